@@ -1,0 +1,11 @@
+"""The application's name; it connects nothing at start."""
+
+from __future__ import annotations
+
+from django.apps import AppConfig
+
+
+class CatalogueConfig(AppConfig):
+    name = "catalogue"
+    verbose_name = "Catalogue"
+    default_auto_field = "django.db.models.BigAutoField"
