@@ -1,0 +1,215 @@
+"""What rules and outputs are told: plain frozen values, without a database, a clock or a language.
+
+``gathering`` makes them from records; ``rules`` reckon on them; ``documents``, ``drawings`` and
+``feeds`` print them. Unknown is ``None``, an empty text or an empty tuple, never a made-up value.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, time
+from uuid import UUID
+
+from catalogue.instrumentation import Instrumentation
+from catalogue.terms import (
+    Audience,
+    Category,
+    Extent,
+    OrganisationKind,
+    PerformanceKind,
+    PerformanceStatus,
+    PerformerRole,
+    WorkStatus,
+)
+from catalogue.timing import Duration, PartialDate
+
+
+@dataclass(frozen=True, slots=True)
+class TitleFacts:
+    """A work's title in the scripts it has; ``language`` tags are BCP 47."""
+
+    title: str
+    language: str = ""
+    original: str = ""
+    original_language: str = ""
+    transliteration: str = ""
+    translated: str = ""
+    subtitle: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ComposerFacts:
+    """The composer as printed and as sorted. ``country`` is ISO 3166-1 alpha-2."""
+
+    id: int
+    slug: str
+    name: str
+    sort_name: str
+    original_name: str = ""
+    born: PartialDate | None = None
+    died: PartialDate | None = None
+    birthplace: str = ""
+    country: str = ""
+    email: str = ""
+    telephone: str = ""
+    website: str = ""
+    address: str = ""
+    biography: str = ""
+    short_biography: str = ""
+    language: str = "en-GB"
+
+
+@dataclass(frozen=True, slots=True)
+class OrganisationFacts:
+    id: int
+    name: str
+    city: str = ""
+    country: str = ""
+    kinds: tuple[OrganisationKind, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class CommissionFacts:
+    """One commissioning body, with its place and who paid."""
+
+    body: str
+    place: str = ""
+    funder: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class MovementFacts:
+    number: int
+    title: str
+    duration: Duration | None = None
+    attacca: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WorkFacts:
+    """One work, or one version of a work (``version_of`` names the first version's id).
+
+    ``instrumentation`` is the reading of ``instrumentation_text`` (the canonical text), or ``None``
+    where there is no text or it cannot be read; ``instrumentation_typed`` is what was typed.
+    """
+
+    id: int
+    uid: UUID
+    composer_id: int
+    title: TitleFacts
+    category: Category
+    status: WorkStatus = WorkStatus.ACTIVE
+    catalogue_number: str = ""
+    begun: PartialDate | None = None
+    completed: PartialDate | None = None
+    revised: PartialDate | None = None
+    published: PartialDate | None = None
+    instrumentation: Instrumentation | None = None
+    instrumentation_text: str = ""
+    instrumentation_typed: str = ""
+    duration: Duration | None = None
+    movements: tuple[MovementFacts, ...] = ()
+    commissions: tuple[CommissionFacts, ...] = ()
+    dedication: str = ""
+    text_author: str = ""
+    text_language: str = ""
+    publisher: str = ""
+    iswc: str = ""
+    ismn: str = ""
+    parts_on_hire: bool = False
+    programme_note: str = ""
+    electronics_note: str = ""
+    version_of: int | None = None
+    version_label: str = ""
+    string_strengths: tuple[int, ...] = ()
+    notes: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class VenueFacts:
+    """``country`` is ISO 3166-1 alpha-2, ``zone`` an IANA name."""
+
+    id: int
+    name: str
+    city: str = ""
+    country: str = ""
+    zone: str = ""
+    latitude: float | None = None
+    longitude: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PerformerFacts:
+    """A person or body as billed. ``plays`` is the instrument, voice or part, free text."""
+
+    name: str
+    role: PerformerRole
+    plays: str = ""
+    organisation_id: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class ProgrammedFacts:
+    """A work in a programme. ``part`` says which part where ``extent`` is not complete."""
+
+    id: int
+    work_id: int
+    extent: Extent = Extent.COMPLETE
+    part: str = ""
+    billing: str = ""
+    note: str = ""
+    duration: Duration | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PerformanceFacts:
+    """One event. ``date`` is the venue's local calendar; ``starts_at`` is UTC where date, time and zone are known.
+
+    ``country_then`` is the state of the time where the record names one, else empty; ``country`` and ``city``
+    are the venue's (or the event's own where no venue is known).
+    """
+
+    id: int
+    uid: UUID
+    date: PartialDate | None
+    kind: PerformanceKind = PerformanceKind.CONCERT
+    audience: Audience = Audience.PUBLIC
+    status: PerformanceStatus = PerformanceStatus.GIVEN
+    time: time | None = None
+    zone: str = ""
+    starts_at: datetime | None = None
+    event_title: str = ""
+    venue: VenueFacts | None = None
+    city: str = ""
+    country: str = ""
+    country_then: str = ""
+    presenter: str = ""
+    series: str = ""
+    performers: tuple[PerformerFacts, ...] = ()
+    programme: tuple[ProgrammedFacts, ...] = ()
+    string_strengths: tuple[int, ...] = ()
+    notes: str = ""
+    sequence: int = 0
+    changed_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class RecordingFacts:
+    work_id: int
+    performers: str
+    label: str = ""
+    number: str = ""
+    released: PartialDate | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CatalogueFacts:
+    """A whole catalogue: every work of the composer and every performance, withdrawn works included."""
+
+    composer: ComposerFacts
+    works: tuple[WorkFacts, ...]
+    performances: tuple[PerformanceFacts, ...]
+    recordings: tuple[RecordingFacts, ...] = ()
+
+    def works_by_id(self) -> dict[int, WorkFacts]:
+        return {work.id: work for work in self.works}
