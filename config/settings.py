@@ -1,0 +1,177 @@
+"""Settings, one module, read from the environment; DEVELOPERS.md lists every name.
+
+Two profiles: ``laptop`` (one person, 127.0.0.1, no TLS) and ``server`` (TLS in front, secure cookies, HSTS).
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from pathlib import Path
+
+import environ
+from csp.constants import NONE, SELF
+
+from config.secret_key import read_or_make_secret_key
+
+ROOT = Path(__file__).resolve().parent.parent
+env = environ.Env()
+
+PROFILE = env.str("LEDGERLINE_PROFILE", default="laptop")
+if PROFILE not in {"laptop", "server"}:
+    raise environ.ImproperlyConfigured("LEDGERLINE_PROFILE is laptop or server.")
+ON_SERVER = PROFILE == "server"
+DATA = Path(env.str("LEDGERLINE_DATA", default=str(ROOT / "data"))).resolve()
+
+DEBUG = env.bool("LEDGERLINE_DEBUG", default=False)
+SECRET_KEY = env.str("LEDGERLINE_SECRET_KEY", default="") or read_or_make_secret_key(DATA)
+SECRET_KEY_FALLBACKS = env.list("LEDGERLINE_OLD_SECRET_KEYS", default=[])
+ALLOWED_HOSTS = env.list("LEDGERLINE_HOSTS", default=[] if ON_SERVER else ["127.0.0.1", "localhost"])
+SITE_URL = env.str("LEDGERLINE_SITE_URL", default="http://127.0.0.1:8000").rstrip("/")
+CSRF_TRUSTED_ORIGINS = [SITE_URL] if ON_SERVER else []
+
+INSTALLED_APPS = [
+    "django.contrib.auth",
+    "django.contrib.contenttypes",
+    "django.contrib.sessions",
+    "django.contrib.messages",
+    "whitenoise.runserver_nostatic",
+    "django.contrib.staticfiles",
+    "django.contrib.humanize",
+    "simple_history",
+    "django_tables2",
+    "django_filters",
+    "django_htmx",
+    "axes",
+    "csp",
+    "catalogue",
+]
+
+MIDDLEWARE = [
+    "django.middleware.security.SecurityMiddleware",
+    "whitenoise.middleware.WhiteNoiseMiddleware",
+    "catalogue.web.middleware.RefuseNulBytes",
+    "csp.middleware.CSPMiddleware",
+    "django.contrib.sessions.middleware.SessionMiddleware",
+    "django.middleware.locale.LocaleMiddleware",
+    "django.middleware.common.CommonMiddleware",
+    "django.middleware.csrf.CsrfViewMiddleware",
+    "django.contrib.auth.middleware.AuthenticationMiddleware",
+    "django.contrib.messages.middleware.MessageMiddleware",
+    "django.middleware.clickjacking.XFrameOptionsMiddleware",
+    "catalogue.web.middleware.PrivateByDefault",
+    "django_htmx.middleware.HtmxMiddleware",
+    "simple_history.middleware.HistoryRequestMiddleware",
+    "axes.middleware.AxesMiddleware",
+]
+
+ROOT_URLCONF = "config.urls"
+WSGI_APPLICATION = "config.wsgi.application"
+
+TEMPLATES = [
+    {
+        "BACKEND": "django.template.backends.django.DjangoTemplates",
+        "DIRS": [ROOT / "templates"],
+        "APP_DIRS": True,
+        "OPTIONS": {
+            "context_processors": [
+                "django.template.context_processors.request",
+                "django.contrib.auth.context_processors.auth",
+                "django.contrib.messages.context_processors.messages",
+            ],
+        },
+    }
+]
+
+DATABASES = {"default": env.db_url("DATABASE_URL", default=f"sqlite:///{DATA / 'catalogue.sqlite3'}")}
+if DATABASES["default"]["ENGINE"].endswith("sqlite3"):
+    # Write-ahead logging can corrupt a database before 3.51.3 when two connections check-point at once.
+    journal = "WAL" if sqlite3.sqlite_version_info >= (3, 51, 3) else "DELETE"
+    DATABASES["default"]["OPTIONS"] = {
+        "transaction_mode": "IMMEDIATE",
+        "timeout": 20,
+        "init_command": f"PRAGMA journal_mode={journal}; PRAGMA synchronous=FULL; PRAGMA temp_store=MEMORY;",
+    }
+else:
+    DATABASES["default"]["CONN_HEALTH_CHECKS"] = True
+DATABASES["default"]["CONN_MAX_AGE"] = 600
+DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
+
+AUTHENTICATION_BACKENDS = ["axes.backends.AxesStandaloneBackend", "django.contrib.auth.backends.ModelBackend"]
+PASSWORD_HASHERS = [
+    "django.contrib.auth.hashers.Argon2PasswordHasher",
+    "django.contrib.auth.hashers.PBKDF2PasswordHasher",
+]
+AUTH_PASSWORD_VALIDATORS = [
+    {"NAME": "django.contrib.auth.password_validation.UserAttributeSimilarityValidator"},
+    {"NAME": "django.contrib.auth.password_validation.MinimumLengthValidator", "OPTIONS": {"min_length": 10}},
+    {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
+]
+LOGIN_URL = "sign-in"
+LOGIN_REDIRECT_URL = "today"
+LOGOUT_REDIRECT_URL = "sign-in"
+AXES_FAILURE_LIMIT = 5
+AXES_COOLOFF_TIME = 0.25  # hours: a quarter of an hour
+AXES_LOCKOUT_PARAMETERS = [["username", "ip_address"]]
+AXES_LOCKOUT_TEMPLATE = "sign/locked.html"
+AXES_RESET_ON_SUCCESS = True
+AXES_DISABLE_ACCESS_LOG = True
+
+LANGUAGE_CODE = "en-gb"
+LANGUAGES = [("en-gb", "English (United Kingdom)"), ("en-us", "English (United States)")]
+LOCALE_PATHS = [ROOT / "catalogue" / "locale"]
+TIME_ZONE = "UTC"
+USE_TZ = True
+
+STATIC_URL = "static/"
+STATIC_ROOT = DATA / "static"
+STORAGES = {
+    "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
+    "staticfiles": {
+        "BACKEND": "whitenoise.storage.CompressedManifestStaticFilesStorage"
+        if ON_SERVER
+        else "django.contrib.staticfiles.storage.StaticFilesStorage"
+    },
+}
+WHITENOISE_USE_FINDERS = not ON_SERVER
+DJANGO_TABLES2_TEMPLATE = "table.html"
+
+CONTENT_SECURITY_POLICY = {
+    "DIRECTIVES": {
+        "default-src": [NONE],
+        "script-src": [SELF],
+        "style-src": [SELF],
+        "img-src": [SELF, "data:"],
+        "media-src": [SELF],
+        "font-src": [SELF],
+        "connect-src": [SELF],
+        "form-action": [SELF],
+        "manifest-src": [SELF],
+        "base-uri": [NONE],
+        "frame-ancestors": [NONE],
+        "object-src": [NONE],
+    }
+}
+X_FRAME_OPTIONS = "DENY"
+SECURE_REFERRER_POLICY = "same-origin"
+SECURE_CROSS_ORIGIN_OPENER_POLICY = "same-origin"
+SESSION_COOKIE_HTTPONLY = True
+SESSION_COOKIE_SAMESITE = "Lax"
+SESSION_COOKIE_AGE = 12 * 3600 if ON_SERVER else 14 * 24 * 3600
+CSRF_COOKIE_SAMESITE = "Lax"
+CSRF_FAILURE_VIEW = "catalogue.web.errors.csrf_failure"
+if ON_SERVER:
+    SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = True
+    SESSION_COOKIE_NAME, CSRF_COOKIE_NAME = "__Host-session", "__Host-csrf"
+    SECURE_SSL_REDIRECT = True
+    SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
+    SECURE_HSTS_SECONDS = 31_536_000
+    SECURE_HSTS_INCLUDE_SUBDOMAINS = SECURE_HSTS_PRELOAD = True
+
+LOGGING = {
+    "version": 1,
+    "disable_existing_loggers": False,
+    "filters": {"mask": {"()": "config.log_masks.MaskSecrets"}},
+    "formatters": {"plain": {"format": "%(asctime)s %(levelname)s %(name)s: %(message)s"}},
+    "handlers": {"console": {"class": "logging.StreamHandler", "filters": ["mask"], "formatter": "plain"}},
+    "root": {"handlers": ["console"], "level": "WARNING"},
+}
