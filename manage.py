@@ -14,7 +14,7 @@ import sys
 
 ROOT = pathlib.Path(__file__).resolve().parent
 VENV = ROOT / ".venv"
-PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+PYTHON = VENV / ("Scripts/python.exe" if sys.platform == "win32" else "bin/python")
 OLDEST = (3, 11)
 READING = {"document", "calendar", "premieres", "screen", "check_catalogue", "export", "check_pack"}
 PIP_SETTINGS_OF_OTHERS = {"PIP_USER", "PIP_TARGET", "PIP_PREFIX", "PYTHONHOME", "PYTHONPATH"}
@@ -45,7 +45,7 @@ def make_environment() -> None:
     try:
         import venv
 
-        venv.EnvBuilder(with_pip=True, symlinks=os.name != "nt").create(VENV)
+        venv.EnvBuilder(with_pip=True, symlinks=sys.platform != "win32").create(VENV)
     except (ImportError, SystemExit, subprocess.CalledProcessError):
         # Debian without its venv package prints advice and exits half-way, leaving a broken folder.
         shutil.rmtree(VENV, ignore_errors=True)
@@ -75,7 +75,7 @@ def install(lock: pathlib.Path) -> None:
 def prepare(command: str) -> None:
     """Make or mend ``.venv``; two first runs at once wait for each other."""
     with open(ROOT / ".venv.lock", "w") as gate:
-        if os.name == "nt":
+        if sys.platform == "win32":
             import msvcrt
 
             msvcrt.locking(gate.fileno(), msvcrt.LK_LOCK, 1)
@@ -93,7 +93,7 @@ def prepare(command: str) -> None:
 def run_inside() -> None:
     arguments = [str(PYTHON), str(ROOT / "manage.py"), *sys.argv[1:]]
     settings = {**os.environ, "LEDGERLINE_IN_VENV": "1"}
-    if os.name == "nt":  # replacing the process loses the console there
+    if sys.platform == "win32":  # replacing the process loses the console there
         sys.exit(subprocess.run(arguments, env=settings, check=False).returncode)
     os.execve(arguments[0], arguments, settings)
 

@@ -1,0 +1,46 @@
+"""Serves the pages on this machine, and says in one line what stands in the way."""
+
+from __future__ import annotations
+
+import errno
+import socket
+from collections.abc import Callable
+
+from django.core.wsgi import get_wsgi_application
+from waitress import create_server
+
+from catalogue.management.base import UnusableInput
+
+HOST = "127.0.0.1"
+THREADS = 4
+
+
+def refuse_taken_port(port: int) -> None:
+    """Raise ``UnusableInput`` where nothing can be served at this port; asked before the long work begins."""
+    with socket.socket(socket.AF_INET, socket.SOCK_STREAM) as probe:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((HOST, port))
+        except (OSError, OverflowError) as fault:
+            raise UnusableInput(port_message(port, fault)) from fault
+
+
+def port_message(port: int, fault: OSError | OverflowError) -> str:
+    if getattr(fault, "errno", None) == errno.EADDRINUSE:
+        return f"Port {port} is taken by another program; choose another with --port {port + 1}."
+    if getattr(fault, "errno", None) == errno.EACCES:
+        return f"Port {port} is reserved for the system; choose one above 1023, for example --port 8000."
+    return f"Nothing can be served at port {port}; choose one from 1024 to 65535."
+
+
+def serve(port: int, *, ready: Callable[[], None]) -> None:
+    """Serve until interrupted; ``ready`` is called once the door is open."""
+    try:
+        server = create_server(get_wsgi_application(), host=HOST, port=port, threads=THREADS, ident=None)
+    except OSError as fault:
+        raise UnusableInput(port_message(port, fault)) from fault
+    ready()
+    try:
+        server.run()
+    except KeyboardInterrupt:
+        server.close()
