@@ -1,0 +1,119 @@
+"""The first run on a machine that has only Python: each of its steps, and what it says when one fails."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+import manage
+
+
+@pytest.fixture
+def house(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    for lock in ("requirements.lock", "requirements-dev.lock"):
+        (tmp_path / lock).write_text(f"# {lock}\nsomething==1\n")
+    monkeypatch.setattr(manage, "ROOT", tmp_path)
+    monkeypatch.setattr(manage, "VENV", tmp_path / ".venv")
+    monkeypatch.setattr(manage, "PYTHON", tmp_path / ".venv" / "bin" / "python")
+    for name in ("LEDGERLINE_IN_VENV", "LEDGERLINE_NO_BOOTSTRAP", "LEDGERLINE_DATA", "DATABASE_URL"):
+        monkeypatch.delenv(name, raising=False)
+    return tmp_path
+
+
+def make_ready(house: Path, lock: str) -> None:
+    (house / ".venv" / "bin").mkdir(parents=True)
+    (house / ".venv" / "bin" / "python").touch()
+    (house / ".venv" / ".lock-sha256").write_text(manage.fingerprint(house / lock))
+
+
+def test_environment_is_ready_only_while_the_lock_file_is_the_one_installed(house: Path) -> None:
+    make_ready(house, "requirements.lock")
+
+    assert manage.is_ready(house / "requirements.lock")
+    (house / "requirements.lock").write_text("something==2\n")
+    assert not manage.is_ready(house / "requirements.lock")
+
+
+def test_tests_ask_for_their_own_lock_file_and_keep_it(house: Path) -> None:
+    assert manage.lock_file("demo").name == "requirements.lock"
+    assert manage.lock_file("test").name == "requirements-dev.lock"
+
+    (house / ".venv").mkdir()
+    (house / ".venv" / ".with-tests").touch()
+
+    assert manage.lock_file("demo").name == "requirements-dev.lock"
+
+
+def test_no_environment_is_made_where_the_packages_are_provided(house: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("LEDGERLINE_NO_BOOTSTRAP", "1")
+
+    assert not manage.needs_environment("demo")
+
+
+def test_missing_venv_module_is_one_line_with_its_mend_and_leaves_no_half_folder(
+    house: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def exit_half_way(self: object, folder: Path) -> None:
+        Path(folder).mkdir()
+        raise SystemExit(1)
+
+    monkeypatch.setattr("venv.EnvBuilder.create", exit_half_way)
+
+    with pytest.raises(SystemExit, match="apt install python3-venv"):
+        manage.make_environment()
+    assert not (house / ".venv").exists()
+
+
+def test_failed_installation_says_to_run_it_again_and_is_not_taken_for_done(
+    house: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(manage, "PYTHON", Path(sys.executable))
+    (house / ".venv").mkdir()
+    (house / "requirements.lock").write_text("not a requirement ==\n")
+
+    with pytest.raises(SystemExit, match="Run the same command again"):
+        manage.install(house / "requirements.lock")
+    assert not manage.is_ready(house / "requirements.lock")
+
+
+def test_demo_has_a_data_folder_of_its_own(house: Path) -> None:
+    manage.choose_data_folder("demo")
+
+    assert manage.os.environ.pop("LEDGERLINE_DATA") == str(house / "demo-data")
+
+
+def test_reading_commands_fall_back_on_the_demo_and_say_so(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (house / "demo-data").mkdir()
+    (house / "demo-data" / "catalogue.sqlite3").touch()
+
+    manage.choose_data_folder("document")
+
+    assert manage.os.environ.pop("LEDGERLINE_DATA") == str(house / "demo-data")
+    assert "demo catalogue" in capsys.readouterr().err
+
+
+def test_writing_commands_never_fall_back_on_the_demo(house: Path) -> None:
+    (house / "demo-data").mkdir()
+    (house / "demo-data" / "catalogue.sqlite3").touch()
+
+    manage.choose_data_folder("import")
+
+    assert "LEDGERLINE_DATA" not in manage.os.environ
+
+
+def test_old_python_is_told_which_one_is_needed(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys, "version_info", (3, 9, 0))
+
+    with pytest.raises(SystemExit, match=r"Python 3\.11 or newer is needed; this is 3\.9"):
+        manage.main()
+
+
+def test_manage_needs_nothing_but_the_standard_library_to_load() -> None:
+    probe = "import manage, sys; print(sorted({'django', 'reportlab'} & set(sys.modules)))"
+
+    shown = subprocess.run([sys.executable, "-S", "-c", probe], capture_output=True, text=True, check=True)
+
+    assert shown.stdout == "[]\n"
