@@ -1,0 +1,35 @@
+"""``duration TEXT``: reads a duration and says what it reads as."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from django.core.management.base import BaseCommand, CommandError, CommandParser
+
+from catalogue.timing import Duration, DurationError, read_duration, write_duration
+
+
+class Command(BaseCommand):
+    help = "Read a duration such as 12′30″, 12:30, 1h 5m, ca. 12½ min or PT12M30S."
+    requires_system_checks = ()
+
+    def add_arguments(self, parser: CommandParser) -> None:
+        parser.add_argument("text", help="the duration, as written")
+        parser.add_argument("--bare", choices=("minutes", "seconds"), help="what a number without a unit means")
+        parser.add_argument("--json", action="store_true", help="answer as JSON")
+
+    def handle(self, *args: Any, **options: Any) -> None:
+        try:
+            duration = read_duration(options["text"], bare=options["bare"])
+        except DurationError as fault:
+            raise CommandError(str(fault), returncode=2) from fault
+        self.stdout.write(as_json(duration) if options["json"] else in_words(duration))
+
+
+def as_json(duration: Duration) -> str:
+    return json.dumps({"seconds": duration.seconds, "approximate": duration.approximate})
+
+
+def in_words(duration: Duration) -> str:
+    return f"{write_duration(duration)} ({duration.seconds} seconds, {write_duration(duration, 'iso')})"

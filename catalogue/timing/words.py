@@ -1,0 +1,104 @@
+"""The words of durations and dates by language, read once from ``words.toml`` whose head explains its columns."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+import unicodedata
+from collections.abc import Iterable
+from dataclasses import dataclass
+from importlib.resources import files
+from typing import Any
+
+NO_BREAK_SPACE = "\N{NO-BREAK SPACE}"
+
+
+@dataclass(frozen=True, slots=True)
+class Language:
+    """What one language prints."""
+
+    about: str
+    about_short: str
+    about_date: str
+    hour: tuple[str, str]
+    minute: tuple[str, str]
+    second: tuple[str, str]
+    months: tuple[str, ...]
+    months_short: tuple[str, ...]
+    date: str
+    date_of_month: str
+    day: str
+    day_one: str
+    month_first: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """What people type, folded (see :func:`folded`)."""
+
+    labels: tuple[str, ...]
+    about: tuple[str, ...]
+    units: dict[str, str]
+    joins: tuple[str, ...]
+    weekdays: tuple[str, ...]
+    articles: tuple[str, ...]
+    of: tuple[str, ...]
+    to: tuple[str, ...]
+    months: dict[str, int]
+
+
+def folded(word: str) -> str:
+    """Return the word in small letters, without accents and closing full stop.
+
+    >>> folded("Févr.")
+    'fevr'
+    """
+    plain = unicodedata.normalize("NFKD", word.replace("\N{RIGHT SINGLE QUOTATION MARK}", "'")).casefold()
+    return "".join(sign for sign in plain if not unicodedata.combining(sign)).rstrip(".").strip()
+
+
+def words_in(language: str) -> Language:
+    """Return the words of a language tag such as ``de``, ``en-US`` or ``de-AT`` (which takes those of ``de``).
+
+    Raises KeyError where neither the tag nor its first part is known.
+    """
+    if language in LANGUAGES:
+        return LANGUAGES[language]
+    base = language.partition("-")[0]
+    return LANGUAGES["en-GB" if base == "en" else base]
+
+
+def one_of(words: Iterable[str]) -> str:
+    """Return a regular expression for any of the folded words, as typed with or without accents and full stop."""
+    longest_first = sorted(words, key=lambda word: (-len(word), word))
+    return "(?:" + "|".join(_spelling(word) for word in longest_first) + ")"
+
+
+def _spelling(word: str) -> str:
+    accented = {"a": "[aàäá]", "e": "[eéèê]", "i": "[iíì]", "o": "[oóöò]", "u": "[uúüùû]", "'": "['’]", " ": r"\s+"}
+    letters = "".join(accented.get(sign, re.escape(sign)) for sign in word)
+    return rf"{letters}(?![^\W\d_])\.?" if word[-1].isalpha() else letters
+
+
+def _language(row: dict[str, Any]) -> Language:
+    columns: dict[str, Any] = {name: tuple(cell) if isinstance(cell, list) else cell for name, cell in row.items()}
+    return Language(**columns)
+
+
+def _typed(row: dict[str, Any]) -> Typed:
+    return Typed(
+        labels=tuple(row["labels"]),
+        about=tuple(row["about"]),
+        units={word: unit for unit in ("hour", "minute", "second") for word in row[unit]},
+        joins=tuple(row["and"]),
+        weekdays=tuple(row["weekdays"]),
+        articles=tuple(row["articles"]),
+        of=tuple(row["of"]),
+        to=tuple(row["to"]),
+        months={word: number for number, words in enumerate(row["months"], start=1) for word in words},
+    )
+
+
+_TABLE = tomllib.loads(files("catalogue.timing").joinpath("words.toml").read_text(encoding="utf-8"))
+TYPED = _typed(_TABLE.pop("reading"))
+LANGUAGES: dict[str, Language] = {code: _language(row) for code, row in _TABLE.items()}
