@@ -78,7 +78,7 @@ CLOCK = re.compile(r"([0-9]{1,5}):([0-9]{1,3})(?::([0-9]{1,3}))?(?:\s*(?P<word>[
 ISO = re.compile(
     r"P(?:(\d+)D)?(?:T(?=[0-9])(?:(\d+)H)?(?:(\d+)M)?(?:(\d+)(?:[.,](\d+))?S)?)?", re.IGNORECASE | re.ASCII
 )
-RANGE = re.compile(rf"{NUMBER}[^-–—]{{0,12}}\s*(?:[-–—]|to|bis|à)\s*{NUMBER}", re.IGNORECASE)
+RANGE = re.compile(rf"{NUMBER}[^-–—]{{0,12}}\s*(?:[-–—]|\b(?:to|bis|à|hasta)\b)\s*{NUMBER}", re.IGNORECASE)
 
 
 def read_duration(text: str, *, bare: Bare | None = None) -> Duration:
