@@ -1,0 +1,25 @@
+"""Names every record."""
+
+from __future__ import annotations
+
+from catalogue.models.people import Composer, Membership, Organisation, Person
+from catalogue.models.performances import Performance, PerformanceCredit, ProgrammedWork
+from catalogue.models.places import Venue
+from catalogue.models.recordings import Recording
+from catalogue.models.works import Commission, InstrumentationLine, Movement, Work
+
+__all__ = [
+    "Commission",
+    "Composer",
+    "InstrumentationLine",
+    "Membership",
+    "Movement",
+    "Organisation",
+    "Performance",
+    "PerformanceCredit",
+    "Person",
+    "ProgrammedWork",
+    "Recording",
+    "Venue",
+    "Work",
+]

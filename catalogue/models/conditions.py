@@ -1,0 +1,55 @@
+"""What must hold for every stored row, said twice: for the database, and in a sentence for the person who typed.
+
+The database guards the truth in every way of writing; the validators explain.
+"""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from string import ascii_uppercase
+from zoneinfo import available_timezones
+
+from django.core.exceptions import ValidationError
+from django.db.models import CheckConstraint, Q
+from django.db.models.functions import Length, Substr
+from django.db.models.lookups import Exact, In
+
+from catalogue.rules.countries import is_country
+
+
+def choices_of(terms: type[StrEnum]) -> list[tuple[str, str]]:
+    return [(term.value, term.value.capitalize()) for term in terms]
+
+
+def known(model: str, column: str, terms: type[StrEnum]) -> CheckConstraint:
+    """Allow only the words of a list in a column."""
+    return CheckConstraint(
+        condition=Q(**{f"{column}__in": [term.value for term in terms]}), name=f"{model}_{column}_known"
+    )
+
+
+def country_code(model: str, column: str = "country") -> CheckConstraint:
+    """Allow two capital letters or nothing; which codes exist changes, so the database does not list them."""
+    letters = list(ascii_uppercase)
+    two_letters = (
+        Q(Exact(Length(column), 2)) & Q(In(Substr(column, 1, 1), letters)) & Q(In(Substr(column, 2, 1), letters))
+    )
+    return CheckConstraint(condition=Q(**{column: ""}) | two_letters, name=f"{model}_{column}_two_capitals")
+
+
+def lasts(model: str, column: str = "duration") -> CheckConstraint:
+    """Allow an unknown duration, or one above nought."""
+    return CheckConstraint(
+        condition=Q(**{f"{column}__isnull": True}) | Q(**{f"{column}__gte": "0000000001"}),
+        name=f"{model}_{column}_lasts",
+    )
+
+
+def refuse_unknown_country(code: str) -> None:
+    if not is_country(code):
+        raise ValidationError(f"“{code}” is no country code; write the two capital letters of ISO 3166, such as CH.")
+
+
+def refuse_unknown_zone(name: str) -> None:
+    if name not in available_timezones():
+        raise ValidationError(f"“{name}” is no time zone; write one such as Europe/London.")

@@ -1,0 +1,235 @@
+"""Performances: when and where, who played, and what stood on the programme."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Self
+from uuid import uuid4
+
+from django.core.exceptions import ValidationError
+from django.core.validators import MinValueValidator
+from django.db import models
+from django.db.models import Exists, F, OuterRef, Prefetch, Q
+
+from catalogue.models.conditions import (
+    choices_of,
+    country_code,
+    known,
+    lasts,
+    refuse_unknown_country,
+    refuse_unknown_zone,
+)
+from catalogue.models.fields import (
+    LONG_LINE,
+    DurationField,
+    PartialDateField,
+    SearchTextField,
+    StrengthsField,
+    line,
+    text,
+)
+from catalogue.models.people import Composer, Organisation, Person
+from catalogue.models.places import Venue
+from catalogue.models.records import Deletable, Guarded, LivingManager, Record, SearchableQuerySet, TenantQuerySet
+from catalogue.models.works import Work
+from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus, PerformerRole
+from catalogue.timing import Occurs, PartialDate, occurs
+
+
+class PerformanceQuerySet(SearchableQuerySet["Performance"]):
+    def with_everything_printed(self) -> Self:
+        """Fetch venue, presenter, performers and programme along: two more queries, however many performances.
+
+        Works that have been deleted are left out of the programme.
+        """
+        programme = ProgrammedWork.objects.filter(work__deleted_at__isnull=True).order_by("order")
+        return self.select_related("venue", "presenter").prefetch_related(
+            Prefetch(
+                "credits", PerformanceCredit.objects.select_related("person", "organisation").order_by("order", "pk")
+            ),
+            Prefetch("programme", programme.select_related("work")),
+        )
+
+    def in_date_order(self) -> Self:
+        return self.order_by(F("first_day").asc(nulls_last=True), F("time").asc(nulls_last=True), "pk")
+
+    def latest_first(self) -> Self:
+        return self.order_by(F("first_day").desc(nulls_last=True), F("time").desc(nulls_last=True), "-pk")
+
+    def from_day(self, day: date) -> Self:
+        """Return the performances that may take place on this day or later."""
+        return self.filter(last_day__gte=day)
+
+    def before_day(self, day: date) -> Self:
+        return self.filter(last_day__lt=day)
+
+    def of_work(self, work: Work) -> Self:
+        return self.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))
+
+    def _holds(self, word: str) -> Q:
+        """Look through the performance, its place, its presenter, its performers and the works it holds."""
+        works = ProgrammedWork.objects.filter(
+            performance=OuterRef("pk"), work__deleted_at__isnull=True, work__search_text__contains=word
+        )
+        performers = PerformanceCredit.objects.filter(performance=OuterRef("pk")).filter(
+            Q(search_text__contains=word)
+            | Q(person__search_text__contains=word)
+            | Q(organisation__search_text__contains=word)
+        )
+        return (
+            Q(search_text__contains=word)
+            | Q(venue__search_text__contains=word)
+            | Q(presenter__search_text__contains=word)
+            | Exists(works)
+            | Exists(performers)
+        )
+
+
+class Performance(Record, Deletable, Guarded):
+    """One event. ``date`` and ``time`` are those of the clocks where it takes place.
+
+    ``zone`` is needed only where there is no venue that names one. ``first_day``, ``last_day`` and ``starts_at`` (UTC)
+    are reckoned from these. ``uid`` and ``sequence`` are the identity and the revision of the event in a calendar.
+    """
+
+    composer = models.ForeignKey(Composer, on_delete=models.CASCADE, related_name="performances")
+    uid = models.UUIDField(default=uuid4, unique=True, editable=False)
+    sequence = models.PositiveIntegerField(default=0, editable=False)
+    date = PartialDateField()
+    first_day = models.DateField(null=True, blank=True, editable=False)
+    last_day = models.DateField(null=True, blank=True, editable=False)
+    time = models.TimeField(null=True, blank=True)
+    zone = line(64, validators=[refuse_unknown_zone])
+    starts_at = models.DateTimeField(null=True, blank=True, editable=False)
+    kind = models.CharField(max_length=30, choices=choices_of(PerformanceKind), default=PerformanceKind.CONCERT.value)
+    audience = models.CharField(max_length=20, choices=choices_of(Audience), default=Audience.PUBLIC.value)
+    status = models.CharField(
+        max_length=20, choices=choices_of(PerformanceStatus), default=PerformanceStatus.GIVEN.value
+    )
+    event_title = line(LONG_LINE)
+    venue = models.ForeignKey(Venue, on_delete=models.RESTRICT, null=True, blank=True, related_name="performances")
+    city = line()
+    country = line(2, validators=[refuse_unknown_country])
+    country_then = line()
+    presenter = models.ForeignKey(
+        Organisation, on_delete=models.RESTRICT, null=True, blank=True, related_name="presented_performances"
+    )
+    presenter_name = line()
+    series = line()
+    string_strengths = StrengthsField()
+    notes = text()
+    search_text = SearchTextField(of=("event_title", "city", "country_then", "presenter_name", "series", "notes"))
+
+    objects = LivingManager.from_queryset(PerformanceQuerySet)()
+    with_deleted = PerformanceQuerySet.as_manager()
+
+    class Meta:
+        indexes = [
+            models.Index(fields=["composer", "-first_day", "-id"], name="performance_latest_first"),
+            models.Index(fields=["composer", "last_day"], name="performance_from_day"),
+        ]
+        constraints = [
+            known("performance", "kind", PerformanceKind),
+            known("performance", "audience", Audience),
+            known("performance", "status", PerformanceStatus),
+            country_code("performance"),
+            models.CheckConstraint(
+                condition=Q(first_day__isnull=True, last_day__isnull=True) | Q(first_day__lte=F("last_day")),
+                name="performance_days_in_order",
+            ),
+        ]
+
+    def __str__(self) -> str:
+        place = self.venue or self.city
+        return ", ".join(str(part) for part in (self.event_title, self.date, place) if part) or "Performance"
+
+    @property
+    def local_zone(self) -> str:
+        """The IANA name of the clocks that the time is told by, empty where none is known."""
+        return self.zone or (self.venue.zone if self.venue else "")
+
+    def clean(self) -> None:
+        day = self.date.exact if isinstance(self.date, PartialDate) else None
+        if day and self.time and self.local_zone and occurs(day, self.time, self.local_zone) is Occurs.NEVER:
+            raise ValidationError({"time": f"The clocks in {self.local_zone} never show this time on {day}."})
+        for column in ("venue", "presenter"):
+            other = getattr(self, column)
+            if other is not None and other.composer_id != self.composer_id:
+                raise ValidationError({column: f"This {column} stands in another composer's catalogue."})
+
+
+class PerformancePartQuerySet(TenantQuerySet[models.Model]):
+    memberships_path = "performance__composer__memberships"
+
+
+class PerformanceCredit(Record):
+    """Who did what: a person or an organisation of the catalogue, or a name as billed, or both."""
+
+    performance = models.ForeignKey(Performance, on_delete=models.CASCADE, related_name="credits")
+    order = models.PositiveSmallIntegerField(default=1)
+    person = models.ForeignKey(Person, on_delete=models.RESTRICT, null=True, blank=True, related_name="credits")
+    organisation = models.ForeignKey(
+        Organisation, on_delete=models.RESTRICT, null=True, blank=True, related_name="credits"
+    )
+    name = line()
+    role = models.CharField(max_length=20, choices=choices_of(PerformerRole), default=PerformerRole.PERFORMER.value)
+    plays = line()
+    search_text = SearchTextField(of=("name", "plays"))
+
+    objects = PerformancePartQuerySet.as_manager()
+
+    class Meta:
+        constraints = [
+            known("credit", "role", PerformerRole),
+            models.CheckConstraint(
+                condition=Q(person__isnull=False) | Q(organisation__isnull=False) | ~Q(name=""),
+                name="credit_names_somebody",
+                violation_error_message="Name who performed.",
+            ),
+            models.CheckConstraint(
+                condition=Q(person__isnull=True) | Q(organisation__isnull=True),
+                name="credit_is_person_or_organisation",
+                violation_error_message="A performer is either a person or an organisation; write a line for each.",
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.billed_name} ({self.plays or self.role})"
+
+    @property
+    def billed_name(self) -> str:
+        return self.name or str(self.person or self.organisation or "")
+
+
+class ProgrammedWork(Record):
+    """A work on a programme. ``part`` says which part where it is not complete, ``duration`` how long it lasted."""
+
+    performance = models.ForeignKey(Performance, on_delete=models.CASCADE, related_name="programme")
+    work = models.ForeignKey(Work, on_delete=models.RESTRICT, related_name="programmed")
+    order = models.PositiveSmallIntegerField(default=1, validators=[MinValueValidator(1)])
+    extent = models.CharField(max_length=10, choices=choices_of(Extent), default=Extent.COMPLETE.value)
+    part = line(LONG_LINE)
+    billing = line(LONG_LINE)
+    note = line(LONG_LINE)
+    duration = DurationField()
+
+    objects = PerformancePartQuerySet.as_manager()
+
+    class Meta:
+        constraints = [
+            known("programmed", "extent", Extent),
+            lasts("programmed"),
+            models.UniqueConstraint(
+                fields=["performance", "order"],
+                name="programmed_order_once",
+                violation_error_message="Another work has this place in the programme.",
+            ),
+            models.CheckConstraint(condition=Q(order__gte=1), name="programmed_order_from_one"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.work} at {self.performance}"
+
+    def clean(self) -> None:
+        if self.work_id and self.performance_id and self.work.composer_id != self.performance.composer_id:
+            raise ValidationError({"work": "This work stands in another composer's catalogue."})
