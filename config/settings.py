@@ -37,6 +37,7 @@ INSTALLED_APPS = [
     "whitenoise.runserver_nostatic",
     "django.contrib.staticfiles",
     "django.contrib.humanize",
+    "django.forms",
     "simple_history",
     "django_tables2",
     "django_filters",
@@ -77,10 +78,13 @@ TEMPLATES = [
                 "django.template.context_processors.request",
                 "django.contrib.auth.context_processors.auth",
                 "django.contrib.messages.context_processors.messages",
+                "catalogue.web.shell.shell",
             ],
         },
     }
 ]
+
+FORM_RENDERER = "catalogue.web.forms.renderer.FormRenderer"
 
 DATABASES = {"default": env.db_url("DATABASE_URL", default=f"sqlite:///{DATA / 'catalogue.sqlite3'}")}
 if DATABASES["default"]["ENGINE"].endswith("sqlite3"):
@@ -107,7 +111,7 @@ AUTH_PASSWORD_VALIDATORS = [
     {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
 ]
 LOGIN_URL = "sign-in"
-LOGIN_REDIRECT_URL = "today"
+LOGIN_REDIRECT_URL = "home"
 LOGOUT_REDIRECT_URL = "sign-in"
 AXES_FAILURE_LIMIT = 5
 AXES_COOLOFF_TIME = 0.25  # hours: a quarter of an hour
@@ -123,7 +127,8 @@ TIME_ZONE = "UTC"
 USE_TZ = True
 
 STATIC_URL = "static/"
-STATIC_ROOT = DATA / "static"
+STATIC_ROOT = DATA / "static" if ON_SERVER else None  # a laptop serves the files from where they are
+STATICFILES_DIRS = [("fonts", ROOT / "catalogue" / "documents" / "fonts")]  # pages and documents use the same files
 STORAGES = {
     "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
     "staticfiles": {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from catalogue.models.entry import EntryKey, EntryPurpose
 from catalogue.models.people import Composer, Membership, Organisation, Person
 from catalogue.models.performances import Performance, PerformanceCredit, ProgrammedWork
 from catalogue.models.places import Venue
@@ -11,6 +12,8 @@ from catalogue.models.works import Commission, InstrumentationLine, Movement, Wo
 __all__ = [
     "Commission",
     "Composer",
+    "EntryKey",
+    "EntryPurpose",
     "InstrumentationLine",
     "Membership",
     "Movement",

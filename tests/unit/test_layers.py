@@ -44,6 +44,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
             "markdown_it", "nh3", "segno", "babel",
         },
     ),
+    "templatetags": ({"*"}, {"django"}),
     "management": ({"*"}, {"django", "waitress", "pytest"}),
     "apps": (set(), {"django"}),
     "migrations": ({"*"}, {"django", "simple_history"}),

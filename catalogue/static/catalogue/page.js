@@ -1,0 +1,70 @@
+/* What a page does beyond HTML; every page works without it.
+   Single keys, a guard against sending a form twice, and a warning before typed text is left behind. */
+(() => {
+  "use strict";
+
+  const SWITCH = "ledgerline-single-keys";
+
+  const keysAreOn = () => {
+    try {
+      return localStorage.getItem(SWITCH) !== "off";
+    } catch {
+      return true;
+    }
+  };
+
+  const isTyping = (target) => target.closest("input, textarea, select, [contenteditable]") !== null;
+
+  const press = (event) => {
+    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (isTyping(event.target) || !keysAreOn()) return;
+    const found = [...document.querySelectorAll("[data-key]")].find((each) => each.dataset.key === event.key);
+    if (!found) return;
+    event.preventDefault();
+    if (found.matches("input")) found.focus();
+    else found.click();
+  };
+
+  const offerSwitch = () => {
+    const button = document.querySelector("[data-keys-switch]");
+    const state = document.querySelector("[data-keys-state]");
+    if (!button || !state) return;
+    const show = () => {
+      state.textContent = keysAreOn() ? state.dataset.on : state.dataset.off;
+    };
+    button.addEventListener("click", () => {
+      localStorage.setItem(SWITCH, keysAreOn() ? "off" : "on");
+      show();
+    });
+    button.hidden = state.hidden = false;
+    show();
+  };
+
+  const contents = (form) => new URLSearchParams([...new FormData(form)].filter(([, value]) => typeof value === "string")).toString();
+
+  const guard = (form) => {
+    const opened = contents(form);
+    let sent = false;
+    form.addEventListener("submit", (event) => {
+      if (sent) {
+        event.preventDefault();
+        return;
+      }
+      sent = true;
+      for (const button of form.querySelectorAll("[type=submit]")) button.setAttribute("aria-disabled", "true");
+    });
+    window.addEventListener("pageshow", () => {
+      sent = false;
+      for (const button of form.querySelectorAll("[aria-disabled]")) button.removeAttribute("aria-disabled");
+    });
+    if (form.hasAttribute("data-keep"))
+      window.addEventListener("beforeunload", (event) => {
+        if (!sent && (form.dataset.keep === "changed" || contents(form) !== opened)) event.preventDefault();
+      });
+  };
+
+  document.addEventListener("keydown", press);
+  offerSwitch();
+  document.querySelectorAll("form[method=post]").forEach(guard);
+  document.querySelector(".summary")?.focus();
+})();

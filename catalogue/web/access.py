@@ -1,0 +1,85 @@
+"""Who may open a page: an address names the composer, and the membership of whoever asks decides.
+
+A stranger to a catalogue is told the same as about an address that does not exist. A viewer who asks for a page that
+changes something is told that it is not theirs to change.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import wraps
+from typing import Any
+
+from django.contrib.auth.models import User
+from django.contrib.auth.views import redirect_to_login
+from django.core.exceptions import PermissionDenied
+from django.db.models import Count
+from django.http import Http404, HttpRequest, HttpResponse
+from django_htmx.middleware import HtmxDetails
+
+from catalogue.models import Composer, Membership
+from catalogue.terms import Role
+from catalogue.web.kept import sign_in_again
+
+View = Callable[..., HttpResponse]
+EDITORS = (Role.OWNER, Role.EDITOR)
+
+
+class SignedInRequest(HttpRequest):
+    user: User
+    htmx: HtmxDetails
+
+
+class CatalogueRequest(SignedInRequest):
+    """A request of a member, in the catalogue that the address names."""
+
+    composer: Composer
+    can_edit: bool
+    has_several: bool
+
+
+def signed_in_page(view: View) -> View:
+    """Let everybody in who is signed in; who is not is asked to, and what was typed is kept meanwhile."""
+
+    @wraps(view)
+    def guarded(request: HttpRequest, **rest: Any) -> HttpResponse:
+        if request.user.is_authenticated:
+            return view(request, **rest)
+        if request.method == "POST":
+            return sign_in_again(request)
+        return redirect_to_login(request.get_full_path())
+
+    return guarded
+
+
+def page_for(*roles: Role) -> Callable[[View], View]:
+    """Let members with one of the roles in; the view gets the composer with the request, not as an argument."""
+
+    def guard(view: View) -> View:
+        @wraps(view)
+        def guarded(request: CatalogueRequest, composer: str, **rest: Any) -> HttpResponse:
+            membership, of_user = membership_of(request.user, composer)
+            request.composer = membership.composer
+            request.can_edit = membership.role in EDITORS
+            request.has_several = of_user > 1
+            if membership.role not in roles:
+                raise PermissionDenied
+            return view(request, **rest)
+
+        return signed_in_page(guarded)
+
+    return guard
+
+
+member_page = page_for(*Role)
+editor_page = page_for(*EDITORS)
+owner_page = page_for(Role.OWNER)
+
+
+def membership_of(user: User, slug: str) -> tuple[Membership, int]:
+    """Return the user's membership with its composer, and how many the user has, in one query; 404 for a stranger."""
+    memberships = Membership.objects.filter(user=user).select_related("composer")
+    membership = memberships.annotate(of_user=Count("user__memberships")).filter(composer__slug=slug).first()
+    if membership is None:
+        raise Http404
+    return membership, membership.of_user

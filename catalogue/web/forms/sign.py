@@ -1,0 +1,67 @@
+"""The forms that sign somebody in, and that found a catalogue on the first visit."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django import forms
+from django.contrib.auth.forms import AuthenticationForm
+from django.contrib.auth.models import User
+from django.contrib.auth.password_validation import password_validators_help_texts, validate_password
+from django.core.exceptions import ValidationError
+from django.utils.translation import gettext_lazy as _
+
+from catalogue.actions.entry import Founder
+from catalogue.models.fields import refuse_unprintable
+
+WRONG = _("This name and password do not belong together. Both tell capitals from small letters.")
+
+
+class SignInForm(AuthenticationForm):
+    """The same sentence for a wrong name and for a wrong password."""
+
+    error_messages = {"invalid_login": WRONG, "inactive": WRONG}
+
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.fields["username"].label = _("Name")
+
+
+class FounderForm(forms.Form):
+    """Who the composer is, and how the owner signs in from now on."""
+
+    composer_name = forms.CharField(
+        label=_("The composer’s name"),
+        help_text=_("As it stands on a score. Everything else about the composer can be added later."),
+        max_length=200,
+        validators=[refuse_unprintable],
+        widget=forms.TextInput(attrs={"class": "title", "autocomplete": "name"}),
+    )
+    user_name = forms.CharField(
+        label=_("Name to sign in with"),
+        help_text=_("A short name or an e-mail address."),
+        max_length=150,
+        validators=[*User._meta.get_field("username").validators],
+        widget=forms.TextInput(attrs={"autocomplete": "username", "autocapitalize": "none"}),
+    )
+    password = forms.CharField(
+        label=_("Password"), strip=False, widget=forms.PasswordInput(attrs={"autocomplete": "new-password"})
+    )
+
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.fields["password"].help_text = " ".join(password_validators_help_texts())
+
+    def clean_user_name(self) -> str:
+        name: str = self.cleaned_data["user_name"]
+        if User.objects.filter(username__iexact=name).exists():
+            raise ValidationError(_("Somebody signs in with this name already."))
+        return name
+
+    def clean_password(self) -> str:
+        password: str = self.cleaned_data["password"]
+        validate_password(password, User(username=self.cleaned_data.get("user_name", "")))
+        return password
+
+    def founder(self) -> Founder:
+        return Founder(**self.cleaned_data)

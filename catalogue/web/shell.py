@@ -1,0 +1,47 @@
+"""What every page shows around its own content: the rooms of the house, and whose catalogue it is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from django.http import HttpRequest
+from django.urls import reverse
+from django.utils.functional import Promise
+from django.utils.translation import gettext_lazy as _
+
+# name as printed, name of the address
+ROOMS: tuple[tuple[Promise, str], ...] = ((_("Works"), "work-list"),)
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """A door in the masthead."""
+
+    name: Promise
+    address: str
+    is_current: bool
+
+
+def shell(request: HttpRequest) -> dict[str, Any]:
+    """Tell templates the composer whose catalogue is open, if any, and its rooms."""
+    composer = getattr(request, "composer", None)
+    if composer is None:
+        return {}
+    return {
+        "composer": composer,
+        "has_several": getattr(request, "has_several", False),
+        "can_edit": getattr(request, "can_edit", False),
+        "rooms": rooms_of(composer.slug, request.path),
+    }
+
+
+def rooms_of(slug: str, path: str) -> tuple[Room, ...]:
+    """Return the rooms of a catalogue; the current one is the longest address that the path begins with."""
+    addresses = [(name, reverse(view, args=[slug])) for name, view in ROOMS]
+    current = max((address for _name, address in addresses if path.startswith(address)), key=len, default="")
+    return tuple(Room(name, address, address == current) for name, address in addresses)
+
+
+def first_room(slug: str) -> str:
+    return reverse(ROOMS[0][1], args=[slug])

@@ -1,0 +1,119 @@
+"""What the lists of works and performances have in common: columns, their order, and pages.
+
+A cell is what the table's ``render_<column>(record)`` returns, called straight away: the stock way of django-tables2
+asks for the signature of each function for each cell, which costs more than drawing the whole page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any, ClassVar
+
+import django_tables2 as tables
+from django.core.paginator import Page, Paginator
+from django.db.models import F, Func, QuerySet
+from django.forms.utils import flatatt
+from django.utils.functional import Promise
+from django.utils.safestring import SafeString
+
+PER_PAGE = 50
+
+
+class ListColumn(tables.Column):
+    """A column; ``look`` holds the classes of its cells. The column that names the row is its heading.
+
+    A list can be ordered by it where the table has an ``order_<column>``; ``falling`` begins with the largest.
+    """
+
+    def __init__(
+        self,
+        label: str | Promise,
+        *,
+        look: str = "",
+        names_row: bool = False,
+        ordered: bool = True,
+        falling: bool = False,
+    ) -> None:
+        super().__init__(verbose_name=label, orderable=ordered, initial_sort_descending=falling, empty_values=())
+        self.label, self.look, self.names_row = label, look, names_row
+
+    def cell_attributes(self) -> str:
+        shown = {"role": "rowheader", "scope": "row"} if self.names_row else {"role": "cell"}
+        labelled = {} if self.names_row else {"data-label": self.label}
+        return flatatt({**shown, **labelled, "class": self.look} if self.look else {**shown, **labelled})
+
+
+Ordered = tuple[QuerySet[Any], bool]
+
+
+def ordered_by(found: QuerySet[Any], falling: bool, value: F | Func, *then: F | Func | str) -> Ordered:
+    """Order by a value, what has none last, then by something that no two rows share."""
+    first = value.desc(nulls_last=True) if falling else value.asc(nulls_last=True)
+    return found.order_by(first, *then, "pk"), True
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """A column's head: ``sorted`` is ascending, descending or empty; ``next`` the order that pressing it asks for."""
+
+    label: str | Promise
+    look: str
+    sorted: str
+    next: str
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    attributes: str
+    names_row: bool
+    content: SafeString | str
+
+
+class DeferredPaginator(Paginator):
+    """Finds the keys of a page in an index first and fetches only its rows, so that the last page is as quick."""
+
+    object_list: Any
+
+    def page(self, number: int | str) -> Page:
+        number = self.validate_number(number)
+        start = (number - 1) * self.per_page
+        keys = list(self.object_list.values_list("pk", flat=True)[start : start + self.per_page])
+        rows = {row.pk: row for row in self.object_list.filter(pk__in=keys).order_by()}
+        return Page([rows[key] for key in keys if key in rows], number, self)
+
+
+class ListTable(tables.Table):
+    """A list with one page shown. ``caption`` says what it lists; ``cards_early`` where it holds strips."""
+
+    caption: ClassVar[str | Promise] = ""
+    cards_early: ClassVar[bool] = False
+
+    class Meta:
+        template_name = "table.html"
+
+    def turn_to(self, number: str | None) -> None:
+        """Fetch the rows of a page; a number that is none gives the first page, one too large the last."""
+        found: QuerySet[Any] = self.data.data
+        self.page = DeferredPaginator(found, PER_PAGE).get_page(number)
+
+    def heads(self) -> Iterator[Head]:
+        for column in self.columns:
+            sign = "" if not column.is_ordered else "descending" if column.order_by_alias.is_descending else "ascending"
+            following = str(column.order_by_alias.next) if column.orderable else ""
+            yield Head(column.column.label, column.column.look, sign, following)
+
+    def light_rows(self) -> Iterator[list[Cell]]:
+        drawn = [
+            (column.column.cell_attributes(), column.column.names_row, getattr(self, f"render_{column.name}"))
+            for column in self.columns
+        ]
+        for record in self.page.object_list:
+            yield [Cell(attributes, names_row, render(record)) for attributes, names_row, render in drawn]
+
+    def orders(self) -> Iterator[Head]:
+        """Return the heads that can be pressed, for a phone, where there is no head to press."""
+        return (head for head in self.heads() if head.next)
+
+    def page_numbers(self) -> Iterator[int | str]:
+        return self.page.paginator.get_elided_page_range(self.page.number, on_each_side=1, on_ends=1)

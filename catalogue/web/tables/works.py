@@ -1,0 +1,97 @@
+"""The list of works."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.db.models import Count, DateField, F, IntegerField, Max, OuterRef, Q, QuerySet, Subquery
+from django.db.models.functions import Coalesce, Lower
+from django.urls import reverse
+from django.utils.html import format_html
+from django.utils.safestring import SafeString
+from django.utils.translation import gettext_lazy as _
+
+from catalogue.models import ProgrammedWork, Work
+from catalogue.terms import PerformanceStatus
+from catalogue.web.tables.lists import ListColumn, ListTable, Ordered, ordered_by
+from catalogue.web.titles import in_language, second_line
+from catalogue.web.wording import day_text, duration_text, number_range, year_text
+
+TOOK_PLACE = (PerformanceStatus.GIVEN, PerformanceStatus.OLD_STYLE_DATE)
+
+
+def with_performances(works: QuerySet[Work]) -> QuerySet[Work]:
+    """Count along the performances that took place, and find the day of the last one."""
+    given = Q(performance__deleted_at__isnull=True, performance__status__in=TOOK_PLACE)
+    programmed = ProgrammedWork.objects.filter(given, work=OuterRef("pk")).order_by().values("work")
+    times = programmed.annotate(times=Count("performance", distinct=True)).values("times")
+    last = programmed.annotate(last=Max("performance__last_day")).values("last")
+    return works.annotate(
+        times_performed=Coalesce(Subquery(times, output_field=IntegerField()), 0),
+        last_performed=Subquery(last, output_field=DateField()),
+    )
+
+
+class WorkTable(ListTable):
+    """One row a work, the newest first unless another order is asked for."""
+
+    caption = _("Works")
+    cards_early = True
+
+    title = ListColumn(_("Work"), look="title", names_row=True)
+    forces = ListColumn(_("Instrumentation"), look="forces-cell", ordered=False)
+    players = ListColumn(_("Players"), look="num end", falling=True)
+    year = ListColumn(_("Year"), look="num end", falling=True)
+    duration = ListColumn(_("Duration"), look="num end", falling=True)
+    performances = ListColumn(_("Performances"), look="num end", falling=True)
+    last = ListColumn(_("Last performed"), look="num end full", falling=True)
+
+    class Meta(ListTable.Meta):
+        order_by = "-year"
+
+    def __init__(self, works: QuerySet[Work], *, slug: str, language: str, **options: Any) -> None:
+        self.slug, self.language = slug, language
+        super().__init__(works, **options)
+
+    def render_title(self, record: Work) -> SafeString:
+        address = reverse("work-list", args=[self.slug])
+        second = second_line(record)
+        below = format_html('<span class="second">{}</span>', second) if second else ""
+        return format_html('<a href="{}">{}</a>{}', address, in_language(record.title, record.title_language), below)
+
+    def render_forces(self, record: Work) -> SafeString:
+        text = record.instrumentation_typed or record.instrumentation
+        return format_html('<span class="forces"><span class="short">{}</span></span>', text) if text else SafeString()
+
+    def render_players(self, record: Work) -> str:
+        return number_range(record.least_players, record.most_players)
+
+    def render_year(self, record: Work) -> str:
+        return year_text(record.completed, self.language)
+
+    def render_duration(self, record: Work) -> str:
+        return duration_text(record.duration, record.duration_typed, self.language)
+
+    def render_performances(self, record: Any) -> str:
+        return str(record.times_performed or "")
+
+    def render_last(self, record: Any) -> str:
+        return day_text(record.last_performed, self.language)
+
+    def order_title(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, Lower("title"))
+
+    def order_players(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, F("least_players"), Lower("title"))
+
+    def order_year(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, F("completed"), Lower("title"))
+
+    def order_duration(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, F("duration"), Lower("title"))
+
+    def order_performances(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, F("times_performed"), Lower("title"))
+
+    def order_last(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, F("last_performed"), Lower("title"))

@@ -1,0 +1,31 @@
+"""Whose catalogue: the way in, and the choice for those who keep several."""
+
+from __future__ import annotations
+
+from django.http import HttpResponse
+from django.shortcuts import redirect, render
+from django.views.decorators.http import require_safe
+
+from catalogue.models import Membership
+from catalogue.web.access import SignedInRequest, signed_in_page
+from catalogue.web.shell import first_room
+
+
+@signed_in_page
+@require_safe
+def home(request: SignedInRequest) -> HttpResponse:
+    """/ — on to the first room of one's only catalogue, or to the choice of several."""
+    slugs = Membership.objects.filter(user=request.user).values_list("composer__slug", flat=True)[:2]
+    return redirect(first_room(slugs[0])) if len(slugs) == 1 else redirect("composer-list")
+
+
+@signed_in_page
+@require_safe
+def composer_list(request: SignedInRequest) -> HttpResponse:
+    """/composers/ — the composers whose catalogues one is a member of."""
+    memberships = Membership.objects.filter(user=request.user).select_related("composer")
+    choices = [
+        (first_room(membership.composer.slug), membership.composer, membership.role)
+        for membership in memberships.order_by("composer__sort_name", "pk")
+    ]
+    return render(request, "composers/composer_list.html", {"choices": choices})

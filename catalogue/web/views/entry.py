@@ -1,0 +1,60 @@
+"""The ways in without a password: founding one's own catalogue on the first visit, and looking round the demo."""
+
+from __future__ import annotations
+
+from django.contrib.auth import login
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect, render
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.views.decorators.debug import sensitive_post_parameters
+from django.views.decorators.http import require_http_methods, require_safe
+
+from catalogue.actions.entry import KeyUsed, find_entry_key, found_catalogue
+from catalogue.models import EntryPurpose
+from catalogue.web.forms.sign import FounderForm
+from catalogue.web.notices import say
+
+MODEL_BACKEND = "django.contrib.auth.backends.ModelBackend"
+
+
+def secret(response: HttpResponse) -> HttpResponse:
+    """Keep an address that holds a key out of referrers, search engines and caches."""
+    response.headers["Referrer-Policy"] = "no-referrer"
+    response.headers["X-Robots-Tag"] = "noindex, nofollow, noarchive"
+    response.headers["Cache-Control"] = "private, no-store"
+    return response
+
+
+def no_entry(request: HttpRequest) -> HttpResponse:
+    """Answer the same whether the key was never given out, is used up or ran out."""
+    return secret(render(request, "sign/no_entry.html", status=404))
+
+
+@sensitive_post_parameters("password")
+@require_http_methods(["GET", "POST"])
+def start(request: HttpRequest, token: str) -> HttpResponse:
+    """/start/<token>/ — the first visit: who the composer is, and how the owner signs in."""
+    now = timezone.now()
+    if find_entry_key(EntryPurpose.OWNER, token, now=now) is None:
+        return no_entry(request)
+    form = FounderForm(request.POST if request.method == "POST" else None)
+    if not form.is_bound or not form.is_valid():
+        return secret(render(request, "sign/start.html", {"form": form}))
+    try:
+        user = found_catalogue(token, form.founder(), now=now)
+    except KeyUsed:
+        return no_entry(request)
+    login(request, user, MODEL_BACKEND)
+    say(request, _("Your catalogue is open. Next time, sign in with your name and password."))
+    return secret(redirect("home"))
+
+
+@require_safe
+def enter(request: HttpRequest, token: str) -> HttpResponse:
+    """/enter/<token>/ — signs in to the demo, whose address is printed where it was started."""
+    key = find_entry_key(EntryPurpose.DEMO, token, now=timezone.now())
+    if key is None or key.user is None or not key.user.is_active:
+        return no_entry(request)
+    login(request, key.user, MODEL_BACKEND)
+    return secret(redirect("home"))

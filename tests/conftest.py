@@ -1,0 +1,132 @@
+"""What every test stands on: no network, a clock that stands still, and the people of two catalogues."""
+
+from __future__ import annotations
+
+import ipaddress
+import socket
+from collections.abc import Callable, Iterator
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+import pytest
+from django.contrib.auth.models import User
+from django.test import Client
+from django.utils import timezone
+
+from catalogue.models import Composer, Membership
+from catalogue.terms import Role
+
+NOW = datetime(2026, 3, 9, 10, 0, tzinfo=UTC)
+
+
+class Clock:
+    """The moment that the whole program takes for now."""
+
+    def __init__(self) -> None:
+        self.moment = NOW
+
+    def goes_on(self, **by: float) -> None:
+        self.moment += timedelta(**by)
+
+
+CLOCK = Clock()
+
+
+@pytest.fixture(scope="session", autouse=True)
+def standing_clock() -> Iterator[None]:
+    patch = pytest.MonkeyPatch()
+    patch.setattr(timezone, "now", lambda: CLOCK.moment)
+    yield
+    patch.undo()
+
+
+@pytest.fixture
+def clock() -> Iterator[Clock]:
+    """The clock, to be put on; it goes back afterwards."""
+    yield CLOCK
+    CLOCK.moment = NOW
+
+
+def stays_here(address: Any) -> bool:
+    """Whether a socket's address is on this machine: a path, or a loopback address."""
+    if not isinstance(address, tuple):
+        return True
+    host = str(address[0])
+    return host == "localhost" or (bool(host) and ipaddress.ip_address(host.partition("%")[0]).is_loopback)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def no_network() -> Iterator[None]:
+    """Shut every socket that would leave this machine."""
+    patch = pytest.MonkeyPatch()
+    for name in ("connect", "connect_ex"):
+        patch.setattr(socket.socket, name, refusing(getattr(socket.socket, name)))
+    yield
+    patch.undo()
+
+
+def refusing(connect: Callable[..., Any]) -> Callable[..., Any]:
+    def guarded(self: socket.socket, address: Any) -> Any:
+        if not stays_here(address):
+            raise ConnectionRefusedError(f"A test tried to reach {address!r}.")
+        return connect(self, address)
+
+    return guarded
+
+
+@pytest.fixture
+def composer(db: None) -> Composer:
+    return Composer.objects.create(name="Rana Ostrevik", sort_name="Ostrevik, Rana", slug="rana-ostrevik", country="NO")
+
+
+@pytest.fixture
+def other_composer(db: None) -> Composer:
+    return Composer.objects.create(name="Tobiah Renfell", sort_name="Renfell, Tobiah", slug="tobiah-renfell")
+
+
+def member(name: str, composer: Composer, role: Role) -> User:
+    user = User.objects.create_user(name)
+    Membership.objects.create(user=user, composer=composer, role=role)
+    return user
+
+
+@pytest.fixture
+def owner(composer: Composer) -> User:
+    """Keeps the catalogue."""
+    return member("rana", composer, Role.OWNER)
+
+
+@pytest.fixture
+def editor(composer: Composer) -> User:
+    """Helps to keep it."""
+    return member("edda", composer, Role.EDITOR)
+
+
+@pytest.fixture
+def viewer(composer: Composer) -> User:
+    """May read it."""
+    return member("vivian", composer, Role.VIEWER)
+
+
+@pytest.fixture
+def stranger(other_composer: Composer) -> User:
+    """Keeps a catalogue of their own and has no business in this one."""
+    return member("tobiah", other_composer, Role.OWNER)
+
+
+@pytest.fixture
+def superuser(db: None) -> User:
+    """Runs the machine; that alone opens no catalogue."""
+    return User.objects.create_superuser("root")
+
+
+@pytest.fixture
+def signed_in() -> Callable[[User], Client]:
+    """A browser in which somebody is signed in."""
+
+    def sign_in(user: User) -> Client:
+        client = Client()
+        client.force_login(user, "django.contrib.auth.backends.ModelBackend")
+        return client
+
+    return sign_in

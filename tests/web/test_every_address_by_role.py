@@ -1,0 +1,127 @@
+"""Every address of the site, asked by everybody with GET and POST, against the table ``access.toml``."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from django.db import connection
+from django.http import HttpResponse
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+from django.urls import URLPattern, URLResolver, get_resolver, reverse
+
+from catalogue.actions.entry import make_entry_key
+from catalogue.models import Composer, EntryPurpose, Work
+from tests.conftest import NOW
+
+pytestmark = pytest.mark.django_db
+
+TABLE = tomllib.loads((Path(__file__).parent / "access.toml").read_text(encoding="utf-8"))
+PEOPLE = ("anonymous", "viewer", "editor", "owner", "stranger", "superuser")
+LET_IN = {
+    "everybody": set(PEOPLE),
+    "signed-in": set(PEOPLE) - {"anonymous"},
+    "member": {"viewer", "editor", "owner"},
+    "editor": {"editor", "owner"},
+    "owner": {"owner"},
+}
+MEMBERS = LET_IN["member"]
+WRITING = ("INSERT", "UPDATE", "DELETE")
+
+
+def addresses(patterns: list[Any] | None = None) -> Iterator[URLPattern]:
+    for pattern in get_resolver().url_patterns if patterns is None else patterns:
+        if isinstance(pattern, URLResolver):
+            yield from addresses(pattern.url_patterns)
+        else:
+            yield pattern
+
+
+def names() -> list[str]:
+    return [str(pattern.name) for pattern in addresses()]
+
+
+def values(name: str, composer: Composer) -> dict[str, Any]:
+    """Return something that exists for each part of an address that varies."""
+    variable = {part for pattern in get_resolver().reverse_dict.getlist(name) for part in pattern[0][0][1]}
+    makers: dict[str, Callable[[], Any]] = {
+        "composer": lambda: composer.slug,
+        "token": lambda: make_key(name, composer),
+        "work": lambda: Work.objects.create(composer=composer, title="Ebb Tables").pk,
+    }
+    return {part: makers[part]() for part in variable}
+
+
+def make_key(name: str, composer: Composer) -> str:
+    purpose = EntryPurpose.DEMO if name == "enter" else EntryPurpose.OWNER
+    return make_entry_key(purpose, now=NOW, user=composer.memberships.get(role="owner").user)
+
+
+@pytest.fixture
+def address(request: pytest.FixtureRequest, composer: Composer, owner: Any) -> str:
+    return reverse(request.param, kwargs=values(request.param, composer))
+
+
+@pytest.fixture
+def browser(request: pytest.FixtureRequest, signed_in: Callable[..., Client]) -> Client:
+    return Client() if request.param == "anonymous" else signed_in(request.getfixturevalue(request.param))
+
+
+def expected(row: dict[str, Any], person: str, method: str) -> int:
+    if person in LET_IN[row["who"]]:
+        return int(row[method])
+    if person == "anonymous":
+        return 302 if method == "get" else 403
+    return 403 if person in MEMBERS else 404
+
+
+def test_every_address_has_a_row_and_every_row_an_address() -> None:
+    assert sorted(names()) == sorted(TABLE)
+
+
+@pytest.mark.parametrize("method", ["get", "post"])
+@pytest.mark.parametrize("browser", PEOPLE, indirect=True)
+@pytest.mark.parametrize("address", TABLE, indirect=True)
+def test_address_answers_each_person_as_the_table_says(
+    request: pytest.FixtureRequest, address: str, browser: Client, method: str
+) -> None:
+    name, person = (request.node.callspec.params[part] for part in ("address", "browser"))
+
+    with CaptureQueriesContext(connection) as asked:
+        response = getattr(browser, method)(address)
+
+    assert response.status_code == expected(TABLE[name], person, method)
+    assert_guarded(response)
+    if person != "anonymous" and name != "sign-out":
+        assert "no-store" in response.headers["Cache-Control"]
+    if method == "get" and "writes" not in TABLE[name]:
+        assert [query["sql"] for query in asked if query["sql"].startswith(WRITING)] == []
+
+
+def assert_guarded(response: HttpResponse) -> None:
+    """Every answer carries the headers that shut out foreign scripts, frames and referrers."""
+    policy = response.headers["Content-Security-Policy"]
+    assert "default-src 'none'" in policy
+    assert "script-src 'self'" in policy
+    assert "frame-ancestors 'none'" in policy
+    assert "unsafe" not in policy
+    assert response.headers["X-Content-Type-Options"] == "nosniff"
+    assert response.headers["X-Frame-Options"] == "DENY"
+    assert response.headers["Referrer-Policy"] in {"same-origin", "no-referrer"}
+
+
+@pytest.mark.parametrize("address", TABLE, indirect=True)
+def test_form_without_its_token_is_refused(request: pytest.FixtureRequest, address: str, owner: Any) -> None:
+    browser = Client(enforce_csrf_checks=True)
+    browser.force_login(owner, "django.contrib.auth.backends.ModelBackend")
+
+    response = browser.post(address, {"title": "From elsewhere"})
+
+    assert response.status_code in {403, 405}
+    if response.status_code == 403:
+        assert "From elsewhere" in response.content.decode()
+        assert "Send it again" not in response.content.decode()
