@@ -1,0 +1,61 @@
+"""Dates as documents print them: one day, several days of one month, a span, a year beside an entry."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from catalogue.facts import WorkFacts
+from catalogue.timing import PartialDate, write_date
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
+
+def day_text(day: date, language: str) -> str:
+    return write_date(PartialDate(day.year, day.month, day.day), language)
+
+
+def span_text(days: tuple[PartialDate, ...], language: str, until: str, also: str) -> str:
+    """Several dates in one line: 16 and 17 May 2026; 12 to 19 June 2021; otherwise first and last in full.
+
+    ``days`` are in order; ``until`` and ``also`` are the language's words for *to* and *and*.
+    """
+    first, last = days[0], days[-1]
+    link = also if len(days) == 2 else until
+    if first == last:
+        return write_date(first, language)
+    if first.day and last.day and (first.year, first.month) == (last.year, last.month):
+        return within_month(first, last, language, link)
+    return f"{write_date(first, language)} {link} {write_date(last, language)}"
+
+
+def within_month(first: PartialDate, last: PartialDate, language: str, link: str) -> str:
+    """Two days of one month, the month said once: 16 and 17 May 2026; May 16 and 17, 2026."""
+    written, day = write_date(last, language), str(last.day)
+    place = written.index(day)
+    return f"{written[:place]}{first.day} {link}{NO_BREAK}{written[place:]}"
+
+
+def last_year(work: WorkFacts) -> int | None:
+    """The year in which a work was finished, as far as a list sorts by it."""
+    when = work.completed or work.begun or work.published
+    return (when.until or when.year) if when else None
+
+
+def first_year(work: WorkFacts) -> int | None:
+    when = work.begun or work.completed or work.published
+    return when.year if when else None
+
+
+def year_text(work: WorkFacts, undated: str) -> str:
+    """The year of a work, a span from beginning to completion, or the word for *undated*."""
+    first, last = first_year(work), last_year(work)
+    if first is None or last is None:
+        return undated
+    when = work.completed or work.begun or work.published
+    circa = f"c.{NO_BREAK}" if when and when.circa else ""
+    return f"{circa}{last}" if first == last else f"{circa}{first}–{short_year(first, last)}"
+
+
+def short_year(first: int, last: int) -> str:
+    """The end of a span without a century that is the same: 2011–22, 1998–2001."""
+    return f"{last % 100:02}" if first // 100 == last // 100 else str(last)

@@ -1,0 +1,79 @@
+"""How a work's title is printed: original script first, then transliteration, then translation in round brackets.
+
+A title that only names a genre (String Quartet No. 2) is upright inside a sentence and italic on a
+line of its own, as any other title (common practice).
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from importlib.resources import files
+
+from catalogue.documents.model import Run, Style, Text, joined, value, wording
+from catalogue.facts import TitleFacts, WorkFacts
+
+GENRES = tomllib.loads(files("catalogue.documents.contents").joinpath("genres.toml").read_text(encoding="utf-8"))
+NUMBER = r"(?:,? (?:no\.|nr\.|n[°º.]|№)\s?\d+|\s\d+|\s[IVX]+)?"
+GENERIC = re.compile(
+    rf"(?:(?:{'|'.join(GENRES['before'])})[ -])?(?:{'|'.join(GENRES['genres'])}){NUMBER}", re.IGNORECASE
+)
+
+
+def generic(title: str) -> bool:
+    """Whether a title only names a genre, with or without a number.
+
+    >>> generic("String Quartet No. 2"), generic("Quartet of Stones")
+    (True, False)
+    """
+    return GENERIC.fullmatch(title.strip()) is not None
+
+
+def full_title(title: TitleFacts, *, in_sentence: bool = False) -> Text:
+    """The title in every script it has, with its translation."""
+    names = tuple(name_text(name, tag, in_sentence=in_sentence) for name, tag in own_names(title))
+    translated = translation(title)
+    bracket = (Run(" ("), *value(translated), Run(")")) if translated else ()
+    return (*joined(names, " "), *bracket)
+
+
+def short_title(title: TitleFacts) -> Text:
+    """The title in its own script alone, as a sentence carries it."""
+    name, tag = own_names(title)[0]
+    return name_text(name, tag, in_sentence=True)
+
+
+def name_text(name: str, tag: str, *, in_sentence: bool) -> Text:
+    return value(name, Style.PLAIN if in_sentence and generic(name) else Style.TITLE, tag)
+
+
+def own_names(title: TitleFacts) -> tuple[tuple[str, str], ...]:
+    """The title in its own script and in transliteration, each once, with its language tag.
+
+    A main title beside an original and a translation is the transliteration, if no other is given.
+    """
+    name, tag = (title.original, title.original_language) if title.original else (title.title, title.language)
+    beside = title.title if title.translated and title.title != title.translated else ""
+    latin = title.transliteration or beside
+    return ((name, tag),) if latin in ("", name) else ((name, tag), (latin, romanised(tag)))
+
+
+def romanised(tag: str) -> str:
+    """The tag of a language in Latin letters (BCP 47 script subtag)."""
+    base = tag.partition("-")[0]
+    return f"{base}-Latn" if base else ""
+
+
+def translation(title: TitleFacts) -> str:
+    shown = {name for name, _tag in own_names(title)}
+    return next((text for text in (title.translated, title.title) if text and text not in shown), "")
+
+
+def work_title(work: WorkFacts) -> Text:
+    """The title on a line of its own, with the name of a later version upright in brackets."""
+    text = full_title(work.title)
+    return (*text, *wording(" ("), *value(work.version_label), *wording(")")) if version_named(work) else text
+
+
+def version_named(work: WorkFacts) -> bool:
+    return bool(work.version_of and work.version_label)

@@ -1,0 +1,239 @@
+"""The works list, by category or by year.
+
+By category every work is told in full; by year in two lines. Withdrawn and juvenile works are left
+off, what is not known is left out. A span of years stands under its last year by category and under its
+first by year.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from itertools import groupby
+from typing import Literal
+
+from catalogue.documents.contents.credits import broadcast, history_lines
+from catalogue.documents.contents.dates import day_text, first_year, year_text
+from catalogue.documents.contents.forces import described, forces_line, reading_key, strip_of
+from catalogue.documents.contents.history import Claims, Hearing, hearings, premiere
+from catalogue.documents.contents.selection import (
+    duration_text,
+    earliest_first_span,
+    latest_first,
+    list_summary,
+    listed_works,
+    mostly_approximate,
+    number_text,
+    sigla,
+)
+from catalogue.documents.contents.titles import work_title
+from catalogue.documents.labels import Labels, labels
+from catalogue.documents.model import (
+    Block,
+    Cell,
+    Column,
+    Document,
+    Entry,
+    Group,
+    Opening,
+    Paper,
+    Paragraph,
+    Section,
+    Style,
+    Table,
+    Text,
+    Voice,
+    joined,
+    value,
+    wording,
+)
+from catalogue.facts import CatalogueFacts, MovementFacts, RecordingFacts, WorkFacts
+from catalogue.terms import Category
+from catalogue.timing import write_date
+
+HEADS = {
+    Category.STAGE: "Opera and dance",
+    Category.ORCHESTRA: "Orchestra",
+    Category.SOLOIST_AND_ORCHESTRA: "Soloist and orchestra",
+    Category.LARGE_ENSEMBLE: "Large ensemble",
+    Category.CHAMBER: "Chamber music",
+    Category.SOLO: "Solo instrument",
+    Category.CHOIR: "Choir",
+    Category.VOICE: "Voice with instruments",
+    Category.ELECTRONICS: "With electronics",
+    Category.INSTALLATION: "Installation",
+    Category.OTHER: "Other works",
+}
+
+
+def works_list(
+    catalogue: CatalogueFacts,
+    *,
+    by: Literal["category", "year"],
+    language: str,
+    paper: Paper,
+    printed_on: date,
+    claims: Claims,
+) -> Document:
+    """Tell every work of the catalogue that is on public lists.
+
+    ``claims`` are the first performances reckoned for the catalogue, by the id of the programmed work.
+    """
+    says = labels(language)
+    works = listed_works(catalogue)
+    heard = hearings(catalogue, claims)
+    title = says.word("Works by category" if by == "category" else "Works by year")
+    build = by_category if by == "category" else by_year
+    return Document(
+        kind=f"works-list-by-{by}",
+        title=title,
+        author=catalogue.composer.name,
+        language=says.language,
+        paper=paper,
+        blocks=build(catalogue, works, heard, title, says),
+        running=(value(catalogue.composer.name), wording(title)),
+        dated=says.say("To {date}", date=day_text(printed_on, says.language)),
+    )
+
+
+Heard = dict[int, tuple[Hearing, ...]]
+
+
+def by_category(
+    catalogue: CatalogueFacts, works: tuple[WorkFacts, ...], heard: Heard, title: str, says: Labels
+) -> tuple[Block, ...]:
+    opening = Opening(wording(title), value(catalogue.composer.name), list_summary(works, says))
+    sections: list[Block] = []
+    for category, head in HEADS.items():
+        group = sorted((work for work in works if work.category is category), key=latest_first)
+        entries = tuple(entry(work, catalogue, works, heard.get(work.id, ()), says) for work in group)
+        if entries:
+            sections.append(Section(wording(says.word(head)), entries))
+    return (opening, *sections, *reading_key(works, says))
+
+
+def entry(
+    work: WorkFacts, catalogue: CatalogueFacts, works: tuple[WorkFacts, ...], heard: tuple[Hearing, ...], says: Labels
+) -> Entry:
+    details = (
+        described(work, says),
+        forces_line(work, says),
+        movements_line(work.movements),
+        text_line(work, says),
+        *history_lines(work, heard, says),
+        revision_line(work, says),
+        *(recording_line(one, says) for one in catalogue.recordings if one.work_id == work.id),
+        material_line(work, says),
+    )
+    return Entry(
+        title=work_title(work),
+        margin=margin(work, works, says),
+        figure=duration_text(work, says, approximate_list=mostly_approximate(works)),
+        strip=strip_of(work),
+        details=tuple(line for line in details if line),
+    )
+
+
+def margin(work: WorkFacts, works: tuple[WorkFacts, ...], says: Labels) -> tuple[Text, ...]:
+    """The year, the number, and the siglum of the publisher where the list has any."""
+    signs = sigla(works)
+    edition = value(signs[work.publisher]) if work.publisher else wording("MS" if signs else "")
+    lines = (wording(year_text(work, says.word("undated"))), number_text(work, says), edition)
+    return tuple(line for line in lines if line)
+
+
+def movements_line(movements: tuple[MovementFacts, ...]) -> Text:
+    """I Low Water – II Slack – III Flood; movements without names are not worth a line."""
+    if len(movements) < 2 or not any(one.title for one in movements):
+        return ()
+    named = ((*wording(f"{roman(one.number)} "), *value(one.title)) if one.title else () for one in movements)
+    return joined(tuple(named), " – ")
+
+
+def roman(number: int) -> str:
+    """A number in Roman numerals.
+
+    >>> roman(14)
+    'XIV'
+    """
+    written = ""
+    for worth, sign in zip((100, 90, 50, 40, 10, 9, 5, 4, 1), "C XC L XL X IX V IV I".split(), strict=True):
+        times, number = divmod(number, worth)
+        written += sign * times
+    return written
+
+
+def text_line(work: WorkFacts, says: Labels) -> Text:
+    author = says.say("Libretto by {author}" if work.category is Category.STAGE else "Text by {author}", author=(
+        value(work.text_author)
+    )) if work.text_author else ()  # fmt: skip
+    language = value(says.language_name(work.text_language)) if work.text_language else ()
+    if not author:
+        return says.say("Text in {language}", language=language) if language else ()
+    return says.say("{author}, in {language}", author=author, language=language) if language else author
+
+
+def revision_line(work: WorkFacts, says: Labels) -> Text:
+    return says.say("Revised {date}", date=write_date(work.revised, says.language)) if work.revised else ()
+
+
+def recording_line(recording: RecordingFacts, says: Labels) -> Text:
+    issue = joined((value(recording.label), value(recording.number)), " ")
+    if not issue:
+        return says.say("Recorded by {performers}", performers=recording.performers) if recording.performers else ()
+    year = (*wording(" ("), *wording(str(recording.released.year)), *wording(")")) if recording.released else ()
+    return (*says.say("Recorded on {issue}", issue=issue), *year)
+
+
+def material_line(work: WorkFacts, says: Labels) -> Text:
+    ismn = says.say("ISMN {number}", number=work.ismn) if work.ismn else ()
+    hire = wording(says.word("parts on hire")) if work.parts_on_hire else ()
+    line = joined((ismn, hire), "; ")
+    return line if ismn else capitalised(line)
+
+
+def capitalised(text: Text) -> Text:
+    """The text with a capital at its beginning."""
+    if not text:
+        return ()
+    first = text[0]
+    changed = type(first)(first.text[:1].upper() + first.text[1:], first.style, first.language, first.value)
+    return (changed, *text[1:])
+
+
+def by_year(
+    catalogue: CatalogueFacts, works: tuple[WorkFacts, ...], heard: Heard, title: str, says: Labels
+) -> tuple[Block, ...]:
+    columns = (
+        Column("title", wording(says.word("Title and forces"))),
+        Column("duration", wording(says.word("Duration"))),
+        Column("first", wording(says.word("First performance"))),
+    )
+    ordered = sorted(works, key=earliest_first_span)
+    groups = tuple(
+        Group(wording(str(year or says.word("undated"))), tuple(row(work, works, heard, says) for work in group))
+        for year, group in groupby(ordered, key=first_year)
+    )
+    number = says.count("{n} work", "{n} works", len(works), spelled=True)
+    closing = says.say(
+        "{number}. Full entries, with instrumentation in detail, in {list}.",
+        number=wording(number[:1].upper() + number[1:]),
+        list=wording(says.word("Works by category"), Style.TITLE),
+    )
+    opening = Opening(wording(title), value(catalogue.composer.name))
+    return (opening, Table(columns, groups), Paragraph(closing, Voice.CLOSING))
+
+
+def row(work: WorkFacts, works: tuple[WorkFacts, ...], heard: Heard, says: Labels) -> tuple[Cell, ...]:
+    first = premiere(heard.get(work.id, ()))
+    duration = duration_text(work, says, approximate_list=mostly_approximate(works))
+    title = tuple(line for line in (work_title(work), described(work, says)) if line)
+    return (Cell(title), Cell((duration,) if duration else ()), Cell((briefly(first, says),) if first else ()))
+
+
+def briefly(first: Hearing, says: Labels) -> Text:
+    """Where and when, in the shortest form: city and short date, or that it was a broadcast."""
+    day = value(write_date(first.date, says.language, style="short"))
+    if broadcast(first):
+        return says.say("broadcast {date}", date=day)
+    venue = first.performance.venue
+    return joined((value(first.performance.city or (venue.city if venue else "")), day), ", ")

@@ -1,0 +1,129 @@
+"""The words that documents print, by language.
+
+English of Britain stands in the code; other languages and American wording are gettext catalogues
+(``locale/<language>/LC_MESSAGES/documents.po``), read as they are. What a catalogue lacks prints in
+English. The language is an argument: nothing here remembers one.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from gettext import GNUTranslations, NullTranslations
+from io import BytesIO
+from pathlib import Path
+
+from babel import Locale, UnknownLocaleError
+from babel.messages.mofile import write_mo
+from babel.messages.pofile import read_po
+
+from catalogue.documents.model import Run, Text, joined, value
+
+FOLDER = Path(__file__).parent / "locale"
+SOURCE = "en-GB"
+PLACE = re.compile(r"\{(\w+)\}")
+
+UNITS = (
+    "no one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
+    "seventeen eighteen nineteen"
+).split()
+TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
+
+
+@dataclass(frozen=True, slots=True)
+class Labels:
+    """The printed words of one language."""
+
+    language: str
+    catalogue: NullTranslations
+
+    def word(self, message: str) -> str:
+        return self.catalogue.gettext(message)
+
+    def say(self, message: str, **values: Text | str) -> Text:
+        """A sentence of the language with values in its places; a plain string is one value, hence an isolate."""
+        return fill(self.word(message), **values)
+
+    def count(self, one: str, many: str, number: int, *, spelled: bool = False) -> str:
+        """A counted thing, ``{n}`` its number, in words where ``spelled`` and the language is English."""
+        figure = in_words(number) if spelled and self.language.startswith("en") else str(number)
+        return self.catalogue.ngettext(one, many, number).replace("{n}", figure)
+
+    def listed(self, items: tuple[Text, ...]) -> Text:
+        """Several values in a sentence: A, B and C."""
+        if len(items) < 2:
+            return joined(items, "")
+        return self.say("{some} and {last}", some=joined(items[:-1], ", "), last=items[-1])
+
+    def country(self, code: str) -> str:
+        """The country's name (Unicode CLDR), or the code where CLDR has none."""
+        return self.locale.territories.get(code.upper(), code)
+
+    def language_name(self, tag: str) -> str:
+        """The language's name (Unicode CLDR); what is no language tag is returned as typed."""
+        return self.locale.languages.get(tag.partition("-")[0].lower(), tag)
+
+    @property
+    def locale(self) -> Locale:
+        return Locale.parse(self.language, sep="-")
+
+
+@lru_cache(16)
+def labels(language: str) -> Labels:
+    """The words of a language (BCP 47); of a tag without its own catalogue, those of its first part, else English.
+
+    >>> labels("en-US").word("hire set {number}")
+    'rental set {number}'
+    >>> labels("de-AT").word("Orchestra")
+    'Orchester'
+    """
+    for tag in (language, language.partition("-")[0]):
+        path = FOLDER / tag.replace("-", "_") / "LC_MESSAGES" / "documents.po"
+        if path.is_file():
+            return Labels(known(language), compiled(path))
+    return Labels(known(language) if language.startswith("en") else SOURCE, NullTranslations())
+
+
+def known(language: str) -> str:
+    """The tag where CLDR knows it, else its first part."""
+    try:
+        Locale.parse(language, sep="-")
+    except (UnknownLocaleError, ValueError):
+        return language.partition("-")[0]
+    return language
+
+
+def compiled(path: Path) -> GNUTranslations:
+    with path.open("rb") as source:
+        catalogue = read_po(source, abort_invalid=True)
+    binary = BytesIO()
+    write_mo(binary, catalogue)
+    binary.seek(0)
+    return GNUTranslations(binary)
+
+
+def fill(template: str, **values: Text | str) -> Text:
+    """Put values into the places of a template; only the template's own braces are places."""
+    runs: list[Run] = []
+    for index, part in enumerate(PLACE.split(template)):
+        if index % 2:
+            given = values[part]
+            runs += value(given) if isinstance(given, str) else given
+        elif part:
+            runs.append(Run(part))
+    return tuple(runs)
+
+
+def in_words(number: int) -> str:
+    """An English number in words below a hundred, in figures from there.
+
+    >>> in_words(23), in_words(140)
+    ('twenty-three', '140')
+    """
+    if number < len(UNITS):
+        return UNITS[number]
+    if number > 99:
+        return str(number)
+    ten, unit = divmod(number, 10)
+    return TENS[ten - 2] + (f"-{UNITS[unit]}" if unit else "")

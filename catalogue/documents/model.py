@@ -1,0 +1,252 @@
+"""What a document says: a small tree of frozen blocks without looks.
+
+Contents modules build it, renderers set it. A text is a tuple of runs; a run is either the
+document's own wording or one value from a record. A value is an isolate (Unicode Standard
+Annex 9, section 2.4): the direction of what stands in it never changes the order of what stands
+around it, and what is typed into it is never markup.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+
+from catalogue.drawings.player_strip import Strip
+
+
+class Style(StrEnum):
+    """What a run is in its sentence; a renderer chooses the face."""
+
+    PLAIN = "plain"
+    TITLE = "title"
+    EMPHASIS = "emphasis"
+    STRONG = "strong"
+
+
+class Paper(StrEnum):
+    A4 = "a4"
+    LETTER = "letter"
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A piece of text in one style and one language. ``language`` (BCP 47) is empty where it is the document's."""
+
+    text: str
+    style: Style = Style.PLAIN
+    language: str = ""
+    value: bool = False
+
+    @property
+    def right_to_left(self) -> bool:
+        """Whether the first strong character reads from right to left (Unicode Standard Annex 9, rule P2)."""
+        return next(
+            (kind != "L" for kind in map(unicodedata.bidirectional, self.text) if kind in ("L", "R", "AL")), False
+        )
+
+
+Text = tuple[Run, ...]
+
+
+def wording(text: str, style: Style = Style.PLAIN) -> Text:
+    """The document's own words as a text; no words, no runs."""
+    return (Run(text, style),) if text else ()
+
+
+def value(text: str, style: Style = Style.PLAIN, language: str = "") -> Text:
+    """One value from a record as a text; an empty value is an empty text."""
+    return (Run(text, style, language, value=True),) if text else ()
+
+
+def joined(texts: tuple[Text, ...], separator: str) -> Text:
+    """The texts that say something, with the separator between them.
+
+    >>> plain(joined((wording("Leeds"), (), wording("2026")), ", "))
+    'Leeds, 2026'
+    """
+    runs: list[Run] = []
+    for text in texts:
+        if text:
+            runs += [Run(separator), *text] if runs else text
+    return tuple(runs)
+
+
+def plain(text: Text) -> str:
+    """The characters of a text in reading order."""
+    return "".join(run.text for run in text)
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """What stands above everything: whose, what, of which kind; ``aside`` is the contact opposite the kind."""
+
+    title: Text
+    composer: Text = ()
+    subtitle: Text = ()
+    aside: Text = ()
+
+
+class Voice(StrEnum):
+    """Who speaks in a paragraph: the composer, a note on the sheet, or the line that closes a list."""
+
+    PROSE = "prose"
+    NOTE = "note"
+    CLOSING = "closing"
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    text: Text
+    voice: Voice = Voice.PROSE
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A work as a list prints it: what stands beside it, its title, its duration, its forces, its details."""
+
+    title: Text
+    margin: tuple[Text, ...] = ()
+    figure: Text = ()
+    strip: Strip | None = None
+    details: tuple[Text, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line under a label (a year); lines with the same label follow one another."""
+
+    label: str
+    text: Text
+
+
+@dataclass(frozen=True, slots=True)
+class Lines:
+    lines: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    label: Text
+    value: Text
+
+
+@dataclass(frozen=True, slots=True)
+class Pairs:
+    """Facts, each with its label, in groups that belong together."""
+
+    groups: tuple[tuple[Pair, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """What stands in one place of a table: lines of text, boxes to tick (each with its mark), or a blank to fill in."""
+
+    lines: tuple[Text, ...] = ()
+    boxes: tuple[str, ...] = ()
+    blank: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """``key`` is what sheets know a column by; ``head`` what a reader sees."""
+
+    key: str
+    head: Text = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Rows under one label: a year, a family; an empty label for rows that need none."""
+
+    label: Text
+    rows: tuple[tuple[Cell, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    columns: tuple[Column, ...]
+    groups: tuple[Group, ...]
+    total: tuple[Cell, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    drawing: Strip
+    meaning: Text
+
+
+@dataclass(frozen=True, slots=True)
+class Legend:
+    """What the drawings of a document mean."""
+
+    signs: tuple[Sign, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Signatures:
+    """Lines to sign on: what each attests, and what is to be written there."""
+
+    attested: tuple[Text, ...]
+    asked: Text
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A head with what stands under it; ``aside`` says what the selection is part of. A key explains the document."""
+
+    head: Text
+    blocks: tuple[Block, ...]
+    aside: Text = ()
+    key: bool = False
+
+
+Block = Opening | Section | Paragraph | Entry | Lines | Pairs | Table | Legend | Signatures
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A whole document: ``kind`` chooses its sheet, ``running`` heads every page from the second on, left and right."""
+
+    kind: str
+    title: str
+    author: str
+    language: str
+    paper: Paper
+    blocks: tuple[Block, ...]
+    running: tuple[Text, Text] = ((), ())
+    dated: Text = ()
+
+
+def texts(block: Block) -> Iterator[Text]:
+    """Every text of a block and of what stands in it, in reading order."""
+    match block:
+        case Opening():
+            yield from (block.composer, block.title, block.subtitle, block.aside)
+        case Section():
+            yield from (block.head, block.aside)
+            for inner in block.blocks:
+                yield from texts(inner)
+        case Paragraph():
+            yield block.text
+        case Entry():
+            yield from (block.title, *block.margin, block.figure, *block.details)
+        case Lines():
+            yield from (line.text for line in block.lines)
+        case Pairs():
+            yield from (text for group in block.groups for pair in group for text in (pair.label, pair.value))
+        case Table():
+            yield from table_texts(block)
+        case Legend():
+            yield from (sign.meaning for sign in block.signs)
+        case Signatures():
+            yield from (*block.attested, block.asked)
+
+
+def table_texts(table: Table) -> Iterator[Text]:
+    yield from (column.head for column in table.columns)
+    for group in table.groups:
+        yield group.label
+        yield from (text for row in group.rows for cell in row for text in cell.lines)
+    yield from (text for cell in table.total for text in cell.lines)
