@@ -55,9 +55,7 @@ def hearings(catalogue: CatalogueFacts, claims: Claims) -> dict[int, tuple[Heari
 
 
 def public(performance: PerformanceFacts) -> bool:
-    return (
-        performance.status in CERTAIN and performance.kind in PERFORMED and performance.audience is Audience.PUBLIC
-    )
+    return performance.status in CERTAIN and performance.kind in PERFORMED and performance.audience is Audience.PUBLIC
 
 
 def in_order(hearing: Hearing) -> tuple[PartialDate, int, int]:

@@ -81,8 +81,13 @@ def list_summary(works: tuple[WorkFacts, ...], labels: Labels) -> Text:
 
 
 def counted(works: tuple[WorkFacts, ...], span: str, labels: Labels) -> Text:
-    number = labels.count("{n} work", "{n} works", len(works), spelled=True)
-    number = number[:1].upper() + number[1:]
+    number = number_of_works(works, labels)
     if not span:
-        return wording(f"{number}.")
-    return labels.say("{number}, {years}, latest first within each category.", number=wording(number), years=span)
+        return (*number, *wording("."))
+    return labels.say("{number}, {years}, latest first within each category.", number=number, years=span)
+
+
+def number_of_works(works: tuple[WorkFacts, ...], labels: Labels) -> Text:
+    """How many works, at the beginning of a sentence."""
+    number = labels.count("{n} work", "{n} works", len(works), spelled=True)
+    return wording(number[:1].upper() + number[1:])

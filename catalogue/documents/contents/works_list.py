@@ -7,6 +7,7 @@ first by year.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
 from typing import Literal
@@ -22,6 +23,7 @@ from catalogue.documents.contents.selection import (
     list_summary,
     listed_works,
     mostly_approximate,
+    number_of_works,
     number_text,
     sigla,
 )
@@ -65,6 +67,32 @@ HEADS = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """What every entry of one list is told of the list as a whole."""
+
+    works: tuple[WorkFacts, ...]
+    heard: dict[int, tuple[Hearing, ...]]
+    recordings: dict[int, tuple[RecordingFacts, ...]]
+    signs: dict[str, str]
+    approximate: bool
+    says: Labels
+
+    @classmethod
+    def of(cls, catalogue: CatalogueFacts, claims: Claims, says: Labels) -> Listing:
+        works = listed_works(catalogue)
+        issued: dict[int, tuple[RecordingFacts, ...]] = {}
+        for one in catalogue.recordings:
+            issued[one.work_id] = (*issued.get(one.work_id, ()), one)
+        return cls(works, hearings(catalogue, claims), issued, sigla(works), mostly_approximate(works), says)
+
+    def heard_of(self, work: WorkFacts) -> tuple[Hearing, ...]:
+        return self.heard.get(work.id, ())
+
+    def duration(self, work: WorkFacts) -> Text:
+        return duration_text(work, self.says, approximate_list=self.approximate)
+
+
 def works_list(
     catalogue: CatalogueFacts,
     *,
@@ -79,63 +107,57 @@ def works_list(
     ``claims`` are the first performances reckoned for the catalogue, by the id of the programmed work.
     """
     says = labels(language)
-    works = listed_works(catalogue)
-    heard = hearings(catalogue, claims)
+    listing = Listing.of(catalogue, claims, says)
     title = says.word("Works by category" if by == "category" else "Works by year")
-    build = by_category if by == "category" else by_year
+    opening = Opening(wording(title), value(catalogue.composer.name), list_summary(listing.works, says))
+    if by == "year":
+        opening = Opening(opening.title, opening.composer)
     return Document(
         kind=f"works-list-by-{by}",
         title=title,
         author=catalogue.composer.name,
         language=says.language,
         paper=paper,
-        blocks=build(catalogue, works, heard, title, says),
+        blocks=(opening, *(by_category(listing) if by == "category" else by_year(listing))),
         running=(value(catalogue.composer.name), wording(title)),
         dated=says.say("To {date}", date=day_text(printed_on, says.language)),
     )
 
 
-Heard = dict[int, tuple[Hearing, ...]]
-
-
-def by_category(
-    catalogue: CatalogueFacts, works: tuple[WorkFacts, ...], heard: Heard, title: str, says: Labels
-) -> tuple[Block, ...]:
-    opening = Opening(wording(title), value(catalogue.composer.name), list_summary(works, says))
+def by_category(listing: Listing) -> tuple[Block, ...]:
     sections: list[Block] = []
     for category, head in HEADS.items():
-        group = sorted((work for work in works if work.category is category), key=latest_first)
-        entries = tuple(entry(work, catalogue, works, heard.get(work.id, ()), says) for work in group)
+        group = sorted((work for work in listing.works if work.category is category), key=latest_first)
+        entries = tuple(entry(work, listing) for work in group)
         if entries:
-            sections.append(Section(wording(says.word(head)), entries))
-    return (opening, *sections, *reading_key(works, says))
+            sections.append(Section(wording(listing.says.word(head)), entries))
+    return (*sections, *reading_key(listing.works, listing.says))
 
 
-def entry(
-    work: WorkFacts, catalogue: CatalogueFacts, works: tuple[WorkFacts, ...], heard: tuple[Hearing, ...], says: Labels
-) -> Entry:
+def entry(work: WorkFacts, listing: Listing) -> Entry:
+    says = listing.says
     details = (
         described(work, says),
         forces_line(work, says),
         movements_line(work.movements),
         text_line(work, says),
-        *history_lines(work, heard, says),
+        *history_lines(work, listing.heard_of(work), says),
         revision_line(work, says),
-        *(recording_line(one, says) for one in catalogue.recordings if one.work_id == work.id),
+        *(recording_line(one, says) for one in listing.recordings.get(work.id, ())),
         material_line(work, says),
     )
     return Entry(
         title=work_title(work),
-        margin=margin(work, works, says),
-        figure=duration_text(work, says, approximate_list=mostly_approximate(works)),
+        margin=margin(work, listing),
+        figure=listing.duration(work),
         strip=strip_of(work),
         details=tuple(line for line in details if line),
     )
 
 
-def margin(work: WorkFacts, works: tuple[WorkFacts, ...], says: Labels) -> tuple[Text, ...]:
+def margin(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
     """The year, the number, and the siglum of the publisher where the list has any."""
-    signs = sigla(works)
+    signs, says = listing.signs, listing.says
     edition = value(signs[work.publisher]) if work.publisher else wording("MS" if signs else "")
     lines = (wording(year_text(work, says.word("undated"))), number_text(work, says), edition)
     return tuple(line for line in lines if line)
@@ -156,16 +178,17 @@ def roman(number: int) -> str:
     'XIV'
     """
     written = ""
-    for worth, sign in zip((100, 90, 50, 40, 10, 9, 5, 4, 1), "C XC L XL X IX V IV I".split(), strict=True):
+    for worth, sign in zip(
+        (100, 90, 50, 40, 10, 9, 5, 4, 1), ["C", "XC", "L", "XL", "X", "IX", "V", "IV", "I"], strict=True
+    ):
         times, number = divmod(number, worth)
         written += sign * times
     return written
 
 
 def text_line(work: WorkFacts, says: Labels) -> Text:
-    author = says.say("Libretto by {author}" if work.category is Category.STAGE else "Text by {author}", author=(
-        value(work.text_author)
-    )) if work.text_author else ()  # fmt: skip
+    message = "Libretto by {author}" if work.category is Category.STAGE else "Text by {author}"
+    author = says.say(message, author=work.text_author) if work.text_author else ()
     language = value(says.language_name(work.text_language)) if work.text_language else ()
     if not author:
         return says.say("Text in {language}", language=language) if language else ()
@@ -200,34 +223,34 @@ def capitalised(text: Text) -> Text:
     return (changed, *text[1:])
 
 
-def by_year(
-    catalogue: CatalogueFacts, works: tuple[WorkFacts, ...], heard: Heard, title: str, says: Labels
-) -> tuple[Block, ...]:
+def by_year(listing: Listing) -> tuple[Block, ...]:
+    says = listing.says
     columns = (
         Column("title", wording(says.word("Title and forces"))),
         Column("duration", wording(says.word("Duration"))),
         Column("first", wording(says.word("First performance"))),
     )
-    ordered = sorted(works, key=earliest_first_span)
     groups = tuple(
-        Group(wording(str(year or says.word("undated"))), tuple(row(work, works, heard, says) for work in group))
-        for year, group in groupby(ordered, key=first_year)
+        Group(wording(str(year or says.word("undated"))), tuple(row(work, listing) for work in group))
+        for year, group in groupby(sorted(listing.works, key=earliest_first_span), key=first_year)
     )
-    number = says.count("{n} work", "{n} works", len(works), spelled=True)
-    closing = says.say(
+    return (Table(columns, groups), Paragraph(closing_line(listing), Voice.CLOSING))
+
+
+def closing_line(listing: Listing) -> Text:
+    says = listing.says
+    return says.say(
         "{number}. Full entries, with instrumentation in detail, in {list}.",
-        number=wording(number[:1].upper() + number[1:]),
+        number=number_of_works(listing.works, says),
         list=wording(says.word("Works by category"), Style.TITLE),
     )
-    opening = Opening(wording(title), value(catalogue.composer.name))
-    return (opening, Table(columns, groups), Paragraph(closing, Voice.CLOSING))
 
 
-def row(work: WorkFacts, works: tuple[WorkFacts, ...], heard: Heard, says: Labels) -> tuple[Cell, ...]:
-    first = premiere(heard.get(work.id, ()))
-    duration = duration_text(work, says, approximate_list=mostly_approximate(works))
-    title = tuple(line for line in (work_title(work), described(work, says)) if line)
-    return (Cell(title), Cell((duration,) if duration else ()), Cell((briefly(first, says),) if first else ()))
+def row(work: WorkFacts, listing: Listing) -> tuple[Cell, ...]:
+    first = premiere(listing.heard_of(work))
+    title = tuple(line for line in (work_title(work), described(work, listing.says)) if line)
+    duration = listing.duration(work)
+    return (Cell(title), Cell((duration,) if duration else ()), Cell((briefly(first, listing.says),) if first else ()))
 
 
 def briefly(first: Hearing, says: Labels) -> Text:

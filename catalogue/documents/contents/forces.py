@@ -1,0 +1,203 @@
+"""How a list says what a work is for: a description in words, the shorthand, the strip, and the key to both.
+
+The composer's own subtitle is the description where there is one; otherwise it is made from the lines of
+the instrumentation. Forces are not repeated in shorthand where the description has said them all.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections import Counter
+from dataclasses import dataclass
+from importlib.resources import files
+
+from catalogue.documents.labels import Labels
+from catalogue.documents.model import Block, Legend, Paragraph, Section, Sign, Text, Voice, joined, value, wording
+from catalogue.drawings.player_strip import FIRST_Y, LINE_Y, Point, Span, Strip, player_strip
+from catalogue.facts import WorkFacts
+from catalogue.instrumentation import Instrumentation, Line
+from catalogue.instrumentation.vocabulary import called
+from catalogue.terms import Category
+
+FEW = 6
+GROUPS = tomllib.loads(files("catalogue.documents.contents").joinpath("groupings.toml").read_text(encoding="utf-8"))
+WHOLE_BODIES = (Category.ORCHESTRA, Category.SOLOIST_AND_ORCHESTRA)
+SECTIONS = {"violin-1": "violin", "violin-2": "violin"}
+CHOIR_LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
+HIGH, LOW = {"choir-soprano", "choir-mezzo-soprano", "choir-alto"}, {"choir-tenor", "choir-baritone", "choir-bass"}
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A part of a description, and whether it tells its players one by one."""
+
+    text: Text
+    whole: bool = True
+
+
+def described(work: WorkFacts, says: Labels) -> Text:
+    """What the work is, in a few words: its subtitle, or what it is for; nothing where neither is known."""
+    if work.title.subtitle:
+        return value(work.title.subtitle)
+    told = told_forces(work, says)
+    if not told:
+        return ()
+    if only_media(work.instrumentation):
+        return told[0].text
+    return says.say("for {forces}", forces=says.listed(tuple(one.text for one in told)))
+
+
+def forces_line(work: WorkFacts, says: Labels) -> Text:
+    """The canonical shorthand, or what was typed where it could not be read, unless the description says it all."""
+    shorthand = work.instrumentation_text or work.instrumentation_typed
+    if work.instrumentation is None or work.title.subtitle:
+        return value(shorthand)
+    plain = all(not line.chairs and not line.note and not line.optional for line in work.instrumentation.lines)
+    told = told_forces(work, says)
+    return () if plain and told and all(one.whole for one in told) else value(shorthand)
+
+
+def told_forces(work: WorkFacts, says: Labels) -> tuple[Told, ...]:
+    """Soloists, choir, players and electronics, each in words."""
+    forces = work.instrumentation
+    if forces is None:
+        return (Told(wording(says.word("orchestra")), whole=False),) if work.category in WHOLE_BODIES else ()
+    soloists = tuple(
+        told for line in forces.lines if line.role in ("soloist", "narrator") for told in named(line, says)
+    )
+    body = [line for line in forces.lines if line.role in ("ensemble", "offstage")]
+    singers = tuple(told for line in body if is_solo_voice(line) for told in named(line, says))
+    choir = choir_told([line for line in body if line.instrument.startswith("choir-")], says)
+    players = players_told([line for line in body if line.family not in ("voice", "electronics")], work.category, says)
+    return (*soloists, *singers, *choir, *players, *electronics_told(forces, says))
+
+
+def is_solo_voice(line: Line) -> bool:
+    return line.family == "voice" and not line.instrument.startswith("choir-")
+
+
+def named(line: Line, says: Labels) -> tuple[Told, ...]:
+    """One instrument with its number: clarinet; two percussion; nothing certain can be said of an open number."""
+    name = called(line.instrument, says.language)
+    if line.players is None or line.players[0] != line.players[1]:
+        return (Told(value(name.plural or name.singular), whole=False),)
+    return (
+        Told(
+            wording(says.count(name.singular, f"{{n}} {name.plural or name.singular}", line.players[1], spelled=True))
+        ),
+    )
+
+
+def choir_told(lines: list[Line], says: Labels) -> tuple[Told, ...]:
+    if not lines:
+        return ()
+    slugs = {line.instrument for line in lines}
+    kind = "mixed choir" if slugs & HIGH and slugs & LOW else "upper voices" if slugs & HIGH else "lower voices"
+    letters = "".join(CHOIR_LETTERS.get(line.instrument.removeprefix("choir-"), "") * line.parts for line in lines)
+    return (Told((*wording(says.word(kind)), *wording(f" {letters}"))),)
+
+
+def players_told(lines: list[Line], category: Category, says: Labels) -> tuple[Told, ...]:
+    if not lines:
+        return ()
+    if category in WHOLE_BODIES:
+        strings = all(line.family == "strings" for line in lines)
+        return (Told(wording(says.word("string orchestra" if strings else "orchestra")), whole=False),)
+    if any(line.players is None or line.players[0] != line.players[1] for line in lines):
+        return (Told(wording(says.word("ensemble")), whole=False),)
+    number = sum(line.players[1] for line in lines if line.players)
+    if number > FEW:
+        return (Told(wording(says.count("{n} player", "{n} players", number, spelled=True)), whole=False),)
+    group = group_name(lines)
+    return (Told(wording(says.word(group))),) if group else tuple(one for line in lines for one in named(line, says))
+
+
+def group_name(lines: list[Line]) -> str:
+    """The name of a chamber group with exactly these players, if it has one."""
+    players: Counter[str] = Counter()
+    for line in lines:
+        players[SECTIONS.get(line.instrument, line.instrument)] += line.players[1] if line.players else 0
+    return next((name for name, group in GROUPS.items() if group == players), "")
+
+
+def only_media(forces: Instrumentation | None) -> bool:
+    return forces is not None and all(line.family == "electronics" for line in forces.lines)
+
+
+def electronics_told(forces: Instrumentation, says: Labels) -> tuple[Told, ...]:
+    word = {"fixed": "fixed media", "live": "live electronics", "both": "live electronics and fixed media"}
+    if forces.electronics == "none":
+        return ()
+    return (Told(wording(says.word(word.get(forces.electronics, "electronics")))),)
+
+
+def strip_of(work: WorkFacts) -> Strip | None:
+    """The player strip; none for a single player or for forces that are unknown."""
+    if work.instrumentation is None:
+        return None
+    strip = player_strip(work.instrumentation)
+    return strip if strip.marks > 1 else None
+
+
+def reading_key(works: tuple[WorkFacts, ...], says: Labels) -> tuple[Block, ...]:
+    """*How to read the list*: only the signs that occur in it."""
+    shorthand = tuple("".join(run.text for run in forces_line(work, says)) for work in works)
+    blocks: tuple[Block, ...] = (
+        *(Paragraph(text, Voice.NOTE) for text in (shorthand_key(shorthand, says),) if text),
+        *(Legend(signs) for signs in (signs_met(works, says),) if signs),
+        Paragraph(years_key(works, says), Voice.NOTE),
+    )
+    return (Section(wording(says.word("How to read the list")), blocks, key=True),)
+
+
+def shorthand_key(shorthand: tuple[str, ...], says: Labels) -> Text:
+    met = (
+        (
+            any(" – " in text and text.count(".") > 2 for text in shorthand),
+            "Score order: flute, oboe, clarinet, bassoon – horn, trumpet, trombone, tuba – timpani, percussion – "
+            "harp – keyboards – strings.",
+        ),
+        (
+            any("=" in text for text in shorthand),
+            "A Roman numeral names the chair, = what it also plays: 3(III=picc) is three players, the third doubling "
+            "piccolo.",
+        ),
+        (
+            any("perc(" in text or "str(" in text for text in shorthand),
+            "The figures after perc and str count players.",
+        ),
+    )
+    return joined(tuple(wording(says.word(message)) for occurs, message in met if occurs), " ")
+
+
+def signs_met(works: tuple[WorkFacts, ...], says: Labels) -> tuple[Sign, ...]:
+    strips = [strip for strip in map(strip_of, works) if strip]
+    signs = (
+        (any(strip.discs for strip in strips), SAMPLE_DISC, "a player"),
+        (any(strip.rings for strip in strips), SAMPLE_RING, "a player who also plays another instrument"),
+        (any(strip.small for strip in strips), SAMPLE_SMALL, "a player who may be left out"),
+        (any(strip.above for strip in strips), SAMPLE_ABOVE, "a soloist, above the line"),
+        (any(bar.end - bar.x < 10 for strip in strips for bar in strip.bars), SAMPLE_CHOIR, "a choir part"),
+        (any(bar.end - bar.x > 10 for strip in strips for bar in strip.bars), SAMPLE_OPEN, "a section of open size"),
+        (any(strip.triangles for strip in strips), SAMPLE_MEDIA, "electronics"),
+    )
+    return tuple(Sign(drawing, wording(says.word(meaning))) for occurs, drawing, meaning in signs if occurs)
+
+
+def years_key(works: tuple[WorkFacts, ...], says: Labels) -> Text:
+    sentences = [says.word("Years are of completion.")]
+    if any(work.revised for work in works):
+        sentences.append(says.word("A revised work keeps its number."))
+    if any(work.version_of for work in works):
+        sentences.append(says.word("A version for other forces has its own number."))
+    return wording(" ".join(sentences))
+
+
+SHORT = (Span(0, 5, LINE_Y),)
+SAMPLE_DISC = Strip(5, 14, SHORT, discs=(Point(2.5, FIRST_Y),))
+SAMPLE_RING = Strip(5, 14, SHORT, rings=(Point(2.5, FIRST_Y),))
+SAMPLE_SMALL = Strip(5, 14, SHORT, small=(Point(2.5, FIRST_Y),))
+SAMPLE_ABOVE = Strip(5, 14, SHORT, discs=(Point(2.5, FIRST_Y), Point(2.5, 3.5)), above=True)
+SAMPLE_CHOIR = Strip(7.2, 14, (Span(0, 7.2, LINE_Y),), bars=(Span(0.6, 6.6, FIRST_Y),))
+SAMPLE_OPEN = Strip(23.2, 14, (Span(0, 23.2, LINE_Y),), bars=(Span(0.6, 22.6, FIRST_Y),))
+SAMPLE_MEDIA = Strip(5, 14, SHORT, triangles=(Point(0.6, FIRST_Y),))
