@@ -18,11 +18,16 @@ from babel import Locale, UnknownLocaleError
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
 
-from catalogue.documents.model import Run, Text, joined, value
+from catalogue.documents.model import Run, Text, joined, plain, value
 
 FOLDER = Path(__file__).parent / "locale"
 SOURCE = "en-GB"
 PLACE = re.compile(r"\{(\w+)\}")
+
+WITH_ARTICLE = frozenset(
+    ("AE", "BS", "CD", "CF", "DO", "GB", "GM", "KM", "MH", "MV", "NL", "PH", "SB", "SC", "US", "VA")
+)
+"""Countries whose English name takes an article (common practice)."""
 
 UNITS = [
     "no",
@@ -69,14 +74,16 @@ class Labels:
         return self.catalogue.ngettext(one, many, number).replace("{n}", figure)
 
     def listed(self, items: tuple[Text, ...]) -> Text:
-        """Several values in a sentence: A, B and C."""
+        """Several values in a sentence: A, B and C; a comma before *and* where one has a comma of its own."""
         if len(items) < 2:
             return joined(items, "")
-        return self.say("{some} and {last}", some=joined(items[:-1], ", "), last=items[-1])
+        message = "{some}, and {last}" if any("," in plain(item) for item in items[:-1]) else "{some} and {last}"
+        return self.say(message, some=joined(items[:-1], ", "), last=items[-1])
 
     def country(self, code: str) -> str:
-        """The country's name (Unicode CLDR), or the code where CLDR has none."""
-        return self.locale.territories.get(code.upper(), code)
+        """The country's name (Unicode CLDR) as it stands after *in*; what CLDR does not know is returned as it is."""
+        name = self.locale.territories.get(code.upper(), code)
+        return f"the {name}" if self.language.startswith("en") and code.upper() in WITH_ARTICLE else name
 
     def language_name(self, tag: str) -> str:
         """The language's name (Unicode CLDR); what is no language tag is returned as typed."""

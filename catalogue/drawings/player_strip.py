@@ -9,6 +9,7 @@ of their own.
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from itertools import groupby
 from typing import Literal
@@ -67,7 +68,7 @@ class Strip:
 
 def player_strip(instrumentation: Instrumentation, title: str = "") -> Strip:
     """Draw the forces; ``title`` is the sentence for those who cannot see it (by default the number of players)."""
-    lines = instrumentation.lines
+    lines = [line for line in instrumentation.lines if line.players != (0, 0)]
     on_stage = [line for line in lines if line.role == "ensemble" and line.family != "electronics"]
     above = [line for line in lines if line.role in ABOVE]
     away = [line for line in lines if line.role == "offstage"]
@@ -118,7 +119,7 @@ class Drawing:
     def body(self, lines: list[Line], *, media: bool) -> None:
         gap = EDGE
         for _body, family in groupby(sorted(lines, key=family_order), key=family_order):
-            for line in family:
+            for line in open_strings_once(family):
                 self.x += gap
                 self.section(line)
                 gap = SECTION
@@ -172,6 +173,17 @@ class Drawing:
 def family_order(line: Line) -> tuple[str, int]:
     """Bodies one after the other, the main one first, in each the families in score order."""
     return (line.group or "", FAMILIES.index(line.family) if line.family in FAMILIES else FAMILIES.index("other"))
+
+
+def open_strings_once(lines: Iterable[Line]) -> Iterator[Line]:
+    """The lines, string sections of open size standing for one bar together."""
+    drawn = False
+    for line in lines:
+        if line.family == "strings" and line.players is None:
+            if drawn:
+                continue
+            drawn = True
+        yield line
 
 
 def marks_of(line: Line) -> tuple[Mark, ...]:

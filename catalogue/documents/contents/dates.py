@@ -35,14 +35,18 @@ def within_month(first: PartialDate, last: PartialDate, language: str, link: str
     return f"{written[:place]}{first.day} {link}{NO_BREAK}{written[place:]}"
 
 
+def dated(work: WorkFacts) -> PartialDate | None:
+    """The date by which a list sorts a work: of completion, else of what is known."""
+    return work.completed or work.begun or work.published
+
+
 def last_year(work: WorkFacts) -> int | None:
-    """The year in which a work was finished, as far as a list sorts by it."""
-    when = work.completed or work.begun or work.published
+    when = dated(work)
     return (when.until or when.year) if when else None
 
 
 def first_year(work: WorkFacts) -> int | None:
-    when = work.begun or work.completed or work.published
+    when = work.begun or dated(work)
     return when.year if when else None
 
 
@@ -51,7 +55,7 @@ def year_text(work: WorkFacts, undated: str) -> str:
     first, last = first_year(work), last_year(work)
     if first is None or last is None:
         return undated
-    when = work.completed or work.begun or work.published
+    when = dated(work)
     circa = f"c.{NO_BREAK}" if when and when.circa else ""
     return f"{circa}{last}" if first == last else f"{circa}{first}–{short_year(first, last)}"
 

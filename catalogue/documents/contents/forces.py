@@ -12,7 +12,19 @@ from dataclasses import dataclass
 from importlib.resources import files
 
 from catalogue.documents.labels import Labels
-from catalogue.documents.model import Block, Legend, Paragraph, Section, Sign, Text, Voice, joined, value, wording
+from catalogue.documents.model import (
+    Block,
+    Legend,
+    Paragraph,
+    Section,
+    Sign,
+    Text,
+    Voice,
+    joined,
+    plain,
+    value,
+    wording,
+)
 from catalogue.drawings.player_strip import FIRST_Y, LINE_Y, Point, Span, Strip, player_strip
 from catalogue.facts import WorkFacts
 from catalogue.instrumentation import Instrumentation, Line
@@ -48,13 +60,19 @@ def described(work: WorkFacts, says: Labels) -> Text:
 
 
 def forces_line(work: WorkFacts, says: Labels) -> Text:
-    """The canonical shorthand, or what was typed where it could not be read, unless the description says it all."""
-    shorthand = work.instrumentation_text or work.instrumentation_typed
-    if work.instrumentation is None or work.title.subtitle:
-        return value(shorthand)
-    plain = all(not line.chairs and not line.note and not line.optional for line in work.instrumentation.lines)
+    """The canonical shorthand, or what was typed where it could not be read, unless the words above it say it all."""
+    shorthand = value(work.instrumentation_text or work.instrumentation_typed)
+    if work.instrumentation is None:
+        return shorthand
+    bare = all(not line.chairs and not line.note and not line.optional for line in work.instrumentation.lines)
+    return () if bare and said_above(work, says) else shorthand
+
+
+def said_above(work: WorkFacts, says: Labels) -> bool:
+    """Whether title and description name every player."""
     told = told_forces(work, says)
-    return () if plain and told and all(one.whole for one in told) else value(shorthand)
+    above = " ".join((work.title.title, plain(described(work, says)))).casefold()
+    return bool(told) and all(one.whole and plain(one.text).casefold() in above for one in told)
 
 
 def told_forces(work: WorkFacts, says: Labels) -> tuple[Told, ...]:
@@ -67,9 +85,10 @@ def told_forces(work: WorkFacts, says: Labels) -> tuple[Told, ...]:
     )
     body = [line for line in forces.lines if line.role in ("ensemble", "offstage")]
     singers = tuple(told for line in body if is_solo_voice(line) for told in named(line, says))
-    choir = choir_told([line for line in body if line.instrument.startswith("choir-")], says)
+    choirs = [line for line in body if line.instrument.startswith("choir-")]
     players = players_told([line for line in body if line.family not in ("voice", "electronics")], work.category, says)
-    return (*soloists, *singers, *choir, *players, *electronics_told(forces, says))
+    played = (*players, *electronics_told(forces, says))
+    return (*soloists, *singers, *choir_told(choirs, says, alone=not played), *played)
 
 
 def is_solo_voice(line: Line) -> bool:
@@ -88,13 +107,13 @@ def named(line: Line, says: Labels) -> tuple[Told, ...]:
     )
 
 
-def choir_told(lines: list[Line], says: Labels) -> tuple[Told, ...]:
+def choir_told(lines: list[Line], says: Labels, *, alone: bool) -> tuple[Told, ...]:
     if not lines:
         return ()
     slugs = {line.instrument for line in lines}
     kind = "mixed choir" if slugs & HIGH and slugs & LOW else "upper voices" if slugs & HIGH else "lower voices"
     letters = "".join(CHOIR_LETTERS.get(line.instrument.removeprefix("choir-"), "") * line.parts for line in lines)
-    return (Told((*wording(says.word(kind)), *wording(f" {letters}"))),)
+    return (Told((*wording(says.word(kind)), *wording(f", {letters}" if alone else f" ({letters})"))),)
 
 
 def players_told(lines: list[Line], category: Category, says: Labels) -> tuple[Told, ...]:

@@ -1,0 +1,279 @@
+"""Sections for a composer's CV: selected works, commissions, performances, recordings, each only if it has lines.
+
+Everything falls by year. The head of a section says what the selection is part of, so that a committee can
+check it. A claim that incomplete records cannot prove ends in "in these records"; what is still to come is
+said to be forthcoming.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+from itertools import groupby
+
+from catalogue.documents.contents.credits import body, performers, places, run_dates
+from catalogue.documents.contents.dates import dated, day_text, last_year
+from catalogue.documents.contents.forces import described
+from catalogue.documents.contents.history import Claims, Hearing, hearings
+from catalogue.documents.contents.selection import duration_text, latest_first, listed_works, mostly_approximate
+from catalogue.documents.contents.titles import full_title, short_title
+from catalogue.documents.labels import Labels, labels
+from catalogue.documents.model import (
+    Document,
+    Line,
+    Lines,
+    Opening,
+    Paper,
+    Section,
+    Text,
+    joined,
+    plain,
+    value,
+    wording,
+)
+from catalogue.facts import CatalogueFacts, RecordingFacts, WorkFacts
+from catalogue.terms import PerformanceKind, PerformanceStatus
+from catalogue.timing import PartialDate
+
+RUN_DAYS = 31
+"""Performances of one production no farther apart than this are one line (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """What a CV takes in: what falls between two days, both included, and only these works where any are named."""
+
+    first: date | None = None
+    last: date | None = None
+    works: frozenset[int] | None = None
+
+    def takes(self, when: PartialDate | None, work: WorkFacts) -> bool:
+        """Whether the date may lie in the range; what is undated does so only where there is no range."""
+        if self.works is not None and work.id not in self.works:
+            return False
+        if when is None:
+            return self.first is None and self.last is None
+        return (self.first is None or when.last >= self.first) and (self.last is None or when.first <= self.last)
+
+
+@dataclass(frozen=True, slots=True)
+class Vita:
+    """What every section of one CV is told."""
+
+    catalogue: CatalogueFacts
+    works: dict[int, WorkFacts]
+    heard: tuple[Hearing, ...]
+    choice: Choice
+    printed_on: date
+    says: Labels
+
+    @property
+    def chosen(self) -> tuple[WorkFacts, ...]:
+        works = (work for work in self.works.values() if self.choice.takes(dated(work), work))
+        return tuple(sorted(works, key=latest_first))
+
+
+def cv_section(
+    catalogue: CatalogueFacts,
+    *,
+    choice: Choice,
+    language: str,
+    paper: Paper,
+    printed_on: date,
+    claims: Claims,
+) -> Document:
+    """Tell a composer's works, commissions, performances and recordings in lines, for the years and works chosen."""
+    says = labels(language)
+    works = {work.id: work for work in listed_works(catalogue)}
+    heard = tuple(one for key, found in hearings(catalogue, claims).items() if key in works for one in found)
+    vita = Vita(catalogue, works, heard, choice, printed_on, says)
+    sections = tuple(section for make in SECTIONS for section in make(vita))
+    composer = catalogue.composer
+    contact = joined((value(composer.email), value(composer.telephone)), "\N{EM SPACE}")
+    return Document(
+        kind="cv-section",
+        title=composer.name,
+        author=composer.name,
+        language=says.language,
+        paper=paper,
+        blocks=(Opening(value(composer.name), subtitle=wording(says.word("composer")), aside=contact), *sections),
+        running=(value(composer.name), wording(running_head(sections))),
+        dated=says.say("To {date}", date=day_text(printed_on, says.language)),
+    )
+
+
+def running_head(sections: tuple[Section, ...]) -> str:
+    return " · ".join(plain(section.head) for section in sections)
+
+
+def section(head: str, aside: Text, lines: tuple[Line, ...], says: Labels) -> tuple[Section, ...]:
+    return (Section(wording(says.word(head)), (Lines(lines),), aside),) if lines else ()
+
+
+def year_label(year: int | None, says: Labels) -> str:
+    return str(year) if year else says.word("undated")
+
+
+# ---- works
+
+
+def works_section(vita: Vita) -> tuple[Section, ...]:
+    chosen, all_works, says = vita.chosen, len(vita.works), vita.says
+    approximate = mostly_approximate(chosen)
+    lines = tuple(Line(year_label(last_year(work), says), work_line(work, says, approximate)) for work in chosen)
+    part = says.count("{n} work", "{n} works", all_works)
+    selected = len(chosen) < all_works
+    share = says.say("{some} of {all}", some=str(len(chosen)), all=part) if selected else ()
+    aside = joined((share, wording(says.word("durations approximate") if approximate else "")), "; ")
+    return section("Selected works" if selected else "Works", aside, lines, says)
+
+
+def work_line(work: WorkFacts, says: Labels, approximate: bool) -> Text:
+    """Title, forces, duration, publisher: what it is for follows the title without a comma."""
+    title = full_title(work.title, in_sentence=True)
+    told = described(work, says)
+    link = " " if plain(told).startswith(says.word("for {forces}").partition("{")[0]) else ", "
+    named = joined((title, told), link)
+    sentence = joined((named, duration_text(work, says, approximate_list=approximate)), ", ")
+    return joined((sentence, value(work.publisher)), ". ")
+
+
+# ---- commissions
+
+
+def commissions_section(vita: Vita) -> tuple[Section, ...]:
+    says = vita.says
+    works = tuple(work for work in vita.chosen if work.commissions)
+    lines = tuple(Line(year_label(last_year(work), says), commission_line(work, says)) for work in works)
+    funded = any(one.funder for work in works for one in work.commissions)
+    aside = wording(says.word("funder named where there is one")) if funded else ()
+    return section("Commissions", aside, lines, says)
+
+
+def commission_line(work: WorkFacts, says: Labels) -> Text:
+    bodies = says.listed(tuple(body(one) for one in work.commissions))
+    funders = tuple(dict.fromkeys(one.funder for one in work.commissions if one.funder))
+    funded = says.say("funded by {funders}", funders=says.listed(tuple(value(name) for name in funders)))
+    joint = wording(f" ({says.word('co-commission')})") if len(work.commissions) > 1 else ()
+    who = joined(((*bodies, *joint), funded if funders else ()), ", ")
+    return says.say("{who}: {work}", who=who, work=short_title(work.title))
+
+
+# ---- performances
+
+
+def performances_section(vita: Vita) -> tuple[Section, ...]:
+    chosen = [one for one in vita.heard if vita.choice.takes(one.date, vita.works[one.programmed.work_id])]
+    runs = sorted(runs_of(chosen), key=lambda run: (run[0].date, run[0].programmed.id), reverse=True)
+    lines = tuple(Line(str(run[0].date.year), performance_line(run, vita)) for run in runs)
+    selected = len(chosen) < len(vita.heard)
+    return section("Selected performances" if selected else "Performances", how_many(chosen, vita), lines, vita.says)
+
+
+def how_many(chosen: list[Hearing], vita: Vita) -> Text:
+    """13 of 61 performances in 14 countries."""
+    says = vita.says
+    countries = {one.performance.country for one in vita.heard if one.performance.country}
+    number = says.count("{n} performance", "{n} performances", len(vita.heard))
+    selected = len(chosen) < len(vita.heard)
+    part = says.say("{some} of {all}", some=str(len(chosen)), all=number) if selected else wording(number)
+    if len(countries) < 2:
+        return part
+    return says.say("{part} in {n} countries", part=part, n=str(len(countries)))
+
+
+def runs_of(heard: list[Hearing]) -> list[tuple[Hearing, ...]]:
+    """Hearings of one work by the same people in the same place, each close to the one before it."""
+    runs: list[tuple[Hearing, ...]] = []
+    for _same, group in groupby(sorted(heard, key=production), key=production):
+        for one in group:
+            close = runs and production(runs[-1][-1]) == production(one) and follows(runs[-1][-1], one)
+            if close:
+                runs[-1] = (*runs[-1], one)
+            else:
+                runs.append((one,))
+    return runs
+
+
+def production(one: Hearing) -> tuple[object, ...]:
+    event = one.performance
+    people = tuple(sorted((person.role, person.name) for person in event.performers))
+    place = (event.venue.name if event.venue else "", event.city, event.kind)
+    return (one.programmed.work_id, one.programmed.extent, one.programmed.part, people, place, coming(one))
+
+
+def coming(one: Hearing) -> bool:
+    return one.performance.status is PerformanceStatus.CONFIRMED
+
+
+def follows(earlier: Hearing, later: Hearing) -> bool:
+    return earlier.date.year == later.date.year and (later.date.first - earlier.date.last).days <= RUN_DAYS
+
+
+def performance_line(run: tuple[Hearing, ...], vita: Vita) -> Text:
+    """Work: performers, hall, city, dates (claim)."""
+    says, first = vita.says, run[0]
+    work = vita.works[first.programmed.work_id]
+    title = joined((short_title(work.title), value(first.programmed.part)), ", ")
+    who = performers(first.performance, says, sentence=False)
+    on_air = wording(says.word("broadcast")) if first.performance.kind is PerformanceKind.BROADCAST else ()
+    event = joined((who, *places(first.performance), on_air, run_dates(run, says)), ", ")
+    remarks = joined(tuple(remark for remark in (forthcoming(run, vita), claim_of(run, vita)) if remark), "; ")
+    bracket = (*wording(" ("), *remarks, *wording(")")) if remarks else ()
+    return (*says.say("{work}: {event}", work=title, event=event), *bracket)
+
+
+def forthcoming(run: tuple[Hearing, ...], vita: Vita) -> Text:
+    return wording(vita.says.word("forthcoming")) if run[-1].date.first > vita.printed_on else ()
+
+
+def claim_of(run: tuple[Hearing, ...], vita: Vita) -> Text:
+    """The widest first performance that is worth a line: world, version, then country."""
+    says, one = vita.says, run[0]
+    held = one.reckoned or (one.claim.expected if one.claim else ())
+    for code, proved, unproved in WIDEST:
+        if code in held:
+            country = says.country(one.performance.country_then or one.performance.country)
+            return says.say(proved if one.proved else unproved, country=wording(country))
+    return ()
+
+
+WIDEST = (
+    ("world", "world premiere", "first performance in these records"),
+    ("version", "first performance of this version", "first performance of this version in these records"),
+    ("national", "first performance in {country}", "first performance in {country} in these records"),
+)
+
+
+# ---- recordings
+
+
+def recordings_section(vita: Vita) -> tuple[Section, ...]:
+    chosen = [
+        one
+        for one in vita.catalogue.recordings
+        if one.work_id in vita.works and vita.choice.takes(one.released, vita.works[one.work_id])
+    ]
+    chosen.sort(key=lambda one: (-(one.released.year if one.released else 0), one.work_id, one.number))
+    lines = tuple(
+        Line(year_label(one.released.year if one.released else None, vita.says), recording_line(one, vita))
+        for one in chosen
+    )
+    return section("Recordings", (), lines, vita.says)
+
+
+def recording_line(one: RecordingFacts, vita: Vita) -> Text:
+    """Work: performers. Label and number."""
+    title = short_title(vita.works[one.work_id].title)
+    by = vita.says.say("{work}: {event}", work=title, event=one.performers) if one.performers else title
+    issue = joined((value(one.label), value(one.number)), " ")
+    return joined((by, issue), ". ")
+
+
+SECTIONS: tuple[Callable[[Vita], tuple[Section, ...]], ...] = (
+    works_section,
+    commissions_section,
+    performances_section,
+    recordings_section,
+)
