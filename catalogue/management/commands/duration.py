@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import json
 from typing import Any
 
-from django.core.management.base import BaseCommand, CommandError, CommandParser
+from django.core.management.base import CommandParser
 
+from catalogue.management.base import CatalogueCommand, UnusableInput
 from catalogue.timing import Duration, DurationError, read_duration, write_duration
 
 
-class Command(BaseCommand):
+class Command(CatalogueCommand):
     help = "Read a duration such as 12′30″, 12:30, 1h 5m, ca. 12½ min or PT12M30S."
-    requires_system_checks = ()
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("text", help="the duration, as written")
@@ -23,12 +22,11 @@ class Command(BaseCommand):
         try:
             duration = read_duration(options["text"], bare=options["bare"])
         except DurationError as fault:
-            raise CommandError(str(fault), returncode=2) from fault
-        self.stdout.write(as_json(duration) if options["json"] else in_words(duration))
-
-
-def as_json(duration: Duration) -> str:
-    return json.dumps({"seconds": duration.seconds, "approximate": duration.approximate})
+            raise UnusableInput(str(fault)) from fault
+        if options["json"]:
+            self.print_json({"seconds": duration.seconds, "approximate": duration.approximate})
+        else:
+            self.stdout.write(in_words(duration))
 
 
 def in_words(duration: Duration) -> str:

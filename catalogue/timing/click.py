@@ -1,0 +1,149 @@
+"""Writes a map as a click: 16-bit WAV, one channel, a click on each beat, a higher one on the first of each bar.
+
+Count-in bars come before the music, in the metre and at the tempo of its first bar; free bars and gaps are silent. The
+first sample of a click is the one nearest to its beat. The level is that of the peaks in the file, in dB below full
+scale; it says nothing about the loudness at an ear, which the volume decides.
+"""
+
+from __future__ import annotations
+
+import struct
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from math import cos, exp, floor, pi
+
+from catalogue.timing.timeline import Bar, Timeline
+
+SAMPLE_RATE = 48_000
+PEAK_DB = -12.0
+LENGTH = Fraction(30, 1000)  # seconds of one click
+PITCHES = {True: 1600.0, False: 1000.0}  # Hz: first beat, other beats
+CHUNK = 65_536  # bytes of silence at a time
+LARGEST = 2**32 - 1  # bytes: a WAV file counts them in 32 bits
+
+
+class ClickError(ValueError):
+    """A click that cannot be written; ``reason`` is one sentence."""
+
+    def __init__(self, reason: str) -> None:
+        super().__init__(reason)
+        self.reason = reason
+
+
+@dataclass(frozen=True, slots=True)
+class Beat:
+    """A beat of the click: when, counted from the beginning of the file, and whether it begins a bar."""
+
+    seconds: Fraction
+    accented: bool
+
+
+def beats_of(line: Timeline, *, count_in: int = 1) -> tuple[Beat, ...]:
+    """Return all beats of the click in order, the count-in first; an upbeat has no accent."""
+    before = count_in_seconds(line, count_in)
+    beats = _counted_in(line, count_in)
+    for played in line.bars:
+        begins, is_bar = before + played.start, played.bar.number > 0
+        beats += [Beat(begins + moment, is_bar and index == 0) for index, moment in enumerate(_beats(played.bar))]
+    return tuple(beats)
+
+
+def count_in_seconds(line: Timeline, count_in: int) -> Fraction:
+    """Return how long the count-in lasts: full bars and, before an upbeat, the rest of its bar.
+
+    Nothing is counted in before a free bar.
+    """
+    return _seconds_at_first_tempo(line, _count_in_length(line, count_in))
+
+
+def _count_in_length(line: Timeline, count_in: int) -> Fraction:
+    """Return the length of the count-in in whole notes."""
+    bar = _first_full_bar(line)
+    if bar is None or count_in <= 0:
+        return Fraction(0)
+    upbeat = line.bars[0].bar
+    rest = bar.length - upbeat.length if upbeat is not bar and upbeat.length < bar.length else Fraction(0)
+    return bar.length * count_in + rest
+
+
+def _first_full_bar(line: Timeline) -> Bar | None:
+    """Return the bar whose metre is counted in: the first, or the one after the upbeat."""
+    if not line.bars or line.bars[0].bar.metre is None:
+        return None
+    first = line.bars[0].bar
+    following = line.bars[1].bar if len(line.bars) > 1 else first
+    return following if first.number == 0 and following.metre else first
+
+
+def _seconds_at_first_tempo(line: Timeline, length: Fraction) -> Fraction:
+    motion = line.bars[0].bar.motion if line.bars else None
+    return 60 * length / motion.start if motion else Fraction(0)
+
+
+def _counted_in(line: Timeline, count_in: int) -> list[Beat]:
+    bar, length = _first_full_bar(line), _count_in_length(line, count_in)
+    if bar is None or length == 0:
+        return []
+    each = _seconds_at_first_tempo(line, bar.beat)
+    return [Beat(each * index, index % bar.beats == 0) for index in range(-floor(-length / bar.beat))]
+
+
+def _beats(bar: Bar) -> list[Fraction]:
+    return [bar.moment(bar.beat * index) for index in range(bar.beats)]
+
+
+def click_length(line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_RATE) -> int:
+    """Return how many samples the click has: the count-in and the music, to the nearest sample."""
+    return _sample(count_in_seconds(line, count_in) + line.end, sample_rate)
+
+
+def click_wav(line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_RATE, peak_db: float = PEAK_DB) -> bytes:
+    """Return the click of a timeline as the bytes of a WAV file. Raises ClickError where it would be too long."""
+    return b"".join(click_chunks(line, count_in=count_in, sample_rate=sample_rate, peak_db=peak_db))
+
+
+def click_chunks(
+    line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_RATE, peak_db: float = PEAK_DB
+) -> Iterator[bytes]:
+    """Yield the same bytes part by part, for files that are too large to be held at once."""
+    if peak_db > 0:
+        raise ClickError("A peak above 0 dB would be clipped.")
+    total = click_length(line, count_in=count_in, sample_rate=sample_rate)
+    yield _header(total, sample_rate)
+    sounds = {accented: _sound(PITCHES[accented], sample_rate, peak_db) for accented in (True, False)}
+    beats = [(_sample(beat.seconds, sample_rate), beat.accented) for beat in beats_of(line, count_in=count_in)]
+    yield from _silence(beats[0][0] if beats else total)
+    for index, (start, accented) in enumerate(beats):
+        until = beats[index + 1][0] if index + 1 < len(beats) else total
+        sound = sounds[accented][: 2 * (until - start)]
+        yield sound
+        yield from _silence(until - start - len(sound) // 2)
+
+
+def _sample(seconds: Fraction, sample_rate: int) -> int:
+    return floor(seconds * sample_rate + Fraction(1, 2))
+
+
+def _header(samples: int, sample_rate: int) -> bytes:
+    """Return the head of a WAV file (RIFF, format chunk of PCM, data chunk)."""
+    size = 2 * samples
+    if size + 36 > LARGEST:
+        raise ClickError("The click would be longer than a WAV file can be; write it movement by movement.")
+    pcm = struct.pack("<4sIHHIIHH", b"fmt ", 16, 1, 1, sample_rate, 2 * sample_rate, 2, 16)
+    return struct.pack("<4sI4s", b"RIFF", 36 + size, b"WAVE") + pcm + struct.pack("<4sI", b"data", size)
+
+
+def _sound(pitch: float, sample_rate: int, peak_db: float) -> bytes:
+    """Return one click: it begins at its peak, so that its first sample is its moment, and dies away."""
+    peak = 32_767 * 10 ** (peak_db / 20)
+    samples = int(LENGTH * sample_rate)
+    values = (peak * cos(2 * pi * pitch * i / sample_rate) * exp(-6 * i / samples) for i in range(samples))
+    return struct.pack(f"<{samples}h", *(round(value) for value in values))
+
+
+def _silence(samples: int) -> Iterator[bytes]:
+    left = 2 * samples
+    while left > 0:
+        yield bytes(min(CHUNK, left))
+        left -= CHUNK
