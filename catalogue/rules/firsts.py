@@ -1,0 +1,85 @@
+"""Who came first among dated playings, where some dates are only a month or a year.
+
+Intervals that overlap leave the order unknown, and then nobody holds the title. Events on one day share it, unless
+they are in one city with both times known; in one programme the earlier place in the order comes first.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Hashable, Iterable
+from dataclasses import dataclass
+
+from catalogue.rules.playings import Playing
+from catalogue.timing import Order, PartialDate
+
+
+@dataclass(frozen=True, slots=True)
+class Contest:
+    """The ids of the programmed works that hold a title, and of those that may hold it."""
+
+    holders: frozenset[int] = frozenset()
+    undecided: frozenset[int] = frozenset()
+
+    def limited_to(self, ids: Iterable[int]) -> Contest:
+        wanted = frozenset(ids)
+        return Contest(self.holders & wanted, self.undecided & wanted)
+
+
+def merged(results: Iterable[Contest]) -> Contest:
+    """Return every holder of several contests; one who holds anything is not undecided."""
+    kept = list(results)
+    holders = frozenset[int]().union(*(one.holders for one in kept))
+    return Contest(holders, frozenset[int]().union(*(one.undecided for one in kept)) - holders)
+
+
+def contest(playings: Iterable[Playing]) -> Contest:
+    """Return who is first among dated playings of any order."""
+    by_date: dict[PartialDate, list[Playing]] = defaultdict(list)
+    for playing in playings:
+        if playing.event.date is not None:
+            by_date[playing.event.date].append(playing)
+    front = dates_not_surely_later(by_date)
+    holders: set[int] = set()
+    undecided: set[int] = set()
+    for when in front:
+        firsts = [one for one in by_date[when] if not any(surely_before(other, one) for other in by_date[when])]
+        events = {one.event.id for one in firsts}
+        alone = all(when.compared_with(other) is not Order.UNKNOWN for other in front if other != when)
+        settled = alone and (when.exact is not None or len(events) == 1)
+        (holders if settled else undecided).update(one.item.id for one in firsts)
+    return Contest(frozenset(holders), frozenset(undecided))
+
+
+def dates_not_surely_later(dates: Iterable[PartialDate]) -> list[PartialDate]:
+    """Return the dates before which no other date lies for certain.
+
+    Walking from the first possible day on, a date can only be beaten by one already kept.
+    """
+    front: list[PartialDate] = []
+    for when in sorted(dates):
+        if not any(kept.compared_with(when) is Order.BEFORE for kept in front):
+            front.append(when)
+    return front
+
+
+def surely_before(one: Playing, other: Playing) -> bool:
+    """Say whether the records make ``one`` certainly earlier than ``other``."""
+    if one.event.id == other.event.id:
+        return one.position < other.position
+    mine, theirs = one.event.date, other.event.date
+    if mine is None or theirs is None:
+        return False
+    order = mine.compared_with(theirs)
+    if order is Order.SAME and one.city and one.city == other.city and one.event.time and other.event.time:
+        return one.event.time < other.event.time
+    return order is Order.BEFORE
+
+
+def contest_by(playings: Iterable[Playing], key: Callable[[Playing], Hashable]) -> Contest:
+    """Return who is first within each group of equal keys; playings whose key is empty hold nothing."""
+    groups: dict[Hashable, list[Playing]] = defaultdict(list)
+    for playing in playings:
+        if key(playing):
+            groups[key(playing)].append(playing)
+    return merged(contest(group) for group in groups.values())

@@ -1,0 +1,142 @@
+"""One work at one event: whether it counts towards a premiere, and where it was.
+
+The state is the one of the time where the record names it, else the country of the place today.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from enum import Enum, auto
+
+from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
+from catalogue.rules.states import fold, state_named
+from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
+
+
+class Standing(Enum):
+    """Whether a playing took place and was public, is still to come and will be, or counts for nothing."""
+
+    HAPPENED = auto()
+    UPCOMING = auto()
+    NOT_COUNTED = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Playing:
+    """A work at its place in an event's programme. ``family`` is the id of the first version of the work.
+
+    ``why_not`` says in a sentence why the playing counts for nothing, else it is empty.
+    """
+
+    event: PerformanceFacts
+    item: ProgrammedFacts
+    work: WorkFacts
+    family: int
+    position: int
+    standing: Standing
+    why_not: str = ""
+
+    @property
+    def complete(self) -> bool:
+        return self.item.extent is Extent.COMPLETE
+
+    @property
+    def state(self) -> str:
+        """A key that is equal for events in one state, or empty where it is unknown."""
+        then = self.event.country_then
+        return (state_named(then) or fold(then)) if then.strip() else self.event.country
+
+    @property
+    def city(self) -> tuple[str, str] | None:
+        """A key that is equal for events in one city, or None where it is unknown."""
+        name = fold(self.event.city)
+        return (name, self.event.country) if name else None
+
+
+NOT_PUBLIC = {
+    Audience.PRIVATE: "It was private.",
+    Audience.INVITED: "The audience was invited.",
+    Audience.PUBLIC_REHEARSAL: "It was a public rehearsal.",
+}
+DID_NOT_HAPPEN = {
+    PerformanceStatus.POSTPONED: "It was postponed and did not take place on this date.",
+    PerformanceStatus.CANCELLED: "It was cancelled and did not take place.",
+    PerformanceStatus.WITHDRAWN: "The record is withdrawn.",
+    PerformanceStatus.OLD_STYLE_DATE: "It is the same event under an old-style date.",
+    PerformanceStatus.DUPLICATE: "It is the same event recorded twice.",
+}
+NO_DATE = "It has no date, so its place in the order is unknown."
+NO_PREMIERE_KIND = {
+    PerformanceKind.PREVIEW: "A preview takes no title.",
+    PerformanceKind.READING: "A reading takes no title.",
+    PerformanceKind.WORKSHOP: "A workshop takes no title.",
+    PerformanceKind.RECORDING_SESSION: "A recording session takes no title.",
+}
+
+
+def playings_of(catalogue: CatalogueFacts, *, today: date) -> tuple[Playing, ...]:
+    """Return every work of every programme, in date order; undated events stand last."""
+    works = catalogue.works_by_id()
+    playings = [
+        playing_of(event, position, works, today=today)
+        for event in catalogue.performances
+        for position, item in enumerate(event.programme)
+        if item.work_id in works
+    ]
+    return tuple(sorted(playings, key=in_date_order))
+
+
+def playing_of(event: PerformanceFacts, position: int, works: dict[int, WorkFacts], *, today: date) -> Playing:
+    item = event.programme[position]
+    work = works[item.work_id]
+    standing, why_not = standing_of(event, today=today)
+    return Playing(event, item, work, first_version(work, works), position, standing, why_not)
+
+
+def in_date_order(playing: Playing) -> tuple[bool, str, str, int, int]:
+    event = playing.event
+    when = event.date.sort_key if event.date else ""
+    return (event.date is None, when, str(event.time or ""), event.id, playing.position)
+
+
+def first_version(work: WorkFacts, works: dict[int, WorkFacts]) -> int:
+    """Return the id at the end of the chain of ``version_of``; a chain in a circle ends at its smallest id."""
+    seen = [work.id]
+    parent = work.version_of
+    while parent is not None:
+        if parent in seen:
+            return min(seen[seen.index(parent) :])
+        seen.append(parent)
+        parent = works[parent].version_of if parent in works else None
+    return seen[-1]
+
+
+def standing_of(event: PerformanceFacts, *, today: date) -> tuple[Standing, str]:
+    """Return how the event counts on that day, and in a sentence why it does not."""
+    why_not = why_not_counted(event, today=today)
+    if why_not:
+        return Standing.NOT_COUNTED, why_not
+    return (Standing.UPCOMING if is_to_come(event, today=today) else Standing.HAPPENED), ""
+
+
+def is_to_come(event: PerformanceFacts, *, today: date) -> bool:
+    """A given event lies ahead only when its first possible day does; another one until its last day is over."""
+    if event.date is None:
+        return False
+    if event.status is PerformanceStatus.GIVEN:
+        return event.date.first > today
+    return event.date.last >= today
+
+
+def why_not_counted(event: PerformanceFacts, *, today: date) -> str:
+    reasons = (
+        DID_NOT_HAPPEN.get(event.status, ""),
+        NOT_PUBLIC.get(event.audience, ""),
+        NO_PREMIERE_KIND.get(event.kind, ""),
+        "" if event.date else NO_DATE,
+    )
+    known = next((reason for reason in reasons if reason), "")
+    if not known and event.status is PerformanceStatus.PLANNED and not is_to_come(event, today=today):
+        return "It was planned, and nothing says that it took place."
+    return known

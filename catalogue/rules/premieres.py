@@ -1,0 +1,205 @@
+"""Which performances were first: reckoned from the records, never stored.
+
+1. Only public events that took place count. Private, invited, rehearsal and reading events are kept and take no title.
+2. The first complete playing anywhere is the *world* premiere, and with it the *national* and *city* premiere of its
+   place. Later playings may be first in their state or city, whichever version was played.
+3. A *version* other than the one first heard has a premiere of its own.
+4. A playing of a *part* is first of that part only, and makes or takes away no title of the whole.
+5. A date of a month or a year ranks as its interval; see :mod:`catalogue.rules.firsts`.
+6. Events to come are reckoned apart: what they will be if they take place.
+
+The terms and their rank (world, national, city) are common practice of publishers and librarians.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Hashable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from catalogue.facts import CatalogueFacts, WorkFacts
+from catalogue.rules.billing import Billing, read_billing
+from catalogue.rules.contradictions import contradiction
+from catalogue.rules.firsts import Contest, contest, contest_by
+from catalogue.rules.parts import parts_first_heard
+from catalogue.rules.playings import NO_DATE, Playing, Standing, playings_of
+from catalogue.rules.premiere_wording import Title, is_proved, widest, word_title
+from catalogue.terms import PerformanceKind
+
+KINDS_OF_FIRST = {
+    PerformanceKind.CONCERT: "first concert performance",
+    PerformanceKind.STAGE: "first staging",
+    PerformanceKind.BROADCAST: "first broadcast",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """What the records make of one work in one programme.
+
+    ``reckoned`` holds what it was: world, national, city, version, part. ``expected`` holds the same of an event still
+    to come, ``undecided`` the titles it may hold but for dates too vague to order. ``wording`` says the widest; it says
+    "in these records" unless ``proved``. ``also`` is a first of its kind after the premiere, such as the first concert
+    performance. ``contradicts`` is a sentence about a billing that the records do not bear out, ``why_not`` one about
+    a playing that counts for nothing.
+    """
+
+    reckoned: tuple[str, ...] = ()
+    wording: str = ""
+    proved: bool = False
+    contradicts: str | None = None
+    expected: tuple[str, ...] = ()
+    undecided: tuple[str, ...] = ()
+    also: str = ""
+    why_not: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Reckoned:
+    """One programmed work with its claim."""
+
+    playing: Playing
+    claim: Claim
+
+
+def reckon(catalogue: CatalogueFacts, *, today: date) -> tuple[Reckoned, ...]:
+    """Return the claim of every programmed work in date order, undated events last.
+
+    ``today`` divides what was from what is to come.
+    """
+    playings = playings_of(catalogue, today=today)
+    families: dict[int, list[Playing]] = defaultdict(list)
+    for playing in playings:
+        families[playing.family].append(playing)
+    works = catalogue.works_by_id()
+    claims = {id_: claim for family in families.values() for id_, claim in family_claims(family, works).items()}
+    return tuple(Reckoned(playing, claims[playing.item.id]) for playing in playings)
+
+
+def claims_by_programmed(catalogue: CatalogueFacts, *, today: date) -> dict[int, Claim]:
+    """Return the claims by the id of the programmed work."""
+    return {one.playing.item.id: one.claim for one in reckon(catalogue, today=today)}
+
+
+def family_claims(family: Sequence[Playing], works: Mapping[int, WorkFacts]) -> dict[int, Claim]:
+    """Return the claims of all playings of one work and its versions."""
+    past = [one for one in family if one.standing is Standing.HAPPENED]
+    coming = [one for one in family if one.standing is Standing.UPCOMING]
+    table = Table(
+        held=titles_of(past, (), works),
+        expected=titles_of(coming, past, works),
+        kinds=firsts_of_a_kind(past),
+        undated=any(one.complete and one.why_not == NO_DATE for one in family),
+    )
+    return {one.item.id: claim_of(one, family, table) for one in family}
+
+
+Titles = Mapping[Title, Contest]
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Who holds what among the playings of one work; ``undated`` where it was also played on an unknown day."""
+
+    held: Titles
+    expected: Titles
+    kinds: Contest
+    undated: bool
+
+
+def titles_of(playings: Sequence[Playing], earlier: Sequence[Playing], works: Mapping[int, WorkFacts]) -> Titles:
+    """Return who holds each title among ``playings``, all of which come after ``earlier``."""
+    whole = [one for one in playings if one.complete]
+    before = [one for one in earlier if one.complete]
+    opening = contest(before or whole)
+    firsts = {one.work.id for one in (before or whole) if one.item.id in opening.holders | opening.undecided}
+    versions = [one for one in whole if is_own_version(one.work, firsts, works)]
+    return {
+        Title.WORLD: Contest() if before else opening,
+        Title.NATIONAL: contest_by(open_to(whole, before, state_of), state_of),
+        Title.CITY: contest_by(open_to(whole, before, city_of), city_of),
+        Title.VERSION: contest_by(open_to(versions, before, version_of), version_of),
+        Title.PART: parts_first_heard(playings, earlier),
+    }
+
+
+def state_of(playing: Playing) -> Hashable:
+    return playing.state
+
+
+def city_of(playing: Playing) -> Hashable:
+    return playing.city
+
+
+def version_of(playing: Playing) -> Hashable:
+    return playing.work.id
+
+
+Key = Callable[[Playing], Hashable]
+
+
+def open_to(playings: Sequence[Playing], before: Sequence[Playing], key: Key) -> list[Playing]:
+    """Return the playings in whose state, city or version nobody played before."""
+    taken = {key(one) for one in before}
+    return [one for one in playings if key(one) not in taken]
+
+
+def is_own_version(work: WorkFacts, firsts: set[int], works: Mapping[int, WorkFacts]) -> bool:
+    """Say whether a version has a premiere of its own beside the version first heard.
+
+    A work without a label whose versions were heard first is a version of its own where its scoring is known to differ.
+    """
+    if work.id in firsts:
+        return False
+    if work.version_label or work.version_of is not None:
+        return True
+    heard = [works[id_].instrumentation_text for id_ in firsts]
+    return bool(work.instrumentation_text) and all(text and text != work.instrumentation_text for text in heard)
+
+
+def firsts_of_a_kind(playings: Sequence[Playing]) -> Contest:
+    """Return who gave the first concert, staging or broadcast; for the premiere itself nobody says so."""
+    whole = [one for one in playings if one.complete and one.event.kind in KINDS_OF_FIRST]
+    return contest_by(whole, lambda one: one.event.kind)
+
+
+def claim_of(playing: Playing, family: Sequence[Playing], table: Table) -> Claim:
+    """Return the claim of one playing beside the others of its family."""
+    id_ = playing.item.id
+    both = (table.held, table.expected)
+    held, expected = (titles_held(id_, titles) for titles in both)
+    billing = read_billing(playing.item.billing, city=playing.event.city) if playing.item.billing else None
+    wording, proved = worded(playing, family, held or expected, billing, table)
+    return Claim(
+        reckoned=held,
+        wording=wording if held else wording and f"to be {wording}",
+        proved=proved,
+        contradicts=contradiction(playing, family, billing, holds=Title.VERSION in held or Title.PART in held),
+        expected=expected,
+        undecided=tuple(title for title in Title if any(id_ in titles[title].undecided for titles in both)),
+        also=also_first(playing, held, table),
+        why_not=playing.why_not,
+    )
+
+
+def titles_held(id_: int, titles: Titles) -> tuple[Title, ...]:
+    return tuple(title for title in Title if id_ in titles[title].holders)
+
+
+def also_first(playing: Playing, held: Sequence[Title], table: Table) -> str:
+    if Title.WORLD in held or playing.item.id not in table.kinds.holders:
+        return ""
+    return KINDS_OF_FIRST[playing.event.kind]
+
+
+def worded(
+    playing: Playing, family: Sequence[Playing], titles: Sequence[Title], billing: Billing | None, table: Table
+) -> tuple[str, bool]:
+    """Return the words of the widest titles, and whether all of them are proved."""
+    said = widest(titles)
+    proved = {title: is_proved(title, playing, billing, undated=table.undated) for title in said}
+    holders = table.held[Title.WORLD].holders | table.expected[Title.WORLD].holders
+    sharing = [one for one in family if one.item.id in holders and one is not playing] if Title.WORLD in said else []
+    words = [word_title(title, playing, proved=proved[title], shared_with=sharing) for title in said]
+    return "; ".join(words), bool(said) and all(proved.values())
