@@ -1,0 +1,187 @@
+"""What a calendar says of a performance: which ones stand in it, and their words.
+
+In the calendar stand all events to come and those of the last twelve months, as long as their day is known. Cancelled
+and postponed ones stay, marked, so that a subscriber learns of it. A public calendar leaves out what is not announced
+(planned only) and what is not open to all. Notes, addresses and other private fields never reach it.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, timedelta
+
+from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, VenueFacts, WorkFacts
+from catalogue.rules.premieres import Claim
+from catalogue.rules.states import state_name
+from catalogue.terms import Audience, Extent, PerformanceStatus, WorkStatus
+
+LONGEST_SUMMARY, LONGEST_DESCRIPTION = 200, 2000
+MONTHS_BACK = 12
+
+STATUSES = {
+    PerformanceStatus.PLANNED: "TENTATIVE",
+    PerformanceStatus.CONFIRMED: "CONFIRMED",
+    PerformanceStatus.GIVEN: "CONFIRMED",
+    PerformanceStatus.CANCELLED: "CANCELLED",
+    PerformanceStatus.POSTPONED: "CANCELLED",
+}
+OPEN_TO_ALL = {Audience.PUBLIC, Audience.PUBLIC_REHEARSAL}
+NEVER = datetime(1970, 1, 1, tzinfo=UTC)
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One event as a calendar prints it; times are UTC, ``day`` stands where no moment is known."""
+
+    uid: str
+    day: date
+    starts_at: datetime | None
+    changed_at: datetime
+    sequence: int
+    status: str
+    summary: str
+    location: str
+    position: tuple[float, float] | None
+    description: str
+    category: str
+    url: str
+
+
+@dataclass(frozen=True, slots=True)
+class Selection:
+    """Which events, and what is known beside them; ``page_of`` gives the address of an event's page or nothing."""
+
+    catalogue: CatalogueFacts
+    now: datetime
+    public: bool
+    suffix: str
+    claims: Mapping[int, Claim]
+    page_of: Callable[[PerformanceFacts], str]
+
+
+def entries(selection: Selection) -> tuple[Entry, ...]:
+    """Return the events to come in their order, then the past ones, the latest first."""
+    today = selection.now.date()
+    works = works_shown(selection)
+    shown = [one for one in selection.catalogue.performances if stands_in(one, works, selection)]
+    coming = [one for one in shown if day_of(one) >= today]
+    past = [one for one in shown if day_of(one) < today]
+    in_order = [*sorted(coming, key=order), *sorted(past, key=order, reverse=True)]
+    return tuple(entry(one, works, selection) for one in in_order)
+
+
+def works_shown(selection: Selection) -> dict[int, WorkFacts]:
+    hidden = {WorkStatus.WITHDRAWN} if selection.public else set()
+    return {work.id: work for work in selection.catalogue.works if work.status not in hidden}
+
+
+def stands_in(event: PerformanceFacts, works: Mapping[int, WorkFacts], selection: Selection) -> bool:
+    if event.status not in STATUSES or event.date is None or event.date.exact is None:
+        return False
+    if selection.public and (event.audience not in OPEN_TO_ALL or event.status is PerformanceStatus.PLANNED):
+        return False
+    if event.programme and not any(item.work_id in works for item in event.programme):
+        return False
+    return day_of(event) >= months_before(selection.now.date(), MONTHS_BACK)
+
+
+def day_of(event: PerformanceFacts) -> date:
+    """Return the local day of an event whose day is known."""
+    if event.date is None:
+        raise ValueError("This event has no date.")
+    return event.date.first
+
+
+def order(event: PerformanceFacts) -> tuple[date, str, str]:
+    return day_of(event), str(event.time or ""), str(event.uid)
+
+
+def months_before(day: date, months: int) -> date:
+    """Return the same day so many months earlier, or the last one that month has."""
+    index = day.year * 12 + day.month - 1 - months
+    first = date(index // 12, index % 12 + 1, 1)
+    last = (first.replace(day=28) + timedelta(days=4)).replace(day=1) - timedelta(days=1)
+    return first.replace(day=min(day.day, last.day))
+
+
+def entry(event: PerformanceFacts, works: Mapping[int, WorkFacts], selection: Selection) -> Entry:
+    url = selection.page_of(event)
+    programme = [item for item in event.programme if item.work_id in works]
+    return Entry(
+        uid=f"{event.uid}@{selection.suffix}",
+        day=day_of(event),
+        starts_at=event.starts_at,
+        changed_at=event.changed_at or NEVER,
+        sequence=event.sequence,
+        status=STATUSES[event.status],
+        summary=summary(event, programme, works),
+        location=clean(", ".join(part for part in place_of(event) if part)),
+        position=position_of(event.venue),
+        description=description(event, programme, works, selection, url),
+        category=event.kind.value.capitalize(),
+        url=url,
+    )
+
+
+def position_of(venue: VenueFacts | None) -> tuple[float, float] | None:
+    if venue is None or venue.latitude is None or venue.longitude is None:
+        return None
+    return venue.latitude, venue.longitude
+
+
+def summary(event: PerformanceFacts, programme: Iterable[ProgrammedFacts], works: Mapping[int, WorkFacts]) -> str:
+    titles = ", ".join(dict.fromkeys(works[item.work_id].title.title for item in programme))
+    words = ": ".join(part for part in (event.event_title, titles) if part.strip()) or "Performance"
+    changed = {PerformanceStatus.CANCELLED: "Cancelled: ", PerformanceStatus.POSTPONED: "Postponed: "}
+    return shortened(one_line(changed.get(event.status, "") + words), LONGEST_SUMMARY)
+
+
+def place_of(event: PerformanceFacts) -> tuple[str, str, str]:
+    return (event.venue.name if event.venue else "", event.city, state_name(event.country))
+
+
+def description(
+    event: PerformanceFacts,
+    programme: Iterable[ProgrammedFacts],
+    works: Mapping[int, WorkFacts],
+    selection: Selection,
+    url: str,
+) -> str:
+    """Return plain lines: local time, works, performers, presenter, and the address of the page last."""
+    lines = [
+        local_time(event),
+        *(programmed(item, works[item.work_id], selection) for item in programme),
+        *(f"{one.name} ({one.plays})" if one.plays else one.name for one in event.performers),
+        event.presenter,
+        event.series,
+    ]
+    body = clean("\n".join(line for line in map(one_line, lines) if line))
+    room = LONGEST_DESCRIPTION - len(url) - 1
+    return "\n".join(part for part in (shortened(body, room), url) if part)
+
+
+def local_time(event: PerformanceFacts) -> str:
+    return f"{event.time:%H:%M} {event.zone}".strip() if event.time else ""
+
+
+def programmed(item: ProgrammedFacts, work: WorkFacts, selection: Selection) -> str:
+    part = f" ({item.part or item.extent})" if item.extent is not Extent.COMPLETE else ""
+    claim = selection.claims.get(item.id)
+    words = f" – {claim.wording}" if claim and claim.wording else ""
+    return f"{selection.catalogue.composer.name}: {work.title.title}{part}{words}"
+
+
+def one_line(text: str) -> str:
+    return " ".join(clean(text).split())
+
+
+def clean(text: str) -> str:
+    """Return the text without control characters and half characters; every line break is a line feed."""
+    plain = text.replace("\r\n", "\n").replace("\r", "\n").replace("\u2028", "\n").replace("\u2029", "\n")
+    return "".join(mark for mark in plain if mark in "\n\t" or unicodedata.category(mark) not in ("Cc", "Cs"))
+
+
+def shortened(text: str, longest: int) -> str:
+    return text if len(text) <= longest else text[: longest - 1].rstrip() + "…"
