@@ -7,7 +7,7 @@ and postponed ones stay, marked, so that a subscriber learns of it. A public cal
 
 from __future__ import annotations
 
-import unicodedata
+import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
@@ -28,6 +28,8 @@ STATUSES = {
     PerformanceStatus.POSTPONED: "CANCELLED",
 }
 OPEN_TO_ALL = {Audience.PUBLIC, Audience.PUBLIC_REHEARSAL}
+LINE_BREAK = re.compile("\r\n|[\r\u2028\u2029]")
+CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
 NEVER = datetime(1970, 1, 1, tzinfo=UTC)
 
 
@@ -179,8 +181,7 @@ def one_line(text: str) -> str:
 
 def clean(text: str) -> str:
     """Return the text without control characters and half characters; every line break is a line feed."""
-    plain = text.replace("\r\n", "\n").replace("\r", "\n").replace("\u2028", "\n").replace("\u2029", "\n")
-    return "".join(mark for mark in plain if mark in "\n\t" or unicodedata.category(mark) not in ("Cc", "Cs"))
+    return CONTROL.sub("", LINE_BREAK.sub("\n", text))
 
 
 def shortened(text: str, longest: int) -> str:
