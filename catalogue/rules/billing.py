@@ -14,7 +14,8 @@ from enum import StrEnum
 from functools import cache
 from importlib.resources import files
 
-from catalogue.rules.states import ABBREVIATIONS, fold, states
+from catalogue.rules.search import fold
+from catalogue.rules.states import ABBREVIATIONS, states
 from catalogue.terms import PerformanceKind
 
 

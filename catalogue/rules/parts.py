@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from catalogue.rules.firsts import Contest, contest, merged
 from catalogue.rules.playings import Playing
-from catalogue.rules.states import fold
+from catalogue.rules.search import fold
 from catalogue.terms import Extent
 
 BETWEEN = re.compile(r"\s*(?:[,;/&+]|\b(?:and|und|et)\b)\s*")

@@ -10,7 +10,8 @@ from datetime import date
 from enum import Enum, auto
 
 from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
-from catalogue.rules.states import fold, state_named
+from catalogue.rules.search import fold
+from catalogue.rules.states import state_named
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
 
 

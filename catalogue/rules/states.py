@@ -6,10 +6,11 @@
 from __future__ import annotations
 
 import tomllib
-import unicodedata
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
+
+from catalogue.rules.search import fold
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,12 +20,6 @@ class States:
     names: dict[str, str]
     codes: dict[str, str]
     adjectives: dict[str, str]
-
-
-def fold(text: str) -> str:
-    """Return the text in small letters and without accents, spaces made single."""
-    plain = "".join(mark for mark in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(mark))
-    return " ".join(plain.split())
 
 
 def state_named(text: str) -> str:

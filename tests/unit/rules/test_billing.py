@@ -9,7 +9,8 @@ import pytest
 from catalogue.rules.billing import Billing, Scope, read_billing
 from catalogue.rules.countries import COUNTRIES
 from catalogue.rules.parts import named_parts
-from catalogue.rules.states import fold, state_name, state_named, states
+from catalogue.rules.search import fold
+from catalogue.rules.states import state_name, state_named, states
 from catalogue.terms import PerformanceKind
 
 
