@@ -39,7 +39,10 @@ class TitleFacts:
 
 @dataclass(frozen=True, slots=True)
 class ComposerFacts:
-    """The composer as printed and as sorted. ``country`` is ISO 3166-1 alpha-2."""
+    """The composer as printed and as sorted. ``country`` is ISO 3166-1 alpha-2.
+
+    ``number_prefix`` stands before the numbers of the composer's list; ``string_strengths`` are for works without.
+    """
 
     id: int
     slug: str
@@ -57,6 +60,10 @@ class ComposerFacts:
     biography: str = ""
     short_biography: str = ""
     language: str = "en-GB"
+    number_prefix: str = ""
+    string_strengths: tuple[int, ...] = ()
+    ipi: str = ""
+    isni: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +98,7 @@ class WorkFacts:
 
     ``instrumentation`` is the reading of ``instrumentation_text`` (the canonical text), or ``None``
     where there is no text or it cannot be read; ``instrumentation_typed`` is what was typed.
+    ``duration_typed`` is what was typed for a duration; it prints where ``duration`` is ``None``.
     """
 
     id: int
@@ -108,6 +116,7 @@ class WorkFacts:
     instrumentation_text: str = ""
     instrumentation_typed: str = ""
     duration: Duration | None = None
+    duration_typed: str = ""
     movements: tuple[MovementFacts, ...] = ()
     commissions: tuple[CommissionFacts, ...] = ()
     dedication: str = ""

@@ -1,0 +1,26 @@
+"""Records to facts: the only place where columns become values.
+
+``gather_catalogue``     everything of one composer
+``gather_upcoming``      what is to come from a day on
+``gather_work``, ``gather_performance``, ``gather_composer``, ``gather_organisation``, ``gather_venue``: one record
+``reading_of``           the instrumentation that a stored text says
+"""
+
+from __future__ import annotations
+
+from catalogue.gathering.catalogues import gather_catalogue, gather_upcoming
+from catalogue.gathering.people import gather_composer, gather_organisation
+from catalogue.gathering.performances import gather_performance, gather_venue
+from catalogue.gathering.readings import reading_of
+from catalogue.gathering.works import gather_work
+
+__all__ = [
+    "gather_catalogue",
+    "gather_composer",
+    "gather_organisation",
+    "gather_performance",
+    "gather_upcoming",
+    "gather_venue",
+    "gather_work",
+    "reading_of",
+]

@@ -48,7 +48,7 @@ class Unreadable(str):
     __slots__ = ()
 
 
-class ValueField(models.CharField):
+class ValueField(models.Field):
     """A text column with a value behind it; empty text is no value.
 
     ``parse`` reads what ``write`` has stored, ``typed`` what a person wrote; both raise ValueError.
@@ -56,6 +56,9 @@ class ValueField(models.CharField):
 
     def __init__(self, *args: Any, **options: Any) -> None:
         super().__init__(*args, **{"max_length": 64, "blank": True, **options})
+
+    def get_internal_type(self) -> str:
+        return "CharField"
 
     def parse(self, stored: str) -> Any:
         raise TypeError(f"{type(self).__name__} does not say how it is read.")
@@ -107,12 +110,12 @@ class ValueField(models.CharField):
         if value == self.nothing() and not self.blank:
             raise ValidationError(self.error_messages["blank"], code="blank")
 
-    def run_validators(self, value: Any) -> None:
-        """A value has been read, so the checks of a text column do not apply."""
-
 
 class DurationField(ValueField):
     """A Duration: ten figures of whole seconds, then ``~`` where it is approximate (``0000000750~``)."""
+
+    _pyi_private_set_type: Duration | Unreadable | None
+    _pyi_private_get_type: Duration | Unreadable | None
 
     STORED = re.compile(r"(\d{10})(~?)", re.ASCII)
 
@@ -134,6 +137,9 @@ class DurationField(ValueField):
 
 class PartialDateField(ValueField):
     """A PartialDate: the first and the last day it may mean, then ``~`` for about (``1998-01-01/1998-12-31``)."""
+
+    _pyi_private_set_type: PartialDate | Unreadable | None
+    _pyi_private_get_type: PartialDate | Unreadable | None
 
     STORED = re.compile(r"(\d{4}-\d\d-\d\d)/(\d{4}-\d\d-\d\d)(~?)", re.ASCII)
 
@@ -176,6 +182,9 @@ class TupleField(ValueField):
 class StrengthsField(TupleField):
     """The numbers of string players from first violins to basses, as they are written: ``14.12.10.8.6``."""
 
+    _pyi_private_set_type: tuple[int, ...] | Unreadable
+    _pyi_private_get_type: tuple[int, ...] | Unreadable
+
     STORED = re.compile(r"\d{1,2}([.]\d{1,2}){4}", re.ASCII)
 
     def parse(self, stored: str) -> tuple[int, ...]:
@@ -192,6 +201,9 @@ class StrengthsField(TupleField):
 
 class KindsField(TupleField):
     """What an organisation is, several words between bars in the order of the list: ``|choir|festival|``."""
+
+    _pyi_private_set_type: tuple[OrganisationKind, ...] | Unreadable
+    _pyi_private_get_type: tuple[OrganisationKind, ...] | Unreadable
 
     def parse(self, stored: str) -> tuple[OrganisationKind, ...]:
         named = {OrganisationKind(word) for word in stored.strip("|").split("|")}

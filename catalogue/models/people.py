@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from hashlib import sha256
 from typing import Self
 
 from django.conf import settings
@@ -29,11 +30,19 @@ from catalogue.models.records import (
 from catalogue.terms import OrganisationKind, Role
 
 
+def sha256_of(token: str) -> str:
+    return sha256(token.encode()).hexdigest()
+
+
 class ComposerQuerySet(TenantQuerySet["Composer"]):
     memberships_path = "memberships"
 
     def owned_by(self, user: AnyUser) -> Self:
         return self._of_members(user, (Role.OWNER,))
+
+    def with_feed_token(self, token: str) -> Self:
+        """Return the composer whose calendar has this secret in its address, if it is the one in use."""
+        return self.filter(feed_token_sha256=sha256_of(token))
 
     def in_name_order(self) -> Self:
         return self.order_by("sort_name", "pk")

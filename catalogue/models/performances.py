@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import Self
+from typing import Generic, Self
 from uuid import uuid4
 
 from django.core.exceptions import ValidationError
@@ -30,10 +30,12 @@ from catalogue.models.fields import (
 )
 from catalogue.models.people import Composer, Organisation, Person
 from catalogue.models.places import Venue
-from catalogue.models.records import Deletable, Guarded, LivingManager, Record, SearchableQuerySet, TenantQuerySet
+from catalogue.models.records import Deletable, Guarded, LivingManager, M, Record, SearchableQuerySet, TenantQuerySet
 from catalogue.models.works import Work
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus, PerformerRole
 from catalogue.timing import Occurs, PartialDate, occurs
+
+LONG_TEXTS_OF_WORK = ("work__programme_note", "work__electronics_note", "work__notes", "work__search_text")
 
 
 class PerformanceQuerySet(SearchableQuerySet["Performance"]):
@@ -42,12 +44,12 @@ class PerformanceQuerySet(SearchableQuerySet["Performance"]):
 
         Works that have been deleted are left out of the programme.
         """
-        programme = ProgrammedWork.objects.filter(work__deleted_at__isnull=True).order_by("order")
-        return self.select_related("venue", "presenter").prefetch_related(
-            Prefetch(
-                "credits", PerformanceCredit.objects.select_related("person", "organisation").order_by("order", "pk")
-            ),
-            Prefetch("programme", programme.select_related("work")),
+        living = ProgrammedWork.objects.filter(work__deleted_at__isnull=True).order_by("order")
+        programme = living.select_related("work").defer(*LONG_TEXTS_OF_WORK)
+        performers = PerformanceCredit.objects.select_related("person", "organisation").order_by("order", "pk")
+        placed = self.select_related("venue", "presenter")
+        return placed.prefetch_related(Prefetch("credits", performers)).prefetch_related(
+            Prefetch("programme", programme)
         )
 
     def in_date_order(self) -> Self:
@@ -148,6 +150,10 @@ class Performance(Record, Deletable, Guarded):
         """The IANA name of the clocks that the time is told by, empty where none is known."""
         return self.zone or (self.venue.zone if self.venue else "")
 
+    @property
+    def presented_by(self) -> str:
+        return self.presenter_name or (self.presenter.name if self.presenter else "")
+
     def clean(self) -> None:
         day = self.date.exact if isinstance(self.date, PartialDate) else None
         if day and self.time and self.local_zone and occurs(day, self.time, self.local_zone) is Occurs.NEVER:
@@ -158,7 +164,7 @@ class Performance(Record, Deletable, Guarded):
                 raise ValidationError({column: f"This {column} stands in another composer's catalogue."})
 
 
-class PerformancePartQuerySet(TenantQuerySet[models.Model]):
+class PerformancePartQuerySet(TenantQuerySet[M], Generic[M]):
     memberships_path = "performance__composer__memberships"
 
 
@@ -176,7 +182,7 @@ class PerformanceCredit(Record):
     plays = line()
     search_text = SearchTextField(of=("name", "plays"))
 
-    objects = PerformancePartQuerySet.as_manager()
+    objects = PerformancePartQuerySet["PerformanceCredit"].as_manager()
 
     class Meta:
         constraints = [
@@ -213,7 +219,7 @@ class ProgrammedWork(Record):
     note = line(LONG_LINE)
     duration = DurationField()
 
-    objects = PerformancePartQuerySet.as_manager()
+    objects = PerformancePartQuerySet["ProgrammedWork"].as_manager()
 
     class Meta:
         constraints = [

@@ -18,7 +18,7 @@ class Recording(Record):
     number = line(50)
     released = PartialDateField()
 
-    objects = WorkPartQuerySet.as_manager()
+    objects = WorkPartQuerySet["Recording"].as_manager()
 
     def __str__(self) -> str:
         return ", ".join(part for part in (self.performers, self.label, self.number) if part)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Self
+from typing import Generic, Self
 from uuid import uuid4
 
 from django.core.exceptions import ValidationError
@@ -22,7 +22,7 @@ from catalogue.models.fields import (
     text,
 )
 from catalogue.models.people import Composer, Organisation
-from catalogue.models.records import Deletable, Guarded, LivingManager, Record, SearchableQuerySet, TenantQuerySet
+from catalogue.models.records import Deletable, Guarded, LivingManager, M, Record, SearchableQuerySet, TenantQuerySet
 from catalogue.terms import Category, WorkStatus
 from catalogue.timing import Duration, PartialDate
 
@@ -30,9 +30,9 @@ from catalogue.timing import Duration, PartialDate
 class WorkQuerySet(SearchableQuerySet["Work"]):
     def with_everything_printed(self) -> Self:
         """Fetch movements and commissions along: two more queries, however many works."""
-        return self.prefetch_related(
-            Prefetch("movements", Movement.objects.order_by("number")),
-            Prefetch("commissions", Commission.objects.select_related("organisation").order_by("pk")),
+        commissions = Commission.objects.select_related("organisation").order_by("pk")
+        return self.prefetch_related(Prefetch("movements", Movement.objects.order_by("number"))).prefetch_related(
+            Prefetch("commissions", commissions)
         )
 
     def in_title_order(self) -> Self:
@@ -148,7 +148,9 @@ class Work(Record, Deletable, Guarded):
             return
         others = Work.objects.filter(composer_id=self.composer_id, catalogue_number=self.catalogue_number)
         first = self.version_of_id or self.pk
-        other = others.exclude(pk=self.pk).exclude(pk=first).exclude(version_of=first).order_by("pk").first()
+        if first is not None:
+            others = others.exclude(Q(pk__in=(first, self.pk or first)) | Q(version_of__isnull=False, version_of=first))
+        other = others.order_by("pk").first()
         if other is not None:
             raise ValidationError({"catalogue_number": f"“{other.title}” has this catalogue number."})
 
@@ -165,7 +167,7 @@ class Work(Record, Deletable, Guarded):
             raise ValidationError({"version_of": "This work has versions of its own, so it is the first version."})
 
 
-class WorkPartQuerySet(TenantQuerySet[models.Model]):
+class WorkPartQuerySet(TenantQuerySet[M], Generic[M]):
     memberships_path = "work__composer__memberships"
 
 
@@ -176,7 +178,7 @@ class Movement(Record):
     duration = DurationField()
     attacca = models.BooleanField(default=False)
 
-    objects = WorkPartQuerySet.as_manager()
+    objects = WorkPartQuerySet["Movement"].as_manager()
 
     class Meta:
         constraints = [
@@ -204,7 +206,7 @@ class Commission(Record):
     place = line()
     funder = line()
 
-    objects = WorkPartQuerySet.as_manager()
+    objects = WorkPartQuerySet["Commission"].as_manager()
 
     class Meta:
         constraints = [
@@ -237,7 +239,7 @@ class InstrumentationLine(models.Model):
     most_players = models.PositiveIntegerField(null=True)
     is_doubling = models.BooleanField(default=False)
 
-    objects = WorkPartQuerySet.as_manager()
+    objects = WorkPartQuerySet["InstrumentationLine"].as_manager()
 
     class Meta:
         indexes = [models.Index(fields=["instrument", "work"], name="line_by_instrument")]

@@ -1,0 +1,53 @@
+"""Writing composers: a new catalogue with its owner, and the secret in the address of its calendar."""
+
+from __future__ import annotations
+
+import secrets
+from itertools import count
+from typing import Any, cast
+
+from django.contrib.auth.models import AbstractBaseUser, User
+from django.db import transaction
+from django.utils.text import slugify
+
+from catalogue.models import Composer, Membership
+from catalogue.models.people import sha256_of
+from catalogue.rules.search import fold
+from catalogue.terms import Role
+
+TOKEN_BYTES = 32
+
+
+@transaction.atomic
+def create_composer(*, name: str, owner: AbstractBaseUser | None, **columns: Any) -> Composer:
+    """Make a composer's catalogue, and its owner a member. ValidationError where it must not be stored."""
+    composer = Composer(name=name, **columns)
+    composer.slug = composer.slug or free_slug(name)
+    composer.full_clean()
+    composer.save()
+    if owner is not None:
+        Membership.objects.create(user=cast(User, owner), composer=composer, role=Role.OWNER.value)
+    return composer
+
+
+def free_slug(name: str) -> str:
+    """Return a slug that no composer has, from the name where its letters allow."""
+    stem = slugify(fold(name))[:80] or "composer"
+    taken = set(Composer.objects.filter(slug__startswith=stem).values_list("slug", flat=True))
+    numbered = (f"{stem}-{number}" for number in count(2))
+    return stem if stem not in taken else next(slug for slug in numbered if slug not in taken)
+
+
+@transaction.atomic
+def make_feed_token(*, composer: Composer) -> str:
+    """Return a new secret for the calendar's address; it is shown once, and the one before it is no longer good."""
+    token = secrets.token_urlsafe(TOKEN_BYTES)
+    composer.feed_token_sha256 = sha256_of(token)
+    composer.save()
+    return token
+
+
+@transaction.atomic
+def withdraw_feed_token(*, composer: Composer) -> None:
+    composer.feed_token_sha256 = ""
+    composer.save()

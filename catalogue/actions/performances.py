@@ -1,0 +1,105 @@
+"""Writing performances and their venues: saved, dated, revised for calendars, deleted, brought back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from django.contrib.auth.models import AbstractBaseUser
+from django.db import transaction
+
+from catalogue.actions.deletion import delete_record, restore_record
+from catalogue.actions.saving import differs, latest_of, refuse_overtaken, set_rows, store
+from catalogue.models import Performance, PerformanceCredit, ProgrammedWork, Venue
+from catalogue.timing import MomentError, PartialDate, moment_at
+
+PLACE_OF_VENUE = ("name", "city", "country", "zone", "latitude", "longitude")
+SHOWN_IN_CALENDARS = ("date", "time", "zone", "venue_id", "city", "country", "status", "event_title")
+
+
+@transaction.atomic
+def save_performance(*, performance: Performance, now: datetime) -> Performance:
+    """Save a performance with the days and the moment reckoned from its date, time and zone.
+
+    Its ``uid`` never changes; ``sequence`` rises when date, time, place, status or title do (RFC 5545, 3.8.7.4).
+    Raises ValidationError for what must not be stored, Overtaken where somebody saved it in between.
+    """
+    before = latest_of(performance)
+    refuse_overtaken(performance, before)
+    reckon_days(performance)
+    if before is not None:
+        performance.sequence = before.sequence + differs(performance, before, SHOWN_IN_CALENDARS)
+    store(performance, now)
+    return performance
+
+
+def reckon_days(performance: Performance) -> None:
+    """Fill in the first and the last day that the date may mean, and the moment in UTC where it can be told."""
+    when = performance.date if isinstance(performance.date, PartialDate) else None
+    performance.first_day, performance.last_day = (when.first, when.last) if when else (None, None)
+    performance.starts_at = starting_moment(performance)
+
+
+def starting_moment(performance: Performance) -> datetime | None:
+    """Return the start in UTC; of a time that comes twice as the clocks go back, the first."""
+    day = performance.date.exact if isinstance(performance.date, PartialDate) else None
+    if day is None or performance.time is None or not performance.local_zone:
+        return None
+    try:
+        return moment_at(day, performance.time, performance.local_zone, second=False)
+    except MomentError:
+        return None
+
+
+def announce(*, performance: Performance, now: datetime) -> None:
+    """Save a performance whose entry in calendars has changed through another record."""
+    reckon_days(performance)
+    performance.sequence += 1
+    performance.saves += 1
+    performance.changed_at = now
+    performance.save()
+
+
+@transaction.atomic
+def set_programme(*, performance: Performance, programme: Sequence[ProgrammedWork], now: datetime) -> bool:
+    """Make these works the programme, in this order; say whether anything has changed."""
+    for programmed in programme:
+        programmed.performance = performance
+    existing = ProgrammedWork.objects.filter(performance=performance)
+    changed = set_rows(existing=existing, rows=programme, number="order")
+    if changed:
+        announce(performance=performance, now=now)
+    return changed
+
+
+@transaction.atomic
+def set_credits(*, performance: Performance, credits: Sequence[PerformanceCredit], now: datetime) -> bool:
+    """Make these the performers, in this order; say whether anything has changed."""
+    for credit in credits:
+        credit.performance = performance
+    existing = PerformanceCredit.objects.filter(performance=performance)
+    changed = set_rows(existing=existing, rows=credits, number="order")
+    if changed:
+        announce(performance=performance, now=now)
+    return changed
+
+
+@transaction.atomic
+def save_venue(*, venue: Venue, now: datetime) -> Venue:
+    """Save a venue; where its name, place or clocks have changed, its performances follow in calendars."""
+    before = latest_of(venue)
+    venue.full_clean()
+    venue.save()
+    if before is not None and differs(venue, before, PLACE_OF_VENUE):
+        for performance in Performance.objects.filter(venue=venue).select_related("venue").order_by("pk"):
+            announce(performance=performance, now=now)
+    return venue
+
+
+def delete_performance(*, performance: Performance, by: AbstractBaseUser | None, now: datetime) -> None:
+    """Mark a performance as deleted; it leaves every list and calendar until it is restored."""
+    delete_record(record=performance, by=by, now=now)
+
+
+def restore_performance(*, performance: Performance, now: datetime) -> None:
+    restore_record(record=performance, now=now)

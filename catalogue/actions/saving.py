@@ -1,0 +1,74 @@
+"""How a guarded record is saved: checked, counted and dated, and never over somebody else's later save."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import datetime
+from typing import TypeVar
+
+from django.db import models, transaction
+from django.db.models import F
+
+from catalogue.models import Performance, Work
+
+M = TypeVar("M", bound=models.Model)
+
+OUT_OF_THE_WAY = 10_000  # added to the numbers of rows while they change places; no work has so many movements
+
+
+class Overtaken(ValueError):
+    """Somebody saved the record after it was read; ``latest`` is the record as it stands."""
+
+    def __init__(self, latest: Work | Performance) -> None:
+        self.latest = latest
+        self.reason = f"Somebody has saved “{latest}” since you opened it; nothing of yours has been saved yet."
+        super().__init__(self.reason)
+
+
+def refuse_overtaken(record: Work | Performance, latest: Work | Performance | None) -> None:
+    if latest is not None and latest.saves != record.saves:
+        raise Overtaken(latest)
+
+
+def store(record: Work | Performance, now: datetime) -> None:
+    """Check, count, date and save; ValidationError where the record must not be stored."""
+    record.full_clean()
+    record.saves += 1
+    record.changed_at = now
+    record.save()
+
+
+def latest_of(record: M) -> M | None:
+    """Return the record as it is stored, its row locked until the transaction ends."""
+    model = type(record)
+    return model._base_manager.select_for_update().filter(pk=record.pk).first() if record.pk else None
+
+
+@transaction.atomic
+def set_rows(*, existing: models.QuerySet[M], rows: Sequence[M], number: str | None) -> bool:
+    """Make these rows the ones that exist, numbered from 1 in this order; say whether anything has changed.
+
+    Rows that are the same are not written, so that their history holds changes only.
+    """
+    before = {row.pk: row for row in existing}
+    for position, row in enumerate(rows, start=1):
+        if number is not None:
+            setattr(row, number, position)
+    changed = [row for row in rows if row.pk not in before or differs(row, before[row.pk], typed_columns(row))]
+    gone = [row for pk, row in before.items() if pk not in {row.pk for row in rows}]
+    for row in gone:
+        row.delete()
+    if number is not None:
+        existing.filter(pk__in=[row.pk for row in changed if row.pk]).update(**{number: F(number) + OUT_OF_THE_WAY})
+    for row in changed:
+        row.full_clean()
+        row.save()
+    return bool(gone or changed)
+
+
+def typed_columns(row: models.Model) -> tuple[str, ...]:
+    return tuple(field.attname for field in row._meta.concrete_fields if field.editable)
+
+
+def differs(row: models.Model, stored: models.Model, columns: Iterable[str]) -> bool:
+    return any(getattr(row, column) != getattr(stored, column) for column in columns)

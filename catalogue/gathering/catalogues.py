@@ -1,0 +1,43 @@
+"""A whole catalogue as facts, and the part of it that is to come; the number of queries does not grow with it."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from catalogue.facts import CatalogueFacts
+from catalogue.gathering.people import gather_composer
+from catalogue.gathering.performances import gather_performance
+from catalogue.gathering.works import gather_recording, gather_work
+from catalogue.models import Composer, Performance, Recording, Work
+
+
+def gather_catalogue(composer: Composer) -> CatalogueFacts:
+    """Return every work and performance of a composer that has not been deleted: works by title, performances by date.
+
+    Seven queries.
+    """
+    works = Work.objects.filter(composer=composer).with_everything_printed().in_title_order()
+    performances = Performance.objects.filter(composer=composer).with_everything_printed().in_date_order()
+    recordings = Recording.objects.filter(work__composer=composer, work__deleted_at__isnull=True).order_by("pk")
+    return CatalogueFacts(
+        composer=gather_composer(composer),
+        works=tuple(gather_work(work) for work in works),
+        performances=tuple(gather_performance(performance) for performance in performances),
+        recordings=tuple(gather_recording(recording) for recording in recordings),
+    )
+
+
+def gather_upcoming(composer: Composer, *, since: date) -> CatalogueFacts:
+    """Return the performances that may take place on that day or later, and the works on their programmes.
+
+    Premieres cannot be reckoned from these, since what came before is left out. Six queries.
+    """
+    performances = Performance.objects.filter(composer=composer).from_day(since)
+    works = Work.objects.filter(pk__in=performances.values("programme__work")).with_everything_printed()
+    return CatalogueFacts(
+        composer=gather_composer(composer),
+        works=tuple(gather_work(work) for work in works.in_title_order()),
+        performances=tuple(
+            gather_performance(performance) for performance in performances.with_everything_printed().in_date_order()
+        ),
+    )

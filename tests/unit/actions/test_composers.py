@@ -1,0 +1,59 @@
+from __future__ import annotations
+
+from hashlib import sha256
+
+import pytest
+from django.core.exceptions import ValidationError
+
+from catalogue.actions.composers import create_composer, make_feed_token, withdraw_feed_token
+from catalogue.models import Composer
+from catalogue.terms import Role
+from tests.makers import make_composer, make_user
+
+pytestmark = pytest.mark.django_db
+
+
+def test_new_composer_has_an_owner() -> None:
+    user = make_user()
+
+    composer = create_composer(name="Łucja Østergård", owner=user)
+
+    assert composer.slug == "lucja-ostergard"
+    assert [(member.user, member.role) for member in composer.memberships.all()] == [(user, Role.OWNER)]
+
+
+@pytest.mark.parametrize(("name", "slug"), [("Ilse Tarnow", "ilse-tarnow-2"), ("Ильзе Тарнов", "composer")])
+def test_slug_is_free_and_has_plain_letters(name: str, slug: str) -> None:
+    make_composer("Ilse Tarnow")
+
+    assert create_composer(name=name, owner=None).slug == slug
+
+
+def test_composer_without_a_name_is_refused() -> None:
+    with pytest.raises(ValidationError) as caught:
+        create_composer(name="", owner=make_user())
+
+    assert list(caught.value.message_dict) == ["name"]
+    assert Composer.objects.count() == 0
+
+
+def test_of_a_feed_token_only_its_hash_is_kept() -> None:
+    composer = make_composer()
+
+    token = make_feed_token(composer=composer)
+
+    stored = Composer.objects.get()
+    assert len(token) >= 43
+    assert stored.feed_token_sha256 == sha256(token.encode()).hexdigest()
+    assert list(Composer.objects.with_feed_token(token)) == [composer]
+
+
+def test_new_token_ends_the_old_one_and_withdrawing_ends_all() -> None:
+    composer = make_composer()
+    old, new = make_feed_token(composer=composer), make_feed_token(composer=composer)
+
+    assert list(Composer.objects.with_feed_token(old)) == []
+    assert list(Composer.objects.with_feed_token(new)) == [composer]
+    withdraw_feed_token(composer=composer)
+    assert list(Composer.objects.with_feed_token(new)) == []
+    assert list(Composer.objects.with_feed_token("")) == []

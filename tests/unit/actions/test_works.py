@@ -1,0 +1,198 @@
+from __future__ import annotations
+
+from datetime import timedelta
+
+import pytest
+from django.core.exceptions import ValidationError
+
+from catalogue.actions.saving import Overtaken
+from catalogue.actions.works import delete_work, restore_work, save_work, set_commissions, set_movements
+from catalogue.models import Commission, InstrumentationLine, Movement, Performance, Work
+from catalogue.timing import Duration
+from tests.makers import NOW, make_composer, make_organisation, make_performance, make_user, make_work
+
+pytestmark = pytest.mark.django_db
+
+LATER = NOW + timedelta(hours=1)
+
+
+def test_saving_counts_dates_and_indexes() -> None:
+    work = save_work(work=Work(composer=make_composer(), title="Tides", instrumentation="pf"), now=NOW)
+
+    assert (work.saves, work.changed_at, work.least_players, work.most_players) == (1, NOW, 1, 1)
+    assert list(work.instrumentation_lines.values_list("instrument", "least_players", "is_doubling")) == [
+        ("piano", 1, False)
+    ]
+
+
+def test_saving_again_replaces_the_index() -> None:
+    work = make_work(instrumentation="pf")
+    work.instrumentation = "2(II=picc).2.2.2 – 2.2.0.0 – timp – str"
+
+    save_work(work=work, now=LATER)
+
+    assert list(Work.objects.calling_for("piano")) == []
+    assert list(Work.objects.calling_for("piccolo")) == [work]
+    assert list(Work.objects.calling_for("flute")) == [work]
+
+
+def test_unreadable_instrumentation_blocks_nothing() -> None:
+    work = make_work(instrumentation="", instrumentation_typed="qwx 7 (?)")
+
+    assert (work.least_players, work.electronics) == (None, "")
+    assert InstrumentationLine.objects.count() == 0
+    assert list(Work.objects.matching("qwx")) == [work]
+
+
+def test_for_at_most_leaves_open_numbers_out() -> None:
+    solo = make_work("Solo", instrumentation="pf")
+    make_work("Open", instrumentation="2(II=picc).2.2.2 – 2.2.0.0 – timp – str")
+    make_work("Unknown")
+
+    assert list(Work.objects.for_at_most(3)) == [solo]
+
+
+def test_work_that_must_not_be_stored_is_refused_before_anything_is_written() -> None:
+    work = make_work("Tides", instrumentation="pf")
+    work.title, work.instrumentation = "", ""
+
+    with pytest.raises(ValidationError) as caught:
+        save_work(work=work, now=LATER)
+
+    assert list(caught.value.message_dict) == ["title"]
+    stored = Work.objects.get()
+    assert (stored.title, stored.saves, stored.instrumentation_lines.count()) == ("Tides", 1, 1)
+
+
+def test_second_of_two_who_edit_at_once_is_told_and_overwrites_nothing() -> None:
+    make_work("Tides")
+    mine, yours = Work.objects.get(), Work.objects.get()
+    mine.title, yours.title = "Ebb", "Flood"
+    save_work(work=mine, now=NOW)
+
+    with pytest.raises(Overtaken) as caught:
+        save_work(work=yours, now=LATER)
+
+    assert caught.value.latest.title == "Ebb"
+    assert caught.value.reason == ("Somebody has saved “Ebb” since you opened it; nothing of yours has been saved yet.")
+    assert Work.objects.get().title == "Ebb"
+
+
+def test_new_title_gives_the_calendar_entries_a_new_revision() -> None:
+    work = make_work("Tides")
+    on_programme, other = make_performance(work), make_performance(make_work("Ash"))
+    before = on_programme.sequence
+    work.title = "Ebb"
+
+    save_work(work=work, now=LATER)
+
+    on_programme.refresh_from_db()
+    other.refresh_from_db()
+    assert (on_programme.sequence, on_programme.changed_at) == (before + 1, LATER)
+    assert other.changed_at == NOW
+
+
+def test_saving_without_a_new_title_leaves_calendars_alone() -> None:
+    work = make_work("Tides")
+    performance = make_performance(work)
+    work.notes = "box 3"
+
+    save_work(work=work, now=LATER)
+
+    assert Performance.objects.get().changed_at == performance.changed_at
+
+
+def test_movements_change_places() -> None:
+    work = make_work(movements=("Slow", "Fast", "Slow again"))
+    slow, fast, again = work.movements.order_by("number")
+
+    changed = set_movements(work=work, movements=[again, Movement(title="New"), slow])
+
+    assert changed
+    assert list(work.movements.order_by("number").values_list("number", "title")) == [
+        (1, "Slow again"),
+        (2, "New"),
+        (3, "Slow"),
+    ]
+    assert not Movement.objects.filter(pk=fast.pk).exists()
+
+
+def test_rows_that_stay_the_same_get_no_history() -> None:
+    work = make_work(movements=("Slow", "Fast"))
+    slow, fast = work.movements.order_by("number")
+    fast.duration = Duration(100)
+
+    assert set_movements(work=work, movements=[slow, fast])
+    assert not set_movements(work=work, movements=list(work.movements.order_by("number")))
+
+    assert (slow.history.count(), fast.history.count()) == (1, 2)
+
+
+def test_rows_with_a_mistake_change_nothing() -> None:
+    work = make_work(movements=("Slow", "Fast"))
+    slow, fast = work.movements.order_by("number")
+    slow.title = "bad \0"
+
+    with pytest.raises(ValidationError):
+        set_movements(work=work, movements=[fast, slow])
+
+    assert list(work.movements.order_by("number").values_list("title", flat=True)) == ["Slow", "Fast"]
+
+
+def test_commissions_are_set() -> None:
+    work = make_work(commissioned_by=("A hall",))
+
+    assert set_commissions(work=work, commissions=[Commission(organisation=make_organisation("Harbour Fund"))])
+
+    assert [commission.body for commission in work.commissions.all()] == ["Harbour Fund"]
+
+
+def test_deleted_work_leaves_the_list_and_comes_back_whole() -> None:
+    user = make_user()
+    work = make_work("Tides", instrumentation="pf", movements=("Slow",))
+
+    delete_work(work=work, by=user, now=LATER)
+
+    assert list(Work.objects.all()) == []
+    deleted = Work.with_deleted.get()
+    assert (deleted.deleted_at, deleted.deleted_by, deleted.saves) == (LATER, user, 2)
+    restore_work(work=deleted, now=LATER)
+    found = Work.objects.get()
+    assert (found.deleted_at, found.deleted_by, found.movements.count()) == (None, None, 1)
+
+
+def test_deleting_twice_keeps_the_first_date() -> None:
+    work = make_work()
+    delete_work(work=work, by=None, now=NOW)
+
+    delete_work(work=work, by=None, now=LATER)
+
+    assert Work.with_deleted.get().deleted_at == NOW
+
+
+def test_work_whose_number_was_given_away_cannot_come_back_with_it() -> None:
+    work = make_work("Tides", catalogue_number="12")
+    delete_work(work=work, by=None, now=NOW)
+    make_work("Ash", catalogue_number="12")
+
+    with pytest.raises(ValidationError) as caught:
+        restore_work(work=work, now=LATER)
+
+    assert caught.value.message_dict == {"catalogue_number": ["“Ash” has this catalogue number."]}
+    assert [work.title for work in Work.objects.all()] == ["Ash"]
+
+
+def test_first_version_stays_as_long_as_it_has_versions() -> None:
+    first = make_work("Tides")
+    version = make_work("Tides for strings", version_of=first)
+
+    with pytest.raises(ValidationError) as caught:
+        delete_work(work=first, by=None, now=NOW)
+    delete_work(work=version, by=None, now=NOW)
+    delete_work(work=first, by=None, now=NOW)
+    version = Work.with_deleted.get(pk=version.pk)
+    with pytest.raises(ValidationError) as too_early:
+        restore_work(work=version, now=LATER)
+
+    assert caught.value.messages == ["“Tides for strings” is a version of this work; delete that one first."]
+    assert too_early.value.messages == ["This is a version of “Tides”; restore that one first."]

@@ -1,0 +1,51 @@
+from __future__ import annotations
+
+import pytest
+from django.apps import apps
+from django.db import models
+
+from catalogue.models import InstrumentationLine, Work
+from catalogue.timing import Duration
+from tests.makers import make_work
+
+DERIVED = {InstrumentationLine}
+RECORDS = [
+    model
+    for model in apps.get_app_config("catalogue").get_models()
+    if model not in DERIVED and not hasattr(model, "history_id")
+]
+
+
+@pytest.mark.parametrize("model", RECORDS, ids=lambda model: model.__name__)
+def test_every_record_keeps_its_history(model: type[models.Model]) -> None:
+    kept = {field.name for field in model.history.model._meta.get_fields()}
+
+    assert {field.name for field in model._meta.concrete_fields} <= kept
+
+
+def test_derived_rows_keep_none() -> None:
+    assert not hasattr(InstrumentationLine, "history")
+
+
+@pytest.mark.django_db
+def test_history_holds_values() -> None:
+    work = make_work("Tides", duration="12 min")
+    work.title, work.duration = "Ebb", Duration(600)
+    work.save()
+
+    assert [(past.title, past.duration) for past in Work.history.order_by("history_id")] == [
+        ("Tides", Duration(720)),
+        ("Ebb", Duration(600)),
+    ]
+
+
+@pytest.mark.django_db
+def test_record_can_be_taken_back_to_what_it_was() -> None:
+    work = make_work("Tides", duration="12 min")
+    work.title = "Ebb"
+    work.save()
+
+    Work.history.earliest().instance.save()
+
+    found = Work.objects.get(pk=work.pk)
+    assert (found.title, found.duration) == ("Tides", Duration(720))

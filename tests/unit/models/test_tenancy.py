@@ -1,0 +1,126 @@
+from __future__ import annotations
+
+import pytest
+from django.apps import apps
+from django.contrib.auth.models import AnonymousUser, User
+from django.db import models
+
+from catalogue.models import (
+    Commission,
+    Composer,
+    InstrumentationLine,
+    Membership,
+    Movement,
+    Organisation,
+    Performance,
+    PerformanceCredit,
+    Person,
+    ProgrammedWork,
+    Recording,
+    Venue,
+    Work,
+)
+from catalogue.terms import Role
+from tests.makers import (
+    make_composer,
+    make_member,
+    make_organisation,
+    make_performance,
+    make_person,
+    make_recording,
+    make_user,
+    make_venue,
+    make_work,
+)
+
+pytestmark = pytest.mark.django_db
+
+RECORDS: tuple[type[models.Model], ...] = (
+    Commission,
+    Composer,
+    InstrumentationLine,
+    Membership,
+    Movement,
+    Organisation,
+    Performance,
+    PerformanceCredit,
+    Person,
+    ProgrammedWork,
+    Recording,
+    Venue,
+    Work,
+)
+
+
+@pytest.fixture
+def owner() -> User:
+    return make_user("ilse")
+
+
+@pytest.fixture
+def full_catalogue(owner: User) -> Composer:
+    """One record of every kind, and a second composer with the same, whom nobody of the first may see."""
+    for name, user in (("Ilse Tarnow", owner), ("Bruno Vey", make_user("bruno"))):
+        composer = make_composer(name, owner=user)
+        work = make_work(composer=composer, instrumentation="pf", movements=("I",), commissioned_by=("A hall",))
+        venue = make_venue(composer=composer)
+        make_performance(work, venue=venue, performers=("Kestrel Ensemble",))
+        make_person(composer=composer)
+        make_organisation(composer=composer)
+        make_recording(work)
+    return Composer.objects.get(slug="ilse-tarnow")
+
+
+def test_every_model_of_the_catalogue_is_asked() -> None:
+    models_here = {model for model in apps.get_app_config("catalogue").get_models() if not hasattr(model, "history_id")}
+
+    assert models_here == set(RECORDS)
+
+
+@pytest.mark.parametrize("model", RECORDS, ids=lambda model: model.__name__)
+def test_user_sees_the_records_of_their_own_composer_only(
+    model: type[models.Model], owner: User, full_catalogue: Composer
+) -> None:
+    visible = model._default_manager.visible_to(owner)
+
+    assert model._default_manager.count() == 2
+    assert [composer_of(record) for record in visible] == [full_catalogue]
+    assert list(model._default_manager.editable_by(owner)) == list(visible)
+
+
+@pytest.mark.parametrize("model", RECORDS, ids=lambda model: model.__name__)
+def test_strangers_see_nothing(model: type[models.Model], full_catalogue: Composer) -> None:
+    stranger = make_user("stranger", is_superuser=True)
+
+    assert list(model._default_manager.visible_to(stranger)) == []
+    assert list(model._default_manager.visible_to(AnonymousUser())) == []
+
+
+@pytest.mark.parametrize(
+    ("role", "sees", "edits", "owns"),
+    [(Role.OWNER, True, True, True), (Role.EDITOR, True, True, False), (Role.VIEWER, True, False, False)],
+)
+def test_role_says_what_a_member_may_do(role: Role, sees: bool, edits: bool, owns: bool) -> None:
+    work = make_work(composer=make_composer(owner=make_user()))
+    member = make_member(work.composer, "member", role)
+
+    assert Work.objects.visible_to(member).exists() is sees
+    assert Work.objects.editable_by(member).exists() is edits
+    assert Composer.objects.owned_by(member).exists() is owns
+
+
+def test_members_of_several_catalogues_see_each_record_once(owner: User) -> None:
+    first, second = make_composer(owner=owner), make_composer("Bruno Vey", owner=owner)
+    make_member(first, "other", Role.EDITOR)
+    works = [make_work(composer=first), make_work(composer=second)]
+
+    assert list(Work.objects.visible_to(owner).order_by("pk")) == works
+
+
+def composer_of(record: models.Model) -> Composer:
+    if isinstance(record, Composer):
+        return record
+    for way in ("work", "performance"):
+        if hasattr(record, way):
+            return getattr(record, way).composer
+    return record.composer
