@@ -8,6 +8,7 @@ from django.db import models
 from catalogue.models import (
     Commission,
     Composer,
+    EntryKey,
     InstrumentationLine,
     Membership,
     Movement,
@@ -50,6 +51,7 @@ RECORDS: tuple[type[models.Model], ...] = (
     Venue,
     Work,
 )
+OF_NO_COMPOSER = {EntryKey}  # lets somebody in before there is a composer
 
 
 @pytest.fixture
@@ -74,7 +76,7 @@ def full_catalogue(owner: User) -> Composer:
 def test_every_model_of_the_catalogue_is_asked() -> None:
     models_here = {model for model in apps.get_app_config("catalogue").get_models() if not hasattr(model, "history_id")}
 
-    assert models_here == set(RECORDS)
+    assert models_here - OF_NO_COMPOSER == set(RECORDS)
 
 
 @pytest.mark.parametrize("model", RECORDS, ids=lambda model: model.__name__)

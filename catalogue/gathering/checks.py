@@ -1,0 +1,122 @@
+"""What is not in order in the stored records: texts that cannot be read, records that have lost what they belong to."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+
+from django.apps import apps
+from django.db import IntegrityError, connection, models
+
+from catalogue.instrumentation import InstrumentationError, read
+from catalogue.models import Composer, ProgrammedWork, Work
+from catalogue.models.fields import Unreadable, ValueField
+from catalogue.timing import DurationError, read_duration
+
+AT_ONCE = 500
+
+
+class Kind(StrEnum):
+    """What is wrong with a record."""
+
+    UNREADABLE = "unreadable"
+    ORPHAN = "orphan"
+    STALE = "stale"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing that is not in order: which record, which column, the text and the place in it, and why."""
+
+    kind: Kind
+    record: str
+    id: int | None
+    title: str
+    column: str
+    text: str
+    reason: str
+    start: int = 0
+    end: int = 0
+
+
+def records_of_the_catalogue() -> tuple[type[models.Model], ...]:
+    """Return every model that is no history of another."""
+    found = apps.get_app_config("catalogue").get_models()
+    return tuple(model for model in found if not hasattr(model, "history_id"))
+
+
+def find_faults() -> Iterator[Finding]:
+    """Go through every record, deleted ones included."""
+    for model in records_of_the_catalogue():
+        yield from unreadable_values(model)
+    for work in Work._base_manager.order_by("pk").iterator(AT_ONCE):
+        yield from unreadable_texts(work)
+    yield from orphans()
+
+
+def unreadable_values(model: type[models.Model]) -> Iterator[Finding]:
+    columns = [field.attname for field in model._meta.concrete_fields if isinstance(field, ValueField)]
+    for record in model._base_manager.order_by("pk").iterator(AT_ONCE) if columns else ():
+        for column in columns:
+            value = getattr(record, column)
+            if isinstance(value, Unreadable):
+                yield unreadable(record, column, value, "This stored text is not one that the program writes.")
+
+
+def unreadable_texts(work: Work) -> Iterator[Finding]:
+    """Ask the readers again about canonical texts, and about typed ones that nothing canonical stands beside."""
+    if work.instrumentation:
+        yield from why_not(work, "instrumentation", work.instrumentation, read, asked_again=False)
+    elif work.instrumentation_typed:
+        yield from why_not(work, "instrumentation_typed", work.instrumentation_typed, read, asked_again=True)
+    if work.duration is None and work.duration_typed:
+        yield from why_not(work, "duration_typed", work.duration_typed, read_duration, asked_again=True)
+
+
+def why_not(
+    work: Work, column: str, text: str, reader: Callable[[str], object], *, asked_again: bool
+) -> Iterator[Finding]:
+    try:
+        reader(text)
+    except (InstrumentationError, DurationError) as mistake:
+        yield unreadable(work, column, text, mistake.reason, mistake.start, mistake.end)
+    else:
+        if asked_again:
+            yield unreadable(
+                work, column, text, "This can be read, but nobody has confirmed the reading; edit the work."
+            )
+
+
+def unreadable(
+    record: models.Model, column: str, text: str, reason: str, start: int = 0, end: int | None = None
+) -> Finding:
+    place = (start, len(text) if end is None else end)
+    return Finding(Kind.UNREADABLE, name_of(record), record.pk, str(record), column, str(text), reason, *place)
+
+
+def orphans() -> Iterator[Finding]:
+    for composer in Composer.objects.filter(memberships__isnull=True).order_by("pk"):
+        yield orphan(composer, "memberships", "Nobody is a member of this catalogue, so no page shows it.")
+    for version in Work.objects.filter(version_of__deleted_at__isnull=False).order_by("pk"):
+        yield orphan(version, "version_of", f"Its first version, “{version.version_of}”, has been deleted.")
+    programmed = ProgrammedWork.objects.filter(work__deleted_at__isnull=False, performance__deleted_at__isnull=True)
+    for one in programmed.select_related("work", "performance").order_by("pk"):
+        yield orphan(one, "work", f"“{one.work}” has been deleted and is left out of this programme.")
+    yield from broken_references()
+
+
+def broken_references() -> Iterator[Finding]:
+    """Ask the database itself, which a damaged file can have made untrue."""
+    try:
+        connection.check_constraints()
+    except IntegrityError as fault:
+        yield Finding(Kind.ORPHAN, "database", None, "", "", "", str(fault))
+
+
+def orphan(record: models.Model, column: str, reason: str) -> Finding:
+    return Finding(Kind.ORPHAN, name_of(record), record.pk, str(record), column, "", reason)
+
+
+def name_of(record: models.Model) -> str:
+    return str(record._meta.verbose_name)
