@@ -37,16 +37,17 @@ ORCHESTRAS = {True: ("string orchestra", "oc"), False: ("orchestra", "oa")}
 # Terms of the Library of Congress Medium of Performance Thesaurus. Those of the format's examples are certain
 # (clarinet, flute, alto flute, bass flute, piccolo, piano, harpsichord, orchestra, mixed chorus, didjeridu), the rest
 # from memory; a field that uses any other word names no source.
-LCMPT = frozenset(
-    "piccolo|flute|alto flute|bass flute|contrabass flute|recorder|oboe|oboe d'amore|English horn|clarinet|basset horn|"
-    "alto clarinet|bass clarinet|contrabass clarinet|saxophone|soprano saxophone|alto saxophone|tenor saxophone|"
-    "baritone saxophone|bass saxophone|bassoon|contrabassoon|didjeridu|horn|trumpet|cornet|flugelhorn|trombone|"
-    "alto trombone|bass trombone|euphonium|tuba|timpani|percussion|glockenspiel|xylophone|vibraphone|marimba|harp|"
-    "guitar|electric guitar|mandolin|lute|theorbo|banjo|piano|toy piano|celesta|harpsichord|clavichord|organ|"
-    "harmonium|accordion|synthesizer|violin|viola|cello|double bass|viola d'amore|soprano voice|mezzo-soprano voice|"
-    "alto voice|countertenor voice|tenor voice|baritone voice|bass voice|mixed chorus|women's chorus|men's chorus|"
-    "children's chorus|orchestra|string orchestra".split("|")
-)
+KNOWN_TERMS = """
+piccolo, flute, alto flute, bass flute, contrabass flute, recorder, oboe, oboe d'amore, English horn, clarinet,
+basset horn, alto clarinet, bass clarinet, contrabass clarinet, saxophone, soprano saxophone, alto saxophone,
+tenor saxophone, baritone saxophone, bass saxophone, bassoon, contrabassoon, didjeridu, horn, trumpet, cornet,
+flugelhorn, trombone, alto trombone, bass trombone, euphonium, tuba, timpani, percussion, glockenspiel,
+xylophone, vibraphone, marimba, harp, guitar, electric guitar, mandolin, lute, theorbo, banjo, piano, toy piano,
+celesta, harpsichord, clavichord, organ, harmonium, accordion, synthesizer, violin, viola, cello, double bass,
+viola d'amore, soprano voice, mezzo-soprano voice, alto voice, countertenor voice, tenor voice, baritone voice,
+bass voice, mixed chorus, women's chorus, men's chorus, children's chorus, orchestra, string orchestra
+"""
+LCMPT = frozenset(" ".join(KNOWN_TERMS.split()).split(", "))
 SPELT = {"didgeridoo": "didjeridu"}
 
 Subfields = tuple[tuple[str, str], ...]

@@ -28,6 +28,7 @@ def orchestra(group: str | None = None) -> tuple[Line, ...]:
 
 
 CHOIR = tuple(line(f"choir-{part}", None) for part in ("soprano", "alto", "tenor", "bass"))
+SOLOISTS = (line("harpsichord", role="soloist"), line("piano", role="soloist"))
 FLUTE = line("flute", 1, Chair(1, ("flute", "piccolo", "alto-flute", "bass-flute")))
 
 
@@ -39,7 +40,7 @@ FLUTE = line("flute", 1, Chair(1, ("flute", "piccolo", "alto-flute", "bass-flute
         ((line("flute", role="soloist"), *orchestra()), "382 01 $b flute $n 1 $a orchestra $e 1 $r 1 $t 1 $2 lcmpt"),
         ((FLUTE,), "382 01 $a flute $n 1 $d piccolo $n 1 $d alto flute $n 1 $d bass flute $n 1 $s 1 $2 lcmpt"),
         (
-            (line("harpsichord", role="soloist"), line("piano", role="soloist"), *orchestra("orchestra 1"), *orchestra("orchestra 2")),
+            (*SOLOISTS, *orchestra("orchestra 1"), *orchestra("orchestra 2")),
             "382 01 $b harpsichord $n 1 $b piano $n 1 $a orchestra $e 2 $r 2 $t 2 $2 lcmpt",
         ),
         ((*CHOIR, *orchestra()), "382 01 $a mixed chorus $e 1 $a orchestra $e 1 $t 2 $2 lcmpt"),
