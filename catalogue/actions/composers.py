@@ -10,6 +10,7 @@ from django.contrib.auth.models import AbstractBaseUser, User
 from django.db import transaction
 from django.utils.text import slugify
 
+from catalogue.actions.saving import check
 from catalogue.models import Composer, Membership
 from catalogue.models.people import sha256_of
 from catalogue.rules.search import fold
@@ -23,7 +24,7 @@ def create_composer(*, name: str, owner: AbstractBaseUser | None, **columns: Any
     """Make a composer's catalogue, and its owner a member. ValidationError where it must not be stored."""
     composer = Composer(name=name, **columns)
     composer.slug = composer.slug or free_slug(name)
-    composer.full_clean()
+    check(composer)
     composer.save()
     if owner is not None:
         Membership.objects.create(user=cast(User, owner), composer=composer, role=Role.OWNER.value)

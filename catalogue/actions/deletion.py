@@ -8,6 +8,7 @@ from typing import cast
 from django.contrib.auth.models import AbstractBaseUser, User
 from django.db import transaction
 
+from catalogue.actions.saving import check
 from catalogue.models import Organisation, Performance, Person, Venue, Work
 
 DeletableRecord = Work | Performance | Venue | Person | Organisation
@@ -27,7 +28,7 @@ def restore_record(*, record: DeletableRecord, now: datetime) -> None:
     """Bring a deleted record back; ValidationError where a newer one has taken its place."""
     if record.deleted_at is not None:
         record.deleted_at = record.deleted_by = None
-        record.full_clean()
+        check(record)
         mark_changed(record, now)
         record.save()
 

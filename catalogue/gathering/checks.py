@@ -10,7 +10,7 @@ from django.apps import apps
 from django.db import IntegrityError, connection, models
 
 from catalogue.instrumentation import InstrumentationError, read
-from catalogue.models import Composer, ProgrammedWork, Work
+from catalogue.models import Composer, Work
 from catalogue.models.fields import Unreadable, ValueField
 from catalogue.timing import DurationError, read_duration
 
@@ -100,9 +100,6 @@ def orphans() -> Iterator[Finding]:
         yield orphan(composer, "memberships", "Nobody is a member of this catalogue, so no page shows it.")
     for version in Work.objects.filter(version_of__deleted_at__isnull=False).order_by("pk"):
         yield orphan(version, "version_of", f"Its first version, “{version.version_of}”, has been deleted.")
-    programmed = ProgrammedWork.objects.filter(work__deleted_at__isnull=False, performance__deleted_at__isnull=True)
-    for one in programmed.select_related("work", "performance").order_by("pk"):
-        yield orphan(one, "work", f"“{one.work}” has been deleted and is left out of this programme.")
     yield from broken_references()
 
 

@@ -2682,7 +2682,6 @@ class Migration(migrations.Migration):
                     _connector="OR",
                 ),
                 name="credit_names_somebody",
-                violation_error_message="Name who performed.",
             ),
         ),
         migrations.AddConstraint(
@@ -2690,7 +2689,6 @@ class Migration(migrations.Migration):
             constraint=models.CheckConstraint(
                 condition=models.Q(("person__isnull", True), ("organisation__isnull", True), _connector="OR"),
                 name="credit_is_person_or_organisation",
-                violation_error_message="A performer is either a person or an organisation; write a line for each.",
             ),
         ),
         migrations.AddConstraint(
@@ -3052,7 +3050,6 @@ class Migration(migrations.Migration):
                     ("organisation__isnull", False), models.Q(("name", ""), _negated=True), _connector="OR"
                 ),
                 name="commission_has_body",
-                violation_error_message="Name who commissioned the work.",
             ),
         ),
     ]

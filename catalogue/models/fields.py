@@ -131,6 +131,11 @@ class DurationField(ValueField):
     def typed(self, text: str) -> Duration:
         return read_duration(text)
 
+    def validate(self, value: Any, model_instance: models.Model | None) -> None:
+        super().validate(value, model_instance)
+        if value == Duration(0) or value == Duration(0, approximate=True):
+            raise ValidationError("A duration is longer than nothing; leave it empty where it is not known.")
+
     def write(self, value: Duration) -> str:
         return f"{value.seconds:010}{'~' if value.approximate else ''}"
 

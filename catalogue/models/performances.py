@@ -190,17 +190,23 @@ class PerformanceCredit(Record):
             models.CheckConstraint(
                 condition=Q(person__isnull=False) | Q(organisation__isnull=False) | ~Q(name=""),
                 name="credit_names_somebody",
-                violation_error_message="Name who performed.",
             ),
             models.CheckConstraint(
                 condition=Q(person__isnull=True) | Q(organisation__isnull=True),
                 name="credit_is_person_or_organisation",
-                violation_error_message="A performer is either a person or an organisation; write a line for each.",
             ),
         ]
 
     def __str__(self) -> str:
         return f"{self.billed_name} ({self.plays or self.role})"
+
+    def clean(self) -> None:
+        if self.person is not None and self.organisation is not None:
+            raise ValidationError(
+                {"organisation": "A line is for a person or for an organisation; write one for each."}
+            )
+        if not self.billed_name:
+            raise ValidationError({"name": "Name who performed."})
 
     @property
     def billed_name(self) -> str:

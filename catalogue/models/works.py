@@ -213,12 +213,15 @@ class Commission(Record):
             models.CheckConstraint(
                 condition=Q(organisation__isnull=False) | ~Q(name=""),
                 name="commission_has_body",
-                violation_error_message="Name who commissioned the work.",
             )
         ]
 
     def __str__(self) -> str:
         return self.body
+
+    def clean(self) -> None:
+        if not self.body:
+            raise ValidationError({"name": "Name who commissioned the work."})
 
     @property
     def body(self) -> str:

@@ -89,6 +89,7 @@ def test_column_reads_what_a_person_types(column: DurationField, typed: object, 
 @pytest.mark.parametrize(
     ("column", "typed", "reason"),
     [
+        (DurationField(), "0:00", "A duration is longer than nothing; leave it empty where it is not known."),
         (DurationField(), "12", "Say whether 12 is minutes or seconds: write 12′, 12 min or 12 s."),
         (PartialDateField(), "2027-13", "There is no month 13."),
         (StrengthsField(), "8.6", "Write five numbers of string players with dots between them, such as 14.12.10.8.6."),

@@ -115,14 +115,18 @@ def test_credit_names_one_performer() -> None:
     billed = PerformanceCredit(performance=performance, organisation=body, name="Members of the Kestrel Ensemble")
     assert billed.billed_name == "Members of the Kestrel Ensemble"
     assert PerformanceCredit(performance=performance, person=person).billed_name == "Noor Halvorsen"
-    for columns in ({}, {"person": person, "organisation": body}):
-        with pytest.raises(ValidationError):
+    for columns, place in (({}, "name"), ({"person": person, "organisation": body}, "organisation")):
+        with pytest.raises(ValidationError) as caught:
             PerformanceCredit(performance=performance, **columns).full_clean()
+        assert list(caught.value.message_dict) == [place]
 
 
-def test_database_refuses_a_credit_of_nobody() -> None:
+@pytest.mark.parametrize("named", [0, 2])
+def test_database_refuses_a_credit_of_nobody_and_of_two(named: int) -> None:
+    columns = {"person": make_person(), "organisation": make_organisation()} if named else {}
+
     with pytest.raises(IntegrityError):
-        PerformanceCredit.objects.create(performance=make_performance())
+        PerformanceCredit.objects.create(performance=make_performance(), **columns)
 
 
 def test_places_in_a_programme_are_taken_once() -> None:

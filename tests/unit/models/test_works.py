@@ -175,5 +175,8 @@ def test_commission_names_a_body_in_one_way_or_the_other() -> None:
 
     assert Commission(work=work, organisation=body).body == "Harbour Fund"
     assert Commission(work=work, organisation=body, name="the Harbour Fund").body == "the Harbour Fund"
+    with pytest.raises(ValidationError) as caught:
+        Commission(work=work).full_clean()
+    assert caught.value.message_dict == {"name": ["Name who commissioned the work."]}
     with pytest.raises(IntegrityError):
         Commission.objects.create(work=work)
