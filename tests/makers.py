@@ -8,8 +8,8 @@ from typing import Any
 from django.contrib.auth.models import User
 
 from catalogue.actions.composers import create_composer
-from catalogue.actions.performances import save_performance, save_venue, set_credits, set_programme
-from catalogue.actions.works import save_work, set_commissions, set_movements
+from catalogue.actions.performances import save_performance, save_venue
+from catalogue.actions.works import save_work
 from catalogue.models import (
     Commission,
     Composer,
@@ -64,10 +64,12 @@ def make_work(
     work = Work(composer=composer or the_composer(), title=title, **columns)
     work.duration = read_duration(duration) if duration else None
     work.completed = read_date(completed) if completed else None
-    save_work(work=work, now=now)
-    set_movements(work=work, movements=[Movement(title=name) for name in movements])
-    set_commissions(work=work, commissions=[Commission(name=name) for name in commissioned_by])
-    return work
+    return save_work(
+        work=work,
+        now=now,
+        movements=[Movement(title=name) for name in movements],
+        commissions=[Commission(name=name) for name in commissioned_by],
+    )
 
 
 def make_venue(name: str = "Old Granary", *, composer: Composer | None = None, **columns: Any) -> Venue:
@@ -86,10 +88,12 @@ def make_performance(
 ) -> Performance:
     owner = composer or (works[0].composer if works else the_composer())
     performance = Performance(composer=owner, date=read_date(date) if date else None, time=at, **columns)
-    save_performance(performance=performance, now=now)
-    set_programme(performance=performance, programme=[ProgrammedWork(work=work) for work in works], now=now)
-    set_credits(performance=performance, credits=[PerformanceCredit(name=name) for name in performers], now=now)
-    return performance
+    return save_performance(
+        performance=performance,
+        now=now,
+        programme=[ProgrammedWork(work=work) for work in works],
+        credits=[PerformanceCredit(name=name) for name in performers],
+    )
 
 
 def make_person(name: str = "Noor Halvorsen", *, composer: Composer | None = None, **columns: Any) -> Person:

@@ -18,19 +18,45 @@ SHOWN_IN_CALENDARS = ("date", "time", "zone", "venue_id", "city", "country", "st
 
 
 @transaction.atomic
-def save_performance(*, performance: Performance, now: datetime) -> Performance:
+def save_performance(
+    *,
+    performance: Performance,
+    now: datetime,
+    programme: Sequence[ProgrammedWork] | None = None,
+    credits: Sequence[PerformanceCredit] | None = None,
+) -> Performance:
     """Save a performance with the days and the moment reckoned from its date, time and zone.
 
-    Its ``uid`` never changes; ``sequence`` rises when date, time, place, status or title do (RFC 5545, 3.8.7.4).
+    ``programme`` and ``credits`` replace what there was, in this order; ``None`` leaves it. ``uid`` never changes;
+    ``sequence`` rises by one when date, time, place, status, title, programme or performers change (RFC 5545, 3.8.7.4).
     Raises ValidationError for what must not be stored, Overtaken where somebody saved it in between.
     """
     before = latest_of(performance)
     refuse_overtaken(performance, before)
     reckon_days(performance)
-    if before is not None:
-        performance.sequence = before.sequence + differs(performance, before, SHOWN_IN_CALENDARS)
-    store(performance, now)
+    if before is None:
+        store(performance, now)
+        set_parts(performance, programme, credits)
+    else:
+        changed = set_parts(performance, programme, credits) or differs(performance, before, SHOWN_IN_CALENDARS)
+        performance.sequence = before.sequence + changed
+        store(performance, now)
     return performance
+
+
+def set_parts(
+    performance: Performance,
+    programme: Sequence[ProgrammedWork] | None,
+    credits: Sequence[PerformanceCredit] | None,
+) -> bool:
+    """Make these the programme and the performers, in this order; say whether anything has changed."""
+    for programmed in programme or ():
+        programmed.performance = performance
+    for credit in credits or ():
+        credit.performance = performance
+    works, performers = performance.programme.all(), performance.credits.all()
+    changed = programme is not None and set_rows(existing=works, rows=programme, number="order")
+    return (credits is not None and set_rows(existing=performers, rows=credits, number="order")) or changed
 
 
 def reckon_days(performance: Performance) -> None:
@@ -63,10 +89,7 @@ def announce(*, performance: Performance, now: datetime) -> None:
 @transaction.atomic
 def set_programme(*, performance: Performance, programme: Sequence[ProgrammedWork], now: datetime) -> bool:
     """Make these works the programme, in this order; say whether anything has changed."""
-    for programmed in programme:
-        programmed.performance = performance
-    existing = ProgrammedWork.objects.filter(performance=performance)
-    changed = set_rows(existing=existing, rows=programme, number="order")
+    changed = set_parts(performance, programme, None)
     if changed:
         announce(performance=performance, now=now)
     return changed
@@ -75,10 +98,7 @@ def set_programme(*, performance: Performance, programme: Sequence[ProgrammedWor
 @transaction.atomic
 def set_credits(*, performance: Performance, credits: Sequence[PerformanceCredit], now: datetime) -> bool:
     """Make these the performers, in this order; say whether anything has changed."""
-    for credit in credits:
-        credit.performance = performance
-    existing = PerformanceCredit.objects.filter(performance=performance)
-    changed = set_rows(existing=existing, rows=credits, number="order")
+    changed = set_parts(performance, None, credits)
     if changed:
         announce(performance=performance, now=now)
     return changed

@@ -18,16 +18,27 @@ from catalogue.models import Commission, InstrumentationLine, Movement, Performa
 
 
 @transaction.atomic
-def save_work(*, work: Work, now: datetime) -> Work:
+def save_work(
+    *,
+    work: Work,
+    now: datetime,
+    movements: Sequence[Movement] | None = None,
+    commissions: Sequence[Commission] | None = None,
+) -> Work:
     """Save a work with its index; performances whose calendar entry shows its title get a new revision.
 
-    Raises ValidationError for what must not be stored, Overtaken where somebody saved the work in between.
+    ``movements`` (numbered in this order) and ``commissions`` replace what there was; ``None`` leaves it. Raises
+    ValidationError for what must not be stored, Overtaken where somebody saved the work in between.
     """
     before = latest_of(work)
     refuse_overtaken(work, before)
     work.least_players, work.most_players, work.electronics = forces_of(reading_of(work.instrumentation))
     store(work, now)
     index_work(work=work)
+    if movements is not None:
+        set_movements(work=work, movements=movements)
+    if commissions is not None:
+        set_commissions(work=work, commissions=commissions)
     if before is not None and before.title != work.title:
         for performance in Performance.objects.of_work(work).order_by("pk"):
             announce(performance=performance, now=now)

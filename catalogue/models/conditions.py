@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from enum import StrEnum
 from string import ascii_uppercase
-from zoneinfo import available_timezones
 
 from django.core.exceptions import ValidationError
 from django.db.models import CheckConstraint, Q
@@ -15,6 +14,7 @@ from django.db.models.functions import Length, Substr
 from django.db.models.lookups import Exact, In
 
 from catalogue.rules.countries import is_country
+from catalogue.timing import MomentError, zone_named
 
 
 def choices_of(terms: type[StrEnum]) -> list[tuple[str, str]]:
@@ -51,5 +51,7 @@ def refuse_unknown_country(code: str) -> None:
 
 
 def refuse_unknown_zone(name: str) -> None:
-    if name not in available_timezones():
-        raise ValidationError(f"“{name}” is no time zone; write one such as Europe/London.")
+    try:
+        zone_named(name)
+    except MomentError as mistake:
+        raise ValidationError(mistake.reason) from mistake

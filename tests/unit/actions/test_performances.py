@@ -190,3 +190,41 @@ def test_deleted_performance_comes_back_with_its_identity() -> None:
     restore_performance(performance=Performance.with_deleted.get(), now=LATER)
     found = Performance.objects.get()
     assert (found.uid, found.programme.count(), found.deleted_at) == (uid, 1, None)
+
+
+def test_everything_of_a_performance_is_saved_at_once_with_one_new_revision() -> None:
+    performance = make_performance(make_work("Tides"), performers=("Kestrel Ensemble",))
+    first = performance.sequence
+    performance.event_title = "Opening night"
+
+    save_performance(
+        performance=performance,
+        now=LATER,
+        programme=[ProgrammedWork(work=make_work("Ash"))],
+        credits=[PerformanceCredit(name="Noor Halvorsen")],
+    )
+
+    stored = Performance.objects.get()
+    assert (first, stored.sequence, stored.saves) == (0, 1, 2)
+    assert [one.work.title for one in stored.programme.all()] == ["Ash"]
+    assert [credit.billed_name for credit in stored.credits.all()] == ["Noor Halvorsen"]
+
+
+def test_new_programme_alone_is_a_new_revision() -> None:
+    performance = make_performance(make_work("Tides"))
+
+    save_performance(performance=performance, now=LATER, programme=[])
+
+    assert (performance.sequence, performance.programme.count()) == (1, 0)
+
+
+def test_mistake_in_the_programme_leaves_the_performance_as_it_was() -> None:
+    performance = make_performance(make_work("Tides"))
+    performance.event_title = "Opening night"
+    stranger = ProgrammedWork(work=make_work(composer=make_composer("Bruno Vey")))
+
+    with pytest.raises(ValidationError):
+        save_performance(performance=performance, now=LATER, programme=[stranger])
+
+    stored = Performance.objects.get()
+    assert (stored.event_title, stored.saves, stored.programme.count()) == ("", 1, 1)
