@@ -1,0 +1,318 @@
+"""The parts checklist: what is in the box, to be ticked when it leaves and when it comes back.
+
+Parts stand in score order with the numbers that their files and covers bear. String strengths come from the
+performance, else from the work, else from what the composer usually reckons with, and the list says from where.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+from itertools import groupby
+
+from catalogue.documents.contents.dates import day_text, span_text
+from catalogue.documents.contents.titles import short_title, work_title
+from catalogue.documents.labels import Labels, labels
+from catalogue.documents.model import (
+    Block,
+    Cell,
+    Column,
+    Document,
+    Group,
+    Opening,
+    Pair,
+    Pairs,
+    Paper,
+    Paragraph,
+    Signatures,
+    Style,
+    Table,
+    Text,
+    Voice,
+    joined,
+    plain,
+    value,
+    wording,
+)
+from catalogue.documents.needs import DocumentNeeds
+from catalogue.facts import ComposerFacts, PerformanceFacts, WorkFacts
+from catalogue.instrumentation import Instrumentation, called
+from catalogue.instrumentation.parts import SECTIONS, Kind, Part, PartsError, PartSet, part_list
+
+HEADS = {
+    "woodwind": "Woodwind",
+    "brass": "Brass",
+    "percussion": "Timpani and percussion",
+    "plucked": "Harp and keyboards",
+    "keyboard": "Harp and keyboards",
+    "other": "Other instruments",
+    "voice": "Voices",
+    "strings": "Strings",
+    "electronics": "Electronics",
+}
+SOURCES = {
+    "performance": "{strengths} (performance), {copies}",
+    "work": "{strengths} (score), {copies}",
+    "default": "{strengths} (default), {copies}",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Hire:
+    """What is known of the loan: who has the set, which set it is, when it goes and is due; ``carrier`` brings it."""
+
+    hirer: str = ""
+    set_number: str = ""
+    out: date | None = None
+    due_back: date | None = None
+    carrier: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """How the house makes up a set: usual string strengths, sections reading alone, spare copies a string part."""
+
+    strings: tuple[int, ...] = ()
+    alone: frozenset[str] = frozenset()
+    extra: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Strengths:
+    players: tuple[int, ...]
+    source: str
+
+
+def parts_checklist(
+    work: WorkFacts,
+    composer: ComposerFacts,
+    *,
+    performances: tuple[PerformanceFacts, ...] = (),
+    hire: Hire = Hire(),
+    setting: Setting = Setting(),
+    language: str,
+    paper: Paper,
+    printed_on: date,
+) -> Document:
+    """List the set of a work, for performances or in general.
+
+    Raises DocumentNeeds where the instrumentation cannot be read or the string strengths are known from nowhere.
+    """
+    says = labels(language)
+    if work.instrumentation is None:
+        reason = f"The parts of “{work.title.title}” cannot be listed: its instrumentation is not readable."
+        raise DocumentNeeds(reason, ("instrumentation",))
+    strengths = strengths_of(work, work.instrumentation, performances, setting)
+    parts = parts_of(work, work.instrumentation, strengths, setting)
+    kind = says.say("Parts checklist")
+    if hire.set_number:
+        kind = joined((kind, says.say("hire set {number}", number=hire.set_number)), ", ")
+    title = joined((value(composer.name), value(plain(short_title(work.title)))), ", ")
+    return Document(
+        kind="parts-checklist",
+        title=f"{work.title.title}: {says.word('Parts checklist')}",
+        author=composer.name,
+        language=says.language,
+        paper=paper,
+        blocks=(
+            Opening(work_title(work), value(composer.name), kind),
+            facts(parts, strengths, performances, hire, printed_on, says),
+            table(parts, says),
+            Paragraph(wording(note(parts, says)), Voice.NOTE),
+            signatures(says),
+        ),
+        running=(title, kind),
+        dated=wording(says.word("Condition: G good, M marked, D damaged, X missing")),
+    )
+
+
+def strengths_of(
+    work: WorkFacts, forces: Instrumentation, performances: tuple[PerformanceFacts, ...], setting: Setting
+) -> Strengths:
+    """The strengths that hold, and from where; of several performances the first that states any."""
+    stated = next((one.string_strengths for one in performances if one.string_strengths), ())
+    if stated:
+        return Strengths(stated, "performance")
+    if work.string_strengths:
+        return Strengths(work.string_strengths, "work")
+    is_open = any(line.family == "strings" and line.players is None for line in forces.lines)
+    return Strengths(setting.strings, "default") if is_open else Strengths((), "work")
+
+
+def parts_of(work: WorkFacts, forces: Instrumentation, strengths: Strengths, setting: Setting) -> PartSet:
+    try:
+        return part_list(forces, strengths.players, alone=setting.alone, extra=setting.extra)
+    except PartsError as error:
+        reason = f"The parts of “{work.title.title}” cannot be listed. {error.reason}"
+        raise DocumentNeeds(reason, ("string strengths",)) from error
+
+
+# ---- facts
+
+
+def facts(
+    parts: PartSet,
+    strengths: Strengths,
+    performances: tuple[PerformanceFacts, ...],
+    hire: Hire,
+    printed_on: date,
+    says: Labels,
+) -> Block:
+    dates = tuple(sorted(one.date for one in performances if one.date))
+    played = span_text(dates, says.language, says.word("to"), says.word("and")) if dates else ""
+    hirer = hire.hirer or next((one.presenter for one in performances if one.presenter), "")
+    out = joined((value(day(hire.out, says)), value(hire.carrier)), ", ")
+    groups = (
+        (
+            ("Hirer", value(hirer)),
+            ("Performances" if len(dates) > 1 else "Performance", value(played)),
+            ("Strings", strings_text(parts, strengths, says)),
+        ),
+        (
+            ("Out", out) if out else ("List made", value(day(printed_on, says))),
+            ("Due back", value(day(hire.due_back, says))),
+            ("Contents", wording(contents(parts, says))),
+        ),
+    )
+    return Pairs(
+        tuple(tuple(Pair(wording(says.word(label)), text) for label, text in group if text) for group in groups)
+    )
+
+
+def day(when: date | None, says: Labels) -> str:
+    return day_text(when, says.language) if when else ""
+
+
+def strings_text(parts: PartSet, strengths: Strengths, says: Labels) -> Text:
+    """The players of each section, where the numbers are from, and how many read from one copy."""
+    sections = [part for part in parts.parts if part.kind is Kind.SECTION]
+    if not sections:
+        return ()
+    by_section = {part.instrument: part.players or 0 for part in sections}
+    numbers = ".".join(str(by_section.get(slug, 0)) for slug in SECTIONS)
+    copies = says.word("one copy a desk")
+    if any(part.copies == part.players and (part.players or 0) > 1 for part in sections):
+        copies = says.word("one copy a desk, some alone")
+    return says.say(SOURCES[strengths.source], strengths=numbers, copies=wording(copies))
+
+
+def contents(parts: PartSet, says: Labels) -> str:
+    """1 score, 29 single parts, 25 string copies: what the total is made of."""
+    single = parts.total - parts.scores - parts.string_copies
+    counted = (
+        (parts.scores, "{n} score", "{n} scores"),
+        (single, "{n} single part", "{n} single parts"),
+        (parts.string_copies, "{n} string copy", "{n} string copies"),
+    )
+    return ", ".join(says.count(one, many, number) for number, one, many in counted if number)
+
+
+# ---- the table
+
+
+def table(parts: PartSet, says: Labels) -> Table:
+    columns = (
+        Column("number", wording(says.word("No."))),
+        Column("part", wording(says.word("Part"))),
+        Column("copies", wording(says.word("Copies"))),
+        Column("out", wording(says.word("Out"))),
+        Column("back", wording(says.word("Back"))),
+        Column("remarks", wording(says.word("Condition and remarks"))),
+    )
+    total = says.say("of {total}", total=str(parts.total))
+    return Table(
+        columns,
+        tuple(groups(parts, says)),
+        total=(
+            Cell(),
+            Cell((wording(says.word("Total")),)),
+            Cell((wording(str(parts.total)),)),
+            Cell((total,), blank=True),
+            Cell((total,), blank=True),
+            Cell(),
+        ),
+    )
+
+
+def groups(parts: PartSet, says: Labels) -> Iterator[Group]:
+    """The families, spare copies after the strings they belong to."""
+    for head, family in groupby(parts.parts, key=lambda part: family_head(part, says)):
+        rows = [row(part, says) for part in family]
+        if head == says.word(HEADS["strings"]):
+            rows += [row(part, says, extra=True) for part in parts.extra]
+        yield Group(wording(head), tuple(rows))
+
+
+def family_head(part: Part, says: Labels) -> str:
+    """The head under which a part stands: its family, and its body where there are several."""
+    if part.kind is Kind.SCORE:
+        return ""
+    head = says.word("Soloists" if part.kind is Kind.SOLOIST else HEADS[part.family])
+    return f"{head}, {part.group}" if part.group else head
+
+
+def row(part: Part, says: Labels, *, extra: bool = False) -> tuple[Cell, ...]:
+    boxes = boxes_of(part)
+    copies = "" if part.copies is None else str(part.copies)
+    remark = (says.word("extra"),) if extra else tuple(remarks(part, says))
+    aside = wording(", ".join(remark), Style.EMPHASIS)
+    name = joined((value(part_name(part, says)), aside), "\N{EN SPACE}")
+    number = wording(part.label)
+    return (Cell((number,)), Cell((name,)), Cell((wording(copies),)), Cell(boxes=boxes), Cell(boxes=boxes), Cell())
+
+
+def boxes_of(part: Part) -> tuple[str, ...]:
+    """A box a copy, numbered where there are several; a choir's copies are ticked as one."""
+    if part.copies is None or part.kind is Kind.CHOIR or part.copies == 1:
+        return ("",)
+    return tuple(str(number) for number in range(1, part.copies + 1))
+
+
+def part_name(part: Part, says: Labels) -> str:
+    """The instrument with the number of its chair, in the language's own letters."""
+    fixed = {Kind.SCORE: "Conductor’s score", Kind.CUE_SCORE: "Score with cues", Kind.MEDIA: "Media and programs"}
+    if part.kind in fixed:
+        return says.word(fixed[part.kind])
+    name = called(part.instrument, says.language).singular
+    return name[:1].upper() + name[1:] + (f" {part.chair}" if part.chair else "")
+
+
+def remarks(part: Part, says: Labels) -> Iterator[str]:
+    """What else a part's player plays, how many read from it, and where and whether it is needed."""
+    others = [called(slug, says.language).singular for slug in part.plays if slug != part.instrument]
+    if others:
+        listed = ", ".join(others)
+        yield (
+            says.word("also {instruments}").replace("{instruments}", listed)
+            if part.instrument in part.plays
+            else listed
+        )
+    if part.note:
+        yield part.note
+    if part.kind is Kind.SECTION and part.players:
+        yield says.count("{n} player", "{n} players", part.players)
+        yield says.count("{n} desk", "{n} desks", part.desks or 0)
+    if part.off_stage:
+        yield says.word("off-stage")
+    if part.optional:
+        yield says.word("may be left out")
+
+
+# ---- what is said below
+
+
+def note(parts: PartSet, says: Labels) -> str:
+    sentences = [] if parts.extra else [says.word("No extra copies are in this set.")]
+    if parts.string_copies:
+        sentences.append(says.word("Each string copy bears its number on the cover and keeps it."))
+    sentences += [
+        says.word("Mark in soft pencil only, and erase the markings before return."),
+        says.word("Compare the set with this list when it arrives; report what is missing before the first rehearsal."),
+    ]
+    return " ".join(sentences)
+
+
+def signatures(says: Labels) -> Signatures:
+    attested = ("Packed by", "Received complete by", "Returned by", "Checked in by")
+    return Signatures(tuple(wording(says.word(line)) for line in attested), wording(says.word("name, signature, date")))

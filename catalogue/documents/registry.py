@@ -1,0 +1,87 @@
+"""Which documents there are, what each is made from, and in which formats it leaves the house.
+
+A module that builds or writes a document is loaded when it is asked for, so that a page which only lists documents
+loads no typesetting. A new document is one contents module and one line of ``KINDS``; a new format is one renderer
+and one line of ``FORMATS``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from importlib import import_module
+
+from catalogue.documents.model import Document
+from catalogue.documents.needs import DocumentNeeds
+
+__all__ = ["FORMATS", "KINDS", "DocumentNeeds", "Format", "Kind", "builder", "render"]
+
+RENDERERS = "catalogue.documents.renderers"
+CONTENTS = "catalogue.documents.contents"
+
+
+@dataclass(frozen=True, slots=True)
+class Format:
+    """A way in which documents leave the house. ``suffix`` ends the file's name."""
+
+    word: str
+    title: str
+    suffix: str
+    content_type: str
+    module: str
+    function: str
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A document that can be made. ``needs`` names the facts without which it is not, in words for a reader."""
+
+    word: str
+    title: str
+    module: str
+    function: str
+    formats: tuple[str, ...]
+    needs: tuple[str, ...] = ()
+
+
+FORMATS = {
+    one.word: one
+    for one in (
+        Format("pdf", "PDF", ".pdf", "application/pdf", f"{RENDERERS}.pdf.pages", "render_pdf"),
+        Format("html", "Web page", ".html", "text/html; charset=utf-8", f"{RENDERERS}.html", "render_html"),
+        Format("text", "Plain text", ".txt", "text/plain; charset=utf-8", f"{RENDERERS}.plain", "render_plain"),
+    )
+}
+
+READING = ("pdf", "html", "text")
+
+KINDS = {
+    one.word: one
+    for one in (
+        Kind("works-list-by-category", "Works by category", f"{CONTENTS}.works_list", "works_list", READING),
+        Kind("works-list-by-year", "Works by year", f"{CONTENTS}.works_list", "works_list", READING),
+        Kind("cv-section", "CV section", f"{CONTENTS}.cv_section", "cv_section", READING),
+        Kind(
+            "parts-checklist",
+            "Parts checklist",
+            f"{CONTENTS}.parts_checklist",
+            "parts_checklist",
+            READING,
+            needs=("an instrumentation that can be read", "string strengths"),
+        ),
+    )
+}
+
+
+def builder(kind: str) -> Callable[..., Document]:
+    """The function that makes documents of a kind; KeyError for a word that is none."""
+    found = KINDS[kind]
+    function: Callable[..., Document] = getattr(import_module(found.module), found.function)
+    return function
+
+
+def render(document: Document, format: str) -> bytes:
+    """The document as a file of the format; the same document gives the same bytes. KeyError for an unknown word."""
+    found = FORMATS[format]
+    function: Callable[[Document], bytes] = getattr(import_module(found.module), found.function)
+    return function(document)

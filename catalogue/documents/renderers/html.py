@@ -1,0 +1,203 @@
+"""A document as HTML: the preview on a page, and a file to put on a site of one's own.
+
+No style stands in it; classes are those that the stylesheet knows. What is in another language says so, what reads from
+right to left is isolated.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from html import escape
+from itertools import groupby
+
+from catalogue.documents.labels import labels
+from catalogue.documents.model import (
+    Block,
+    Cell,
+    Document,
+    Entry,
+    Legend,
+    Lines,
+    Opening,
+    Pairs,
+    Paragraph,
+    Run,
+    Section,
+    Signatures,
+    Style,
+    Table,
+    Text,
+    plain,
+)
+from catalogue.documents.renderers.characters import printable
+from catalogue.drawings.player_strip import to_svg
+
+STRIP_SCALE = 1.2
+TAGS = {Style.PLAIN: "", Style.TITLE: "i", Style.EMPHASIS: "em", Style.STRONG: "strong"}
+
+
+def render_html(document: Document) -> bytes:
+    """The document as a page of its own, in UTF-8."""
+    head = f'<meta charset="utf-8">\n<title>{clean(document.title)}</title>'
+    author = f'<meta name="author" content="{clean(document.author)}">'
+    page = f"<head>\n{head}\n{author}\n</head>\n<body>\n{html_fragment(document)}\n</body>"
+    return f'<!DOCTYPE html>\n<html lang="{clean(document.language)}">\n{page}\n</html>\n'.encode()
+
+
+def html_fragment(document: Document, *, top: int = 1) -> str:
+    """The document as an element to stand on a page; ``top`` is the level of its first heading."""
+    writer = Writer(document, top)
+    body = "\n".join(line for block in document.blocks for line in writer.block(block))
+    dated = f'\n<p class="folio">{writer.text(document.dated)}</p>' if document.dated else ""
+    attributes = f'class="document {clean(document.kind)}" lang="{clean(document.language)}"'
+    return f"<article {attributes}>\n{body}{dated}\n</article>"
+
+
+def clean(text: str) -> str:
+    """Text as HTML can hold it."""
+    return escape(printable(text))
+
+
+class Writer:
+    """Writes the blocks of one document; headings begin at level ``top``."""
+
+    def __init__(self, document: Document, top: int) -> None:
+        self.says = labels(document.language)
+        self.top = top
+
+    def block(self, block: Block) -> Iterator[str]:
+        match block:
+            case Opening():
+                yield from self.opening(block)
+            case Section():
+                yield from self.section(block)
+            case Paragraph():
+                yield self.tagged("p", block.voice, block.text)
+            case Entry():
+                yield from self.entry(block)
+            case Lines():
+                yield from self.lines(block)
+            case Pairs():
+                yield from self.pairs(block)
+            case Table():
+                yield from self.table(block)
+            case Legend():
+                yield from self.legend(block)
+            case Signatures():
+                yield from self.signatures(block)
+
+    # ---- text
+
+    def text(self, text: Text) -> str:
+        return "".join(map(self.run, text))
+
+    def run(self, run: Run) -> str:
+        attributes = f' lang="{clean(run.language)}"' if run.language else ""
+        if run.value and run.right_to_left:
+            attributes += ' dir="rtl"'
+        tag = TAGS[run.style] or ("bdi" if attributes else "")
+        return f"<{tag}{attributes}>{clean(run.text)}</{tag}>" if tag else clean(run.text)
+
+    def tagged(self, tag: str, name: str, text: Text) -> str:
+        """An element with its class, or nothing where there is no text."""
+        attribute = f' class="{name}"' if name else ""
+        return f"<{tag}{attribute}>{self.text(text)}</{tag}>" if text else ""
+
+    def heading(self, level: int, text: Text) -> str:
+        return self.tagged(f"h{min(self.top + level, 6)}", "", text)
+
+    # ---- blocks
+
+    def opening(self, opening: Opening) -> Iterator[str]:
+        parts = (
+            self.tagged("p", "composer", opening.composer),
+            self.heading(0, opening.title),
+            self.tagged("p", "subtitle", opening.subtitle),
+            self.tagged("p", "contact", opening.aside),
+        )
+        yield from ("<header>", *filter(None, parts), "</header>")
+
+    def section(self, section: Section) -> Iterator[str]:
+        yield '<section class="key">' if section.key else "<section>"
+        yield self.heading(1, section.head)
+        if section.aside:
+            yield self.tagged("p", "aside", section.aside)
+        for block in section.blocks:
+            yield from self.block(block)
+        yield "</section>"
+
+    def entry(self, entry: Entry) -> Iterator[str]:
+        yield '<article class="entry">'
+        yield self.heading(2, entry.title)
+        if entry.margin:
+            yield f'<p class="margin">{"<br>".join(map(self.text, entry.margin))}</p>'
+        if entry.figure:
+            yield self.tagged("p", "figure", entry.figure)
+        if entry.strip:
+            yield to_svg(entry.strip, STRIP_SCALE)
+        yield from (self.tagged("p", "detail", detail) for detail in entry.details)
+        yield "</article>"
+
+    def lines(self, block: Lines) -> Iterator[str]:
+        """A list of years, under each its lines."""
+        yield '<ul class="years">'
+        for label, lines in groupby(block.lines, key=lambda line: line.label):
+            items = "".join(f"<li>{self.text(line.text)}</li>" for line in lines)
+            yield f'<li><span class="margin">{clean(label)}</span><ul>{items}</ul></li>'
+        yield "</ul>"
+
+    def pairs(self, pairs: Pairs) -> Iterator[str]:
+        for group in pairs.groups:
+            rows = "".join(f"<dt>{self.text(pair.label)}</dt><dd>{self.text(pair.value)}</dd>" for pair in group)
+            if rows:
+                yield f'<dl class="pairs">{rows}</dl>'
+
+    def legend(self, legend: Legend) -> Iterator[str]:
+        yield '<ul class="legend">'
+        for sign in legend.signs:
+            yield f"<li>{to_svg(sign.drawing, STRIP_SCALE)} {self.text(sign.meaning)}</li>"
+        yield "</ul>"
+
+    def signatures(self, signatures: Signatures) -> Iterator[str]:
+        yield '<ul class="signatures">'
+        for attested in signatures.attested:
+            yield f"<li>{self.text(attested)} {self.tagged('span', 'asked', signatures.asked)}</li>"
+        yield "</ul>"
+
+    # ---- tables
+
+    def table(self, table: Table) -> Iterator[str]:
+        labelled = self.has_years(table)
+        heads = "".join(
+            f'<th scope="col" class="{column.key}">{self.text(column.head)}</th>' for column in table.columns
+        )
+        corner = '<td class="margin"></td>' if labelled else ""
+        yield f"<table>\n<thead><tr>{corner}{heads}</tr></thead>"
+        for group in table.groups:
+            yield "<tbody>"
+            if group.label and not labelled:
+                yield f'<tr><th scope="rowgroup" colspan="{len(table.columns)}">{self.text(group.label)}</th></tr>'
+            for place, row in enumerate(group.rows):
+                yield f"<tr>{self.year(group.label, place) if labelled else ''}{self.cells(table, row)}</tr>"
+            yield "</tbody>"
+        if table.total:
+            yield f"<tfoot><tr>{self.cells(table, table.total)}</tr></tfoot>"
+        yield "</table>"
+
+    def has_years(self, table: Table) -> bool:
+        """Whether the labels of groups stand beside their rows: those of a list do, those of a form above them."""
+        return not any(column.key == "number" for column in table.columns)
+
+    def year(self, label: Text, place: int) -> str:
+        return '<td class="margin"></td>' if place else f'<th scope="row" class="margin">{self.text(label)}</th>'
+
+    def cells(self, table: Table, row: tuple[Cell, ...]) -> str:
+        return "".join(
+            f'<td class="{column.key}">{self.cell(cell)}</td>' for column, cell in zip(table.columns, row, strict=True)
+        )
+
+    def cell(self, cell: Cell) -> str:
+        lines = "<br>".join(self.text(line) for line in cell.lines if plain(line))
+        boxes = "".join(f'<span class="box">{clean(mark)}</span>' for mark in cell.boxes)
+        blank = '<span class="blank"></span>' if cell.blank else ""
+        return f"{blank}{lines}{boxes}"

@@ -1,0 +1,295 @@
+"""From blocks to measured items: openings, sections, paragraphs, lines, facts, signatures."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from catalogue.documents.model import (
+    Block,
+    Entry,
+    Legend,
+    Line,
+    Lines,
+    Opening,
+    Pair,
+    Pairs,
+    Paragraph,
+    Section,
+    Signatures,
+    Style,
+    Table,
+    Text,
+    Voice,
+    plain,
+    wording,
+)
+from catalogue.documents.renderers.pdf.canvas import Canvas, Element
+from catalogue.documents.renderers.pdf.entries import entry_item, legend_item
+from catalogue.documents.renderers.pdf.file import Bookmark
+from catalogue.documents.renderers.pdf.flow import Draw, Item
+from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth
+from catalogue.documents.renderers.pdf.setting import SetLine
+from catalogue.documents.renderers.pdf.tables import table_items
+from catalogue.documents.sheets.geometry import Look
+
+RULE = 0.7
+
+
+def document_items(blocks: tuple[Block, ...], ground: Ground, parent: Element) -> list[Item]:
+    """The items of all blocks; what is to be signed stays with what it attests."""
+    items: list[Item] = []
+    for place, block in enumerate(blocks):
+        made = block_items(block, ground, parent)
+        if isinstance(block, Section) and place and isinstance(blocks[place - 1], Opening):
+            made[0] = replace(made[0], lead=ground.sheet.section.first_lead)
+        signed = any(isinstance(later, Signatures) for later in blocks[place + 1 : place + 3])
+        if made and signed and isinstance(block, Table | Paragraph):
+            made[-1] = replace(made[-1], keep=True)
+        items += made
+    return items
+
+
+def block_items(block: Block, ground: Ground, parent: Element) -> list[Item]:
+    match block:
+        case Opening():
+            return opening_items(block, ground, parent)
+        case Section():
+            return section_items(block, ground, parent)
+        case Paragraph():
+            return paragraph_items(block, ground, parent)
+        case Entry():
+            return [entry_item(block, ground, parent)]
+        case Lines():
+            return lines_items(block, ground, parent)
+        case Pairs():
+            return [pairs_item(block, ground, parent)]
+        case Table():
+            return table_items(block, ground, parent)
+        case Legend():
+            return [legend_item(block, ground, parent)]
+        case Signatures():
+            return signature_items(block, ground, parent)
+
+
+# ---- opening
+
+
+def opening_items(opening: Opening, ground: Ground, parent: Element) -> list[Item]:
+    sheet = ground.sheet.opening
+    items: list[Item] = []
+    for text, look, lead, role in (
+        (opening.composer, sheet.composer, 0.0, "P"),
+        (opening.title, sheet.title, sheet.title_lead, "H1"),
+        (opening.subtitle, sheet.subtitle, sheet.subtitle_lead, "P"),
+    ):
+        lines = ground.lines(text, look, ground.width - sheet.x)
+        if lines:
+            drawing = column(lines, ground.left + sheet.x, look.leading, parent.add(role))
+            items.append(Item(drawing, lead=lead, depth=depth(lines, look.leading), keep=True))
+    if opening.aside and items:
+        aside = right_line(ground.line(opening.aside, sheet.aside), ground, parent.add("P"))
+        items[-1] = replace(items[-1], draw=both(items[-1].draw, aside))
+    return items
+
+
+def right_line(line: SetLine, ground: Ground, element: Element) -> Draw:
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.content(element):
+            canvas.text_to(ground.right, y, line)
+
+    return draw
+
+
+# ---- sections
+
+
+def section_items(section: Section, ground: Ground, parent: Element) -> list[Item]:
+    """A head and what stands under it; the head is told again where the section goes on to a new page."""
+    sheet = ground.sheet.section
+    element = parent.add("Sect")
+    head = key_head(section, ground, element) if section.key else plain_head(section, ground, element)
+    inner = [item for block in section.blocks for item in block_items(block, ground, element)]
+    if inner:
+        inner[0] = replace(inner[0], lead=sheet.after)
+    again = Item(continued_head(section, ground), lead=0)
+    told = [
+        replace(item, again=(again, *item.again), fresh_lead=item.fresh_lead or sheet.continued_after) for item in inner
+    ]
+    if section.key:
+        told = [replace(item, keep=place < len(told) - 1) for place, item in enumerate(told)]
+    return [head, *told]
+
+
+def plain_head(section: Section, ground: Ground, element: Element) -> Item:
+    sheet = ground.sheet.section
+    aside = ground.line(section.aside, sheet.aside)
+    measure = ground.width - sheet.x - (aside.width + 12 if section.aside else 0)
+    lines = ground.lines(section.head, sheet.head, measure)
+    drawings = [column(lines, ground.left + sheet.x, sheet.head.leading, element.add("H2")), bookmark(section, ground)]
+    if section.aside:
+        drawings.append(right_line(aside, ground, element.add("P")))
+    return Item(both(*drawings), lead=sheet.lead, depth=depth(lines, sheet.head.leading), keep=True)
+
+
+def key_head(section: Section, ground: Ground, element: Element) -> Item:
+    """The head of a key, under a rule that closes the list."""
+    sheet = ground.sheet.section
+    item = plain_head(section, ground, element)
+
+    def draw(canvas: Canvas, y: float, fresh: bool) -> None:
+        item.draw(canvas, y, fresh)
+        if not fresh:
+            with canvas.artifact():
+                canvas.rule(ground.left, ground.right, y - sheet.rule_above, sheet.rule)
+
+    return replace(item, draw=draw, lead=sheet.rule_lead + sheet.rule_above)
+
+
+def bookmark(section: Section, ground: Ground) -> Draw:
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        ground.bookmarks.append(Bookmark(plain(section.head), canvas.number, y))
+
+    return draw
+
+
+def continued_head(section: Section, ground: Ground) -> Draw:
+    sheet = ground.sheet.section
+    word = wording(f" {ground.says.word('continued')}", Style.EMPHASIS)
+    line = ground.first_line((*section.head, *word), sheet.head, ground.width - sheet.x)
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.artifact():
+            canvas.text(ground.left + sheet.x, y, line)
+
+    return draw
+
+
+# ---- paragraphs
+
+
+def paragraph_items(paragraph: Paragraph, ground: Ground, parent: Element) -> list[Item]:
+    voices = {Voice.PROSE: ground.sheet.prose, Voice.NOTE: ground.sheet.note, Voice.CLOSING: ground.sheet.closing}
+    sheet = voices[paragraph.voice]
+    lines = ground.lines(paragraph.text, sheet.look, ground.width - sheet.x - sheet.short)
+    if not lines:
+        return []
+    drawing = column(lines, ground.left + sheet.x, sheet.look.leading, parent.add("P"))
+    if paragraph.voice is Voice.CLOSING:
+        drawing = both(drawing, closing_rule(ground))
+    return [Item(drawing, lead=sheet.lead, depth=depth(lines, sheet.look.leading))]
+
+
+def closing_rule(ground: Ground) -> Draw:
+    sheet = ground.sheet.closing
+
+    def draw(canvas: Canvas, y: float, fresh: bool) -> None:
+        if not fresh:
+            with canvas.artifact():
+                canvas.rule(ground.left, ground.right, y - sheet.rule_above, RULE)
+
+    return draw
+
+
+# ---- lines under a year
+
+
+def lines_items(block: Lines, ground: Ground, parent: Element) -> list[Item]:
+    listed = parent.add("L")
+    before = ("", *(line.label for line in block.lines))
+    return [
+        line_item(line, ground, listed.add("LI"), labelled=line.label != label)
+        for line, label in zip(block.lines, before, strict=False)
+    ]
+
+
+def line_item(line: Line, ground: Ground, element: Element, *, labelled: bool) -> Item:
+    """A line with its turnovers; the label only where it changes, and again on a new page."""
+    sheet = ground.sheet.lines
+    label = ground.line(wording(line.label), sheet.look)
+    lines = ground.lines(line.text, sheet.look, lambda place: ground.width - (sheet.turn_x if place else sheet.text_x))
+    marked, body = element.add("Lbl"), element.add("LBody")
+
+    def draw(canvas: Canvas, y: float, fresh: bool) -> None:
+        if labelled or fresh:
+            with canvas.content(marked) if labelled else canvas.artifact():
+                canvas.text(ground.left, y, label)
+        with canvas.content(body):
+            for place, one in enumerate(lines):
+                canvas.text(
+                    ground.left + (sheet.turn_x if place else sheet.text_x), y + place * sheet.look.leading, one
+                )
+
+    return Item(draw, lead=sheet.lead, depth=depth(lines, sheet.look.leading))
+
+
+# ---- facts with labels
+
+
+def pairs_item(pairs: Pairs, ground: Ground, parent: Element) -> Item:
+    """Groups of facts side by side, as far as the sheet has columns; further groups go on below the last."""
+    sheet = ground.sheet.pairs
+    columns: list[list[Pair]] = [[] for _ in sheet.columns]
+    for place, group in enumerate(pairs.groups):
+        columns[min(place, len(columns) - 1)] += group
+    drawings: list[Draw] = []
+    deepest = 0.0
+    for (label_x, value_x, end), column_pairs in zip(sheet.columns, columns, strict=True):
+        y = 0.0
+        for pair in column_pairs:
+            lines = ground.lines(pair.value, sheet.value, min(end, ground.width) - value_x)
+            drawings.append(pair_drawing(pair, lines, (label_x, value_x, y), ground, parent))
+            deepest = max(deepest, y + depth(lines, sheet.value.leading))
+            y += max(len(lines), 1) * sheet.value.leading
+    return Item(both(*drawings), lead=sheet.lead, depth=deepest)
+
+
+def pair_drawing(
+    pair: Pair, lines: tuple[SetLine, ...], place: tuple[float, float, float], ground: Ground, parent: Element
+) -> Draw:
+    sheet = ground.sheet.pairs
+    label_x, value_x, below = place
+    label = (ground.line(pair.label, sheet.label),)
+    drawing = both(
+        column(label, ground.left + label_x, sheet.label.leading, parent.add("P")),
+        column(lines, ground.left + value_x, sheet.value.leading, parent.add("P")),
+    )
+    return lambda canvas, y, fresh: drawing(canvas, y + below, fresh)
+
+
+# ---- signatures
+
+
+def signature_items(signatures: Signatures, ground: Ground, parent: Element) -> list[Item]:
+    """Lines to sign on, two side by side, all on one page."""
+    sheet = ground.sheet.signatures
+    pairs = [signatures.attested[start : start + 2] for start in range(0, len(signatures.attested), 2)]
+    width = (ground.width - sheet.gutter) / 2
+    items = []
+    for row, pair in enumerate(pairs):
+        drawings = [
+            signature(text, signatures.asked, place * (width + sheet.gutter), width, ground, parent)
+            for place, text in enumerate(pair)
+        ]
+        lead = sheet.row if row else sheet.lead + sheet.below
+        items.append(Item(both(*drawings), lead=lead, keep=row < len(pairs) - 1))
+    return items
+
+
+def signature(text: Text, asked: Text, x: float, width: float, ground: Ground, parent: Element) -> Draw:
+    sheet = ground.sheet.signatures
+    left = ground.left + x
+    attested, wanted = line_pair(text, sheet.attested, asked, sheet.asked, ground)
+    element = parent.add("P")
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.artifact():
+            canvas.rule(left, left + width, y - sheet.below, 0.5)
+        with canvas.content(element):
+            canvas.text(left, y, attested)
+            canvas.text_to(left + width, y, wanted)
+
+    return draw
+
+
+def line_pair(left: Text, left_look: Look, right: Text, right_look: Look, ground: Ground) -> tuple[SetLine, SetLine]:
+    return ground.line(left, left_look), ground.line(right, right_look)

@@ -1,0 +1,121 @@
+"""The typefaces that a PDF is set in: which face has a character, how wide, and its bytes for embedding.
+
+A text is set in the first face of its chain that has the character. Chinese, Japanese and Korean come from an
+optional font package with open fonts; without one such a character prints as an empty box and still copies as itself.
+"""
+
+from __future__ import annotations
+
+import struct
+from functools import cached_property, lru_cache
+from importlib.util import find_spec
+from pathlib import Path
+from typing import Any
+
+import uharfbuzz as hb
+
+FOLDER = Path(__file__).parents[2] / "fonts"
+EVERYWHERE = ("LedgerSigns-Regular", "NotoNaskhArabic-Regular", "NotoSerifHebrew-Regular")
+STRONG_EVERYWHERE = ("LedgerSigns-Regular", "NotoNaskhArabic-Bold", "NotoSerifHebrew-Bold")
+LARGER = {"NotoNaskhArabic-Regular": 1.12, "NotoNaskhArabic-Bold": 1.12}
+"""Arabic at the size of the text around it looks small (common practice)."""
+
+CHAINS = {
+    ("serif", "roman"): ("NotoSerif-Regular", *EVERYWHERE),
+    ("serif", "italic"): ("NotoSerif-Italic", *EVERYWHERE),
+    ("serif", "strong"): ("NotoSerif-Bold", *STRONG_EVERYWHERE),
+    ("sans", "roman"): ("NotoSans-Regular", *EVERYWHERE),
+    ("sans", "italic"): ("NotoSans-Italic", *EVERYWHERE),
+    ("sans", "strong"): ("NotoSans-SemiBold", *STRONG_EVERYWHERE),
+}
+OPTIONAL_PACKAGES = {
+    "ja": "pylopdf_fonts_jp",
+    "zh": "pylopdf_fonts_zh_cn",
+    "zh-hant": "pylopdf_fonts_zh_tw",
+    "ko": "pylopdf_fonts_ko",
+}
+
+
+class Face:
+    """One face, read once. Widths are in thousandths of the size."""
+
+    def __init__(self, path: Path) -> None:
+        self.name = path.stem
+        self.face = hb.Face(path.read_bytes())
+        self.font = hb.Font(self.face)
+        self.coverage = frozenset(self.face.unicodes)
+        self.scale = LARGER.get(self.name, 1.0)
+        self.compact = "CFF " in self.face.table_tags
+
+    def width(self, glyph: int) -> float:
+        return self.thousandths(self.font.get_glyph_h_advance(glyph))
+
+    def thousandths(self, units: float) -> float:
+        return units * 1000 / self.face.upem
+
+    @cached_property
+    def box(self) -> tuple[float, ...]:
+        """The box that holds every glyph (OpenType ``head``: xMin, yMin, xMax, yMax)."""
+        corners = struct.unpack(">4h", self.face.reference_table("head").data[36:44])
+        return tuple(self.thousandths(corner) for corner in corners)
+
+    @property
+    def slanted(self) -> bool:
+        return "Italic" in self.name
+
+    def subset(self, glyphs: set[int]) -> bytes:
+        """The face with only these glyphs, each under its own number."""
+        wanted: Any = hb.SubsetInput()
+        wanted.sets(hb.SubsetInputSets.GLYPH_INDEX).update(glyphs)
+        wanted.sets(hb.SubsetInputSets.DROP_TABLE_TAG).update(map(tag_number, ("GSUB", "GPOS", "GDEF", "kern", "DSIG")))
+        wanted.flags = (
+            hb.SubsetFlags.RETAIN_GIDS
+            | hb.SubsetFlags.NO_HINTING
+            | hb.SubsetFlags.NOTDEF_OUTLINE
+            | hb.SubsetFlags.NO_LAYOUT_CLOSURE
+            | hb.SubsetFlags.CFF_IDENTITY_CHARSET
+        )
+        return bytes(hb.subset(self.face, wanted).blob.data)
+
+
+def tag_number(tag: str) -> int:
+    return int.from_bytes(tag.encode("ascii"), "big")
+
+
+@lru_cache(None)
+def carried_face(name: str) -> Face:
+    return Face(FOLDER / f"{name}.ttf")
+
+
+@lru_cache(None)
+def optional_faces(language: str) -> tuple[Face, ...]:
+    """The faces of the font packages that are installed, the one for this language first."""
+    base = language.lower().partition("-")[0]
+    wanted = sorted(OPTIONAL_PACKAGES, key=lambda tag: (not language.lower().startswith(tag), not tag.startswith(base)))
+    paths = [path for tag in wanted for path in package_fonts(OPTIONAL_PACKAGES[tag])]
+    return tuple(face_of(path) for path in paths)
+
+
+def package_fonts(package: str) -> list[Path]:
+    """The font files of an installed package, serif before sans."""
+    spec = find_spec(package)
+    folders = [Path(folder) for folder in spec.submodule_search_locations or ()] if spec else []
+    found = [path for folder in folders for path in folder.rglob("*") if path.suffix in (".otf", ".ttf")]
+    return sorted(found, key=lambda path: ("Serif" not in path.stem, path.name))
+
+
+@lru_cache(None)
+def face_of(path: Path) -> Face:
+    return Face(path)
+
+
+@lru_cache(None)
+def chain(family: str, cut: str, language: str) -> tuple[Face, ...]:
+    return (*map(carried_face, CHAINS[(family, cut)]), *optional_faces(language))
+
+
+@lru_cache(20000)
+def face_for(character: str, family: str, cut: str, language: str) -> Face:
+    """The first face of the chain that has the character, else the first of all, which prints its empty box."""
+    faces = chain(family, cut, language)
+    return next((face for face in faces if ord(character) in face.coverage), faces[0])

@@ -1,0 +1,72 @@
+"""What blocks are set on: sheet, paper and language, and the few ways in which lines are drawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from catalogue.documents.labels import Labels
+from catalogue.documents.model import Text
+from catalogue.documents.renderers.pdf.canvas import Canvas, Element
+from catalogue.documents.renderers.pdf.file import Bookmark
+from catalogue.documents.renderers.pdf.flow import Draw
+from catalogue.documents.renderers.pdf.setting import Measure, SetLine, set_line, set_text
+from catalogue.documents.sheets.geometry import Look, Sheet
+from catalogue.documents.sheets.paper import Size
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """The page that blocks are set on; ``bookmarks`` fill as heads are drawn."""
+
+    sheet: Sheet
+    size: Size
+    says: Labels
+    bookmarks: list[Bookmark] = field(default_factory=list)
+
+    @property
+    def left(self) -> float:
+        return self.sheet.margins.left
+
+    @property
+    def right(self) -> float:
+        return self.size.width - self.sheet.margins.right
+
+    @property
+    def width(self) -> float:
+        return self.right - self.left
+
+    def line(self, text: Text, look: Look) -> SetLine:
+        return set_line(text, look, self.says.language)
+
+    def lines(self, text: Text, look: Look, measure: float | Measure) -> tuple[SetLine, ...]:
+        return set_text(text, look, measure, self.says.language)
+
+    def first_line(self, text: Text, look: Look, measure: float) -> SetLine:
+        """As much of a text as one line holds."""
+        lines = self.lines(text, look, measure)
+        return lines[0] if lines else SetLine(())
+
+
+def column(lines: tuple[SetLine, ...], x: float, leading: float, element: Element) -> Draw:
+    """Lines under one another from ``x`` on, as content of the element."""
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.content(element):
+            for place, line in enumerate(lines):
+                canvas.text(x, y + place * leading, line)
+
+    return draw
+
+
+def both(*drawings: Draw) -> Draw:
+    """Several drawings at one place."""
+
+    def draw(canvas: Canvas, y: float, fresh: bool) -> None:
+        for drawing in drawings:
+            drawing(canvas, y, fresh)
+
+    return draw
+
+
+def depth(lines: tuple[SetLine, ...], leading: float) -> float:
+    return max(len(lines) - 1, 0) * leading

@@ -1,0 +1,51 @@
+"""A document as a PDF: blocks measured, placed, drawn, with running heads and folios, and written as a file."""
+
+from __future__ import annotations
+
+from catalogue.documents.labels import labels
+from catalogue.documents.model import Document
+from catalogue.documents.renderers.pdf.blocks import document_items
+from catalogue.documents.renderers.pdf.canvas import Canvas, Element, Fonts
+from catalogue.documents.renderers.pdf.file import Properties, pdf_bytes
+from catalogue.documents.renderers.pdf.flow import placed
+from catalogue.documents.renderers.pdf.ground import Ground
+from catalogue.documents.sheets.chosen import sheet_of
+from catalogue.documents.sheets.geometry import FOLIO, RUNNING
+from catalogue.documents.sheets.paper import SIZES
+
+
+def render_pdf(document: Document) -> bytes:
+    """The document as a tagged PDF with every face embedded; the same document gives the same bytes."""
+    ground = Ground(sheet_of(document.kind, document.paper), SIZES[document.paper], labels(document.language))
+    tree = Element("Document")
+    items = placed(document_items(document.blocks, ground, tree), ground.sheet.margins, ground.size.height)
+    fonts = Fonts()
+    pages = max((one.page for one in items), default=0) + 1
+    canvases = [Canvas(number, ground.size.height, fonts) for number in range(pages)]
+    for one in items:
+        one.item.draw(canvases[one.page], one.y, one.fresh)
+    for canvas in canvases:
+        furniture(canvas, document, ground, pages)
+    properties = Properties(document.title, document.author, document.language)
+    return pdf_bytes(canvases, ground.size, fonts, tree, ground.bookmarks, properties)
+
+
+def furniture(canvas: Canvas, document: Document, ground: Ground, pages: int) -> None:
+    """The running head from the second page on; at the foot what dates the sheet, and which page it is of how many."""
+    margins = ground.sheet.margins
+    foot = ground.size.height - margins.foot
+    folio = ground.says.say("{page} of {pages}", page=str(canvas.number + 1), pages=str(pages))
+    with canvas.artifact():
+        if canvas.number:
+            running(canvas, document, ground)
+        canvas.text(ground.left, foot, ground.first_line(document.dated, ground.sheet.foot_note, ground.width - 60))
+        canvas.text_to(ground.right, foot, ground.line(folio, FOLIO))
+
+
+def running(canvas: Canvas, document: Document, ground: Ground) -> None:
+    margins = ground.sheet.margins
+    x = ground.left + margins.running_x
+    right = ground.first_line(document.running[1], RUNNING, (ground.right - x) * 0.6)
+    left = ground.first_line(document.running[0], RUNNING, ground.right - x - right.width - 12)
+    canvas.text(x, margins.running, left)
+    canvas.text_to(ground.right, margins.running, right)

@@ -1,0 +1,226 @@
+"""From a text to lines of glyphs: faces, shaping, measuring, breaking.
+
+This is the only door from what somebody typed to the page. Nothing in it is markup and nothing is dropped but control
+characters, which have no form. Lines are ragged right and break at spaces, between ideographs, and inside a
+word only where it is wider than the measure.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import groupby
+
+import uharfbuzz as hb
+
+from catalogue.documents.model import Style, Text
+from catalogue.documents.renderers.characters import printable
+from catalogue.documents.renderers.pdf.bidi import in_visual_order, text_levels
+from catalogue.documents.renderers.pdf.faces import Face, face_for
+from catalogue.documents.sheets.geometry import Look
+
+DIRECTIONS = "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
+"""Controls of direction have done their work when the levels are known."""
+
+Measure = Callable[[int], float]
+"""The width that a line may have, by its place from 0."""
+
+
+@dataclass(frozen=True, slots=True)
+class Glyph:
+    """One glyph with what it stands for; lengths in thousandths of the size."""
+
+    id: int
+    advance: float
+    x: float
+    y: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Glyphs of one face and direction, set side by side; a blank is a space between words."""
+
+    glyphs: tuple[Glyph, ...]
+    face: Face
+    size: float
+    level: int
+    text: str
+    language: str
+    inked: bool
+    blank: bool
+
+    @property
+    def width(self) -> float:
+        return sum(glyph.advance for glyph in self.glyphs) * self.size / 1000
+
+
+@dataclass(frozen=True, slots=True)
+class SetLine:
+    """A line as it stands on the page, from left to right; ``turned`` is the space at which it was broken, if it was.
+
+    The space has no width on the page but parts the words of a text that is read or copied.
+    """
+
+    pieces: tuple[Piece, ...]
+    turned: Piece | None = None
+
+    @property
+    def width(self) -> float:
+        return sum(piece.width for piece in self.pieces)
+
+
+@dataclass(frozen=True, slots=True)
+class Character:
+    text: str
+    face: Face
+    size: float
+    level: int
+    language: str
+
+
+def set_text(text: Text, look: Look, measure: float | Measure, language: str) -> tuple[SetLine, ...]:
+    """Break a text into lines of the measure; ``language`` is the document's. An empty text has no line."""
+    room = measure if callable(measure) else lambda _line: measure
+    lines: list[SetLine] = []
+    line: list[Piece] = []
+    width = 0.0
+    for word in words(characters(text, look, language), look):
+        for part in fitting(word, room(len(lines)), look):
+            wide = sum(piece.width for piece in part)
+            if line and width + wide > room(len(lines)) + 0.01 and not part[0].blank:
+                lines.append(finished(line))
+                line, width = [], 0.0
+            if line or not part[0].blank:
+                line += part
+                width += wide
+    return (*lines, finished(line)) if line else tuple(lines)
+
+
+def set_line(text: Text, look: Look, language: str) -> SetLine:
+    """A text on one line, however long."""
+    lines = set_text(text, look, 1e6, language)
+    return lines[0] if lines else SetLine(())
+
+
+def finished(line: list[Piece]) -> SetLine:
+    """The pieces in visual order, without the spaces at the end."""
+    turned = line[-1] if line and line[-1].blank else None
+    while line and line[-1].blank:
+        line = line[:-1]
+    return SetLine(tuple(in_visual_order(line)), turned)
+
+
+def characters(text: Text, look: Look, language: str) -> list[Character]:
+    """Every printing character with its face; marks and joiners stay in the face of the character before them."""
+    found: list[Character] = []
+    place = 0
+    levels = text_levels(text)
+    for run in text:
+        cut = cut_of(run.style, look)
+        size = look.emphasis if look.emphasis and run.style is Style.EMPHASIS else look.size
+        for sign in run.text:
+            face = face_for(sign, look.family, cut, run.language or language)
+            if found and stays(sign) and ord(sign) in found[-1].face.coverage:
+                face = found[-1].face
+            form = "" if sign in DIRECTIONS else printable(sign)
+            if form:
+                found.append(Character(form, face, size * face.scale, levels[place], run.language))
+            place += 1
+    return found
+
+
+def cut_of(style: Style, look: Look) -> str:
+    """Upright, slanted or strong: a title or an emphasis inside slanted text stands upright again."""
+    if look.strong or style is Style.STRONG:
+        return "strong"
+    return "italic" if look.italic != (style in (Style.TITLE, Style.EMPHASIS)) else "roman"
+
+
+def stays(sign: str) -> bool:
+    return unicodedata.category(sign) in ("Mn", "Me", "Cf")
+
+
+def words(signs: list[Character], look: Look) -> Iterator[list[Piece]]:
+    """Unbreakable stretches: words, single spaces, single ideographs."""
+    word: list[Character] = []
+    for sign in signs:
+        if word and (sign.text == " " or word[-1].text == " " or ideograph(sign.text) or ideograph(word[-1].text)):
+            yield pieces(word, look)
+            word = []
+        word.append(sign)
+    if word:
+        yield pieces(word, look)
+
+
+def ideograph(sign: str) -> bool:
+    """Whether a line may break before and after the sign: wide letters, not closing or opening punctuation."""
+    return unicodedata.east_asian_width(sign) == "W" and unicodedata.category(sign) == "Lo"
+
+
+def pieces(word: list[Character], look: Look) -> list[Piece]:
+    found = []
+    for (face, size, level, language), group in groupby(
+        word, key=lambda one: (one.face, one.size, one.level, one.language)
+    ):
+        text = "".join(one.text for one in group)
+        glyphs = shape(text, face, bool(level % 2))
+        found.append(Piece(glyphs, face, size, level, text, language, look.inked, text == " "))
+    return found
+
+
+def fitting(word: list[Piece], room: float, look: Look) -> Iterator[list[Piece]]:
+    """The word, or where it is wider than a line, parts of it that are not."""
+    if sum(piece.width for piece in word) <= room:
+        yield word
+        return
+    part: list[Character] = []
+    width = 0.0
+    for piece in word:
+        for sign in piece.text:
+            wide = sum(glyph.advance for glyph in shape(sign, piece.face, bool(piece.level % 2))) * piece.size / 1000
+            if part and width + wide > room and not stays(sign):
+                yield pieces(part, look)
+                part, width = [], 0.0
+            part.append(Character(sign, piece.face, piece.size, piece.level, piece.language))
+            width += wide
+    yield pieces(part, look)
+
+
+@lru_cache(40000)
+def shape(text: str, face: Face, right_to_left: bool) -> tuple[Glyph, ...]:
+    """The glyphs of a text in one face, from left to right; the first of a cluster carries the cluster's text."""
+    buffer = hb.Buffer()
+    buffer.cluster_level = hb.BufferClusterLevel.MONOTONE_CHARACTERS
+    buffer.add_str(text)
+    buffer.guess_segment_properties()
+    buffer.direction = "rtl" if right_to_left else "ltr"
+    hb.shape(face.font, buffer, {"kern": True, "liga": True})
+    sources = cluster_texts(text, [info.cluster for info in buffer.glyph_infos], right_to_left)
+    return tuple(
+        Glyph(
+            info.codepoint,
+            face.thousandths(position.x_advance),
+            face.thousandths(position.x_offset),
+            face.thousandths(position.y_offset),
+            source,
+        )
+        for info, position, source in zip(buffer.glyph_infos, buffer.glyph_positions, sources, strict=True)
+    )
+
+
+def cluster_texts(text: str, clusters: list[int], right_to_left: bool) -> list[str]:
+    """What each glyph stands for: the whole cluster for its first glyph in reading order, nothing for the others."""
+    starts = sorted(set(clusters))
+    ends = dict(zip(starts, [*starts[1:], len(text)], strict=True))
+    sources = [""] * len(clusters)
+    seen: set[int] = set()
+    order = range(len(clusters) - 1, -1, -1) if right_to_left else range(len(clusters))
+    for place in order:
+        cluster = clusters[place]
+        if cluster not in seen:
+            sources[place] = text[cluster : ends[cluster]]
+            seen.add(cluster)
+    return sources

@@ -1,0 +1,264 @@
+"""Tables: lists of two lines a row under a year, and ruled forms with boxes to tick."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from catalogue.documents.model import Cell, Group, Run, Table
+from catalogue.documents.renderers.pdf.canvas import Canvas, Element
+from catalogue.documents.renderers.pdf.flow import Draw, Item
+from catalogue.documents.renderers.pdf.ground import Ground, both, depth
+from catalogue.documents.renderers.pdf.setting import SetLine
+from catalogue.documents.sheets.geometry import ColumnSheet, ListTableSheet, Look, RuledTableSheet
+
+HEAVY, LIGHT = 0.7, 0.35
+
+
+def table_items(table: Table, ground: Ground, parent: Element) -> list[Item]:
+    listed = ground.sheet.list_table
+    if listed is not None:
+        return list_items(table, listed, ground, parent.add("Table"))
+    return ruled_items(table, ground.sheet.ruled_table, ground, parent.add("Table"))
+
+
+def column_of(columns: dict[str, ColumnSheet], key: str, ground: Ground) -> ColumnSheet:
+    """The geometry of a column; the last one ends where the text does."""
+    sheet = columns.get(key, ColumnSheet(0, ground.width))
+    last = max(columns.values(), key=lambda one: one.end, default=sheet)
+    return replace(sheet, end=ground.width) if sheet == last else sheet
+
+
+def head_drawing(
+    table: Table, columns: dict[str, ColumnSheet], look: Look, rule_below: float, ground: Ground, row: Element | None
+) -> Draw:
+    """The heads of the columns over a heavy rule; without an element, a repetition on a later page."""
+    placed = [(column_of(columns, one.key, ground), ground.line(one.head, look)) for one in table.columns]
+    cells = [row.add("TH", scope="Column") for _ in placed] if row else []
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        for place, (column, line) in enumerate(placed):
+            with canvas.content(cells[place]) if cells else canvas.artifact():
+                put(canvas, line, column, y, ground)
+        with canvas.artifact():
+            canvas.rule(ground.left, ground.right, y + rule_below, HEAVY)
+
+    return draw
+
+
+def put(canvas: Canvas, line: SetLine, column: ColumnSheet, y: float, ground: Ground, place: int = 0) -> None:
+    if column.right:
+        canvas.text_to(ground.left + column.end, y, line)
+    else:
+        canvas.text(ground.left + (column.turn if place and column.turn else column.x), y, line)
+
+
+# ---- lists
+
+
+def list_items(table: Table, sheet: ListTableSheet, ground: Ground, parent: Element) -> list[Item]:
+    head = Item(
+        head_drawing(table, sheet.columns, sheet.head, sheet.head_rule, ground, parent.add("TR")),
+        lead=sheet.head_lead,
+        keep=True,
+    )
+    again = Item(head_drawing(table, sheet.columns, sheet.head, sheet.head_rule, ground, None), lead=0)
+    items = [head]
+    for place, group in enumerate(table.groups):
+        items += list_group(group, table, sheet, ground, parent, again, first=not place)
+    return items
+
+
+def list_group(
+    group: Group, table: Table, sheet: ListTableSheet, ground: Ground, parent: Element, again: Item, *, first: bool
+) -> list[Item]:
+    """The rows of a year; a short year is kept whole, a long one says its year again on a new page."""
+    whole = len(group.rows) <= sheet.whole
+    items = []
+    for place, row in enumerate(group.rows):
+        lead = sheet.row_lead if place else sheet.first_lead if first else sheet.group_lead
+        drawing, deep = list_row(row, group, table, sheet, ground, parent.add("TR"), labelled=not place)
+        keep = whole and place < len(group.rows) - 1
+        items.append(Item(drawing, lead=lead, depth=deep, keep=keep, again=(again,), fresh_lead=sheet.first_lead))
+    return items
+
+
+def list_row(
+    row: tuple[Cell, ...],
+    group: Group,
+    table: Table,
+    sheet: ListTableSheet,
+    ground: Ground,
+    parent: Element,
+    *,
+    labelled: bool,
+) -> tuple[Draw, float]:
+    drawings = [label_drawing(group, sheet, ground, parent.add("TH", scope="Row"), labelled=labelled)]
+    deepest = 0.0
+    for place, (column, cell) in enumerate(zip(table.columns, row, strict=True)):
+        geometry = column_of(sheet.columns, column.key, ground)
+        lines = cell_lines(cell, geometry, sheet.cell if place else sheet.title, sheet.cell, ground)
+        drawings.append(cell_drawing(lines, geometry, sheet.cell.leading, ground, parent.add("TD")))
+        deepest = max(deepest, depth(lines, sheet.cell.leading))
+    return both(*drawings), deepest
+
+
+def label_drawing(group: Group, sheet: ListTableSheet, ground: Ground, element: Element, *, labelled: bool) -> Draw:
+    line = ground.line(group.label, sheet.label)
+
+    def draw(canvas: Canvas, y: float, fresh: bool) -> None:
+        if labelled:
+            with canvas.content(element):
+                canvas.text(ground.left, y, line)
+        elif fresh:
+            with canvas.artifact():
+                canvas.text(ground.left, y, line)
+
+    return draw
+
+
+def cell_lines(cell: Cell, column: ColumnSheet, first: Look, rest: Look, ground: Ground) -> tuple[SetLine, ...]:
+    found: list[SetLine] = []
+    for place, text in enumerate(cell.lines):
+        start = column.turn if place and column.turn else column.x
+        found += ground.lines(text, rest if place else first, column.end - start)
+    return tuple(found)
+
+
+def cell_drawing(
+    lines: tuple[SetLine, ...], column: ColumnSheet, leading: float, ground: Ground, element: Element
+) -> Draw:
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        if lines:
+            with canvas.content(element):
+                for place, line in enumerate(lines):
+                    put(canvas, line, column, y + place * leading, ground, place)
+
+    return draw
+
+
+# ---- ruled forms
+
+
+def ruled_items(table: Table, sheet: RuledTableSheet, ground: Ground, parent: Element) -> list[Item]:
+    head = Item(
+        head_drawing(table, sheet.columns, sheet.head, sheet.head_rule, ground, parent.add("TR")),
+        lead=sheet.head_lead,
+        tail=sheet.head_rule,
+        keep=True,
+    )
+    repeated = head_drawing(table, sheet.columns, sheet.head, sheet.head_rule, ground, None)
+    again = Item(repeated, lead=0, tail=sheet.head_rule)
+    items = [head]
+    for place, group in enumerate(table.groups):
+        ends = bool(table.total) and place == len(table.groups) - 1
+        items += [
+            replace(item, again=(again,)) for item in family_items(group, table, sheet, ground, parent, ends=ends)
+        ]
+    if table.total:
+        items.append(replace(total_item(table, sheet, ground, parent.add("TR")), again=(again,)))
+    return items
+
+
+def family_items(
+    group: Group, table: Table, sheet: RuledTableSheet, ground: Ground, parent: Element, *, ends: bool
+) -> list[Item]:
+    """A family: its head with three rows below it, or all of fewer than five; the last one stays with the total."""
+    rows = [row_item(row, table, sheet, sheet.cell, ground, parent.add("TR")) for row in group.rows]
+    together = len(rows) if len(rows) < sheet.whole else sheet.needs
+    kept = [
+        replace(row, keep=place < together - 1 or (ends and place >= len(rows) - sheet.whole))
+        for place, row in enumerate(rows)
+    ]
+    return [family_head(group, sheet, ground, parent.add("TR")), *kept] if group.label else kept
+
+
+def family_head(group: Group, sheet: RuledTableSheet, ground: Ground, parent: Element) -> Item:
+    line = ground.line(group.label, sheet.family)
+    element = parent.add("TH", scope="Row")
+    x = ground.left + column_of(sheet.columns, "part", ground).x
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.content(element):
+            canvas.text(x, y, line)
+        with canvas.artifact():
+            canvas.rule(ground.left, ground.right, y + sheet.family_baseline, LIGHT)
+
+    return Item(draw, lead=sheet.row - sheet.family_baseline, tail=sheet.family_baseline, keep=True)
+
+
+def row_item(
+    row: tuple[Cell, ...], table: Table, sheet: RuledTableSheet, look: Look, ground: Ground, parent: Element
+) -> Item:
+    drawings: list[Draw] = []
+    deepest = 0.0
+    for column, cell in zip(table.columns, row, strict=True):
+        geometry = column_of(sheet.columns, column.key, ground)
+        drawing, deep = ruled_cell(cell, geometry, look, sheet, ground, parent.add("TD"))
+        drawings.append(drawing)
+        deepest = max(deepest, deep)
+    drawings.append(rule_below(sheet.baseline + deepest, LIGHT, ground))
+    return Item(both(*drawings), lead=sheet.row - sheet.baseline, depth=deepest, tail=sheet.baseline)
+
+
+def total_item(table: Table, sheet: RuledTableSheet, ground: Ground, parent: Element) -> Item:
+    item = row_item(table.total, table, sheet, sheet.total, ground, parent)
+    above = rule_below(sheet.baseline - sheet.row, HEAVY, ground)
+    return replace(item, draw=both(item.draw, above, rule_below(sheet.baseline, HEAVY, ground)))
+
+
+def rule_below(offset: float, thick: float, ground: Ground) -> Draw:
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.artifact():
+            canvas.rule(ground.left, ground.right, y + offset, thick)
+
+    return draw
+
+
+def ruled_cell(
+    cell: Cell, column: ColumnSheet, look: Look, sheet: RuledTableSheet, ground: Ground, element: Element
+) -> tuple[Draw, float]:
+    """A cell with its text, or with boxes to tick, or with a blank to fill in."""
+    if cell.boxes:
+        rows = (len(cell.boxes) - 1) // sheet.boxes_in_line
+        return boxes_drawing(cell.boxes, column, sheet, ground, element), rows * sheet.box_pitch
+    if cell.blank:
+        return blank_drawing(cell, column, sheet, ground, element), 0
+    lines = cell_lines(cell, column, look, look, ground)
+    return cell_drawing(lines, column, sheet.head.leading, ground, element), depth(lines, sheet.head.leading)
+
+
+def boxes_drawing(
+    boxes: tuple[str, ...], column: ColumnSheet, sheet: RuledTableSheet, ground: Ground, element: Element
+) -> Draw:
+    """Boxes in the middle of the row, each with its number, so many to a line."""
+    marks = [ground.line(plain_mark(mark), sheet.box_number) for mark in boxes]
+    top = sheet.baseline - (sheet.row + sheet.box) / 2
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.content(element):
+            for place, mark in enumerate(marks):
+                line, across = divmod(place, sheet.boxes_in_line)
+                x = ground.left + column.x + across * sheet.box_pitch
+                box_top = y + top + line * sheet.box_pitch
+                canvas.box(x, box_top, sheet.box, sheet.box_line)
+                canvas.text(x + (sheet.box - mark.width) / 2, box_top + sheet.box - 2.3, mark)
+
+    return draw
+
+
+def plain_mark(mark: str) -> tuple[Run, ...]:
+    return (Run(mark),) if mark else ()
+
+
+def blank_drawing(cell: Cell, column: ColumnSheet, sheet: RuledTableSheet, ground: Ground, element: Element) -> Draw:
+    lines = [ground.line(text, sheet.cell) for text in cell.lines]
+    x = ground.left + column.x
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.artifact():
+            canvas.rule(x, x + sheet.blank, y + 2, 0.5)
+        with canvas.content(element):
+            for line in lines:
+                canvas.text(x + sheet.blank + 4, y, line)
+
+    return draw

@@ -1,0 +1,241 @@
+"""What a sheet is made of: type, columns and spaces as values, in points.
+
+Vertical places are baselines counted from the top of the page; a *lead* is the way from where the last thing ended
+to the next baseline. Columns are offsets from the left margin. U, the unit of the leading, is 13.5 points.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from catalogue.documents.sheets.paper import MM
+
+U = 13.5
+INK = (0x45 / 255, 0x38 / 255, 0x8A / 255)
+"""Copying-pencil violet, the one ink beside black: 9:1 on white, dark in a grey print."""
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """How a text is set. ``emphasis`` is the size of an emphasised run where it differs."""
+
+    family: Literal["serif", "sans"]
+    size: float
+    leading: float = U
+    italic: bool = False
+    strong: bool = False
+    inked: bool = False
+    emphasis: float | None = None
+
+
+COMPOSER = Look("serif", 11)
+TITLE = Look("serif", 19, 27)
+SUBTITLE = Look("serif", 9.5, italic=True)
+KIND = Look("serif", 11)
+HEAD = Look("serif", 12.5, emphasis=10.25)
+INKED_HEAD = Look("serif", 12.5, inked=True, emphasis=10.25)
+ASIDE = Look("serif", 7.75, italic=True)
+CONTACT = Look("serif", 7.75)
+ENTRY_TITLE = Look("serif", 10.5)
+ENTRY_DETAIL = Look("serif", 8.5, 11.25)
+YEAR = Look("serif", 8.75, 11.25)
+NUMBER = Look("serif", 7.75, 11.25)
+PROSE = Look("serif", 9.5)
+CV_LINE = Look("serif", 9.25)
+LABEL = Look("serif", 8.25, italic=True)
+VALUE = Look("serif", 8.5)
+FAMILY = Look("serif", 8.75, italic=True)
+TABLE_HEAD = Look("sans", 7, 9)
+CELL = Look("sans", 8, emphasis=7.5)
+TOTAL = Look("sans", 8, strong=True)
+BOX_NUMBER = Look("sans", 5.2)
+NOTE = Look("serif", 7.75, 10.125)
+RUNNING = Look("serif", 8.25, italic=True)
+FOLIO = Look("serif", 7.75)
+FOOT_NOTE = Look("sans", 7)
+SIGNED = Look("sans", 7)
+ASKED = Look("sans", 7, italic=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Margins:
+    """Left and right; first baselines of page one and of later pages; last baseline and folio above the foot."""
+
+    left: float = 25 * MM
+    right: float = 20 * MM
+    first: float = 76
+    later: float = 76
+    last: float = 62
+    foot: float = 15 * MM
+    running: float = 15 * MM
+    running_x: float = 44
+
+
+@dataclass(frozen=True, slots=True)
+class OpeningSheet:
+    """Composer, title and kind; leads from one to the next."""
+
+    x: float = 44
+    composer: Look = COMPOSER
+    title: Look = TITLE
+    title_lead: float = 2 * U
+    subtitle: Look = SUBTITLE
+    subtitle_lead: float = 1.5 * U
+    aside: Look = CONTACT
+
+
+@dataclass(frozen=True, slots=True)
+class SectionSheet:
+    """``lead`` above a head, ``first_lead`` right after the opening, ``after`` to what stands under it."""
+
+    x: float = 44
+    head: Look = HEAD
+    aside: Look = ASIDE
+    lead: float = 2.2 * U
+    first_lead: float = 2 * U
+    after: float = 1.35 * U
+    continued_after: float = 1.5 * U
+    rule: float = 0.4
+    rule_above: float = 1.4 * U
+    rule_lead: float = 13.2
+
+
+@dataclass(frozen=True, slots=True)
+class EntrySheet:
+    """An entry of a list: margin, title, details, duration and strip."""
+
+    title_x: float = 44
+    detail_x: float = 57.5
+    title: Look = ENTRY_TITLE
+    year: Look = YEAR
+    number: Look = NUMBER
+    detail: Look = ENTRY_DETAIL
+    lead: float = 19.925
+    detail_lead: float = 12.25
+    detail_short: float = 65.5
+    strip_scale: float = 0.75
+    strip_drop: float = 4.2
+    strip_aside: float = 30
+    strip_narrow: float = 46
+    strip_air: float = 6
+
+
+@dataclass(frozen=True, slots=True)
+class LinesSheet:
+    """Lines under a year, turned over a little to the right."""
+
+    text_x: float = 44
+    turn_x: float = 57.5
+    look: Look = CV_LINE
+    lead: float = 1.2 * U
+
+
+@dataclass(frozen=True, slots=True)
+class ColumnSheet:
+    """A column from ``x`` to ``end``; right-aligned at ``end`` where ``right``. Further lines start at ``turn``."""
+
+    x: float
+    end: float
+    right: bool = False
+    turn: float = 0
+
+
+@dataclass(frozen=True, slots=True)
+class ListTableSheet:
+    """A table without rules between its rows, the label of a group standing before its first row."""
+
+    columns: dict[str, ColumnSheet] = field(default_factory=dict)
+    head: Look = ASIDE
+    head_lead: float = 2 * U
+    head_rule: float = 4.2
+    first_lead: float = 1.35 * U
+    label: Look = Look("serif", 8.5, 11.25)
+    title: Look = Look("serif", 9, 11.25)
+    cell: Look = Look("serif", 8, 11.25)
+    row_lead: float = 13.5
+    group_lead: float = 15.75
+    whole: int = 4
+
+
+@dataclass(frozen=True, slots=True)
+class RuledTableSheet:
+    """A form: a rule under every row, families on rows of their own, boxes to tick."""
+
+    columns: dict[str, ColumnSheet] = field(default_factory=dict)
+    head: Look = TABLE_HEAD
+    head_lead: float = 1.6 * U
+    head_rule: float = 4.5
+    row: float = 1.5 * U
+    baseline: float = 6.6
+    family: Look = FAMILY
+    family_baseline: float = 5.2
+    cell: Look = CELL
+    total: Look = TOTAL
+    box: float = 8.2
+    box_line: float = 0.6
+    box_number: Look = BOX_NUMBER
+    box_pitch: float = 13
+    boxes_in_line: int = 7
+    blank: float = 34
+    needs: int = 3
+    whole: int = 5
+
+
+@dataclass(frozen=True, slots=True)
+class PairsSheet:
+    """Facts in columns side by side: the offsets of label and value of each group."""
+
+    columns: tuple[tuple[float, float, float], ...] = ((0, 78, 240),)
+    label: Look = LABEL
+    value: Look = VALUE
+    lead: float = 1.6 * U
+
+
+@dataclass(frozen=True, slots=True)
+class NoteSheet:
+    x: float = 0
+    short: float = 0
+    look: Look = NOTE
+    lead: float = 2.2 * U
+    rule_above: float = 0
+
+
+@dataclass(frozen=True, slots=True)
+class LegendSheet:
+    x: float = 57.5
+    look: Look = ENTRY_DETAIL
+    lead: float = 16.25
+    rise: float = 6.4
+    after_drawing: float = 4
+    between: float = 20
+
+
+@dataclass(frozen=True, slots=True)
+class SignaturesSheet:
+    attested: Look = SIGNED
+    asked: Look = ASKED
+    gutter: float = 24
+    lead: float = 3.6 * U
+    row: float = 3.4 * U
+    below: float = 9.5
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The geometry of one kind of document."""
+
+    margins: Margins = Margins()
+    opening: OpeningSheet = OpeningSheet()
+    section: SectionSheet = SectionSheet()
+    entry: EntrySheet = EntrySheet()
+    lines: LinesSheet = LinesSheet()
+    list_table: ListTableSheet | None = None
+    ruled_table: RuledTableSheet = RuledTableSheet()
+    pairs: PairsSheet = PairsSheet()
+    prose: NoteSheet = NoteSheet(x=44, look=PROSE, lead=U)
+    note: NoteSheet = NoteSheet()
+    closing: NoteSheet = NoteSheet(x=44, look=Look("serif", 8, 11.25), lead=26.5, rule_above=11)
+    legend: LegendSheet = LegendSheet()
+    signatures: SignaturesSheet = SignaturesSheet()
+    foot_note: Look = FOLIO
