@@ -1,0 +1,73 @@
+"""Form fields whose clean value is a core value; a mistake shows its own sentence."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from django import forms
+from django.core.exceptions import ValidationError
+
+from catalogue.models.fields import StrengthsField, refuse_unprintable
+from catalogue.rules.identifiers import Identifier, read_identifier, write_identifier
+from catalogue.timing import read_date
+
+
+class ReadField(forms.CharField):
+    """One line of text that is read into a value; ``read`` raises ValueError, ``write`` undoes it."""
+
+    def __init__(self, *, read: Callable[[str], Any], write: Callable[[Any], str] = str, **options: Any) -> None:
+        self.read, self.write = read, write
+        super().__init__(**{"required": False, "max_length": 64, "validators": [refuse_unprintable], **options})
+
+    def clean(self, value: Any) -> Any:
+        text = super().clean(value)
+        if not text:
+            return None
+        try:
+            return self.read(text)
+        except ValueError as mistake:
+            raise ValidationError(getattr(mistake, "reason", str(mistake)), code="unreadable") from mistake
+
+    def prepare_value(self, value: Any) -> str:
+        if not value:
+            return ""
+        return value if isinstance(value, str) else self.write(value)
+
+    def has_changed(self, initial: Any, data: Any) -> bool:
+        return super().has_changed(self.prepare_value(initial), data)
+
+
+class DateField(ReadField):
+    """A date as exact as it is known."""
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(read=read_date, **{"widget": forms.TextInput(attrs={"class": "short"}), **options})
+
+
+class StrengthsTypedField(ReadField):
+    """Five numbers of string players; empty is an empty tuple."""
+
+    def __init__(self, **options: Any) -> None:
+        column = StrengthsField()
+        super().__init__(read=column.typed, write=column.write, **options)
+
+    def clean(self, value: Any) -> Any:
+        return super().clean(value) or ()
+
+
+class IdentifierField(ReadField):
+    """A number of a registry, checked to its last digit; empty is an empty text."""
+
+    def __init__(self, kind: Identifier, **options: Any) -> None:
+        super().__init__(
+            read=lambda text: read_identifier(kind, text),
+            **{"widget": forms.TextInput(attrs={"class": "short"}), **options},
+        )
+        self.kind = kind
+
+    def clean(self, value: Any) -> str:
+        return super().clean(value) or ""
+
+    def prepare_value(self, value: Any) -> str:
+        return write_identifier(self.kind, value) if value else ""
