@@ -5,17 +5,16 @@ A token has 256 random bits and is shown once; the database holds its SHA-256 on
 
 from __future__ import annotations
 
-import hashlib
 import secrets
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from django.contrib.auth.models import User
 from django.db import transaction
-from django.utils.text import slugify
 
-from catalogue.models import Composer, EntryKey, EntryPurpose, Membership
-from catalogue.terms import Role
+from catalogue.actions.composers import create_composer
+from catalogue.models import EntryKey, EntryPurpose
+from catalogue.models.people import sha256_of
 
 LASTS = timedelta(hours=24)
 
@@ -34,10 +33,6 @@ class KeyUsed(ValueError):
     """The key has founded a catalogue already, or ran out."""
 
     reason = "This address has been used already, or it ran out; start the program again for a new one."
-
-
-def sha256_of(token: str) -> str:
-    return hashlib.sha256(token.encode()).hexdigest()
 
 
 def make_entry_key(purpose: EntryPurpose, *, now: datetime, user: User | None = None) -> str:
@@ -64,13 +59,8 @@ def found_catalogue(token: str, founder: Founder, *, now: datetime) -> User:
     if not usable.update(used_at=now):
         raise KeyUsed(KeyUsed.reason)
     user = User.objects.create_user(founder.user_name, founder.email, founder.password)
-    composer = Composer.objects.create(
-        name=founder.composer_name,
-        sort_name=sort_name_of(founder.composer_name),
-        slug=free_slug(founder.composer_name),
-        email=founder.email,
-    )
-    Membership.objects.create(user=user, composer=composer, role=Role.OWNER)
+    name = founder.composer_name
+    create_composer(name=name, owner=user, sort_name=sort_name_of(name), email=founder.email)
     return user
 
 
@@ -82,11 +72,3 @@ def sort_name_of(name: str) -> str:
     """
     *given, family = name.split()
     return f"{family}, {' '.join(given)}" if given else family
-
-
-def free_slug(name: str) -> str:
-    """Return an address for a composer that no other composer has; a name in another script gives a plain one."""
-    slug = slugify(name)[:80] or "composer"
-    taken = set(Composer.objects.filter(slug__startswith=slug).values_list("slug", flat=True))
-    numbered = (f"{slug}-{number}" for number in range(2, len(taken) + 3))
-    return slug if slug not in taken else next(each for each in numbered if each not in taken)

@@ -3,12 +3,19 @@
 from __future__ import annotations
 
 from django import template
+from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString, mark_safe
 
+from catalogue.documents.model import Run, Style, Text
 from catalogue.drawings.player_strip import player_strip, to_svg
 from catalogue.instrumentation import Instrumentation
+from catalogue.timing import Duration, write_duration
+from catalogue.web.forms.works import WorkForm
+from catalogue.web.wording import page_language
 
 register = template.Library()
+
+ELEMENTS = {Style.TITLE: "i", Style.EMPHASIS: "em", Style.STRONG: "b"}
 
 
 @register.simple_tag
@@ -17,3 +24,33 @@ def strip(instrumentation: Instrumentation | None, scale: float, title: str = ""
     if instrumentation is None:
         return SafeString()
     return mark_safe(to_svg(player_strip(instrumentation, title), scale=scale))  # noqa: S308 - made of numbers, its title escaped
+
+
+@register.filter
+def typeset(text: Text) -> SafeString:
+    """Set a text of a document in a page: titles in italics, values isolated, each in its language."""
+    return format_html_join("", "{}", ((run_html(run),) for run in text))
+
+
+def run_html(run: Run) -> SafeString | str:
+    words: SafeString | str = run.text
+    if run.value:
+        words = (
+            format_html('<bdi lang="{}">{}</bdi>', run.language, words)
+            if run.language
+            else format_html("<bdi>{}</bdi>", words)
+        )
+    element = ELEMENTS.get(run.style)
+    return format_html("<{}>{}</{}>", element, words, element) if element else words
+
+
+@register.filter
+def lasting(duration: Duration | None) -> str:
+    """Write a duration in primes."""
+    return write_duration(duration, language=page_language()) if duration else ""
+
+
+@register.simple_tag
+def column_name(name: str) -> str:
+    """Return what a form calls a column of a work."""
+    return str(WorkForm.base_fields[name].label) if name in WorkForm.base_fields else name.replace("_", " ")

@@ -7,11 +7,19 @@ from __future__ import annotations
 
 from django.urls import URLPattern, URLResolver, include, path
 
-from catalogue.web.views import composers, entry, help, sign, works
+from catalogue.web.views import composers, entry, help, sign, work_forms, works
 
 # /c/<composer>/works/
 work_addresses: list[URLPattern] = [
     path("", works.work_list, name="work-list"),
+    path("new/", work_forms.work_new, name="work-new"),
+    path("<int:work>/", works.work_detail, name="work-detail"),
+    path("<int:work>/edit/", work_forms.work_edit, name="work-edit"),
+    path("<int:work>/delete/", works.work_delete, name="work-delete"),
+    path("<int:work>/restore/", works.work_restore, name="work-restore"),
+    path("reading/instrumentation/", work_forms.instrumentation_reading, name="instrumentation-reading"),
+    path("reading/duration/", work_forms.duration_reading, name="duration-reading"),
+    path("reading/movements/", work_forms.movements_reading, name="movements-reading"),
 ]
 
 # /c/<composer>/

@@ -55,7 +55,7 @@ MORE = (
 )
 
 
-class WorkForm(forms.ModelForm[Work]):
+class WorkForm(forms.ModelForm):
     completed = DateField(label=_("Completed"), help_text=_("2025, March 2025, 3 March 2025 or c. 1998."))
     begun = DateField(label=_("Begun"))
     revised = DateField(label=_("Revised"))
@@ -158,7 +158,11 @@ class WorkForm(forms.ModelForm[Work]):
             }
         self.initial["uid"] = self.instance.uid
         del self.fields["uid" if self.instance.pk else "saves"]
-        for name, reading in (("instrumentation_typed", "instrumentation"), ("duration_typed", "duration"), ("movements", "movements")):
+        for name, reading in (
+            ("instrumentation_typed", "instrumentation"),
+            ("duration_typed", "duration"),
+            ("movements", "movements"),
+        ):
             self._read_live(name, reading, composer.slug)
 
     def _read_live(self, name: str, reading: str, slug: str) -> None:
@@ -226,7 +230,9 @@ class WorkForm(forms.ModelForm[Work]):
         """Whether something behind “more” is filled in or mistaken, so that it is better shown."""
         usual = {"status": "active"}
         fields = [field for _heading, fields in self.more_groups() for field in fields]
-        return any(field.errors or field.value() not in {None, "", (), False, usual.get(field.name)} for field in fields)
+        return any(
+            field.errors or field.value() not in {None, "", (), False, usual.get(field.name)} for field in fields
+        )
 
 
 def told(movement: Movement, facts: MovementFacts) -> Movement:
@@ -237,11 +243,11 @@ def told(movement: Movement, facts: MovementFacts) -> Movement:
 class CommissionForm(forms.Form):
     """One commissioning body; an empty row is none."""
 
-    name = forms.CharField(
-        label=_("Commissioned by"), max_length=200, required=False, validators=[refuse_unprintable]
-    )
+    name = forms.CharField(label=_("Commissioned by"), max_length=200, required=False, validators=[refuse_unprintable])
     place = forms.CharField(label=_("Place"), max_length=200, required=False, validators=[refuse_unprintable])
-    funder = forms.CharField(label=_("With funds from"), max_length=200, required=False, validators=[refuse_unprintable])
+    funder = forms.CharField(
+        label=_("With funds from"), max_length=200, required=False, validators=[refuse_unprintable]
+    )
 
     def clean(self) -> dict[str, Any]:
         typed = self.cleaned_data
@@ -250,13 +256,15 @@ class CommissionForm(forms.Form):
         return typed
 
 
-class Commissions(forms.BaseFormSet[CommissionForm]):
+class Commissions(forms.BaseFormSet):
     """The commissions of a work, each in a row, and an empty row more."""
 
     def rows(self, stored: list[Commission]) -> list[Commission]:
         """Return the commissions that were typed; those that are there already keep their history."""
         typed = [form.cleaned_data for form in self.forms if form.cleaned_data.get("name")]
-        return [commissioned(stored[place] if place < len(stored) else Commission(), one) for place, one in enumerate(typed)]
+        return [
+            commissioned(stored[place] if place < len(stored) else Commission(), one) for place, one in enumerate(typed)
+        ]
 
 
 def commissioned(commission: Commission, typed: dict[str, str]) -> Commission:

@@ -54,7 +54,7 @@ class WorkTable(ListTable):
         super().__init__(works, **options)
 
     def render_title(self, record: Work) -> SafeString:
-        address = reverse("work-list", args=[self.slug])
+        address = reverse("work-detail", args=[self.slug, record.pk])
         second = second_line(record)
         below = format_html('<span class="second">{}</span>', second) if second else ""
         return format_html('<a href="{}">{}</a>{}', address, in_language(record.title, record.title_language), below)

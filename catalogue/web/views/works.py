@@ -1,32 +1,26 @@
-"""The pages of works."""
+"""The pages of works: the list, one work, and its way out and back."""
 
 from __future__ import annotations
 
-from typing import Any
-
 from django.core.exceptions import ValidationError
-from django.db import transaction
 from django.db.models import Count, Max, Min, Q
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
-from django.views.decorators.http import require_http_methods, require_POST, require_safe
+from django.views.decorators.http import require_POST, require_safe
 from django_tables2 import RequestConfig
 
-from catalogue.actions.saving import Overtaken
-from catalogue.actions.works import delete_work, restore_work, save_work, set_commissions, set_movements
+from catalogue.actions.works import delete_work, restore_work
 from catalogue.models import Composer, Work
 from catalogue.terms import WorkStatus
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
-from catalogue.web.conflicts import Conflict
 from catalogue.web.filters.works import WorkFilter
-from catalogue.web.forms.works import Commissions, WorkForm, commission_rows, commissions_in_order
 from catalogue.web.notices import say
-from catalogue.web.readings import duration_reading, instrumentation_reading, mended, movements_reading
 from catalogue.web.tables.works import WorkTable, with_performances
 from catalogue.web.wording import page_language, year_text
+from catalogue.web.work_page import work_page
 
 
 @member_page
@@ -55,118 +49,13 @@ def is_asked(asked: WorkFilter) -> bool:
     return any(value not in (None, "", ()) for value in getattr(asked.form, "cleaned_data", {}).values())
 
 
-# ---- adding and changing
-
-
-@editor_page
-@require_http_methods(["GET", "POST"])
-def work_new(request: CatalogueRequest) -> HttpResponse:
-    """/c/<composer>/works/new/ — a new work; a title is enough."""
-    sent = Work.with_deleted.filter(composer=request.composer, uid=request.POST.get("uid") or None)
-    try:
-        known = sent.first()
-    except ValidationError:
-        known = None
-    if known:
-        return redirect("work-detail", request.composer.slug, known.pk)
-    return form_of(request, Work(composer=request.composer))
-
-
-@editor_page
-@require_http_methods(["GET", "POST"])
-def work_edit(request: CatalogueRequest, work: int) -> HttpResponse:
-    """/c/<composer>/works/<work>/edit/ — everything that is known of a work, to be changed."""
-    return form_of(request, get_object_or_404(Work.objects.filter(composer=request.composer), pk=work))
-
-
-def form_of(request: CatalogueRequest, work: Work) -> HttpResponse:
-    """Show the form, empty or filled in, with what was read from it; or save it and go on to the work."""
-    stored_title = work.title
-    typed = typed_in(request)
-    form = WorkForm(typed, instance=work, composer=request.composer)
-    rows = commission_rows(work, typed)
-    conflict = None
-    if typed is not None and "mend" not in typed and form.is_valid() and rows.is_valid():
-        try:
-            save_all(form, rows)
-        except Overtaken as overtaken:
-            conflict = Conflict.between(overtaken, form, WorkForm(instance=overtaken.latest, composer=request.composer))
-            form = WorkForm({**typed.dict(), "saves": overtaken.latest.saves}, instance=work, composer=request.composer)
-        except ValidationError as refused:
-            add_errors(form, refused)
-        else:
-            say(request, _("“%(title)s” is saved.") % {"title": work.title})
-            return redirect("work-detail", request.composer.slug, work.pk)
-    context = {"form": form, "work": work, "stored_title": stored_title, "commissions": rows, "conflict": conflict}
-    return render(request, "works/work_form.html", {**context, "readings": readings_of(form)})
-
-
-def typed_in(request: CatalogueRequest) -> Any:
-    """Return what was typed, with the mistake mended where that was asked for; None where nothing was sent."""
-    if request.method != "POST":
-        return None
-    typed = request.POST.copy()
-    if "mend" in typed:
-        text = typed.get("instrumentation_typed", "")
-        reading = instrumentation_reading(text, page_language())
-        typed["instrumentation_typed"] = mended(text, reading, typed["mend"])
-    return typed
-
-
-@transaction.atomic
-def save_all(form: WorkForm, rows: Commissions) -> None:
-    work = form.instance
-    stored = commissions_in_order(work)
-    movements = form.new_movements() if "movements" in form.changed_data else None
-    save_work(work=work, now=timezone.now())
-    if movements is not None:
-        set_movements(work=work, movements=movements)
-    set_commissions(work=work, commissions=rows.rows(stored))
-
-
-def add_errors(form: WorkForm, refused: ValidationError) -> None:
-    """Show what the record refused beside its field, or above the form where it has no field there."""
-    if not hasattr(refused, "error_dict"):
-        form.add_error(None, refused)
-        return
-    for name, errors in refused.error_dict.items():
-        form.add_error(name if name in form.fields else None, ValidationError(errors))
-
-
-def readings_of(form: WorkForm) -> dict[str, object]:
-    language = page_language()
-    return {
-        "instrumentation": instrumentation_reading(form["instrumentation_typed"].value() or "", language),
-        "duration": duration_reading(form["duration_typed"].value() or "", language),
-        "movements": movements_reading(form["movements"].value() or "", language),
-    }
-
-
-# ---- live answers
-
-
 @member_page
-@require_POST
-def instrumentation_reading_view(request: CatalogueRequest) -> HttpResponse:
-    """/c/<composer>/works/reading/instrumentation/ — what a typed instrumentation reads as."""
-    reading = instrumentation_reading(request.POST.get("instrumentation_typed", ""), page_language())
-    return render(request, "works/parts/instrumentation_reading.html", {"reading": reading})
-
-
-@member_page
-@require_POST
-def duration_reading_view(request: CatalogueRequest) -> HttpResponse:
-    """/c/<composer>/works/reading/duration/ — what a typed duration reads as."""
-    reading = duration_reading(request.POST.get("duration_typed", ""), page_language())
-    return render(request, "works/parts/duration_reading.html", {"reading": reading})
-
-
-@member_page
-@require_POST
-def movements_reading_view(request: CatalogueRequest) -> HttpResponse:
-    """/c/<composer>/works/reading/movements/ — what a typed list of movements reads as."""
-    reading = movements_reading(request.POST.get("movements", ""), page_language())
-    return render(request, "works/parts/movements_reading.html", {"reading": reading})
+@require_safe
+def work_detail(request: CatalogueRequest, work: int) -> HttpResponse:
+    """/c/<composer>/works/<work>/ — everything that is known of a work, set like a title page."""
+    found = get_object_or_404(Work.objects.filter(composer=request.composer).with_everything_printed(), pk=work)
+    page = work_page(found, today=timezone.localdate(), language=page_language())
+    return render(request, "works/work_detail.html", {"page": page, "work": page.work})
 
 
 # ---- deleting and bringing back

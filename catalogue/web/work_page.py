@@ -1,0 +1,138 @@
+"""What the page of one work shows, gathered in a fixed number of queries."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from django.db.models import Q
+
+from catalogue.documents.contents.credits import commission_line, performers, places
+from catalogue.documents.contents.forces import described
+from catalogue.documents.labels import Labels, labels
+from catalogue.documents.model import Text, joined
+from catalogue.drawings.player_strip import counted
+from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
+from catalogue.gathering.people import gather_composer
+from catalogue.gathering.performances import gather_performance
+from catalogue.gathering.works import gather_work
+from catalogue.models import Performance, ProgrammedWork, Work
+from catalogue.rules.playings import is_to_come
+from catalogue.rules.premieres import Claim, claims_by_programmed
+from catalogue.terms import Extent
+from catalogue.timing import write_duration
+from catalogue.timing.comparison import movements_disagree
+from catalogue.web.changes import Change, changes_of
+from catalogue.web.readings import Reading, instrumentation_reading
+from catalogue.web.wording import date_text, duration_text, year_text
+
+
+@dataclass(frozen=True, slots=True)
+class Playing:
+    """One performance in the list: when, who and where, what it was the first of, and whether it is to come."""
+
+    id: int
+    day: str
+    who: Text
+    where: Text
+    remarks: tuple[str, ...]
+    is_to_come: bool
+
+
+@dataclass(frozen=True, slots=True)
+class WorkPage:
+    """Texts are ready to print; ``reading`` is what the instrumentation reads as, in words."""
+
+    work: WorkFacts
+    described: Text
+    commission: Text
+    reading: Reading | None
+    players: str
+    year: str
+    dates: tuple[tuple[str, str], ...]
+    duration: str
+    disagreement: str
+    coming: tuple[Playing, ...]
+    past: tuple[Playing, ...]
+    versions: tuple[WorkFacts, ...]
+    changes: tuple[Change, ...]
+
+
+def work_page(work: Work, *, today: date, language: str) -> WorkPage:
+    """Gather the page of a work that comes from ``with_everything_printed``."""
+    facts, says = gather_work(work), labels(language)
+    family = family_of(work)
+    playings = playings_of(facts, family, today=today, says=says)
+    return WorkPage(
+        work=facts,
+        described=described(facts, says),
+        commission=commission_line(facts, says),
+        reading=instrumentation_reading(facts.instrumentation_text or facts.instrumentation_typed, language),
+        players=counted(facts.instrumentation) if facts.instrumentation else "",
+        year=year_text(facts.completed, language),
+        dates=dates_of(facts, language),
+        duration=duration_text(facts.duration, facts.duration_typed, language),
+        disagreement=disagreement_of(facts),
+        coming=tuple(one for one in reversed(playings) if one.is_to_come),
+        past=tuple(one for one in playings if not one.is_to_come),
+        versions=tuple(one for one in family.works if one.id != facts.id),
+        changes=changes_of(work),
+    )
+
+
+def family_of(work: Work) -> CatalogueFacts:
+    """Return the work with its versions and all their performances: what its premieres are reckoned from."""
+    first = work.version_of_id or work.pk
+    works = Work.objects.filter(Q(pk=first) | Q(version_of=first)).with_everything_printed().in_title_order()
+    programmed = ProgrammedWork.objects.filter(Q(work=first) | Q(work__version_of=first)).values("performance")
+    performances = Performance.objects.filter(pk__in=programmed).with_everything_printed().latest_first()
+    return CatalogueFacts(
+        composer=gather_composer(work.composer),
+        works=tuple(gather_work(one) for one in works),
+        performances=tuple(gather_performance(one) for one in performances),
+    )
+
+
+def playings_of(work: WorkFacts, family: CatalogueFacts, *, today: date, says: Labels) -> tuple[Playing, ...]:
+    claims = claims_by_programmed(family, today=today)
+    return tuple(
+        Playing(
+            id=performance.id,
+            day=date_text(performance.date, says.language),
+            who=performers(performance, says, sentence=False),
+            where=joined(places(performance), ", "),
+            remarks=remarks_on(performance, item, claims.get(item.id), says),
+            is_to_come=is_to_come(performance, today=today),
+        )
+        for performance in family.performances
+        for item in performance.programme
+        if item.work_id == work.id
+    )
+
+
+def remarks_on(
+    performance: PerformanceFacts, item: ProgrammedFacts, claim: Claim | None, says: Labels
+) -> tuple[str, ...]:
+    """Return what it was the first of, how much was played, how long it lasted, and what became of it."""
+    duration = write_duration(item.duration, language=says.language) if item.duration else ""
+    part = item.part or (item.extent if item.extent is not Extent.COMPLETE else "")
+    found = (claim.wording if claim else "", part, duration, claim.why_not if claim else "")
+    return tuple(each for each in found if each)
+
+
+def dates_of(work: WorkFacts, language: str) -> tuple[tuple[str, str], ...]:
+    named = (
+        ("begun", work.begun),
+        ("completed", work.completed),
+        ("revised", work.revised),
+        ("published", work.published),
+    )
+    return tuple((name, date_text(when, language)) for name, when in named if when)
+
+
+def disagreement_of(work: WorkFacts) -> str:
+    """Return a sentence where the movements do not add up to the duration that is stated."""
+    if work.duration is None:
+        return ""
+    found = movements_disagree(work.duration, (movement.duration for movement in work.movements))
+    return found.in_words("the movements") if found else ""
