@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from django import template
 from django.utils.html import format_html, format_html_join
-from django.utils.safestring import SafeString, mark_safe
+from django.utils.safestring import SafeString
 
 from catalogue.documents.model import Run, Style, Text
-from catalogue.drawings.player_strip import player_strip, to_svg
 from catalogue.instrumentation import Instrumentation
 from catalogue.timing import Duration, write_duration
 from catalogue.web.forms.works import WorkForm
+from catalogue.web.pictures import strip_svg
 from catalogue.web.wording import page_language
 
 register = template.Library()
@@ -20,10 +20,8 @@ ELEMENTS = {Style.TITLE: "i", Style.EMPHASIS: "em", Style.STRONG: "b"}
 
 @register.simple_tag
 def strip(instrumentation: Instrumentation | None, scale: float, title: str = "") -> SafeString:
-    """Draw the players; ``title`` is read to those who cannot see them. The drawing escapes what it prints."""
-    if instrumentation is None:
-        return SafeString()
-    return mark_safe(to_svg(player_strip(instrumentation, title), scale=scale))  # noqa: S308 - made of numbers, its title escaped
+    """Draw the players; ``title`` is read to those who cannot see them."""
+    return strip_svg(instrumentation, scale, title) if instrumentation else SafeString()
 
 
 @register.filter

@@ -78,7 +78,7 @@ class WorkFilter(filters.FilterSet):
 
     class Meta:
         model = Work
-        fields = ["category"]
+        fields: list[str] = []
 
     def holding(self, works: Any, _name: str, text: str) -> QuerySet[Work]:
         return works.matching(text)

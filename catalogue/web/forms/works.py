@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, cast
 
 from django import forms
 from django.forms.boundfield import BoundField
@@ -19,12 +19,13 @@ from django.utils.translation import gettext_lazy as _
 from catalogue.exchange.movement_lists import MovementListError, read_movements, write_movements
 from catalogue.facts import MovementFacts
 from catalogue.gathering.works import movements_of
+from catalogue.instrumentation import InstrumentationError
 from catalogue.models import Commission, Composer, Movement, Work
 from catalogue.models.fields import refuse_unprintable
 from catalogue.rules.identifiers import Identifier
 from catalogue.timing import DurationError, read_duration
 from catalogue.web.forms.fields import DateField, IdentifierField, StrengthsTypedField
-from catalogue.web.readings import InstrumentationError, canonical_text
+from catalogue.web.readings import canonical_text
 
 LONG = {"rows": 4}
 
@@ -35,6 +36,7 @@ class Group:
 
     heading: str | Promise
     names: tuple[str, ...]
+    in_a_row: bool = False
 
 
 MAIN = (
@@ -45,7 +47,7 @@ MAIN = (
 MORE = (
     Group(_("More on the title"), ("subtitle", "title_language", "original_language", "transliteration")),
     Group(_("More on the players"), ("string_strengths", "electronics_note", "parts_on_hire")),
-    Group(_("Other dates"), ("begun", "revised", "published")),
+    Group(_("Other dates"), ("begun", "revised", "published"), in_a_row=True),
     Group(_("Words"), ("text_author", "text_language")),
     Group(_("Where it comes from"), ("dedication",)),
     Group(_("Numbers"), ("catalogue_number", "publisher", "iswc", "ismn")),
@@ -105,7 +107,6 @@ class WorkForm(forms.ModelForm):
             "dedication": _("Dedicated to"),
             "catalogue_number": _("Catalogue number"),
             "publisher": _("Publisher"),
-            "version_of": _("This is a version of"),
             "version_label": _("Which version"),
             "status": _("Where it stands"),
             "programme_note": _("Programme note"),
@@ -145,10 +146,14 @@ class WorkForm(forms.ModelForm):
         super().__init__(*args, **options)
         self.instance.composer = composer
         others = Work.objects.filter(composer=composer, version_of__isnull=True).exclude(pk=self.instance.pk)
-        self.fields["version_of"].queryset = others.in_title_order()
-        self.fields["version_of"].empty_label = _("no other work: this is the first version")
+        self.fields["version_of"] = forms.ModelChoiceField(
+            others.in_title_order(),
+            required=False,
+            label=_("This is a version of"),
+            empty_label=_("no other work: this is the first version"),
+        )
         if self.instance.pk:
-            self.initial |= {
+            stored = {
                 "instrumentation_typed": self.instance.instrumentation_typed or self.instance.instrumentation,
                 "duration_typed": self.instance.duration_typed or str(self.instance.duration or ""),
                 "movements": write_movements(movements_of(self.instance)),
@@ -156,6 +161,7 @@ class WorkForm(forms.ModelForm):
                 "keep_instrumentation": bool(self.instance.instrumentation_typed) and not self.instance.instrumentation,
                 "keep_duration": bool(self.instance.duration_typed) and not self.instance.duration,
             }
+            self.initial.update(stored)
         self.initial["uid"] = self.instance.uid
         del self.fields["uid" if self.instance.pk else "saves"]
         for name, reading in (
@@ -219,17 +225,17 @@ class WorkForm(forms.ModelForm):
 
     # ---- how it is laid out
 
-    def main_groups(self) -> Iterator[tuple[str | Promise, list[BoundField]]]:
-        return ((group.heading, [self[name] for name in group.names]) for group in MAIN)
+    def main_groups(self) -> Iterator[tuple[Group, list[BoundField]]]:
+        return ((group, [self[name] for name in group.names]) for group in MAIN)
 
-    def more_groups(self) -> Iterator[tuple[str | Promise, list[BoundField]]]:
-        return ((group.heading, [self[name] for name in group.names]) for group in MORE)
+    def more_groups(self) -> Iterator[tuple[Group, list[BoundField]]]:
+        return ((group, [self[name] for name in group.names]) for group in MORE)
 
     @property
     def more_is_filled(self) -> bool:
         """Whether something behind “more” is filled in or mistaken, so that it is better shown."""
         usual = {"status": "active"}
-        fields = [field for _heading, fields in self.more_groups() for field in fields]
+        fields = [field for _group, fields in self.more_groups() for field in fields]
         return any(
             field.errors or field.value() not in {None, "", (), False, usual.get(field.name)} for field in fields
         )
@@ -277,7 +283,7 @@ def commissioned(commission: Commission, typed: dict[str, str]) -> Commission:
 
 def commission_rows(work: Work, typed: Any = None) -> Commissions:
     stored = [{"name": one.body, "place": one.place, "funder": one.funder} for one in commissions_in_order(work)]
-    return CommissionRows(typed, initial=stored, prefix="commissions")
+    return cast(Commissions, CommissionRows(typed, initial=stored, prefix="commissions"))
 
 
 def commissions_in_order(work: Work) -> list[Commission]:

@@ -11,12 +11,15 @@ from django.utils.html import format_html
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
+from catalogue.gathering import reading_of
 from catalogue.models import ProgrammedWork, Work
 from catalogue.terms import PerformanceStatus
+from catalogue.web.pictures import IN_A_LIST, strip_svg
 from catalogue.web.tables.lists import ListColumn, ListTable, Ordered, ordered_by
 from catalogue.web.titles import in_language, second_line
 from catalogue.web.wording import day_text, duration_text, number_range, year_text
 
+FORCES = '<span class="forces"><span class="short">{}</span>{}</span>'
 TOOK_PLACE = (PerformanceStatus.GIVEN, PerformanceStatus.OLD_STYLE_DATE)
 
 
@@ -61,7 +64,9 @@ class WorkTable(ListTable):
 
     def render_forces(self, record: Work) -> SafeString:
         text = record.instrumentation_typed or record.instrumentation
-        return format_html('<span class="forces"><span class="short">{}</span></span>', text) if text else SafeString()
+        found = reading_of(record.instrumentation)
+        strip = strip_svg(found, IN_A_LIST) if found else ""
+        return format_html(FORCES, text, strip) if text else SafeString()
 
     def render_players(self, record: Work) -> str:
         return number_range(record.least_players, record.most_players)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from typing import Any
+from uuid import UUID
 
 from django.core.exceptions import ValidationError
 from django.db import transaction
@@ -27,14 +28,19 @@ from catalogue.web.wording import page_language
 @require_http_methods(["GET", "POST"])
 def work_new(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/works/new/ — a new work; a title is enough."""
-    sent = Work.with_deleted.filter(composer=request.composer, uid=request.POST.get("uid") or None)
-    try:
-        known = sent.first()
-    except ValidationError:
-        known = None
-    if known:
-        return redirect("work-detail", request.composer.slug, known.pk)
+    sent_before = work_sent_before(request)
+    if sent_before:
+        return redirect("work-detail", request.composer.slug, sent_before.pk)
     return form_of(request, Work(composer=request.composer))
+
+
+def work_sent_before(request: CatalogueRequest) -> Work | None:
+    """Return the work that this very form has made already: a form that is sent twice makes one work."""
+    try:
+        uid = UUID(request.POST.get("uid", ""))
+    except ValueError:
+        return None
+    return Work.objects.filter(composer=request.composer, uid=uid).first()
 
 
 @editor_page
@@ -72,9 +78,9 @@ def typed_in(request: CatalogueRequest) -> Any:
         return None
     typed = request.POST.copy()
     if "mend" in typed:
-        text = typed.get("instrumentation_typed", "")
+        text = request.POST.get("instrumentation_typed", "")
         reading = readings.instrumentation_reading(text, page_language())
-        typed["instrumentation_typed"] = readings.mended(text, reading, typed["mend"])
+        typed["instrumentation_typed"] = readings.mended(text, reading, request.POST["mend"])
     return typed
 
 

@@ -15,11 +15,12 @@ from django_tables2 import RequestConfig
 from catalogue.actions.works import delete_work, restore_work
 from catalogue.models import Composer, Work
 from catalogue.terms import WorkStatus
+from catalogue.timing import PartialDate
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.filters.works import WorkFilter
 from catalogue.web.notices import say
 from catalogue.web.tables.works import WorkTable, with_performances
-from catalogue.web.wording import page_language, year_text
+from catalogue.web.wording import page_language
 from catalogue.web.work_page import work_page
 
 
@@ -41,8 +42,8 @@ def counted(composer: Composer) -> dict[str, object]:
     numbers = Work.objects.filter(composer=composer).aggregate(
         all=Count("pk"), off_lists=Count("pk", filter=off_lists), first=Min("completed"), last=Max("completed")
     )
-    language = page_language()
-    return {**numbers, "first": year_text(numbers["first"], language), "last": year_text(numbers["last"], language)}
+    years = [date.last.year for date in (numbers["first"], numbers["last"]) if isinstance(date, PartialDate)]
+    return {**numbers, "first": min(years, default=None), "last": max(years, default=None)}
 
 
 def is_asked(asked: WorkFilter) -> bool:

@@ -1,0 +1,128 @@
+"""/c/<composer>/works/<work>/"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+
+from catalogue.actions.works import save_work, set_movements
+from catalogue.models import Composer, Movement, Work
+from catalogue.timing import Duration
+from tests.makers import NOW, make_performance, make_venue, make_work
+from tests.web.pages import Page, with_class
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
+    return signed_in(viewer)
+
+
+def address(work: Work) -> str:
+    return f"/c/rana-ostrevik/works/{work.pk}/"
+
+
+def page_of(browser: Client, work: Work) -> Page:
+    return Page(browser.get(address(work)))
+
+
+def test_title_block_shows_each_script_in_its_language(browser: Client, composer: Composer) -> None:
+    work = make_work(
+        "Argó neró", composer=composer, title_language="el-Latn", original_title="Αργό νερό", original_language="el",
+        translated_title="Slow Water", catalogue_number="RO 47", completed="2025",
+    )  # fmt: skip
+
+    page = page_of(browser, work)
+
+    block = with_class("titleblock")
+    assert page.texts(f"{block}/*[self::p or self::h1]") == ["RO 47 · 2025", "Αργό νερό", "Argó neró", "Slow Water"]
+    assert page.values(f"{block}/*/@lang") == ["el", "el-Latn"]
+
+
+def test_instrumentation_is_drawn_and_read_in_words(browser: Client, composer: Composer) -> None:
+    work = make_work("Thread", composer=composer, instrumentation="fl, pf, vc")
+
+    page = page_of(browser, work)
+
+    assert page.text("//section[@id='instrumentation']//p[@class='reads']") == "flute; piano; cello"
+    assert page.text("//*[local-name()='svg'][@role='img']/*[local-name()='title']") == "flute; piano; cello"
+    assert "3 players" in page.texts(f"{with_class('facts')}/li")
+
+
+def test_instrumentation_that_cannot_be_read_stands_as_typed(browser: Client, composer: Composer) -> None:
+    work = make_work("Drone", composer=composer, instrumentation_typed="any seven blorps")
+
+    assert "any seven blorps" in page_of(browser, work).text("//section[@id='instrumentation']")
+
+
+def test_movements_that_do_not_add_up_are_pointed_out(browser: Client, composer: Composer) -> None:
+    work = make_work("Weirs", composer=composer, duration="10′")
+    set_movements(work=work, movements=[Movement(title="I", duration=Duration(400)), Movement(duration=Duration(350))])
+
+    page = page_of(browser, work)
+
+    assert page.texts(f"{with_class('programme')}/li") == ["I 6′40″", "2. 5′50″"]
+    assert page.wrong == ["The duration from the movements is 12′30″, 25 % longer than the stated 10′."]
+
+
+def test_performances_are_listed_with_what_they_were_the_first_of(browser: Client, composer: Composer) -> None:
+    work = make_work("Ebb Tables", composer=composer)
+    hall = make_venue("Old Granary", composer=composer)
+    make_performance(work, date="2025-05-16", venue=hall, performers=("Kestrel Ensemble",))
+    make_performance(work, date="2026-02-01", venue=hall)
+    make_performance(work, date="2026-05-01", venue=hall, status="confirmed")
+
+    page = page_of(browser, work)
+
+    assert page.texts(f"{with_class('facts')}/li") == ["2 performances, 1 to come"]
+    assert page.texts("//section[@id='performances']//li") == [
+        "Old Granary, Zurich1 May 2026",
+        "Old Granary, Zurich1 February 2026",
+        "Kestrel Ensemble · Old Granary, Zurich world premiere in these records16 May 2025",
+    ]
+
+
+def test_reader_is_not_offered_to_change_anything(browser: Client, composer: Composer) -> None:
+    page = page_of(browser, make_work(composer=composer))
+
+    assert page.texts("//main//button | //main//a[contains(@href, 'edit')]") == []
+
+
+def test_changes_say_when_who_and_what(signed_in: Callable[[User], Client], owner: User, composer: Composer) -> None:
+    work = make_work("Ebb", composer=composer)
+    work.title, work.dedication = "Ebb Tables", "for Edda Krohn"
+    save_work(work=work, now=NOW)
+
+    page = Page(signed_in(owner).get(address(work)))
+
+    assert [line.partition("9 Mar")[0] for line in page.texts("//section[@id='changes']//li")] == [
+        "Title, Dedicated to",
+        "Added",
+    ]
+
+
+def test_notes_are_shown_as_text(browser: Client, composer: Composer) -> None:
+    work = make_work("</title><script>x()</script>", composer=composer, notes="<img src=x onerror=y()>")
+
+    page = page_of(browser, work)
+
+    assert page.values("//script[not(@src)] | //img | //@onerror") == []
+    assert "<img src=x onerror=y()>" in page.text("//section[@id='notes']")
+
+
+def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, composer: Composer) -> None:
+    work = make_work("Ebb Tables", composer=composer, movements=("I",), commissioned_by=("Fjordkammeret",))
+    make_performance(work, performers=("Kestrel Ensemble",))
+    with CaptureQueriesContext(connection) as with_one:
+        browser.get(address(work))
+    for day in ("2025-05-17", "2025-05-18"):
+        make_performance(work, make_work("Other " + day, composer=composer), date=day, performers=("A", "B"))
+
+    with CaptureQueriesContext(connection) as with_three:
+        browser.get(address(work))
+
+    assert (len(with_one), len(with_three)) == (15, 15)
