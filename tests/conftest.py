@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ipaddress
 import socket
+import sys
 from collections.abc import Callable, Iterator
 from datetime import UTC, datetime, timedelta
 from typing import Any
@@ -34,8 +35,11 @@ CLOCK = Clock()
 
 @pytest.fixture(scope="session", autouse=True)
 def standing_clock() -> Iterator[None]:
-    patch = pytest.MonkeyPatch()
-    patch.setattr(timezone, "now", lambda: CLOCK.moment)
+    """Stop the clock in every module that has taken Django's ``now`` for its own."""
+    patch, moving = pytest.MonkeyPatch(), timezone.now
+    for module in list(sys.modules.values()):
+        if getattr(module, "now", None) is moving:
+            patch.setattr(module, "now", lambda: CLOCK.moment)
     yield
     patch.undo()
 

@@ -28,6 +28,7 @@ class Conflict:
 def shown(field: BoundField) -> str:
     """Return a field's value as its reader sees it: the words of a choice, lines ended in one way."""
     value: Any = field.value()
-    choices = dict(getattr(field.field, "choices", ()))
-    words = choices.get(value, value)
-    return "" if value in {None, False} else str(words).replace("\r\n", "\n")
+    if value in (None, "", False):
+        return ""
+    choices = {str(key): words for key, words in getattr(field.field, "choices", ())}
+    return str(choices.get(str(value), value)).replace("\r\n", "\n")

@@ -65,7 +65,7 @@ def test_movements_that_do_not_add_up_are_pointed_out(browser: Client, composer:
 
     page = page_of(browser, work)
 
-    assert page.texts(f"{with_class('programme')}/li") == ["I 6′40″", "2. 5′50″"]
+    assert page.texts(f"{with_class('programme')}/li/span") == ["I", "6′40″", "2.", "5′50″"]
     assert page.wrong == ["The duration from the movements is 12′30″, 25 % longer than the stated 10′."]
 
 
@@ -82,7 +82,7 @@ def test_performances_are_listed_with_what_they_were_the_first_of(browser: Clien
     assert page.texts("//section[@id='performances']//li") == [
         "Old Granary, Zurich1 May 2026",
         "Old Granary, Zurich1 February 2026",
-        "Kestrel Ensemble · Old Granary, Zurich world premiere in these records16 May 2025",
+        "Kestrel Ensemble · Old Granary, Zurich world premiere16 May 2025",
     ]
 
 
@@ -125,4 +125,4 @@ def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, 
     with CaptureQueriesContext(connection) as with_three:
         browser.get(address(work))
 
-    assert (len(with_one), len(with_three)) == (15, 15)
+    assert (len(with_one), len(with_three)) == (14, 14)

@@ -33,7 +33,8 @@ def make_three(composer: Composer) -> None:
     make_work("Étude for Ærø", composer=composer, completed="2019", duration="8′", instrumentation="hp")
     make_work(
         "Nachtfähre", composer=composer, completed="2024-11", duration="12′",
-        instrumentation="1(=picc).1.1.1 – 1.1.1.0", category=Category.LARGE_ENSEMBLE, dedication="for Sunniva Trell", catalogue_number="RO 45",
+        instrumentation="1(=picc).1.1.1 – 1.1.1.0", category=Category.LARGE_ENSEMBLE,
+        dedication="for Sunniva Trell", catalogue_number="RO 45",
     )  # fmt: skip
     make_work("Tidal Grammar", composer=composer, completed="c. 2023", duration="25′", instrumentation="2.2.2.2 – str")
 

@@ -33,7 +33,9 @@ def sign_in(request: HttpRequest) -> HttpResponse:
 def local_address(request: HttpRequest, wanted: str) -> str:
     """Return the wanted address where it stays on this site, else the catalogue's first page."""
     hosts = {request.get_host()}
-    if url_has_allowed_host_and_scheme(wanted, allowed_hosts=hosts, require_https=request.is_secure()):
+    if wanted.startswith("/") and url_has_allowed_host_and_scheme(
+        wanted, allowed_hosts=hosts, require_https=request.is_secure()
+    ):
         return wanted
     return resolve_url(settings.LOGIN_REDIRECT_URL)
 

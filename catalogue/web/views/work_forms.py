@@ -6,7 +6,6 @@ from typing import Any
 from uuid import UUID
 
 from django.core.exceptions import ValidationError
-from django.db import transaction
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.utils import timezone
@@ -14,7 +13,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST
 
 from catalogue.actions.saving import Overtaken
-from catalogue.actions.works import save_work, set_commissions, set_movements
+from catalogue.actions.works import save_work
 from catalogue.models import Work
 from catalogue.web import readings
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
@@ -84,15 +83,14 @@ def typed_in(request: CatalogueRequest) -> Any:
     return typed
 
 
-@transaction.atomic
 def save_all(form: WorkForm, rows: Commissions) -> None:
-    work = form.instance
-    stored = commissions_in_order(work)
-    movements = form.new_movements() if "movements" in form.changed_data else None
-    save_work(work=work, now=timezone.now())
-    if movements is not None:
-        set_movements(work=work, movements=movements)
-    set_commissions(work=work, commissions=rows.rows(stored))
+    """Save the work as it was typed; movements that were not touched are left as they are."""
+    save_work(
+        work=form.instance,
+        now=timezone.now(),
+        movements=form.new_movements() if "movements" in form.changed_data else None,
+        commissions=rows.rows(commissions_in_order(form.instance)),
+    )
 
 
 def add_errors(form: WorkForm, refused: ValidationError) -> None:

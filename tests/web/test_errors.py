@@ -1,0 +1,67 @@
+"""The pages for what went wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import DatabaseError
+from django.http import HttpRequest
+from django.test import Client, RequestFactory
+
+from catalogue.web import errors
+from tests.web.pages import Page
+
+pytestmark = pytest.mark.django_db
+
+
+def test_address_of_nothing_says_so(client: Client) -> None:
+    page = Page(client.get("/no/such/page/"))
+
+    assert (page.status, page.text("//h1")) == (404, "There is nothing at this address")
+
+
+def test_reader_who_asks_to_change_something_is_told_whom_to_ask(
+    signed_in: Callable[[User], Client], viewer: User
+) -> None:
+    page = Page(signed_in(viewer).get("/c/rana-ostrevik/works/new/"))
+
+    assert (page.status, page.text("//h1")) == (403, "You may read this catalogue, not change it")
+
+
+@pytest.mark.parametrize("address", ["/sign-in/?next=%00", "/c/%00/works/"])
+def test_address_with_a_nul_byte_is_refused(client: Client, address: str) -> None:
+    assert client.get(address).status_code == 400
+
+
+def test_page_of_a_fault_needs_no_database(rf: RequestFactory, django_db_blocker: object) -> None:
+    request: HttpRequest = rf.get("/")
+    request.user = property(lambda _self: (_ for _ in ()).throw(DatabaseError()))  # type: ignore[assignment]
+
+    response = errors.server_error(request)
+
+    assert (response.status_code, Page(response).text("//h1")) == (500, "Something went wrong here")
+
+
+def refused_form(owner: User, **headers: str) -> Page:
+    browser = Client(enforce_csrf_checks=True)
+    browser.force_login(owner, "django.contrib.auth.backends.ModelBackend")
+    typed = {"title": "Ebb Tables", "notes": "One\nTwo", "password": "Hushed-Reed-7"}
+    return Page(browser.post("/c/rana-ostrevik/works/new/", typed, headers=headers))
+
+
+def test_form_that_was_open_too_long_is_offered_again_with_all_that_was_typed(owner: User) -> None:
+    page = refused_form(owner, **{"Sec-Fetch-Site": "same-origin"})
+
+    assert page.values("//main//form/@action") == ["/c/rana-ostrevik/works/new/"]
+    assert (page.field("title"), page.field("notes")) == ("Ebb Tables", "One\nTwo")
+    assert page.texts("//main//button") == ["Send it again"]
+
+
+def test_form_from_elsewhere_is_shown_to_be_copied_and_cannot_be_sent(owner: User) -> None:
+    page = refused_form(owner, **{"Sec-Fetch-Site": "cross-site"})
+
+    assert page.texts("//main//button") == []
+    assert page.texts("//dl/div") == ["titleEbb Tables", "notesOneTwo"]
+    assert "Hushed-Reed-7" not in page.text()

@@ -1,0 +1,91 @@
+"""/sign-in/ and /sign-out/"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from django.contrib.auth.models import User
+from django.test import Client
+
+from tests.web.pages import Page
+
+PASSWORD = "Hushed-Reed-7"
+WRONG = "This name and password do not belong together. Both tell capitals from small letters."
+
+LEADING_AWAY = [
+    "https://elsewhere.example/", "//elsewhere.example/", "///elsewhere.example", "/\\elsewhere.example",
+    "\\\\elsewhere.example", "https:elsewhere.example", "http:///elsewhere.example", "javascript:alert(1)",
+    "data:text/html,x", " //elsewhere.example", "\t//elsewhere.example", "http://127.0.0.1@elsewhere.example/",
+    "https://testserver.elsewhere.example/", "//testserver@elsewhere.example", "ftp://testserver/x", "h\x00ttp://x",
+]  # fmt: skip
+
+
+@pytest.fixture
+def person(owner: User) -> User:
+    owner.set_password(PASSWORD)
+    owner.save()
+    return owner
+
+
+def sign_in(client: Client, **typed: str) -> Any:
+    return client.post("/sign-in/", {"username": "rana", "password": PASSWORD, **typed})
+
+
+def test_right_name_and_password_open_the_catalogue(client: Client, person: User) -> None:
+    response = sign_in(client)
+
+    assert response.headers["Location"] == "/"
+    assert client.get("/").headers["Location"] == "/c/rana-ostrevik/works/"
+
+
+def test_one_goes_on_to_the_page_that_was_asked_for(client: Client, person: User) -> None:
+    asked = client.get("/c/rana-ostrevik/works/?q=tidal").headers["Location"]
+    page = Page(client.get(asked))
+
+    response = sign_in(client, next=page.field("next"))
+
+    assert response.headers["Location"] == "/c/rana-ostrevik/works/?q=tidal"
+
+
+@pytest.mark.parametrize("address", LEADING_AWAY)
+def test_address_that_leads_away_is_not_followed(client: Client, person: User, address: str) -> None:
+    assert sign_in(client, next=address).headers["Location"] == "/"
+
+
+@pytest.mark.parametrize("typed", [{"password": "Hushed-Reed-8"}, {"username": "nobody"}, {"username": "RANA"}])
+def test_wrong_name_and_wrong_password_are_told_alike(client: Client, person: User, typed: dict[str, str]) -> None:
+    page = Page(sign_in(client, **typed))
+
+    assert page.texts("//*[@role='alert']//li") == [WRONG]
+    assert page.field("password") == ""
+
+
+def test_sixth_wrong_password_closes_the_door_for_this_person_alone_and_for_a_while(
+    client: Client, person: User, editor: User, clock: Any
+) -> None:
+    editor.set_password(PASSWORD)
+    editor.save()
+    for _attempt in range(5):
+        sign_in(client, password="wrong")
+
+    locked = sign_in(client)
+
+    assert (locked.status_code, Page(locked).text("//h1")) == (429, "Signing in is closed for a quarter of an hour")
+    assert sign_in(Client(), username="edda").status_code == 302
+    clock.goes_on(minutes=16)
+    assert sign_in(client).status_code == 302
+
+
+def test_signing_out_ends_the_session(client: Client, person: User) -> None:
+    sign_in(client)
+
+    client.post("/sign-out/")
+
+    assert client.get("/c/rana-ostrevik/works/").status_code == 302
+
+
+def test_kept_text_that_somebody_else_made_up_is_not_offered(client: Client, person: User) -> None:
+    response = sign_in(client, kept="eyJh:made:up")
+
+    assert response.headers["Location"] == "/"
