@@ -49,11 +49,11 @@ FORMATS = {
     for one in (
         Format("pdf", "PDF", ".pdf", "application/pdf", f"{RENDERERS}.pdf.pages", "render_pdf"),
         Format("html", "Web page", ".html", "text/html; charset=utf-8", f"{RENDERERS}.html", "render_html"),
-        Format("text", "Plain text", ".txt", "text/plain; charset=utf-8", f"{RENDERERS}.plain", "render_plain"),
+        Format("txt", "Plain text", ".txt", "text/plain; charset=utf-8", f"{RENDERERS}.plain", "render_plain"),
     )
 }
 
-READING = ("pdf", "html", "text")
+READING = ("pdf", "html", "txt")
 
 KINDS = {
     one.word: one

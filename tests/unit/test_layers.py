@@ -37,6 +37,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
         BASE | {"rules", "models", "gathering", "actions"},
         {"django", "lxml", "defusedxml", "python_calamine", "xlsxwriter", "tinytag", "pikepdf", "PIL"},
     ),
+    "making": (BASE | {"rules", "models", "gathering", "documents"}, {"django"}),
     "web": (
         {"*"},
         {

@@ -1,0 +1,119 @@
+"""Makes a document from the records: gathers the facts, reckons the firsts, and has it told.
+
+The one place, beside views and commands, where the two arms meet; a page and a command that ask for the same get the
+same document.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from datetime import date
+
+from django.db.models import QuerySet
+
+from catalogue.documents.contents.cv_section import Choice
+from catalogue.documents.contents.parts_checklist import Setting
+from catalogue.documents.model import Document, Paper
+from catalogue.documents.needs import DocumentNeeds
+from catalogue.documents.registry import builder
+from catalogue.facts import CatalogueFacts, PerformanceFacts, WorkFacts
+from catalogue.gathering.catalogues import gather_catalogue
+from catalogue.gathering.people import gather_composer
+from catalogue.gathering.performances import gather_performance
+from catalogue.gathering.works import gather_work
+from catalogue.models import Composer, Performance, Work
+from catalogue.rules.premieres import claims_by_programmed
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """Which document is wanted. ``first`` and ``last`` are days, both included; ``works`` and ``performance`` ids.
+
+    ``works`` limits a list to these; a document of one work takes the only one.
+    """
+
+    kind: str
+    language: str
+    paper: Paper
+    today: date
+    first: date | None = None
+    last: date | None = None
+    works: tuple[int, ...] = ()
+    performance: int | None = None
+
+
+def make_document(composer: Composer, wish: Wish) -> Document:
+    """Return the document. KeyError for an unknown kind, DocumentNeeds where a fact it cannot do without is missing."""
+    return MAKERS[wish.kind](composer, wish)
+
+
+def make_works_list(composer: Composer, wish: Wish) -> Document:
+    catalogue, claims = reckoned(composer, wish)
+    if wish.works:
+        catalogue = replace(catalogue, works=tuple(work for work in catalogue.works if work.id in wish.works))
+    order = wish.kind.rpartition("-")[2]
+    return builder(wish.kind)(catalogue, by=order, claims=claims, **setting_of(wish))
+
+
+def make_cv_section(composer: Composer, wish: Wish) -> Document:
+    catalogue, claims = reckoned(composer, wish)
+    choice = Choice(wish.first, wish.last, frozenset(wish.works) or None)
+    return builder(wish.kind)(catalogue, choice=choice, claims=claims, **setting_of(wish))
+
+
+def make_parts_checklist(composer: Composer, wish: Wish) -> Document:
+    performance = wanted_performance(composer, wish.performance)
+    work = wanted_work(composer, wish, performance)
+    return builder(wish.kind)(
+        work,
+        gather_composer(composer),
+        performances=(performance,) if performance else (),
+        setting=Setting(strings=composer.string_strengths or ()),
+        **setting_of(wish),
+    )
+
+
+MAKERS: dict[str, Callable[[Composer, Wish], Document]] = {
+    "works-list-by-category": make_works_list,
+    "works-list-by-year": make_works_list,
+    "cv-section": make_cv_section,
+    "parts-checklist": make_parts_checklist,
+}
+
+
+def setting_of(wish: Wish) -> dict[str, object]:
+    return {"language": wish.language, "paper": wish.paper, "printed_on": wish.today}
+
+
+def reckoned(composer: Composer, wish: Wish) -> tuple[CatalogueFacts, dict]:
+    catalogue = gather_catalogue(composer)
+    return catalogue, claims_by_programmed(catalogue, today=wish.today)
+
+
+def wanted_performance(composer: Composer, id: int | None) -> PerformanceFacts | None:
+    if id is None:
+        return None
+    found = Performance.objects.filter(composer=composer, pk=id).with_everything_printed().first()
+    if found is None:
+        raise DocumentNeeds("This performance is not in the catalogue.", ("performance",))
+    return gather_performance(found)
+
+
+def wanted_work(composer: Composer, wish: Wish, performance: PerformanceFacts | None) -> WorkFacts:
+    """Return the one work that is meant: the one named, else the only one on the performance's programme."""
+    on_programme = {item.work_id for item in performance.programme} if performance else set()
+    ids = set(wish.works) or on_programme
+    if wish.works and performance and not ids <= on_programme:
+        raise DocumentNeeds("This work is not on the programme of the performance.", ("work",))
+    found = list(works_of(composer, ids))
+    if len(found) == 1:
+        return gather_work(found[0])
+    if found:
+        titles = ", ".join(f"{work.title} ({work.pk})" for work in found)
+        raise DocumentNeeds(f"A document is made of one work at a time; name one of {titles}.", ("work",))
+    raise DocumentNeeds("Name the work that the document is of.", ("work",))
+
+
+def works_of(composer: Composer, ids: set[int]) -> QuerySet[Work]:
+    return Work.objects.filter(composer=composer, pk__in=ids).with_everything_printed().in_title_order()

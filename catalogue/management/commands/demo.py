@@ -1,0 +1,78 @@
+"""``demo``: the invented composer's catalogue, its documents in a folder, its pages on this machine."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from django.core.management.base import CommandParser
+from django.urls import reverse
+from django.utils import timezone
+
+from catalogue.actions.demo import load_demo
+from catalogue.actions.entry import make_entry_key
+from catalogue.documents.model import Paper
+from catalogue.documents.registry import FORMATS
+from catalogue.feeds.calendar import calendar_bytes
+from catalogue.gathering.catalogues import gather_catalogue
+from catalogue.making import Wish
+from catalogue.management.base import CatalogueCommand
+from catalogue.management.commands.document import made, write_file
+from catalogue.management.serving import HOST, refuse_taken_port, serve
+from catalogue.models import Composer, EntryPurpose, Work
+from catalogue.terms import Category
+
+COMPOSER = "nevena-haldoreva"
+YEARS_IN_CV = 5
+FORMATS_WRITTEN = ("pdf", "txt")
+
+
+class Command(CatalogueCommand):
+    help = "Load the invented composer, write the documents and the calendar feed into a folder, and serve the pages."
+
+    def add_arguments(self, parser: CommandParser) -> None:
+        parser.add_argument("--out", default="demo-output", metavar="DIR", help="where to write (default demo-output/)")
+        parser.add_argument("--no-serve", action="store_true", help="stop after the documents are written")
+        parser.add_argument("--port", type=int, default=8000, help="where to serve (default 8000)")
+
+    def handle(self, *arguments: Any, **options: Any) -> None:
+        port: int = options["port"]
+        if not options["no_serve"]:
+            refuse_taken_port(port)
+        self.say("Loading the demo catalogue …")
+        user = load_demo(today=timezone.localdate())
+        self.write_documents(Path(options["out"]))
+        if options["no_serve"]:
+            return
+        token = make_entry_key(EntryPurpose.DEMO, now=timezone.now(), user=user)
+        address = f"http://{HOST}:{port}{reverse('enter', args=[token])}"
+        serve(port, ready=lambda: self.say(f"Open {address}\nStop with Ctrl+C."))
+
+    def say(self, text: str) -> None:
+        self.stdout.write(text)
+        self.stdout.flush()
+
+    def write_documents(self, folder: Path) -> None:
+        composer = Composer.objects.get(slug=COMPOSER)
+        for name, wish in wishes(composer):
+            for format in FORMATS_WRITTEN:
+                path = folder / f"{name}{FORMATS[format].suffix}"
+                write_file(path, made(composer, wish, format))
+                self.say(f"Wrote {path}")
+        path = folder / "performances.ics"
+        write_file(path, calendar_bytes(gather_catalogue(composer), name=composer.name, now=timezone.now()))
+        self.say(f"Wrote {path}")
+
+
+def wishes(composer: Composer) -> list[tuple[str, Wish]]:
+    """Return the documents of the demo with the names of their files."""
+    today = timezone.localdate()
+    usual = {"language": composer.language, "paper": Paper.A4, "today": today}
+    latest = Work.objects.filter(composer=composer, category=Category.ORCHESTRA, status="active").newest_first()[0]
+    since = today.replace(year=today.year - YEARS_IN_CV, month=1, day=1)
+    return [
+        ("works-list-by-category", Wish("works-list-by-category", **usual)),
+        ("works-list-by-year", Wish("works-list-by-year", **usual)),
+        ("parts-checklist", Wish("parts-checklist", works=(latest.pk,), **usual)),
+        ("cv-section", Wish("cv-section", first=since, **usual)),
+    ]

@@ -1,0 +1,137 @@
+"""``document``: makes a document from the records and writes it to a file or to standard output."""
+
+from __future__ import annotations
+
+import os
+import sys
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from django.core.management.base import CommandParser
+from django.utils import timezone
+
+from catalogue.documents.model import Paper
+from catalogue.documents.registry import FORMATS, KINDS, DocumentNeeds, render
+from catalogue.making import Wish, make_document
+from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
+from catalogue.models import Composer, Work
+from catalogue.timing import DateError, read_date
+
+ORDERS = ("category", "year")
+
+
+class Command(CatalogueCommand):
+    help = "Make a document from the records. --list shows which there are."
+
+    def add_arguments(self, parser: CommandParser) -> None:
+        parser.add_argument("kind", nargs="?", metavar="KIND", help="which document, for example works-list")
+        parser.add_argument("--list", action="store_true", help="show the kinds, their formats and what they need")
+        add_composer_option(parser)
+        parser.add_argument(
+            "--work", nargs="+", default=[], metavar="ID", help="works, by number in the address or by catalogue number"
+        )
+        parser.add_argument("--performance", type=int, metavar="ID", help="a performance, by the number in its address")
+        parser.add_argument(
+            "--format", default=None, choices=sorted(FORMATS), help="default: the ending of --out, else pdf"
+        )
+        parser.add_argument("--language", default=None, metavar="L", help="default: the composer's")
+        parser.add_argument("--paper", default="a4", type=str.lower, choices=[paper.value for paper in Paper])
+        parser.add_argument("--by", default="category", choices=ORDERS, help="the order of a works list")
+        parser.add_argument("--from", dest="first", default=None, metavar="DATE", help="first day, month or year")
+        parser.add_argument("--to", dest="last", default=None, metavar="DATE", help="last day, month or year")
+        parser.add_argument("--out", default=None, metavar="FILE", help="where to write (default standard output)")
+
+    def handle(self, *arguments: Any, **options: Any) -> None:
+        if options["list"] or options["kind"] is None:
+            self.show_kinds()
+            return
+        kind = kind_of(options["kind"], options["by"])
+        format = options["format"] or format_of(options["out"])
+        if format not in KINDS[kind].formats:
+            known = ", ".join(KINDS[kind].formats)
+            raise UnusableInput(f"“{options['kind']}” is made as {known}, not as {format}.")
+        composer = chosen_composer(options["composer"])
+        self.write_out(options["out"], made(composer, wish_of(composer, kind, options), format))
+
+    def show_kinds(self) -> None:
+        for kind in KINDS.values():
+            needs = f"; needs {', '.join(kind.needs)}" if kind.needs else ""
+            self.stdout.write(f"{kind.word}: {kind.title} ({', '.join(kind.formats)}{needs})")
+
+    def write_out(self, out: str | None, content: bytes) -> None:
+        if out is None:
+            sys.stdout.buffer.write(content)
+            return
+        write_file(Path(out), content)
+        self.stderr.write(f"Wrote {out}.")
+
+
+def kind_of(word: str, order: str) -> str:
+    """Return the registry's word; ``works-list`` is one kind to a person and two, by their order, to the registry."""
+    word = f"works-list-by-{order}" if word == "works-list" else word
+    if word not in KINDS:
+        raise UnusableInput(f"There is no document “{word}”; there are: works-list, {', '.join(KINDS)}.")
+    return word
+
+
+def format_of(out: str | None) -> str:
+    if out is None:
+        return "pdf"
+    suffix = Path(out).suffix.lower()
+    return next((one.word for one in FORMATS.values() if one.suffix == suffix), "pdf")
+
+
+def wish_of(composer: Composer, kind: str, options: dict[str, Any]) -> Wish:
+    first, last = day(options["first"], "--from"), day(options["last"], "--to", last=True)
+    if first and last and first > last:
+        raise UnusableInput("--from is after --to.")
+    return Wish(
+        kind=kind,
+        language=options["language"] or composer.language,
+        paper=Paper(options["paper"]),
+        today=timezone.localdate(),
+        first=first,
+        last=last,
+        works=tuple(work_id(composer, text) for text in options["work"]),
+        performance=options["performance"],
+    )
+
+
+def day(text: str | None, option: str, *, last: bool = False) -> date | None:
+    if text is None:
+        return None
+    try:
+        found = read_date(text)
+    except DateError as mistake:
+        raise UnusableInput(f"{option}: {mistake.reason}") from mistake
+    return found.last if last else found.first
+
+
+def work_id(composer: Composer, text: str) -> int:
+    """Return the id of a work named by its number in the address or by its catalogue number."""
+    works = Work.objects.filter(composer=composer)
+    numbered = works.filter(catalogue_number=text, version_of__isnull=True).first()
+    found = numbered or (works.filter(pk=int(text)).first() if text.isdecimal() and len(text) < 18 else None)
+    if found is None:
+        raise UnusableInput(f"--work: there is no work “{text}” in this catalogue.")
+    return found.pk
+
+
+def made(composer: Composer, wish: Wish, format: str) -> bytes:
+    try:
+        return render(make_document(composer, wish), format)
+    except DocumentNeeds as needs:
+        raise UnusableInput(needs.reason) from needs
+
+
+def write_file(path: Path, content: bytes) -> None:
+    """Write a whole file or none: beside its place first, then moved there."""
+    draft = path.with_name(f".{path.name}.{os.getpid()}")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        draft.write_bytes(content)
+        draft.replace(path)
+    except OSError as fault:
+        draft.unlink(missing_ok=True)
+        raise UnusableInput(f"{path} cannot be written: {fault.strerror}.") from fault

@@ -1,0 +1,35 @@
+"""``start``: one's own catalogue, served on this machine; the first visitor with the code becomes its owner."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.core.management.base import CommandParser
+from django.urls import reverse
+from django.utils import timezone
+
+from catalogue.actions.entry import make_entry_key
+from catalogue.management.base import CatalogueCommand
+from catalogue.management.serving import HOST, refuse_taken_port, serve
+from catalogue.models import EntryPurpose, Membership
+from catalogue.terms import Role
+
+
+class Command(CatalogueCommand):
+    help = "Serve your own catalogue on this machine. The first visit, with the code printed here, makes its owner."
+
+    def add_arguments(self, parser: CommandParser) -> None:
+        parser.add_argument("--port", type=int, default=8000, help="where to serve (default 8000)")
+
+    def handle(self, *arguments: Any, **options: Any) -> None:
+        port: int = options["port"]
+        refuse_taken_port(port)
+        address = f"http://{HOST}:{port}{entrance()}"
+        serve(port, ready=lambda: self.stdout.write(f"Open {address}\nStop with Ctrl+C."))
+
+
+def entrance() -> str:
+    """Return the path to open: the founder's, with a fresh code, until the catalogue has an owner."""
+    if Membership.objects.filter(role=Role.OWNER).exists():
+        return reverse("home")
+    return reverse("start", args=[make_entry_key(EntryPurpose.OWNER, now=timezone.now())])

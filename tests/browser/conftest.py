@@ -1,0 +1,103 @@
+"""A real browser against the served pages; every fault that the browser itself reports fails the errand."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Callable, Iterator
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from pytest_django.live_server_helper import LiveServer
+
+from catalogue.actions.entry import make_entry_key
+from catalogue.models import EntryPurpose
+from tests.conftest import CLOCK, NOW
+
+# The synchronous driver keeps an event loop in this thread, which Django takes for asynchronous code.
+os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "1")
+
+ARGUMENTS = [
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-default-apps",
+    "--disable-domain-reliability",
+    "--metrics-recording-only",
+    "--no-pings",
+    "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE localhost, EXCLUDE 127.0.0.1",
+    "--font-render-hinting=none",
+    "--force-color-profile=srgb",
+]
+WIDE, NARROW = {"width": 1280, "height": 900}, {"width": 360, "height": 780}
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    here = Path(__file__).parent
+    for item in items:
+        if here in item.path.parents:
+            item.add_marker(pytest.mark.browser)
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    program = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+    if program is None:
+        pytest.skip("No Chromium is installed, so nothing was tried in a browser.")
+    with sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=program, args=ARGUMENTS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture(autouse=True)
+def real_clock() -> Iterator[None]:
+    """The browser's clock cannot be set, and it drops cookies that ran out: the program takes the real time here."""
+    CLOCK.moment = datetime.now(UTC)
+    yield
+    CLOCK.moment = NOW
+
+
+Open = Callable[..., Page]
+
+
+@pytest.fixture
+def open_browser(chromium: Browser, live_server: LiveServer) -> Iterator[Open]:
+    """Return a function that opens a window of its own: ``open_browser(scripts=False, size=NARROW)``."""
+    contexts: list[BrowserContext] = []
+    faults: list[str] = []
+
+    def open_window(*, scripts: bool = True, size: dict[str, int] = WIDE, scheme: str = "light") -> Page:
+        context = chromium.new_context(
+            base_url=live_server.url,
+            viewport=size,
+            java_script_enabled=scripts,
+            color_scheme=scheme,
+            reduced_motion="reduce",
+            locale="en-GB",
+            timezone_id="UTC",
+            accept_downloads=True,
+        )
+        contexts.append(context)
+        page = context.new_page()
+        page.on("console", lambda message: faults.append(message.text) if message.type == "error" else None)
+        page.on("pageerror", lambda fault: faults.append(str(fault)))
+        return page
+
+    yield open_window
+    for context in contexts:
+        context.close()
+    assert faults == []
+
+
+@pytest.fixture
+def founder_address(transactional_db: None) -> str:
+    """The address that a first start prints."""
+    return f"/start/{make_entry_key(EntryPurpose.OWNER, now=CLOCK.moment)}/"
