@@ -10,7 +10,8 @@ from catalogue.documents.model import Run, Style, Text
 from catalogue.instrumentation import Instrumentation
 from catalogue.timing import Duration, write_duration
 from catalogue.web.forms.works import WorkForm
-from catalogue.web.pictures import strip_svg
+from catalogue.web.pictures import strip_key, strip_svg
+from catalogue.web.titles import in_language
 from catalogue.web.wording import page_language
 
 register = template.Library()
@@ -24,6 +25,12 @@ def strip(instrumentation: Instrumentation | None, scale: float, title: str = ""
     return strip_svg(instrumentation, scale, title) if instrumentation else SafeString()
 
 
+@register.inclusion_tag("parts/strip_key.html")
+def key_to_strips() -> dict[str, object]:
+    """Explain the marks of the player strip."""
+    return {"signs": strip_key(page_language())}
+
+
 @register.filter
 def typeset(text: Text) -> SafeString:
     """Set a text of a document in a page: titles in italics, values isolated, each in its language."""
@@ -31,13 +38,7 @@ def typeset(text: Text) -> SafeString:
 
 
 def run_html(run: Run) -> SafeString | str:
-    words: SafeString | str = run.text
-    if run.value:
-        words = (
-            format_html('<bdi lang="{}">{}</bdi>', run.language, words)
-            if run.language
-            else format_html("<bdi>{}</bdi>", words)
-        )
+    words = in_language(run.text, run.language) if run.value else run.text
     element = ELEMENTS.get(run.style)
     return format_html("<{}>{}</{}>", element, words, element) if element else words
 

@@ -6,14 +6,35 @@ from functools import lru_cache
 
 from django.utils.safestring import SafeString, mark_safe
 
-from catalogue.drawings.player_strip import counted, player_strip, to_svg
+from catalogue.documents.contents import forces
+from catalogue.documents.labels import labels
+from catalogue.drawings.player_strip import Strip, counted, player_strip, to_svg
 from catalogue.instrumentation import Instrumentation
 
-IN_A_LIST, IN_A_READING, IN_A_TITLE = 1.2, 2.0, 3.0  # pixels to the unit
+IN_A_LIST, IN_A_KEY = 1.2, 1.6  # pixels to the unit
+SIGNS = (
+    (forces.SAMPLE_DISC, "a player"),
+    (forces.SAMPLE_RING, "a player who also plays another instrument"),
+    (forces.SAMPLE_ABOVE, "a soloist, above the line"),
+    (forces.SAMPLE_SMALL, "a player who may be left out"),
+    (forces.SAMPLE_CHOIR, "a choir part"),
+    (forces.SAMPLE_OPEN, "a section of open size"),
+    (forces.SAMPLE_MEDIA, "electronics"),
+)
 
 
 @lru_cache(maxsize=4096)
 def strip_svg(instrumentation: Instrumentation, scale: float, title: str = "") -> SafeString:
     """Draw the players; ``title`` is read to those who cannot see them (by default how many they are)."""
-    drawing = player_strip(instrumentation, title or counted(instrumentation))
+    return svg_of(player_strip(instrumentation, title or counted(instrumentation)), scale)
+
+
+def svg_of(drawing: Strip, scale: float) -> SafeString:
     return mark_safe(to_svg(drawing, scale=scale))  # noqa: S308 - made of numbers, and the title is escaped there
+
+
+@lru_cache(maxsize=16)
+def strip_key(language: str) -> tuple[tuple[SafeString, str], ...]:
+    """Return each mark of the player strip with what it means, in the words that documents use."""
+    says = labels(language)
+    return tuple((svg_of(drawing, IN_A_KEY), says.word(meaning)) for drawing, meaning in SIGNS)

@@ -66,5 +66,4 @@
   document.addEventListener("keydown", press);
   offerSwitch();
   document.querySelectorAll("form[method=post]").forEach(guard);
-  document.querySelector(".summary")?.focus();
 })();
