@@ -45,7 +45,7 @@ def test_everything_typed_is_kept_and_read(browser: Client, composer: Composer) 
     typed = filled_in(
         original_title="Πίνακες", instrumentation_typed="two flutes, the second doubling piccolo, and piano",
         duration_typed="ca. 14'30", movements="I. Spring 4:05\nII. Weir 5:15 attacca", completed="March 2025",
-        string_strengths="8 6 4 4 2", iswc="t0345246801", catalogue_number="RO 47",
+        string_strengths="8 6 4 4 2", title_language="EL-latn", iswc="t0345246801", catalogue_number="RO 47",
     )  # fmt: skip
     typed |= {"commissions-0-name": "Fjordkammeret", "commissions-0-funder": "Rogaland Music Trust"}
 
@@ -58,7 +58,7 @@ def test_everything_typed_is_kept_and_read(browser: Client, composer: Composer) 
     )
     assert (work.duration, work.duration_typed) == (Duration(870, approximate=True), "ca. 14'30")
     assert work.completed == PartialDate(2025, 3)
-    assert work.string_strengths == (8, 6, 4, 4, 2)
+    assert (work.string_strengths, work.title_language) == ((8, 6, 4, 4, 2), "el-Latn")
     assert work.iswc == "T-034.524.680-1"
     assert [(one.title, one.duration, one.attacca) for one in work.movements.order_by("number")] == [
         ("I. Spring", Duration(245), False),
@@ -83,6 +83,8 @@ def test_everything_typed_is_kept_and_read(browser: Client, composer: Composer) 
         ),
         ("iswc", "T-034.524.680-2", None),
         ("title", "bell \x07", "Character 6 is a control character and cannot be printed; delete it."),
+        ("title_language", "Greek", "“Greek” is no language tag; write one such as de, el-Latn or en-GB."),
+        ("movements", "I\nII \x07", "Character 6 is a control character and cannot be printed; delete it."),
         ("catalogue_number", "RO 12", "“Weirs” has this catalogue number."),
         ("title", "x" * 501, None),
     ],

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -54,6 +55,30 @@ class StrengthsTypedField(ReadField):
 
     def clean(self, value: Any) -> Any:
         return super().clean(value) or ()
+
+
+TAG = re.compile(r"[a-z]{2,3}(-[a-z0-9]{2,8})*", re.IGNORECASE | re.ASCII)
+
+
+def read_tag(text: str) -> str:
+    """Return a language tag as it is usually written (BCP 47): el-Latn, en-GB, zh-Hant-TW. Raises ValueError."""
+    if not TAG.fullmatch(text):
+        raise ValueError(f"“{text}” is no language tag; write one such as de, el-Latn or en-GB.")
+    first, *others = text.lower().split("-")
+    cased = {2: str.upper, 4: str.capitalize}
+    return "-".join([first, *(cased.get(len(part), str.lower)(part) for part in others)])
+
+
+class LanguageTagField(ReadField):
+    """The tag of a language; empty is an empty text."""
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(
+            read=read_tag, max_length=35, **{"widget": forms.TextInput(attrs={"class": "short"}), **options}
+        )
+
+    def clean(self, value: Any) -> str:
+        return super().clean(value) or ""
 
 
 class IdentifierField(ReadField):

@@ -24,7 +24,7 @@ from catalogue.models import Commission, Composer, Movement, Work
 from catalogue.models.fields import refuse_unprintable
 from catalogue.rules.identifiers import Identifier
 from catalogue.timing import DurationError, read_duration
-from catalogue.web.forms.fields import DateField, IdentifierField, StrengthsTypedField
+from catalogue.web.forms.fields import DateField, IdentifierField, LanguageTagField, StrengthsTypedField
 from catalogue.web.readings import canonical_text
 
 LONG = {"rows": 4}
@@ -62,6 +62,12 @@ class WorkForm(forms.ModelForm):
     begun = DateField(label=_("Begun"))
     revised = DateField(label=_("Revised"))
     published = DateField(label=_("Published"))
+    title_language = LanguageTagField(
+        label=_("Language of the title"), help_text=_("As a tag, such as de, el-Latn or ja.")
+    )
+    original_language = LanguageTagField(
+        label=_("Language of the original title"), help_text=_("As a tag, such as el, he or ja.")
+    )
     string_strengths = StrengthsTypedField(
         label=_("Strings, where the instrumentation does not count them"),
         help_text=_("Players from first violins to double basses: 14.12.10.8.6."),
@@ -73,6 +79,7 @@ class WorkForm(forms.ModelForm):
         help_text=_("One a line, with its duration: I. Spring 4:05. Add attacca where there is no break after it."),
         required=False,
         max_length=50_000,
+        validators=[refuse_unprintable],
         widget=forms.Textarea(attrs={"rows": 3}),
     )
     keep_instrumentation = forms.BooleanField(label=_("Keep it as typed"), required=False)
@@ -94,8 +101,6 @@ class WorkForm(forms.ModelForm):
             "original_title": _("Original title"),
             "translated_title": _("Translation"),
             "subtitle": _("Subtitle"),
-            "title_language": _("Language of the title"),
-            "original_language": _("Language of the original title"),
             "transliteration": _("Transliteration"),
             "instrumentation_typed": _("Instrumentation"),
             "category": _("Category"),
@@ -116,8 +121,6 @@ class WorkForm(forms.ModelForm):
             "title": _("As it stands on the score, with capitals and accents."),
             "original_title": _("In its own script, if the title above is a transcription."),
             "subtitle": _("As printed, such as: for clarinet and string quartet."),
-            "title_language": _("As a tag, such as de, el-Latn or ja."),
-            "original_language": _("As a tag, such as el, he or ja."),
             "transliteration": _("In Latin letters, if the title above is not one."),
             "instrumentation_typed": _(
                 "Shorthand, abbreviations or plain words, in English, German, French, Italian or Spanish."
