@@ -27,7 +27,7 @@ USUAL_LENGTH = timedelta(hours=2)
 """How long a calendar shows an evening whose end nobody records (common practice)."""
 
 MOST_EVENTS, MOST_BYTES = 2_000, 1_000_000
-COLOUR_NAME, COLOUR_HEX = "maroon", "#800000"
+COLOUR_NAME, COLOUR_HEX = "darkslateblue", "#483d8b"
 END = b"END:VCALENDAR\r\n"
 
 
