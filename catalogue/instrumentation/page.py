@@ -1,0 +1,199 @@
+"""The instrumentation page of a score: a line for each chair with what it also plays, under the names of the families.
+
+Instruments that sound an octave or two from what is written say so, since that holds in a score in C as well
+(common practice); keys of transposing instruments stand in the lines' own remarks.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from catalogue.instrumentation.bodies import is_choir, is_section
+from catalogue.instrumentation.grammar import Grammar, grammar, spread
+from catalogue.instrumentation.model import Chair, Instrumentation, Line
+from catalogue.instrumentation.seats import chairs_by_number
+from catalogue.instrumentation.wording import choir_phrase, device_phrases, other_names, some_of
+
+MOST_CHAIRS = 60
+OCTAVES = {
+    "piccolo": 1, "celesta": 1, "xylophone": 1, "glockenspiel": 2, "crotales": 2, "sopranino-recorder": 1,
+    "soprano-recorder": 1, "bass-recorder": 1, "bass-flute": -1, "contrabass-flute": -2, "bass-oboe": -1,
+    "heckelphone": -1, "contrabassoon": -1, "double-bass": -1, "guitar": -1, "electric-guitar": -1, "bass-guitar": -1,
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class PageLine:
+    """One line of the page. ``family`` is its label; ``remark`` says how it sounds, where from, or what is optional."""
+
+    family: str
+    text: str
+    remark: str = ""
+
+    def __str__(self) -> str:
+        return f"{self.text} ({self.remark})" if self.remark else self.text
+
+
+def page_lines(instrumentation: Instrumentation, language: str = "en-GB") -> tuple[PageLine, ...]:
+    """Return the page's lines in the order of the forces, the total of people last.
+
+    >>> flutes = Line("flute", "woodwind", (2, 2), chairs=(Chair(2, ("flute", "piccolo")),))
+    >>> [str(line) for line in page_lines(Instrumentation((flutes,)))]
+    ['Flute 1', 'Flute 2, doubling piccolo (piccolo sounds an octave higher)', '2 players']
+    """
+    speech = grammar(language)
+    return (
+        *chair_lines(instrumentation, speech),
+        *(
+            PageLine(speech.words["families"]["electronics"], capital(said))
+            for said in device_phrases(instrumentation, speech)
+        ),
+        *total_line(instrumentation, speech),
+    )
+
+
+def page(instrumentation: Instrumentation, language: str = "en-GB") -> str:
+    """Return the page as text, a blank line and its label before each family."""
+    found: list[str] = []
+    family = None
+    for line in page_lines(instrumentation, language):
+        if line.family != family:
+            found += ["", line.family] if found else [line.family]
+            family = line.family
+        found.append(f"  {line}")
+    return "\n".join(found)
+
+
+def capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def family_label(line: Line, speech: Grammar) -> str:
+    families = speech.words["families"]
+    family = "solo" if line.role == "soloist" else line.family
+    label = families[family if family in families else "other"]
+    return f"{capital(line.group)}: {label}" if line.group else str(label)
+
+
+# ---- players
+
+
+def chair_lines(instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
+    groups: set[str | None] = set()
+    for line in instrumentation.lines:
+        if is_choir(line):
+            if line.group not in groups:
+                yield from choir_lines(line.group, instrumentation, speech)
+            groups.add(line.group)
+        elif line.family != "electronics":
+            yield from lines_of(line, instrumentation, speech)
+
+
+def lines_of(line: Line, instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
+    if line.players is None or line.players[1] > MOST_CHAIRS or is_section(line, instrumentation.lines):
+        yield section_line(line, speech)
+    else:
+        yield from lines_of_chairs(line, speech)
+        yield from unnamed_doublings(line, speech)
+
+
+def section_line(line: Line, speech: Grammar) -> PageLine:
+    """Return the line of a section: its number of players or desks, and how it is meant."""
+    number = f"{spread(line.players)} " if line.players else ""
+    desks = f"({speech.word('desks')})" if line.unit == "desks" else ""
+    meant = speech.word(line.strength) if line.strength in ("preferred", "least") else ""
+    text = " ".join(filter(None, [f"{number}{speech.name(line.instrument, 2)}", desks]))
+    return PageLine(family_label(line, speech), capital(text), remark(line, (line.instrument,), speech, meant))
+
+
+def lines_of_chairs(line: Line, speech: Grammar) -> Iterator[PageLine]:
+    least, most = line.players or (0, 0)
+    named = chairs_by_number(Line(line.instrument, line.family, line.players, chairs=numbered(line)), most)
+    plays = [named.get(chair, (line.instrument,)) for chair in range(1, most + 1)]
+    mains = Counter(one[0] for one in plays)
+    seen: Counter[str] = Counter()
+    notes = {chair.chair: chair.note for chair in line.chairs}
+    for chair, one in enumerate(plays, 1):
+        seen[one[0]] += 1
+        number = f" {seen[one[0]]}" if mains[one[0]] > 1 else ""
+        optional = speech.word("optional") if chair > least or line.optional else ""
+        text = f"{alternatives(line, one[0], speech)}{number}{doubling(one, speech)}"
+        yield PageLine(
+            family_label(line, speech), capital(text), remark(line, one, speech, optional, notes.get(chair, ""))
+        )
+
+
+def numbered(line: Line) -> tuple[Chair, ...]:
+    return tuple(chair for chair in line.chairs if chair.chair is not None)
+
+
+def alternatives(line: Line, slug: str, speech: Grammar) -> str:
+    others = line.alternatives if slug == line.instrument else ()
+    return speech.either([speech.name(one) for one in (slug, *others)])
+
+
+def doubling(plays: tuple[str, ...], speech: Grammar) -> str:
+    """Return what a chair also plays; a percussionist's instruments are listed after a colon."""
+    if len(plays) == 1:
+        return ""
+    if plays[0] == "percussion":
+        return f": {', '.join(speech.name(one) for one in plays[1:])}"
+    return f", {speech.word('also')} {other_names(plays[1:], speech)}"
+
+
+def unnamed_doublings(line: Line, speech: Grammar) -> Iterator[PageLine]:
+    """Yield a line for those who double without the text saying who."""
+    counts = Counter(chair.plays for chair in line.chairs if chair.chair is None)
+    for plays, count in counts.items():
+        text = f"{some_of(count, line, speech)}{doubling(plays, speech).replace(',', '', 1)}"
+        yield PageLine(family_label(line, speech), capital(text), remark(line, plays[1:], speech))
+
+
+def remark(line: Line, plays: tuple[str, ...], speech: Grammar, *more: str) -> str:
+    """Return the remarks on a line: octaves, place, amplification, what the text says."""
+    said = [sounding(slug, plays, speech) for slug in plays if slug in OCTAVES]
+    if line.role == "offstage":
+        said.append(speech.word("offstage"))
+    if line.amplified:
+        said.append(speech.agreeing("amplified", plays[0] if plays else line.instrument))
+    return "; ".join(dict.fromkeys(filter(None, [*more, line.note, *said])))
+
+
+def sounding(slug: str, plays: tuple[str, ...], speech: Grammar) -> str:
+    said = str(speech.words["sounds"][str(OCTAVES[slug])])
+    return said if len(plays) == 1 else f"{speech.name(slug)} {said}"
+
+
+# ---- choirs and the total
+
+
+def choir_lines(group: str | None, instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
+    """Yield the voicing of a choir, then what is not told by parts."""
+    lines = [line for line in instrumentation.lines if is_choir(line) and line.group == group]
+    voiced = [line for line in lines if line.instrument not in ("choir", "choir-children")]
+    label = speech.words["families"]["voice"]
+    if voiced:
+        notes = "; ".join(line.note for line in voiced if line.note)
+        yield PageLine(label, capital(group_and(group, choir_phrase(voiced, speech))), notes)
+    for line in lines:
+        if line not in voiced:
+            yield PageLine(label, capital(group_and(group, speech.name(line.instrument))), line.note)
+
+
+def group_and(group: str | None, text: str) -> str:
+    return f"{group}: {text}" if group else text
+
+
+def total_line(instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
+    """Yield the number of people; players of sections without a number are said not to be in it."""
+    people = [
+        speech.counted(count, key)
+        for key, count in (("players", instrumentation.counted), ("singers", instrumentation.singers))
+        if count and count[1]
+    ]
+    if people:
+        said = speech.listed(people)
+        open_lines = instrumentation.players is None
+        yield PageLine(speech.word("total"), speech.word("uncounted").format(counted=said) if open_lines else said)

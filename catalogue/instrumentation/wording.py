@@ -1,0 +1,226 @@
+"""Forces in words, in British and American English, German, French, Italian and Spanish.
+
+    2 flutes, the second doubling piccolo; 2 oboes; …; percussion (2 players); harp; strings (8.6.4.4.2)
+
+Lines are parted by semicolons, because what is said of a line is parted by commas. What is written here reads back
+to the same lines.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
+
+from catalogue.instrumentation.bodies import BOWED, is_choir, is_section
+from catalogue.instrumentation.grammar import Grammar, grammar, spread
+from catalogue.instrumentation.model import Chair, Instrumentation, Line
+
+LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
+DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
+BODY = ("violin-1", "violin-2", "viola", "cello", "double-bass")
+
+
+def words(instrumentation: Instrumentation, language: str = "en-GB") -> str:
+    """Return the forces in words, without a full stop.
+
+    >>> flutes = Line("flute", "woodwind", (2, 2), chairs=(Chair(2, ("flute", "piccolo")),))
+    >>> words(Instrumentation((flutes, Line("harp", "plucked"))), "de")
+    '2 Flöten, die zweite auch Piccolo; Harfe'
+    """
+    speech = grammar(language)
+    said: list[str] = []
+    for group, lines in groupby(played(instrumentation), key=lambda line: label(line)):
+        phrases = list(phrases_of(tuple(lines), instrumentation, speech))
+        said.append(f"{group}: {', '.join(phrases)}" if group else "; ".join(phrases))
+    said += device_phrases(instrumentation, speech)
+    return "; ".join(said)
+
+
+def sentence(instrumentation: Instrumentation, language: str = "en-GB") -> str:
+    """Return the forces as one sentence, the number of people first where it is known: ``42 players: 2 flutes, …``.
+
+    It is what a picture of the forces says to those who do not see it.
+    """
+    speech = grammar(language)
+    people = [
+        speech.counted(count, key)
+        for key, count in (("players", instrumentation.players), ("singers", instrumentation.singers))
+        if count and count[1]
+    ]
+    known = instrumentation.players is not None and instrumentation.singers is not None
+    told = words(instrumentation, language)
+    return f"{speech.listed(people)}: {told}." if known and people else f"{told[:1].upper()}{told[1:]}."
+
+
+def played(instrumentation: Instrumentation) -> Iterator[Line]:
+    return (line for line in instrumentation.lines if line.family != "electronics")
+
+
+def label(line: Line) -> str | None:
+    """Return the heading that a line stands under; numbered choirs are told by their voicing alone."""
+    return None if is_choir(line) else line.group
+
+
+def phrases_of(lines: Sequence[Line], instrumentation: Instrumentation, speech: Grammar) -> Iterator[str]:
+    """Yield a phrase for each line, one for a body of strings and one for the parts of a choir."""
+    for kind, run in groupby(lines, key=lambda line: body_kind(line, instrumentation)):
+        together = tuple(run)
+        if kind == "strings" and is_whole(together):
+            yield strings_phrase(together, speech)
+        elif kind and kind.startswith("choir"):
+            yield choir_phrase(together, speech)
+        else:
+            yield from (line_phrase(line, speech) for line in together)
+
+
+def body_kind(line: Line, instrumentation: Instrumentation) -> str | None:
+    if line.instrument.startswith("choir-") and line.instrument != "choir-children" and is_plain_choir(line):
+        return f"choir {line.group}"
+    return "strings" if line.instrument in BOWED and is_section(line, instrumentation.lines) else None
+
+
+def is_plain_choir(line: Line) -> bool:
+    return line.players is None and not line.note and not line.optional
+
+
+# ---- strings
+
+
+def is_whole(lines: Sequence[Line]) -> bool:
+    """Whether the lines are the five sections in order, said of in one way."""
+    manners = {(line.unit, line.strength, line.players is None, line.optional, line.amplified) for line in lines}
+    plain = not any(line.note or line.chairs or line.alternatives or line.role != "ensemble" for line in lines)
+    exact = all(line.players is None or line.players[0] == line.players[1] or line.optional for line in lines)
+    return tuple(line.instrument for line in lines) == BODY and len(manners) == 1 and plain and exact
+
+
+def strings_phrase(lines: Sequence[Line], speech: Grammar) -> str:
+    first = lines[0]
+    figures = ".".join(str(line.players[1]) for line in lines if line.players)
+    said = []
+    if figures:
+        before = f"{speech.word('least')} " if first.strength == "least" else ""
+        unit = f" {speech.word('desks')}" if first.unit == "desks" else ""
+        after = f" {speech.word('preferred')}" if first.strength == "preferred" else ""
+        said.append(f"({before}{figures}{unit}{after})")
+    return with_qualities(" ".join([speech.word("strings"), *said]), first, speech)
+
+
+# ---- choirs
+
+
+def choir_phrase(lines: Sequence[Line], speech: Grammar) -> str:
+    voicing = "".join(LETTERS[line.instrument.removeprefix("choir-")] * line.parts for line in lines)
+    return with_qualities(f"{speech.word('choir')} ({voicing})", lines[0], speech)
+
+
+# ---- single lines
+
+
+def line_phrase(line: Line, speech: Grammar) -> str:
+    """Return what is said of one line: number, name, place, remark, doublings, qualities."""
+    brackets = [f"({one})" for one in bracketed(line, speech)]
+    head = " ".join([counted_name(line, speech), *brackets])
+    return with_qualities(f"{head}{doublings(line, speech)}", line, speech)
+
+
+def counted_name(line: Line, speech: Grammar) -> str:
+    count = line.players
+    people = line.instrument in ("percussion", "timpani")
+    if count is None or people or (count == (1, 1) and not line.optional) or (line.optional and count[1] == 1):
+        name = speech.name(line.instrument, 1 if count or people else 2)
+        return with_solo(with_alternatives(name, line, speech), line, speech)
+    most = (count[1], count[1]) if line.optional else count
+    name = with_alternatives(speech.name(line.instrument, most[1]), line, speech)
+    return f"{spread(most)} {with_solo(name, line, speech)}"
+
+
+def with_alternatives(name: str, line: Line, speech: Grammar) -> str:
+    several = line.players is None or line.players[1] != 1
+    others = [speech.name(slug, 2 if several else 1) for slug in line.alternatives]
+    return speech.either([name, *others])
+
+
+def with_solo(name: str, line: Line, speech: Grammar) -> str:
+    return speech.word("solo").format(name=name) if line.role == "soloist" else name
+
+
+def bracketed(line: Line, speech: Grammar) -> Iterator[str]:
+    if line.instrument in ("percussion", "timpani") and line.players and (line.players != (1, 1) or line.optional):
+        yield speech.counted((line.players[1],) * 2 if line.optional else line.players, "executants")
+    if line.role == "offstage" and not line.group:
+        yield speech.word("offstage")
+    if line.note:
+        yield line.note
+
+
+def with_qualities(phrase: str, line: Line, speech: Grammar) -> str:
+    said = [phrase]
+    if line.amplified:
+        number = 1 if line.players == (1, 1) else 2
+        said.append(speech.agreeing("amplified", line.instrument, number))
+    if line.optional:
+        said.append(speech.word("optional"))
+    return ", ".join(said)
+
+
+# ---- doublings
+
+
+def doublings(line: Line, speech: Grammar) -> str:
+    """Return the doublings of a line with what joins them to its name, nothing where nobody doubles."""
+    if not line.chairs:
+        return ""
+    if line.players == (1, 1) and line.chairs[0].plays[0] == line.instrument:
+        return f"{speech.word('alone')} {other_names(line.chairs[0].plays[1:], speech)}"
+    return "".join(f", {clause}" for clause in clauses(line, speech))
+
+
+def clauses(line: Line, speech: Grammar) -> Iterator[str]:
+    """Yield one clause for all chairs that play the same."""
+    kinds: dict[tuple[tuple[str, ...], bool, str], list[Chair]] = {}
+    for chair in line.chairs:
+        kinds.setdefault((chair.plays, chair.chair is None, chair.note), []).append(chair)
+    for (plays, unnamed, note), chairs in kinds.items():
+        who = some_of(len(chairs), line, speech) if unnamed else named(chairs, line, speech)
+        remark = f" ({note})" if note else ""
+        yield f"{who} {plays_phrase(plays, line, speech)}{remark}"
+
+
+def plays_phrase(plays: tuple[str, ...], line: Line, speech: Grammar) -> str:
+    if plays[0] == line.instrument:
+        return f"{speech.word('also')} {other_names(plays[1:], speech)}"
+    return f"{speech.word('only')} {other_names(plays, speech)}"
+
+
+def other_names(slugs: Iterable[str], speech: Grammar) -> str:
+    return speech.listed([speech.name(slug) for slug in slugs])
+
+
+def named(chairs: Sequence[Chair], line: Line, speech: Grammar) -> str:
+    numbers = [chair.chair for chair in chairs if chair.chair is not None]
+    everybody = line.players is not None and numbers == list(range(1, line.players[1] + 1)) and len(numbers) > 1
+    if everybody:
+        return speech.agreeing("both" if len(numbers) == 2 else "all", line.instrument)
+    return speech.chairs(numbers, line.instrument)
+
+
+def some_of(number: int, line: Line, speech: Grammar) -> str:
+    if number == 1:
+        return speech.agreeing("one", line.instrument)
+    return str(speech.words["numbers"].get(str(number), number))
+
+
+# ---- devices
+
+
+def device_phrases(instrumentation: Instrumentation, speech: Grammar) -> list[str]:
+    """Return the electronics, the channels with the last of them."""
+    lines = [line for line in instrumentation.lines if line.family == "electronics"]
+    slugs = [line.instrument for line in lines]
+    if not slugs and instrumentation.electronics != "none":
+        slugs = list(DEVICES.get(instrumentation.electronics, ("electronics",)))
+    said = [speech.name(slug) for slug in slugs]
+    if said and instrumentation.channels:
+        said[-1] += f" ({speech.word('channels').format(n=instrumentation.channels)})"
+    return said

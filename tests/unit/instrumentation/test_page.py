@@ -1,0 +1,82 @@
+"""The instrumentation page of a score."""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.model import Chair, Instrumentation, Line
+from catalogue.instrumentation.page import PageLine, page, page_lines
+from catalogue.instrumentation.vocabulary import family_of
+
+
+def line(slug: str, players: int | tuple[int, int] | None = 1, *chairs: Chair, **more: object) -> Line:
+    numbers = (players, players) if isinstance(players, int) else players
+    return Line(slug, family_of(slug), numbers, chairs=chairs, **more)  # type: ignore[arg-type]
+
+
+FORCES = Instrumentation(
+    (
+        line("flute", 3, Chair(2, ("flute", "alto-flute")), Chair(3, ("piccolo",))),
+        line("horn", 2, Chair(None, ("horn", "wagner-tuba")), note="in F"),
+        line("trumpet", 1, role="offstage"),
+        line("percussion", (2, 3), Chair(1, ("percussion", "glockenspiel", "tam-tam"))),
+        line("choir-soprano", None),
+        line("choir-alto", None, parts=2),
+        line("violin-1", 8, unit="players", strength="preferred"),
+        line("double-bass", 2, unit="players", strength="preferred"),
+    ),
+    electronics="fixed",
+    channels="4",
+)
+
+
+def test_the_page_has_a_line_for_each_chair_under_its_family() -> None:
+    assert (
+        page(FORCES)
+        == """\
+Woodwind
+  Flute 1
+  Flute 2, doubling alto flute
+  Piccolo (sounds an octave higher)
+
+Brass
+  Horn 1 (in F)
+  Horn 2 (in F)
+  One doubling Wagner tuba (in F)
+  Trumpet (offstage)
+
+Percussion
+  Percussion 1: glockenspiel, tam-tam (glockenspiel sounds two octaves higher)
+  Percussion 2
+  Percussion 3 (optional)
+
+Voices
+  Choir (SAA)
+
+Strings
+  8 violins I (preferred)
+  2 double basses (preferred; sounds an octave lower)
+
+Electronics
+  Fixed media (4 channels)
+
+Total
+  18–19 players"""
+    )
+
+
+def test_the_page_speaks_other_languages() -> None:
+    flutes = line("flute", 2, Chair(2, ("flute", "piccolo")))
+    assert page_lines(Instrumentation((flutes, line("oboe", None))), "it") == (
+        PageLine("Legni", "Flauto 1"),
+        PageLine("Legni", "Flauto 2, anche ottavino", "ottavino suona un’ottava sopra"),
+        PageLine("Legni", "Oboi"),
+        PageLine("Totale", "2 strumentisti, esclusi gli organici aperti"),
+    )
+
+
+def test_a_body_of_its_own_is_named_before_the_family() -> None:
+    (found, total) = page_lines(Instrumentation((line("tuba", group="orchestra 2"),)))
+    assert (found, total.text) == (PageLine("Orchestra 2: Brass", "Tuba"), "1 player")
+
+
+def test_a_crowd_is_one_line() -> None:
+    assert page_lines(Instrumentation((line("flute", 900),)))[0] == PageLine("Woodwind", "900 flutes")
