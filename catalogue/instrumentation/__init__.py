@@ -9,7 +9,9 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line, Remark
+from catalogue.instrumentation.reading import read
 from catalogue.instrumentation.vocabulary import Instrument, called, family_of, instrument, instruments, score_order
+from catalogue.instrumentation.writing import shorthand
 
 __all__ = [
     "Chair",
@@ -22,5 +24,7 @@ __all__ = [
     "family_of",
     "instrument",
     "instruments",
+    "read",
     "score_order",
+    "shorthand",
 ]

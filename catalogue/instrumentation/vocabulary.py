@@ -71,7 +71,7 @@ def instrument_of(slug: str, row: dict[str, object], order: int) -> Instrument:
             spellings += [(language, one) for one in listed if one]
         else:
             names[language] = names.get("en-GB", Names(slug, slug, slug))
-    also = row.get("also", [])
+    also = row.get("also")
     usual = row.get("usual", [])
     return Instrument(
         slug=slug,
@@ -80,7 +80,7 @@ def instrument_of(slug: str, row: dict[str, object], order: int) -> Instrument:
         section=str(row.get("section", "")),
         kit=bool(row.get("kit", False)),
         names=names,
-        spellings=(*spellings, *(("", one) for one in also if isinstance(also, list))),
+        spellings=(*spellings, *(("", one) for one in (also if isinstance(also, list) else ()))),
         usual=tuple(usual) if isinstance(usual, list) else (),
         sound=str(row.get("sound", "")),
         marc=str(row.get("marc", "")),

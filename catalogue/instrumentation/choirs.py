@@ -1,0 +1,284 @@
+"""Reads choirs and groups of solo singers by their voicing, and choirs that are only named."""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.items import qualities_at
+from catalogue.instrumentation.lexicon import SOLO
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, is_voicing, parts_of
+
+Found = tuple[list[Draft], int, bool]
+DOUBLE = {"double", "doppelchor", "doppelter", "doppio", "doble"}
+DIVISI = {"div", "divisi", "divided", "geteilt", "divise", "max", "maximum"}
+CHOIR_WORDS = ("choir", "choir-children")
+OPEN_VOICING = {"combination", "equal", "part", "parts", "gleiche", "stimmen", "egales", "egale", "mixed"}
+
+
+def choir_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Return the choirs or solo voices named here."""
+    for read in (divisi_at, voicing_at, whole_at, named_at, voices_at):
+        found = read(nodes, at, forces)
+        if found is not None:
+            return found
+    return None
+
+
+def glued(nodes: Nodes, at: int) -> tuple[str, int, str]:
+    """Return the letters and figures written together here, their end, and the voices in square brackets."""
+    text, optional, end = "", "", at
+    while end < len(nodes):
+        node = nodes[end]
+        if end > at and node.spaced:
+            break
+        if isinstance(node, Bracket):
+            inside = "".join(one.text for one in node.nodes if isinstance(one, Token))
+            if node.opening != "[" or not text or not all(one in "SMATB" for one in inside) or not inside:
+                break
+            optional += inside
+        elif node.kind == "mark":
+            break
+        else:
+            text += node.text
+        end += 1
+    return text, end, optional
+
+
+def voicing_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``SATB``, ``2T2B``, ``SA[TB]``, ``SATB/SATB``, with what kind of singers they are."""
+    _qualities, start = qualities_at(nodes, at)
+    token = token_at(nodes, at)
+    figured = token is not None and token.kind == "number"
+    double = is_key(token, DOUBLE)
+    start = at if figured else at + 1 if double else start
+    text, end, optional = glued(nodes, start)
+    text = text.removesuffix("CH") if is_voicing(text.removesuffix("CH")) else text
+    if not is_voicing(text):
+        return choirs_counted(nodes, at, forces)
+    voicings = [text]
+    end = further_voicings(nodes, end, voicings)
+    solo, end = singers_end(nodes, end)
+    if len(text) == 2 and len(voicings) == 1 and not (solo or optional or followed_well(nodes, at, start, end)):
+        return None
+    start_at, stop = nodes[at].start, nodes[end - 1].end
+    if solo:
+        return [draft for one in voicings for draft in soloists(one, start_at, stop)], end, False
+    if len(voicings) > 1 and len(text) == 2 and nodes[start + 1].is_mark("/"):
+        return either(voicings, start_at, stop), end, False
+    if double:
+        voicings = voicings * 2
+    drafts: list[Draft] = []
+    for number, one in enumerate(voicings, 1):
+        drafts += choir(one, start_at, stop, group=f"choir {number}" if len(voicings) > 1 else None)
+    drafts += choir(optional, start_at, stop, optional=True)
+    return drafts, end, False
+
+
+def choirs_counted(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``2 SATB choirs``."""
+    counted = count_at(nodes, at)
+    if counted is None or counted.least != counted.most or not 2 <= counted.least <= 12:
+        return None
+    text, end, _ = glued(nodes, counted.end)
+    found = name_at(nodes, end) if end < len(nodes) else None
+    if not is_voicing(text) or found is None or found.slugs[0] != "choir":
+        return None
+    drafts: list[Draft] = []
+    for number in range(1, counted.least + 1):
+        drafts += choir(text, nodes[at].start, found.stop, group=f"choir {number}")
+    return drafts, found.end, False
+
+
+def further_voicings(nodes: Nodes, end: int, voicings: list[str]) -> int:
+    """Take further voicings after a slash or plus, or ``×2``."""
+    while end + 1 < len(nodes) and (nodes[end].is_mark("/+×") or nodes[end].is_word("x")):
+        following = token_at(nodes, end + 1)
+        if following is not None and following.kind == "number" and nodes[end].is_mark("×") | nodes[end].is_word("x"):
+            voicings *= min(max(int(following.text[:2]), 1), 12)
+            return end + 2
+        text, after, _ = glued(nodes, end + 1)
+        if not is_voicing(text):
+            break
+        voicings.append(text)
+        end = after
+    return end
+
+
+def singers_end(nodes: Nodes, at: int) -> tuple[bool, int]:
+    """Pass over ``choir``, ``chorus``, ``voices``, ``divisi``; tell whether they are called soloists."""
+    solo = False
+    while at < len(nodes):
+        found = name_at(nodes, at)
+        end = phrase_end(nodes, at, SOLO)
+        if end is not None:
+            solo, at = True, end
+        elif found is not None and found.slugs[0] in ("choir", "voice"):
+            at = found.end
+        elif is_key(nodes[at], DIVISI) and not voicing_soon(nodes, at):
+            at += 1
+        else:
+            break
+    return solo, at
+
+
+def voicing_soon(nodes: Nodes, at: int) -> bool:
+    return any(isinstance(node, Token) and is_voicing(node.text) for node in nodes[at : at + 3])
+
+
+def followed_well(nodes: Nodes, at: int, start: int, end: int) -> bool:
+    """Whether two letters may be a choir: it is called one, or it stands alone between separators."""
+    called = name_at(nodes, start + 1)
+    if called is not None and called.slugs[0] == "choir":
+        return True
+    token = token_at(nodes, start)
+    alone = token is not None and token.text in ("SA", "TB", "TT", "BB", "SS", "AA", "ST", "SB", "AT")
+    after = end >= len(nodes) or nodes[end].is_mark(",;+/\n")
+    return alone and after and at == start
+
+
+def either(voicings: list[str], start: int, end: int) -> list[Draft]:
+    """Return the choir of ``SA/TB``: as many parts as each side has, high or low voices."""
+    draft = Draft("choir", start, end, open=True)
+    draft.parts = len(voicings[0])
+    draft.notes.append("/".join(voicings))
+    return [draft]
+
+
+def choir(text: str, start: int, end: int, *, group: str | None = None, optional: bool = False) -> list[Draft]:
+    """Return one draft a part of a choir."""
+    drafts = []
+    for part, number in parts_of(text).items():
+        draft = Draft(f"choir-{part}", start, end, open=True, group=group, optional=optional, parts=number)
+        drafts.append(draft)
+    return drafts
+
+
+def soloists(text: str, start: int, end: int) -> list[Draft]:
+    """Return one draft for each kind of solo voice of a voicing."""
+    drafts = []
+    for part, number in parts_of(text).items():
+        draft = Draft(f"voice-{part}", start, end)
+        draft.counted(number)
+        drafts.append(draft)
+    return drafts
+
+
+def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``max divisi SSAATTBB`` as a note on the choir before it."""
+    if not is_key(nodes[at], DIVISI):
+        return None
+    end = at
+    while end < len(nodes) and is_key(nodes[end], DIVISI):
+        end += 1
+    token = token_at(nodes, end)
+    last = next((draft for draft in reversed(forces.drafts) if draft.slug.startswith("choir")), None)
+    if last is None:
+        return None
+    if token is not None and is_voicing(token.text):
+        end += 1
+        last.notes.append(forces.written(nodes[at].start, token.end))
+    else:
+        last.notes.append("divisi")
+    return [], end, True
+
+
+def whole_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``mixed chorus``, ``coro maschile``, ``chœur de femmes``."""
+    _qualities, start = qualities_at(nodes, at)
+    end = phrase_end(nodes, start, WHOLE)
+    if end is None:
+        return kind_before(nodes, at, start)
+    key = "".join(key_of(node.text) for node in nodes[start:end] if isinstance(node, Token) and node.kind == "word")
+    return with_voicing(nodes, at, end, "choir", WHOLE[key])
+
+
+def kind_before(nodes: Nodes, at: int, start: int) -> Found | None:
+    """Read a kind of choir with words between, ``male voice chorus``."""
+    kinds = ((MIXED, "mixed"), (MALE, "male voices"), (FEMALE, "female voices"))
+    for words, note in kinds:
+        end = phrase_end(nodes, start, words)
+        if end is None:
+            continue
+        found = name_at(nodes, end)
+        if found is not None and found.slugs[0] == "voice" and found.end < len(nodes):
+            found = name_at(nodes, found.end)
+        if found is not None and found.slugs[0] == "choir":
+            return with_voicing(nodes, at, found.end, "choir", note)
+    return None
+
+
+def named_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``choir``, ``children's choir`` with a voicing or a number of singers after it."""
+    qualities, start = qualities_at(nodes, at)
+    double = is_key(token_at(nodes, at), DOUBLE)
+    found = name_at(nodes, at + 1 if double else start)
+    if found is None or found.slugs[0] not in CHOIR_WORDS:
+        return None
+    if double:
+        drafts, end, _ = with_voicing(nodes, at, found.end, found.slugs[0], "")
+        twice = [copy_to(draft, f"choir {number}") for number in (1, 2) for draft in drafts]
+        return twice, end, False
+    drafts, end, dropped = with_voicing(nodes, at, found.end, found.slugs[0], "")
+    for draft in drafts:
+        draft.optional = qualities.optional
+        if qualities.count is not None and len(drafts) == 1 and qualities.count.most > 1:
+            draft.group = f"{qualities.count.most} choirs"
+    return drafts, end, dropped
+
+
+def copy_to(draft: Draft, group: str) -> Draft:
+    made = Draft(draft.slug, draft.start, draft.end, open=True, group=group, parts=draft.parts)
+    made.notes = list(draft.notes)
+    return made
+
+
+def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found:
+    """Return a choir with the voicing, the number of singers or the remark that follows its name."""
+    after = end + 1 if end < len(nodes) and nodes[end].is_mark(":.") else end
+    following = nodes[after] if after < len(nodes) else None
+    inner: tuple[Node, ...] = following.nodes if isinstance(following, Bracket) else tuple(nodes[after : after + 8])
+    text, stop, optional = glued(inner, 0)
+    used = after + 1 if isinstance(following, Bracket) else after + stop
+    start = nodes[at].start
+    if is_voicing(text) or (text in ("S", "A", "T", "B") and isinstance(following, Bracket)):
+        voicings = [text]
+        inner_end = further_voicings(inner, stop, voicings)
+        used = used if isinstance(following, Bracket) else after + inner_end
+        if slug == "choir-children":
+            made = Draft(slug, start, nodes[used - 1].end, open=True, parts=sum(parts_of(text).values()), notes=[text])
+            return [made], used, False
+        drafts = [
+            draft
+            for number, one in enumerate(voicings, 1)
+            for draft in choir(one, start, nodes[used - 1].end, group=f"choir {number}" if len(voicings) > 1 else None)
+        ]
+        return drafts + choir(optional, start, nodes[used - 1].end, optional=True), used, False
+    draft = Draft(slug, start, nodes[end - 1].end, open=True, notes=[note] if note else [])
+    if isinstance(following, Bracket):
+        draft.brackets.append(following)
+        return [draft], after + 1, False
+    return [draft], end, False
+
+
+def voices_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``3 voices, any combination``: a choir of so many parts, whoever sings them."""
+    counted = count_at(nodes, at)
+    if counted is None:
+        return None
+    start = counted.end
+    equal = is_key(token_at(nodes, start), {"equal", "gleiche", "mixed"})
+    found = name_at(nodes, start + 1 if equal else start)
+    if found is None or found.slugs != ("voice",):
+        return None
+    end = found.end
+    while end < len(nodes) and (nodes[end].is_mark(",") or is_key(nodes[end], {"any", "combination", "in", "of"})):
+        end += 1
+    said = equal or any(is_key(node, {"combination"}) for node in nodes[found.end : end])
+    if not said:
+        return None
+    draft = Draft("choir", nodes[at].start, nodes[end - 1].end, open=True, parts=counted.most)
+    draft.notes.append("equal voices" if equal else "any combination")
+    return [draft], end, False

@@ -1,0 +1,106 @@
+"""Names of whole ensembles and what they hold by custom: string quartet, brass quintet, double woodwind.
+
+Source of the make-ups: common practice. A name that has no one make-up is read as the usual one with a remark.
+"""
+
+from __future__ import annotations
+
+import functools
+
+from catalogue.instrumentation.lexicon import keyed
+from catalogue.instrumentation.vocabulary import key_of
+
+SIZES = {
+    2: keyed("duo duet duett dúo"),
+    3: keyed("trio tríos"),
+    4: keyed("quartet quartett quatuor quartetto cuarteto"),
+    5: keyed("quintet quintett quintette quintetto quinteto"),
+    6: keyed("sextet sextett sextuor sestetto sexteto"),
+    7: keyed("septet septett septuor settimino septeto"),
+    8: keyed("octet oktett octuor ottetto octeto"),
+}
+STRINGS_WORDS = keyed(
+    "string strings d'archi di_archi à_cordes cordes de_cuerda de_cuerdas streich archi cuerda d_archi"
+)
+BRASS_WORDS = keyed("brass de_cuivres cuivres di_ottoni ottoni de_metales metales blechbläser blech")
+WIND_WORDS = keyed("wind woodwind à_vent vent de_vents vents di_fiati fiati de_viento viento bläser holzbläser")
+SAX_WORDS = keyed("saxophone sax de_saxophones saxophones di_sassofoni sassofoni de_saxofones saxofones saxophon")
+PIANO_WORDS = keyed("piano klavier avec_piano con_pianoforte")
+PERCUSSION_WORDS = keyed(
+    "percussion schlagzeug de_percussions percussions di_percussioni percussioni de_percusión percusión"
+)
+
+STRING_SETS = {
+    3: ("violin", "viola", "cello"),
+    4: ("violin-1", "violin-2", "viola", "cello"),
+    5: ("violin-1", "violin-2", "viola", "cello", "double-bass"),
+    6: ("violin", "violin", "viola", "viola", "cello", "cello"),
+    8: ("violin",) * 4 + ("viola",) * 2 + ("cello",) * 2,
+}
+WIND_SETS = {
+    3: ("oboe", "clarinet", "bassoon"),
+    4: ("flute", "oboe", "clarinet", "bassoon"),
+    5: ("flute", "oboe", "clarinet", "horn", "bassoon"),
+    8: ("oboe",) * 2 + ("clarinet",) * 2 + ("bassoon",) * 2 + ("horn",) * 2,
+}
+BRASS_SETS = {
+    3: ("horn", "trumpet", "trombone"),
+    4: ("trumpet", "trumpet", "trombone", "trombone"),
+    5: ("trumpet", "trumpet", "horn", "trombone", "tuba"),
+}
+SAX_SETS = {4: ("soprano-saxophone", "alto-saxophone", "tenor-saxophone", "baritone-saxophone")}
+PIANO_SETS = {
+    3: ("violin", "cello", "piano"),
+    4: ("violin", "viola", "cello", "piano"),
+    5: ("violin-1", "violin-2", "viola", "cello", "piano"),
+}
+DISPUTED = {
+    ("strings", 5): "a second viola or a second cello in place of the double bass",
+    ("wind", 3): "another choice of woodwind",
+    ("brass", 4): "two trumpets, horn and trombone",
+    ("wind", 8): "another choice of wind instruments",
+}
+PIERROT = keyed("pierrot_ensemble pierrot_quintet pierrot-ensemble pierrot_line-up pierrot_lineup pierrot")
+PIERROT_SET = ("flute", "clarinet", "violin", "cello", "piano")
+FOLD = {
+    1: keyed("bois_par_1 bois_par_un single_woodwind einfaches_holz legni_a_1"),
+    2: keyed(
+        "double_woodwind double_winds doppeltes_holz bois_par_2 bois_par_deux legni_a_2 legni_a_due maderas_a_dos"
+    ),
+    3: keyed(
+        "triple_woodwind triple_winds dreifaches_holz bois_par_3 bois_par_trois legni_a_3 legni_a_tre maderas_a_tres"
+    ),
+    4: keyed("quadruple_woodwind quadruple_winds vierfaches_holz bois_par_4 bois_par_quatre legni_a_4"),
+}
+KINDS = (
+    ("strings", STRINGS_WORDS, STRING_SETS),
+    ("wind", WIND_WORDS, WIND_SETS),
+    ("brass", BRASS_WORDS, BRASS_SETS),
+    ("saxophone", SAX_WORDS, SAX_SETS),
+    ("piano", PIANO_WORDS, PIANO_SETS),
+)
+
+
+@functools.cache
+def phrases() -> dict[str, tuple[str, int, tuple[str, ...]]]:
+    """Return for each key of a whole name its kind, its size and its instruments."""
+    found: dict[str, tuple[str, int, tuple[str, ...]]] = {}
+    for kind, words, sets in KINDS:
+        for size, slugs in sets.items():
+            for noun in SIZES[size]:
+                for word in words:
+                    found[word + noun] = (kind, size, slugs)
+                    found[noun + word] = (kind, size, slugs)
+    for word in PERCUSSION_WORDS:
+        for size, nouns in SIZES.items():
+            for noun in nouns:
+                found[word + noun] = ("percussion", size, ("percussion",) * size)
+                found[noun + word] = ("percussion", size, ("percussion",) * size)
+    found |= dict.fromkeys(PIERROT, ("pierrot", 5, PIERROT_SET))
+    return found | {key: ("fold", size, ()) for size, keys in FOLD.items() for key in keys}
+
+
+def size_of(word: str) -> int | None:
+    """Return the number of players of ``quartet`` and its kin."""
+    key = key_of(word)
+    return next((size for size, nouns in SIZES.items() if key in nouns or key.removesuffix("s") in nouns), None)

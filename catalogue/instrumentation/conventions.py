@@ -1,0 +1,97 @@
+"""The dress of a whole text: how it parts figures, and how it writes who doubles.
+
+What a bracket means often hangs on the house that wrote it. The dress of the whole text is found first, by the marks
+that it uses throughout, and can be chosen instead. Source: keys to abbreviations of publishers and orchestras.
+"""
+
+from __future__ import annotations
+
+import re
+
+from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.lexicon import BODY_OF_STRINGS
+from catalogue.instrumentation.model import InstrumentationError
+from catalogue.instrumentation.phrases import phrase_end
+from catalogue.instrumentation.tokens import Bracket, Nodes
+
+FIGURES = ("dotted", "spaced", "comma", "run together", "names", "words")
+BRACKETS = ("Roman chairs", "numbered chairs", "counted doublings", "chair list", "d and plus", "plain brackets")
+NAMES = (*FIGURES, *BRACKETS)
+ROMAN = re.compile(r"[\[(](?:[^()\[\]]*[,.;+ ])?[IVX]{1,4}\s*=")
+LIST = re.compile(r"[\[(]1\s*[.,/]\s*(?:\d|[A-Za-z])")
+NUMBERED = re.compile(r"[\[(]\d{1,2}[A-Za-z]{2,}")
+D = re.compile(r"\dd\d")
+PACKED = re.compile(r"(?<![\d.,])\d{3,5}(?![\d])")
+PLACES = re.compile(r"\d[\]\)\w]*\s*([.,/ -])\s*\d")
+
+
+def prepare(forces: Forces, nodes: Nodes, convention: str | None) -> None:
+    """Find the dress of a text before it is walked along."""
+    chosen = [part.strip() for part in convention.split(",")] if convention else []
+    for part in chosen:
+        if part not in NAMES:
+            reason = f"“{part}” is not a convention; there are {', '.join(NAMES)}."
+            raise InstrumentationError(reason, forces.text, 0, len(forces.text), NAMES)
+    forces.formula = has_formula(nodes)
+    forces.slash_parts = slash_parts(nodes, forces)
+    forces.figures = next((part for part in chosen if part in FIGURES), figures_of(forces))
+    forces.brackets = next((part for part in chosen if part in BRACKETS), brackets_of(forces))
+
+
+def has_formula(nodes: Nodes) -> bool:
+    """Whether figures without names stand in the text."""
+    bare = 0
+    for at, node in enumerate(nodes):
+        if node.kind != "number":
+            continue
+        following = nodes[at + 1] if at + 1 < len(nodes) else None
+        named = following is not None and following.kind == "word" and not following.is_word("d")
+        bare += 0 if named else 1 if len(getattr(node, "text", "")) < 3 else 3
+    return bare >= 3
+
+
+def slash_parts(nodes: Nodes, forces: Forces) -> bool:
+    """Whether a slash parts families in this text: it stands between figures, with blanks, or before the strings."""
+    for at, node in enumerate(nodes):
+        if not node.is_mark("/") or at == 0 or at + 1 >= len(nodes):
+            continue
+        before, after = nodes[at - 1], nodes[at + 1]
+        if node.spaced and after.spaced:
+            return True
+        if phrase_end(nodes, at + 1, BODY_OF_STRINGS) is not None:
+            return True
+        if after.kind == "number" and (before.kind == "number" or isinstance(before, Bracket)) and forces.formula:
+            return True
+    return False
+
+
+def figures_of(forces: Forces) -> str:
+    text = forces.text
+    if not forces.formula:
+        return (
+            "words" if re.search(r"\b(?:two|three|zwei|drei|deux|trois|due|tre|dos|tres)\b|\w{9,}", text) else "names"
+        )
+    if PACKED.search(text):
+        return "run together"
+    marks = [mark for mark in PLACES.findall(text) if mark in "., "]
+    best = max(".,", key=marks.count)
+    return {".": "dotted", ",": "comma"}[best] if best in marks else "spaced"
+
+
+def brackets_of(forces: Forces) -> str:
+    text = forces.text
+    if ROMAN.search(text):
+        return "Roman chairs"
+    if LIST.search(text):
+        return "chair list"
+    if D.search(text):
+        return "d and plus"
+    if NUMBERED.search(text):
+        counted = forces.slash_parts or PACKED.search(text)
+        return "counted doublings" if counted else "numbered chairs"
+    return "plain brackets" if forces.formula and "(" in text else ""
+
+
+def name_of(forces: Forces) -> str:
+    """Return the name of the dress as it is shown, ``dotted, Roman chairs``."""
+    return ", ".join(part for part in (forces.figures, forces.brackets) if part)

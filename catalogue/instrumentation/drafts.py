@@ -1,0 +1,108 @@
+"""What is known of the forces while a text is being read: drafts of lines, and the remarks made on the way."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from catalogue.instrumentation.model import Chair, InstrumentationError, Remark
+from catalogue.instrumentation.names import Name
+from catalogue.instrumentation.tokens import Bracket, Node
+from catalogue.instrumentation.vocabulary import family_of
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """A number of players that stands in the text, up to the node ``end``."""
+
+    least: int
+    most: int
+    end: int
+
+
+@dataclass(slots=True)
+class Draft:
+    """A line in the making. ``slug`` is empty for a bare figure until its place is known."""
+
+    slug: str
+    start: int
+    end: int
+    separator: str = ""
+    count: Count | None = None
+    name: Name | None = None
+    figure: bool = False
+    packed: bool = False
+    extra: bool = False
+    starred: bool = False
+    doubles: int = 0
+    section: str = ""
+    heading: str = ""
+    number_after: tuple[int, ...] = ()
+    seats: tuple[int, ...] = ()
+    brackets: list[Bracket] = field(default_factory=list)
+    clauses: list[tuple[Node, ...]] = field(default_factory=list)
+    slashed: list[str] = field(default_factory=list)
+    chairs: list[Chair] = field(default_factory=list)
+    alternatives: list[str] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
+    role: str = "ensemble"
+    optional: bool = False
+    amplified: bool = False
+    group: str | None = None
+    unit: str | None = None
+    strength: str | None = None
+    open: bool = False
+    plural: bool = False
+    collective: str = ""
+    numbers: list[tuple[int, int]] = field(default_factory=list)
+    parts: int = 1
+
+    @property
+    def family(self) -> str:
+        """The family of the instrument as far as it is known."""
+        return family_of(self.slug) if self.slug else ""
+
+    @property
+    def least(self) -> int:
+        """The least number of players; one where the text gives none."""
+        return self.count.least if self.count else 1
+
+    @property
+    def most(self) -> int:
+        """The greatest number of players; one where the text gives none."""
+        return self.count.most if self.count else 1
+
+    def counted(self, least: int, most: int | None = None) -> None:
+        """Set the number of players."""
+        self.count = Count(least, least if most is None else most, 0)
+
+
+@dataclass(slots=True)
+class Forces:
+    """Everything that has been read so far of one text."""
+
+    text: str
+    language: str
+    drafts: list[Draft] = field(default_factory=list)
+    remarks: list[Remark] = field(default_factory=list)
+    electronics: set[str] = field(default_factory=set)
+    channels: str | None = None
+    brackets: str = ""
+    figures: str = ""
+    dresses: set[str] = field(default_factory=set)
+    strings_are: str | None = None
+    formula: bool = False
+    slash_parts: bool = False
+
+    def remark(self, code: str, message: str, start: int, end: int, other: str = "") -> None:
+        """Note what was resolved by convention, once for a place."""
+        made = Remark(start, end, code, message, other)
+        if made not in self.remarks:
+            self.remarks.append(made)
+
+    def fail(self, reason: str, start: int, end: int, expected: tuple[str, ...] = ()) -> InstrumentationError:
+        """Return the error to raise for a place that cannot be read."""
+        return InstrumentationError(reason, self.text, start, end, expected)
+
+    def written(self, start: int, end: int) -> str:
+        """Return a stretch of the text as it was given, on one line."""
+        return " ".join(self.text[start:end].split())

@@ -1,0 +1,309 @@
+"""Reads what is named as a whole: string bodies, ensembles by name, choirs by voicing, channels, open forces."""
+
+from __future__ import annotations
+
+from catalogue.instrumentation import choirs, collectives
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.items import qualities_at
+from catalogue.instrumentation.lexicon import ANY, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, SOLO, TREBLE
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.tokens import Bracket, Nodes, Token
+from catalogue.instrumentation.vocabulary import key_of
+
+Found = tuple[list[Draft], int, bool]
+CHANNEL = {
+    "channel",
+    "channels",
+    "ch",
+    "kanal",
+    "kanale",
+    "canaux",
+    "canali",
+    "canales",
+    "chn",
+    "canal",
+    "kanalig",
+    "kanalige",
+}
+LAYOUTS = {"stereo": "2", "quadraphonic": "4", "quadrophonic": "4", "octophonic": "8", "stereophonic": "2", "mono": "1"}
+RECORDED = {"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"}
+COMPRISING = {"comprising", "consisting", "bestehend", "compose", "composed"}
+
+
+def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Return the drafts of a body named here, where it ends, and whether it only introduces what follows."""
+    for read in (
+        channels_at,
+        recorded_at,
+        choirs.choir_at,
+        collective_at,
+        folded_at,
+        sized_at,
+        book_at,
+        strings_at,
+        open_at,
+    ):
+        found = read(nodes, at, forces)
+        if found is not None:
+            return found
+    return None
+
+
+def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``8-channel``, ``4.1 or 8.1 channel``, ``8ch``, ``quadraphonic``."""
+    token = token_at(nodes, at)
+    if token is not None and token.lower in LAYOUTS:
+        forces.channels = LAYOUTS[token.lower]
+        return [], at + 1, True
+    end = at
+    while end < len(nodes) and end < at + 9:
+        node = nodes[end]
+        if isinstance(node, Token) and node.kind == "word" and key_of(node.text) in CHANNEL and end > at:
+            number = forces.written(nodes[at].start, nodes[end - 1].end).rstrip("- ")
+            forces.channels = number
+            return [], end + 1, True
+        if node.kind != "number" and not node.is_mark(".-") and not node.is_word("or", "oder", "ou", "o"):
+            return None
+        end += 1
+    return None
+
+
+def recorded_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read what is on the recording, ``pre-recorded string quartet``: it adds no players."""
+    end = phrase_end(nodes, at, RECORDED)
+    if end is None or name_is_medium(nodes, at):
+        return None
+    _qualities, start = qualities_at(nodes, end)
+    whole = collective_phrase(nodes, start)
+    found = name_at(nodes, start)
+    after = whole[1] if whole else found.end if found else None
+    if after is None or (found is not None and found.slugs[0] == "fixed-media"):
+        return None
+    draft = Draft("fixed-media", nodes[at].start, nodes[after - 1].end)
+    draft.notes.append(forces.written(draft.start, draft.end))
+    return [draft], after, False
+
+
+def name_is_medium(nodes: Nodes, at: int) -> bool:
+    found = name_at(nodes, at)
+    return found is not None and found.slugs[0] == "fixed-media" and " " in found.written.replace("-", " ").strip()
+
+
+def collective_phrase(nodes: Nodes, at: int) -> tuple[tuple[str, int, tuple[str, ...]], int] | None:
+    end = phrase_end(nodes, at, collectives.phrases())
+    if end is None:
+        return None
+    key = "".join(key_of(node.text) for node in nodes[at:end] if isinstance(node, Token) and node.kind == "word")
+    return collectives.phrases()[key], end
+
+
+def collective_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read an ensemble by name; a bracket or list that itemises it replaces the usual make-up."""
+    qualities, start = qualities_at(nodes, at)
+    whole = collective_phrase(nodes, start)
+    if whole is None:
+        return None
+    (kind, size, slugs), end = whole
+    following = nodes[end] if end < len(nodes) else None
+    if isinstance(following, Bracket) and itemises(following, kind):
+        return [], end, True
+    if following is not None and following.is_mark(":") and kind in ("fold", "wind", "brass", "saxophone"):
+        return [], end + 1, True
+    if kind == "percussion" and following is not None and following.is_mark(".:\n"):
+        return [], end, True
+    if isinstance(following, Bracket) and kind in ("saxophone", "strings"):
+        end += 1
+    slugs = slugs if kind != "fold" else folded(size)
+    drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
+    for draft in drafts:
+        draft.amplified = qualities.amplified
+        draft.optional = qualities.optional
+        draft.role = "soloist" if qualities.solo else "ensemble"
+    if isinstance(following, Bracket) and kind == "strings":
+        figures(following, drafts)
+    note_dispute(forces, kind, size, nodes[start].start, nodes[end - 1].end)
+    return drafts, end, False
+
+
+def note_dispute(forces: Forces, kind: str, size: int, start: int, end: int) -> None:
+    if (kind, size) in collectives.DISPUTED:
+        other = collectives.DISPUTED[(kind, size)]
+        forces.remark("ensemble", f"“{forces.written(start, end)}” was read in its usual make-up.", start, end, other)
+
+
+def figures(bracket: Bracket, drafts: list[Draft]) -> None:
+    """Let the figures of ``string octet (4.2.2)`` count the sections."""
+    numbers = [node.number for node in bracket.nodes if isinstance(node, Token) and node.kind == "number"]
+    if len(numbers) == len(drafts):
+        for draft, number in zip(drafts, numbers, strict=True):
+            draft.counted(number)
+
+
+def itemises(bracket: Bracket, kind: str) -> bool:
+    """Whether the bracket after an ensemble's name lists its instruments."""
+    found = 0
+    at = 0
+    while at < len(bracket.nodes):
+        name = name_at(bracket.nodes, at)
+        found += name is not None and len(name.written) > 1
+        at = name.end if name is not None else at + 1
+    return found >= 2
+
+
+def grouped(slugs: tuple[str, ...], start: int, end: int, *, collective: str) -> list[Draft]:
+    """Return one draft for each instrument in order, counted."""
+    drafts: list[Draft] = []
+    for slug in dict.fromkeys(slugs):
+        draft = Draft(slug, start, end, collective=collective)
+        draft.counted(slugs.count(slug))
+        drafts.append(draft)
+    return drafts
+
+
+def folded(size: int) -> tuple[str, ...]:
+    """Return the woodwind of an orchestra in so many of each; a third player takes the usual auxiliary."""
+    main = ("flute", "oboe", "clarinet", "bassoon")
+    third = {"flute": "piccolo", "oboe": "cor-anglais", "clarinet": "bass-clarinet", "bassoon": "contrabassoon"}
+    of_each = []
+    for slug in main:
+        plain = size if size < 3 else size - 1
+        of_each += [slug] * plain + ([third[slug]] if size > 2 else [])
+    return tuple(of_each)
+
+
+def folded_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``woodwind a 2`` and its kin that are written with a figure."""
+    token = token_at(nodes, at)
+    if token is None or not is_key(token, HEADINGS["woodwind"]):
+        return None
+    link, number = token_at(nodes, at + 1), token_at(nodes, at + 2)
+    if link is None or number is None or not link.is_word("a", "à", "par") or number.kind != "number":
+        return None
+    if not 1 <= int(number.text[:3]) <= 4:
+        return None
+    return grouped(folded(number.number), token.start, number.end, collective="fold"), at + 3, False
+
+
+def sized_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``guitar duo``, ``saxophone quartet (SATB)``, ``trombone quartet``: so many of one instrument."""
+    qualities, start = qualities_at(nodes, at)
+    found = name_at(nodes, start)
+    if found is None or len(found.written) < 3:
+        return None
+    token = token_at(nodes, found.end)
+    size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
+    if token is None or size is None or found.slugs[0].startswith(("voice", "choir")):
+        return None
+    draft = Draft(found.slugs[0], nodes[at].start, token.end, name=found)
+    draft.counted(size)
+    draft.amplified = qualities.amplified
+    return [draft], found.end + 1, False
+
+
+def book_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read a numbered book of a theatre score, ``Woodwind 2 (Flute/Clarinet)``: one player, all instruments in it."""
+    token, number = token_at(nodes, at), token_at(nodes, at + 1)
+    bracket = nodes[at + 2] if at + 2 < len(nodes) else None
+    if token is None or number is None or number.kind != "number" or not isinstance(bracket, Bracket):
+        return None
+    if not (is_key(token, HEADINGS["woodwind"] | {"reed", "reeds", "book", "player"})):
+        return None
+    slugs: list[str] = []
+    index = 0
+    while index < len(bracket.nodes):
+        name = name_at(bracket.nodes, index)
+        if name is not None:
+            slugs.append(name.slugs[0])
+        index = name.end if name is not None else index + 1
+    if not slugs:
+        return None
+    draft = Draft(slugs[0], token.start, bracket.end, slashed=slugs[1:], collective="book")
+    draft.counted(1)
+    return [draft], at + 3, False
+
+
+def strings_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read a body of strings with the figures or the bracket that belong to it."""
+    counted = count_at(nodes, at)
+    qualities, start = qualities_at(nodes, at)
+    end = phrase_end(nodes, start, BODY_OF_STRINGS)
+    if end is None:
+        return None
+    draft = Draft("strings", nodes[at].start, nodes[end - 1].end, count=counted and qualities.count)
+    draft.amplified, draft.optional = qualities.amplified, qualities.optional
+    if qualities.solo:
+        draft.notes.append("solo")
+    end = figures_after(nodes, end, draft)
+    draft.end = nodes[end - 1].end
+    return [draft], end, False
+
+
+def figures_after(nodes: Nodes, end: int, draft: Draft) -> int:
+    """Take the figures or brackets that follow the word for strings."""
+    after = end
+    while after < len(nodes) and nodes[after].is_mark(".:"):
+        after += 1
+    if after < len(nodes) and isinstance(nodes[after], Bracket):
+        while after < len(nodes) and isinstance(nodes[after], Bracket):
+            bracket = nodes[after]
+            assert isinstance(bracket, Bracket)  # noqa: S101 — narrows the type
+            draft.brackets.append(bracket)
+            after += 1
+        return after
+    run = after
+    while run < len(nodes) and (nodes[run].kind == "number" or (nodes[run].is_mark(".,/-") and run > after)):
+        run += 1
+    while run > after and nodes[run - 1].kind != "number":
+        run -= 1
+    numbers = [node for node in nodes[after:run] if isinstance(node, Token) and node.kind == "number"]
+    if len(numbers) >= 3 or (len(numbers) == 1 and len(numbers[0].text) in (4, 5)):
+        draft.clauses.append(tuple(nodes[after:run]))
+        return run
+    return after if after < len(nodes) and nodes[after - 1].is_mark(":") else end
+
+
+def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read forces left open, ``any 3-7 players``; a number of players that a list follows only introduces it."""
+    anyone = phrase_end(nodes, at, ANY)
+    solo = phrase_end(nodes, anyone if anyone is not None else at, SOLO)
+    start = solo if solo is not None else anyone if anyone is not None else at
+    counted = count_at(nodes, start)
+    if counted is None and anyone is None:
+        return None
+    end = counted.end if counted else start
+    words = end
+    while words < len(nodes) and is_key(nodes[words], TREBLE | {"equal", "different", "other", "solo"}):
+        words += 1
+    noun = phrase_end(nodes, words, ENSEMBLE)
+    if noun is None:
+        return None
+    if anyone is None and introduces(nodes, noun):
+        return [], noun, True
+    kind = forces.written(nodes[end].start, nodes[words - 1].end) if words > end else ""
+    draft = Draft(OPEN.get(key_of(kind), "instrument"), nodes[at].start, nodes[noun - 1].end, count=counted)
+    draft.open = anyone is not None
+    draft.collective = "any" if anyone is not None or kind else "players"
+    if kind and draft.slug == "instrument":
+        draft.notes.append(kind)
+    return [draft], noun, False
+
+
+OPEN = {
+    "treble": "treble-instrument",
+    "melody": "treble-instrument",
+    "bass": "bass-instrument",
+    "string": "string-instrument",
+    "wind": "wind-instrument",
+    "woodwind": "wind-instrument",
+    "brass": "brass-instrument",
+}
+
+
+def introduces(nodes: Nodes, at: int) -> bool:
+    """Whether a bracket, a colon or ``comprising`` follows, so that the players are itemised."""
+    while at < len(nodes) and nodes[at].is_mark(",-"):
+        at += 1
+    if at >= len(nodes):
+        return False
+    return isinstance(nodes[at], Bracket) or nodes[at].is_mark(":") or is_key(nodes[at], COMPRISING)

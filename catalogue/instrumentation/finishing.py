@@ -1,0 +1,122 @@
+"""Makes the lines of an instrumentation from settled drafts."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.model import Chair, Line, Span
+from catalogue.instrumentation.vocabulary import family_of
+
+VOICES = "voice-"
+MOST_CHAIRS = 60
+KINDS = {"fixed-media": "fixed", "live-electronics": "live", "electronics": "unspecified"}
+BOWED = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
+
+
+def lines_of(forces: Forces) -> tuple[Line, ...]:
+    """Return the lines in the order of the text, those of further groups last."""
+    lines = [line_of(draft) for draft in forces.drafts if draft.slug and not is_none(draft)]
+    labels = list(dict.fromkeys(line.group for line in lines if line.group is not None))
+    ordered = [line for label in [None, *labels] for line in lines if line.group == label]
+    return tuple(merged(ordered))
+
+
+def is_none(draft: Draft) -> bool:
+    return draft.count is not None and draft.most == 0 and not draft.open
+
+
+def merged(lines: list[Line]) -> list[Line]:
+    """Add up lines of single players that are alike, ``flute … flute``."""
+    found: list[Line] = []
+    for line in lines:
+        twin = next((at for at, one in enumerate(found) if alike(one, line)), None)
+        if twin is None:
+            found.append(line)
+        else:
+            found[twin] = together(found[twin], line)
+    return found
+
+
+def alike(one: Line, other: Line) -> bool:
+    plain = replace(one, players=None, chairs=()) == replace(other, players=None, chairs=())
+    return plain and one.players is not None and other.players is not None and one.instrument not in ("conductor",)
+
+
+def together(one: Line, other: Line) -> Line:
+    assert one.players is not None and other.players is not None  # noqa: S101, PT018 — narrows the types
+    players = (one.players[0] + other.players[0], one.players[1] + other.players[1])
+    shift = one.players[1]
+    moved = tuple(replace(chair, chair=chair.chair + shift if chair.chair else None) for chair in other.chairs)
+    chairs = (*one.chairs, *moved)
+    return replace(one, players=players, chairs=all_chairs(chairs, one.instrument, players))
+
+
+def line_of(draft: Draft) -> Line:
+    players = players_of(draft)
+    family = family_of(draft.slug)
+    bowed = draft.slug in BOWED and draft.role != "soloist" and players is not None and not single(draft)
+    return Line(
+        instrument=draft.slug,
+        family=family,
+        players=players,
+        role=role_of(draft),
+        chairs=all_chairs(tuple(draft.chairs), draft.slug, players),
+        optional=draft.optional,
+        amplified=draft.amplified,
+        group=draft.group,
+        note="; ".join(dict.fromkeys(note.strip() for note in draft.notes if note.strip())),
+        unit=(draft.unit or "players") if bowed else None,
+        strength=(draft.strength or "stated") if bowed else None,
+        alternatives=tuple(slug for slug in dict.fromkeys(draft.alternatives) if slug != draft.slug),
+        parts=draft.parts,
+    )
+
+
+def single(draft: Draft) -> bool:
+    """Whether a string instrument is named as a player and not as a section."""
+    return draft.collective != "section" and draft.strength is None and draft.unit is None and draft.most < 4
+
+
+def players_of(draft: Draft) -> Span | None:
+    if draft.slug in KINDS:
+        return (0, 0)
+    if draft.open and draft.count is None:
+        return None
+    least, most = draft.least, draft.most
+    return (0, most) if draft.optional else (least, most)
+
+
+def role_of(draft: Draft) -> str:
+    if draft.slug == "conductor":
+        return "conductor"
+    if draft.slug == "narrator":
+        return "narrator"
+    if draft.slug == "voice" or draft.slug.startswith(VOICES):
+        return draft.role if draft.role == "offstage" else "soloist"
+    if draft.slug == "choir" or draft.slug.startswith("choir-"):
+        return draft.role if draft.role == "offstage" else "ensemble"
+    return draft.role
+
+
+def all_chairs(chairs: tuple[Chair, ...], slug: str, players: Span | None) -> tuple[Chair, ...]:
+    """Return all chairs of a line once some are named by number; chairs nobody was named for stand as they are."""
+    named = {chair.chair: chair for chair in chairs if chair.chair is not None}
+    unnamed = tuple(chair for chair in chairs if chair.chair is None)
+    if not named:
+        return unnamed
+    size = max(players[1] if players else 0, *named)
+    if size > MOST_CHAIRS:
+        return tuple(named[seat] for seat in sorted(named)) + unnamed
+    return tuple(named.get(seat, Chair(seat, (slug,))) for seat in range(1, size + 1)) + unnamed
+
+
+def electronics_of(forces: Forces, lines: tuple[Line, ...]) -> str:
+    """Return which electronics the lines ask for."""
+    kinds = {KINDS[line.instrument] for line in lines if line.instrument in KINDS} | forces.electronics
+    if {"fixed", "live"} <= kinds:
+        return "both"
+    for kind in ("live", "fixed", "unspecified"):
+        if kind in kinds:
+            return kind
+    return "none"

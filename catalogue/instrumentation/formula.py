@@ -1,0 +1,313 @@
+"""Gives bare figures their instrument by place: ``2.2.2.2 – 4.2.3.1`` and its many dresses.
+
+    formula = block , { family mark , block } ;
+    block   = place , { [ place mark ] , place | extra } ;
+    place   = figure | named main instrument with a number ;
+
+The first block is woodwind (flute, oboe, clarinet, bassoon), the second brass (horn, trumpet, trombone, tuba), a
+block of five figures strings. Points, commas and blanks part places; dashes, slashes and semicolons part families,
+unless they run through single figures (``9-8-7-6-5``, ``14/12/10/8/6``). Figures written together are one digit each.
+Order and marks: common practice.
+"""
+
+from __future__ import annotations
+
+import re
+from itertools import combinations, pairwise
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.senses import USUAL_OF_PLACE
+from catalogue.instrumentation.tokens import Nodes
+from catalogue.instrumentation.vocabulary import instrument
+
+WOODWIND = ("flute", "oboe", "clarinet", "bassoon")
+WOODWIND_FIVE = ("flute", "oboe", "clarinet", "saxophone", "bassoon")
+BRASS = ("horn", "trumpet", "trombone", "tuba")
+BRASS_FIVE = ("horn", "trumpet", "trombone", "euphonium", "tuba")
+MAIN = frozenset(WOODWIND + BRASS)
+DIGITS = re.compile(r"\d+")
+WINDS = ("woodwind", "brass")
+Block = list[Draft]
+
+
+def place(forces: Forces) -> None:
+    """Give every bare figure of the text its instrument."""
+    unpack(forces)
+    stretches = stretches_of(forces.drafts)
+    order = 0
+    for stretch in stretches:
+        for block in blocks_of(stretch, forces):
+            order = place_block(block, order, forces, last=block is stretch)
+
+
+def unpack(forces: Forces) -> None:
+    """Split figures that are written together into one draft a digit."""
+    drafts: list[Draft] = []
+    for index, draft in enumerate(forces.drafts):
+        digits = digits_of(draft, forces)
+        if draft.figure and len(digits) >= 2 and (len(digits) > 2 or packed_pair(forces.drafts, index, digits, forces)):
+            drafts += split(draft, digits)
+            forces.dresses.add("run together")
+        else:
+            drafts.append(draft)
+    forces.drafts = drafts
+
+
+def digits_of(draft: Draft, forces: Forces) -> str:
+    found = DIGITS.match(forces.text, draft.start)
+    return found[0] if found else ""
+
+
+def packed_pair(drafts: list[Draft], index: int, digits: str, forces: Forces) -> bool:
+    """Whether two digits are two places: written to another figure's bracket, or the two of ``01``."""
+    draft = drafts[index]
+    before = drafts[index - 1] if index else None
+    after = drafts[index + 1] if index + 1 < len(drafts) else None
+    glued_before = before is not None and before.figure and before.end == draft.start
+    glued_after = after is not None and after.figure and after.start == draft.end and not after.separator
+    after_packed = before is not None and before.figure and before.packed and not draft.brackets
+    return glued_before or glued_after or digits[0] == "0" or (after_packed and draft.separator.strip() in ("-", "/"))
+
+
+def split(draft: Draft, digits: str) -> list[Draft]:
+    parts = []
+    for offset, digit in enumerate(digits):
+        part = Draft("", draft.start + offset, draft.start + offset + 1, figure=True, packed=True)
+        part.counted(int(digit))
+        part.heading, part.group, part.role, part.optional = draft.heading, draft.group, draft.role, draft.optional
+        parts.append(part)
+    parts[0].separator = draft.separator
+    last = parts[-1]
+    last.brackets, last.clauses, last.starred, last.doubles = (
+        draft.brackets,
+        draft.clauses,
+        draft.starred,
+        draft.doubles,
+    )
+    last.end = draft.end
+    return parts
+
+
+def stretches_of(drafts: list[Draft]) -> list[Block]:
+    """Return the runs of drafts that hold figures, wind extras among them and beside them included."""
+    stretches: list[Block] = []
+    current: Block = []
+    for draft in drafts:
+        fits = draft.figure or (is_wind(draft) and not draft.collective)
+        other_group = current and (draft.group != current[0].group or draft.role != current[0].role)
+        if not fits or other_group:
+            stretches, current = [*stretches, current], []
+        if fits:
+            current.append(draft)
+    stretches.append(current)
+    return [stretch for stretch in stretches if any(draft.figure for draft in stretch)]
+
+
+def is_wind(draft: Draft) -> bool:
+    slugs = draft.name.slugs if draft.name else (draft.slug,)
+    wind = any(instrument(slug).family in WINDS for slug in slugs if slug)
+    shared = (
+        draft.name is not None and len(draft.name.written) <= 6 and slugs[0].startswith(("voice-bass", "voice-alto"))
+    )
+    return wind or (shared and draft.extra)
+
+
+def blocks_of(stretch: Block, forces: Forces) -> list[Block]:
+    """Cut a stretch into families."""
+    blocks: list[Block] = [[]]
+    for index, draft in enumerate(stretch):
+        if index and breaks(stretch, index, forces):
+            blocks.append([])
+        blocks[-1].append(draft)
+    return [part for block in blocks for part in uneven(block)]
+
+
+def breaks(stretch: Block, index: int, forces: Forces) -> bool:
+    """Whether a family ends before the draft at ``index``."""
+    draft, before = stretch[index], stretch[index - 1]
+    mark = draft.separator.strip()
+    if any(one in draft.separator for one in ";:\n"):
+        return True
+    if before.packed and draft.packed:
+        return draft.start != before.end and not (before.brackets and before.end == draft.start)
+    if not draft.figure and not (set(mark) & set("-/")):
+        return False
+    if mark and mark in "-/·":
+        return not runs_through(stretch, index)
+    return "-" in mark or ("/" in mark)
+
+
+def runs_through(stretch: Block, index: int) -> bool:
+    """Whether the mark before the draft also stands between its neighbours, so that it parts places."""
+    mark = stretch[index].separator
+    run = [index]
+    for step in (-1, 1):
+        at = index + step
+        while 0 < at < len(stretch) and stretch[at].separator == mark:
+            run.append(at)
+            at += step
+    members = {one for at in run for one in (at, at - 1)}
+    plain = all(stretch[at].figure and not stretch[at].packed for at in members)
+    return len(run) >= 2 and plain
+
+
+def uneven(block: Block) -> list[Block]:
+    """Cut a block at a lone blank where its places are parted by a mark, as in ``2,2,2,2 4,2,3,1``."""
+    figures = places_in(block)
+    if len(figures) < 7:
+        return [block]
+    marked = [draft for draft in figures[1:] if draft.separator.strip()]
+    blanks = [draft for draft in figures[1:] if not draft.separator.strip()]
+    if len(marked) >= 4 and 1 <= len(blanks) <= 2:
+        cuts = [at for at, draft in enumerate(block) if any(draft is one for one in blanks)]
+    elif len(figures) in (8, 9, 13):
+        starts = [figures[4]] + ([figures[8]] if len(figures) == 13 else [])
+        cuts = [at for at, draft in enumerate(block) if any(draft is one for one in starts)]
+    else:
+        return [block]
+    edges = [0, *cuts, len(block)]
+    return [block[start:end] for start, end in pairwise(edges) if end > start]
+
+
+def places_in(block: Block) -> list[Draft]:
+    """Return the drafts of a block that take a place: figures, and counted main instruments among them."""
+    first = next((at for at, draft in enumerate(block) if draft.figure and not draft.extra), len(block))
+    return [
+        draft
+        for at, draft in enumerate(block)
+        if (draft.figure and not draft.extra)
+        or (at > first and draft.slug in MAIN and draft.count is not None and not draft.extra)
+    ]
+
+
+def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
+    """Give the figures of one block their instruments and return which family comes next."""
+    places = places_in(block)
+    if not places:
+        return order
+    kind = kind_of(block, places, order)
+    if kind == "strings":
+        strings_block(block, forces)
+        return order
+    if kind == "percussion":
+        percussion_block(places, forces)
+        return 2
+    sections = sections_of(kind, places, forces)
+    for draft, section in zip(places, sections, strict=True):
+        if draft.figure:
+            draft.slug = section
+        draft.section = section
+    name_extras(block, places, kind)
+    return 1 if kind == "woodwind" else 2
+
+
+def kind_of(block: Block, places: list[Draft], order: int) -> str:
+    heading = next((draft.heading for draft in block if draft.heading in ("woodwind", "brass", "strings")), "")
+    if heading:
+        return heading
+    counts = [draft.most for draft in places]
+    plain = len(block) == len(places) and not any(draft.starred or draft.doubles for draft in places)
+    band = order == 1 and all(draft.packed for draft in places) and max(counts) <= 6 and counts[-1] <= 2
+    if plain and len(places) == 5 and (order or falling(counts)) and not band:
+        return "strings"
+    if order == 2:
+        return "strings" if len(places) >= 4 else "percussion"
+    if order == 1:
+        return "percussion" if len(places) == 2 and all(draft.packed for draft in places) else "brass"
+    evidence = [slug for draft in block for slug in hinted(draft)]
+    brass = [slug for slug in evidence if instrument(slug).family == "brass"]
+    return "brass" if brass and len(brass) == len(evidence) else "woodwind"
+
+
+def falling(counts: list[int]) -> bool:
+    """Whether figures look like section strings: never rising by more than two, five or more at the top."""
+    return max(counts) >= 5 and all(later <= sooner + 2 for sooner, later in pairwise(counts))
+
+
+def strings_block(block: Block, forces: Forces) -> None:
+    """Turn a block of figures into one body of strings."""
+    body = Draft("strings", block[0].start, block[-1].end)
+    body.numbers = [(draft.least, draft.most) for draft in block]
+    body.brackets = [bracket for draft in block for bracket in draft.brackets]
+    body.group, body.role, body.optional = block[0].group, block[0].role, block[0].optional
+    at = next(index for index, draft in enumerate(forces.drafts) if draft is block[0])
+    ids = {id(draft) for draft in block}
+    forces.drafts[:] = [draft for draft in forces.drafts if id(draft) not in ids]
+    forces.drafts.insert(at, body)
+
+
+def percussion_block(places: list[Draft], forces: Forces) -> None:
+    for draft, slug in zip(places[-2:], ("timpani", "percussion")[-len(places) :], strict=True):
+        draft.slug = slug
+        draft.figure = False
+    message = "Figures after the brass were read as timpanist and percussionists."
+    forces.remark("percussion-figures", message, places[0].start, places[-1].end)
+
+
+def sections_of(kind: str, places: list[Draft], forces: Forces) -> tuple[str, ...]:
+    """Return the section of each place; a block with fewer figures than places is fitted to the names in it."""
+    four, five = (WOODWIND, WOODWIND_FIVE) if kind == "woodwind" else (BRASS, BRASS_FIVE)
+    start, end = places[0].start, places[-1].end
+    if len(places) == 4:
+        return four
+    if len(places) == 5:
+        message = f"The {'fourth'} of five {kind} figures was read as {five[3]}."
+        forces.remark("five-figures", message, start, end)
+        return five
+    if len(places) > 5:
+        reason = f"There are {len(places)} {kind} figures; four were expected."
+        raise forces.fail(reason, places[4].start, end, ("a mark between families, such as a dash",))
+    chosen = max(
+        combinations(range(4), len(places)), key=lambda row: (fit_of(row, places, four), [-one for one in row])
+    )
+    if len(places) in (2, 3):
+        message = f"Only {len(places)} {kind} figures stand here; the others were taken as none."
+        forces.remark("missing-figures", message, start, end)
+    return tuple(four[one] for one in chosen)
+
+
+def fit_of(row: tuple[int, ...], places: list[Draft], four: tuple[str, ...]) -> int:
+    """Return how well the places fit the names written beside them."""
+    score = 0
+    for index, draft in zip(row, places, strict=True):
+        if draft.slug == four[index]:
+            score += 4
+        score += sum(1 if instrument(slug).section == four[index] else -1 for slug in hinted(draft))
+    return score
+
+
+def hinted(draft: Draft) -> list[str]:
+    """Return the instruments that a figure's brackets and suffixes name."""
+    slugs = [slug for bracket in draft.brackets for slug in named_in(bracket.nodes)]
+    slugs += [slug for clause in draft.clauses for slug in named_in(clause)]
+    if draft.name and len(draft.name.slugs) == 1 and not draft.figure:
+        slugs.append(draft.name.slugs[0])
+    return slugs
+
+
+def named_in(nodes: Nodes) -> list[str]:
+    found = []
+    at = 0
+    while at < len(nodes):
+        name = name_at(nodes, at)
+        if name is not None and instrument(name.slugs[0]).family in WINDS:
+            found.append(name.slugs[0])
+        at = name.end if name is not None else at + 1
+    return found
+
+
+def name_extras(block: Block, places: list[Draft], kind: str) -> None:
+    """Give extra players the section of the figure before them; a bare ``+1`` is the usual auxiliary."""
+    section = ""
+    for draft in block:
+        if any(draft is one for one in places):
+            section = draft.section
+        elif draft.figure:
+            draft.slug = USUAL_OF_PLACE.get(section, section)
+            draft.section, draft.figure = section, False
+        else:
+            draft.section = section
+            own = instrument(draft.slug).section if draft.slug else ""
+            if own and own in MAIN and own != section and draft.slug not in MAIN:
+                draft.section = own

@@ -1,0 +1,161 @@
+"""Headings and labels: ``Woodwinds:``, ``Offstage:``, ``Soloists:``, ``Orchestra 2:``, and a title before ``for``."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from catalogue.instrumentation.lexicon import (
+    BODY_OF_STRINGS,
+    DESKS,
+    ENSEMBLE,
+    FOR,
+    GROUP,
+    HEADINGS,
+    OFFSTAGE,
+    ONSTAGE,
+    OPTIONAL,
+    ORCHESTRA,
+    SOLO,
+)
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seats_at, token_at
+from catalogue.instrumentation.tokens import Bracket, Nodes
+from catalogue.instrumentation.voicings import is_voicing
+
+if TYPE_CHECKING:
+    from catalogue.instrumentation.scanning import Scope
+
+LONGEST_TITLE = 12
+
+
+def title_end(nodes: Nodes) -> int:
+    """Return where the forces begin after a title, as in ``Nocturne for flute and harp``; 0 without one."""
+    for at in range(min(len(nodes), LONGEST_TITLE)):
+        node = nodes[at]
+        if node.kind != "word":
+            return 0
+        if is_key(node, FOR) and at + 1 < len(nodes):
+            return at + 1
+        found = name_at(nodes, at)
+        token = token_at(nodes, at)
+        voicing = token is not None and is_voicing(token.text)
+        if count_at(nodes, at) is not None or voicing or (found is not None and len(found.written) > 1):
+            return 0
+    return 0
+
+
+def heading_at(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
+    """Return the scope that a heading opens and its end, ``None`` where none stands."""
+    for read in (place_heading, group_heading, solo_heading, family_heading):
+        found = read(nodes, at, scope, separator)
+        if found is not None:
+            return found
+    return None
+
+
+def colon(nodes: Nodes, at: int) -> bool:
+    return at < len(nodes) and nodes[at].is_mark(":")
+
+
+def place_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
+    """Read ``offstage``, ``banda``, ``on stage`` before the players it is said of."""
+    offstage = phrase_end(nodes, at, OFFSTAGE)
+    onstage = phrase_end(nodes, at, ONSTAGE)
+    end = offstage if offstage is not None else onstage
+    if end is None:
+        return None
+    optional = phrase_end(nodes, end, OPTIONAL)
+    end = optional if optional is not None else end
+    if not colon(nodes, end) and not opens_players(nodes, end):
+        return None
+    label = " ".join(node.text for node in nodes[at:end] if hasattr(node, "text") and node.kind == "word").lower()
+    role = "offstage" if offstage is not None else "ensemble"
+    group = None if label in ("offstage", "off stage", "backstage") else label.removesuffix(" ad lib")
+    ends = ";[" if colon(nodes, end) else ";,\n[-"
+    opened = replace(scope, role=role, group=group, optional=optional is not None, role_ends=ends, heading="")
+    return opened, end + 1 if colon(nodes, end) else end
+
+
+def opens_players(nodes: Nodes, at: int) -> bool:
+    if at >= len(nodes):
+        return False
+    return isinstance(nodes[at], Bracket) or name_at(nodes, at) is not None or count_at(nodes, at) is not None
+
+
+def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
+    """Read ``Orchestra 2:``, ``Group II:`` and ``Orchestra:``."""
+    token = token_at(nodes, at)
+    whole = phrase_end(nodes, at, ORCHESTRA | ENSEMBLE)
+    if token is None or not (is_key(token, GROUP | ORCHESTRA) or whole is not None):
+        return None
+    end = whole if whole is not None else at + 1
+    seat = seats_at(nodes, end)
+    if seat is not None and colon(nodes, seat[1]) and is_key(token, GROUP | ORCHESTRA):
+        label = f"{token.lower} {seat[0][0]}"
+        return replace(scope, role="ensemble", group=label, role_ends="", heading=""), seat[1] + 1
+    if colon(nodes, end) and not is_key(token, {"choir", "coro", "chor", "choeur"}):
+        return replace(scope, role="ensemble", group=None, role_ends="", heading=""), end + 1
+    return None
+
+
+def solo_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
+    end = phrase_end(nodes, at, SOLO)
+    if end is None or not colon(nodes, end):
+        return None
+    return replace(scope, role="soloist", role_ends=";\n", heading=""), end + 1
+
+
+def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
+    """Read the name of a family that stands over its players."""
+    for family, words in (*HEADINGS.items(), ("strings", BODY_OF_STRINGS)):
+        end = phrase_end(nodes, at, words)
+        if end is not None and is_heading(nodes, at, end, family, separator):
+            unit = scope.unit
+            after = end + 1 if colon(nodes, end) else end
+            if family == "strings" and mentions_desks(nodes, end):
+                unit, after = "desks", line_end(nodes, end)
+            return replace(scope, heading=family, unit=unit), after
+    return None
+
+
+def mentions_desks(nodes: Nodes, at: int) -> bool:
+    """Whether the line goes on to say that desks are counted, ``with the following number of stands:``."""
+    end = line_end(nodes, at)
+    said = any(is_key(node, DESKS) for node in nodes[at:end])
+    return said and end > at and nodes[end - 1].is_mark(":") and all(node.kind != "number" for node in nodes[at:end])
+
+
+def line_end(nodes: Nodes, at: int) -> int:
+    while at < len(nodes) and not nodes[at].is_mark("\n"):
+        at += 1
+    return at
+
+
+def is_heading(nodes: Nodes, at: int, end: int, family: str, separator: str) -> bool:
+    if family == "strings":
+        return mentions_desks(nodes, end) or (strings_follow(nodes, end))
+    if colon(nodes, end):
+        return True
+    if end >= len(nodes):
+        return False
+    starts = not separator or "\n" in separator or separator.strip() in ("", ".")
+    if nodes[end].is_mark("\n"):
+        return starts
+    if nodes[end].is_mark(",./-") or isinstance(nodes[end], Bracket) or family in ("other", "voice"):
+        return False
+    listed = count_at(nodes, end)
+    if listed is not None and listed.end < len(nodes) and name_at(nodes, listed.end) is not None:
+        return True
+    return listed is None and name_at(nodes, end) is not None and separator == ""
+
+
+def strings_follow(nodes: Nodes, at: int) -> bool:
+    """Whether ``Strings:`` or ``Strings`` on a line of its own is followed by names of string instruments."""
+    if at >= len(nodes) or not nodes[at].is_mark(":\n"):
+        return False
+    while at < len(nodes) and nodes[at].is_mark(":\n-*•"):
+        at += 1
+    counted = count_at(nodes, at)
+    found = name_at(nodes, counted.end if counted else at) if at < len(nodes) else None
+    return found is not None and "violin" in found.slugs[0]

@@ -1,0 +1,141 @@
+"""The words around the names: joining, doubling, optional, solo, off-stage, amplified, headings, remarks.
+
+Sets of keys (see ``vocabulary.key_of``) in English, German, French, Italian and Spanish. Source: common practice of
+works lists and publishers' catalogues.
+"""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.vocabulary import key_of
+
+
+def keyed(words: str) -> frozenset[str]:
+    """Return the keys of the words; a blank inside an entry is written ``_``."""
+    return frozenset(key_of(word.replace("_", " ")) for word in words.split())
+
+
+AND = keyed("and und et e ed y & dan og och en plus") | {"&"}
+OR = keyed("or oder ou o od opp oppure")
+ARTICLES = keyed(
+    "the a an l' la le les der die das den dem il lo gli i el los las un une une uno una des du de di del della degli "
+    "dello of von pour per para für for on zu with mit avec con from your"
+)
+FOR = keyed("for für pour per para")
+
+DOUBLING = keyed(
+    "doubling doubles double dbl dbls doubled dbling also auch aussi anche également également_la alternating "
+    "alternates alterniert wechselnd alternando también tambien doblando dobla muta mutano prend prenant doublant "
+    "alternant plays playing play takes taking change changing switching doppelt raddoppia nimmt doublent take "
+    "zugleich alterna switches alternierend plus_also alt'ing equally"
+)
+ONLY = keyed("only nur seul seulement solo_soltanto soltanto solamente not_doubling playing")
+DOUBLING_FILL = keyed(
+    "on to the a an may can could will optionally who with player players musician of them their die der das la le les "
+    "il lo l' l part parts auf mit zu that which one's being either on_the all'occasione el los chair desk stand "
+    "their either jeweils als in addition"
+)
+PLAYS_WORDS = keyed("playing plays play spielt joue suona toca")
+
+OPTIONAL = keyed(
+    "optional opt optionally ad_lib ad_libitum adlib ad.lib. optionnel optionnelle optionnels optionnelles facultatif "
+    "facultative facultatifs fakultativ facoltativo facoltativi facoltativa opcional opcionales opzionale opzionali "
+    "wahlweise ad_libit if_available if_possible nach_belieben wenn_vorhanden fak facolt opts"
+)
+AMPLIFIED = keyed(
+    "amplified ampd amp amplification verstärkt verstärktes verstärkte verstärkter verstärkten amplifié amplifiée "
+    "amplifiés amplifiées amplificato amplificata amplificati amplificate amplificado amplificada amplificados "
+    "amplificadas ampl electrified"
+)
+ELECTRIC = keyed(
+    "electric eléctrica eléctrico eléctricas eléctricos elektrisch elektrische elektrisches elettrico elettrica "
+    "électrique électriques elettrici elettriche elec electrical"
+)
+SOLO = keyed(
+    "solo soli solos soloist soloists solist solisten solistin soliste solistes solista solisti soliste solistas "
+    "principal solistisch"
+)
+OFFSTAGE = keyed(
+    "offstage off-stage backstage banda fernorchester in_lontananza derrière_la_scène hinter_der_szene "
+    "fuori_scena interno hinter_der_bühne en_coulisse fuera_de_escena dietro_la_scena off_stage behind_the_scenes "
+    "dans_la_coulisse lontano distant interna"
+)
+ONSTAGE = keyed(
+    "onstage on-stage on_stage stage_band bühnenmusik musica_sul_palco musique_de_scène sul_palco banda_sul_palco "
+    "auf_der_bühne bühnenorchester sur_scène sobre_el_escenario en_escena sulla_scena"
+)
+GROUP = keyed("orchestra orchestre orchester orquesta group groupe gruppe gruppo grupo ensemble choir coro chor chœur")
+
+HEADINGS = {
+    "woodwind": keyed(
+        "woodwind woodwinds wind winds wood holzbläser holz bois legni fiati madera maderas viento_madera bläser vents "
+        "w.w. ww vientos strumentini"
+    ),
+    "brass": keyed("brass brasses blechbläser blech cuivres ottoni metales metal viento_metal brass_section"),
+    "keyboard": keyed("keyboards keyboard_instruments tasteninstrumente claviers tastiere teclados tasten"),
+    "plucked": keyed("plucked plucked_strings zupfinstrumente cordes_pincées pizzichi"),
+    "voice": keyed("vocal vocals singers cast solo_voices vocal_soloists"),
+    "other": keyed(
+        "others other extra extras miscellaneous various autres altri otros instruments instrumente strumenti"
+    ),
+}
+BODY_OF_STRINGS = keyed(
+    "strings string str strs strgs stgs strings_section string_section string_orchestra str_orch str_orch. streicher "
+    "streichorchester streicherensemble cordes orchestre_à_cordes archi orchestra_d'archi cuerda cuerdas cds strng "
+    "orquesta_de_cuerdas full_strings streichinstrumente strg strs cda string_body quintetto_d'archi_in_orchestra "
+    "smyczki stråkar stryk str's streich strings_(full) 弦楽 弦楽器"
+)
+ORCHESTRA = keyed(
+    "orchestra orch orchester orchestre orquesta full_orchestra chamber_orchestra symphony_orchestra kammerorchester "
+    "orchestre_de_chambre orchestra_da_camera orquesta_de_cámara sinfonieorchester orq"
+)
+BANDS = {
+    "wind-band": keyed(
+        "wind_band wind_orchestra symphonic_band concert_band wind_ensemble military_band band blasorchester "
+        "orchestre_d'harmonie harmonie banda_sinfonica banda_sinfónica symphonic_winds"
+    ),
+    "brass-band": keyed("brass_band"),
+    "big-band": keyed("big_band jazz_band jazz_orchestra"),
+}
+ENSEMBLE = keyed(
+    "ensemble ensembles players player instruments instrument instrumentalists musicians musicien musiciens spieler "
+    "musiker exécutants esecutori esecutore strumenti instrumente músicos performers performer instrumentos esec "
+    "instrumentists instrumentistas ejecutantes ejecutante musicisti suonatori spielern musikern"
+)
+TREBLE = keyed("treble melody bass high low c b-flat e-flat string wind brass woodwind wood")
+ANY = keyed(
+    "any beliebige beliebig quelconques quelconque qualsiasi cualquier cualesquiera variable unspecified open flexible"
+)
+
+PLAYERS = keyed(
+    "players player spieler esec esecutori esecutore exécutants exécutant instrumentistes ejecutantes ejecutante "
+    "percussionists percussionist schlagzeuger percussionnistes musicians suonatori players_required pl executants "
+    "spielern esec. intérpretes musicos performers"
+)
+DESKS = keyed("desks desk stands stand pulte pult pupitres leggii leggio atriles atril pults")
+PREFERRED = keyed(
+    "preferred recommended ideally ideal preferably empfohlen bevorzugt recommandé consigliati preferible suggested"
+)
+LEAST = keyed(
+    "min minimum at_least mindestens au_moins minimo mínimo almeno no_fewer minimal mindest least moins al_menos"
+)
+PARTS_IN_SET = keyed("set satz parts printed copies")
+
+REMARKS = keyed(
+    "in usual standard full large small divided divisi div always also_in sounding modern valve two-manual mounted "
+    "prepared tuned muted with mute only no not including comprising consisting ensemble group section live augmented "
+    "all each per or_more some several more less large_section approx circa ca. c. total tutti stage score large "
+    "große großes groß besetzung besetzt stark petit grand piccoli medi complete minimal lg med wenn möglich "
+    "multiple various classical traditional natural flexible recommended original version arr music canon piece work"
+)
+
+KEYS_OF_PITCH = frozenset(
+    key_of(one)
+    for one in (
+        "a b c d e f g h bb eb ab db gb es as des "
+        "b-flat e-flat a-flat d-flat bflat eflat b_flat e_flat sib mib lab la si "
+        "do re mi fa sol ut sol♭ reb ré f# f-sharp si♭ mi♭ la♭ sol# f-dur"
+    )
+    .replace("_", " ")
+    .split(" ")
+) | {"flat", "bemolle", "bemol", "sharp", "b", "natural", "bflat", "eflat"}
+IN = keyed("in en in_key")

@@ -1,0 +1,142 @@
+"""Finds the longest name of an instrument at a place of the text.
+
+A name may be several words joined by blanks, points, hyphens or an apostrophe (``B. Cl.``, ``tam-tam``, ``ob d'a``);
+a line break, a comma or a bracket ends it. Part numbers are no names, except where a spelling holds one (``vn1``).
+"""
+
+from __future__ import annotations
+
+import functools
+from dataclasses import dataclass
+
+from catalogue.instrumentation.lexicon import AND, OR, SOLO
+from catalogue.instrumentation.senses import Surroundings, chosen, in_section
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.vocabulary import instruments, key_of, keys
+
+LONGEST = 7
+JOINTS = ".-'/"
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """A name found: what it may mean, and the nodes from ``first`` up to ``end`` that spell it."""
+
+    slugs: tuple[str, ...]
+    written: str
+    first: int
+    end: int
+    start: int
+    stop: int
+
+    def means(self, around: Surroundings) -> str:
+        """Return the instrument that the name means among these surroundings."""
+        by_place = in_section(key_of(self.written), around.section) if around.section else None
+        return by_place or chosen(self.slugs, self.written, around)
+
+
+@functools.cache
+def with_slash() -> frozenset[str]:
+    """Return the spellings that hold a slash as part of the name."""
+    return frozenset(one.lower() for row in instruments().values() for _, one in row.spellings if "/" in one)
+
+
+def may_join(nodes: Nodes, at: int) -> bool:
+    node = nodes[at]
+    if isinstance(node, Bracket):
+        return False
+    return node.kind in ("word", "number") or (node.text in JOINTS and node.kind == "mark")
+
+
+def spelling(nodes: Nodes, first: int, end: int) -> str:
+    """Return the text between two nodes, single blanks for what stands between them."""
+    parts = [
+        (" " if node.spaced and index > first else "") + node.text
+        for index, node in enumerate(nodes[first:end], first)
+        if isinstance(node, Token)
+    ]
+    return "".join(parts)
+
+
+def known(written: str) -> tuple[str, ...]:
+    """Return the instruments that are spelled so; a plural in ``s`` that is not listed counts too."""
+    key = key_of(written)
+    found = keys().get(key, ())
+    if not found and len(key) > 3 and key.endswith("s"):
+        found = keys().get(key[:-1], ())
+    return found
+
+
+def joins_well(written: str, nodes: Nodes, first: int, end: int) -> bool:
+    """Whether the marks inside belong to a name: a slash only where a spelling has one, no blank after a hyphen."""
+    if "/" in written:
+        return written.lower().rstrip(".") in with_slash()
+    for index in range(first + 1, end):
+        node, before = nodes[index], nodes[index - 1]
+        if before.is_mark("-") and (node.spaced or before.spaced):
+            return False
+        if before.is_mark(".") and node.kind == "number":
+            return False
+    last = nodes[end - 1]
+    plural = last.is_word("s") and nodes[end - 2].is_mark(".")
+    return not plural
+
+
+def name_at(nodes: Nodes, at: int, section: str = "") -> Name | None:
+    """Return the longest name that begins at a node, or ``None``.
+
+    A key that only a section gives a meaning to (``p`` in the flutes' place) is found when the section is given.
+    """
+    if at >= len(nodes):
+        return None
+    first = nodes[at]
+    if not isinstance(first, Token) or first.kind != "word":
+        return number_name(nodes, at)
+    best: Name | None = None
+    for end in range(at + 1, min(len(nodes), at + LONGEST) + 1):
+        if not may_join(nodes, end - 1):
+            break
+        last = nodes[end - 1]
+        if last.kind == "mark":
+            continue
+        written = spelling(nodes, at, end)
+        slugs = known(written)
+        if end == at + 1 and not slugs and section and in_section(key_of(written), section):
+            slugs = (in_section(key_of(written), section) or "",)
+        if end == at + 1 and len(key_of(written)) == 1 and not letter_alone(nodes, at):
+            continue
+        if slugs and (end == at + 1 or joins_well(written, nodes, at, end)):
+            best = Name(slugs, written, at, end, first.start, last.end)
+    return best
+
+
+def letter_alone(nodes: Nodes, at: int) -> bool:
+    """Whether a single letter may be a name: a capital (or ``v``) that no word follows without a separator."""
+    token, following = nodes[at], nodes[at + 1] if at + 1 < len(nodes) else None
+    assert isinstance(token, Token)  # noqa: S101 — narrows the type
+    if not (token.text.isupper() or token.text in "vph"):
+        return False
+    if token.text in "CMH" and not (following is None or following.kind != "word"):
+        return False
+    return following is None or following.kind != "word" or is_joining(following)
+
+
+def is_joining(node: Node) -> bool:
+    """Whether a word joins names: ``and``, ``or``, ``solo``."""
+    return isinstance(node, Token) and key_of(node.text) in AND | OR | SOLO
+
+
+def number_name(nodes: Nodes, at: int) -> Name | None:
+    """Return a name that begins with a figure, such as ``1st violin`` or ``1/4 tone keyboard``."""
+    first = nodes[at]
+    if not isinstance(first, Token) or first.kind != "number":
+        return None
+    best: Name | None = None
+    for end in range(at + 2, min(len(nodes), at + LONGEST) + 1):
+        if not may_join(nodes, end - 1):
+            break
+        written = spelling(nodes, at, end)
+        key = key_of(written)
+        if nodes[end - 1].kind == "word" and key in keys():
+            best = Name(keys()[key], written, at, end, first.start, nodes[end - 1].end)
+    return best

@@ -1,0 +1,261 @@
+"""Settles timpani and percussion: how many players, and what they play.
+
+A figure at the percussion counts players; figures in a list of instruments count instruments, never players. Loose
+percussion instruments of an orchestral list are one section whose players are not counted; in a list of single
+players a pitched instrument is a player's own. Figures at the timpani count drums unless players or pairs are
+spoken of. Common practice.
+"""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.lexicon import PLAYERS, PLAYS_WORDS
+from catalogue.instrumentation.model import Chair
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.numbers import roman
+from catalogue.instrumentation.phrases import count_at, is_key, seats_at, token_at
+from catalogue.instrumentation.tokens import Bracket, Nodes, Token, flatten
+from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
+
+OWN_CHAIR = ("drum-kit", "cimbalom", "glass-harmonica", "steel-drums")
+TIMPANISTS = {"timpanist", "timpanists", "pauker", "timpanista", "timbalier"}
+
+
+def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
+    """Return the end of the list of instruments after percussion, as in ``perc(2): xyl/vib/BD``."""
+    playing = is_key(token_at(nodes, at), PLAYS_WORDS)
+    if at >= len(nodes) or not (nodes[at].is_mark(":") or playing):
+        return at
+    start = at + 1
+    if start < len(nodes) and isinstance(nodes[start], Bracket):
+        return brackets_end(nodes, start, draft)
+    end, slashes = start, False
+    while end < len(nodes) and not ends_list(nodes, end, slashes=slashes):
+        slashes = slashes or nodes[end].is_mark("/")
+        found = name_at(nodes, end)
+        end = found.end if found is not None else end + 1
+    told = slashes or playing or draft.number_after or draft.brackets or draft.count is not None
+    if not told or end == start:
+        return at
+    while end > start and nodes[end - 1].is_mark(",.;- "):
+        end -= 1
+    return end
+
+
+def brackets_end(nodes: Nodes, at: int, draft: Draft) -> int:
+    """Take the brackets of ``3 percussion: [1 - bongos], [2 - …]``."""
+    end = at
+    while at < len(nodes) and (isinstance(nodes[at], Bracket) or nodes[at].is_mark(",")):
+        node = nodes[at]
+        if isinstance(node, Bracket):
+            draft.brackets.append(node)
+            end = at + 1
+        at += 1
+    return end
+
+
+def ends_list(nodes: Nodes, at: int, *, slashes: bool) -> bool:
+    node = nodes[at]
+    if node.is_mark("\n;"):
+        return True
+    following = nodes[at + 1] if at + 1 < len(nodes) else None
+    if node.is_mark("-"):
+        spaced = node.spaced or (following is not None and following.spaced)
+        return spaced or (following is not None and is_other(nodes, at + 1))
+    if node.is_mark(",.") and following is not None:
+        return is_other(nodes, at + 1) and (not slashes or node.is_mark(","))
+    found = name_at(nodes, at)
+    if found is not None and found.slugs[0] == "percussion":
+        return seats_at(nodes, found.end) is not None or (nodes[at - 1].is_mark("."))
+    return False
+
+
+def is_other(nodes: Nodes, at: int) -> bool:
+    """Whether an item that is no percussion begins here."""
+    counted = count_at(nodes, at)
+    found = name_at(nodes, counted.end if counted else at) if at < len(nodes) else None
+    if found is None and counted is not None and counted.end < len(nodes):
+        return False
+    if found is None:
+        token = token_at(nodes, at)
+        return token is not None and key_of(token.text) in ("strings", "str", "streicher", "archi", "cordes", "and")
+    return family_of(found.slugs[0]) != "percussion" or found.slugs[0] == "percussion"
+
+
+def timpani_and(forces: Forces) -> None:
+    """Turn the figure of ``timp+3`` into percussionists."""
+    for before, draft in zip(forces.drafts, forces.drafts[1:], strict=False):
+        if draft.figure and draft.separator.strip() in ("+", "&") and before.slug == "timpani":
+            draft.slug, draft.figure = "percussion", False
+            if before.count is not None:
+                before.collective = "players"
+
+
+def settle_percussion(forces: Forces, *, orchestral: bool) -> None:
+    """Settle all timpani and percussion of the text."""
+    numbered_by_romans(forces)
+    for draft in forces.drafts:
+        if draft.slug == "timpani":
+            timpani(draft, forces)
+        elif draft.slug == "percussion":
+            players(draft, forces)
+    one_section(forces)
+    gather(forces, orchestral=orchestral)
+    for draft in forces.drafts:
+        if draft.slug == "percussion" and draft.count is None:
+            bare(draft, forces, orchestral=orchestral)
+
+
+def bare(draft: Draft, forces: Forces, *, orchestral: bool) -> None:
+    if orchestral or draft.open:
+        draft.open = True
+    else:
+        draft.counted(1)
+
+
+def numbered_by_romans(forces: Forces) -> None:
+    """Read a text whose lines are all percussion and numbered as one section of so many players."""
+    drafts = [draft for draft in forces.drafts if draft.slug]
+    numbered = [draft for draft in drafts if draft.collective == "numbered"]
+    if len(numbered) < 2 or any(draft.family != "percussion" for draft in drafts):
+        return
+    section = Draft("percussion", drafts[0].start, drafts[-1].end, name=drafts[0].name)
+    section.counted(len(numbered))
+    section.chairs = [
+        Chair(seat, ("percussion",), forces.written(draft.start, draft.end)) for seat, draft in enumerate(numbered, 1)
+    ]
+    forces.drafts[:] = [section]
+
+
+def timpani(draft: Draft, forces: Forces) -> None:
+    """Tell timpanists from drums."""
+    for bracket in draft.brackets:
+        number = players_in(bracket)
+        if number is not None:
+            draft.counted(number)
+            draft.collective = "players"
+        else:
+            draft.notes.append(forces.written(bracket.start + 1, bracket.end - 1))
+    draft.brackets = []
+    said = draft.collective == "players" or (draft.name is not None and key_of(draft.name.written) in TIMPANISTS)
+    pairs = "pair" in forces.text[draft.start : draft.end].lower()
+    if draft.count is not None and draft.most > 1 and not said and not pairs:
+        number = draft.most
+        draft.notes.append(f"{number} drums")
+        forces.remark(
+            "drums", f"“{number}” was read as drums, one player.", draft.start, draft.end, f"{number} players"
+        )
+        draft.counted(1)
+
+
+def players_in(bracket: Bracket) -> int | None:
+    """Return the number of players that a bracket tells, ``(4 Spieler)``, ``(3)``, ``(III)``."""
+    found = players_range(bracket)
+    return found[1] if found else None
+
+
+def players_range(bracket: Bracket) -> tuple[int, int] | None:
+    nodes = bracket.nodes
+    if not nodes:
+        return None
+    counted = count_at(nodes, 0)
+    if counted is not None:
+        rest = nodes[counted.end :]
+        if not rest or is_key(rest[0], PLAYERS) or rest[0].is_mark(".-:;"):
+            return counted.least, counted.most
+        return None
+    words = [node for node in nodes if isinstance(node, Token) and node.kind == "word"]
+    value = roman(words[0].text) if len(words) == 1 and len(nodes) == 1 else None
+    return (value, value) if value is not None else None
+
+
+def players(draft: Draft, forces: Forces) -> None:
+    """Settle the number of percussionists, and keep what they play as a note."""
+    for bracket in draft.brackets:
+        told = players_range(bracket)
+        if told is not None and (draft.count is None or draft.most == 1):
+            draft.counted(*told)
+            rest = list(bracket.nodes)[1:]
+            if len(rest) > 1 and not is_key(rest[0], PLAYERS):
+                draft.notes.append(forces.written(bracket.nodes[0].end, bracket.nodes[-1].end).strip(" -:;,"))
+            if isinstance(bracket.nodes[0], Token) and bracket.nodes[0].kind == "word" and roman(bracket.nodes[0].text):
+                message = "The Roman numeral was read as the number of players."
+                forces.remark("roman-count", message, bracket.start, bracket.end, "the chair of one player")
+        elif bracket.nodes:
+            draft.notes.append(forces.written(bracket.nodes[0].start, bracket.nodes[-1].end))
+            timpani_within(bracket, forces)
+    draft.brackets = []
+
+
+def timpani_within(bracket: Bracket, forces: Forces) -> None:
+    """Note that timpani in a percussionist's list need no timpanist: nothing is added for them."""
+    if any(is_key(word, {"timp", "timpani", "pk", "pauken"}) for word in flatten(bracket.nodes)):
+        forces.dresses.add("timpani within percussion")
+
+
+def one_section(forces: Forces) -> None:
+    """Make one section of percussion parts that are numbered, ``Percussion 1``, ``Percussion 2``."""
+    numbered = [draft for draft in forces.drafts if draft.slug == "percussion" and (draft.number_after or draft.seats)]
+    if not numbered:
+        return
+    whole = [draft for draft in forces.drafts if draft.slug == "percussion" and draft.group == numbered[0].group]
+    seats = {seat for draft in numbered for seat in (draft.number_after or draft.seats)}
+    beside = [draft for draft in whole if not any(draft is one for one in numbered)]
+    single = len(numbered) == 1 and len(seats) == 1 and numbered[0].number_after and not numbered[0].seats
+    if single and not beside and max(seats) > 1 and not numbered[0].notes:
+        numbered[0].counted(max(seats))
+        return
+    first = whole[0]
+    counted = max((draft.most for draft in beside if draft.count is not None), default=0)
+    first.counted(max(len(seats) + sum(draft.count is None for draft in beside), counted))
+    first.chairs = [
+        Chair(seat, ("percussion",), note)
+        for draft in numbered
+        for seat in (draft.number_after or draft.seats)
+        if (note := "; ".join(draft.notes))
+    ]
+    first.notes, first.number_after, first.seats = [], (), ()
+    forces.drafts[:] = [draft for draft in forces.drafts if draft is first or not any(draft is one for one in whole)]
+
+
+def gather(forces: Forces, *, orchestral: bool) -> None:
+    """Give loose percussion instruments to the section; a pitched one may be a player of its own."""
+    section: Draft | None = None
+    kept: list[Draft] = []
+    loose = [draft for draft in forces.drafts if is_loose(draft)]
+    unpitched = any(instrument(draft.slug).kit for draft in loose)
+    whole = orchestral and (
+        unpitched or any(draft.slug == "percussion" and draft.count is None for draft in forces.drafts)
+    )
+    for draft in forces.drafts:
+        if draft.slug == "percussion":
+            section = draft
+            kept.append(draft)
+        elif not is_loose(draft) or not (instrument(draft.slug).kit or whole):
+            kept.append(draft)
+        else:
+            if section is None or section.group != draft.group or section.role != draft.role:
+                section = section_for(draft, forces)
+                kept.append(section)
+                if not orchestral:
+                    section.counted(1)
+            section.notes.append(as_note(draft, forces))
+    forces.drafts[:] = kept
+
+
+def is_loose(draft: Draft) -> bool:
+    solo = draft.role == "soloist"
+    return draft.family == "percussion" and draft.slug not in ("timpani", "percussion", *OWN_CHAIR) and not solo
+
+
+def section_for(draft: Draft, forces: Forces) -> Draft:
+    made = Draft("percussion", draft.start, draft.end, group=draft.group, role=draft.role, heading=draft.heading)
+    message = "Percussion instruments are named without players; they were read as one section."
+    forces.dresses.add("percussion by instrument")
+    if not any(one.slug == "timpani" or one.family == "strings" for one in forces.drafts):
+        forces.remark("percussion-players", message, draft.start, draft.end)
+    return made
+
+
+def as_note(draft: Draft, forces: Forces) -> str:
+    return forces.written(draft.start, draft.end)

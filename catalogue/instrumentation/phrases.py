@@ -1,0 +1,186 @@
+"""Finds fixed phrases, counts, keys and part numbers at a place of the text."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from catalogue.instrumentation.drafts import Count
+from catalogue.instrumentation.lexicon import AND, IN, KEYS_OF_PITCH, OR
+from catalogue.instrumentation.numbers import MOST, cardinal, is_suffix, ordinal, roman
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.vocabulary import key_of
+
+LONGEST_PHRASE = 4
+
+
+def token_at(nodes: Nodes, at: int) -> Token | None:
+    """Return the token at a place, ``None`` at the end or for a bracket."""
+    node = nodes[at] if 0 <= at < len(nodes) else None
+    return node if isinstance(node, Token) else None
+
+
+def is_key(node: Node | None, words: Collection[str]) -> bool:
+    """Whether the node is one of the words, given as keys."""
+    return isinstance(node, Token) and (node.kind == "word" or node.text == "&") and key_of(node.text) in words
+
+
+def phrase_end(nodes: Nodes, at: int, phrases: Collection[str]) -> int | None:
+    """Return the end of the longest phrase of the set that begins here, or ``None``."""
+    first = token_at(nodes, at)
+    if first is None or first.kind != "word":
+        return None
+    best, key = None, ""
+    end = at
+    words = 0
+    while end < len(nodes) and words < LONGEST_PHRASE:
+        node = token_at(nodes, end)
+        if node is None or not (node.kind == "word" or (node.kind == "mark" and node.text in "-'." and end > at)):
+            break
+        end += 1
+        if node.kind == "word":
+            words += 1
+            key += key_of(node.text)
+            if key in phrases:
+                best = end
+    return best
+
+
+def range_end(nodes: Nodes, at: int) -> tuple[int, int] | None:
+    """Return the upper number and the end of a range whose first number stands at ``at``: ``2-4``, ``6 or 8``."""
+    link, second = token_at(nodes, at + 1), token_at(nodes, at + 2)
+    if link is None or second is None or second.kind != "number" or len(second.text) > 3:
+        return None
+    after = nodes[at + 3] if at + 3 < len(nodes) else None
+    if link.is_mark("-"):
+        before = token_at(nodes, at - 1)
+        glued = not link.spaced and not second.spaced
+        run = before is not None and before.is_mark(".,-/") and not nodes[at].spaced
+        follows = isinstance(after, Token) and (after.is_mark(".,-/+*") or after.kind == "number" or is_d(after))
+        comma = isinstance(after, Token) and after.is_mark(",")
+        if not glued or run or (follows and not comma):
+            return None
+    elif not is_key(link, OR) and not link.is_word("to", "bis", "a", "à", "al", "fino"):
+        return None
+    return second.number, at + 3
+
+
+def is_d(token: Token) -> bool:
+    return token.is_word("d") and not token.spaced
+
+
+def word_count(nodes: Nodes, at: int) -> Count | None:
+    """Return a number word, ``two`` or ``due``; ``a pair of`` counts two."""
+    token = token_at(nodes, at)
+    if token is None or token.kind != "word" or (token.text.isupper() and len(token.text) < 3):
+        return None
+    value = cardinal(token.text)
+    if value is None:
+        return None
+    link, second = token_at(nodes, at + 1), token_at(nodes, at + 2)
+    if link is not None and second is not None and (is_key(link, OR) or link.is_word("to", "bis", "à", "al")):
+        upper = cardinal(second.text) if second.kind == "word" else None
+        if upper is not None and upper > value:
+            return Count(value, upper, at + 3)
+    return Count(value, value, at + 1)
+
+
+def count_at(nodes: Nodes, at: int) -> Count | None:
+    """Return the number of players that stands here, in figures or words, with a range if there is one."""
+    token = token_at(nodes, at)
+    if token is None:
+        return None
+    if token.kind == "word":
+        return word_count(nodes, at)
+    if token.kind != "number":
+        return None
+    if len(token.text) > 4:
+        return None
+    value = token.number
+    found = range_end(nodes, at) if value <= MOST else None
+    if found and found[0] > value:
+        return Count(value, found[0], found[1])
+    following = nodes[at + 1] if at + 1 < len(nodes) else None
+    if isinstance(following, Bracket) and len(following.nodes) == 2 and is_key(following.nodes[0], OR):
+        upper = following.nodes[1]
+        if isinstance(upper, Token) and upper.kind == "number" and len(upper.text) < 4:
+            return Count(min(value, upper.number), max(value, upper.number), at + 2)
+    return Count(value, value, at + 1)
+
+
+def pitch_end(nodes: Nodes, at: int) -> int | None:
+    """Return the end of one key of an instrument, ``B flat``, ``Si b``, ``Eb``, ``F``."""
+    first = token_at(nodes, at)
+    if first is None or first.kind != "word" or key_of(first.text) not in KEYS_OF_PITCH:
+        return None
+    end = at + 1
+    for width in (2, 1):
+        tail = [token_at(nodes, end + one) for one in range(width)]
+        if any(one is None for one in tail):
+            continue
+        key = "".join(key_of(one.text) for one in tail if one is not None)
+        if key in ("flat", "b", "bemolle", "bemol", "sharp") and (key != "b" or len(first.text) <= 3):
+            return end + width
+    return end
+
+
+def keys_end(nodes: Nodes, at: int) -> int | None:
+    """Return the end of a statement of keys, ``in A and B-flat``, ``in A/Bb``, ``in Si b e La``, or ``None``."""
+    if not is_key(token_at(nodes, at), IN):
+        return None
+    at += 1
+    if token_at(nodes, at) is not None and is_key(token_at(nodes, at), {"both"}):
+        at += 1
+    end = pitch_end(nodes, at)
+    while end is not None:
+        link = token_at(nodes, end)
+        if link is None or not (link.is_mark("/") or is_key(link, AND) or is_key(link, OR)):
+            return end
+        further = pitch_end(nodes, end + 1)
+        if further is None:
+            return end
+        end = further
+    return None
+
+
+def seats_at(nodes: Nodes, at: int) -> tuple[tuple[int, ...], int] | None:
+    """Return part numbers and their end: ``1``, ``1,2``, ``I-II``, ``I+II``, ``1 & 2``, ``Solo-I-II-III``."""
+    seats: list[int] = []
+    end = at
+    while (value := seat_value(token_at(nodes, end))) is not None:
+        link = token_at(nodes, end - 1)
+        if seats and link is not None and link.is_mark("-") and value > seats[-1] + 1:
+            seats += range(seats[-1] + 1, min(value, seats[-1] + 40))
+        seats.append(value)
+        end += 1
+        link = token_at(nodes, end)
+        follower = seat_value(token_at(nodes, end + 1))
+        joins = link is not None and (link.is_mark("-,+/") or is_key(link, AND)) and follower == value + 1
+        joins = joins or (link is not None and link.is_mark("-") and follower is not None and follower > value)
+        if not joins:
+            break
+        end += 1
+    return (tuple(seats), end) if seats else None
+
+
+def seat_value(token: Token | None) -> int | None:
+    if token is None:
+        return None
+    if token.kind == "number" and len(token.text) <= 2:
+        return token.number
+    if token.kind == "word":
+        return roman(token.text) if token.text.isupper() else None
+    return None
+
+
+def ordinal_at(nodes: Nodes, at: int) -> tuple[int, int] | None:
+    """Return an ordinal and its end: ``2nd``, ``second``, ``2e``, ``zweite``."""
+    token = token_at(nodes, at)
+    if token is None:
+        return None
+    if token.kind == "number" and len(token.text) <= 2:
+        following = token_at(nodes, at + 1)
+        if following is not None and is_suffix(following):
+            return token.number, at + 2
+        return None
+    value = ordinal(token.text) if token.kind == "word" else None
+    return None if value is None else (value, at + 1)

@@ -1,0 +1,77 @@
+"""Reads an instrumentation from text: the one way in.
+
+Cut the text, walk along it, give figures their places, settle what the names mean together, then brackets, strings
+and percussion, and make the lines. What a convention decides is told in the remarks.
+"""
+
+from __future__ import annotations
+
+from catalogue.instrumentation import brackets, conventions, finishing, formula, percussion, settling, strings
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.languages import language_of
+from catalogue.instrumentation.model import Instrumentation, InstrumentationError
+from catalogue.instrumentation.scanning import Scan, Scope
+from catalogue.instrumentation.tokens import Bracket, Node, nodes_of
+
+LONGEST = 4_000
+
+
+def read(
+    text: str, *, language: str | None = None, convention: str | None = None, strings_are: str | None = None
+) -> Instrumentation:
+    """Return the forces that a text names.
+
+    ``language`` is one of ``vocabulary.LANGUAGES`` and is found out where it is not given; ``convention`` is a name
+    from ``conventions.NAMES`` that overrides the one of the text; ``strings_are`` is ``players`` or ``desks``. Raises
+    InstrumentationError where the text cannot be read.
+
+    >>> [line.instrument for line in read("2(II=picc).2.2.2 – hp")]
+    ['flute', 'oboe', 'clarinet', 'bassoon', 'harp']
+    """
+    if len(text) > LONGEST:
+        reason = f"The text is longer than {LONGEST} characters; an instrumentation is shorter."
+        raise InstrumentationError(reason, text[:200], 0, 200)
+    nodes = unwrapped(nodes_of(text))
+    forces = Forces(text, language or language_of(nodes), strings_are=strings_are)
+    conventions.prepare(forces, nodes, convention)
+    Scan(nodes, forces, Scope(), formula=forces.formula, slash_parts=forces.slash_parts).walk()
+    settle(forces)
+    lines = finishing.lines_of(forces)
+    if not lines:
+        raise InstrumentationError(
+            "No instrument or voice is named here.", text, 0, len(text), ("the name of an instrument",)
+        )
+    return Instrumentation(
+        lines=lines,
+        text=text,
+        electronics=finishing.electronics_of(forces, lines),
+        channels=forces.channels,
+        convention=conventions.name_of(forces),
+        warnings=tuple(sorted(forces.remarks, key=lambda remark: (remark.start, remark.end, remark.code))),
+    )
+
+
+def settle(forces: Forces) -> None:
+    """Settle the drafts, each step on what the one before it made sure."""
+    settling.drop_heading_word(forces)
+    percussion.timpani_and(forces)
+    settling.settle_bodies(forces)
+    formula.place(forces)
+    settling.choose_names(forces)
+    orchestral = settling.is_orchestral(forces)
+    settled: list[Draft] = []
+    for draft in list(forces.drafts):
+        extras = [] if draft.slug in ("strings", "percussion", "timpani") else brackets.interpret(draft, forces)
+        settled += [draft, *extras]
+    forces.drafts[:] = settled
+    percussion.settle_percussion(forces, orchestral=orchestral)
+    strings.settle_strings(forces, orchestral=orchestral)
+    settling.merge_seats(forces)
+    settling.settle_soloists(forces)
+
+
+def unwrapped(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """Return the inside of a bracket that holds the whole text."""
+    while len(nodes) == 1 and isinstance(nodes[0], Bracket):
+        nodes = nodes[0].nodes
+    return nodes

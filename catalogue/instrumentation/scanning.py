@@ -1,0 +1,209 @@
+"""Walks along a text and makes a draft of each thing it names; what a draft means is settled afterwards.
+
+    text = { heading | doubling clause | ensemble | voices | strings | item | remark } ;
+
+parted by points, commas, slashes, dashes, semicolons, colons, line ends and joining words.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from catalogue.instrumentation import ensembles, headings
+from catalogue.instrumentation.doublings import Section, clause_end, doublings_in
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.items import item_at, opens_clause, quiet, shorter
+from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.unknown import unknown_at
+from catalogue.instrumentation.vocabulary import key_of
+
+MARKS = ".,;:/-+\n·•*&|…"
+
+
+@dataclass(slots=True)
+class Scope:
+    """What headings have said of the items that follow."""
+
+    role: str = "ensemble"
+    group: str | None = None
+    optional: bool = False
+    heading: str = ""
+    unit: str | None = None
+    role_ends: str = ""
+
+
+class Scan:
+    """One walk over the nodes of a text or of a bracket."""
+
+    def __init__(self, nodes: Nodes, forces: Forces, scope: Scope, *, formula: bool, slash_parts: bool) -> None:
+        self.nodes = nodes
+        self.forces = forces
+        self.scope = scope
+        self.formula = formula
+        self.slash_parts = slash_parts
+        self.separator = ""
+        self.first = len(forces.drafts)
+
+    @property
+    def last(self) -> Draft | None:
+        """The draft made last in this walk."""
+        drafts = self.forces.drafts
+        return drafts[-1] if len(drafts) > self.first else None
+
+    def walk(self) -> None:
+        """Read all nodes."""
+        at = headings.title_end(self.nodes)
+        while at < len(self.nodes):
+            after = self.step(at)
+            at = after if after > at else at + 1
+
+    def step(self, at: int) -> int:
+        node = self.nodes[at]
+        if node.kind == "mark" or is_key(node, AND):
+            return self.part(at)
+        for read in (self.heading, self.clause, self.body, self.item, self.small_word):
+            after = read(at)
+            if after is not None:
+                return after
+        if isinstance(node, Bracket):
+            return self.loose_bracket(at)
+        return unknown_at(self, at)
+
+    def part(self, at: int) -> int:
+        """Take a separator; an end of line or a semicolon ends what a heading said of roles."""
+        node = self.nodes[at]
+        assert isinstance(node, Token)  # noqa: S101 — narrows the type
+        if node.kind == "word" or node.text == "&":
+            self.separator += "&"
+            return at + 1
+        if node.text in MARKS:
+            following = token_at(self.nodes, at + 1)
+            spaced = node.spaced or (following is not None and following.spaced)
+            self.separator += f" {node.text} " if spaced and node.text in "-/" else node.text
+        if self.scope.role_ends and node.text in self.scope.role_ends:
+            self.scope = replace(self.scope, role="ensemble", role_ends="", optional=False)
+        return at + 1
+
+    def add(self, draft: Draft) -> None:
+        """Keep a draft with what is around it."""
+        draft.separator = self.separator
+        draft.extra = draft.extra or self.separator.endswith("+")
+        draft.heading = self.scope.heading
+        draft.group = self.scope.group
+        draft.optional = draft.optional or self.scope.optional
+        if self.scope.role != "ensemble":
+            draft.role = self.scope.role
+        if self.scope.unit and draft.unit is None:
+            draft.unit = self.scope.unit
+        self.forces.drafts.append(draft)
+        self.separator = ""
+
+    def heading(self, at: int) -> int | None:
+        found = headings.heading_at(self.nodes, at, self.scope, self.separator)
+        if found is None:
+            return None
+        self.scope, after = found
+        self.separator += ":"
+        return after
+
+    def clause(self, at: int) -> int | None:
+        """Give a doubling clause after a comma to the item before it."""
+        last = self.last
+        if last is None or not set(self.separator) <= set(", -&.\n") or last.slug in ("percussion", "timpani"):
+            return None
+        start = at + 1 if self.nodes[at].is_word("with", "mit", "avec", "con") else at
+        section = Section(last.section, last.slug, last.most)
+        if start >= len(self.nodes) or not opens_clause(self.nodes, start, section):
+            return None
+        end = clause_end(self.nodes, start)
+        while end > start:
+            if doublings_in(self.nodes[start:end], section, quiet(self.forces)) is not None:
+                last.clauses.append(tuple(self.nodes[start:end]))
+                return end
+            end = shorter(self.nodes, start, end)
+        return None
+
+    def body(self, at: int) -> int | None:
+        found = ensembles.body_at(self.nodes, at, self.forces)
+        if found is None:
+            return None
+        drafts, after, dropped = found
+        if dropped:
+            self.separator += "."
+            return after
+        for draft in drafts:
+            self.add(draft)
+        return after
+
+    def item(self, at: int) -> int | None:
+        found = item_at(self.nodes, at, self.forces, formula=self.in_formula(), slash_parts=self.slash_parts)
+        if found is None:
+            return None
+        draft, after = found
+        self.add(draft)
+        return after
+
+    def in_formula(self) -> bool:
+        """Whether figures without names came before, so that letters and glued figures are read by place."""
+        return self.formula
+
+    def small_word(self, at: int) -> int | None:
+        """Pass over articles and remarks; a word for optional or amplified after an item belongs to that item."""
+        for words, quality in ((OPTIONAL, "optional"), (AMPLIFIED, "amplified")):
+            end = phrase_end(self.nodes, at, words)
+            if end is not None:
+                if self.last is not None:
+                    setattr(self.last, quality, True)
+                return end
+        solo = phrase_end(self.nodes, at, SOLO)
+        if solo is not None:
+            return self.solo_word(at, solo)
+        if is_key(self.nodes[at], ARTICLES | REMARKS | FOR | OR):
+            return at + 1
+        return None
+
+    def solo_word(self, at: int, end: int) -> int:
+        following = token_at(self.nodes, end)
+        last = self.last
+        if last is not None and (following is None or following.kind == "mark"):
+            last.role = "soloist"
+        elif following is not None:
+            self.scope = replace(self.scope, role="soloist", role_ends=";:\n")
+        return end
+
+    def loose_bracket(self, at: int) -> int:
+        """Give a bracket to the item before it; one that stands alone is read like the text around it."""
+        node = self.nodes[at]
+        assert isinstance(node, Bracket)  # noqa: S101 — narrows the type
+        if self.last is not None and set(self.separator) <= set(".: "):
+            self.last.brackets.append(node)
+            return at + 1
+        optional = node.opening == "[" and self.last is not None
+        scope = replace(self.scope, optional=self.scope.optional or optional)
+        self.inner(node.nodes, scope)
+        self.separator = ""
+        return at + 1
+
+    def inner(self, nodes: tuple[Node, ...], scope: Scope) -> None:
+        """Read the nodes of a bracket as part of the text."""
+        inner = Scan(nodes, self.forces, scope, formula=self.formula, slash_parts=self.slash_parts)
+        inner.separator = self.separator
+        inner.walk()
+
+
+def has_count(nodes: Nodes, at: int) -> bool:
+    """Whether a number of players stands here."""
+    return count_at(nodes, at) is not None
+
+
+def begins_name(nodes: Nodes, at: int) -> bool:
+    """Whether the name of an instrument stands here."""
+    return name_at(nodes, at) is not None
+
+
+def words_of(nodes: Nodes) -> list[str]:
+    """Return the keys of the words among the nodes."""
+    return [key_of(node.text) for node in nodes if isinstance(node, Token) and node.kind == "word"]

@@ -1,0 +1,177 @@
+"""Spellings that mean several instruments, and what around them decides.
+
+A word inside the bracket of a section, or beside its figure, is read by that section first: ``bass`` is a bass
+clarinet in the clarinets' place and a bass trombone in the trombones'. A word in a list is read by its neighbours
+and by the language of the text. Source: common practice, and the abbreviation keys of publishers and orchestras.
+"""
+
+from __future__ import annotations
+
+import functools
+from dataclasses import dataclass
+
+from catalogue.instrumentation.vocabulary import key_of, languages_of
+
+BY_SECTION = {
+    "flute": {
+        "piccolo": "p pic picc ott",
+        "alto-flute": "alto a g alt insol contralto",
+        "bass-flute": "bass b basse basso bs",
+        "contrabass-flute": "contrabass contra",
+    },
+    "oboe": {
+        "cor-anglais": "cor ca eh c e cora corang english engl ang ci cingl inglese anglais",
+        "oboe-damore": "damore dam damour da",
+        "bass-oboe": "bass b baritone",
+    },
+    "clarinet": {
+        "e-flat-clarinet": "eb es eflat mib e eflatsoprano inmib ines piccolo picc small pte petite",
+        "d-clarinet": "d",
+        "clarinet": "bb bflat sib inb",
+        "bass-clarinet": "bass b bc basse basso bajo bs bcl basskl",
+        "contrabass-clarinet": "contra cb doublebass contrabass kontrabass kb db contrebasse contrabbasso dbl",
+        "alto-clarinet": "alto alt",
+        "contra-alto-clarinet": "contraalto contralto",
+        "basset-horn": "basset bst",
+    },
+    "saxophone": {
+        "sopranino-saxophone": "sopranino sn",
+        "soprano-saxophone": "soprano s sop sopran sopr",
+        "alto-saxophone": "alto a alt contralto altos",
+        "tenor-saxophone": "tenor t ten tenore tenors",
+        "baritone-saxophone": "baritone bar bari b baryton bariton baritono baritones",
+        "bass-saxophone": "bass basse basso",
+    },
+    "recorder": {
+        "sopranino-recorder": "sopranino sn",
+        "soprano-recorder": "soprano s sop descant sopran",
+        "alto-recorder": "alto a treble alt contralto tr",
+        "tenor-recorder": "tenor t ten tenore",
+        "bass-recorder": "bass b basse basso",
+    },
+    "bassoon": {"contrabassoon": "contra c cb kontra contre k dbl double contro cbass"},
+    "horn": {"wagner-tuba": "wagner wt tuba tuben wtb tb tenortuba"},
+    "trumpet": {
+        "piccolo-trumpet": "picc piccolo pic p",
+        "bass-trumpet": "bass b basse",
+        "flugelhorn": "flug flg",
+        "cornet": "cor cnt crt ct cornet c",
+        "d-trumpet": "d",
+        "e-flat-trumpet": "eb es",
+    },
+    "trombone": {
+        "bass-trombone": "bass b basse basso bs bajo",
+        "alto-trombone": "alto a alt contralto",
+        "contrabass-trombone": "contra cb contrabass kb",
+        "trombone": "tenor t ten tenore",
+    },
+    "tuba": {"contrabass-tuba": "contra cb contrabass kb", "tuba": "bass b basse basso", "euphonium": "ten tenor"},
+}
+USUAL_OF_PLACE = {
+    "flute": "piccolo",
+    "oboe": "cor-anglais",
+    "clarinet": "bass-clarinet",
+    "bassoon": "contrabassoon",
+    "horn": "wagner-tuba",
+    "trumpet": "cornet",
+    "trombone": "bass-trombone",
+    "tuba": "euphonium",
+}
+
+
+@functools.cache
+def by_section() -> dict[tuple[str, str], str]:
+    """Return the instrument that a key means inside a section's bracket or beside its figure."""
+    return {
+        (section, key): slug
+        for section, row in BY_SECTION.items()
+        for slug, listed in row.items()
+        for key in listed.split()
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Surroundings:
+    """What is known around a word: the language, the section whose bracket it stands in, the families beside it."""
+
+    language: str = "en-GB"
+    section: str = ""
+    before: str = ""
+    after: str = ""
+    voices: bool = False
+    percussion: bool = False
+
+
+def in_section(key: str, section: str) -> str | None:
+    """Return the instrument that a key means by its section alone, or ``None``."""
+    return by_section().get((section, key))
+
+
+def chosen(slugs: tuple[str, ...], written: str, around: Surroundings) -> str:
+    """Return the instrument that a spelling shared by several means here."""
+    key = key_of(written)
+    if len(slugs) == 1:
+        return slugs[0]
+    decided = DECIDERS[key](written, around) if key in DECIDERS else None
+    if decided in slugs:
+        return decided
+    spoken = [slug for slug in slugs if around.language in languages_of()[(key, slug)]]
+    return (spoken or list(slugs))[0]
+
+
+def alto(written: str, around: Surroundings) -> str:
+    sung = around.voices or "voice" in (around.before, around.after)
+    return "voice-alto" if sung or around.language not in ("fr",) else "viola"
+
+
+def short_violin(written: str, around: Surroundings) -> str:
+    return "violin" if "strings" in (around.before, around.after) and not around.voices else "voice"
+
+
+def german_viola(written: str, around: Surroundings) -> str:
+    return "viola" if "strings" in (around.before, around.after) else "voice-baritone"
+
+
+def keyboard_or_bass(written: str, around: Surroundings) -> str:
+    return "double-bass" if around.language == "de" or around.before == "strings" else "keyboard"
+
+
+def cornet_or_voice(written: str, around: Surroundings) -> str:
+    sung = around.voices or "voice" in (around.before, around.after)
+    return "voice-countertenor" if sung or (written.isupper() and around.before != "brass") else "cornet"
+
+
+def bassoon_or_bass(written: str, around: Surroundings) -> str:
+    return "contrabassoon" if around.section == "bassoon" or around.before == "woodwind" else "double-bass"
+
+
+def violins(written: str, around: Surroundings) -> str:
+    return "violin-1" if written.endswith("I") else "violin"
+
+
+def grand_piano(written: str, around: Surroundings) -> str:
+    return "piano" if around.language == "de" and written.istitle() and around.before != "brass" else "flugelhorn"
+
+
+def brass_or_cimbalom(written: str, around: Surroundings) -> str:
+    return "cimbasso" if around.before == "brass" else "cimbalom"
+
+
+def keyboard_or_sticks(written: str, around: Surroundings) -> str:
+    return "claves" if around.percussion else "harpsichord"
+
+
+def saxhorns(written: str, around: Surroundings) -> str:
+    return "baritone-horn" if around.language == "de" else "tenor-horn"
+
+
+def low_brass(written: str, around: Surroundings) -> str:
+    return "baritone-horn" if around.before == "brass" and not around.voices else "voice-baritone"
+
+
+DECIDERS = {
+    "alto": alto, "altos": alto, "alt": alto, "al": alto,
+    "v": short_violin, "br": german_viola, "kb": keyboard_or_bass, "ct": cornet_or_voice, "cbs": bassoon_or_bass,
+    "vni": violins, "flugel": grand_piano, "cimb": brass_or_cimbalom, "clav": keyboard_or_sticks,
+    "tenorhorn": saxhorns, "tenorhn": saxhorns, "baritono": low_brass, "baritonos": low_brass,
+}  # fmt: skip

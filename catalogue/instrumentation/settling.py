@@ -1,0 +1,230 @@
+"""Settles what the drafts of a text mean together: names that share a spelling, seats, soloists, whole bodies."""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.formula import MAIN
+from catalogue.instrumentation.model import Chair
+from catalogue.instrumentation.senses import Surroundings
+from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
+
+STRINGS = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
+OPEN_BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
+
+
+def choose_names(forces: Forces) -> None:
+    """Give every draft whose spelling means several instruments the one that is meant here."""
+    drafts = forces.drafts
+    voices = any(draft.family == "voice" and clear(draft) for draft in drafts)
+    for at, draft in enumerate(drafts):
+        if draft.name is None or draft.figure:
+            continue
+        before = family_of(drafts[at - 1].slug) if at and drafts[at - 1].slug else ""
+        after = family_beyond(drafts, at)
+        around = Surroundings(
+            forces.language, draft.section if draft.extra or draft.section else "", before, after, voices
+        )
+        if not draft.slug or (draft.section and draft.extra):
+            draft.slug = draft.name.means(around)
+        if draft.slug == "voice-bass":
+            lowest(draft, before, after, drafts, forces)
+        elif draft.slug in ("voice-baritone", "voice-tenor", "voice-soprano", "voice-alto"):
+            sized(draft, before, drafts, forces)
+
+
+def clear(draft: Draft) -> bool:
+    """Whether a voice is surely sung: a soprano, a tenor, a choir, not the ``bass`` of a jazz trio."""
+    return draft.slug not in ("voice-bass", "voice-baritone", "voice-alto")
+
+
+def family_beyond(drafts: list[Draft], at: int) -> str:
+    following = drafts[at + 1] if at + 1 < len(drafts) else None
+    if following is None:
+        return ""
+    slug = following.slug or (following.name.slugs[0] if following.name else "")
+    return family_of(slug) if slug else ""
+
+
+def lowest(draft: Draft, before: str, after: str, drafts: list[Draft], forces: Forces) -> None:
+    """Tell the singer from the double bass."""
+    if draft.role == "soloist" and "voice" in (before, after):
+        return
+    sung = "voice" in (before, after) or all(one.family in ("voice", "keyboard") for one in drafts)
+    written = draft.name.written if draft.name else ""
+    if sung or (len(written) == 1 and written.isupper() and "strings" not in (before, after)):
+        return
+    draft.slug = "double-bass"
+    alone = not any(one.slug in STRINGS[:5] for one in drafts)
+    if alone or draft.alternatives:
+        forces.remark(
+            "bass", f"“{written}” was read as double bass.", draft.start, draft.end, "a bass voice or a bass guitar"
+        )
+
+
+SAX_VOICES = {
+    "voice-soprano": "soprano-saxophone", "voice-alto": "alto-saxophone", "voice-tenor": "tenor-saxophone",
+    "voice-baritone": "baritone-saxophone",
+}  # fmt: skip
+
+
+def sized(draft: Draft, before: str, drafts: list[Draft], forces: Forces) -> None:
+    """Read ``soprano or alto saxophone`` as sizes of the saxophone and ``baritone`` in a band as the horn."""
+    saxes = [slug for slug in draft.alternatives if slug.endswith("-saxophone")]
+    if saxes and draft.slug in SAX_VOICES:
+        draft.slug = SAX_VOICES[draft.slug]
+    elif (
+        draft.slug == "voice-baritone"
+        and before == "brass"
+        and not any(clear(o) and o.family == "voice" for o in drafts)
+    ):
+        draft.slug = "baritone-horn"
+
+
+def drop_heading_word(forces: Forces) -> None:
+    """Leave out the capitals of a subject heading that the count after it repeats, ``PF 2pf``."""
+    drafts = forces.drafts
+    if len(drafts) < 2 or drafts[0].name is None or drafts[0].count is not None or drafts[1].count is None:
+        return
+    first, second = drafts[0], drafts[1]
+    heading = first.name is not None and first.name.written.isupper() and len(first.name.written) > 1
+    if heading and not second.separator and not first.brackets and first.slug == second.slug:
+        del drafts[0]
+
+
+def merge_seats(forces: Forces) -> None:
+    """Make one line of numbered players or parts of an instrument, ``Oboe 1, Oboe 2``, ``1st horn``, ``flute 1,2``."""
+    numbered = [draft for draft in forces.drafts if draft.number_after or draft.seats]
+    counts_after = counts_stand_after(numbered)
+    merged: dict[tuple[str, str | None, str], Draft] = {}
+    kept: list[Draft] = []
+    for draft in forces.drafts:
+        seats = draft.seats or draft.number_after
+        if not seats or draft.slug == "percussion":
+            kept.append(draft)
+            continue
+        key = (draft.slug, draft.group, draft.role)
+        if counts_after and not draft.seats and len(seats) == 1 and draft.count is None:
+            draft.counted(seats[0])
+            draft.number_after = ()
+            kept.append(draft)
+        elif key in merged:
+            join(merged[key], draft, seats)
+        else:
+            merged[key] = draft
+            first_seats(draft, seats)
+            kept.append(draft)
+    for draft in merged.values():
+        finish_seats(draft, forces)
+    forces.drafts[:] = kept
+
+
+def counts_stand_after(numbered: list[Draft]) -> bool:
+    """Whether figures after names count players (``Fl 3 · Ob 3``) and not parts (``clarinet 1, clarinet 2``)."""
+    plain = [draft for draft in numbered if draft.number_after and not draft.seats]
+    slugs = [draft.slug for draft in plain]
+    single = [draft for draft in plain if len(draft.number_after) == 1 and draft.count is None]
+    repeated = len(set(slugs)) < len(slugs)
+    return (
+        bool(single)
+        and not repeated
+        and any(draft.number_after[0] > 1 for draft in single)
+        and len(single) == len(plain)
+    )
+
+
+def first_seats(draft: Draft, seats: tuple[int, ...]) -> None:
+    draft.chairs = [Chair(seat, chair.plays, chair.note) for chair in draft.chairs for seat in seats[:1]]
+    draft.number_after, draft.seats = (), seats
+
+
+def join(first: Draft, draft: Draft, seats: tuple[int, ...]) -> None:
+    """Add the seats of a further draft to the first of its instrument."""
+    first.seats = (*first.seats, *(seat for seat in seats if seat not in first.seats))
+    for chair in draft.chairs:
+        first.chairs.append(Chair(seats[0], chair.plays, chair.note))
+    first.end = draft.end
+    first.optional = first.optional and draft.optional
+
+
+def finish_seats(draft: Draft, forces: Forces) -> None:
+    if draft.count is None or draft.most < len(draft.seats):
+        draft.counted(max(len(draft.seats), 1))
+    if len(draft.seats) > 1:
+        forces.dresses.add("numbered")
+    draft.chairs = sorted(draft.chairs, key=lambda chair: chair.chair or 0)
+    draft.seats = ()
+
+
+def settle_bodies(forces: Forces) -> None:
+    """Drop words for the whole that only introduce what is itemised, and open what is not."""
+    drafts = forces.drafts
+    itemised = [draft for draft in drafts if draft.slug not in OPEN_BODIES and is_played(draft)]
+    others = [draft for draft in itemised if draft.collective not in ("players",) and draft.role != "soloist"]
+    whole = [draft for draft in drafts if draft.slug in OPEN_BODIES]
+    orchestral = [one for one in others if one.slug in ("strings", "timpani") or one.figure or one.slug in MAIN]
+    listed = len([one for one in orchestral if one.slug == "strings" or one.slug in MAIN]) >= 2 or any(
+        one.figure for one in drafts
+    )
+    for draft in whole:
+        if (draft.slug == "orchestra" and listed) or (draft.slug != "orchestra" and len(others) >= 5):
+            drafts.remove(draft)
+        else:
+            draft.open = True
+            soloists_with(draft, drafts, forces)
+    loose = [draft for draft in drafts if draft.collective == "players"]
+    played = [one for one in drafts if is_played(one) and one.collective != "players"]
+    if loose and len(played) > 1:
+        drafts[:] = [draft for draft in drafts if draft.collective != "players" or draft.family == "percussion"]
+
+
+def is_played(draft: Draft) -> bool:
+    return draft.family not in ("voice", "electronics") and draft.slug not in ("conductor", "dancer")
+
+
+def soloists_with(body: Draft, drafts: list[Draft], forces: Forces) -> None:
+    """Read instruments beside an orchestra that is not itemised as soloists, and open its strings."""
+    if body.slug != "orchestra":
+        return
+    for draft in drafts:
+        if draft is not body and is_played(draft) and draft.role == "ensemble" and draft.slug != "strings":
+            draft.role = "soloist"
+    if not any(draft.slug == "strings" for draft in drafts):
+        at = next(index for index, one in enumerate(drafts) if one is body)
+        drafts.insert(at + 1, Draft("strings", body.start, body.end, group=body.group, role=body.role))
+
+
+def settle_soloists(forces: Forces) -> None:
+    """Carry ``solisti`` at the end back to the names it covers, and leave an unaccompanied player in the ensemble."""
+    drafts = forces.drafts
+    played = [draft for draft in drafts if is_played(draft)]
+    if len(played) == 1 and len(drafts) == 1 and drafts[0].most == 1 and drafts[0].role == "soloist":
+        drafts[0].role = "ensemble"
+    last = drafts[-1] if drafts else None
+    if last is None or last.role != "soloist" or not said_plural(forces.text[last.start :]):
+        return
+    at = len(drafts) - 2
+    while at >= 0 and drafts[at].slug not in ("strings", "percussion", "timpani") and drafts[at].count is None:
+        drafts[at].role = "soloist"
+        at -= 1
+
+
+def said_plural(text: str) -> bool:
+    return any(
+        key_of(word) in ("solisti", "soli", "soloists", "solisten", "solistes", "solistas") for word in text.split()
+    )
+
+
+def is_orchestral(forces: Forces) -> bool:
+    """Whether the text is that of an orchestra or band: a formula, timpani, a body of strings, sections of winds."""
+    drafts = forces.drafts
+    body = any(draft.slug == "strings" and not small_body(draft) for draft in drafts)
+    kettle = any(draft.slug == "timpani" for draft in drafts)
+    winds = [draft for draft in drafts if instrument(draft.slug).family in ("woodwind", "brass")] if drafts else []
+    pairs = sum(draft.most >= 2 for draft in winds if not draft.collective)
+    return body or kettle or pairs >= 5 or "run together" in forces.dresses
+
+
+def small_body(draft: Draft) -> bool:
+    """Whether the strings are single players: figures of one."""
+    numbers = [most for _, most in draft.numbers]
+    return bool(numbers) and max(numbers) <= 1

@@ -1,0 +1,233 @@
+"""Settles bodies of strings: figures by section, desks or players, strengths, single players against sections.
+
+Five figures are violins I, violins II, violas, cellos and double basses; four leave the violins undivided; three are
+violins, violas and cellos. Figures mean players unless desks are spoken of; figures of a printed set are no players.
+Common practice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from catalogue.instrumentation.doublings import Section, doublings_in
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, DESKS, LEAST, OR, PARTS_IN_SET, PREFERRED
+from catalogue.instrumentation.model import Chair
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.numbers import MOST
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, flatten
+
+FIVE = ("violin-1", "violin-2", "viola", "cello", "double-bass")
+BY_FIGURES = {
+    5: FIVE,
+    4: ("violin", "viola", "cello", "double-bass"),
+    3: ("violin", "viola", "cello"),
+}
+BOWED = frozenset((*FIVE, "violin"))
+Figure = tuple[int, int, tuple[Bracket, ...]]
+
+
+def settle_strings(forces: Forces, *, orchestral: bool) -> None:
+    """Turn every body of strings into its sections, and named string instruments into players or sections."""
+    forces.drafts[:] = [part for draft in forces.drafts for part in divided(draft)]
+    named = [draft for draft in forces.drafts if draft.slug in BOWED and draft.role != "soloist"]
+    settled: list[Draft] = []
+    for draft in forces.drafts:
+        if draft.slug == "strings":
+            settled += sections(draft, forces)
+        else:
+            if draft.slug in BOWED:
+                strength(draft, named, forces, orchestral=orchestral)
+            settled.append(draft)
+    forces.drafts[:] = settled
+
+
+def divided(draft: Draft) -> list[Draft]:
+    """Return violins I and II as two drafts where one name covers both."""
+    both = draft.number_after or draft.seats
+    if draft.slug == "violin" and both == (1, 2) and draft.count is None:
+        made = [Draft(slug, draft.start, draft.end, name=draft.name, plural=draft.plural) for slug in FIVE[:2]]
+        for one in made:
+            one.group, one.role, one.unit, one.optional = draft.group, draft.role, draft.unit, draft.optional
+        return made
+    if draft.slug == "violin" and len(both) == 1 and both[0] in (1, 2) and not draft.collective:
+        draft.slug, draft.number_after, draft.seats = FIVE[both[0] - 1], (), ()
+    return [draft]
+
+
+def strength(draft: Draft, named: list[Draft], forces: Forces, *, orchestral: bool) -> None:
+    """Tell players from sections for a string instrument that is named by itself."""
+    for bracket in list(draft.brackets):
+        counted = count_at(bracket.nodes, 0)
+        if counted is not None and any(is_key(node, PREFERRED | LEAST) for node in bracket.nodes):
+            draft.count = counted
+            draft.strength = "preferred" if any(is_key(node, PREFERRED) for node in bracket.nodes) else "least"
+            draft.brackets.remove(bracket)
+    section = len(named) >= 3 and orchestral and all(one.count is None and not one.collective for one in named)
+    if draft.count is None and draft.role != "soloist" and not draft.collective and (draft.plural or section):
+        draft.open = True
+    if draft.unit is None and draft.count is not None and forces.strings_are and draft.most > 1:
+        draft.unit = forces.strings_are
+
+
+def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
+    """Return the sections of one body."""
+    figures: list[Figure] = [(least, most, ()) for least, most in draft.numbers]
+    named: list[tuple[str, int | None]] = []
+    for clause in draft.clauses:
+        figures = figures or figures_in(clause)
+    for bracket in draft.brackets:
+        bracket_words(draft, bracket, forces)
+        figures = figures or figures_in(bracket.nodes)
+        if not figures and not named:
+            named = sections_named(bracket.nodes) or []
+            if not named:
+                draft.notes.append(
+                    forces.written(bracket.nodes[0].start, bracket.nodes[-1].end) if bracket.nodes else ""
+                )
+    if "set" in draft.notes:
+        figures = []
+        draft.notes = [forces.written(draft.brackets[0].start + 1, draft.brackets[-1].end - 1)]
+    if figures:
+        yield from counted_sections(draft, figures, forces)
+    elif named:
+        for slug, number in named:
+            yield section(draft, slug, number)
+    else:
+        if draft.count is not None:
+            draft.notes.append(f"{draft.count.most} players")
+        for slug in FIVE:
+            yield section(draft, slug, None)
+
+
+def bracket_words(draft: Draft, bracket: Bracket, forces: Forces) -> None:
+    """Read what a bracket says of the figures in it: minima, preferred strengths, desks, a printed set."""
+    words = flatten(bracket.nodes)
+    for at, _ in enumerate(words):
+        if phrase_end(words, at, LEAST) is not None:
+            draft.strength = "least"
+        if phrase_end(words, at, PREFERRED) is not None:
+            draft.strength = "preferred"
+    if any(is_key(word, DESKS) for word in words):
+        draft.unit = "desks"
+    if any(is_key(word, PARTS_IN_SET) for word in words):
+        draft.notes.append("set")
+        forces.remark("printed-set", "The figures were read as printed parts, not players.", bracket.start, bracket.end)
+
+
+def figures_in(nodes: Nodes) -> list[Figure]:
+    """Return the figures of sections, with the brackets that follow each; nothing where there are too few."""
+    at = 0
+    while at < len(nodes) and not isinstance(nodes[at], Bracket) and nodes[at].kind != "number":
+        if nodes[at].kind == "word" and not (is_key(nodes[at], LEAST | PREFERRED) or phrase_end(nodes, at, LEAST)):
+            return []
+        at += 1
+    found: list[Figure] = []
+    while at < len(nodes):
+        node = nodes[at]
+        if isinstance(node, Bracket):
+            if found:
+                found[-1] = (found[-1][0], found[-1][1], (*found[-1][2], node))
+        elif node.kind == "number":
+            if name_at(nodes, at + 1) if at + 1 < len(nodes) else None:
+                return []
+            found += packed(node)
+        elif not node.is_mark(".,/-·") or (node.is_mark(",") and spoken(nodes, at + 1)):
+            break
+        at += 1
+    return found if len(found) >= 3 else []
+
+
+def spoken(nodes: Nodes, at: int) -> bool:
+    token = token_at(nodes, at)
+    return token is not None and token.kind == "word"
+
+
+def packed(token: Token) -> list[Figure]:
+    """Return one figure, or one a digit where four or five are written together."""
+    if len(token.text) in (3, 4, 5, 6):
+        return [(int(digit), int(digit), ()) for digit in token.text]
+    number = min(token.number, MOST) if len(token.text) < 3 else MOST
+    return [(number, number, ())]
+
+
+def counted_sections(draft: Draft, figures: list[Figure], forces: Forces) -> Iterator[Draft]:
+    slugs = BY_FIGURES.get(len(figures))
+    if slugs is None:
+        reason = f"There are {len(figures)} string figures; five were expected."
+        raise forces.fail(reason, draft.start, draft.end, ("five figures",))
+    if len(figures) == 4 and all(most == 1 for _, most, _ in figures):
+        slugs = FIVE[:4]
+    elif len(figures) == 4:
+        message = "Four string figures were read as undivided violins, violas, cellos and double basses."
+        forces.remark("four-strings", message, draft.start, draft.end, "violins I and II, violas and cellos")
+    for slug, (least, most, brackets) in zip(slugs, figures, strict=True):
+        if not most:
+            continue
+        made = section(draft, slug, most)
+        made.counted(least, most)
+        for bracket in brackets:
+            double_in(made, bracket, forces)
+        yield made
+
+
+def double_in(draft: Draft, bracket: Bracket, forces: Forces) -> None:
+    """Let the players of a section double what a bracket after its figure names; other words are a note."""
+    found = doublings_in(bracket.nodes, Section("", draft.slug, draft.most), Forces(forces.text, forces.language))
+    if found is None or any(one.plays == (draft.slug,) for one in found):
+        draft.notes.append(forces.written(bracket.nodes[0].start, bracket.nodes[-1].end) if bracket.nodes else "")
+        return
+    for one in found:
+        seats = one.chairs or ((1,) if draft.most == 1 else (None,))
+        draft.chairs += [Chair(seat, (draft.slug, *one.plays), one.note) for seat in seats]
+
+
+def section(draft: Draft, slug: str, number: int | None) -> Draft:
+    """Return the draft of one section of a body."""
+    made = Draft(slug, draft.start, draft.end, role=draft.role, group=draft.group, optional=draft.optional)
+    made.amplified, made.collective, made.notes = draft.amplified, "section", [note for note in draft.notes if note]
+    made.strength, made.unit = draft.strength, draft.unit
+    if number is None:
+        made.open = True
+    else:
+        made.counted(number)
+    return made
+
+
+def sections_named(nodes: Nodes) -> list[tuple[str, int | None]] | None:
+    """Return the sections that a bracket names, with numbers where it has them; ``None`` where it says more."""
+    found: list[tuple[str, int | None]] = []
+    at = 0
+    while at < len(nodes):
+        node: Node = nodes[at]
+        if node.is_mark(",.;-/") or is_key(node, AND):
+            at += 1
+            continue
+        counted = count_at(nodes, at)
+        start = counted.end if counted else at
+        name = name_at(nodes, start) if start < len(nodes) else None
+        slug = bowed(name.slugs) if name is not None else None
+        if name is None or slug is None:
+            return found if found and (is_key(node, OR) or phrase_end(nodes, at, BODY_OF_STRINGS)) else None
+        found.append((slug, counted.most if counted else None))
+        at = name.end
+    if (
+        found
+        and all(number is None for _, number in found)
+        and {"violin", "viola", "cello"} <= {slug for slug, _ in found}
+    ):
+        return [(slug, None) for slug in FIVE if slug != "double-bass" or any(one == "double-bass" for one, _ in found)]
+    return found
+
+
+def bowed(slugs: tuple[str, ...]) -> str | None:
+    """Return the bowed instrument among the meanings of a name; ``bass`` is a double bass among strings."""
+    for slug in slugs:
+        if slug in BOWED:
+            return slug
+        if slug == "voice-bass":
+            return "double-bass"
+        if slug == "voice-alto":
+            return "viola"
+    return None

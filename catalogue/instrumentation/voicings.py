@@ -1,0 +1,63 @@
+"""Reads voices by their letters: ``SATB``, ``SSAATTBB``, ``2T2B``, ``SA[TB]``, and what kind of choir is meant.
+
+voicing = voice , { voice } ;
+voice   = [ number ] , ( "S" | "M" | "Ms" | "Mez" | "A" | "C" | "T" | "Bar" | "B" ) ;
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+
+from catalogue.instrumentation.lexicon import keyed
+
+LETTER = re.compile(r"(\d{0,2})(Mez|Mzs|Ms|Bar|Br|[SMATBC])")
+VOICING = re.compile(r"^(?:\d{0,2}(?:Mez|Mzs|Ms|Bar|Br|[SMATBC])){2,24}$")
+PARTS = {
+    "S": "soprano", "M": "mezzo-soprano", "Ms": "mezzo-soprano", "Mez": "mezzo-soprano", "Mzs": "mezzo-soprano",
+    "A": "alto", "C": "alto", "T": "tenor", "Bar": "baritone", "Br": "baritone", "B": "bass",
+}  # fmt: skip
+ORDER = ("soprano", "mezzo-soprano", "alto", "tenor", "baritone", "bass")
+MIXED = keyed("mixed gemischter gemischte gemischt mixte misto mixto gem")
+MALE = keyed("male men's mens men männer maschile d'hommes masculino hombres di_uomini hommes virile")
+FEMALE = keyed("female women's womens women frauen femminile de_femmes femmes femenino mujeres ladies' ladies")
+WHOLE_CHOIRS = {
+    "mixed": keyed("chœur_mixte choeur_mixte coro_misto coro_mixto gemischter_chor mixed_chorus mixed_choir gem_chor"),
+    "male voices": keyed(
+        "männerchor male_chorus male_choir men's_chorus men's_choir coro_maschile chœur_d'hommes choeur_d'hommes "
+        "coro_masculino male_voice_choir coro_de_hombres"
+    ),
+    "female voices": keyed(
+        "frauenchor female_chorus female_choir women's_chorus women's_choir coro_femminile chœur_de_femmes "
+        "choeur_de_femmes coro_femenino ladies'_choir upper_voices coro_de_mujeres"
+    ),
+    "basses": keyed("bass_chorus bass_choir"),
+    "tenors": keyed("tenor_chorus tenor_choir"),
+    "sopranos": keyed("soprano_chorus soprano_choir"),
+    "altos": keyed("alto_chorus alto_choir"),
+}
+WHOLE = {key: note for note, keys in WHOLE_CHOIRS.items() for key in keys}
+
+
+def is_voicing(word: str) -> bool:
+    """Whether the word is made of voice letters alone, high voices before low ones in each run.
+
+    >>> is_voicing("SATB"), is_voicing("2T2B"), is_voicing("BAST"), is_voicing("SAB")
+    (True, True, False, True)
+    """
+    if not VOICING.match(word) or word in ("AS", "TS", "BS", "MS", "AC", "Bar", "Ms", "Mez", "BB", "CT", "MC"):
+        return False
+    ranks = [ORDER.index(PARTS[letter]) for _, letter in LETTER.findall(word)]
+    return ranks == sorted(ranks)
+
+
+def parts_of(word: str) -> dict[str, int]:
+    """Return the parts of a voicing with the number of each, high to low.
+
+    >>> parts_of("SSATB")
+    {'soprano': 2, 'alto': 1, 'tenor': 1, 'bass': 1}
+    """
+    found: Counter[str] = Counter()
+    for number, letter in LETTER.findall(word):
+        found[PARTS[letter]] += int(number or 1)
+    return {part: min(found[part], 24) for part in ORDER if found[part]}

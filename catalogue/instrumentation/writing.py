@@ -1,0 +1,239 @@
+"""Writes an instrumentation in the canonical shorthand: ``2(II=picc).2.2.2 – 4.2.3.1 – timp.perc(2) – hp – str``.
+
+Woodwind and brass stand by place where they can, everything else by its abbreviation; an en dash parts families, a
+point what belongs to one family, a Roman numeral names a chair. What the short form cannot say, or would say in two
+ways, is written out: every text is read back before it is returned, and the first one that says the same is taken.
+"""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line, Span
+from catalogue.instrumentation.reading import read
+from catalogue.instrumentation.vocabulary import called, instrument
+
+WOODWIND = ("flute", "oboe", "clarinet", "bassoon")
+BRASS = ("horn", "trumpet", "trombone", "tuba")
+FIVE = ("violin-1", "violin-2", "viola", "cello", "double-bass")
+ROMANS = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X")
+LETTERS = {"soprano": "S", "mezzo-soprano": "M", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
+FAMILY_MARK = " – "
+STRENGTHS = {"stated": "", "preferred": "preferred ", "least": "min "}
+
+
+def shorthand(instrumentation: Instrumentation) -> str:
+    """Return the canonical text of the forces; reading it gives the same lines."""
+    texts = [write(instrumentation, positional=positional, spelled=spelled) for positional, spelled in DRESSES]
+    for text in texts:
+        try:
+            again = read(text)
+        except InstrumentationError:
+            continue
+        if again.lines == instrumentation.lines and again.electronics == instrumentation.electronics:
+            return text
+    return texts[-1]
+
+
+DRESSES = ((True, False), (False, False), (True, True), (False, True))
+
+
+def write(instrumentation: Instrumentation, *, positional: bool, spelled: bool) -> str:
+    bodies = []
+    for label in dict.fromkeys(line.group for line in instrumentation.lines):
+        lines = [line for line in instrumentation.lines if line.group == label]
+        text = body(lines, positional=positional, spelled=spelled)
+        bodies.append(f"{label}: {text}" if label else text)
+    channels = f" – {instrumentation.channels}-channel" if instrumentation.channels else ""
+    return "; ".join(bodies) + channels
+
+
+def body(lines: list[Line], *, positional: bool, spelled: bool) -> str:
+    """Return the text of one group of lines, family by family."""
+    families = [run for run in runs(lines) if run]
+    texts: list[str] = []
+    placed = False
+    for run in families:
+        mains = WOODWIND if run[0].family == "woodwind" else BRASS if run[0].family == "brass" and placed else ()
+        if positional and mains and can_be_placed(run, mains):
+            texts.append(by_place(run, mains, spelled=spelled))
+            placed = True
+        else:
+            texts += by_name(run, spelled=spelled)
+    return FAMILY_MARK.join(texts)
+
+
+def runs(lines: list[Line]) -> list[list[Line]]:
+    """Return the lines cut where the family changes; harps and each choir stand for themselves."""
+    found: list[list[Line]] = []
+    for line in lines:
+        kind = kind_of(line)
+        if found and kind_of(found[-1][-1]) == kind:
+            found[-1].append(line)
+        else:
+            found.append([line])
+    return found
+
+
+def kind_of(line: Line) -> str:
+    if line.instrument == "harp":
+        return "harp"
+    if line.instrument.startswith("choir-") and line.instrument != "choir-children":
+        return f"choir {line.role}{line.optional}{line.amplified}{line.note}{line.players}"
+    return line.family
+
+
+def can_be_placed(run: list[Line], mains: tuple[str, ...]) -> bool:
+    """Whether a run can stand as figures: the main instruments in order, each followed by what belongs to it."""
+    if sum(line.instrument in mains for line in run) < 2:
+        return False
+    at = -1
+    for line in run:
+        plain = line.role == "ensemble" and not (line.optional or line.amplified or line.note or line.alternatives)
+        exact = line.players is not None and line.players[0] == line.players[1] > 0
+        if not plain or not exact:
+            return False
+        section = line.instrument if line.instrument in mains else instrument(line.instrument).section
+        place = mains.index(section) if section in mains else len(mains) - 1 if section == "saxophone" else -1
+        if place < at or place < 0 or (line.instrument in mains and place == at):
+            return False
+        at = place
+    return True
+
+
+def by_place(run: list[Line], mains: tuple[str, ...], *, spelled: bool) -> str:
+    pieces: list[str] = []
+    for place, main in enumerate(mains):
+        line = next((one for one in run if one.instrument == main), None)
+        pieces.append("0" if line is None else f"{number(line.players)}{chairs(line)}")
+        pieces += [
+            item(one, spelled=spelled) for one in run if one.instrument != main and place_of(one, mains) == place
+        ]
+    return ".".join(pieces)
+
+
+def place_of(line: Line, mains: tuple[str, ...]) -> int:
+    section = instrument(line.instrument).section
+    return mains.index(section) if section in mains else len(mains) - 1
+
+
+def by_name(run: list[Line], *, spelled: bool) -> list[str]:
+    """Return the texts of a run by name: a choir by its voicing, a body of strings by its figures."""
+    first = run[0]
+    if kind_of(first).startswith("choir "):
+        return [voicing(run)]
+    if first.family == "strings":
+        return strings(run, spelled=spelled)
+    mark = ", " if first.family in ("voice", "other", "electronics") else "."
+    return [mark.join(item(line, spelled=spelled) for line in run)]
+
+
+def voicing(run: list[Line]) -> str:
+    letters = "".join(LETTERS[line.instrument.removeprefix("choir-")] * line.parts for line in run)
+    first = run[0]
+    counted = [f"{number(line.players)} {called(line.instrument).abbreviation}{tail(line)}" for line in run]
+    return f"choir({letters}){tail(first)}" if first.players is None else ", ".join(counted)
+
+
+def strings(run: list[Line], *, spelled: bool) -> list[str]:
+    """Return a body of strings as figures, ``str`` where it is open, and other bowed instruments by name."""
+    texts: list[str] = []
+    at = 0
+    while at < len(run):
+        section = run[at : at + 5]
+        if is_body(section):
+            texts.append(figures(section))
+            at += 5
+        else:
+            texts.append(item(run[at], spelled=spelled))
+            at += 1
+    return texts
+
+
+def is_body(section: list[Line]) -> bool:
+    """Whether five lines are one body: the five sections in order, alike in everything but their numbers."""
+    if tuple(line.instrument for line in section) != FIVE:
+        return False
+    first = section[0]
+    same = all(
+        (line.role, line.optional, line.amplified, line.note, line.unit, line.strength, line.players is None)
+        == (first.role, first.optional, first.amplified, first.note, first.unit, first.strength, first.players is None)
+        and not line.chairs
+        and not line.alternatives
+        for line in section
+    )
+    exact = all(line.players is None or line.players[0] in (0, line.players[1]) for line in section)
+    return same and exact
+
+
+def figures(section: list[Line]) -> str:
+    first = section[0]
+    if first.players is None:
+        return f"str{tail(first)}"
+    numbers = ".".join(str(line.players[1] if line.players else 0) for line in section)
+    desks = " desks" if first.unit == "desks" else ""
+    return f"str({STRENGTHS[first.strength or 'stated']}{numbers}{desks}){tail(first)}"
+
+
+def item(line: Line, *, spelled: bool) -> str:
+    """Return one line by name."""
+    names = called(line.instrument)
+    name = names.singular if spelled else names.abbreviation
+    solo = "solo " if line.role == "soloist" and line.family != "voice" else ""
+    amount = (
+        "" if line.players in (None, (1, 1)) or (line.optional and line.players == (0, 1)) else number(line.players)
+    )
+    if line.family == "electronics":
+        amount = ""
+    if line.instrument == "percussion" and amount:
+        text = f"{solo}{name}({amount})"
+    else:
+        text = f"{solo}{amount}{' ' if spelled and amount else ''}{name}"
+    if line.players is None:
+        text += "(open)" if spelled or line.family not in ("percussion", "voice", "other") else ""
+    text += chairs(line) + tail(line)
+    for slug in line.alternatives:
+        other = called(slug)
+        text += f" or {other.singular if spelled else other.abbreviation}"
+    return text
+
+
+def tail(line: Line) -> str:
+    """Return what is said of a line after its name: optional, amplified, off-stage, a note."""
+    text = "(opt)" if line.optional else ""
+    text += "(amp)" if line.amplified else ""
+    text += "(offstage)" if line.role == "offstage" else ""
+    return text + (f" “{line.note}”" if line.note else "")
+
+
+def number(players: Span | None) -> str:
+    if players is None:
+        return ""
+    least, most = players
+    return str(most) if least in (0, most) else f"{least}–{most}"
+
+
+def chairs(line: Line) -> str:
+    """Return the doublings of a line in one bracket, ``(II=picc)``, ``(picc)`` where the chair is not known."""
+    told = [chair for chair in line.chairs if chair.plays != (line.instrument,) or chair.note]
+    if not told:
+        return ""
+    if len(told) == 1 and told[0].chair is None and told[0].plays[0] == line.instrument and not told[0].note:
+        return f"({plays(told[0].plays[1:])})"
+    if line.players == (1, 1) and told[0].plays[0] == line.instrument and not told[0].note:
+        return f"(={plays(told[0].plays[1:])})"
+    pieces = [chair_text(chair, line.instrument) for chair in told if chair.chair is not None]
+    unnamed = [chair for chair in told if chair.chair is None]
+    for chair in dict.fromkeys(unnamed):
+        pieces.append(f"{unnamed.count(chair)} doubling {plays(chair.plays[1:])}")
+    return f"({', '.join(pieces)})"
+
+
+def chair_text(chair: Chair, slug: str) -> str:
+    seat = ROMANS[chair.chair] if chair.chair and chair.chair < len(ROMANS) else str(chair.chair)
+    note = f" “{chair.note}”" if chair.note else ""
+    if chair.plays[0] == slug:
+        return f"{seat}={plays(chair.plays[1:])}{note}"
+    return f"{seat}={plays(chair.plays)} only{note}"
+
+
+def plays(slugs: tuple[str, ...]) -> str:
+    return "+".join(called(slug).abbreviation for slug in slugs)

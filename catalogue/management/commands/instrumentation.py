@@ -1,0 +1,118 @@
+"""Reads an instrumentation and says what it means, or where it cannot be read."""
+
+from __future__ import annotations
+
+import json
+import sys
+from argparse import ArgumentParser
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from django.core.management.base import BaseCommand, CommandError
+
+from catalogue.instrumentation import Instrumentation, InstrumentationError, read, shorthand
+from catalogue.instrumentation.vocabulary import LANGUAGES
+
+DRESSES = {"shorthand": shorthand}
+
+
+class Command(BaseCommand):
+    """``instrumentation TEXT`` or ``instrumentation --from FILE``."""
+
+    help = "Reads an instrumentation and prints its lines, or where it cannot be read."
+    requires_system_checks = ()
+
+    def add_arguments(self, parser: ArgumentParser) -> None:
+        parser.add_argument("text", nargs="?", help="the instrumentation")
+        parser.add_argument("--from", dest="source", metavar="FILE", help="one text a line, - for standard input")
+        parser.add_argument("--json", action="store_true", help="print the reading as JSON")
+        parser.add_argument("--language", choices=LANGUAGES, help="the language of the text")
+        parser.add_argument("--as", dest="dress", choices=sorted(DRESSES), help="write the forces in this dress")
+        parser.add_argument("--convention", metavar="NAME", help="read the text in this convention")
+        parser.add_argument("--strings-are", choices=("players", "desks"), help="what string figures count")
+
+    def handle(self, *args: Any, **options: Any) -> None:
+        if options["source"]:
+            for text in texts_of(options["source"]):
+                self.stdout.write(self.answer(text, options, one_line=True))
+            return
+        if options["text"] is None:
+            raise CommandError("Give an instrumentation, or --from FILE.", returncode=2)
+        if not self.report(options["text"], options):
+            sys.exit(2)
+
+    def report(self, text: str, options: dict[str, Any]) -> bool:
+        """Print the answer for one text; false where it could not be read."""
+        try:
+            reading = reading_of(text, options)
+        except InstrumentationError as error:
+            if options["json"]:
+                self.stdout.write(json.dumps(error_json(error), ensure_ascii=False))
+            self.stderr.write(pointed(error))
+            return False
+        self.stdout.write(self.shown(reading, options))
+        return True
+
+    def answer(self, text: str, options: dict[str, Any], *, one_line: bool) -> str:
+        try:
+            return self.shown(reading_of(text, options), options)
+        except InstrumentationError as error:
+            return json.dumps(error_json(error), ensure_ascii=False)
+
+    def shown(self, reading: Instrumentation, options: dict[str, Any]) -> str:
+        """Return the reading as JSON, in the dress asked for, or as the canonical shorthand with its remarks."""
+        if options["json"]:
+            return json.dumps(reading.to_json() | {"shorthand": shorthand(reading)}, ensure_ascii=False)
+        text = DRESSES[options["dress"] or "shorthand"](reading)
+        return "\n".join([text, *(f"  {remark.message}" for remark in reading.warnings)])
+
+
+def reading_of(text: str, options: dict[str, Any]) -> Instrumentation:
+    return read(
+        text,
+        language=options["language"],
+        convention=options["convention"],
+        strings_are=options["strings_are"],
+    )
+
+
+def error_json(error: InstrumentationError) -> dict[str, object]:
+    """Return the shape of an error."""
+    return {
+        "text": error.text,
+        "error": {
+            "start": error.start,
+            "end": error.end,
+            "message": error.reason,
+            "expected": list(error.expected),
+        },
+    }
+
+
+def pointed(error: InstrumentationError) -> str:
+    """Return the reason with a mark under its place, for a terminal."""
+    line_start = error.text.rfind("\n", 0, error.start) + 1
+    line = error.text[line_start:].split("\n")[0]
+    return f"{error.reason}\n{line}\n{' ' * (error.start - line_start)}^"
+
+
+def texts_of(source: str) -> Iterator[str]:
+    """Give the texts of a file, one a line; a line that starts with a quote is a JSON string."""
+    try:
+        content = sys.stdin.read() if source == "-" else Path(source).read_text(encoding="utf-8")
+    except (OSError, UnicodeDecodeError) as error:
+        raise CommandError(f"{source} cannot be read: {error}.", returncode=2) from error
+    for line in content.splitlines():
+        if line.strip():
+            yield text_of(line)
+
+
+def text_of(line: str) -> str:
+    if not line.startswith('"'):
+        return line
+    try:
+        text = json.loads(line)
+    except json.JSONDecodeError:
+        return line
+    return text if isinstance(text, str) else line
