@@ -54,7 +54,7 @@ def page_lines(instrumentation: Instrumentation, language: str = "en-GB") -> tup
     )
 
 
-def page(instrumentation: Instrumentation, language: str = "en-GB") -> str:
+def write_page(instrumentation: Instrumentation, language: str = "en-GB") -> str:
     """Return the page as text, a blank line and its label before each family."""
     found: list[str] = []
     family = None

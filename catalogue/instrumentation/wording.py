@@ -20,11 +20,11 @@ DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("l
 BODY = ("violin-1", "violin-2", "viola", "cello", "double-bass")
 
 
-def words(instrumentation: Instrumentation, language: str = "en-GB") -> str:
+def write_words(instrumentation: Instrumentation, language: str = "en-GB") -> str:
     """Return the forces in words, without a full stop.
 
     >>> flutes = Line("flute", "woodwind", (2, 2), chairs=(Chair(2, ("flute", "piccolo")),))
-    >>> words(Instrumentation((flutes, Line("harp", "plucked"))), "de")
+    >>> write_words(Instrumentation((flutes, Line("harp", "plucked"))), "de")
     '2 Flöten, die zweite auch Piccolo; Harfe'
     """
     speech = grammar(language)
@@ -36,7 +36,7 @@ def words(instrumentation: Instrumentation, language: str = "en-GB") -> str:
     return "; ".join(said)
 
 
-def sentence(instrumentation: Instrumentation, language: str = "en-GB") -> str:
+def write_sentence(instrumentation: Instrumentation, language: str = "en-GB") -> str:
     """Return the forces as one sentence, the number of people first where it is known: ``42 players: 2 flutes, …``.
 
     It is what a picture of the forces says to those who do not see it.
@@ -48,7 +48,7 @@ def sentence(instrumentation: Instrumentation, language: str = "en-GB") -> str:
         if count and count[1]
     ]
     known = instrumentation.players is not None and instrumentation.singers is not None
-    told = words(instrumentation, language)
+    told = write_words(instrumentation, language)
     return f"{speech.listed(people)}: {told}." if known and people else f"{told[:1].upper()}{told[1:]}."
 
 

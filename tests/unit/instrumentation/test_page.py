@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
-from catalogue.instrumentation.page import PageLine, page, page_lines
+from catalogue.instrumentation.page import PageLine, page_lines, write_page
 from catalogue.instrumentation.vocabulary import family_of
 
 
@@ -28,10 +28,7 @@ FORCES = Instrumentation(
 )
 
 
-def test_the_page_has_a_line_for_each_chair_under_its_family() -> None:
-    assert (
-        page(FORCES)
-        == """\
+PAGE = """\
 Woodwind
   Flute 1
   Flute 2, doubling alto flute
@@ -60,7 +57,10 @@ Electronics
 
 Total
   18–19 players"""
-    )
+
+
+def test_the_page_has_a_line_for_each_chair_under_its_family() -> None:
+    assert write_page(FORCES) == PAGE
 
 
 def test_the_page_speaks_other_languages() -> None:

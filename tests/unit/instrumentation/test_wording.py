@@ -7,7 +7,7 @@ import pytest
 from catalogue.instrumentation.grammar import grammar
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 from catalogue.instrumentation.vocabulary import family_of
-from catalogue.instrumentation.wording import sentence, words
+from catalogue.instrumentation.wording import write_sentence, write_words
 
 Named = tuple[int | None, tuple[str, ...]]
 
@@ -19,7 +19,7 @@ def line(slug: str, players: int | tuple[int, int] | None = 1, *chairs: Named, *
 
 
 def said(*lines: Line, language: str = "en-GB", **more: object) -> str:
-    return words(Instrumentation(lines, **more), language)  # type: ignore[arg-type]
+    return write_words(Instrumentation(lines, **more), language)  # type: ignore[arg-type]
 
 
 def strings(*numbers: int | None, strength: str = "stated", unit: str = "players") -> tuple[Line, ...]:
@@ -147,8 +147,8 @@ def test_an_open_number_is_the_plural_alone() -> None:
 
 def test_a_sentence_begins_with_the_number_of_people() -> None:
     forces = Instrumentation((line("flute", 2), line("voice-soprano"), line("percussion", (0, 1), optional=True)))
-    assert sentence(forces) == "2–3 players and 1 singer: 2 flutes; soprano; percussion (1 player), optional."
-    assert sentence(Instrumentation((line("flute", None),)), "de") == "Flöten."
+    assert write_sentence(forces) == "2–3 players and 1 singer: 2 flutes; soprano; percussion (1 player), optional."
+    assert write_sentence(Instrumentation((line("flute", None),)), "de") == "Flöten."
 
 
 def test_a_language_without_words_is_named() -> None:
