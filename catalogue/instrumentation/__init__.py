@@ -1,8 +1,9 @@
 """Instrumentation: which players a work needs, read from every usual dress of the trade's shorthand.
 
-=====================  =============================================================``model``              the values: Instrumentation, Line, Chair, Remark, and the error
+=====================  ====================================================================
+``model``              the values: Instrumentation, Line, Chair, Remark, and the error
 ``vocabulary``         instruments by name: spellings, families, score order, outside codes
-``reading``            text in any usual dress to Instrumentation; its modules read names, doublings, choirs …
+``reading``            text in any usual dress to Instrumentation, by the modules it calls
 ``writing``            the canonical shorthand
 ``wording``            the forces in words, in six languages (``grammar``: gender, ordinals, lists)
 ``page``               the instrumentation page of a score, a line for each chair
@@ -19,6 +20,7 @@ from catalogue.instrumentation.reading import read
 from catalogue.instrumentation.vocabulary import Instrument, called, family_of, instrument, instruments, score_order
 from catalogue.instrumentation.wording import write_sentence, write_words
 from catalogue.instrumentation.writing import shorthand
+from catalogue.instrumentation.writing import shorthand as write_shorthand
 
 __all__ = [
     "Chair",
@@ -35,5 +37,6 @@ __all__ = [
     "score_order",
     "shorthand",
     "write_sentence",
+    "write_shorthand",
     "write_words",
 ]
