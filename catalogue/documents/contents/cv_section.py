@@ -16,7 +16,7 @@ from catalogue.documents.contents.credits import body, performers, places, run_d
 from catalogue.documents.contents.dates import dated, day_text, last_year
 from catalogue.documents.contents.forces import described
 from catalogue.documents.contents.history import Claims, Hearing, hearings
-from catalogue.documents.contents.selection import duration_text, latest_first, listed_works, mostly_approximate
+from catalogue.documents.contents.selection import Style, duration_text, latest_first, listed_works, mostly_approximate
 from catalogue.documents.contents.titles import full_title, short_title
 from catalogue.documents.labels import Labels, labels
 from catalogue.documents.model import (
@@ -35,6 +35,9 @@ from catalogue.documents.model import (
 from catalogue.facts import CatalogueFacts, RecordingFacts, WorkFacts
 from catalogue.terms import PerformanceKind, PerformanceStatus
 from catalogue.timing import PartialDate
+
+DURATIONS: dict[str, Style] = {"en-US": "words"}
+"""How a line says a duration where it is not in primes: American lists write minutes out (common practice)."""
 
 RUN_DAYS = 31
 """Performances of one production no farther apart than this are one line (common practice)."""
@@ -135,7 +138,9 @@ def work_line(work: WorkFacts, says: Labels, approximate: bool) -> Text:
     told = described(work, says)
     link = " " if plain(told).startswith(says.word("for {forces}").partition("{")[0]) else ", "
     named = joined((title, told), link)
-    sentence = joined((named, duration_text(work, says, approximate_list=approximate)), ", ")
+    style = DURATIONS.get(says.language, "primes")
+    duration = duration_text(work, says, approximate_list=approximate, style=style)
+    sentence = joined((named, duration), ", ")
     return joined((sentence, value(work.publisher)), ". ")
 
 

@@ -11,6 +11,7 @@ from collections import Counter
 from dataclasses import dataclass
 from importlib.resources import files
 
+from catalogue.documents.contents.titles import generic
 from catalogue.documents.labels import Labels
 from catalogue.documents.model import (
     Block,
@@ -48,11 +49,14 @@ class Told:
 
 
 def described(work: WorkFacts, says: Labels) -> Text:
-    """What the work is, in a few words: its subtitle, or what it is for; nothing where neither is known."""
+    """What the work is, in a few words: its subtitle, or what it is for.
+
+    Nothing where neither is known, or where the title names its kind and so its players (String Quartet No. 2).
+    """
     if work.title.subtitle:
         return value(work.title.subtitle)
     told = told_forces(work, says)
-    if not told:
+    if not told or (generic(work.title.title) and all_in(told, work.title.title)):
         return ()
     if only_media(work.instrumentation):
         return told[0].text
@@ -71,8 +75,12 @@ def forces_line(work: WorkFacts, says: Labels) -> Text:
 def said_above(work: WorkFacts, says: Labels) -> bool:
     """Whether title and description name every player."""
     told = told_forces(work, says)
-    above = " ".join((work.title.title, plain(described(work, says)))).casefold()
-    return bool(told) and all(one.whole and plain(one.text).casefold() in above for one in told)
+    return bool(told) and all_in(told, f"{work.title.title} {plain(described(work, says))}")
+
+
+def all_in(told: tuple[Told, ...], words: str) -> bool:
+    """Whether the words name every player that the parts of a description tell."""
+    return all(one.whole and plain(one.text).casefold() in words.casefold() for one in told)
 
 
 def told_forces(work: WorkFacts, says: Labels) -> tuple[Told, ...]:

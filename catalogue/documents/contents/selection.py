@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Literal
 
 from catalogue.documents.contents.dates import first_year, last_year
 from catalogue.documents.contents.titles import short_title
@@ -11,6 +12,8 @@ from catalogue.documents.model import Text, plain, value, wording
 from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.terms import WorkStatus
 from catalogue.timing import write_duration
+
+Style = Literal["primes", "words"]
 
 LEFT_OFF = (WorkStatus.WITHDRAWN, WorkStatus.JUVENILE)
 
@@ -50,11 +53,11 @@ def mostly_approximate(works: tuple[WorkFacts, ...]) -> bool:
     return bool(known) and 2 * sum(duration.approximate for duration in known) > len(known)
 
 
-def duration_text(work: WorkFacts, labels: Labels, *, approximate_list: bool) -> Text:
+def duration_text(work: WorkFacts, labels: Labels, *, approximate_list: bool, style: Style = "primes") -> Text:
     if work.duration is None:
         return ()
     duration = type(work.duration)(work.duration.seconds) if approximate_list else work.duration
-    return value(write_duration(duration, "primes", labels.language))
+    return value(write_duration(duration, style, labels.language))
 
 
 def sigla(works: tuple[WorkFacts, ...]) -> dict[str, str]:

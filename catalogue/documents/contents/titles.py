@@ -16,7 +16,7 @@ from catalogue.facts import TitleFacts, WorkFacts
 GENRES = tomllib.loads(files("catalogue.documents.contents").joinpath("genres.toml").read_text(encoding="utf-8"))
 NUMBER = r"(?:,? (?:no\.|nr\.|n[°º.]|№)\s?\d+|\s\d+|\s[IVX]+)?"
 GENERIC = re.compile(
-    rf"(?:(?:{'|'.join(GENRES['before'])})[ -])?(?:{'|'.join(GENRES['genres'])}){NUMBER}", re.IGNORECASE
+    rf"(?:(?:{'|'.join(GENRES['before'])})[ -]?)?(?:{'|'.join(GENRES['genres'])}){NUMBER}", re.IGNORECASE
 )
 
 

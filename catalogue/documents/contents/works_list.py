@@ -141,6 +141,7 @@ def entry(work: WorkFacts, listing: Listing) -> Entry:
         forces_line(work, says),
         movements_line(work.movements),
         text_line(work, says),
+        dedication_line(work, says),
         *history_lines(work, listing.heard_of(work), says),
         revision_line(work, says),
         *(recording_line(one, says) for one in listing.recordings.get(work.id, ())),
@@ -193,6 +194,15 @@ def text_line(work: WorkFacts, says: Labels) -> Text:
     if not author:
         return says.say("Text in {language}", language=language) if language else ()
     return says.say("{author}, in {language}", author=author, language=language) if language else author
+
+
+def dedication_line(work: WorkFacts, says: Labels) -> Text:
+    """To whom the work is dedicated; a dedication that is a phrase of its own (in memory of …) stands as it is."""
+    if not work.dedication:
+        return ()
+    if work.dedication[:1].islower():
+        return capitalised(value(work.dedication))
+    return says.say("Dedicated to {name}", name=work.dedication)
 
 
 def revision_line(work: WorkFacts, says: Labels) -> Text:

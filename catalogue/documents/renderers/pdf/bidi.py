@@ -53,7 +53,7 @@ def levels(text: str, base: int) -> list[int]:
     """The resolved levels of a text on its own, its paragraph level being ``base``."""
     storage = algorithm.get_empty_storage()
     storage["base_level"], storage["base_dir"] = base, "LR"[base]
-    algorithm.get_embedding_levels(text, storage)
+    algorithm.get_embedding_levels("".join(map(stand_in, text)), storage)
     for place, character in enumerate(storage["chars"]):
         character["place"] = place
     algorithm.explicit_embed_and_overrides(storage)
@@ -64,6 +64,14 @@ def levels(text: str, base: int) -> list[int]:
     for character in storage["chars"]:
         found[character["place"]] = character["level"]
     return found
+
+
+def stand_in(character: str) -> str:
+    """A character of a type that python-bidi knows: its isolates count as neutral, what is unassigned as Latin."""
+    kind = unicodedata.bidirectional(character)
+    if kind in ("LRI", "RLI", "FSI", "PDI"):
+        return PLACE
+    return character if kind else "a"
 
 
 def in_visual_order(items: Sequence[Item]) -> list[Item]:

@@ -1,0 +1,295 @@
+"""The facts that the expected documents are made from: one invented composer with works of every kind.
+
+Withdrawn and juvenile works, events that were cancelled and facts that are unknown are among them, so that what must be
+left out could be seen if it were not.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+from catalogue.documents.contents.cv_section import Choice, cv_section
+from catalogue.documents.contents.parts_checklist import Hire, Setting, parts_checklist
+from catalogue.documents.contents.works_list import works_list
+from catalogue.documents.model import Document, Paper
+from catalogue.facts import (
+    CatalogueFacts,
+    CommissionFacts,
+    ComposerFacts,
+    MovementFacts,
+    PerformanceFacts,
+    PerformerFacts,
+    ProgrammedFacts,
+    RecordingFacts,
+    TitleFacts,
+    WorkFacts,
+)
+from catalogue.instrumentation import Chair, Instrumentation, Line
+from catalogue.rules.premieres import claims_by_programmed
+from catalogue.terms import Category, PerformanceKind, PerformanceStatus, PerformerRole, WorkStatus
+from catalogue.timing import Duration, PartialDate
+from tests.fact_makers import make_event, make_venue, make_work
+
+TODAY = date(2026, 3, 14)
+COMPOSER = ComposerFacts(
+    id=1,
+    slug="ada-quill",
+    name="Ada Quill",
+    sort_name="Quill, Ada",
+    email="ada@quill.example",
+    telephone="+00 000 0417",
+)
+
+
+def work(id_: int, title: str | TitleFacts, **fields: Any) -> WorkFacts:
+    named = title if isinstance(title, TitleFacts) else TitleFacts(title)
+    return replace(make_work(id_, **fields), title=named)
+
+
+def minutes(number: int, *, about: bool = True) -> Duration:
+    return Duration(60 * number, about)
+
+
+def strings(*players: int | None) -> tuple[Line, ...]:
+    sections = ("violin-1", "violin-2", "viola", "cello", "double-bass")
+    return tuple(
+        Line(slug, "strings", None if count is None else (count, count), unit="players")
+        for slug, count in zip(sections, players, strict=True)
+    )
+
+
+def section(slug: str, family: str, players: int, *chairs: Chair, **fields: Any) -> Line:
+    return Line(slug, family, (players, players), chairs=chairs, **fields)
+
+
+def played_by(*names: str, conductor: str = "", soloist: str = "") -> tuple[PerformerFacts, ...]:
+    people = [PerformerFacts(soloist, PerformerRole.SOLOIST)] if soloist else []
+    people += [PerformerFacts(name, PerformerRole.ENSEMBLE) for name in names]
+    return (*people, *([PerformerFacts(conductor, PerformerRole.CONDUCTOR)] if conductor else []))
+
+
+WINDS = (
+    section("flute", "woodwind", 3, Chair(3, ("flute", "piccolo"))),
+    section("oboe", "woodwind", 2),
+    section("clarinet", "woodwind", 2, Chair(2, ("clarinet", "bass-clarinet"))),
+    section("bassoon", "woodwind", 2),
+    section("horn", "brass", 4),
+    section("trumpet", "brass", 2),
+    section("trombone", "brass", 3, Chair(3, ("bass-trombone",))),
+    section("timpani", "percussion", 1),
+    section("percussion", "percussion", 2),
+    section("harp", "plucked", 1),
+)
+
+SLACK_WATER = work(
+    1,
+    "Slack Water",
+    completed=PartialDate(2024),
+    revised=PartialDate(2025),
+    catalogue_number="31",
+    instrumentation=Instrumentation((*WINDS, *strings(14, 12, 10, 8, 5)), "…"),
+    instrumentation_text="3(III=picc).2.2(II=bcl).2 – 4.2.3.0 – timp.perc(2) – hp – str(14.12.10.8.5)",
+    duration=minutes(19),
+    movements=(MovementFacts(1, "Ebb"), MovementFacts(2, "Slack"), MovementFacts(3, "Flood")),
+    commissions=(CommissionFacts("Kornmarkt Philharmonic", "Linz", "Sandglass Trust"),),
+    publisher="Lock Gate Editions",
+    ismn="979-0-9999-0131-0",
+    parts_on_hire=True,
+)
+STONE_AND_WATER = work(
+    2,
+    TitleFacts("Ḥajar wa-māʾ", original="حجر وماء", original_language="ar", translated="Stone and Water"),
+    completed=PartialDate(2022),
+    category=Category.LARGE_ENSEMBLE,
+    catalogue_number="27",
+    instrumentation=Instrumentation(
+        (
+            section("flute", "woodwind", 1, Chair(1, ("flute", "alto-flute"))),
+            section("clarinet", "woodwind", 1),
+            section("horn", "brass", 1),
+            section("percussion", "percussion", 2),
+            section("piano", "keyboard", 1),
+            *strings(1, 1, 1, 1, 1),
+        )
+    ),
+    instrumentation_text="1(=afl).0.1.0 – 1.0.0.0 – perc(2) – pf – str(1.1.1.1.1)",
+    duration=minutes(14),
+    commissions=(CommissionFacts("Ensemble Nordlicht"), CommissionFacts("Haus am Wehr", "Graz", "Sandglass Trust")),
+)
+QUARTET = work(
+    3,
+    "String Quartet No. 2",
+    completed=PartialDate(2020, 6),
+    category=Category.CHAMBER,
+    catalogue_number="22",
+    instrumentation=Instrumentation(
+        (section("violin", "strings", 2), section("viola", "strings", 1), section("cello", "strings", 1))
+    ),
+    instrumentation_text="2vn.va.vc",
+    duration=minutes(21, about=False),
+    commissions=(CommissionFacts("Wehr Quartet"),),
+    publisher="Lock Gate Editions",
+)
+TWO_BANKS = work(
+    4,
+    TitleFacts("Два берега", language="ru", translated="Two Banks"),
+    completed=PartialDate(2019),
+    category=Category.CHOIR,
+    instrumentation=Instrumentation(
+        (
+            Line("choir-soprano", "voice", None, parts=2),
+            Line("choir-alto", "voice", None, parts=2),
+            Line("choir-tenor", "voice", None),
+            Line("choir-bass", "voice", None),
+            section("organ", "keyboard", 1),
+        )
+    ),
+    instrumentation_text="choir(SSAATB) – org",
+    duration=minutes(9),
+    text_author="Lida Moroshkina",
+    text_language="ru",
+)
+CONCERTO = work(
+    5,
+    "Weir",
+    completed=PartialDate(2023),
+    category=Category.SOLOIST_AND_ORCHESTRA,
+    instrumentation=Instrumentation(
+        (Line("viola", "strings", role="soloist"), *strings(None, None, None, None, None)), "solo va – str"
+    ),
+    instrumentation_text="solo va – str",
+    dedication="Tomas Ferrand",
+)
+FERROUS = work(
+    6,
+    "Ferrous Choir",
+    begun=PartialDate(2011),
+    completed=PartialDate(2016),
+    category=Category.ELECTRONICS,
+    instrumentation=Instrumentation(
+        (Line("bass-clarinet", "woodwind"), Line("live-electronics", "electronics")), electronics="live"
+    ),
+    instrumentation_text="bcl – live electronics",
+    duration=minutes(12),
+)
+UNREAD = work(
+    7,
+    "For the Lock Keeper",
+    category=Category.OTHER,
+    instrumentation_typed="2 foghorns (tuned?), and whoever is on the quay",
+)
+STUDY = work(
+    8,
+    "Sluice",
+    completed=PartialDate(2018, circa=True),
+    category=Category.SOLO,
+    instrumentation=Instrumentation((Line("violin", "strings"),)),
+    instrumentation_text="vn",
+    duration=Duration(270),
+)
+WITHDRAWN = work(9, "Withdrawn Piece", completed=PartialDate(2012), status=WorkStatus.WITHDRAWN)
+JUVENILE = work(10, "Juvenile Piece", completed=PartialDate(2001), status=WorkStatus.JUVENILE)
+
+LINZ_HALL = make_venue("Kornspeicher")
+OSAKA_HALL = make_venue("Wharf Hall", id=2, city="Osaka", country="JP")
+
+PERFORMANCES: tuple[PerformanceFacts, ...] = (
+    make_event(
+        1,
+        "2024-09-21",
+        ProgrammedFacts(1, 1),
+        venue=LINZ_HALL,
+        performers=played_by("Kornmarkt Philharmonic", conductor="Ilse Brandvik"),
+    ),
+    make_event(
+        2,
+        "2025-02-07",
+        ProgrammedFacts(2, 1),
+        venue=OSAKA_HALL,
+        city="Osaka",
+        country="JP",
+        performers=played_by("Kornmarkt Philharmonic", conductor="Ilse Brandvik"),
+    ),
+    make_event(
+        3,
+        "2026-05-16",
+        ProgrammedFacts(3, 1),
+        venue=make_venue("Dock Hall", id=3, city="Leith", country="GB"),
+        city="Leith",
+        country="GB",
+        presenter="Leith Dock Concerts",
+        status=PerformanceStatus.CONFIRMED,
+        performers=played_by("Dock Sinfonia"),
+        string_strengths=(10, 8, 6, 5, 4),
+    ),
+    make_event(4, "2022-03-04", ProgrammedFacts(4, 2), kind=PerformanceKind.BROADCAST),
+    make_event(5, "2022-10-16", ProgrammedFacts(5, 2), venue=LINZ_HALL, performers=played_by("Ensemble Nordlicht")),
+    make_event(6, "2020-11-02", ProgrammedFacts(6, 3), city="Graz", performers=played_by("Wehr Quartet")),
+    make_event(7, "2020-11-04", ProgrammedFacts(7, 3), city="Graz", performers=played_by("Wehr Quartet")),
+    make_event(8, "2020-11-07", ProgrammedFacts(8, 3), city="Graz", performers=played_by("Wehr Quartet")),
+    make_event(9, "2019", ProgrammedFacts(9, 4), city="Riga", country="LV", performers=played_by("Quayside Choir")),
+    make_event(
+        10,
+        "2023-06-01",
+        ProgrammedFacts(10, 5),
+        status=PerformanceStatus.CANCELLED,
+        performers=played_by("Cancelled Players"),
+    ),
+    make_event(11, "2012-05-05", ProgrammedFacts(11, 9), performers=played_by("Withdrawn Players")),
+)
+
+CATALOGUE = CatalogueFacts(
+    composer=COMPOSER,
+    works=(
+        SLACK_WATER,
+        STONE_AND_WATER,
+        QUARTET,
+        TWO_BANKS,
+        CONCERTO,
+        FERROUS,
+        UNREAD,
+        STUDY,
+        WITHDRAWN,
+        JUVENILE,
+    ),
+    performances=PERFORMANCES,
+    recordings=(RecordingFacts(3, "Wehr Quartet", "Ballast", "BAL 17", PartialDate(2021)),),
+)
+CLAIMS = claims_by_programmed(CATALOGUE, today=TODAY)
+
+
+def works_by(by: str, language: str = "en-GB", paper: Paper = Paper.A4) -> Document:
+    return works_list(CATALOGUE, by=by, language=language, paper=paper, printed_on=TODAY, claims=CLAIMS)  # type: ignore[arg-type]
+
+
+EVERYTHING = Choice()
+
+
+def cv(choice: Choice = EVERYTHING, language: str = "en-GB") -> Document:
+    return cv_section(CATALOGUE, choice=choice, language=language, paper=Paper.A4, printed_on=TODAY, claims=CLAIMS)
+
+
+def checklist(work: WorkFacts = SLACK_WATER, language: str = "en-GB", **fields: Any) -> Document:
+    paper = Paper.LETTER if language == "en-US" else Paper.A4
+    return parts_checklist(work, COMPOSER, language=language, paper=paper, printed_on=TODAY, **fields)
+
+
+HIRE = Hire("Dock Sinfonia, Leith", "2", date(2026, 3, 2), date(2026, 6, 5), "courier")
+LEITH = (PERFORMANCES[2],)
+
+DOCUMENTS = {
+    "works-by-category": lambda: works_by("category"),
+    "works-by-category-german": lambda: works_by("category", "de"),
+    "works-by-year": lambda: works_by("year"),
+    "works-by-year-american": lambda: works_by("year", "en-US", Paper.LETTER),
+    "cv": cv,
+    "cv-of-two-years": lambda: cv(Choice(date(2020, 1, 1), date(2022, 12, 31))),
+    "parts-of-a-work": checklist,
+    "parts-for-a-performance": lambda: checklist(performances=LEITH, hire=HIRE),
+    "parts-american": lambda: checklist(language="en-US", performances=LEITH, hire=HIRE),
+    "parts-by-default-strengths": lambda: checklist(
+        CONCERTO, setting=Setting((6, 5, 4, 3, 2), frozenset({"double-bass"}), extra=1)
+    ),
+}

@@ -1,0 +1,102 @@
+"""What a work is for, in words; the shorthand where words do not say it all."""
+
+from __future__ import annotations
+
+import pytest
+
+from catalogue.documents.contents.forces import described, forces_line, reading_key, strip_of
+from catalogue.documents.labels import labels
+from catalogue.documents.model import Legend, Section, plain
+from catalogue.facts import TitleFacts, WorkFacts
+from catalogue.instrumentation import Chair, Instrumentation, Line
+from catalogue.terms import Category
+from tests.reference.documents.house import (
+    CONCERTO,
+    FERROUS,
+    QUARTET,
+    SLACK_WATER,
+    STONE_AND_WATER,
+    STUDY,
+    TWO_BANKS,
+    UNREAD,
+    work,
+)
+
+ENGLISH = labels("en-GB")
+
+
+@pytest.mark.parametrize(
+    ("told", "words"),
+    [
+        (SLACK_WATER, "for orchestra"),
+        (CONCERTO, "for viola and string orchestra"),
+        (STONE_AND_WATER, "for eleven players"),
+        (TWO_BANKS, "for mixed choir (SSAATB) and organ"),
+        (FERROUS, "for bass clarinet and live electronics"),
+        (STUDY, "for violin"),
+        (UNREAD, ""),
+        (QUARTET, ""),
+    ],
+)
+def test_the_forces_are_told_in_words(told: WorkFacts, words: str) -> None:
+    assert plain(described(told, ENGLISH)) == words
+
+
+def chamber(*lines: Line, title: str = "Lock", **fields: object) -> WorkFacts:
+    return work(20, title, category=Category.CHAMBER, instrumentation=Instrumentation(lines), **fields)
+
+
+def test_a_group_with_a_name_is_told_by_it() -> None:
+    trio = chamber(Line("piano", "keyboard"), Line("violin", "strings"), Line("cello", "strings"))
+
+    assert plain(described(trio, ENGLISH)) == "for piano trio"
+
+
+def test_players_of_one_instrument_are_counted() -> None:
+    clarinets = chamber(Line("clarinet", "woodwind", (3, 3)), Line("piano", "keyboard"))
+
+    assert plain(described(clarinets, ENGLISH)) == "for three clarinets and piano"
+    assert plain(described(clarinets, labels("fr"))) == "pour 3 clarinettes et piano"
+
+
+def test_an_open_number_is_an_ensemble() -> None:
+    assert plain(described(chamber(Line("flute", "woodwind", (2, 4))), ENGLISH)) == "for ensemble"
+
+
+def test_the_composers_own_words_come_first() -> None:
+    opera = work(20, TitleFacts("Lock", subtitle="chamber opera"), instrumentation=SLACK_WATER.instrumentation)
+
+    assert plain(described(opera, ENGLISH)) == "chamber opera"
+
+
+def test_shorthand_is_left_out_where_words_have_said_it() -> None:
+    assert forces_line(QUARTET, ENGLISH) == ()
+    assert forces_line(STUDY, ENGLISH) == ()
+    assert plain(forces_line(SLACK_WATER, ENGLISH)).startswith("3(III=picc)")
+
+
+def test_a_doubling_brings_the_shorthand_back() -> None:
+    doubling = chamber(
+        Line("flute", "woodwind", chairs=(Chair(1, ("flute", "piccolo")),)), instrumentation_text="1(=picc)"
+    )
+
+    assert plain(described(doubling, ENGLISH)) == "for flute"
+    assert plain(forces_line(doubling, ENGLISH)) == "1(=picc)"
+
+
+def test_a_text_that_cannot_be_read_stands_as_it_was_typed() -> None:
+    assert plain(forces_line(UNREAD, ENGLISH)) == "2 foghorns (tuned?), and whoever is on the quay"
+
+
+def test_a_single_player_and_unknown_forces_have_no_strip() -> None:
+    assert strip_of(STUDY) is None
+    assert strip_of(UNREAD) is None
+    assert strip_of(FERROUS) is not None
+
+
+def test_the_key_explains_only_the_signs_that_occur() -> None:
+    (section,) = reading_key((STUDY, FERROUS), ENGLISH)
+    assert isinstance(section, Section)
+    (legend,) = [block for block in section.blocks if isinstance(block, Legend)]
+
+    assert [plain(sign.meaning) for sign in legend.signs] == ["a player", "electronics"]

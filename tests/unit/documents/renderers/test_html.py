@@ -1,0 +1,47 @@
+"""HTML that holds what was typed as text, and says what language it is in."""
+
+from __future__ import annotations
+
+from xml.etree import ElementTree
+
+import pytest
+
+from catalogue.documents.model import Document, Entry, Opening, Paper, Style, plain, texts, value, wording
+from catalogue.documents.renderers.html import html_fragment, render_html
+from tests.reference.documents.house import DOCUMENTS, works_by
+
+
+def tree(document: Document) -> ElementTree.Element:
+    """The fragment as XML: written so that every element is closed."""
+    return ElementTree.fromstring(html_fragment(document).replace("<br>", "<br/>"))  # noqa: S314 (our own text)
+
+
+@pytest.mark.parametrize("case", DOCUMENTS)
+def test_every_word_is_on_the_page_and_no_style_is(case: str) -> None:
+    document = DOCUMENTS[case]()
+    said = "".join(tree(document).itertext())
+
+    assert [plain(text) for block in document.blocks for text in texts(block) if plain(text) not in said] == []
+    assert "style=" not in html_fragment(document)
+
+
+def test_what_was_typed_is_never_markup() -> None:
+    entry = Entry(value("<script>alert('1')</script>\x00&amp;", Style.TITLE))
+    document = Document("k", "<t>", '"', "en-GB", Paper.A4, (Opening(value("</h1>")), entry))
+
+    assert "".join(tree(document).itertext()).split() == ["</h1>", "<script>alert('1')</script>&amp;"]
+    assert b"<script>" not in render_html(document)
+
+
+def test_a_title_in_another_script_says_its_language_and_direction() -> None:
+    fragment = html_fragment(works_by("category"))
+
+    assert '<i lang="ar" dir="rtl">حجر وماء</i> <i lang="ar-Latn">Ḥajar wa-māʾ</i> (Stone and Water)' in fragment
+    assert '<i lang="ru">Два берега</i>' in fragment
+
+
+def test_headings_begin_where_the_page_wants_them() -> None:
+    document = Document("k", "t", "a", "en-GB", Paper.A4, (Opening(wording("A list")), Entry(wording("Weir"))))
+
+    assert "<h3>A list</h3>" in html_fragment(document, top=3)
+    assert "<h5>Weir</h5>" in html_fragment(document, top=3)
