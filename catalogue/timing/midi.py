@@ -142,7 +142,7 @@ def _steps(bar: Bar, begins: Fraction, ends: Fraction) -> list[Step]:
     ticks = _ticks(ends - begins)
     if bar.motion is None or bar.motion.steady:
         return _stretched([Step(ticks, bar.moment(ends) - bar.moment(begins))])
-    size = min(ticks, TICKS_A_QUARTER // 4)
+    size = min(ticks, TICKS_A_QUARTER)
     while size > 1 and not _near(bar, begins, ticks, size):
         size //= 2
     return _stretched(_cut(bar, begins, ticks, size))

@@ -27,7 +27,7 @@ class Occurs(StrEnum):
 
 
 CLOCK_TIME = re.compile(
-    r"\s*(?P<hour>[0-9]{1,2})(?:\s?[:.h]\s?(?P<minute>[0-9]{2}))?(?::[0-9]{2})?\s*(?P<half>[ap]\.?m\.?|uhr|h|heures?|ore|horas?)?\s*",
+    r"\s*(?P<hour>[0-9]{1,2})(?:\s?[:.h]\s?(?P<minute>[0-9]{2}))?(?::00)?\s*(?P<half>[ap]\.?m\.?|uhr|h|heures?|ore|horas?)?\s*",
     re.IGNORECASE,
 )
 

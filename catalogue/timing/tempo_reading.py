@@ -41,7 +41,8 @@ from catalogue.timing.tempo_maps import (
 from catalogue.timing.tempo_structure import Numbered, StructureFault, movements_of
 
 LONGEST_TEXT = 200_000
-HIGHEST_BAR = 99_999
+HIGHEST_BAR = 9_999
+MOST_TIMES = 999
 LONGEST_SECONDS = 86_400
 LONGEST_HOLD = 600
 
@@ -88,7 +89,7 @@ def _starts(text: str) -> list[int]:
 
 def _without_blank_end(lines: list[Line]) -> tuple[Line, ...]:
     while lines and lines[-1] == Line(None):
-        lines = lines[:-1]
+        lines.pop()
     return tuple(lines)
 
 
@@ -239,8 +240,8 @@ def _repeat(reader: LineReader) -> Repeat:
 
 def _attempt_times(reader: LineReader) -> int | None:
     match = reader.attempt(TIMES)
-    if match and not 2 <= int(match[1]) <= 99:
-        raise reader.fault_at(match, "what is repeated is played between 2 and 99 times in all.")
+    if match and not 2 <= int(match[1]) <= MOST_TIMES:
+        raise reader.fault_at(match, f"what is repeated is played between 2 and {MOST_TIMES} times in all.")
     return int(match[1]) if match else None
 
 

@@ -18,7 +18,8 @@ from catalogue.timing.tempo_maps import (
     Upbeat,
 )
 
-MOST_PLAYED = 100_000  # bars, repeats played out: more than any work has, few enough to reckon at once
+MOST_PLAYED = 20_000  # bars, repeats played out: more than works have, few enough to reckon at once
+MOST_ORDERS = 200  # repeats and cuts in one movement, likewise
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +93,8 @@ def _add(draft: Draft, statement: Statement, line: int) -> None:
         if draft.upbeat is not None:
             raise StructureFault("this movement has an upbeat already.", line)
         draft.upbeat = statement.passage
+    elif len(draft.repeats) + len(draft.cuts) >= MOST_ORDERS:
+        raise StructureFault(f"a movement has at most {MOST_ORDERS} repeats and cuts.", line)
     elif isinstance(statement, Repeat):
         draft.repeats.append(Numbered(statement, line))
     else:
@@ -178,7 +181,8 @@ def _cross(one: Repeat, other: Repeat) -> bool:
 def played_bars(movement: Movement) -> list[int]:
     """Return the bars in the order in which they are played, cuts left out."""
     order = _expanded(movement.first, movement.last, movement.repeats)
-    return [bar for bar in order if not any(cut.first <= bar <= cut.last for cut in movement.cuts)]
+    cut_bars = {bar for cut in movement.cuts for bar in range(cut.first, cut.last + 1)}
+    return [bar for bar in order if bar not in cut_bars]
 
 
 def played_count(first: int, last: int, repeats: tuple[Repeat, ...]) -> int:

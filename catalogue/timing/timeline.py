@@ -22,7 +22,8 @@ from catalogue.timing.tempo_structure import played_bars
 class Bar:
     """A bar as it is written: how long it lasts and when its beats come, counted from its own beginning.
 
-    A hold stretches the last beat evenly. A free bar has no metre, motion or beats.
+    It lies ``offset`` whole notes, or ``before`` seconds, into its passage's motion. A hold stretches the last beat
+    evenly. A free bar has no metre, motion or beats.
     """
 
     number: int
@@ -31,6 +32,7 @@ class Bar:
     beat: Fraction = Fraction(0)
     motion: Motion | None = None
     offset: Fraction = Fraction(0)
+    before: Fraction = Fraction(0)
     hold: Fraction = Fraction(0)
 
     @property
@@ -59,7 +61,7 @@ class Bar:
     def _unheld(self, position: Fraction) -> Fraction:
         if self.motion is None:
             return Fraction(0)
-        return self.motion.seconds(self.offset + position) - self.motion.seconds(self.offset)
+        return self.motion.seconds(self.offset + position) - self.before
 
     def position(self, moment: Fraction) -> Fraction:
         """Return the position in whole notes at seconds from the beginning of the bar."""
@@ -69,7 +71,7 @@ class Bar:
             begins, ends = self._unheld(self.last_beat), self._unheld(self.length)
             if moment > begins:
                 moment = begins + (moment - begins) * (ends - begins) / (ends - begins + self.hold)
-        return self.motion.position(self.motion.seconds(self.offset) + moment) - self.offset
+        return self.motion.position(self.before + moment) - self.offset
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,14 +146,16 @@ def _bars(passage: Passage) -> list[Bar]:
     if isinstance(passage, Free):
         return [Bar(number, passage.seconds / len(numbers)) for number in numbers]
     motion = motion_of(passage)
-    return [_bar(passage, motion, index) for index in range(len(numbers))]
+    edges = [motion.seconds(passage.metre.length * index) for index in range(len(numbers) + 1)]
+    return [_bar(passage, motion, index, edges) for index in range(len(numbers))]
 
 
-def _bar(passage: Measured, motion: Motion, index: int) -> Bar:
-    begins, ends = passage.metre.length * index, passage.metre.length * (index + 1)
+def _bar(passage: Measured, motion: Motion, index: int, edges: list[Fraction]) -> Bar:
+    """Return a bar of a passage; ``edges`` are the seconds at which its bars begin and the last one ends."""
+    before, seconds = edges[index], edges[index + 1] - edges[index]
     hold = passage.hold if passage.first + index == passage.last else Fraction(0)
-    seconds = motion.seconds(ends) - motion.seconds(begins) + hold
-    return Bar(passage.first + index, seconds, passage.metre, passage.beat, motion, begins, hold)
+    offset = passage.metre.length * index
+    return Bar(passage.first + index, seconds + hold, passage.metre, passage.beat, motion, offset, before, hold)
 
 
 def duration_of(seconds: Fraction) -> Duration:

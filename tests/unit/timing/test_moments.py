@@ -33,6 +33,7 @@ def test_a_time_of_day_reads_as_people_write_it(text: str, expected: time) -> No
     ("text", "reason"),
     [
         ("19", "“19” is no time of day; write 19:30."),
+        ("19:30:45", "“19:30:45” is no time of day; write 19:30."),
         ("evening", "“evening” is no time of day; write 19:30."),
         ("24:00", "A day goes from 00:00 to 23:59."),
         ("19:60", "A day goes from 00:00 to 23:59."),

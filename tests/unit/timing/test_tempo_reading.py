@@ -146,14 +146,14 @@ def test_a_map_is_typed_freely_and_written_in_one_way(typed: str, canonical: str
         ("1 4/4 q=72 hold 601", "Line 1: at most 600 seconds can stand here.", 17, "601"),
         ("1 free", "Line 1: a number of seconds is missing at the end.", 7, ""),
         ("5-1 4/4 q=72", "Line 1: bar 1 comes before bar 5.", 1, "5-1"),
-        ("1-100000 4/4 q=72", "Line 1: bars are counted up to 99999.", 1, "1-100000"),
+        ("1-10000 4/4 q=72", "Line 1: bars are counted up to 9999.", 1, "1-10000"),
         ("2-4 4/4 q=72", "Line 1: bar 1 is missing before this line.", 1, "2-4 4/4 q=72"),
         ("0-4 4/4 q=72", "Line 1: bars are counted from 1; a pickup is an “upbeat”.", 1, "0-4 4/4 q=72"),
         ("1-4 4/4 q=72\n7 4/4 q=60 # b", "Line 2: bars 5 to 6 are missing before this line.", 1, "7 4/4 q=60"),
         ("1-4 4/4 q=72\n\n 4-8 4/4 q=60", "Line 3: bar 4 has been given already; bar 5 is next.", 2, "4-8 4/4 q=60"),
         ("1-4 4/4 q=72\nrepeat 1-5", "Line 2: there is no bar 5; the bars go from 1 to 4.", 1, "repeat 1-5"),
         ("1-4 4/4 q=72\ncut 0", "Line 2: there is no bar 0; the bars go from 1 to 4.", 1, "cut 0"),
-        ("1-4 4/4 q=72\nrepeat 1-4 x1", "Line 2: what is repeated is played between 2 and 99 times in all.", 12, "x1"),
+        ("1-4 4/4 q=72\nrepeat 1-4 x1", "Line 2: what is repeated is played between 2 and 999 times in all.", 12, "x1"),
         (
             "1-4 4/4 q=72\nrepeat 1-4 last 2-3",
             "Line 2: the first ending has to be the last bars of 1-4, and not all of them.",
@@ -190,7 +190,7 @@ def test_a_map_is_typed_freely_and_written_in_one_way(typed: str, canonical: str
         ),
         (
             "1-999 4/4 q=72\nrepeat 1-999 x99\nrepeat 2-999 x99",
-            "Line 1: with its repeats the map has more than 100000 bars.",
+            "Line 1: with its repeats the map has more than 20000 bars.",
             1,
             "1-999 4/4 q=72",
         ),
@@ -212,6 +212,15 @@ def test_an_error_shows_its_line_with_a_mark_under_the_place() -> None:
     assert str(caught.value) == (
         "Line 2: a tempo lies above 0 and at most at 10000 notes a minute.\n5-8 4/4 q=0\n        ^^^"
     )
+
+
+def test_a_movement_with_too_many_repeats_is_refused() -> None:
+    repeats = "".join(f"repeat {bar}\n" for bar in range(1, 202))
+
+    with pytest.raises(TempoError) as caught:
+        read_tempo_map(f"1-300 4/4 q=72\n{repeats}")
+
+    assert caught.value.reason == "Line 202: a movement has at most 200 repeats and cuts."
 
 
 def test_a_text_that_is_too_long_is_refused() -> None:
