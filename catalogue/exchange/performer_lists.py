@@ -1,0 +1,114 @@
+"""Performers in one cell: ``conductor: Iva Dorn; viola: Per Lund; Tidewater Players``, semicolons between them.
+
+What stands before a colon is a role or an instrument, what stands in brackets after a name is one too (``Iva Dorn
+(viola)``); a bare name is an ensemble where it is called one, else a performer. A name that holds a semicolon or begins
+like a role stands in quotation marks.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from catalogue.instrumentation.vocabulary import key_of, keys
+from catalogue.rules.search import fold
+from catalogue.terms import PerformerRole
+
+ROLES = {
+    PerformerRole.CONDUCTOR: ("conductor", "cond", "conducted by", "dirigent", "dirigentin", "chef", "direttore"),
+    PerformerRole.ENSEMBLE: ("ensemble", "orchestra", "band", "choir", "chorus", "quartet", "chor", "orchester"),
+    PerformerRole.SOLOIST: ("soloist", "solo", "solist", "solistin", "soliste", "solista"),
+    PerformerRole.PERFORMER: ("performer", "played by", "interpret"),
+    PerformerRole.CHORUS_MASTER: ("chorus master", "chorusmaster", "choir master", "chorus director", "chordirektor"),
+    PerformerRole.DIRECTOR: ("director", "stage director", "directed by", "regie", "regia", "choreography"),
+    PerformerRole.ELECTRONICS: ("electronics", "live electronics", "sound", "sound projection", "klangregie"),
+    PerformerRole.NARRATOR: ("narrator", "speaker", "reciter", "sprecher", "recitant", "voce recitante"),
+}
+ROLE_OF = {word: role for role, words in ROLES.items() for word in words}
+BODY = re.compile(
+    r"(?<!\w)(?:\w*orchest\w*|\w*ensemble\w*|quartets?|trios?|quintets?|sextet|octet|\w*quartett|chor|choir|chorus|choeur"
+    r"|coro|consort|sinfonietta|philharmoni\w*|symphon\w*|sinfoni\w*|players|singers|band|collective|camerata|company"
+    r"|opera|ballets?|society|orkest\w*|orquest\w*)(?!\w)"
+)
+VOICES = {"mezzo", "contralto", "bass-baritone"}  # beside the voices of the vocabulary
+PIECE = re.compile(r'(?:"(?:[^"]|"")*"|\([^)]*\)|[^;\n"(]|["(])+')
+IN_BRACKETS = re.compile(r"(?P<name>.+?)\s*\((?P<said>[^()]*)\)")
+AFTER_COLON = re.compile(r'(?P<said>[^:"]{1,60}):\s+(?P<name>.+)')
+
+
+@dataclass(frozen=True, slots=True)
+class Performer:
+    name: str
+    role: PerformerRole
+    plays: str = ""
+
+
+def read_performers(text: str) -> tuple[Performer, ...]:
+    """Return the performers that a cell names, each once."""
+    pieces = (piece.strip() for piece in PIECE.findall(text))
+    return tuple(dict.fromkeys(read_performer(piece) for piece in pieces if piece.strip('" ')))
+
+
+def read_performer(piece: str) -> Performer:
+    """
+    >>> read_performer("viola: Iva Dorn")
+    Performer(name='Iva Dorn', role=<PerformerRole.SOLOIST: 'soloist'>, plays='viola')
+    """
+    if len(piece) > 1 and piece[0] == piece[-1] == '"':
+        return named(unquoted(piece))
+    before = AFTER_COLON.fullmatch(piece)
+    if before:
+        return credited(unquoted(before["name"]), before["said"].strip())
+    after = IN_BRACKETS.fullmatch(piece)
+    if after and is_said_of_a_performer(after["said"]):
+        return credited(unquoted(after["name"]), after["said"].strip())
+    return named(piece)
+
+
+def unquoted(text: str) -> str:
+    is_quoted = len(text) > 1 and text[0] == text[-1] == '"'
+    return text[1:-1].replace('""', '"') if is_quoted else text
+
+
+def named(name: str) -> Performer:
+    return Performer(name, PerformerRole.ENSEMBLE if BODY.search(fold(name)) else PerformerRole.PERFORMER)
+
+
+def credited(name: str, said: str) -> Performer:
+    """Return a performer with a role or an instrument, or both: ``narrator, soprano``."""
+    role = ROLE_OF.get(fold(said))
+    if role is not None:
+        return Performer(name, role)
+    first, _, rest = said.partition(",")
+    role = ROLE_OF.get(fold(first))
+    if role is not None and rest.strip():
+        return Performer(name, role, rest.strip())
+    return Performer(name, PerformerRole.SOLOIST if is_instrument(said) else PerformerRole.PERFORMER, said)
+
+
+def is_said_of_a_performer(said: str) -> bool:
+    first = said.partition(",")[0]
+    return fold(first) in ROLE_OF or is_instrument(said)
+
+
+def is_instrument(said: str) -> bool:
+    """Say whether a text names an instrument or voice, or begins with one ("piano with electronics")."""
+    first = re.split(r"[ ,/&+]", said.strip())[0]
+    return fold(said) in VOICES or any(key_of(one) in keys() for one in (said, first) if one)
+
+
+def write_performers(performers: Iterable[Performer]) -> str:
+    """Write the cell that reads as these performers."""
+    return "; ".join(write_performer(one) for one in performers)
+
+
+def write_performer(one: Performer) -> str:
+    plain = quoted(one.name)
+    forms = (plain, f"{one.plays}: {plain}", f"{one.role}: {plain}", f"{one.role}, {one.plays}: {plain}")
+    return next((form for form in forms if read_performers(form) == (one,)), plain)
+
+
+def quoted(name: str) -> str:
+    needs = re.search(r'[;"\n]', name)
+    return '"' + name.replace('"', '""') + '"' if needs else name
