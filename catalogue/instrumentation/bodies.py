@@ -2,7 +2,8 @@
 
 A section is many to a part; its figures say how strong it should be. Single players (a quartet, one to a part in an
 ensemble) are chairs like any other. The trade writes both with the same figures, so the size decides: a body whose
-largest part has four players or more is a section (common practice; ``5.4.3.2.1`` is the smallest usual one).
+largest part has four players or more is a section (common practice; ``5.4.3.2.1`` is the smallest usual one). So many
+of one instrument alone, eight cellos, are single players.
 """
 
 from __future__ import annotations
@@ -39,11 +40,17 @@ def is_section(line: Line, lines: Iterable[Line]) -> bool:
     """
     if is_choir(line):
         return True
-    return is_bowed(line) and any(map(shows_section, body_of(line, lines)))
+    body = body_of(line, lines) if is_bowed(line) else ()
+    return any(map(is_said_to_be, body)) or (len(body) > 1 and any(map(has_the_size, body)))
 
 
-def shows_section(line: Line) -> bool:
-    if line.players is None or line.unit == "desks" or line.strength in ("preferred", "least"):
+def is_said_to_be(line: Line) -> bool:
+    """Whether the way in which a number is given, or left open, is that of a section."""
+    return line.players is None or line.unit == "desks" or line.strength in ("preferred", "least")
+
+
+def has_the_size(line: Line) -> bool:
+    if line.players is None:
         return True
     largest = line.players[1] // 2 if line.instrument == "violin" else line.players[1]
     return line.unit is not None and largest >= SMALLEST_SECTION

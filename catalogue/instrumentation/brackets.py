@@ -18,6 +18,7 @@ import re
 
 from catalogue.instrumentation.doublings import Doubling, Section, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.ensembles import channels_at
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
     AND,
@@ -110,7 +111,17 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     nodes = bracket.nodes
     if not nodes:
         return []
-    for rule in (qualities, number_of_players, pitches, chair_list, make_up, doubled, extra_players, smaller_number):
+    for rule in (
+        channels,
+        qualities,
+        number_of_players,
+        pitches,
+        chair_list,
+        make_up,
+        doubled,
+        extra_players,
+        smaller_number,
+    ):
         found = rule(draft, bracket, forces)
         if found is not None:
             return found
@@ -140,6 +151,14 @@ def qualities(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | N
         draft.role = "offstage"
         return []
     return None
+
+
+def channels(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``(8 channels)``, ``(stereo)`` after electronics."""
+    if draft.family != "electronics":
+        return None
+    found = channels_at(bracket.nodes, 0, forces)
+    return [] if found is not None and found[1] == len(bracket.nodes) else None
 
 
 def alternatives(draft: Draft, nodes: Nodes) -> list[Draft]:

@@ -418,6 +418,9 @@ def clause_end(nodes: Nodes, at: int) -> int:
     """Return the end of a clause in running text: a comma that begins no new chair, a full stop, a new line."""
     while at < len(nodes) and not nodes[at].is_mark(",;\n·•:"):
         at += 1
+    if 0 < at < len(nodes) and nodes[at].is_mark(",") and ordinal_at(nodes, at - 1) is not None:
+        further = articles_end(nodes, at + 1)
+        return clause_end(nodes, at + 1) if ordinal_at(nodes, further) is not None else at
     return at
 
 

@@ -26,6 +26,7 @@ DOUBLING = keyed(
     "doubling doubles double dbl dbls doubled dbling also auch aussi anche également également_la alternating "
     "alternates alterniert wechselnd alternando también tambien doblando dobla muta mutano prend prenant doublant "
     "alternant plays playing play takes taking change changing switching doppelt raddoppia nimmt doublent take "
+    "spielt spielen joue jouent suona suonano toca tocan "
     "zugleich alterna switches alternierend plus_also alt'ing equally"
 )
 ONLY = keyed("only nur seul seulement solo_soltanto soltanto solamente not_doubling playing")
@@ -34,7 +35,7 @@ DOUBLING_FILL = keyed(
     "il lo l' l part parts auf mit zu that which one's being either on_the all'occasione el los chair desk stand "
     "their either jeweils als in addition"
 )
-PLAYS_WORDS = keyed("playing plays play spielt joue suona toca")
+PLAYS_WORDS = keyed("playing plays play spielt spielen joue jouent suona suonano toca tocan")
 
 OPTIONAL = keyed(
     "optional opt optionally ad_lib ad_libitum adlib ad.lib. optionnel optionnelle optionnels optionnelles facultatif "

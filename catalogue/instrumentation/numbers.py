@@ -17,7 +17,7 @@ VALUES = {"I": 1, "V": 5, "X": 10}
 
 WORDS = {
     0: "no zero kein keine aucun aucune nessun",
-    1: "one a an single ein eine einen einer un une uno una",
+    1: "one a an single ein eine einen einer eines un une uno una",
     2: "two zwei deux due dos pair couple",
     3: "three drei trois tre tres",
     4: "four vier quatre quattro cuatro",
@@ -52,7 +52,7 @@ ORDINALS = {
     7: "seventh 7th siebte siebten septième settimo séptimo 7e 7ème 7a 7o",
     8: "eighth 8th achte achten huitième ottavo octavo 8e 8ème 8a 8o",
 }
-BOTH = {key_of(one) for one in ["both", "beide", "beiden", "ambos", "entrambi", "ambedue"]}
+BOTH = {key_of(one) for one in ["both", "beide", "beiden", "ambos", "ambas", "entrambe", "entrambi", "ambedue"]}
 ALL = {
     key_of(one)
     for one in ["all", "alle", "tous", "toutes", "tutti", "tutte", "todos", "todas", "each", "jeder", "jede"]

@@ -11,13 +11,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
-from catalogue.instrumentation.bodies import BOWED, is_choir, is_section
+from catalogue.instrumentation.bodies import BOWED, is_choir
 from catalogue.instrumentation.grammar import Grammar, grammar, spread
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 
 LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
 BODY = ("violin-1", "violin-2", "viola", "cello", "double-bass")
+UNDIVIDED = ("violin", "viola", "cello", "double-bass")
 
 
 def write_words(instrumentation: Instrumentation, language: str = "en-GB") -> str:
@@ -30,7 +31,7 @@ def write_words(instrumentation: Instrumentation, language: str = "en-GB") -> st
     speech = grammar(language)
     said: list[str] = []
     for group, lines in groupby(played(instrumentation), key=lambda line: label(line)):
-        phrases = list(phrases_of(tuple(lines), instrumentation, speech))
+        phrases = list(phrases_of(tuple(lines), speech))
         said.append(f"{group}: {', '.join(phrases)}" if group else "; ".join(phrases))
     said += device_phrases(instrumentation, speech)
     return "; ".join(said)
@@ -61,22 +62,27 @@ def label(line: Line) -> str | None:
     return None if is_choir(line) else line.group
 
 
-def phrases_of(lines: Sequence[Line], instrumentation: Instrumentation, speech: Grammar) -> Iterator[str]:
+def phrases_of(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
     """Yield a phrase for each line, one for a body of strings and one for the parts of a choir."""
-    for kind, run in groupby(lines, key=lambda line: body_kind(line, instrumentation)):
+    for kind, run in groupby(lines, key=body_kind):
         together = tuple(run)
-        if kind == "strings" and is_whole(together):
-            yield strings_phrase(together, speech)
-        elif kind and kind.startswith("choir"):
+        figures = figures_of(together) if kind[0] == "strings" else None
+        if figures is not None:
+            yield strings_phrase(together, figures, speech)
+        elif kind[0] == "choir":
             yield choir_phrase(together, speech)
         else:
             yield from (line_phrase(line, speech) for line in together)
 
 
-def body_kind(line: Line, instrumentation: Instrumentation) -> str | None:
+def body_kind(line: Line) -> tuple[object, ...]:
+    """Return what lines have in common that are told as one body."""
     if line.instrument.startswith("choir-") and line.instrument != "choir-children" and is_plain_choir(line):
-        return f"choir {line.group}"
-    return "strings" if line.instrument in BOWED and is_section(line, instrumentation.lines) else None
+        return "choir", line.group, line.amplified, line.role
+    if line.instrument in BOWED:
+        manner = (line.unit, line.strength, line.players is None, line.optional, line.amplified, line.role, line.note)
+        return "strings", *manner
+    return ("single",)
 
 
 def is_plain_choir(line: Line) -> bool:
@@ -86,24 +92,35 @@ def is_plain_choir(line: Line) -> bool:
 # ---- strings
 
 
-def is_whole(lines: Sequence[Line]) -> bool:
-    """Whether the lines are the five sections in order, said of in one way."""
-    manners = {(line.unit, line.strength, line.players is None, line.optional, line.amplified) for line in lines}
-    plain = not any(line.note or line.chairs or line.alternatives or line.role != "ensemble" for line in lines)
-    exact = all(line.players is None or line.players[0] == line.players[1] or line.optional for line in lines)
-    return tuple(line.instrument for line in lines) == BODY and len(manners) == 1 and plain and exact
+def figures_of(lines: Sequence[Line]) -> str | None:
+    """Return a body's figures, empty for an open one, ``None`` where the lines are not told as one body.
+
+    Five figures divide the violins, 0 for a part that is not there; four or three leave them undivided.
+    """
+    slugs = tuple(line.instrument for line in lines)
+    counts = {line.instrument: line.players[1] for line in lines if line.players}
+    if any(line.chairs or line.alternatives or line.role != "ensemble" for line in lines) or len(counts) < len(lines):
+        return "" if slugs == BODY and not counts else None
+    ranged = any(line.players and line.players[0] not in (0, line.players[1]) for line in lines)
+    if len(lines) < 2 or any(line.unit is None for line in lines) or ranged:
+        return None
+    if slugs in (UNDIVIDED, UNDIVIDED[:3]) and set(counts.values()) != {1}:
+        return ".".join(str(counts[slug]) for slug in slugs)
+    if len(counts) < len(lines) or list(slugs) != sorted(counts, key=BOWED.index) or "violin" in counts:
+        return None
+    return ".".join(str(counts.get(slug, 0)) for slug in BODY)
 
 
-def strings_phrase(lines: Sequence[Line], speech: Grammar) -> str:
+def strings_phrase(lines: Sequence[Line], figures: str, speech: Grammar) -> str:
     first = lines[0]
-    figures = ".".join(str(line.players[1]) for line in lines if line.players)
-    said = []
+    said = [speech.word("strings")]
     if figures:
         before = f"{speech.word('least')} " if first.strength == "least" else ""
         unit = f" {speech.word('desks')}" if first.unit == "desks" else ""
         after = f" {speech.word('preferred')}" if first.strength == "preferred" else ""
         said.append(f"({before}{figures}{unit}{after})")
-    return with_qualities(" ".join([speech.word("strings"), *said]), first, speech)
+    said += [f"({first.note})"] if first.note else []
+    return with_qualities(" ".join(said), first, speech)
 
 
 # ---- choirs
@@ -126,7 +143,7 @@ def line_phrase(line: Line, speech: Grammar) -> str:
 
 def counted_name(line: Line, speech: Grammar) -> str:
     count = line.players
-    people = line.instrument in ("percussion", "timpani")
+    people = line.instrument in ("percussion", "timpani") or line.family == "electronics"
     if count is None or people or (count == (1, 1) and not line.optional) or (line.optional and count[1] == 1):
         name = speech.name(line.instrument, 1 if count or people else 2)
         return with_solo(with_alternatives(name, line, speech), line, speech)
@@ -146,8 +163,8 @@ def with_solo(name: str, line: Line, speech: Grammar) -> str:
 
 
 def bracketed(line: Line, speech: Grammar) -> Iterator[str]:
-    if line.instrument in ("percussion", "timpani") and line.players and (line.players != (1, 1) or line.optional):
-        yield speech.counted((line.players[1],) * 2 if line.optional else line.players, "executants")
+    if line.players and (line.instrument == "percussion" or (line.instrument == "timpani" and line.players[1] > 1)):
+        yield speech.counted((line.players[1], line.players[1]) if line.optional else line.players, "executants")
     if line.role == "offstage" and not line.group:
         yield speech.word("offstage")
     if line.note:
@@ -169,7 +186,7 @@ def with_qualities(phrase: str, line: Line, speech: Grammar) -> str:
 
 def doublings(line: Line, speech: Grammar) -> str:
     """Return the doublings of a line with what joins them to its name, nothing where nobody doubles."""
-    if not line.chairs:
+    if not any(chair.plays != (line.instrument,) for chair in line.chairs):
         return ""
     if line.players == (1, 1) and line.chairs[0].plays[0] == line.instrument:
         return f"{speech.word('alone')} {other_names(line.chairs[0].plays[1:], speech)}"
@@ -180,6 +197,8 @@ def clauses(line: Line, speech: Grammar) -> Iterator[str]:
     """Yield one clause for all chairs that play the same."""
     kinds: dict[tuple[tuple[str, ...], bool, str], list[Chair]] = {}
     for chair in line.chairs:
+        if chair.plays == (line.instrument,) and not chair.note:
+            continue
         kinds.setdefault((chair.plays, chair.chair is None, chair.note), []).append(chair)
     for (plays, unnamed, note), chairs in kinds.items():
         who = some_of(len(chairs), line, speech) if unnamed else named(chairs, line, speech)
@@ -217,10 +236,9 @@ def some_of(number: int, line: Line, speech: Grammar) -> str:
 def device_phrases(instrumentation: Instrumentation, speech: Grammar) -> list[str]:
     """Return the electronics, the channels with the last of them."""
     lines = [line for line in instrumentation.lines if line.family == "electronics"]
-    slugs = [line.instrument for line in lines]
-    if not slugs and instrumentation.electronics != "none":
-        slugs = list(DEVICES.get(instrumentation.electronics, ("electronics",)))
-    said = [speech.name(slug) for slug in slugs]
+    said = [line_phrase(line, speech) for line in lines]
+    if not lines and instrumentation.electronics != "none":
+        said = [speech.name(slug) for slug in DEVICES.get(instrumentation.electronics, ("electronics",))]
     if said and instrumentation.channels:
         said[-1] += f" ({speech.word('channels').format(n=instrumentation.channels)})"
     return said
