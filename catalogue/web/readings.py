@@ -47,10 +47,20 @@ def instrumentation_reading(text: str, language: str) -> Reading | None:
     try:
         found = read(text)
     except InstrumentationError as mistake:
-        suggestions = mistake.expected if text[mistake.start : mistake.end] else ()
-        return Reading(reason=mistake.reason, marked=Marked.of(mistake), suggestions=suggestions[:3])
+        words = tuple(word for word in mistake.expected if helps(mistake, word))
+        return Reading(reason=mistake.reason, marked=Marked.of(mistake), suggestions=words[:3])
     remarks = tuple(remark.message for remark in found.warnings)
     return Reading(words=write_words(found, language), instrumentation=found, remarks=remarks)
+
+
+def helps(mistake: InstrumentationError, word: str) -> bool:
+    """Say whether the text reads further with this word in the place of the mistake."""
+    marked = Marked.of(mistake)
+    try:
+        read(f"{marked.before}{word}{marked.after}")
+    except InstrumentationError as next_mistake:
+        return next_mistake.start > mistake.start
+    return True
 
 
 def duration_reading(text: str, language: str) -> Reading | None:
