@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from catalogue.exchange.movement_lists import MovementListError, read_movements
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read, write_shorthand, write_words
-from catalogue.timing import Duration, DurationError, Mistake, read_duration, write_duration
+from catalogue.timing import Duration, DurationError, read_duration, write_duration
+from catalogue.web.suggestions import Suggestion, suggestions_for, unknown_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,20 +19,19 @@ class Marked:
     after: str
 
     @classmethod
-    def of(cls, mistake: Mistake | InstrumentationError) -> Marked:
-        start, end = mistake.start, max(mistake.end, mistake.start)
-        return cls(mistake.text[:start], mistake.text[start:end], mistake.text[end:])
+    def at(cls, text: str, start: int, end: int) -> Marked:
+        return cls(text[:start], text[start:end], text[end:])
 
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """What a text reads as, or why it cannot be read and where."""
+    """What a text reads as, or why it cannot be read and where; ``remarks`` say what was decided on the way."""
 
     words: str = ""
     reason: str = ""
     marked: Marked | None = None
     instrumentation: Instrumentation | None = None
-    suggestions: tuple[str, ...] = ()
+    suggestions: tuple[Suggestion, ...] = ()
     remarks: tuple[str, ...] = ()
 
 
@@ -41,26 +41,25 @@ def canonical_text(text: str) -> str:
 
 
 def instrumentation_reading(text: str, language: str) -> Reading | None:
-    """Read an instrumentation; None where nothing is typed."""
+    """Read an instrumentation; None where nothing is typed. A word that is kept unknown is marked as a mistake is."""
     if not text.strip():
         return None
     try:
         found = read(text)
     except InstrumentationError as mistake:
-        words = tuple(word for word in mistake.expected if helps(mistake, word))
-        return Reading(reason=mistake.reason, marked=Marked.of(mistake), suggestions=words[:3])
-    remarks = tuple(remark.message for remark in found.warnings)
-    return Reading(words=write_words(found, language), instrumentation=found, remarks=remarks)
-
-
-def helps(mistake: InstrumentationError, word: str) -> bool:
-    """Say whether the text reads further with this word in the place of the mistake."""
-    marked = Marked.of(mistake)
-    try:
-        read(f"{marked.before}{word}{marked.after}")
-    except InstrumentationError as next_mistake:
-        return next_mistake.start > mistake.start
-    return True
+        return Reading(
+            reason=mistake.reason,
+            marked=Marked.at(mistake.text, mistake.start, mistake.end),
+            suggestions=suggestions_for(text, mistake.start, mistake.end, language),
+        )
+    unknown = unknown_in(found)
+    return Reading(
+        words=write_words(found, language),
+        marked=Marked.at(text, unknown[0].start, unknown[0].end) if unknown else None,
+        instrumentation=found,
+        suggestions=suggestions_for(text, unknown[0].start, unknown[0].end, language) if unknown else (),
+        remarks=tuple(remark.message for remark in found.warnings),
+    )
 
 
 def duration_reading(text: str, language: str) -> Reading | None:
@@ -69,7 +68,7 @@ def duration_reading(text: str, language: str) -> Reading | None:
     try:
         return Reading(words=write_duration(read_duration(text), "words", language))
     except DurationError as mistake:
-        return Reading(reason=mistake.reason, marked=Marked.of(mistake))
+        return Reading(reason=mistake.reason, marked=Marked.at(mistake.text, mistake.start, mistake.end))
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,8 +91,8 @@ def movements_reading(text: str, language: str) -> MovementsReading | None:
     return MovementsReading(len(movements), together, len(movements) - len(durations)) if movements else None
 
 
-def mended(text: str, reading: Reading | None, word: str) -> str:
-    """Return the text with a suggested word in the place of the mistake."""
-    if reading is None or reading.marked is None or word not in reading.suggestions:
-        return text
-    return f"{reading.marked.before}{word}{reading.marked.after}"
+def mended(text: str, key: str, language: str) -> str:
+    """Return the text with a word that was suggested for it written in its place."""
+    reading = instrumentation_reading(text, language)
+    chosen = [one for one in reading.suggestions if one.key == key] if reading else []
+    return chosen[0].written_into(text) if chosen else text

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from itertools import groupby
+from operator import attrgetter
 
 from django.db.models import Q
 
@@ -11,11 +13,12 @@ from catalogue.documents.contents.credits import commission_line, performers, pl
 from catalogue.documents.contents.forces import described
 from catalogue.documents.labels import Labels, labels
 from catalogue.documents.model import Text, joined
-from catalogue.drawings.player_strip import counted
 from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.works import gather_work
+from catalogue.instrumentation import Instrumentation
+from catalogue.instrumentation.page import PageLine, page_lines
 from catalogue.models import Performance, ProgrammedWork, Work
 from catalogue.rules.playings import is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
@@ -40,6 +43,14 @@ class Playing:
 
 
 @dataclass(frozen=True, slots=True)
+class Chairs:
+    """The players of a family, one a line."""
+
+    family: str
+    lines: tuple[PageLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class WorkPage:
     """Texts are ready to print; ``reading`` is what the instrumentation reads as, in words."""
 
@@ -48,6 +59,7 @@ class WorkPage:
     commission: Text
     reading: Reading | None
     players: str
+    chairs: tuple[Chairs, ...]
     year: str
     dates: tuple[tuple[str, str], ...]
     duration: str
@@ -61,6 +73,7 @@ class WorkPage:
 def work_page(work: Work, *, today: date, language: str) -> WorkPage:
     """Gather the page of a work that comes from ``with_everything_printed``."""
     facts, says = gather_work(work), labels(language)
+    *chairs, total = chairs_of(facts.instrumentation, language) or (None,)
     family = family_of(work)
     playings = playings_of(facts, family, today=today, says=says)
     return WorkPage(
@@ -68,7 +81,8 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
         described=described(facts, says),
         commission=commission_line(facts, says),
         reading=instrumentation_reading(facts.instrumentation_text or facts.instrumentation_typed, language),
-        players=counted(facts.instrumentation) if facts.instrumentation else "",
+        players=total.lines[0].text if total else "",
+        chairs=tuple(chairs),
         year=year_text(facts.completed, language),
         dates=dates_of(facts, language),
         duration=duration_text(facts.duration, facts.duration_typed, language),
@@ -78,6 +92,12 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
         versions=tuple(one for one in family.works if one.id != facts.id),
         changes=changes_of(work),
     )
+
+
+def chairs_of(instrumentation: Instrumentation | None, language: str) -> list[Chairs]:
+    """Return the families with their players as a score's page lists them, the total last; nothing of nothing."""
+    lines = page_lines(instrumentation, language) if instrumentation else ()
+    return [Chairs(family, tuple(group)) for family, group in groupby(lines, attrgetter("family"))]
 
 
 def family_of(work: Work) -> CatalogueFacts:

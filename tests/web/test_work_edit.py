@@ -34,7 +34,7 @@ def opened(browser: Client, work: Work) -> dict[str, str]:
 def test_form_sent_back_unchanged_changes_nothing(browser: Client, composer: Composer) -> None:
     work = make_work(
         "Argó neró", composer=composer, completed="c. 1998", duration="12′30″", duration_typed="12:30",
-        instrumentation="2(II=picc) – pf", instrumentation_typed="2(II=picc), pf", string_strengths=(8, 6, 4, 4, 2),
+        instrumentation="2fl(II=picc) – pf", instrumentation_typed="2(II=picc), pf", string_strengths=(8, 6, 4, 4, 2),
         movements=("I. Spring", "Movement 2"), commissioned_by=("Fjordkammeret",), iswc="T-034.524.680-1",
         ismn="9790060115615", programme_note="One.\n\nTwo.", parts_on_hire=True,
     )  # fmt: skip
@@ -116,13 +116,16 @@ def test_later_save_of_somebody_else_is_shown_beside_ones_own_and_not_overwritte
 
 def test_suggested_word_is_written_in_place_of_the_mistake_without_saving(browser: Client, composer: Composer) -> None:
     work = make_work("Weirs", composer=composer)
-    typed = {**opened(browser, work), "instrumentation_typed": "fl, clarinte, pf"}
+    typed = {**opened(browser, work), "title": "", "instrumentation_typed": "2.2.2(II=bcx).2"}
     page = Page(browser.post(address(work), typed))
-    (word, *_others) = page.values("//button[@name='mend']/@value")
+    suggested = dict(
+        zip(page.texts("//button[@name='mend']"), page.values("//button[@name='mend']/@value"), strict=True)
+    )
 
-    mended = Page(browser.post(address(work), {**typed, "mend": word}))
+    mended = Page(browser.post(address(work), {**typed, "mend": suggested["Write bcl there"]}))
 
-    assert mended.field("instrumentation_typed") == f"fl, {word}, pf"
+    assert page.texts(f"{with_class('typed')}/mark") == ["bcx"]
+    assert mended.field("instrumentation_typed") == "2.2.2(II=bcl).2"
     assert Work.objects.get().instrumentation_typed == ""
 
 

@@ -78,8 +78,7 @@ def typed_in(request: CatalogueRequest) -> Any:
     typed = request.POST.copy()
     if "mend" in typed:
         text = request.POST.get("instrumentation_typed", "")
-        reading = readings.instrumentation_reading(text, page_language())
-        typed["instrumentation_typed"] = readings.mended(text, reading, request.POST["mend"])
+        typed["instrumentation_typed"] = readings.mended(text, request.POST["mend"], page_language())
     return typed
 
 
