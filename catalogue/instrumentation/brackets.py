@@ -66,7 +66,7 @@ def interpret(draft: Draft, forces: Forces) -> list[Draft]:
         if found is not None and not draft.doubles:
             apply(draft, found, forces, clause[0].start, clause[-1].end)
     read_d(draft, section, forces)
-    slashed(draft)
+    slashed(draft, forces)
     return extras
 
 
@@ -84,13 +84,14 @@ def read_d(draft: Draft, section: Section, forces: Forces) -> None:
     apply(draft, [Doubling(plays, count=draft.doubles)], forces, draft.start, draft.end)
 
 
-def slashed(draft: Draft) -> None:
+def slashed(draft: Draft, forces: Forces) -> None:
     """Settle ``flute/piccolo``: sizes of one family are one player's, unrelated instruments a choice."""
     for slug in draft.slashed:
-        if related(draft.slug, slug):
+        if draft.collective == "book" or related(draft.slug, slug):
             seats = range(1, draft.most + 1) if draft.most <= MOST_CHAIRS else range(0)
             for seat in seats:
                 double(draft, seat, (slug,), "")
+            remark_on_strings(draft, (slug,), forces, draft.start, draft.end)
         else:
             draft.alternatives.append(slug)
 
@@ -294,8 +295,7 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
 def fills(draft: Draft, members: list[tuple[int, str]], bracket: Bracket, *, counted: bool) -> bool:
     """Whether members that add up to the number are its make-up and not what somebody doubles."""
     if len(members) == 1:
-        auxiliary = members[0][1] in instrument(draft.slug).usual or instrument(members[0][1]).section == draft.section
-        return counted and not auxiliary and not bracket.spaced and bracket.opening == "["
+        return counted and bracket.opening == "["
     if counted and all(number for number, _ in members):
         return not rising(members, draft)
     sizes = draft.slug in ("saxophone", "recorder", "trombone", "clarinet", "wind-instrument", "viola-da-gamba")
@@ -383,6 +383,7 @@ def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: 
         plays = tuple(slug for slug in one.plays if slug != draft.slug)
         if not plays:
             continue
+        remark_on_strings(draft, plays, forces, start, end)
         if one.figure and as_chairs:
             double(draft, one.count, plays, one.note)
         elif one.chairs:
@@ -395,6 +396,14 @@ def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: 
             draft.chairs += [Chair(None, (draft.slug, *plays), one.note)] * min(
                 max(one.count, 1), draft.most, MOST_CHAIRS
             )
+
+
+def remark_on_strings(draft: Draft, plays: tuple[str, ...], forces: Forces, start: int, end: int) -> None:
+    """Say that a string player who changes instrument stays one player."""
+    if draft.family == "strings":
+        other = plays[0].replace("-", " ")
+        message = f"One string player was read as changing to {other}."
+        forces.remark("string-doubling", message, start, end, f"a further player for the {other}")
 
 
 def by_chair(figures: list[Doubling], draft: Draft, forces: Forces) -> bool:

@@ -11,7 +11,7 @@ to the name, ``3pic``, is the third player in some houses and three players in o
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.lexicon import (
@@ -19,14 +19,15 @@ from catalogue.instrumentation.lexicon import (
     ARTICLES,
     DOUBLING,
     DOUBLING_FILL,
+    ONLY,
     OPTIONAL,
     OR,
     PLAYS_WORDS,
 )
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.numbers import ALL, BOTH, LAST, is_suffix, roman
-from catalogue.instrumentation.phrases import count_at, is_key, keys_end, ordinal_at, phrase_end, token_at
-from catalogue.instrumentation.senses import Surroundings
+from catalogue.instrumentation.phrases import count_at, is_key, is_small, keys_end, ordinal_at, phrase_end, token_at
+from catalogue.instrumentation.senses import KEYED, Surroundings
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
@@ -65,6 +66,7 @@ class Section:
 def doublings_in(nodes: Nodes, section: Section, forces: Forces) -> list[Doubling] | None:
     """Return the doublings that fill the nodes, ``None`` where they say something else."""
     found: list[Doubling] = []
+    nodes, only = without_denial(nodes)
     at = skip(nodes, 0)
     while at < len(nodes):
         read = doubling_at(nodes, at, section, forces, bool(found))
@@ -72,9 +74,18 @@ def doublings_in(nodes: Nodes, section: Section, forces: Forces) -> list[Doublin
             return None
         doubling, at = read
         if doubling is not None:
-            found.append(doubling)
+            found.append(replace(doubling, only=True) if only else doubling)
         at = skip(nodes, at)
     return found or None
+
+
+def without_denial(nodes: Nodes) -> tuple[Nodes, bool]:
+    """Leave out ``not doubling`` at the end, and tell whether it stood there."""
+    if len(nodes) > 2 and nodes[-2].is_word("not", "no") and phrase_end(nodes, len(nodes) - 1, DOUBLING):
+        return nodes[:-2], True
+    if len(nodes) > 1 and is_key(nodes[-1], ONLY):
+        return nodes[:-1], True
+    return nodes, False
 
 
 def skip(nodes: Nodes, at: int) -> int:
@@ -142,7 +153,7 @@ def linked(nodes: Nodes, at: int) -> tuple[int | None, bool]:
     start, only = at, False
     while at < len(nodes):
         node = nodes[at]
-        end = phrase_end(nodes, at, DOUBLING)
+        end = doubling_word_end(nodes, at)
         if node.is_mark("="):
             at += 1
         elif end is not None:
@@ -157,6 +168,15 @@ def linked(nodes: Nodes, at: int) -> tuple[int | None, bool]:
     return (at if at > start else None), only
 
 
+def doubling_word_end(nodes: Nodes, at: int) -> int | None:
+    """Return the end of a doubling word; the ``double`` of a double bass is none."""
+    end = phrase_end(nodes, at, DOUBLING)
+    if end is None:
+        return None
+    found = name_at(nodes, at)
+    return end if found is None or found.end <= end else None
+
+
 def name_starts(nodes: Nodes, at: int) -> bool:
     """Whether a small word such as ``alto`` or ``la`` begins a longer name here."""
     found = name_at(nodes, at)
@@ -166,7 +186,7 @@ def name_starts(nodes: Nodes, at: int) -> bool:
 def ahead_doubles(nodes: Nodes, at: int) -> bool:
     """Whether a doubling word stands within the next few words."""
     for index in range(at, min(len(nodes), at + 4)):
-        if nodes[index].is_mark("=") or phrase_end(nodes, index, DOUBLING) is not None:
+        if nodes[index].is_mark("=") or doubling_word_end(nodes, index) is not None:
             return True
         if not is_key(nodes[index], DOUBLING_FILL):
             return False
@@ -196,7 +216,7 @@ def who_at(nodes: Nodes, at: int, section: Section) -> Who | None:
 
 def articles_end(nodes: Nodes, at: int) -> int:
     while at < len(nodes) and (
-        is_key(nodes[at], ARTICLES) or nodes[at].is_word("number", "no", "nr", "chair", "player")
+        is_small(nodes[at], ARTICLES) or nodes[at].is_word("number", "no", "nr", "chair", "player")
     ):
         named = token_at(nodes, at)
         if named is not None and named.text in ("a", "an", "un", "une", "una", "uno") and count_at(nodes, at):
@@ -276,7 +296,9 @@ def plain_chair(nodes: Nodes, at: int, token: Token) -> tuple[int, int] | None:
     following = token_at(nodes, at + 1)
     if following is None:
         return None
-    if following.is_mark("=") or linked_by_equals(nodes, at + 1):
+    said = at > 0 and nodes[at - 1].is_word("number", "no", "nr", "player", "chair")
+    said = said and linked(nodes, at + 1)[0] is not None
+    if said or following.is_mark("=") or linked_by_equals(nodes, at + 1):
         return token.number, at + 1
     if following.is_mark(".") and linked(nodes, at + 2)[0] is not None:
         return token.number, at + 2
@@ -288,7 +310,7 @@ def linked_by_equals(nodes: Nodes, at: int) -> bool:
     joined = False
     while at < len(nodes):
         node = nodes[at]
-        if node.is_mark("=") or phrase_end(nodes, at, DOUBLING) is not None:
+        if node.is_mark("=") or doubling_word_end(nodes, at) is not None:
             return joined
         if node.is_mark(",+&/") or is_key(node, AND):
             joined = True
@@ -319,7 +341,8 @@ def names_at(
         found = name_at(nodes, at, section.place) if at < len(nodes) else None
         if found is None:
             break
-        plays.append(found.means(Surroundings(forces.language, section.place, percussion=True)))
+        means = found.means(Surroundings(forces.language, section.place, percussion=True))
+        plays.append(keyed(means, nodes, found.end))
         at = after_name(nodes, found, notes)
         following = link_end(nodes, at, section)
         if following is None:
@@ -332,13 +355,22 @@ def names_at(
     return tuple(dict.fromkeys(plays)), at, " ".join(notes)
 
 
+def keyed(slug: str, nodes: Nodes, at: int) -> str:
+    """Return what a key in a bracket makes of an instrument, ``cl(Eb)``."""
+    node = nodes[at] if at < len(nodes) else None
+    if not isinstance(node, Bracket) or node.spaced:
+        return slug
+    key = "".join(key_of(one.text) for one in node.nodes if isinstance(one, Token))
+    return KEYED.get((slug, key), slug)
+
+
 def fill_end(nodes: Nodes, at: int, notes: list[str]) -> int:
     while at < len(nodes):
         optional = phrase_end(nodes, at, OPTIONAL)
         if optional is not None:
             notes.append("optional")
             at = optional
-        elif is_key(nodes[at], DOUBLING_FILL | ARTICLES) and not name_starts(nodes, at) and not own_name(nodes, at):
+        elif is_small(nodes[at], DOUBLING_FILL | ARTICLES) and not name_starts(nodes, at) and not own_name(nodes, at):
             at += 1
         else:
             break

@@ -5,7 +5,7 @@ from __future__ import annotations
 from catalogue.instrumentation import choirs, collectives
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.items import qualities_at
-from catalogue.instrumentation.lexicon import ANY, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, SOLO, TREBLE
+from catalogue.instrumentation.lexicon import ANY, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, ORCHESTRA, SOLO, TREBLE
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
@@ -87,7 +87,8 @@ def recorded_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
 
 def name_is_medium(nodes: Nodes, at: int) -> bool:
     found = name_at(nodes, at)
-    return found is not None and found.slugs[0] == "fixed-media" and " " in found.written.replace("-", " ").strip()
+    end = phrase_end(nodes, at, RECORDED)
+    return found is not None and end is not None and found.end > end
 
 
 def collective_phrase(nodes: Nodes, at: int) -> tuple[tuple[str, int, tuple[str, ...]], int] | None:
@@ -265,6 +266,9 @@ def figures_after(nodes: Nodes, end: int, draft: Draft) -> int:
 
 def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Read forces left open, ``any 3-7 players``; a number of players that a list follows only introduces it."""
+    whole = phrase_end(nodes, at, ORCHESTRA)
+    if whole is not None and whole < len(nodes) and isinstance(nodes[whole], Bracket):
+        return [], whole, True
     anyone = phrase_end(nodes, at, ANY)
     solo = phrase_end(nodes, anyone if anyone is not None else at, SOLO)
     start = solo if solo is not None else anyone if anyone is not None else at
@@ -278,6 +282,9 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     noun = phrase_end(nodes, words, ENSEMBLE)
     if noun is None:
         return None
+    if counted is not None and introduces(nodes, noun) and len(forces.drafts) in (1, 2):
+        for draft in forces.drafts:
+            draft.role = "soloist"
     if anyone is None and introduces(nodes, noun):
         return [], noun, True
     kind = forces.written(nodes[end].start, nodes[words - 1].end) if words > end else ""

@@ -81,7 +81,7 @@ def single(draft: Draft) -> bool:
 def players_of(draft: Draft) -> Span | None:
     if draft.slug in KINDS:
         return (0, 0)
-    if draft.open and draft.count is None:
+    if draft.count is None and (draft.open or draft.slug == "basso-continuo"):
         return None
     least, most = draft.least, draft.most
     return (0, most) if draft.optional else (least, most)

@@ -106,6 +106,8 @@ def stretches_of(drafts: list[Draft]) -> list[Block]:
 
 def is_wind(draft: Draft) -> bool:
     slugs = draft.name.slugs if draft.name else (draft.slug,)
+    if draft.extra and draft.name and not draft.name.slugs:
+        return True
     wind = any(instrument(slug).family in WINDS for slug in slugs if slug)
     shared = (
         draft.name is not None and len(draft.name.written) <= 6 and slugs[0].startswith(("voice-bass", "voice-alto"))

@@ -6,13 +6,15 @@ tail = key | part numbers | bracket | "*" | qualifier | ( "or" | "/" ) , name | 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from catalogue.instrumentation.doublings import Section, clause_end, doublings_in, linked, who_at
 from catalogue.instrumentation.drafts import Count, Draft, Forces
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
+    AND,
     ARTICLES,
+    DESKS,
     ELECTRIC,
     OPTIONAL,
     OR,
@@ -20,9 +22,11 @@ from catalogue.instrumentation.lexicon import (
     SOLO,
 )
 from catalogue.instrumentation.names import Name, name_at
+from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.phrases import (
     count_at,
     is_key,
+    is_small,
     keys_end,
     ordinal_at,
     phrase_end,
@@ -30,6 +34,7 @@ from catalogue.instrumentation.phrases import (
     seats_at,
     token_at,
 )
+from catalogue.instrumentation.senses import KEYED
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import instrument, key_of
 
@@ -44,6 +49,9 @@ class Qualities:
     amplified: bool = False
     solo: bool = False
     pairs: bool = False
+    unit: str | None = None
+    numbered: bool = False
+    pitch: tuple[int, int] | None = None
     bracket: Bracket | None = None
 
 
@@ -51,21 +59,50 @@ def item_at(nodes: Nodes, at: int, forces: Forces, *, formula: bool, slash_parts
     """Return the item that begins here and its end, or ``None`` where none does."""
     qualities, end = qualities_at(nodes, at)
     name = name_at(nodes, end)
-    if name is None and qualities.count is not None and formula_letter(nodes, end, formula):
+    if qualities.count is not None and long_figure(nodes, at):
+        return figure_item(nodes, at, forces, qualities, end)
+    if formula_letter(nodes, end, forces, formula=formula) and (name is None or name.end == end + 1):
         name = letter_name(nodes, end)
     if name is None:
         return figure_item(nodes, at, forces, qualities, end)
     draft = Draft(name.slugs[0] if len(name.slugs) == 1 else "", nodes[at].start, name.stop, name=name)
     apply_qualities(draft, qualities)
+    both = both_violins(nodes, name)
+    if both is not None:
+        draft.slug, draft.number_after = "violin", (1, 2)
+        name = replace(name, end=both)
     draft.plural = is_plural(name)
     end = tail(nodes, name.end, draft, forces, formula=formula, slash_parts=slash_parts)
     draft.end = nodes[end - 1].end
     return draft, end
 
 
-def formula_letter(nodes: Nodes, at: int, formula: bool) -> bool:
+def both_violins(nodes: Nodes, name: Name) -> int | None:
+    """Return the end of ``violins I, II``, ``vn I & II``, ``violin 1 and 2``."""
+    if name.slugs[0] != "violin-1":
+        return None
+    at = name.end
+    while at < len(nodes) and (nodes[at].is_mark(",+/-&") or is_key(nodes[at], AND)):
+        at += 1
     token = token_at(nodes, at)
-    return formula and token is not None and token.is_word("p", "t")
+    second = token is not None and at > name.end and (token.text in ("II", "2"))
+    if not second or named_follows(nodes, at + 1, 1):
+        return None
+    return at + 1
+
+
+def long_figure(nodes: Nodes, at: int) -> bool:
+    """Whether three or more figures are written together: places, never a number of players."""
+    token = token_at(nodes, at)
+    return token is not None and token.kind == "number" and len(token.text) > 2
+
+
+def formula_letter(nodes: Nodes, at: int, forces: Forces, *, formula: bool) -> bool:
+    """Whether a single letter after figures stands for timpani or percussion."""
+    token = token_at(nodes, at)
+    if not formula or token is None or not token.is_word("p", "t") or not forces.drafts:
+        return False
+    return not any(draft.family == "voice" for draft in forces.drafts) and forces.drafts[0].figure
 
 
 def letter_name(nodes: Nodes, at: int) -> Name | None:
@@ -90,10 +127,13 @@ def apply_qualities(draft: Draft, qualities: Qualities) -> None:
     draft.count = qualities.count
     draft.optional = qualities.optional
     draft.amplified = qualities.amplified
+    draft.unit = qualities.unit
     if qualities.solo:
         draft.role = "soloist"
     if qualities.seat is not None:
         draft.seats = (qualities.seat,)
+    if qualities.numbered:
+        draft.collective = "numbered"
     if qualities.bracket is not None:
         draft.brackets.append(qualities.bracket)
     if qualities.pairs and qualities.count is not None:
@@ -123,8 +163,11 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
         if end is not None and (name is None or name.end <= end) and end < len(nodes) and continues(nodes, end):
             setattr(found, quality, True)
             return end
-    if name is not None and not (node.kind == "word" and is_key(node, ARTICLES) and name.end == at + 1):
+    if name is not None and not (node.kind == "word" and is_small(node, ARTICLES) and name.end == at + 1):
         return None
+    if found.count is not None and is_key(node, DESKS):
+        found.unit = "desks"
+        return after_of(nodes, at + 1)
     if found.count is not None and node.is_word("pair", "pairs", "paar", "paires", "paia", "pares"):
         found.pairs = True
         return at + 1
@@ -140,16 +183,24 @@ def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     node = nodes[at]
     if isinstance(node, Bracket):
         return None
+    pitch = pitch_end(nodes, at)
+    if pitch is not None and pitch < len(nodes) and nodes[pitch].kind == "word" and name_at(nodes, pitch) is not None:
+        found.pitch = (node.start, nodes[pitch - 1].end)
+        return pitch
     seat = ordinal_at(nodes, at)
     if seat is not None and found.seat is None and seat[1] < len(nodes) and not nodes[seat[1]].is_mark(".,"):
         found.seat = seat[0]
         return seat[1]
+    numeral = roman(node.text) if node.kind == "word" and node.text.isupper() else None
+    if numeral is not None and found.seat is None and name_at(nodes, at + 1) is not None:
+        found.seat, found.numbered = numeral, True
+        return at + 1
     if found.count is None and found.seat is None:
         counted = count_at(nodes, at)
         if counted is not None and not is_measure(nodes, counted.end):
             found.count = counted
             return after_of(nodes, counted.end)
-    if is_key(node, ARTICLES | REMARKS) and not node.is_word("not", "no"):
+    if is_small(node, ARTICLES | REMARKS) and not node.is_word("not", "no"):
         return at + 1
     return None
 
@@ -242,6 +293,8 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
         return at + 1
     if node.is_mark("."):
         following = nodes[at + 1] if at + 1 < len(nodes) else None
+        if numbered_after_point(nodes, at, draft, formula=formula):
+            return at + 1
         return at + 1 if isinstance(following, Bracket) and not following.spaced else None
     keys = keys_end(nodes, at)
     if keys is not None:
@@ -256,6 +309,16 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
     if is_key(node, OR):
         return or_tail(nodes, at, draft)
     return clause_tail(nodes, at, draft, forces)
+
+
+def numbered_after_point(nodes: Nodes, at: int, draft: Draft, *, formula: bool) -> bool:
+    """Whether an abbreviation's point is followed by a part number, ``Perc. 1:``, ``Vl. II``."""
+    read = seats_at(nodes, at + 1)
+    if read is None or not nodes[at + 1].spaced or draft.number_after:
+        return False
+    if read[1] < len(nodes) and nodes[read[1]].is_mark(":"):
+        return True
+    return not formula and not named_follows(nodes, read[1], len(read[0]))
 
 
 def bracket_tail(nodes: Nodes, at: int, draft: Draft) -> int:
@@ -274,18 +337,6 @@ def keyed_slug(draft: Draft, nodes: Nodes) -> str | None:
     key = "".join(key_of(one.text) for one in nodes if isinstance(one, Token))
     slugs = draft.name.slugs if draft.name else ()
     return next((KEYED[(slug, key)] for slug in slugs if (slug, key) in KEYED), None)
-
-
-KEYED = {
-    **{("clarinet", key): "e-flat-clarinet" for key in ("eb", "eflat", "es", "mib", "mibemolle")},
-    **{("clarinet", key): "d-clarinet" for key in ("d", "re")},
-    ("clarinet", "c"): "c-clarinet",
-    ("flute", "g"): "alto-flute",
-    ("flute", "sol"): "alto-flute",
-    ("horn", "f"): "horn",
-    ("trumpet", "d"): "d-trumpet",
-    ("tuba", "f"): "tuba",
-}
 
 
 def note_pitch(draft: Draft, forces: Forces, nodes: Nodes, start: int, end: int) -> None:
@@ -338,7 +389,7 @@ def key_stands_alone(nodes: Nodes, at: int) -> bool:
 
 
 def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
-    if draft.number_after or draft.seats:
+    if draft.number_after or (draft.seats and draft.collective != "numbered"):
         return None
     token = token_at(nodes, at)
     if token is None or (formula and token.kind == "number" and not token.spaced):

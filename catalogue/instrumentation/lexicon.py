@@ -29,7 +29,7 @@ DOUBLING = keyed(
     "spielt spielen joue jouent suona suonano toca tocan "
     "zugleich alterna switches alternierend plus_also alt'ing equally"
 )
-ONLY = keyed("only nur seul seulement solo_soltanto soltanto solamente not_doubling playing")
+ONLY = keyed("only nur seul seulement soltanto solamente sólo alone")
 DOUBLING_FILL = keyed(
     "on to the a an may can could will optionally who with player players musician of them their die der das la le les "
     "il lo l' l part parts auf mit zu that which one's being either on_the all'occasione el los chair desk stand "
@@ -126,7 +126,9 @@ REMARKS = keyed(
     "prepared tuned muted with mute only no not including comprising consisting ensemble group section live augmented "
     "all each per or_more some several more less large_section approx circa ca. c. total tutti stage score large "
     "große großes groß besetzung besetzt stark petit grand piccoli medi complete minimal lg med wenn möglich "
-    "multiple various classical traditional natural flexible recommended original version arr music canon piece work"
+    "multiple various classical separate additional further players player "
+    "traditional natural flexible recommended "
+    "original version arr music canon piece work ballet including sowie nebst playing"
 )
 
 KEYS_OF_PITCH = frozenset(

@@ -10,6 +10,7 @@ import functools
 from dataclasses import dataclass
 
 from catalogue.instrumentation.lexicon import AND, OR, SOLO
+from catalogue.instrumentation.numbers import cardinal
 from catalogue.instrumentation.senses import Surroundings, chosen, in_section
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import instruments, key_of, keys
@@ -99,10 +100,15 @@ def name_at(nodes: Nodes, at: int, section: str = "") -> Name | None:
         last = nodes[end - 1]
         if last.kind == "mark":
             continue
+        glued = end < len(nodes) and nodes[end].kind == "word" and not nodes[end].spaced
+        if last.kind == "number" and glued:
+            continue
         written = spelling(nodes, at, end)
         slugs = known(written)
         if end == at + 1 and not slugs and section and in_section(key_of(written), section):
             slugs = (in_section(key_of(written), section) or "",)
+        if end == at + 1 and cardinal(written) is not None and end < len(nodes) and nodes[end].kind == "word":
+            continue
         if end == at + 1 and len(key_of(written)) == 1 and not letter_alone(nodes, at):
             continue
         if slugs and (end == at + 1 or joins_well(written, nodes, at, end)):

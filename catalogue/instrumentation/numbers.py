@@ -113,4 +113,4 @@ def ordinal(word: str) -> int | None:
 
 def is_suffix(token: Token) -> bool:
     """Whether the word is the ending of an ordinal in figures, the ``nd`` of ``2nd``."""
-    return token.kind == "word" and not token.spaced and key_of(token.text) in SUFFIXES
+    return token.kind == "word" and not token.spaced and key_of(token.text) in SUFFIXES - {"d"}

@@ -27,10 +27,13 @@ def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
     if at >= len(nodes) or not (nodes[at].is_mark(":") or playing):
         return at
     start = at + 1
+    if is_other(nodes, start) and not draft.number_after:
+        return at
     if start < len(nodes) and isinstance(nodes[start], Bracket):
         return brackets_end(nodes, start, draft)
     end, slashes = start, False
-    while end < len(nodes) and not ends_list(nodes, end, slashes=slashes):
+    own = bool(draft.number_after or draft.seats)
+    while end < len(nodes) and not ends_list(nodes, end, slashes=slashes, own=own):
         slashes = slashes or nodes[end].is_mark("/")
         found = name_at(nodes, end)
         end = found.end if found is not None else end + 1
@@ -54,7 +57,8 @@ def brackets_end(nodes: Nodes, at: int, draft: Draft) -> int:
     return end
 
 
-def ends_list(nodes: Nodes, at: int, *, slashes: bool) -> bool:
+def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
+    """Whether a list of percussion instruments ends here; the list of one numbered player holds anything he plays."""
     node = nodes[at]
     if node.is_mark("\n;"):
         return True
@@ -62,7 +66,7 @@ def ends_list(nodes: Nodes, at: int, *, slashes: bool) -> bool:
     if node.is_mark("-"):
         spaced = node.spaced or (following is not None and following.spaced)
         return spaced or (following is not None and is_other(nodes, at + 1))
-    if node.is_mark(",.") and following is not None:
+    if node.is_mark(",.") and following is not None and not own:
         return is_other(nodes, at + 1) and (not slashes or node.is_mark(","))
     found = name_at(nodes, at)
     if found is not None and found.slugs[0] == "percussion":
@@ -175,9 +179,10 @@ def players(draft: Draft, forces: Forces) -> None:
         told = players_range(bracket)
         if told is not None and (draft.count is None or draft.most == 1):
             draft.counted(*told)
-            rest = list(bracket.nodes)[1:]
-            if len(rest) > 1 and not is_key(rest[0], PLAYERS):
-                draft.notes.append(forces.written(bracket.nodes[0].end, bracket.nodes[-1].end).strip(" -:;,"))
+            counted = count_at(bracket.nodes, 0)
+            rest = list(bracket.nodes)[counted.end if counted else 1 :]
+            if rest and not is_key(rest[0], PLAYERS):
+                draft.notes.append(forces.written(rest[0].start, bracket.nodes[-1].end).strip(" -:;,"))
             if isinstance(bracket.nodes[0], Token) and bracket.nodes[0].kind == "word" and roman(bracket.nodes[0].text):
                 message = "The Roman numeral was read as the number of players."
                 forces.remark("roman-count", message, bracket.start, bracket.end, "the chair of one player")
@@ -233,6 +238,11 @@ def gather(forces: Forces, *, orchestral: bool) -> None:
             kept.append(draft)
         elif not is_loose(draft) or not (instrument(draft.slug).kit or whole):
             kept.append(draft)
+            if orchestral and is_loose(draft) and section is not None and section.count is not None:
+                message = "The instrument was read as a player of its own beside the percussionists."
+                forces.remark(
+                    "percussion-players", message, draft.start, draft.end, "one of the percussionists plays it"
+                )
         else:
             if section is None or section.group != draft.group or section.role != draft.role:
                 section = section_for(draft, forces)
@@ -240,6 +250,9 @@ def gather(forces: Forces, *, orchestral: bool) -> None:
                 if not orchestral:
                     section.counted(1)
             section.notes.append(as_note(draft, forces))
+            if section.count is not None and draft.count is not None:
+                message = "Counted instruments were read as played by the percussionists already counted."
+                forces.remark("percussion-players", message, draft.start, draft.end, "one more player")
     forces.drafts[:] = kept
 
 
@@ -251,8 +264,8 @@ def is_loose(draft: Draft) -> bool:
 def section_for(draft: Draft, forces: Forces) -> Draft:
     made = Draft("percussion", draft.start, draft.end, group=draft.group, role=draft.role, heading=draft.heading)
     message = "Percussion instruments are named without players; they were read as one section."
-    forces.dresses.add("percussion by instrument")
-    if not any(one.slug == "timpani" or one.family == "strings" for one in forces.drafts):
+    loose = sum(is_loose(one) for one in forces.drafts)
+    if loose < 3 or not any(one.slug == "timpani" or one.family == "strings" for one in forces.drafts):
         forces.remark("percussion-players", message, draft.start, draft.end)
     return made
 

@@ -24,6 +24,11 @@ def is_key(node: Node | None, words: Collection[str]) -> bool:
     return isinstance(node, Token) and (node.kind == "word" or node.text == "&") and key_of(node.text) in words
 
 
+def is_small(node: Node | None, words: Collection[str]) -> bool:
+    """Whether the node is one of these small words; a capital ``I`` or ``A`` is a chair or a voice."""
+    return is_key(node, words) and isinstance(node, Token) and not (len(node.text) < 3 and node.text.isupper())
+
+
 def phrase_end(nodes: Nodes, at: int, phrases: Collection[str]) -> int | None:
     """Return the end of the longest phrase of the set that begins here, or ``None``."""
     first = token_at(nodes, at)
@@ -93,7 +98,7 @@ def count_at(nodes: Nodes, at: int) -> Count | None:
         return word_count(nodes, at)
     if token.kind != "number":
         return None
-    if len(token.text) > 4:
+    if len(token.text) > 6:
         return None
     value = token.number
     found = range_end(nodes, at) if value <= MOST else None

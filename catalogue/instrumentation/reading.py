@@ -58,16 +58,19 @@ def settle(forces: Forces) -> None:
     settling.settle_bodies(forces)
     formula.place(forces)
     settling.choose_names(forces)
+    settling.remark_on_names(forces)
     orchestral = settling.is_orchestral(forces)
     settled: list[Draft] = []
     for draft in list(forces.drafts):
         extras = [] if draft.slug in ("strings", "percussion", "timpani") else brackets.interpret(draft, forces)
         settled += [draft, *extras]
     forces.drafts[:] = settled
+    settling.settle_soloists(forces)
+    settling.stray_soloist(forces)
+    settling.electric_pianos(forces)
     percussion.settle_percussion(forces, orchestral=orchestral)
     strings.settle_strings(forces, orchestral=orchestral)
     settling.merge_seats(forces)
-    settling.settle_soloists(forces)
 
 
 def unwrapped(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

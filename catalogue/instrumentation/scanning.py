@@ -15,7 +15,8 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.items import item_at, opens_clause, quiet, shorter
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.percussion import list_end
+from catalogue.instrumentation.phrases import count_at, is_key, is_small, keys_end, phrase_end, token_at
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import unknown_at
 from catalogue.instrumentation.vocabulary import key_of
@@ -64,7 +65,7 @@ class Scan:
         node = self.nodes[at]
         if node.kind == "mark" or is_key(node, AND):
             return self.part(at)
-        for read in (self.heading, self.clause, self.body, self.item, self.small_word):
+        for read in (self.heading, self.clause, self.article, self.body, self.item, self.small_word):
             after = read(at)
             if after is not None:
                 return after
@@ -126,6 +127,13 @@ class Scan:
             end = shorter(self.nodes, start, end)
         return None
 
+    def article(self, at: int) -> int | None:
+        """Pass over an article that begins no name and no number."""
+        if not is_small(self.nodes[at], ARTICLES) or count_at(self.nodes, at) is not None:
+            return None
+        found = name_at(self.nodes, at)
+        return at + 1 if found is None or found.end == at + 1 else None
+
     def body(self, at: int) -> int | None:
         found = ensembles.body_at(self.nodes, at, self.forces)
         if found is None:
@@ -144,7 +152,19 @@ class Scan:
             return None
         draft, after = found
         self.add(draft)
-        return after
+        return self.listed(draft, after)
+
+    def listed(self, draft: Draft, at: int) -> int:
+        """Take the list of instruments after percussion, and what is said of electronics after a colon, as notes."""
+        if draft.slug == "percussion":
+            end = list_end(self.nodes, at, draft)
+        elif draft.family == "electronics" and at < len(self.nodes) and self.nodes[at].is_mark(":"):
+            end = headings.line_end(self.nodes, at)
+        else:
+            return at
+        if end > at + 1 and not isinstance(self.nodes[end - 1], Bracket):
+            draft.notes.append(self.forces.written(self.nodes[at].end, self.nodes[end - 1].end))
+        return end
 
     def in_formula(self) -> bool:
         """Whether figures without names came before, so that letters and glued figures are read by place."""
@@ -161,7 +181,10 @@ class Scan:
         solo = phrase_end(self.nodes, at, SOLO)
         if solo is not None:
             return self.solo_word(at, solo)
-        if is_key(self.nodes[at], ARTICLES | REMARKS | FOR | OR):
+        keys = keys_end(self.nodes, at)
+        if keys is not None:
+            return keys
+        if is_small(self.nodes[at], ARTICLES | REMARKS | FOR | OR):
             return at + 1
         return None
 

@@ -67,6 +67,16 @@ BY_SECTION = {
     },
     "tuba": {"contrabass-tuba": "contra cb contrabass kb", "tuba": "bass b basse basso", "euphonium": "ten tenor"},
 }
+KEYED = {
+    **{("clarinet", key): "e-flat-clarinet" for key in ("eb", "eflat", "es", "mib", "mibemolle")},
+    **{("clarinet", key): "d-clarinet" for key in ("d", "re")},
+    ("clarinet", "c"): "c-clarinet",
+    ("flute", "g"): "alto-flute",
+    ("flute", "sol"): "alto-flute",
+    ("horn", "f"): "horn",
+    ("trumpet", "d"): "d-trumpet",
+    ("tuba", "f"): "tuba",
+}
 USUAL_OF_PLACE = {
     "flute": "piccolo",
     "oboe": "cor-anglais",
@@ -90,6 +100,12 @@ def by_section() -> dict[tuple[str, str], str]:
     }
 
 
+@functools.cache
+def sectional() -> frozenset[str]:
+    """Return the keys that some section gives a meaning to."""
+    return frozenset(key for _, key in by_section())
+
+
 @dataclass(frozen=True, slots=True)
 class Surroundings:
     """What is known around a word: the language, the section whose bracket it stands in, the families beside it."""
@@ -100,6 +116,7 @@ class Surroundings:
     after: str = ""
     voices: bool = False
     percussion: bool = False
+    others: frozenset[str] = frozenset()
 
 
 def in_section(key: str, section: str) -> str | None:
@@ -110,6 +127,8 @@ def in_section(key: str, section: str) -> str | None:
 def chosen(slugs: tuple[str, ...], written: str, around: Surroundings) -> str:
     """Return the instrument that a spelling shared by several means here."""
     key = key_of(written)
+    if not slugs:
+        return ""
     if len(slugs) == 1:
         return slugs[0]
     decided = DECIDERS[key](written, around) if key in DECIDERS else None
@@ -169,8 +188,16 @@ def low_brass(written: str, around: Surroundings) -> str:
     return "baritone-horn" if around.before == "brass" and not around.voices else "voice-baritone"
 
 
+def trombone_or_tuba(written: str, around: Surroundings) -> str:
+    if around.others & {"tuba", "contrabass-tuba"} and "trombone" not in around.others:
+        return "trombone"
+    if "trombone" in around.others:
+        return "tuba"
+    return "tuba" if around.language in ("de", "it") else "trombone"
+
+
 DECIDERS = {
-    "alto": alto, "altos": alto, "alt": alto, "al": alto,
+    "alto": alto, "tb": trombone_or_tuba, "altos": alto, "alt": alto, "al": alto,
     "v": short_violin, "br": german_viola, "kb": keyboard_or_bass, "ct": cornet_or_voice, "cbs": bassoon_or_bass,
     "vni": violins, "flugel": grand_piano, "cimb": brass_or_cimbalom, "clav": keyboard_or_sticks,
     "tenorhorn": saxhorns, "tenorhn": saxhorns, "baritono": low_brass, "baritonos": low_brass,

@@ -6,6 +6,7 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.formula import MAIN
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.senses import Surroundings
+from catalogue.instrumentation.strings import figures_in
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
 STRINGS = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
@@ -16,13 +17,14 @@ def choose_names(forces: Forces) -> None:
     """Give every draft whose spelling means several instruments the one that is meant here."""
     drafts = forces.drafts
     voices = any(draft.family == "voice" and clear(draft) for draft in drafts)
+    others = frozenset(draft.slug for draft in drafts if draft.slug)
     for at, draft in enumerate(drafts):
         if draft.name is None or draft.figure:
             continue
         before = family_of(drafts[at - 1].slug) if at and drafts[at - 1].slug else ""
         after = family_beyond(drafts, at)
         around = Surroundings(
-            forces.language, draft.section if draft.extra or draft.section else "", before, after, voices
+            forces.language, draft.section if draft.extra or draft.section else "", before, after, voices, others=others
         )
         if not draft.slug or (draft.section and draft.extra):
             draft.slug = draft.name.means(around)
@@ -30,6 +32,34 @@ def choose_names(forces: Forces) -> None:
             lowest(draft, before, after, drafts, forces)
         elif draft.slug in ("voice-baritone", "voice-tenor", "voice-soprano", "voice-alto"):
             sized(draft, before, drafts, forces)
+
+
+OLD_NAMES = {
+    "taille": "tenor oboe",
+    "traverso": "flute", "traversflote": "flute", "traversfloten": "flute", "clarini": "clarinets",
+    "flautotraverso": "flute", "zink": "cornett", "clarone": "bass clarinet", "clarino": "natural trumpet",
+}  # fmt: skip
+
+
+def remark_on_names(forces: Forces) -> None:
+    """Say where an old or a broad name was read as an instrument of today, and where a spelling means two."""
+    valved = {"trumpet", "tuba", "euphonium", "flugelhorn", "tenor-horn", "horn", "baritone-horn", "soprano-cornet"}
+    modern = any(draft.slug in valved for draft in forces.drafts)
+    for draft in forces.drafts:
+        key = key_of(draft.name.written) if draft.name else ""
+        if key in OLD_NAMES and draft.name is not None:
+            draft.notes.append(draft.name.written)
+            message = f"“{draft.name.written}” was read as {OLD_NAMES[key]}."
+            forces.remark("old-name", message, draft.start, draft.end)
+        elif draft.slug in ("brass-instrument", "wind-instrument", "string-instrument") and draft.count is not None:
+            message = "The instruments of this family are not named."
+            forces.remark("family-only", message, draft.start, draft.end)
+        elif draft.slug == "cornet" and not modern:
+            message = "“cornet” was read as the valved cornet."
+            forces.remark("old-name", message, draft.start, draft.end, "the cornett of the Baroque")
+        elif key in ("bsax", "bsx"):
+            message = "The letter was read as baritone saxophone."
+            forces.remark("abbreviation", message, draft.start, draft.end, "bass saxophone")
 
 
 def clear(draft: Draft) -> bool:
@@ -208,6 +238,28 @@ def settle_soloists(forces: Forces) -> None:
         at -= 1
 
 
+def stray_soloist(forces: Forces) -> None:
+    """Read a wind name after the percussion as the soloist where its place in the formula is empty, ``2022 … ob``."""
+    seen_percussion = False
+    empty = {draft.section for draft in forces.drafts if draft.section in MAIN and draft.count and not draft.most}
+    for draft in forces.drafts:
+        seen_percussion = seen_percussion or draft.family == "percussion"
+        if seen_percussion and draft.slug in empty and draft.count is None and not draft.section:
+            draft.role = "soloist"
+            message = "A wind instrument after the percussion was read as the soloist."
+            forces.remark("soloist", message, draft.start, draft.end, "a player of the orchestra")
+
+
+def electric_pianos(forces: Forces) -> None:
+    """Read an electric piano among other electric instruments as an amplified piano, and say so."""
+    others = [draft for draft in forces.drafts if draft.amplified and draft.family in ("woodwind", "brass", "strings")]
+    for draft in forces.drafts:
+        if draft.slug == "electric-piano" and len(others) >= 2:
+            draft.slug, draft.amplified = "piano", True
+            message = "The electric piano was read as an amplified piano, like the instruments beside it."
+            forces.remark("electric", message, draft.start, draft.end, "the keyboard of that name")
+
+
 def said_plural(text: str) -> bool:
     return any(
         key_of(word) in ("solisti", "soli", "soloists", "solisten", "solistes", "solistas") for word in text.split()
@@ -227,4 +279,6 @@ def is_orchestral(forces: Forces) -> bool:
 def small_body(draft: Draft) -> bool:
     """Whether the strings are single players: figures of one."""
     numbers = [most for _, most in draft.numbers]
+    stretches = [*draft.clauses, *(bracket.nodes for bracket in draft.brackets)]
+    numbers += [most for nodes in stretches for _, most, _ in figures_in(nodes)]
     return bool(numbers) and max(numbers) <= 1

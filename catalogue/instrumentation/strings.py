@@ -64,7 +64,9 @@ def strength(draft: Draft, named: list[Draft], forces: Forces, *, orchestral: bo
             draft.count = counted
             draft.strength = "preferred" if any(is_key(node, PREFERRED) for node in bracket.nodes) else "least"
             draft.brackets.remove(bracket)
-    section = len(named) >= 3 and orchestral and all(one.count is None and not one.collective for one in named)
+    beside = any(one.plural and one.count is None for one in named)
+    uncounted = all(one.count is None and not one.collective for one in named)
+    section = beside or (len(named) >= 3 and orchestral and uncounted)
     if draft.count is None and draft.role != "soloist" and not draft.collective and (draft.plural or section):
         draft.open = True
     if draft.unit is None and draft.count is not None and forces.strings_are and draft.most > 1:
@@ -179,6 +181,9 @@ def double_in(draft: Draft, bracket: Bracket, forces: Forces) -> None:
         draft.notes.append(forces.written(bracket.nodes[0].start, bracket.nodes[-1].end) if bracket.nodes else "")
         return
     for one in found:
+        other = one.plays[0].replace("-", " ")
+        message = f"One string player was read as changing to {other}."
+        forces.remark("string-doubling", message, bracket.start, bracket.end, f"a further player for the {other}")
         seats = one.chairs or ((1,) if draft.most == 1 else (None,))
         draft.chairs += [Chair(seat, (draft.slug, *one.plays), one.note) for seat in seats]
 

@@ -13,7 +13,8 @@ from catalogue.instrumentation.drafts import Draft
 from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.numbers import cardinal
-from catalogue.instrumentation.phrases import token_at
+from catalogue.instrumentation.phrases import keys_end, token_at
+from catalogue.instrumentation.senses import sectional
 from catalogue.instrumentation.tokens import Bracket, Token
 from catalogue.instrumentation.vocabulary import key_of, keys
 
@@ -36,7 +37,7 @@ def unknown_at(scan: Scan, at: int) -> int:
     token = token_at(scan.nodes, at)
     if token is None or token.kind == "number":
         return lone_number(scan, at)
-    for attempt in (voice_with_prefix, mended):
+    for attempt in (voice_with_prefix, by_section_only, mended):
         after = attempt(scan, at, token)
         if after is not None:
             return after
@@ -63,6 +64,19 @@ def voice_with_prefix(scan: Scan, at: int, token: Token) -> int | None:
         return None
     draft = Draft(slug, token.start, token.end, name=Name((slug,), token.text, at, at + 1, token.start, token.end))
     draft.notes.append(token.text[:-1])
+    scan.add(draft)
+    return at + 1
+
+
+def by_section_only(scan: Scan, at: int, token: Token) -> int | None:
+    """Read a word that only the section before it gives a meaning to, the ``Eb`` of ``3+Eb``."""
+    if (
+        not scan.formula
+        or not scan.separator.strip().endswith(("+", ".", ","))
+        or key_of(token.text) not in sectional()
+    ):
+        return None
+    draft = Draft("", token.start, token.end, name=Name((), token.text, at, at + 1, token.start, token.end), extra=True)
     scan.add(draft)
     return at + 1
 
@@ -155,6 +169,8 @@ def unknown_name(scan: Scan, at: int) -> int:
     end = at
     while end < len(scan.nodes) and len(words) < LONGEST_NAME:
         token = token_at(scan.nodes, end)
+        if end > at and keys_end(scan.nodes, end) is not None:
+            break
         if (
             token is None
             or token.kind != "word"

@@ -47,6 +47,9 @@ def is_voicing(word: str) -> bool:
     """
     if not VOICING.match(word) or word in ("AS", "TS", "BS", "MS", "AC", "Bar", "Ms", "Mez", "BB", "CT", "MC"):
         return False
+    numbers = [number for number, _ in LETTER.findall(word)]
+    if numbers[0] and len(numbers) < 4 and not all(numbers):
+        return False
     ranks = [ORDER.index(PARTS[letter]) for _, letter in LETTER.findall(word)]
     return ranks == sorted(ranks)
 
