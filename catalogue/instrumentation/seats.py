@@ -66,7 +66,8 @@ def runs(line: Line, count: int) -> Iterator[tuple[int, int, tuple[str, ...]]]:
 
 def chairs_by_number(line: Line, count: int) -> dict[int, tuple[str, ...]]:
     """Return what each chair plays that is named; somebody who doubles without a number is the last free chair."""
-    found = {one.chair: one.plays for one in line.chairs if one.chair is not None and one.chair <= count}
+    plain = (line.instrument,)
+    found = {one.chair: one.plays for one in line.chairs if one.chair and one.chair <= count and one.plays != plain}
     for one in reversed([one for one in line.chairs if one.chair is None]):
         place_unnumbered(one, found, count)
     return found

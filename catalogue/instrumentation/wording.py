@@ -70,23 +70,19 @@ def phrases_of(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
         if figures is not None:
             yield strings_phrase(together, figures, speech)
         elif kind[0] == "choir":
-            yield choir_phrase(together, speech)
+            yield from (choir_phrase(part, speech) for part in choirs(together))
         else:
             yield from (line_phrase(line, speech) for line in together)
 
 
 def body_kind(line: Line) -> tuple[object, ...]:
     """Return what lines have in common that are told as one body."""
-    if line.instrument.startswith("choir-") and line.instrument != "choir-children" and is_plain_choir(line):
-        return "choir", line.group, line.amplified, line.role
+    if line.instrument.startswith("choir-") and line.instrument != "choir-children" and line.players is None:
+        return "choir", line.group, line.optional, line.role
     if line.instrument in BOWED:
         manner = (line.unit, line.strength, line.players is None, line.optional, line.amplified, line.role, line.note)
         return "strings", *manner
     return ("single",)
-
-
-def is_plain_choir(line: Line) -> bool:
-    return line.players is None and not line.note and not line.optional
 
 
 # ---- strings
@@ -126,9 +122,21 @@ def strings_phrase(lines: Sequence[Line], figures: str, speech: Grammar) -> str:
 # ---- choirs
 
 
+def choirs(lines: Sequence[Line]) -> Iterator[Sequence[Line]]:
+    """Yield the parts of each choir: a note ends one, since it is said of the part before it."""
+    start = 0
+    for end, line in enumerate(lines, 1):
+        if line.note or end == len(lines):
+            yield lines[start:end]
+            start = end
+
+
 def choir_phrase(lines: Sequence[Line], speech: Grammar) -> str:
+    """Return a choir by its voicing; *optional* stands before it, so that it is said of all parts."""
     voicing = "".join(LETTERS[line.instrument.removeprefix("choir-")] * line.parts for line in lines)
-    return with_qualities(f"{speech.word('choir')} ({voicing})", lines[0], speech)
+    notes = "".join(f" ({line.note})" for line in lines if line.note)
+    optional = f"{speech.word('optional')} " if lines[0].optional else ""
+    return f"{optional}{speech.word('choir')} ({voicing}){notes}"
 
 
 # ---- single lines
@@ -136,6 +144,9 @@ def choir_phrase(lines: Sequence[Line], speech: Grammar) -> str:
 
 def line_phrase(line: Line, speech: Grammar) -> str:
     """Return what is said of one line: number, name, place, remark, doublings, qualities."""
+    if line.instrument == "percussion" and line.chairs and all(chair.note for chair in line.chairs):
+        parts = [f"{speech.name('percussion')} {chair.chair} ({chair.note})" for chair in line.chairs]
+        return with_qualities("; ".join(parts), line, speech)
     brackets = [f"({one})" for one in bracketed(line, speech)]
     head = " ".join([counted_name(line, speech), *brackets])
     return with_qualities(f"{head}{doublings(line, speech)}", line, speech)
@@ -203,13 +214,13 @@ def clauses(line: Line, speech: Grammar) -> Iterator[str]:
     for (plays, unnamed, note), chairs in kinds.items():
         who = some_of(len(chairs), line, speech) if unnamed else named(chairs, line, speech)
         remark = f" ({note})" if note else ""
-        yield f"{who} {plays_phrase(plays, line, speech)}{remark}"
+        yield f"{who} {plays_phrase(plays, line, speech, len(chairs))}{remark}"
 
 
-def plays_phrase(plays: tuple[str, ...], line: Line, speech: Grammar) -> str:
+def plays_phrase(plays: tuple[str, ...], line: Line, speech: Grammar, number: int) -> str:
     if plays[0] == line.instrument:
         return f"{speech.word('also')} {other_names(plays[1:], speech)}"
-    return f"{speech.word('only')} {other_names(plays, speech)}"
+    return f"{speech.words['only'][number > 1]} {other_names(plays, speech)}"
 
 
 def other_names(slugs: Iterable[str], speech: Grammar) -> str:

@@ -7,6 +7,8 @@ ways, is written out: every text is read back before it is returned, and the fir
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line, Span
 from catalogue.instrumentation.reading import read
 from catalogue.instrumentation.vocabulary import called, instrument
@@ -17,12 +19,18 @@ FIVE = ("violin-1", "violin-2", "viola", "cello", "double-bass")
 ROMANS = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X")
 LETTERS = {"soprano": "S", "mezzo-soprano": "M", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 FAMILY_MARK = " – "
+Bracketing = Callable[[Line], str]
 STRENGTHS = {"stated": "", "preferred": "preferred ", "least": "min "}
 
 
 def shorthand(instrumentation: Instrumentation) -> str:
     """Return the canonical text of the forces; reading it gives the same lines."""
-    texts = [write(instrumentation, positional=positional, spelled=spelled) for positional, spelled in DRESSES]
+    return first_that_reads_back(instrumentation, chairs)
+
+
+def first_that_reads_back(instrumentation: Instrumentation, bracket: Bracketing) -> str:
+    """Return the shortest text that reads back to the same lines; ``bracket`` writes the doublings of a line."""
+    texts = [write(instrumentation, bracket, positional=placed, spelled=spelled) for placed, spelled in DRESSES]
     for text in texts:
         try:
             again = read(text)
@@ -36,17 +44,17 @@ def shorthand(instrumentation: Instrumentation) -> str:
 DRESSES = ((True, False), (False, False), (True, True), (False, True))
 
 
-def write(instrumentation: Instrumentation, *, positional: bool, spelled: bool) -> str:
+def write(instrumentation: Instrumentation, bracket: Bracketing, *, positional: bool, spelled: bool) -> str:
     bodies = []
     for label in dict.fromkeys(line.group for line in instrumentation.lines):
         lines = [line for line in instrumentation.lines if line.group == label]
-        text = body(lines, positional=positional, spelled=spelled)
+        text = body(lines, bracket, positional=positional, spelled=spelled)
         bodies.append(f"{label}: {text}" if label else text)
     channels = f" – {instrumentation.channels}-channel" if instrumentation.channels else ""
     return "; ".join(bodies) + channels
 
 
-def body(lines: list[Line], *, positional: bool, spelled: bool) -> str:
+def body(lines: list[Line], bracket: Bracketing, *, positional: bool, spelled: bool) -> str:
     """Return the text of one group of lines, family by family."""
     families = [run for run in runs(lines) if run]
     texts: list[str] = []
@@ -54,10 +62,10 @@ def body(lines: list[Line], *, positional: bool, spelled: bool) -> str:
     for run in families:
         mains = WOODWIND if run[0].family == "woodwind" else BRASS if run[0].family == "brass" and placed else ()
         if positional and mains and can_be_placed(run, mains):
-            texts.append(by_place(run, mains, spelled=spelled))
+            texts.append(by_place(run, mains, bracket, spelled=spelled))
             placed = True
         else:
-            texts += by_name(run, spelled=spelled)
+            texts += by_name(run, bracket, spelled=spelled)
     return FAMILY_MARK.join(texts)
 
 
@@ -99,13 +107,15 @@ def can_be_placed(run: list[Line], mains: tuple[str, ...]) -> bool:
     return True
 
 
-def by_place(run: list[Line], mains: tuple[str, ...], *, spelled: bool) -> str:
+def by_place(run: list[Line], mains: tuple[str, ...], bracket: Bracketing, *, spelled: bool) -> str:
     pieces: list[str] = []
     for place, main in enumerate(mains):
         line = next((one for one in run if one.instrument == main), None)
-        pieces.append("0" if line is None else f"{number(line.players)}{chairs(line)}")
+        pieces.append("0" if line is None else f"{number(line.players)}{bracket(line)}")
         pieces += [
-            item(one, spelled=spelled) for one in run if one.instrument != main and place_of(one, mains) == place
+            item(one, bracket, spelled=spelled)
+            for one in run
+            if one.instrument != main and place_of(one, mains) == place
         ]
     return ".".join(pieces)
 
@@ -115,15 +125,15 @@ def place_of(line: Line, mains: tuple[str, ...]) -> int:
     return mains.index(section) if section in mains else len(mains) - 1
 
 
-def by_name(run: list[Line], *, spelled: bool) -> list[str]:
+def by_name(run: list[Line], bracket: Bracketing, *, spelled: bool) -> list[str]:
     """Return the texts of a run by name: a choir by its voicing, a body of strings by its figures."""
     first = run[0]
     if kind_of(first).startswith("choir "):
         return [voicing(run)]
     if first.family == "strings":
-        return strings(run, spelled=spelled)
+        return strings(run, bracket, spelled=spelled)
     mark = ", " if first.family in ("voice", "other", "electronics") else "."
-    return [mark.join(item(line, spelled=spelled) for line in run)]
+    return [mark.join(item(line, bracket, spelled=spelled) for line in run)]
 
 
 def voicing(run: list[Line]) -> str:
@@ -133,7 +143,7 @@ def voicing(run: list[Line]) -> str:
     return f"choir({letters}){tail(first)}" if first.players is None else ", ".join(counted)
 
 
-def strings(run: list[Line], *, spelled: bool) -> list[str]:
+def strings(run: list[Line], bracket: Bracketing, *, spelled: bool) -> list[str]:
     """Return a body of strings as figures, ``str`` where it is open, and other bowed instruments by name."""
     texts: list[str] = []
     at = 0
@@ -143,7 +153,7 @@ def strings(run: list[Line], *, spelled: bool) -> list[str]:
             texts.append(figures(section))
             at += 5
         else:
-            texts.append(item(run[at], spelled=spelled))
+            texts.append(item(run[at], bracket, spelled=spelled))
             at += 1
     return texts
 
@@ -173,7 +183,7 @@ def figures(section: list[Line]) -> str:
     return f"str({STRENGTHS[first.strength or 'stated']}{numbers}{desks}){tail(first)}"
 
 
-def item(line: Line, *, spelled: bool) -> str:
+def item(line: Line, bracket: Bracketing, *, spelled: bool) -> str:
     """Return one line by name."""
     names = called(line.instrument)
     name = names.singular if spelled else names.abbreviation
@@ -189,7 +199,7 @@ def item(line: Line, *, spelled: bool) -> str:
         text = f"{solo}{amount}{' ' if spelled and amount else ''}{name}"
     if line.players is None:
         text += "(open)" if spelled or line.family not in ("percussion", "voice", "other") else ""
-    text += chairs(line) + tail(line)
+    text += bracket(line) + tail(line)
     for slug in line.alternatives:
         other = called(slug)
         text += f" or {other.singular if spelled else other.abbreviation}"

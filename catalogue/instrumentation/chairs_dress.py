@@ -1,0 +1,46 @@
+"""Writes an instrumentation with the chairs by figure in round brackets: ``3(2picc,3afl).2.2(2bcl).2 – 4.2.3.1``.
+
+A figure before an instrument is the chair that doubles it. Where a chair plays nothing else, the bracket lists all
+chairs, a point before the next one and a slash before a doubling: ``3(1.2/picc.picc)`` (common practice). Everything
+else is written as in the canonical shorthand.
+"""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.model import Chair, Instrumentation, Line
+from catalogue.instrumentation.vocabulary import called
+from catalogue.instrumentation.writing import chairs, first_that_reads_back
+
+
+def write_chairs(instrumentation: Instrumentation) -> str:
+    """Return the forces in this dress; reading it gives the same lines.
+
+    >>> flutes = Line("flute", "woodwind", (2, 2), chairs=(Chair(2, ("flute", "piccolo")),))
+    >>> write_chairs(Instrumentation((flutes, Line("oboe", "woodwind"))))
+    '2(2picc).1.0.0'
+    """
+    return first_that_reads_back(instrumentation, by_figure)
+
+
+def by_figure(line: Line) -> str:
+    """Return the doublings of a line in one bracket, nothing where nobody doubles."""
+    told = [chair for chair in line.chairs if chair.plays != (line.instrument,)]
+    if not told:
+        return ""
+    if line.note or any(chair.chair is None or chair.note for chair in line.chairs):
+        return chairs(line)
+    if line.players == (1, 1) and told[0].plays[0] == line.instrument:
+        return f"({','.join(map(short, told[0].plays[1:]))})"
+    if any(chair.plays[0] != line.instrument for chair in told):
+        return f"({'.'.join(listed(chair, line) for chair in line.chairs)})"
+    return f"({','.join(f'{chair.chair}{short(slug)}' for chair in told for slug in chair.plays[1:])})"
+
+
+def listed(chair: Chair, line: Line) -> str:
+    own = chair.plays[0] == line.instrument
+    first = str(chair.chair) if own else short(chair.plays[0])
+    return "/".join([first, *map(short, chair.plays[1:])])
+
+
+def short(slug: str) -> str:
+    return called(slug).abbreviation
