@@ -7,6 +7,7 @@ from datetime import date
 
 from django.utils.translation import get_language
 
+from catalogue.instrumentation import Instrumentation
 from catalogue.timing import Duration, PartialDate, write_date, write_duration
 
 
@@ -41,12 +42,25 @@ def year_text(when: PartialDate | str | None, language: str) -> str:
     return write_date(replace(when, month=None, day=None), language) if isinstance(when, PartialDate) else when or ""
 
 
-def number_range(least: int | None, most: int | None) -> str:
-    """Return the number of players, a range where it may vary, nothing where it is open or not known.
+def players_text(found: Instrumentation | None) -> str:
+    """Return how many play, a range where it may vary, and whether anybody sings; nothing where nothing is known.
 
-    >>> number_range(4, 4), number_range(2, 4), number_range(12, None)
-    ('4', '2–4', '12 +')
+    >>> from catalogue.instrumentation import read
+    >>> [players_text(read(text)) for text in ("2vn.va.vc", "2-4 perc", "2.2.2.2 – str", "SATB choir, org", "S, pf")]
+    ['4', '2–4', '8 and more', '1 + choir', '1 + voice']
     """
-    if least is None:
+    if found is None:
         return ""
-    return f"{least} +" if most is None else str(least) if least == most else f"{least}–{most}"
+    least, most = found.players or found.counted
+    number = str(least) if least == most else f"{least}–{most}"
+    open_number = f"{number} and more" if most else "open"
+    playing = number if found.players else open_number
+    return " + ".join(each for each in (playing if playing != "0" else "", singing(found)) if each)
+
+
+def singing(found: Instrumentation) -> str:
+    sung = [line for line in found.lines if line.family == "voice" and line.instrument != "narrator"]
+    if any(line.instrument.startswith("choir") for line in sung):
+        return "choir"
+    number = sum(line.players[1] if line.players else 2 for line in sung)
+    return "" if not sung else "voice" if number == 1 else "voices"

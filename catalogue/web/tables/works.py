@@ -17,7 +17,7 @@ from catalogue.terms import PerformanceStatus
 from catalogue.web.pictures import IN_A_LIST, strip_svg
 from catalogue.web.tables.lists import ListColumn, ListTable, Ordered, ordered_by
 from catalogue.web.titles import in_language, second_line
-from catalogue.web.wording import day_text, duration_text, number_range, year_text
+from catalogue.web.wording import day_text, duration_text, players_text, year_text
 
 FORCES = '<span class="forces"><span class="short">{}</span>{}</span>'
 TOOK_PLACE = (PerformanceStatus.GIVEN, PerformanceStatus.OLD_STYLE_DATE)
@@ -69,7 +69,7 @@ class WorkTable(ListTable):
         return format_html(FORCES, text, strip) if text else SafeString()
 
     def render_players(self, record: Work) -> str:
-        return number_range(record.least_players, record.most_players)
+        return players_text(reading_of(record.instrumentation))
 
     def render_year(self, record: Work) -> str:
         return year_text(record.completed, self.language)
