@@ -104,13 +104,20 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A work as a list prints it: what stands beside it, its title, its duration, its forces, its details."""
+    """A work as a list prints it: its title, what stands beside it, its duration, its forces, its details."""
 
     title: Text
-    margin: tuple[Text, ...] = ()
+    year: Text = ()
+    number: Text = ()
+    edition: Text = ()
     figure: Text = ()
     strip: Strip | None = None
     details: tuple[Text, ...] = ()
+
+    @property
+    def margin(self) -> tuple[Text, ...]:
+        """What is known of year, number and edition, each on a line of its own."""
+        return tuple(text for text in (self.year, self.number, self.edition) if text)
 
 
 @dataclass(frozen=True, slots=True)

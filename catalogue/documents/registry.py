@@ -49,24 +49,42 @@ FORMATS = {
     for one in (
         Format("pdf", "PDF", ".pdf", "application/pdf", f"{RENDERERS}.pdf.pages", "render_pdf"),
         Format("html", "Web page", ".html", "text/html; charset=utf-8", f"{RENDERERS}.html", "render_html"),
+        Format(
+            "docx",
+            "Word processor",
+            ".docx",
+            "application/vnd.openxmlformats-officedocument.wordprocessingml.document",
+            f"{RENDERERS}.word",
+            "render_word",
+        ),
+        Format("md", "Markdown", ".md", "text/markdown; charset=utf-8", f"{RENDERERS}.markdown", "render_markdown"),
         Format("txt", "Plain text", ".txt", "text/plain; charset=utf-8", f"{RENDERERS}.plain", "render_plain"),
+        Format("csv", "Table (CSV)", ".csv", "text/csv; charset=utf-8", f"{RENDERERS}.spreadsheet", "render_csv"),
+        Format(
+            "xlsx",
+            "Spreadsheet",
+            ".xlsx",
+            "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+            f"{RENDERERS}.spreadsheet",
+            "render_xlsx",
+        ),
     )
 }
 
-READING = ("pdf", "html", "txt")
+EVERY = ("pdf", "docx", "html", "md", "txt", "csv", "xlsx")
 
 KINDS = {
     one.word: one
     for one in (
-        Kind("works-list-by-category", "Works by category", f"{CONTENTS}.works_list", "works_list", READING),
-        Kind("works-list-by-year", "Works by year", f"{CONTENTS}.works_list", "works_list", READING),
-        Kind("cv-section", "CV section", f"{CONTENTS}.cv_section", "cv_section", READING),
+        Kind("works-list-by-category", "Works by category", f"{CONTENTS}.works_list", "works_list", EVERY),
+        Kind("works-list-by-year", "Works by year", f"{CONTENTS}.works_list", "works_list", EVERY),
+        Kind("cv-section", "CV section", f"{CONTENTS}.cv_section", "cv_section", EVERY),
         Kind(
             "parts-checklist",
             "Parts checklist",
             f"{CONTENTS}.parts_checklist",
             "parts_checklist",
-            READING,
+            EVERY,
             needs=("an instrumentation that can be read", "string strengths"),
         ),
     )

@@ -149,19 +149,20 @@ def entry(work: WorkFacts, listing: Listing) -> Entry:
     )
     return Entry(
         title=work_title(work),
-        margin=margin(work, listing),
+        year=wording(year_text(work, says.word("undated"))),
+        number=number_text(work, says),
+        edition=edition_text(work, listing),
         figure=listing.duration(work),
         strip=strip_of(work),
         details=tuple(line for line in details if line),
     )
 
 
-def margin(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
-    """The year, the number, and the siglum of the publisher where the list has any."""
-    signs, says = listing.signs, listing.says
-    edition = value(signs[work.publisher]) if work.publisher else wording("MS" if signs else "")
-    lines = (wording(year_text(work, says.word("undated"))), number_text(work, says), edition)
-    return tuple(line for line in lines if line)
+def edition_text(work: WorkFacts, listing: Listing) -> Text:
+    """The siglum of the publisher; of an unpublished work MS, where the list has any publisher."""
+    if work.publisher:
+        return value(listing.signs[work.publisher])
+    return wording("MS" if listing.signs else "")
 
 
 def movements_line(movements: tuple[MovementFacts, ...]) -> Text:

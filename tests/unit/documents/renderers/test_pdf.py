@@ -92,7 +92,7 @@ def short(*blocks: Entry | Section | Paragraph, title: str = "A list") -> Docume
 
 def entry(title: str, details: int = 1) -> Entry:
     lines = tuple(wording("A detail") for _ in range(details))
-    return Entry(value(title, Style.TITLE), (wording("2024"),), details=lines)
+    return Entry(value(title, Style.TITLE), wording("2024"), details=lines)
 
 
 def pages_read(document: Document) -> list[str]:

@@ -1,0 +1,332 @@
+"""A document as a word-processor file (Office Open XML): real styles, real tables, page numbers that are fields.
+
+The strip is left out with the key to it: the shorthand beside it says the same. The left column is a hanging tab.
+The same document gives the same bytes.
+"""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from io import BytesIO
+
+from docx import Document as new_document
+from docx.document import Document as WordDocument
+from docx.oxml import OxmlElement
+from docx.oxml.ns import qn
+from docx.oxml.xmlchemy import BaseOxmlElement
+from docx.shared import Pt
+from docx.table import Table as WordTable
+from docx.table import _Cell as WordCell
+from docx.table import _Row as WordRow
+from docx.text.paragraph import Paragraph as WordParagraph
+from docx.text.run import Run as WordRun
+
+from catalogue.documents.labels import Labels, labels
+from catalogue.documents.model import (
+    Block,
+    Cell,
+    Document,
+    Entry,
+    Legend,
+    Lines,
+    Opening,
+    Pairs,
+    Paragraph,
+    Run,
+    Section,
+    Signatures,
+    Style,
+    Table,
+    Text,
+    Voice,
+    joined,
+    wording,
+)
+from catalogue.documents.renderers.archives import timeless
+from catalogue.documents.renderers.characters import printable
+from catalogue.documents.renderers.word_styles import set_styles, tab_stops
+from catalogue.documents.sheets.chosen import sheet_of
+from catalogue.documents.sheets.geometry import ColumnSheet, Sheet
+from catalogue.documents.sheets.paper import SIZES
+
+FIXED = datetime(2000, 1, 1, tzinfo=UTC)
+BOX = "\N{BALLOT BOX}"
+BLANK = "_" * 8
+
+
+def render_word(document: Document) -> bytes:
+    word = new_document()
+    sheet = sheet_of(document.kind, document.paper)
+    writer = Writer(word, document, sheet)
+    for block in document.blocks:
+        writer.block(block)
+    writer.furniture(document)
+    properties = word.core_properties
+    properties.title, properties.author = printable(document.title)[:255], printable(document.author)[:255]
+    properties.language, properties.last_modified_by, properties.comments = document.language, "", ""
+    properties.created = properties.modified = FIXED
+    properties.revision = 1
+    written = BytesIO()
+    word.save(written)
+    return timeless(written.getvalue())
+
+
+class Writer:
+    """Writes the blocks of one document into a file that has its styles."""
+
+    def __init__(self, word: WordDocument, document: Document, sheet: Sheet) -> None:
+        self.word = word
+        self.sheet = sheet
+        self.says: Labels = labels(document.language)
+        self.width = SIZES[document.paper].width - sheet.margins.left - sheet.margins.right
+        styles = set_styles(word, document, sheet)
+        self.ids = {name: style.style_id for name, style in styles.items()}
+        tab_stops(styles["LL Entry Title"], (sheet.entry.title_x, False), (self.width, True))
+        tab_stops(styles["LL Entry Detail"], (sheet.entry.detail_x, False))
+        tab_stops(styles["LL CV Line"], (sheet.lines.text_x, False))
+        tab_stops(styles["Heading 1"], (self.width, True))
+        tab_stops(styles["LL Signature"], (self.width, True))
+        for name in ("Subtitle", "Header", "Footer"):
+            tab_stops(styles[name], (self.width, True))
+
+    def block(self, block: Block) -> None:
+        match block:
+            case Opening():
+                self.opening(block)
+            case Section():
+                self.section(block)
+            case Paragraph():
+                self.paragraph(block.text, "Body Text" if block.voice is Voice.PROSE else "LL Note")
+            case Entry():
+                self.entry(block)
+            case Lines():
+                self.lines(block)
+            case Pairs():
+                self.pairs(block)
+            case Table():
+                self.table(block)
+            case Signatures():
+                self.signatures(block)
+            case Legend():
+                pass
+
+    # ---- text
+
+    def wear(self, paragraph: WordParagraph, style: str) -> WordParagraph:
+        """Put a style on by its id: python-docx would look it up by name every time."""
+        paragraph._p.style = self.ids[style]
+        return paragraph
+
+    def paragraph(self, text: Text, style: str) -> WordParagraph:
+        made = self.wear(self.word.add_paragraph(), style)
+        write_text(made, text)
+        return made
+
+    def tabbed(self, parts: tuple[Text, ...], style: str) -> WordParagraph:
+        """Texts with a tab between them, empty ones keeping their place but for those at the end."""
+        made = self.wear(self.word.add_paragraph(), style)
+        while parts and not parts[-1]:
+            parts = parts[:-1]
+        for place, part in enumerate(parts):
+            if place:
+                made.add_run("\t")
+            write_text(made, part)
+        return made
+
+    # ---- blocks
+
+    def opening(self, opening: Opening) -> None:
+        if opening.composer:
+            self.paragraph(opening.composer, "LL Composer")
+        self.paragraph(opening.title, "Title")
+        if opening.subtitle or opening.aside:
+            self.tabbed((opening.subtitle, opening.aside), "Subtitle")
+
+    def section(self, section: Section) -> None:
+        head = self.paragraph(section.head, "Heading 1")
+        if section.aside:
+            head.add_run("\t")
+            write_text(head, section.aside, size=self.sheet.section.aside.size, italic=True)
+        for block in section.blocks:
+            self.block(block)
+
+    def entry(self, entry: Entry) -> None:
+        """Year, title and duration on one line; number and edition before the first details."""
+        year, *beside = (*entry.margin, ())[: max(len(entry.margin), 1)]
+        title = self.tabbed((year, entry.title, entry.figure), "LL Entry Title")
+        rows = max(len(beside), len(entry.details))
+        for place in range(rows):
+            left = beside[place] if place < len(beside) else ()
+            detail = entry.details[place] if place < len(entry.details) else ()
+            made = self.tabbed((left, detail), "LL Entry Detail")
+            made.paragraph_format.keep_with_next = place < rows - 1
+        title.paragraph_format.keep_with_next = rows > 0
+
+    def lines(self, block: Lines) -> None:
+        before = ""
+        for line in block.lines:
+            self.tabbed((wording("" if line.label == before else line.label), line.text), "LL CV Line")
+            before = line.label
+
+    def pairs(self, pairs: Pairs) -> None:
+        rows = [pair for group in pairs.groups for pair in group]
+        table = self.word.add_table(rows=len(rows), cols=2)
+        for pair, row in zip(rows, table.rows, strict=True):
+            self.cell(row.cells[0], (pair.label,), "LL Label")
+            self.cell(row.cells[1], (pair.value,), "LL Value")
+        set_widths(table, [78, self.width - 78])
+
+    def signatures(self, signatures: Signatures) -> None:
+        for attested in signatures.attested:
+            made = self.tabbed((attested, signatures.asked), "LL Signature")
+            border(made._p.get_or_add_pPr(), "w:pBdr", "top", 4)
+
+    # ---- tables
+
+    def table(self, table: Table) -> None:
+        if self.sheet.list_table is not None:
+            self.list_table(table, self.sheet.list_table.columns)
+        else:
+            self.ruled_table(table, self.sheet.ruled_table.columns)
+
+    def list_table(self, table: Table, columns: dict[str, ColumnSheet]) -> None:
+        made = self.word.add_table(rows=1, cols=len(table.columns) + 1)
+        self.head_row(made.rows[0], ((), *(column.head for column in table.columns)))
+        for group in table.groups:
+            for place, row in enumerate(group.rows):
+                cells = made.add_row()
+                keep_whole(cells)
+                self.cell(cells.cells[0], (() if place else group.label,), "LL Row Detail")
+                for cell, into in zip(row, cells.cells[1:], strict=True):
+                    self.cell(into, cell.lines, "LL Row Detail", first="LL Row Title")
+        set_widths(made, [44, *self.widths(table, columns, start=44)])
+
+    def ruled_table(self, table: Table, columns: dict[str, ColumnSheet]) -> None:
+        made = self.word.add_table(rows=1, cols=len(table.columns))
+        self.head_row(made.rows[0], tuple(column.head for column in table.columns))
+        for group in table.groups:
+            if group.label:
+                family = made.add_row()
+                self.cell(family.cells[1], (group.label,), "LL Family")
+                rule(family)
+            for row in group.rows:
+                self.ruled_row(made.add_row(), row, "LL Table Cell")
+        if table.total:
+            self.ruled_row(made.add_row(), table.total, "LL Table Key")
+        set_widths(made, self.widths(table, columns, start=0))
+
+    def ruled_row(self, row: WordRow, cells: tuple[Cell, ...], style: str) -> None:
+        keep_whole(row)
+        row.height = Pt(self.sheet.ruled_table.row)
+        for cell, into in zip(cells, row.cells, strict=True):
+            self.cell(into, (cell_text(cell),), style)
+        rule(row)
+
+    def widths(self, table: Table, columns: dict[str, ColumnSheet], start: float) -> list[float]:
+        """The way from each column to the next; the last one takes what is left."""
+        starts = [min(columns[column.key].x, columns[column.key].end - 24) for column in table.columns]
+        starts[0] = start
+        return [end - begin for begin, end in zip(starts, [*starts[1:], self.width], strict=True)]
+
+    def cell(self, cell: WordCell, lines: tuple[Text, ...], style: str, *, first: str = "") -> None:
+        """Write lines into a cell, the first in a style of its own where one is given."""
+        for place, line in enumerate(lines or ((),)):
+            paragraph = cell.add_paragraph() if place else cell.paragraphs[0]
+            write_text(self.wear(paragraph, style if place or not first else first), line)
+
+    def head_row(self, row: WordRow, heads: tuple[Text, ...]) -> None:
+        """The first row, told again on every page."""
+        for cell, head in zip(row.cells, heads, strict=True):
+            self.cell(cell, (head,), "LL Table Head")
+        row._tr.get_or_add_trPr().append(OxmlElement("w:tblHeader"))
+        rule(row, eighths=6)
+
+    # ---- furniture
+
+    def furniture(self, document: Document) -> None:
+        section = self.word.sections[0]
+        left, right = document.running
+        head = section.header.paragraphs[0]
+        write_text(head, joined((left, right), "\t"))
+        for footer in (section.footer, section.first_page_footer):
+            foot = footer.paragraphs[0]
+            self.wear(foot, "Footer")
+            write_text(foot, document.dated)
+            foot.add_run("\t")
+            self.folio(foot)
+
+    def folio(self, paragraph: WordParagraph) -> None:
+        """Page n of m, both fields."""
+        codes = {"page": "PAGE", "pages": "NUMPAGES"}
+        for run in self.says.say("{page} of {pages}", page="page", pages="pages"):
+            if run.value:
+                field(paragraph.add_run(), codes[run.text])
+            else:
+                paragraph.add_run(run.text)
+
+
+def write_text(paragraph: WordParagraph, text: Text, *, size: float | None = None, italic: bool = False) -> None:
+    """Add the runs of a text, each in its style, language and direction."""
+    for run in text:
+        made = paragraph.add_run("\t" if run.text == "\t" else printable(run.text))
+        if run.style in (Style.TITLE, Style.EMPHASIS) or italic:
+            made.italic = not run.right_to_left
+        if run.style is Style.STRONG:
+            made.bold = True
+        if size:
+            made.font.size = Pt(size)
+        if run.value and run.right_to_left:
+            made.font.rtl = True
+        set_run_language(made, run)
+
+
+def set_run_language(made: WordRun, run: Run) -> None:
+    if run.language:
+        element = OxmlElement("w:lang")
+        element.set(qn("w:bidi" if run.right_to_left else "w:val"), run.language)
+        made._r.get_or_add_rPr().append(element)
+
+
+def cell_text(cell: Cell) -> Text:
+    """What stands in a cell of a form: boxes with their numbers, or a blank and what follows it, or words."""
+    if cell.boxes:
+        return wording(" ".join(f"{BOX}{mark}" for mark in cell.boxes))
+    said = joined(cell.lines, " ")
+    return (Run(f"{BLANK} "), *said) if cell.blank else said
+
+
+def keep_whole(row: WordRow) -> None:
+    row._tr.get_or_add_trPr().append(OxmlElement("w:cantSplit"))
+
+
+def rule(row: WordRow, eighths: int = 3) -> None:
+    """A rule under a row, its thickness in eighths of a point."""
+    for cell in row.cells:
+        border(cell._tc.get_or_add_tcPr(), "w:tcBorders", "bottom", eighths)
+
+
+def border(properties: BaseOxmlElement, group: str, side: str, eighths: int) -> None:
+    borders, edge = OxmlElement(group), OxmlElement(f"w:{side}")
+    for name, written in (("val", "single"), ("sz", str(eighths)), ("space", "1"), ("color", "000000")):
+        edge.set(qn(f"w:{name}"), written)
+    borders.append(edge)
+    properties.append(borders)
+
+
+def set_widths(table: WordTable, widths: list[float]) -> None:
+    table.autofit = False
+    for row in table.rows:
+        for cell, width in zip(row.cells, widths, strict=True):
+            cell.width = Pt(width)
+
+
+def field(run: WordRun, code: str) -> None:
+    """A field that the word processor fills in."""
+    for kind in ("begin", "", "end"):
+        if kind:
+            element = OxmlElement("w:fldChar")
+            element.set(qn("w:fldCharType"), kind)
+        else:
+            element = OxmlElement("w:instrText")
+            element.text = code
+        run._r.append(element)

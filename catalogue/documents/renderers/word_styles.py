@@ -1,0 +1,137 @@
+"""The styles of a word-processor file: every look of the sheets as a named paragraph style, and the page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from docx.document import Document as WordDocument
+from docx.enum.style import WD_STYLE_TYPE
+from docx.enum.text import WD_LINE_SPACING, WD_TAB_ALIGNMENT
+from docx.oxml import OxmlElement
+from docx.oxml.ns import qn
+from docx.shared import Pt, RGBColor
+from docx.styles.style import ParagraphStyle
+
+from catalogue.documents.model import Document
+from catalogue.documents.sheets import geometry
+from catalogue.documents.sheets.geometry import INK, Look, Sheet
+from catalogue.documents.sheets.paper import SIZES
+
+FAMILIES = {"serif": "Noto Serif", "sans": "Noto Sans"}
+COMPLEX = "Noto Naskh Arabic"
+EAST_ASIAN = "Noto Serif JP"
+
+
+@dataclass(frozen=True, slots=True)
+class WordStyle:
+    """A paragraph style: its look, the space around it, what it stays together with, its indents in points."""
+
+    name: str
+    look: Look
+    before: float = 0
+    after: float = 0
+    keep_next: bool = False
+    keep_lines: bool = False
+    left: float = 0
+    hanging: float = 0
+
+
+def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
+    """The styles of one kind of document, spaces reckoned from its leads."""
+    opening, section, entry, lines = sheet.opening, sheet.section, sheet.entry, sheet.lines
+    return (
+        WordStyle("LL Composer", opening.composer, keep_next=True, left=opening.x),
+        WordStyle("Title", opening.title, after=6.75, keep_next=True, left=opening.x),
+        WordStyle("Subtitle", opening.subtitle, after=geometry.U, left=opening.x),
+        WordStyle("Heading 1", section.head, before=17, after=4.75, keep_next=True, left=section.x),
+        WordStyle(
+            "LL Entry Title", entry.title, before=7.5, keep_next=True, keep_lines=True,
+            left=entry.title_x, hanging=entry.title_x,
+        ),
+        WordStyle(
+            "LL Entry Detail", entry.detail, keep_lines=True, left=entry.detail_x, hanging=entry.detail_x
+        ),
+        WordStyle("Body Text", geometry.PROSE, left=sheet.prose.x),
+        WordStyle("LL CV Line", lines.look, after=2.7, keep_lines=True, left=lines.turn_x, hanging=lines.turn_x),
+        WordStyle("LL Label", geometry.LABEL),
+        WordStyle("LL Value", geometry.VALUE),
+        WordStyle("LL Family", geometry.FAMILY, keep_next=True),
+        WordStyle("LL Table Head", geometry.TABLE_HEAD, keep_next=True),
+        WordStyle("LL Table Cell", geometry.CELL),
+        WordStyle("LL Table Key", geometry.TOTAL),
+        WordStyle("LL Row Title", Look("serif", 9, 11.25)),
+        WordStyle("LL Row Detail", Look("serif", 8, 11.25)),
+        WordStyle("LL Note", sheet.note.look, before=geometry.U, left=sheet.note.x),
+        WordStyle("LL Signature", geometry.SIGNED, before=36, keep_lines=True),
+        WordStyle("Header", geometry.RUNNING),
+        WordStyle("Footer", geometry.FOLIO),
+    )  # fmt: skip
+
+
+def set_styles(word: WordDocument, document: Document, sheet: Sheet) -> dict[str, ParagraphStyle]:
+    """Give the file its page, its language and its styles; return the styles by name."""
+    set_page(word, document, sheet)
+    normal = style_named(word, "Normal")
+    dress(normal, WordStyle("Normal", geometry.PROSE))
+    set_language(normal, document.language)
+    made = {style.name: style_named(word, style.name) for style in word_styles(sheet)}
+    for style in word_styles(sheet):
+        made[style.name].base_style = normal
+        dress(made[style.name], style)
+    return made
+
+
+def set_page(word: WordDocument, document: Document, sheet: Sheet) -> None:
+    section, size, margins = word.sections[0], SIZES[document.paper], sheet.margins
+    section.page_width, section.page_height = Pt(size.width), Pt(size.height)
+    section.left_margin, section.right_margin = Pt(margins.left), Pt(margins.right)
+    section.top_margin, section.bottom_margin = Pt(margins.later - 12), Pt(margins.last)
+    section.header_distance, section.footer_distance = Pt(margins.running - 9), Pt(margins.foot - 9)
+    section.different_first_page_header_footer = True
+
+
+def style_named(word: WordDocument, name: str) -> ParagraphStyle:
+    names = [style.name for style in word.styles]
+    return word.styles[name] if name in names else word.styles.add_style(name, WD_STYLE_TYPE.PARAGRAPH)
+
+
+def dress(style: ParagraphStyle, wanted: WordStyle) -> None:
+    """Take off what the style has and put on the look."""
+    for name in ("w:rPr", "w:pPr"):
+        for element in style.element.findall(qn(name)):
+            style.element.remove(element)
+    look, font = wanted.look, style.font
+    font.name = FAMILIES[look.family]
+    set_fonts(style, FAMILIES[look.family])
+    font.size = Pt(look.size)
+    font.italic, font.bold = look.italic, look.strong
+    font.color.rgb = RGBColor(*(round(part * 255) for part in INK)) if look.inked else RGBColor(0, 0, 0)
+    space(style, wanted)
+
+
+def space(style: ParagraphStyle, wanted: WordStyle) -> None:
+    form = style.paragraph_format
+    form.line_spacing_rule, form.line_spacing = WD_LINE_SPACING.EXACTLY, Pt(wanted.look.leading)
+    form.space_before, form.space_after = Pt(wanted.before), Pt(wanted.after)
+    form.keep_with_next, form.keep_together, form.widow_control = wanted.keep_next, wanted.keep_lines, True
+    form.left_indent, form.first_line_indent = Pt(wanted.left), Pt(-wanted.hanging)
+
+
+def set_fonts(style: ParagraphStyle, name: str) -> None:
+    fonts = style.element.get_or_add_rPr().get_or_add_rFonts()
+    for attribute, family in (("ascii", name), ("hAnsi", name), ("cs", COMPLEX), ("eastAsia", EAST_ASIAN)):
+        fonts.set(qn(f"w:{attribute}"), family)
+
+
+def set_language(style: ParagraphStyle, language: str) -> None:
+    element = OxmlElement("w:lang")
+    element.set(qn("w:val"), language)
+    style.element.get_or_add_rPr().append(element)
+
+
+def tab_stops(style: ParagraphStyle, *stops: tuple[float, bool]) -> None:
+    """Tab stops at offsets from the margin; a stop to the right where ``True``."""
+    for place, right in stops:
+        style.paragraph_format.tab_stops.add_tab_stop(
+            Pt(place), WD_TAB_ALIGNMENT.RIGHT if right else WD_TAB_ALIGNMENT.LEFT
+        )

@@ -1,0 +1,100 @@
+"""Word-processor files: styles that can be changed, text that is all there, bytes that stay the same."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+import docx
+import pytest
+from docx.oxml.ns import qn
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from catalogue.documents.model import Document, Entry, Opening, Paper, Section, Style, plain, texts, value
+from catalogue.documents.renderers.characters import printable
+from catalogue.documents.renderers.word import render_word
+from catalogue.documents.renderers.word_styles import word_styles
+from catalogue.documents.sheets.chosen import sheet_of
+from tests.reference.documents.house import DOCUMENTS, works_by
+
+
+def opened(document: Document) -> docx.document.Document:
+    return docx.Document(BytesIO(render_word(document)))
+
+
+def words_of(document: Document) -> str:
+    return "".join(element.text or "" for element in opened(document).element.body.iter(qn("w:t")))
+
+
+def listing(titles: list[str]) -> Document:
+    entries = tuple(Entry(value(title, Style.TITLE), details=(value(title),)) for title in titles)
+    blocks = (Opening(value(titles[0])), Section(value(titles[-1]), entries))
+    return Document("works-list-by-category", titles[0], titles[-1], "en-GB", Paper.A4, blocks)
+
+
+@pytest.mark.parametrize("case", DOCUMENTS)
+def test_every_word_but_the_key_to_the_strips_is_in_the_file(case: str) -> None:
+    document = DOCUMENTS[case]()
+    said = words_of(document)
+
+    lost = [plain(text) for block in document.blocks for text in texts(block) if plain(text) not in said]
+
+    assert lost == [] or set(lost) <= {plain(text) for text in texts(document.blocks[-1])}
+
+
+def test_the_styles_are_real_and_paragraphs_wear_them() -> None:
+    word = opened(works_by("category"))
+    styles = {style.name for style in word.styles}
+
+    assert {style.name for style in word_styles(sheet_of("works-list-by-category", Paper.A4))} <= styles
+    assert {"Title", "Heading 1", "LL Entry Title", "LL Entry Detail", "LL Note"} <= {
+        paragraph.style.name for paragraph in word.paragraphs
+    }
+
+
+def test_heads_stay_with_what_follows_and_entries_stay_whole() -> None:
+    styles = opened(works_by("category")).styles
+
+    assert styles["Heading 1"].paragraph_format.keep_with_next
+    assert styles["LL Entry Detail"].paragraph_format.keep_together
+    assert styles["LL Entry Title"].paragraph_format.widow_control
+
+
+def test_pages_are_numbered_by_fields_and_the_first_has_no_head() -> None:
+    section = opened(works_by("category")).sections[0]
+    codes = [element.text for element in section.footer._element.iter(qn("w:instrText"))]
+
+    assert codes == ["PAGE", "NUMPAGES"]
+    assert section.different_first_page_header_footer
+    assert "Works by category" in section.header.paragraphs[0].text
+    assert section.first_page_header.paragraphs[0].text == ""
+
+
+def test_tables_repeat_their_head_and_never_split_a_row() -> None:
+    (table,) = opened(works_by("year")).tables
+    heads = [row._tr.trPr is not None and row._tr.trPr.find(qn("w:tblHeader")) is not None for row in table.rows]
+
+    assert heads == [True] + [False] * (len(table.rows) - 1)
+    assert all(row._tr.trPr.find(qn("w:cantSplit")) is not None for row in table.rows[1:])
+
+
+def test_an_arabic_title_is_marked_as_reading_from_the_right_and_in_its_language() -> None:
+    runs = [run for paragraph in opened(works_by("category")).paragraphs for run in paragraph.runs]
+    (title,) = [run for run in runs if run.text == "حجر وماء"]
+
+    assert (title.font.rtl, title.italic) == (True, False)
+    assert title._r.rPr.find(qn("w:lang")).get(qn("w:bidi")) == "ar"
+
+
+def test_the_file_says_title_author_and_language() -> None:
+    properties = opened(works_by("category")).core_properties
+
+    assert (properties.title, properties.author, properties.language) == ("Works by category", "Ada Quill", "en-GB")
+
+
+@settings(deadline=None, max_examples=6)
+@given(st.lists(st.text(max_size=40), min_size=20, max_size=60))
+def test_any_titles_make_a_file_that_opens_and_holds_them(titles: list[str]) -> None:
+    said = words_of(listing(titles))
+
+    assert [title for title in titles if printable(title) not in said] == []
