@@ -33,7 +33,9 @@ def electronics_missing(work: Instrumentation, available: Instrumentation) -> It
     """Yield (instrument, why) for what the available electronics lack; nothing where they are not mentioned."""
     if work.electronics == "none" or available.electronics == "none":
         return
-    if work.electronics in ("live", "both") and available.electronics == "fixed":
+    offered = {slug for line in available.lines for slug in (line.instrument, *line.alternatives)}
+    live = available.electronics != "fixed" or "live-electronics" in offered
+    if work.electronics in ("live", "both") and not live:
         yield "live-electronics", "Live electronics are needed; only fixed media are available."
     wanted, there = channel_count(work.channels), channel_count(available.channels)
     if wanted is not None and there is not None and wanted > there:

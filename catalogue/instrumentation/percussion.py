@@ -165,7 +165,7 @@ def players_range(bracket: Bracket) -> tuple[int, int] | None:
     counted = count_at(nodes, 0)
     if counted is not None:
         rest = nodes[counted.end :]
-        if not rest or is_key(rest[0], PLAYERS) or rest[0].is_mark(".-:;"):
+        if not rest or is_key(rest[0], PLAYERS) or rest[0].is_mark(".,-:;"):
             return counted.least, counted.most
         return None
     words = [node for node in nodes if isinstance(node, Token) and node.kind == "word"]

@@ -7,6 +7,7 @@ the text allows; a player lists what he plays, once for each instrument that he 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -16,6 +17,8 @@ from catalogue.instrumentation.playing import Can, Rules, can_hold
 from catalogue.instrumentation.vocabulary import family_of
 
 Choices = tuple[tuple[str, ...], ...]
+TIMPANI = re.compile(r"\b(timp|pauke|timbal|pk\b)", re.IGNORECASE)
+DENIED = re.compile(r"\b(not|no|without|exc\w*|ohne|nicht|sans|senza|sin)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,15 +155,21 @@ def needs(line: Line, plays: tuple[str, ...]) -> Choices:
 
 def players_of(available: Instrumentation, rules: Rules) -> tuple[Players, ...]:
     """Return the players of a body, those that are sure to be there before those that may be."""
-    offered = [line for line in available.lines if is_person(line)]
-    return tuple(one for line in offered for one in players_of_line(line, available, rules))
+    people = [line for line in available.lines if is_person(line)]
+    return tuple(one for line in people for one in players_of_line(line, available, rules))
+
+
+def offered(line: Line, plays: tuple[str, ...]) -> Choices:
+    """Return what a player plays; percussionists also the timpani where the text counts the timpanist among them."""
+    included = line.instrument == "percussion" and TIMPANI.search(line.note) and not DENIED.search(line.note)
+    return with_alternatives(line, (*plays, "timpani") if included else plays)
 
 
 def players_of_line(line: Line, available: Instrumentation, rules: Rules) -> Iterator[Players]:
     section = is_section(line, available.lines)
     numbers = least_and_most(line)
     if numbers is None:
-        choices = with_alternatives(line, (line.instrument,))
+        choices = offered(line, (line.instrument,))
         sure = 2 if section and line.instrument != "double-bass" else 1
         yield Players(line, 1, sure, choices, section)
         yield Players(line, 1 + sure, None, choices, section, sure=False)
@@ -168,7 +177,7 @@ def players_of_line(line: Line, available: Instrumentation, rules: Rules) -> Ite
     least = numbers[1] if rules.as_limits else numbers[0]
     for first, count, plays in runs(line, numbers[1]):
         sure = max(0, min(count, least + 1 - first))
-        choices = with_alternatives(line, plays)
+        choices = offered(line, plays)
         if sure:
             yield Players(line, first, sure, choices, section)
         if count > sure:

@@ -9,6 +9,7 @@ to the same lines.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from itertools import groupby
 
 from catalogue.instrumentation.bodies import BOWED, is_choir
@@ -54,7 +55,13 @@ def write_sentence(instrumentation: Instrumentation, language: str = "en-GB") ->
 
 
 def played(instrumentation: Instrumentation) -> Iterator[Line]:
-    return (line for line in instrumentation.lines if line.family != "electronics")
+    """Yield everything but devices; singers are called soloists only beside a choir."""
+    beside_choir = any(is_choir(line) for line in instrumentation.lines)
+    for line in instrumentation.lines:
+        if line.family == "voice" and line.role == "soloist" and not beside_choir:
+            yield replace(line, role="ensemble")
+        elif line.family != "electronics":
+            yield line
 
 
 def label(line: Line) -> str | None:

@@ -90,6 +90,12 @@ def test_the_timpanist_is_apart_unless_it_is_agreed() -> None:
     assert short(fit(forces(line("percussion", 3)), forces("timpani", line("percussion", 2)))) == [("percussion", 1)]
 
 
+def test_a_remark_counts_the_timpanist_among_the_percussionists() -> None:
+    work = forces("timpani", line("percussion", 3))
+    assert fit(work, forces(line("percussion", 4, note="timpanist included"))).fits is True
+    assert short(fit(work, forces(line("percussion", 4, note="not doubling timpani")))) == [("timpani", 1)]
+
+
 def test_a_percussionist_plays_the_tuned_instruments_and_perhaps_the_cimbalom() -> None:
     assert fit(forces("marimba", "vibraphone"), forces(line("percussion", 2))).fits is True
     assert fit(forces("cimbalom"), forces("percussion")).fits is None
