@@ -63,7 +63,7 @@ class Scan:
 
     def step(self, at: int) -> int:
         node = self.nodes[at]
-        if node.kind == "mark" or is_key(node, AND):
+        if node.kind == "mark" or (is_key(node, AND) and not self.opens_name(at)):
             return self.part(at)
         for read in (self.heading, self.clause, self.article, self.body, self.item, self.small_word):
             after = read(at)
@@ -72,6 +72,11 @@ class Scan:
         if isinstance(node, Bracket):
             return self.loose_bracket(at)
         return unknown_at(self, at)
+
+    def opens_name(self, at: int) -> bool:
+        """Whether a name of several words begins here: the ``E`` of ``E-flat clarinet`` joins nothing."""
+        found = name_at(self.nodes, at)
+        return found is not None and found.end > at + 1
 
     def part(self, at: int) -> int:
         """Take a separator; an end of line or a semicolon ends what a heading said of roles."""

@@ -19,6 +19,7 @@ from catalogue.instrumentation.model import Chair, Instrumentation, Line
 LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
 BODY = ("violin-1", "violin-2", "viola", "cello", "double-bass")
+UNCOUNTED = ("choir", "choir-children", "basso-continuo")
 UNDIVIDED = ("violin", "viola", "cello", "double-bass")
 
 
@@ -151,6 +152,8 @@ def choir_phrase(lines: Sequence[Line], speech: Grammar) -> str:
 
 def line_phrase(line: Line, speech: Grammar) -> str:
     """Return what is said of one line: number, name, place, remark, doublings, qualities."""
+    if line.instrument == "choir" and line.note in speech.words["choirs"]:
+        return with_qualities(speech.words["choirs"][line.note], line, speech)
     if line.instrument == "percussion" and line.chairs and all(chair.note for chair in line.chairs):
         parts = [f"{speech.name('percussion')} {chair.chair} ({chair.note})" for chair in line.chairs]
         return with_qualities("; ".join(parts), line, speech)
@@ -163,7 +166,7 @@ def counted_name(line: Line, speech: Grammar) -> str:
     count = line.players
     people = line.instrument in ("percussion", "timpani") or line.family == "electronics"
     if count is None or people or (count == (1, 1) and not line.optional) or (line.optional and count[1] == 1):
-        name = speech.name(line.instrument, 1 if count or people else 2)
+        name = speech.name(line.instrument, 1 if count or people or line.instrument in UNCOUNTED else 2)
         return with_solo(with_alternatives(name, line, speech), line, speech)
     most = (count[1], count[1]) if line.optional else count
     name = with_alternatives(speech.name(line.instrument, most[1]), line, speech)
@@ -177,7 +180,8 @@ def with_alternatives(name: str, line: Line, speech: Grammar) -> str:
 
 
 def with_solo(name: str, line: Line, speech: Grammar) -> str:
-    return speech.word("solo").format(name=name) if line.role == "soloist" else name
+    several = line.players is None or line.players[1] > 1
+    return str(speech.words["solo"][several]).format(name=name) if line.role == "soloist" else name
 
 
 def bracketed(line: Line, speech: Grammar) -> Iterator[str]:
@@ -207,7 +211,7 @@ def doublings(line: Line, speech: Grammar) -> str:
     if not any(chair.plays != (line.instrument,) for chair in line.chairs):
         return ""
     if line.players == (1, 1) and line.chairs[0].plays[0] == line.instrument:
-        return f"{speech.word('alone')} {other_names(line.chairs[0].plays[1:], speech)}"
+        return f"{speech.word('alone')} {other_names(line.chairs[0].plays[1:], speech)}{remark(line.chairs[0], speech)}"
     return "".join(f", {clause}" for clause in clauses(line, speech))
 
 
@@ -218,10 +222,15 @@ def clauses(line: Line, speech: Grammar) -> Iterator[str]:
         if chair.plays == (line.instrument,) and not chair.note:
             continue
         kinds.setdefault((chair.plays, chair.chair is None, chair.note), []).append(chair)
-    for (plays, unnamed, note), chairs in kinds.items():
+    for (plays, unnamed, _), chairs in kinds.items():
         who = some_of(len(chairs), line, speech) if unnamed else named(chairs, line, speech)
-        remark = f" ({note})" if note else ""
-        yield f"{who} {plays_phrase(plays, line, speech, len(chairs))}{remark}"
+        yield f"{who} {plays_phrase(plays, line, speech, len(chairs))}{remark(chairs[0], speech)}"
+
+
+def remark(chair: Chair, speech: Grammar) -> str:
+    """Return what the text says of a chair's doubling, in brackets; *optional* in the language's own word."""
+    note = speech.word("optional") if chair.note == "optional" else chair.note
+    return f" ({note})" if note else ""
 
 
 def plays_phrase(plays: tuple[str, ...], line: Line, speech: Grammar, number: int) -> str:
