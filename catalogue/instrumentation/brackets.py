@@ -31,9 +31,10 @@ from catalogue.instrumentation.lexicon import (
 )
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.numbers import ALL
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, pitch_end, token_at
 from catalogue.instrumentation.senses import USUAL_OF_PLACE, Surroundings
-from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument, key_of
 
 MARKS = ",.;/+&-"
@@ -128,6 +129,22 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
             return found
     note = forces.written(nodes[0].start, nodes[-1].end)
     draft.notes.append(note)
+    return []
+
+
+def amplification(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``(all amplified)`` and ``(strings and clarinet need amplification)``, said of more than one line."""
+    words = flatten(bracket.nodes)
+    if len(words) < 2 or not any(phrase_end(words, at, AMPLIFIED) is not None for at in range(len(words))):
+        return None
+    named = {slug for at in range(len(words)) if (name := name_at(words, at)) is not None for slug in name.slugs}
+    families = {instrument(slug).family for slug in named if slug == "string-instrument"}
+    if not named and not is_key(words[0], ALL):
+        return None
+    for one in forces.drafts:
+        family = one.family or ""
+        if one.slug in named or family in families or (one.slug == "strings" and families) or not named:
+            one.amplified = one.amplified or family != "electronics"
     return []
 
 

@@ -16,7 +16,9 @@ BOWED = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
 
 def lines_of(forces: Forces) -> tuple[Line, ...]:
     """Return the lines in the order of the text, those of further groups last."""
-    lines = [line_of(draft) for draft in forces.drafts if draft.slug and not is_none(draft)]
+    drafts = [draft for draft in forces.drafts if draft.slug and not is_none(draft)]
+    sections = {(draft.group, draft.role) for draft in drafts if draft.slug in BOWED and is_section(draft)}
+    lines = [line_of(draft, section=(draft.group, draft.role) in sections) for draft in drafts]
     labels = list(dict.fromkeys(line.group for line in lines if line.group is not None))
     ordered = [line for label in [None, *labels] for line in lines if line.group == label]
     return tuple(merged(ordered))
@@ -52,10 +54,10 @@ def together(one: Line, other: Line) -> Line:
     return replace(one, players=players, chairs=all_chairs(chairs, one.instrument, players))
 
 
-def line_of(draft: Draft) -> Line:
+def line_of(draft: Draft, *, section: bool) -> Line:
     players = players_of(draft)
     family = family_of(draft.slug)
-    bowed = draft.slug in BOWED and draft.role != "soloist" and players is not None and not single(draft)
+    bowed = draft.slug in BOWED and draft.role != "soloist" and players is not None and section
     return Line(
         instrument=draft.slug,
         family=family,
@@ -73,9 +75,9 @@ def line_of(draft: Draft) -> Line:
     )
 
 
-def single(draft: Draft) -> bool:
-    """Whether a string instrument is named as a player and not as a section."""
-    return draft.collective != "section" and draft.strength is None and draft.unit is None and draft.most < 4
+def is_section(draft: Draft) -> bool:
+    """Whether a string draft is a section and not single players: four or more, desks, or a strength that is told."""
+    return draft.unit == "desks" or draft.strength is not None or (draft.count is not None and draft.most >= 4)
 
 
 def players_of(draft: Draft) -> Span | None:

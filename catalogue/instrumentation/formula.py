@@ -35,8 +35,10 @@ def place(forces: Forces) -> None:
     """Give every bare figure of the text its instrument."""
     unpack(forces)
     stretches = stretches_of(forces.drafts)
-    order = 0
+    order, group = 0, stretches[0][0].group if stretches else None
     for stretch in stretches:
+        if stretch[0].group != group:
+            order, group = 0, stretch[0].group
         for block in blocks_of(stretch, forces):
             order = place_block(block, order, forces, last=block is stretch)
 

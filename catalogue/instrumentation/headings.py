@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from catalogue.instrumentation.lexicon import (
+    BANDS,
     BODY_OF_STRINGS,
     DESKS,
     ENSEMBLE,
@@ -86,7 +87,7 @@ def opens_players(nodes: Nodes, at: int) -> bool:
 def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
     """Read ``Orchestra 2:``, ``Group II:`` and ``Orchestra:``."""
     token = token_at(nodes, at)
-    whole = phrase_end(nodes, at, ORCHESTRA | ENSEMBLE)
+    whole = phrase_end(nodes, at, ORCHESTRA | ENSEMBLE | frozenset().union(*BANDS.values()))
     if token is None or not (is_key(token, GROUP | ORCHESTRA) or whole is not None):
         return None
     end = whole if whole is not None else at + 1

@@ -67,6 +67,7 @@ def item_at(nodes: Nodes, at: int, forces: Forces, *, formula: bool, slash_parts
         return figure_item(nodes, at, forces, qualities, end)
     draft = Draft(name.slugs[0] if len(name.slugs) == 1 else "", nodes[at].start, name.stop, name=name)
     apply_qualities(draft, qualities)
+    draft.extra = at > 0 and nodes[at - 1].is_mark("+")
     both = both_violins(nodes, name)
     if both is not None:
         draft.slug, draft.number_after = "violin", (1, 2)
@@ -392,16 +393,17 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     if draft.number_after or (draft.seats and draft.collective != "numbered"):
         return None
     token = token_at(nodes, at)
-    if token is None or (formula and token.kind == "number" and not token.spaced):
+    placed = formula and token is not None and token.kind == "number" and (not token.spaced or draft.extra)
+    if token is None or placed or (formula and draft.count is not None):
         return None
     if token.is_mark("×") or token.is_word("x"):
         counted = count_at(nodes, at + 1)
         if counted is not None and draft.count is None:
             draft.count = counted
             return counted.end
-    if token.is_mark("-") and seats_at(nodes, at + 1) and not nodes[at + 1].spaced:
-        token = token_at(nodes, at + 1)
-        at += 1
+    following = token_at(nodes, at + 1)
+    if token.is_mark("-") and following is not None and following.text.isupper() and not following.spaced:
+        token, at = following, at + 1
     read = seats_at(nodes, at)
     if read is None or token is None:
         return None

@@ -128,7 +128,7 @@ REMARKS = keyed(
     "große großes groß besetzung besetzt stark petit grand piccoli medi complete minimal lg med wenn möglich "
     "multiple various classical separate additional further players player "
     "traditional natural flexible recommended "
-    "original version arr music canon piece work ballet including sowie nebst playing"
+    "original version arr music canon piece work ballet including possible möglich wanted sowie nebst playing"
 )
 
 KEYS_OF_PITCH = frozenset(

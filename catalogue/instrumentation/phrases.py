@@ -59,7 +59,9 @@ def range_end(nodes: Nodes, at: int) -> tuple[int, int] | None:
     if link.is_mark("-"):
         before = token_at(nodes, at - 1)
         glued = not link.spaced and not second.spaced
+        earlier = nodes[at - 2] if at > 1 else None
         run = before is not None and before.is_mark(".,-/") and not nodes[at].spaced
+        run = run and not (isinstance(earlier, Token) and earlier.kind == "word")
         follows = isinstance(after, Token) and (after.is_mark(".,-/+*") or after.kind == "number" or is_d(after))
         comma = isinstance(after, Token) and after.is_mark(",")
         if not glued or run or (follows and not comma):

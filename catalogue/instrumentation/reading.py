@@ -58,6 +58,7 @@ def settle(forces: Forces) -> None:
     settling.settle_bodies(forces)
     formula.place(forces)
     settling.choose_names(forces)
+    settling.counts_after_names(forces)
     settling.remark_on_names(forces)
     orchestral = settling.is_orchestral(forces)
     settled: list[Draft] = []

@@ -19,7 +19,6 @@ from catalogue.instrumentation.percussion import list_end
 from catalogue.instrumentation.phrases import count_at, is_key, is_small, keys_end, phrase_end, token_at
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import unknown_at
-from catalogue.instrumentation.vocabulary import key_of
 
 MARKS = ".,;:/-+\n·•*&|…"
 
@@ -198,7 +197,7 @@ class Scan:
         last = self.last
         if last is not None and (following is None or following.kind == "mark"):
             last.role = "soloist"
-        elif following is not None:
+        elif following is not None and begins_item(self.nodes, end):
             self.scope = replace(self.scope, role="soloist", role_ends=";:\n")
         return end
 
@@ -222,16 +221,6 @@ class Scan:
         inner.walk()
 
 
-def has_count(nodes: Nodes, at: int) -> bool:
-    """Whether a number of players stands here."""
-    return count_at(nodes, at) is not None
-
-
-def begins_name(nodes: Nodes, at: int) -> bool:
-    """Whether the name of an instrument stands here."""
-    return name_at(nodes, at) is not None
-
-
-def words_of(nodes: Nodes) -> list[str]:
-    """Return the keys of the words among the nodes."""
-    return [key_of(node.text) for node in nodes if isinstance(node, Token) and node.kind == "word"]
+def begins_item(nodes: Nodes, at: int) -> bool:
+    """Whether a number or a name stands here."""
+    return count_at(nodes, at) is not None or name_at(nodes, at) is not None

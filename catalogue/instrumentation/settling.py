@@ -123,8 +123,6 @@ def drop_heading_word(forces: Forces) -> None:
 
 def merge_seats(forces: Forces) -> None:
     """Make one line of numbered players or parts of an instrument, ``Oboe 1, Oboe 2``, ``1st horn``, ``flute 1,2``."""
-    numbered = [draft for draft in forces.drafts if draft.number_after or draft.seats]
-    counts_after = counts_stand_after(numbered)
     merged: dict[tuple[str, str | None, str], Draft] = {}
     kept: list[Draft] = []
     for draft in forces.drafts:
@@ -133,11 +131,7 @@ def merge_seats(forces: Forces) -> None:
             kept.append(draft)
             continue
         key = (draft.slug, draft.group, draft.role)
-        if counts_after and not draft.seats and len(seats) == 1 and draft.count is None:
-            draft.counted(seats[0])
-            draft.number_after = ()
-            kept.append(draft)
-        elif key in merged:
+        if key in merged:
             join(merged[key], draft, seats)
         else:
             merged[key] = draft
@@ -146,6 +140,16 @@ def merge_seats(forces: Forces) -> None:
     for draft in merged.values():
         finish_seats(draft, forces)
     forces.drafts[:] = kept
+
+
+def counts_after_names(forces: Forces) -> None:
+    """Read the figures after names as numbers of players where they are that throughout."""
+    numbered = [draft for draft in forces.drafts if draft.number_after or draft.seats]
+    if not counts_stand_after(numbered):
+        return
+    for draft in numbered:
+        draft.counted(draft.number_after[0])
+        draft.number_after = ()
 
 
 def counts_stand_after(numbered: list[Draft]) -> bool:
@@ -230,7 +234,7 @@ def settle_soloists(forces: Forces) -> None:
     if len(played) == 1 and len(drafts) == 1 and drafts[0].most == 1 and drafts[0].role == "soloist":
         drafts[0].role = "ensemble"
     last = drafts[-1] if drafts else None
-    if last is None or last.role != "soloist" or not said_plural(forces.text[last.start :]):
+    if last is None or last.role != "soloist" or not said_plural(forces.text[last.name.stop if last.name else last.start :]):
         return
     at = len(drafts) - 2
     while at >= 0 and drafts[at].slug not in ("strings", "percussion", "timpani") and drafts[at].count is None:
