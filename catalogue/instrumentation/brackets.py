@@ -16,22 +16,25 @@ from __future__ import annotations
 
 import re
 
+from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.doublings import Doubling, Section, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.ensembles import channels_at
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
     AND,
+    DESKS,
     ELECTRIC,
+    LEAST,
     OFFSTAGE,
     OPTIONAL,
     OR,
     PLAYERS,
+    PREFERRED,
     SOLO,
 )
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.numbers import ALL
+from catalogue.instrumentation.numbers import ALL, roman
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, pitch_end, token_at
 from catalogue.instrumentation.senses import USUAL_OF_PLACE, Surroundings
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, flatten
@@ -114,6 +117,8 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     if not nodes:
         return []
     for rule in (
+        amplification,
+        strengths,
         channels,
         qualities,
         number_of_players,
@@ -132,6 +137,26 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     return []
 
 
+def chairs_told(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
+    """Read notes on single players, ``(I “xylophone”, II “marimba”)``; false where the bracket holds something else."""
+    chairs: list[Chair] = []
+    at = 0
+    nodes = bracket.nodes
+    while at < len(nodes):
+        token, note = token_at(nodes, at), token_at(nodes, at + 1)
+        value = roman(token.text) if token is not None and token.kind == "word" else None
+        if value is None and token is not None and token.kind == "number" and len(token.text) < 4:
+            value = token.number
+        if value is None or note is None or note.kind != "note":
+            return False
+        chairs.append(Chair(value, (draft.slug,), forces.text[note.start + 1 : note.end - 1]))
+        at += 2
+        if at < len(nodes) and nodes[at].is_mark(",;"):
+            at += 1
+    draft.chairs += chairs
+    return bool(chairs)
+
+
 def amplification(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Settle ``(all amplified)`` and ``(strings and clarinet need amplification)``, said of more than one line."""
     words = flatten(bracket.nodes)
@@ -148,6 +173,24 @@ def amplification(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]
     return []
 
 
+def strengths(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``(7 recommended)``, ``(min)``, ``(desks)`` after string instruments."""
+    if draft.family != "strings":
+        return None
+    counted = count_at(bracket.nodes, 0)
+    words = list(bracket.nodes[counted.end if counted else 0 :])
+    if counted is None and len(words) > 1 and (counted := count_at(words, 1)) is not None and counted.end == len(words):
+        words = words[:1]
+    if len(words) != 1:
+        return None
+    for keys, strength, unit in ((PREFERRED, "preferred", None), (LEAST, "least", None), (DESKS, "stated", "desks")):
+        if is_key(words[0], keys):
+            draft.strength, draft.unit = strength, unit or draft.unit
+            draft.count = counted or draft.count
+            return []
+    return None
+
+
 def qualities(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Settle ``(optional)``, ``(amplified)``, ``(solo)``, ``(off-stage)``, ``(or piano)``."""
     nodes = bracket.nodes
@@ -155,20 +198,33 @@ def qualities(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | N
         return alternatives(draft, nodes)
     if all(node.kind == "mark" for node in nodes):
         return []
-    rest = [node for node in nodes if not node.is_mark(".,")]
-    for words, name, value in (
-        (OPTIONAL, "optional", True),
-        (AMPLIFIED | ELECTRIC, "amplified", True),
-        (SOLO, "role", "soloist"),
-    ):
-        end = phrase_end(rest, 0, words)
-        if end == len(rest):
+    return [] if quality(draft, bracket, forces) else None
+
+
+def quality(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
+    """Set the one quality that the bracket says of the draft; false where it says something else."""
+    rest = [node for node in bracket.nodes if not node.is_mark(".,")]
+    if not rest:
+        return False
+    for words, name, value in QUALITIES:
+        if phrase_end(rest, 0, words) == len(rest):
             setattr(draft, name, value)
-            return []
-    if phrase_end(rest, 0, OFFSTAGE) == len(rest):
-        draft.role = "offstage"
-        return []
-    return None
+            return True
+    counted = count_at(rest, 0)
+    if counted is not None and draft.family == "voice" and counted.end + 1 == len(rest) and is_key(rest[-1], PARTS):
+        draft.parts = min(max(counted.most, 1), 24)
+        return True
+    return False
+
+
+QUALITIES = (
+    (OPTIONAL, "optional", True),
+    (AMPLIFIED | ELECTRIC, "amplified", True),
+    (SOLO, "role", "soloist"),
+    (OFFSTAGE, "role", "offstage"),
+    ({"open", "offen"}, "open", True),
+)
+PARTS = {"part", "parts", "stimmen", "voix", "voci", "voces", "voices"}
 
 
 def channels(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
@@ -398,7 +454,7 @@ def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: 
         remark_on_figures(figures, draft, forces, start, end, as_chairs=as_chairs)
     for one in found:
         plays = tuple(slug for slug in one.plays if slug != draft.slug)
-        if not plays:
+        if not plays and not one.note:
             continue
         remark_on_strings(draft, plays, forces, start, end)
         if one.figure and as_chairs:
@@ -417,7 +473,7 @@ def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: 
 
 def remark_on_strings(draft: Draft, plays: tuple[str, ...], forces: Forces, start: int, end: int) -> None:
     """Say that a string player who changes instrument stays one player."""
-    if draft.family == "strings":
+    if draft.family == "strings" and plays:
         other = plays[0].replace("-", " ")
         message = f"One string player was read as changing to {other}."
         forces.remark("string-doubling", message, start, end, f"a further player for the {other}")

@@ -74,8 +74,10 @@ def doublings_in(nodes: Nodes, section: Section, forces: Forces) -> list[Doublin
             return None
         doubling, at = read
         if doubling is not None:
-            found.append(replace(doubling, only=True) if only else doubling)
+            found.append(doubling)
         at = skip(nodes, at)
+    if found and only:
+        found[-1] = replace(found[-1], only=True)
     return found or None
 
 
@@ -83,8 +85,6 @@ def without_denial(nodes: Nodes) -> tuple[Nodes, bool]:
     """Leave out ``not doubling`` at the end, and tell whether it stood there."""
     if len(nodes) > 2 and nodes[-2].is_word("not", "no") and phrase_end(nodes, len(nodes) - 1, DOUBLING):
         return nodes[:-2], True
-    if len(nodes) > 1 and is_key(nodes[-1], ONLY):
-        return nodes[:-1], True
     return nodes, False
 
 
@@ -117,6 +117,10 @@ def doubling_at(
         linked_at = counted.end
         if who is None or counted.least > 1:
             who = Who((), -1 if counted.least >= section.size else counted.least, linked_at)
+    told = token_at(nodes, who.end) if who is not None else None
+    if told is not None and told.kind == "note" and who is not None:
+        note = forces.text[told.start + 1 : told.end - 1]
+        return Doubling((section.slug,), *resolved(who, section), note=note), who.end + 1
     names = names_at(nodes, linked_at, section, forces, linked=link is not None)
     if names is None:
         return None
@@ -126,6 +130,10 @@ def doubling_at(
     if figure is not None:
         return Doubling(plays, count=figure, figure=True, note=note), end
     chairs, count = resolved(who, section)
+    if end < len(nodes) and is_key(nodes[end], ONLY):
+        only, end = True, end + 1
+    if end < len(nodes) and nodes[end].kind == "note":
+        note, end = forces.text[nodes[end].start + 1 : nodes[end].end - 1], end + 1
     return Doubling(plays, chairs, count, only, note=note, linked=link is not None), end
 
 

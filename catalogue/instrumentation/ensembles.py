@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from catalogue.instrumentation import choirs, collectives
+from catalogue.instrumentation import brackets, channels, choirs, collectives
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.items import qualities_at
 from catalogue.instrumentation.lexicon import ANY, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, ORCHESTRA, SOLO, TREBLE
@@ -12,21 +12,6 @@ from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
 Found = tuple[list[Draft], int, bool]
-CHANNEL = {
-    "channel",
-    "channels",
-    "ch",
-    "kanal",
-    "kanale",
-    "canaux",
-    "canali",
-    "canales",
-    "chn",
-    "canal",
-    "kanalig",
-    "kanalige",
-}
-LAYOUTS = {"stereo": "2", "quadraphonic": "4", "quadrophonic": "4", "octophonic": "8", "stereophonic": "2", "mono": "1"}
 RECORDED = {"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"}
 COMPRISING = {"comprising", "consisting", "bestehend", "compose", "composed"}
 
@@ -34,7 +19,7 @@ COMPRISING = {"comprising", "consisting", "bestehend", "compose", "composed"}
 def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Return the drafts of a body named here, where it ends, and whether it only introduces what follows."""
     for read in (
-        channels_at,
+        channels.channels_at,
         recorded_at,
         choirs.choir_at,
         collective_at,
@@ -47,25 +32,6 @@ def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         found = read(nodes, at, forces)
         if found is not None:
             return found
-    return None
-
-
-def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
-    """Read ``8-channel``, ``4.1 or 8.1 channel``, ``8ch``, ``quadraphonic``."""
-    token = token_at(nodes, at)
-    if token is not None and token.lower in LAYOUTS:
-        forces.channels = LAYOUTS[token.lower]
-        return [], at + 1, True
-    end = at
-    while end < len(nodes) and end < at + 9:
-        node = nodes[end]
-        if isinstance(node, Token) and node.kind == "word" and key_of(node.text) in CHANNEL and end > at:
-            number = forces.written(nodes[at].start, nodes[end - 1].end).rstrip("- ")
-            forces.channels = number
-            return [], end + 1, True
-        if node.kind != "number" and not node.is_mark(".-") and not node.is_word("or", "oder", "ou", "o"):
-            return None
-        end += 1
     return None
 
 
@@ -235,23 +201,24 @@ def strings_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     draft.amplified, draft.optional = qualities.amplified, qualities.optional
     if qualities.solo:
         draft.notes.append("solo")
-    end = figures_after(nodes, end, draft)
+    end = figures_after(nodes, end, draft, forces)
     draft.end = nodes[end - 1].end
     return [draft], end, False
 
 
-def figures_after(nodes: Nodes, end: int, draft: Draft) -> int:
+def figures_after(nodes: Nodes, end: int, draft: Draft, forces: Forces) -> int:
     """Take the figures or brackets that follow the word for strings."""
     after = end
     while after < len(nodes) and nodes[after].is_mark(".:"):
         after += 1
     if after < len(nodes) and isinstance(nodes[after], Bracket):
-        while after < len(nodes) and isinstance(nodes[after], Bracket):
+        while after < len(nodes):
             bracket = nodes[after]
-            assert isinstance(bracket, Bracket)  # noqa: S101 — narrows the type
+            if not isinstance(bracket, Bracket) or brackets.quality(Draft("", 0, 0), bracket, forces):
+                break
             draft.brackets.append(bracket)
             after += 1
-        return after
+        return after if draft.brackets else end
     run = after
     while run < len(nodes) and (nodes[run].kind == "number" or (nodes[run].is_mark(".,/-") and run > after)):
         run += 1

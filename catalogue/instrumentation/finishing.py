@@ -67,12 +67,17 @@ def line_of(draft: Draft, *, section: bool) -> Line:
         optional=draft.optional,
         amplified=draft.amplified,
         group=draft.group,
-        note="; ".join(dict.fromkeys(note.strip() for note in draft.notes if note.strip())),
+        note=plain("; ".join(dict.fromkeys(note.strip(" ,;") for note in draft.notes if note.strip(" ,;")))),
         unit=(draft.unit or "players") if bowed else None,
         strength=(draft.strength or "stated") if bowed else None,
         alternatives=tuple(slug for slug in dict.fromkeys(draft.alternatives) if slug != draft.slug),
         parts=draft.parts,
     )
+
+
+def plain(note: str) -> str:
+    """Return a note without the quotation marks that enclose notes in the canonical shorthand."""
+    return note.replace("“", '"').replace("”", '"')
 
 
 def is_section(draft: Draft) -> bool:

@@ -131,7 +131,7 @@ def breaks(stretch: Block, index: int, forces: Forces) -> bool:
     """Whether a family ends before the draft at ``index``."""
     draft, before = stretch[index], stretch[index - 1]
     mark = draft.separator.strip()
-    if any(one in draft.separator for one in ";:\n"):
+    if any(one in draft.separator for one in ";:\n§"):
         return True
     if before.packed and draft.packed:
         return draft.start != before.end and not (before.brackets and before.end == draft.start)

@@ -51,6 +51,7 @@ class Qualities:
     pairs: bool = False
     unit: str | None = None
     numbered: bool = False
+    seats: tuple[int, ...] = ()
     pitch: tuple[int, int] | None = None
     bracket: Bracket | None = None
 
@@ -133,6 +134,8 @@ def apply_qualities(draft: Draft, qualities: Qualities) -> None:
         draft.role = "soloist"
     if qualities.seat is not None:
         draft.seats = (qualities.seat,)
+    if qualities.seats:
+        draft.seats = qualities.seats
     if qualities.numbered:
         draft.collective = "numbered"
     if qualities.bracket is not None:
@@ -196,6 +199,10 @@ def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     if numeral is not None and found.seat is None and name_at(nodes, at + 1) is not None:
         found.seat, found.numbered = numeral, True
         return at + 1
+    both = seats_at(nodes, at) if node.kind == "word" or ordinal_at(nodes, at) else None
+    if both is not None and len(both[0]) == 2 and found.seat is None and name_at(nodes, both[1]) is not None:
+        found.seats = both[0]
+        return both[1]
     if found.count is None and found.seat is None:
         counted = count_at(nodes, at)
         if counted is not None and not is_measure(nodes, counted.end):
@@ -238,6 +245,8 @@ def figure_item(nodes: Nodes, at: int, forces: Forces, qualities: Qualities, end
     if count is None or token is None or token.kind != "number" or qualities.seat is not None:
         return None
     end = count.end
+    if unknown_follows(nodes, end, formula=forces.formula):
+        return None
     draft = Draft("", token.start, token.end, count=count, figure=True, packed=len(token.text) > 2)
     end = d_suffix(nodes, end, draft)
     while end < len(nodes):
@@ -254,6 +263,14 @@ def figure_item(nodes: Nodes, at: int, forces: Forces, qualities: Qualities, end
             break
     draft.end = nodes[end - 1].end
     return draft, end
+
+
+def unknown_follows(nodes: Nodes, at: int, *, formula: bool) -> bool:
+    """Whether a number counts a word that is no known name, ``2 glass vases``."""
+    token = token_at(nodes, at)
+    if token is None or token.kind != "word" or len(token.text) < 4 or formula:
+        return False
+    return not is_key(token, REMARKS | ARTICLES | OR | AND)
 
 
 def d_suffix(nodes: Nodes, at: int, draft: Draft) -> int:

@@ -8,6 +8,7 @@ spoken of. Common practice.
 
 from __future__ import annotations
 
+from catalogue.instrumentation.brackets import chairs_told, quality
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import PLAYERS, PLAYS_WORDS
 from catalogue.instrumentation.model import Chair
@@ -134,6 +135,8 @@ def numbered_by_romans(forces: Forces) -> None:
 def timpani(draft: Draft, forces: Forces) -> None:
     """Tell timpanists from drums."""
     for bracket in draft.brackets:
+        if quality(draft, bracket, forces):
+            continue
         number = players_in(bracket)
         if number is not None:
             draft.counted(number)
@@ -176,6 +179,8 @@ def players_range(bracket: Bracket) -> tuple[int, int] | None:
 def players(draft: Draft, forces: Forces) -> None:
     """Settle the number of percussionists, and keep what they play as a note."""
     for bracket in draft.brackets:
+        if quality(draft, bracket, forces):
+            continue
         told = players_range(bracket)
         if told is not None and (draft.count is None or draft.most == 1):
             draft.counted(*told)
@@ -186,6 +191,8 @@ def players(draft: Draft, forces: Forces) -> None:
             if isinstance(bracket.nodes[0], Token) and bracket.nodes[0].kind == "word" and roman(bracket.nodes[0].text):
                 message = "The Roman numeral was read as the number of players."
                 forces.remark("roman-count", message, bracket.start, bracket.end, "the chair of one player")
+        elif chairs_told(draft, bracket, forces):
+            continue
         elif bracket.nodes:
             draft.notes.append(forces.written(bracket.nodes[0].start, bracket.nodes[-1].end))
             timpani_within(bracket, forces)

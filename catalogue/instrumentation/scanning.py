@@ -9,14 +9,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from catalogue.instrumentation import ensembles, headings
+from catalogue.instrumentation import brackets, ensembles, headings
 from catalogue.instrumentation.doublings import Section, clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.items import item_at, opens_clause, quiet, shorter
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.percussion import list_end
-from catalogue.instrumentation.phrases import count_at, is_key, is_small, keys_end, phrase_end, token_at
+from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phrase_end, token_at
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import unknown_at
 
@@ -62,7 +62,7 @@ class Scan:
 
     def step(self, at: int) -> int:
         node = self.nodes[at]
-        if node.kind == "mark" or (is_key(node, AND) and not self.opens_name(at)):
+        if node.kind == "mark" or (is_small(node, AND) and not self.opens_name(at)):
             return self.part(at)
         for read in (self.heading, self.clause, self.article, self.body, self.item, self.small_word):
             after = read(at)
@@ -111,7 +111,7 @@ class Scan:
         if found is None:
             return None
         self.scope, after = found
-        self.separator += ":"
+        self.separator += "§"
         return after
 
     def clause(self, at: int) -> int | None:
@@ -148,7 +148,22 @@ class Scan:
             return after
         for draft in drafts:
             self.add(draft)
-        return after
+        return self.qualified(drafts, after)
+
+    def qualified(self, drafts: list[Draft], at: int) -> int:
+        """Give the notes and the brackets of one quality that follow a body to all its parts."""
+        while at < len(self.nodes):
+            node = self.nodes[at]
+            if isinstance(node, Bracket):
+                if sum(brackets.quality(draft, node, self.forces) for draft in drafts) < len(drafts):
+                    break
+            elif node.kind == "note":
+                for draft in drafts:
+                    draft.notes.append(self.forces.text[node.start + 1 : node.end - 1])
+            else:
+                break
+            at += 1
+        return at
 
     def item(self, at: int) -> int | None:
         found = item_at(self.nodes, at, self.forces, formula=self.in_formula(), slash_parts=self.slash_parts)
@@ -212,6 +227,8 @@ class Scan:
         scope = replace(self.scope, optional=self.scope.optional or optional)
         self.inner(node.nodes, scope)
         self.separator = ""
+        if "[" in self.scope.role_ends:
+            self.scope = replace(self.scope, role="ensemble", group=None, role_ends="", optional=False)
         return at + 1
 
     def inner(self, nodes: tuple[Node, ...], scope: Scope) -> None:

@@ -99,6 +99,8 @@ SAX_VOICES = {
 
 def sized(draft: Draft, before: str, drafts: list[Draft], forces: Forces) -> None:
     """Read ``soprano or alto saxophone`` as sizes of the saxophone and ``baritone`` in a band as the horn."""
+    if draft.name is not None and len(draft.name.written.split()) > 1:
+        return
     saxes = [slug for slug in draft.alternatives if slug.endswith("-saxophone")]
     if saxes and draft.slug in SAX_VOICES:
         draft.slug = SAX_VOICES[draft.slug]
@@ -234,7 +236,7 @@ def settle_soloists(forces: Forces) -> None:
     if len(played) == 1 and len(drafts) == 1 and drafts[0].most == 1 and drafts[0].role == "soloist":
         drafts[0].role = "ensemble"
     last = drafts[-1] if drafts else None
-    if last is None or last.role != "soloist" or not said_plural(forces.text[last.name.stop if last.name else last.start :]):
+    if last is None or last.role != "soloist" or not said_plural(forces.text[end_of_name(last) :]):
         return
     at = len(drafts) - 2
     while at >= 0 and drafts[at].slug not in ("strings", "percussion", "timpani") and drafts[at].count is None:
@@ -262,6 +264,10 @@ def electric_pianos(forces: Forces) -> None:
             draft.slug, draft.amplified = "piano", True
             message = "The electric piano was read as an amplified piano, like the instruments beside it."
             forces.remark("electric", message, draft.start, draft.end, "the keyboard of that name")
+
+
+def end_of_name(draft: Draft) -> int:
+    return draft.name.stop if draft.name else draft.start
 
 
 def said_plural(text: str) -> bool:

@@ -58,12 +58,6 @@ def divided(draft: Draft) -> list[Draft]:
 
 def strength(draft: Draft, named: list[Draft], forces: Forces, *, orchestral: bool) -> None:
     """Tell players from sections for a string instrument that is named by itself."""
-    for bracket in list(draft.brackets):
-        counted = count_at(bracket.nodes, 0)
-        if counted is not None and any(is_key(node, PREFERRED | LEAST) for node in bracket.nodes):
-            draft.count = counted
-            draft.strength = "preferred" if any(is_key(node, PREFERRED) for node in bracket.nodes) else "least"
-            draft.brackets.remove(bracket)
     beside = any(one.plural and one.count is None for one in named)
     uncounted = all(one.count is None and not one.collective for one in named)
     section = beside or (len(named) >= 3 and orchestral and uncounted)

@@ -9,11 +9,11 @@ from __future__ import annotations
 import functools
 from typing import TYPE_CHECKING
 
-from catalogue.instrumentation.drafts import Draft
+from catalogue.instrumentation.drafts import Count, Draft
 from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.numbers import cardinal
-from catalogue.instrumentation.phrases import keys_end, token_at
+from catalogue.instrumentation.phrases import count_at, keys_end, token_at
 from catalogue.instrumentation.senses import sectional
 from catalogue.instrumentation.tokens import Bracket, Token
 from catalogue.instrumentation.vocabulary import key_of, keys
@@ -36,7 +36,11 @@ def unknown_at(scan: Scan, at: int) -> int:
     """Deal with a word that nothing else could read and return where to go on."""
     token = token_at(scan.nodes, at)
     if token is None or token.kind == "number":
-        return lone_number(scan, at)
+        counted = count_at(scan.nodes, at)
+        word = token_at(scan.nodes, counted.end) if counted is not None else None
+        if counted is None or word is None or word.kind != "word":
+            return lone_number(scan, at)
+        return unknown_name(scan, counted.end, counted)
     for attempt in (voice_with_prefix, by_section_only, mended):
         after = attempt(scan, at, token)
         if after is not None:
@@ -163,7 +167,7 @@ def starts_item(scan: Scan, at: int) -> bool:
     return found is not None and len(found.written) > 1
 
 
-def unknown_name(scan: Scan, at: int) -> int:
+def unknown_name(scan: Scan, at: int, count: Count | None = None) -> int:
     """Keep an unknown instrument of a list as written; refuse a text in which nothing is known."""
     words: list[Token] = []
     end = at
@@ -187,7 +191,7 @@ def unknown_name(scan: Scan, at: int) -> int:
             f"“{written or scan.forces.text[start:stop]}” is not a known instrument.", start, stop, expected
         )
     slug = "-".join(key_of(word.text) for word in words)
-    scan.add(Draft(slug, start, stop, name=Name((slug,), written, at, end, start, stop)))
+    scan.add(Draft(slug, start, stop, name=Name((slug,), written, at, end, start, stop), count=count))
     scan.forces.remark(
         "unknown-instrument", f"“{written}” is not a known instrument; it is kept as written.", start, stop
     )

@@ -8,6 +8,8 @@ ways, is written out: every text is read back before it is returned, and the fir
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import product
 
 from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line, Span
 from catalogue.instrumentation.reading import read
@@ -30,7 +32,7 @@ def shorthand(instrumentation: Instrumentation) -> str:
 
 def first_that_reads_back(instrumentation: Instrumentation, bracket: Bracketing) -> str:
     """Return the shortest text that reads back to the same lines; ``bracket`` writes the doublings of a line."""
-    texts = [write(instrumentation, bracket, positional=placed, spelled=spelled) for placed, spelled in DRESSES]
+    texts = [write(instrumentation, Dress(placed, told, spelled, bracket)) for spelled, told, placed in VARIANTS]
     for text in texts:
         try:
             again = read(text)
@@ -41,31 +43,44 @@ def first_that_reads_back(instrumentation: Instrumentation, bracket: Bracketing)
     return texts[-1]
 
 
-DRESSES = ((True, False), (False, False), (True, True), (False, True))
+@dataclass(frozen=True, slots=True)
+class Dress:
+    """How much is written out: winds by place or by name, numbers left out or told, short or whole names.
+
+    ``bracket`` writes the doublings of a line.
+    """
+
+    positional: bool
+    told: bool
+    spelled: bool
+    bracket: Bracketing
 
 
-def write(instrumentation: Instrumentation, bracket: Bracketing, *, positional: bool, spelled: bool) -> str:
+VARIANTS = tuple(product((False, True), (False, True), (True, False)))
+
+
+def write(instrumentation: Instrumentation, dress: Dress) -> str:
     bodies = []
     for label in dict.fromkeys(line.group for line in instrumentation.lines):
         lines = [line for line in instrumentation.lines if line.group == label]
-        text = body(lines, bracket, positional=positional, spelled=spelled)
+        text = body(lines, dress)
         bodies.append(f"{label}: {text}" if label else text)
     channels = f" – {instrumentation.channels}-channel" if instrumentation.channels else ""
     return "; ".join(bodies) + channels
 
 
-def body(lines: list[Line], bracket: Bracketing, *, positional: bool, spelled: bool) -> str:
+def body(lines: list[Line], dress: Dress) -> str:
     """Return the text of one group of lines, family by family."""
     families = [run for run in runs(lines) if run]
     texts: list[str] = []
     placed = False
     for run in families:
         mains = WOODWIND if run[0].family == "woodwind" else BRASS if run[0].family == "brass" and placed else ()
-        if positional and mains and can_be_placed(run, mains):
-            texts.append(by_place(run, mains, bracket, spelled=spelled))
+        if dress.positional and mains and can_be_placed(run, mains):
+            texts.append(by_place(run, mains, dress))
             placed = True
         else:
-            texts += by_name(run, bracket, spelled=spelled)
+            texts += by_name(run, dress)
     return FAMILY_MARK.join(texts)
 
 
@@ -107,16 +122,12 @@ def can_be_placed(run: list[Line], mains: tuple[str, ...]) -> bool:
     return True
 
 
-def by_place(run: list[Line], mains: tuple[str, ...], bracket: Bracketing, *, spelled: bool) -> str:
+def by_place(run: list[Line], mains: tuple[str, ...], dress: Dress) -> str:
     pieces: list[str] = []
     for place, main in enumerate(mains):
         line = next((one for one in run if one.instrument == main), None)
-        pieces.append("0" if line is None else f"{number(line.players)}{bracket(line)}")
-        pieces += [
-            item(one, bracket, spelled=spelled)
-            for one in run
-            if one.instrument != main and place_of(one, mains) == place
-        ]
+        pieces.append("0" if line is None else f"{number(line.players)}{dress.bracket(line)}")
+        pieces += [item(one, dress) for one in run if one.instrument != main and place_of(one, mains) == place]
     return ".".join(pieces)
 
 
@@ -125,25 +136,25 @@ def place_of(line: Line, mains: tuple[str, ...]) -> int:
     return mains.index(section) if section in mains else len(mains) - 1
 
 
-def by_name(run: list[Line], bracket: Bracketing, *, spelled: bool) -> list[str]:
+def by_name(run: list[Line], dress: Dress) -> list[str]:
     """Return the texts of a run by name: a choir by its voicing, a body of strings by its figures."""
     first = run[0]
     if kind_of(first).startswith("choir "):
         return [voicing(run)]
     if first.family == "strings":
-        return strings(run, bracket, spelled=spelled)
+        return strings(run, dress)
     mark = ", " if first.family in ("voice", "other", "electronics") else "."
-    return [mark.join(item(line, bracket, spelled=spelled) for line in run)]
+    return [mark.join(item(line, dress) for line in run)]
 
 
 def voicing(run: list[Line]) -> str:
     letters = "".join(LETTERS[line.instrument.removeprefix("choir-")] * line.parts for line in run)
     first = run[0]
     counted = [f"{number(line.players)} {called(line.instrument).abbreviation}{tail(line)}" for line in run]
-    return f"choir({letters}){tail(first)}" if first.players is None else ", ".join(counted)
+    return f"choir({letters}){tail(first, body=True)}" if first.players is None else ", ".join(counted)
 
 
-def strings(run: list[Line], bracket: Bracketing, *, spelled: bool) -> list[str]:
+def strings(run: list[Line], dress: Dress) -> list[str]:
     """Return a body of strings as figures, ``str`` where it is open, and other bowed instruments by name."""
     texts: list[str] = []
     at = 0
@@ -153,7 +164,7 @@ def strings(run: list[Line], bracket: Bracketing, *, spelled: bool) -> list[str]
             texts.append(figures(section))
             at += 5
         else:
-            texts.append(item(run[at], bracket, spelled=spelled))
+            texts.append(item(run[at], dress))
             at += 1
     return texts
 
@@ -177,40 +188,58 @@ def is_body(section: list[Line]) -> bool:
 def figures(section: list[Line]) -> str:
     first = section[0]
     if first.players is None:
-        return f"str{tail(first)}"
+        return f"str{tail(first, body=True)}"
     numbers = ".".join(str(line.players[1] if line.players else 0) for line in section)
     desks = " desks" if first.unit == "desks" else ""
-    return f"str({STRENGTHS[first.strength or 'stated']}{numbers}{desks}){tail(first)}"
+    return f"str({STRENGTHS[first.strength or 'stated']}{numbers}{desks}){tail(first, body=True)}"
 
 
-def item(line: Line, bracket: Bracketing, *, spelled: bool) -> str:
+def item(line: Line, dress: Dress) -> str:
     """Return one line by name."""
-    names = called(line.instrument)
-    name = names.singular if spelled else names.abbreviation
+    name = word(line.instrument, dress)
     solo = "solo " if line.role == "soloist" and line.family != "voice" else ""
-    amount = (
-        "" if line.players in (None, (1, 1)) or (line.optional and line.players == (0, 1)) else number(line.players)
-    )
+    text = solo + counted(line, name, dress) + dress.bracket(line) + tail(line)
+    return text + "".join(f" or {word(slug, dress)}" for slug in line.alternatives)
+
+
+CLEAR = {
+    "voice-baritone": "baritone voice", "voice-alto": "contralto", "voice-bass": "bass voice",
+    "voice-tenor": "tenor voice",
+}  # fmt: skip
+
+
+def word(slug: str, dress: Dress) -> str:
+    if dress.spelled and slug in CLEAR:
+        return CLEAR[slug]
+    names = called(slug)
+    return names.singular if dress.spelled else names.abbreviation
+
+
+def counted(line: Line, name: str, dress: Dress) -> str:
+    """Return a name with its number: before it, in a bracket after it for timpani and percussion."""
+    one = (0, 1) if line.optional else (1, 1)
     if line.family == "electronics":
-        amount = ""
-    if line.instrument == "percussion" and amount:
-        text = f"{solo}{name}({amount})"
-    else:
-        text = f"{solo}{amount}{' ' if spelled and amount else ''}{name}"
+        return name
     if line.players is None:
-        text += "(open)" if spelled or line.family not in ("percussion", "voice", "other") else ""
-    text += bracket(line) + tail(line)
-    for slug in line.alternatives:
-        other = called(slug)
-        text += f" or {other.singular if spelled else other.abbreviation}"
-    return text
+        return f"{name}(open)" if dress.told or line.family not in ("percussion", "voice", "other") else name
+    if dress.told and line.instrument in (*FIVE, "violin"):
+        return f"{number(line.players)}{' ' if dress.spelled else ''}{name}"
+    if line.instrument in ("percussion", "timpani"):
+        return f"{name}({number(line.players)})" if dress.told or line.players != one else name
+    amount = "" if line.players == one else number(line.players)
+    return f"{amount}{' ' if dress.spelled and amount else ''}{name}"
 
 
-def tail(line: Line) -> str:
+def tail(line: Line, *, body: bool = False) -> str:
     """Return what is said of a line after its name: optional, amplified, off-stage, a note."""
     text = "(opt)" if line.optional else ""
     text += "(amp)" if line.amplified else ""
     text += "(offstage)" if line.role == "offstage" else ""
+    if line.family == "strings" and not body:
+        strength = {"preferred": "(preferred)", "least": "(min)"}.get(line.strength or "", "")
+        text += "(desks)" if line.unit == "desks" else strength
+    if line.parts > 1 and not body:
+        text += f"({line.parts} parts)"
     return text + (f" “{line.note}”" if line.note else "")
 
 
@@ -240,6 +269,8 @@ def chairs(line: Line) -> str:
 def chair_text(chair: Chair, slug: str) -> str:
     seat = ROMANS[chair.chair] if chair.chair and chair.chair < len(ROMANS) else str(chair.chair)
     note = f" “{chair.note}”" if chair.note else ""
+    if chair.plays == (slug,):
+        return f"{seat}{note}"
     if chair.plays[0] == slug:
         return f"{seat}={plays(chair.plays[1:])}{note}"
     return f"{seat}={plays(chair.plays)} only{note}"
