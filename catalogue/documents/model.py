@@ -32,12 +32,17 @@ class Paper(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A piece of text in one style and one language. ``language`` (BCP 47) is empty where it is the document's."""
+    """A piece of text in one style and one language.
+
+    ``language`` (BCP 47) is empty where it is the document's. ``instead`` is what a page prints where it has no
+    typeface for the script: the same in Latin letters, or nothing where that stands beside it.
+    """
 
     text: str
     style: Style = Style.PLAIN
     language: str = ""
     value: bool = False
+    instead: str | None = None
 
     @property
     def right_to_left(self) -> bool:

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from catalogue.documents.contents.dates import span_text
+from catalogue.documents.contents.dates import date_text, span_text
 from catalogue.documents.contents.history import Hearing, first_in_public, later_firsts, premiere
 from catalogue.documents.labels import Labels
 from catalogue.documents.model import Text, joined, value, wording
 from catalogue.facts import CommissionFacts, PerformanceFacts, WorkFacts
 from catalogue.terms import Category, PerformanceKind, PerformerRole
-from catalogue.timing import write_date
 
 NAMED_FIRST = (PerformerRole.SOLOIST, PerformerRole.PERFORMER, PerformerRole.ENSEMBLE)
 WITH_DUTY = {
@@ -33,7 +32,7 @@ def performers(performance: PerformanceFacts, labels: Labels, *, sentence: bool)
 
 
 def place_and_date(hearing: Hearing, labels: Labels) -> Text:
-    return joined((*places(hearing.performance), value(write_date(hearing.date, labels.language))), ", ")
+    return joined((*places(hearing.performance), value(date_text(hearing.date, labels.language))), ", ")
 
 
 def places(performance: PerformanceFacts) -> tuple[Text, ...]:
@@ -92,7 +91,7 @@ def first_performance(work: WorkFacts, heard: tuple[Hearing, ...], labels: Label
         return broadcast_line(first, first_in_public(heard, first), labels)
     if not first.proved:
         return named_line("First performance in these records: {event}", first, labels)
-    if performers(first.performance, labels, sentence=True):
+    if any(one.role in NAMED_FIRST for one in first.performance.performers):
         return first_line("First performed by {who}", first, labels)
     shown = work.category in (Category.ELECTRONICS, Category.INSTALLATION)
     return named_line("First presented: {event}" if shown else "First performance: {event}", first, labels)
@@ -110,13 +109,13 @@ def named_line(message: str, hearing: Hearing, labels: Labels) -> Text:
 
 def broadcast_line(first: Hearing, public: Hearing | None, labels: Labels) -> Text:
     who = performers(first.performance, labels, sentence=True)
+    day = value(date_text(first.date, labels.language))
     on_air = labels.say(
-        "First broadcast {event}", event=joined((who, value(write_date(first.date, labels.language))), ", ")
+        "First broadcast by {event}" if who else "First broadcast {event}", event=joined((who, day), ", ")
     )
-    if public is None:
+    if public is None or not performers(public.performance, labels, sentence=True):
         return on_air
-    later = first_line("first performed in public by {who}", public, labels)
-    return joined((on_air, later if performers(public.performance, labels, sentence=True) else ()), "; ")
+    return joined((on_air, first_line("first performed in public by {who}", public, labels)), "; ")
 
 
 def national_line(hearing: Hearing, labels: Labels) -> Text:

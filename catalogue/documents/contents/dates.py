@@ -3,15 +3,22 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import Literal
 
 from catalogue.facts import WorkFacts
 from catalogue.timing import PartialDate, write_date
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
+Style = Literal["long", "short"]
+
+
+def date_text(when: PartialDate, language: str, style: Style = "long") -> str:
+    """A date as the language prints it, held together by no-break spaces."""
+    return write_date(when, language, style=style).replace(" ", NO_BREAK)
 
 
 def day_text(day: date, language: str) -> str:
-    return write_date(PartialDate(day.year, day.month, day.day), language)
+    return date_text(PartialDate.of(day), language)
 
 
 def span_text(days: tuple[PartialDate, ...], language: str, until: str, also: str) -> str:
@@ -22,15 +29,15 @@ def span_text(days: tuple[PartialDate, ...], language: str, until: str, also: st
     first, last = days[0], days[-1]
     link = also if len(days) == 2 else until
     if first == last:
-        return write_date(first, language)
+        return date_text(first, language)
     if first.day and last.day and (first.year, first.month) == (last.year, last.month):
         return within_month(first, last, language, link)
-    return f"{write_date(first, language)} {link} {write_date(last, language)}"
+    return f"{date_text(first, language)} {link} {date_text(last, language)}"
 
 
 def within_month(first: PartialDate, last: PartialDate, language: str, link: str) -> str:
     """Two days of one month, the month said once: 16 and 17 May 2026; May 16 and 17, 2026."""
-    written, day = write_date(last, language), str(last.day)
+    written, day = date_text(last, language), str(last.day)
     place = written.index(day)
     return f"{written[:place]}{first.day} {link}{NO_BREAK}{written[place:]}"
 

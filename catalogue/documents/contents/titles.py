@@ -31,20 +31,28 @@ def generic(title: str) -> bool:
 
 def full_title(title: TitleFacts, *, in_sentence: bool = False) -> Text:
     """The title in every script it has, with its translation."""
-    names = tuple(name_text(name, tag, in_sentence=in_sentence) for name, tag in own_names(title))
+    names = own_names(title)
+    shown = tuple(
+        name_text(name, tag, in_sentence=in_sentence, instead="" if len(names) > 1 and not place else None)
+        for place, (name, tag) in enumerate(names)
+    )
     translated = translation(title)
     bracket = (Run(" ("), *value(translated), Run(")")) if translated else ()
-    return (*joined(names, " "), *bracket)
+    return (*joined(shown, " "), *bracket)
 
 
 def short_title(title: TitleFacts) -> Text:
     """The title in its own script alone, as a sentence carries it."""
-    name, tag = own_names(title)[0]
-    return name_text(name, tag, in_sentence=True)
+    (name, tag), *others = own_names(title)
+    instead = others[0][0] if others else translation(title) or None
+    return name_text(name, tag, in_sentence=True, instead=instead)
 
 
-def name_text(name: str, tag: str, *, in_sentence: bool) -> Text:
-    return value(name, Style.PLAIN if in_sentence and generic(name) else Style.TITLE, tag)
+def name_text(name: str, tag: str, *, in_sentence: bool, instead: str | None) -> Text:
+    if not name:
+        return ()
+    style = Style.PLAIN if in_sentence and generic(name) else Style.TITLE
+    return (Run(name, style, tag, value=True, instead=instead),)
 
 
 def own_names(title: TitleFacts) -> tuple[tuple[str, str], ...]:

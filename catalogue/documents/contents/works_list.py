@@ -13,7 +13,7 @@ from itertools import groupby
 from typing import Literal
 
 from catalogue.documents.contents.credits import broadcast, history_lines
-from catalogue.documents.contents.dates import day_text, first_year, year_text
+from catalogue.documents.contents.dates import date_text, day_text, first_year, year_text
 from catalogue.documents.contents.forces import described, forces_line, reading_key, strip_of
 from catalogue.documents.contents.history import Claims, Hearing, hearings, premiere
 from catalogue.documents.contents.selection import (
@@ -50,7 +50,6 @@ from catalogue.documents.model import (
 )
 from catalogue.facts import CatalogueFacts, MovementFacts, RecordingFacts, WorkFacts
 from catalogue.terms import Category
-from catalogue.timing import write_date
 
 HEADS = {
     Category.STAGE: "Opera and dance",
@@ -65,6 +64,10 @@ HEADS = {
     Category.INSTALLATION: "Installation",
     Category.OTHER: "Other works",
 }
+
+
+NOBODY = ("traditional", "anon")
+"""How the author of a text without an author is given."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,6 +193,8 @@ def roman(number: int) -> str:
 
 def text_line(work: WorkFacts, says: Labels) -> Text:
     message = "Libretto by {author}" if work.category is Category.STAGE else "Text by {author}"
+    if work.text_author.casefold().startswith(NOBODY):
+        message = "Text: {author}"
     author = says.say(message, author=work.text_author) if work.text_author else ()
     language = value(says.language_name(work.text_language)) if work.text_language else ()
     if not author:
@@ -207,7 +212,7 @@ def dedication_line(work: WorkFacts, says: Labels) -> Text:
 
 
 def revision_line(work: WorkFacts, says: Labels) -> Text:
-    return says.say("Revised {date}", date=write_date(work.revised, says.language)) if work.revised else ()
+    return says.say("Revised {date}", date=date_text(work.revised, says.language)) if work.revised else ()
 
 
 def recording_line(recording: RecordingFacts, says: Labels) -> Text:
@@ -266,7 +271,7 @@ def row(work: WorkFacts, listing: Listing) -> tuple[Cell, ...]:
 
 def briefly(first: Hearing, says: Labels) -> Text:
     """Where and when, in the shortest form: city and short date, or that it was a broadcast."""
-    day = value(write_date(first.date, says.language, style="short"))
+    day = value(date_text(first.date, says.language, "short"))
     if broadcast(first):
         return says.say("broadcast {date}", date=day)
     venue = first.performance.venue

@@ -157,7 +157,7 @@ def legend_item(legend: Legend, ground: Ground, parent: Element) -> Item:
             row, x = row + 1, sheet.x
         drawings.append(sign_drawing(sign, line, x, row, ground, listed.add("LI")))
         x += width + sheet.between
-    return Item(both(*drawings), lead=sheet.lead, depth=row * sheet.look.leading)
+    return Item(both(*drawings), lead=sheet.lead, depth=row * sheet.row)
 
 
 def measured(signs: tuple[Sign, ...], ground: Ground) -> Iterator[tuple[Sign, SetLine, float]]:
@@ -173,7 +173,7 @@ def sign_drawing(sign: Sign, line: SetLine, x: float, row: int, ground: Ground, 
     label, body = element.add("Lbl"), element.add("LBody")
 
     def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        y += row * sheet.look.leading
+        y += row * sheet.row
         with canvas.content(label):
             canvas.strip(place, y - sheet.rise - LINE_Y, sign.drawing, 1)
         with canvas.content(body):

@@ -114,6 +114,13 @@ def chain(family: str, cut: str, language: str) -> tuple[Face, ...]:
     return (*map(carried_face, CHAINS[(family, cut)]), *optional_faces(language))
 
 
+@lru_cache(4000)
+def missing(text: str, family: str, language: str) -> bool:
+    """Whether some letter of the text is in no face of the chain."""
+    faces = chain(family, "roman", language)
+    return any(sign.isalpha() and not any(ord(sign) in face.coverage for face in faces) for sign in text)
+
+
 @lru_cache(20000)
 def face_for(character: str, family: str, cut: str, language: str) -> Face:
     """The first face of the chain that has the character, else the first of all, which prints its empty box."""

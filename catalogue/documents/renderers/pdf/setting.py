@@ -15,10 +15,10 @@ from itertools import groupby
 
 import uharfbuzz as hb
 
-from catalogue.documents.model import Style, Text
+from catalogue.documents.model import Run, Style, Text
 from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.pdf.bidi import in_visual_order, text_levels
-from catalogue.documents.renderers.pdf.faces import Face, face_for
+from catalogue.documents.renderers.pdf.faces import Face, face_for, missing
 from catalogue.documents.sheets.geometry import Look
 
 DIRECTIONS = "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
@@ -115,6 +115,7 @@ def finished(line: list[Piece]) -> SetLine:
 
 def characters(text: Text, look: Look, language: str) -> list[Character]:
     """Every printing character with its face; marks and joiners stay in the face of the character before them."""
+    text = tuple(settable(run, look, language) for run in text)
     found: list[Character] = []
     place = 0
     levels = text_levels(text)
@@ -132,6 +133,13 @@ def characters(text: Text, look: Look, language: str) -> list[Character]:
     return found
 
 
+def settable(run: Run, look: Look, language: str) -> Run:
+    """The run, or what stands for it where no face has its script."""
+    if run.instead is None or not missing(run.text, look.family, run.language or language):
+        return run
+    return Run(run.instead, run.style, f"{run.language}-Latn" if run.language else "", value=True)
+
+
 def cut_of(style: Style, look: Look) -> str:
     """Upright, slanted or strong: a title or an emphasis inside slanted text stands upright again."""
     if look.strong or style is Style.STRONG:
@@ -144,15 +152,22 @@ def stays(sign: str) -> bool:
 
 
 def words(signs: list[Character], look: Look) -> Iterator[list[Piece]]:
-    """Unbreakable stretches: words, single spaces, single ideographs."""
+    """Unbreakable stretches: words, single spaces, single ideographs; a dash keeps to the word before it."""
     word: list[Character] = []
-    for sign in signs:
-        if word and (sign.text == " " or word[-1].text == " " or ideograph(sign.text) or ideograph(word[-1].text)):
+    for place, sign in enumerate(signs):
+        if word and breaks(word[-1].text, sign.text, signs[place + 1].text if place + 1 < len(signs) else ""):
             yield pieces(word, look)
             word = []
         word.append(sign)
     if word:
         yield pieces(word, look)
+
+
+def breaks(before: str, sign: str, after: str) -> bool:
+    """Whether a stretch ends before the sign."""
+    if sign == " ":
+        return after != "–"
+    return (before == " " and sign != "–") or ideograph(sign) or ideograph(before)
 
 
 def ideograph(sign: str) -> bool:
