@@ -14,6 +14,7 @@ from catalogue.exchange.tables import Table, TableError, filled_rows
 from catalogue.rules.search import fold
 
 ROWS_ABOVE_HEADER = 15
+LINES = ("movements",)
 
 
 class Kind(StrEnum):
@@ -121,9 +122,11 @@ def is_usable(heading: Heading) -> bool:
     return any(column in heading.known.values() for column in NEEDED[heading.kind])
 
 
-def weight(heading: Heading) -> tuple[int, int]:
+def weight(heading: Heading) -> tuple[int, int, int]:
+    """Return how well a row serves as the header of a kind: columns known, those by their own names, telling ones."""
     columns = set(heading.known.values())
-    return len(columns), len(columns & TELLING[heading.kind])
+    by_own_name = sum(bare(written) == bare(column) for column, written in heading.written.items())
+    return len(columns), by_own_name, len(columns & TELLING[heading.kind])
 
 
 def rows_below(table: Table, heading: Heading) -> Iterator[Row]:
@@ -133,9 +136,16 @@ def rows_below(table: Table, heading: Heading) -> Iterator[Row]:
             continue
         text = [cell.strip() for cell in cells]
         known = {column: text[place] for place, column in heading.known.items() if place < len(text) and text[place]}
+        # A line break at its end tells a list of lines, in which semicolons divide nothing.
+        known |= {name: f"{known[name]}\n" for name in LINES if name in known and cells_end(cells, heading, name)}
         others = ((place, cell) for place, cell in enumerate(text) if cell and place not in heading.known)
         extra = tuple((heading.unknown.get(place) or f"Column {letters(place)}", cell) for place, cell in others)
         yield Row(number, known, extra)
+
+
+def cells_end(cells: Sequence[str], heading: Heading, column: str) -> bool:
+    place = next(place for place, name in heading.known.items() if name == column)
+    return cells[place].rstrip(" \t").endswith("\n")
 
 
 def letters(position: int) -> str:

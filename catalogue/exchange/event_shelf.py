@@ -94,8 +94,15 @@ def in_common(performance: Performance, event: Event) -> int:
 
 
 def shared_works(performance: Performance, event: Event) -> int:
-    works = {one.work_id for one in performance.programme.all()}
-    return len(works & {work.pk for _, work in event.rows})
+    """Count the rows whose work stands on the programme."""
+    works = [one.work for one in performance.programme.all()]
+    return sum(any(is_work(one, work, row.version) for one in works) for row, work in event.rows)
+
+
+def is_work(programmed: Work, meant: Work, version: str) -> bool:
+    """Say whether a work on a programme is the one a row means: itself, or a version of it that nobody has labelled."""
+    unlabelled = not version and not programmed.version_label and programmed.version_of_id == meant.pk
+    return programmed.pk == meant.pk or unlabelled
 
 
 def told_of(performance: Performance, event: Event) -> Sequence[tuple[object, object]]:

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import datetime
 
+from django.contrib.auth.models import User
 from django.db import transaction
 
 from catalogue.actions.composers import create_composer
@@ -22,8 +23,9 @@ from catalogue.exchange.tables import MOST_ROWS, Table, TableError
 from catalogue.exchange.work_import import WorkImport
 from catalogue.exchange.work_rows import Reading, WorkRow, is_asked_about, read_work_row
 from catalogue.exchange.work_shelf import WorkShelf
-from catalogue.models import Composer
+from catalogue.models import Composer, Membership
 from catalogue.rules.search import fold
+from catalogue.terms import Role
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +94,9 @@ def ask_about_durations(rows: Iterable[Row], heading: Heading, reading: Reading,
         return 0
     asked = [row for row in rows if is_asked_about(row.cells.get("duration", ""), reading)]
     if asked:
-        others = f", as are {len(asked) - 1} others in this column" if len(asked) > 1 else ""
+        others = {1: "", 2: ", as is another in this column"}.get(
+            len(asked), f", as are {len(asked) - 1} others in this column"
+        )
         text = asked[0].cells["duration"]
         reason = f"“{text}” is a number without a unit{others}: say whether they are minutes or seconds."
         problems.warn(asked[0], "duration", f"{reason} Kept as it is written.")
@@ -129,6 +133,14 @@ def composer_of(
         reason = f"This row is by {row.composer}, and the catalogue is that of {wish.composer.name}."
         problems.fail(row.row, "composer", reason)
         return None
-    composer = create_composer(name=row.composer, owner=None, sort_name=row.composer)
+    composer = create_composer(name=row.composer, owner=only_owner(), sort_name=row.composer)
+    reason = f"There was no composer “{row.composer}”; a catalogue of their own is added."
+    problems.warn(row.row, "composer", reason)
     by_name[fold(row.composer)] = composer
     return composer
+
+
+def only_owner() -> User | None:
+    """Return the one person who owns every catalogue of this machine, or None where there are several or none."""
+    owners = {one.user for one in Membership.objects.filter(role=Role.OWNER).select_related("user")}
+    return owners.pop() if len(owners) == 1 else None

@@ -10,7 +10,7 @@ from django.db import IntegrityError
 
 from catalogue.actions.performances import save_performance
 from catalogue.exchange.event_places import VenueShelf, city_of, country_of
-from catalogue.exchange.event_shelf import Event, EventShelf, events_in
+from catalogue.exchange.event_shelf import Event, EventShelf, events_in, is_work
 from catalogue.exchange.notes import noted
 from catalogue.exchange.outcomes import Done, Outcome
 from catalogue.exchange.performance_rows import PerformanceRow
@@ -175,13 +175,10 @@ def known_item(
     stored: Sequence[ProgrammedWork], used: Sequence[ProgrammedWork], row: PerformanceRow, work: Work
 ) -> ProgrammedWork | None:
     """Return the work in the stored programme that a row means: the same part of it, or the only one there is."""
-    free = [one for one in stored if one.work_id == work.pk and not any(one is other for other in used)]
+    free = [one for one in stored if is_work(one.work, work, row.version) and not any(one is other for other in used)]
     exact = [one for one in free if says_the_same(one, row)]
-    return next(iter(exact or (free if len(free) == 1 and not used_of(used, work) else [])), None)
-
-
-def used_of(used: Iterable[ProgrammedWork], work: Work) -> bool:
-    return any(one.work_id == work.pk for one in used)
+    is_only_one = len(free) == 1 and all(one.work_id != free[0].work_id for one in used)
+    return next(iter(exact or (free if is_only_one else [])), None)
 
 
 def is_repeated(

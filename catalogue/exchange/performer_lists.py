@@ -33,6 +33,7 @@ BODY = re.compile(
 )
 VOICES = {"mezzo", "contralto", "bass-baritone"}  # beside the voices of the vocabulary
 PIECE = re.compile(r'(?:"(?:[^"]|"")*"|\([^)]*\)|[^;\n"(]|["(])+')
+PLAIN_NAME = re.compile(r'[^;"\n()]*(?:\([^;"\n()]*\)[^;"\n()]*)*')
 IN_BRACKETS = re.compile(r"(?P<name>.+?)\s*\((?P<said>[^()]*)\)")
 AFTER_COLON = re.compile(r'(?P<said>[^:"]{1,60}):\s+(?P<name>.+)')
 
@@ -110,5 +111,4 @@ def write_performer(one: Performer) -> str:
 
 
 def quoted(name: str) -> str:
-    needs = re.search(r'[;"\n]', name)
-    return '"' + name.replace('"', '""') + '"' if needs else name
+    return name if PLAIN_NAME.fullmatch(name) else '"' + name.replace('"', '""') + '"'

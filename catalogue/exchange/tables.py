@@ -160,7 +160,7 @@ def check_workbook(content: bytes) -> None:
 
 def chosen_sheet(workbook: CalamineWorkbook, wanted: set[str]) -> CalamineSheet:
     sheets = [workbook.get_sheet_by_name(name) for name in workbook.sheet_names]
-    filled = [sheet for sheet in sheets if sheet.total_height]
+    filled = [sheet for sheet in sheets if sheet.height]
     if not filled:
         raise TableError("This spreadsheet is empty.")
     return next((sheet for sheet in filled if sheet.name.casefold() in wanted), filled[0])

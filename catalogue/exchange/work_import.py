@@ -121,7 +121,7 @@ def set_columns(work: Work, row: WorkRow) -> bool:
     columns: dict[str, Any] = dict(row.columns)
     # The same reading in another dress changes nothing.
     for value, typed in (("instrumentation", "instrumentation_typed"), ("duration", "duration_typed")):
-        if columns.get(value) and columns[value] == before.get(value):
+        if columns.get(value) and before[value] in (columns[value], columns[typed]):
             del columns[value], columns[typed]
     if columns.get("version_label") and same_label([work], columns["version_label"]):
         del columns["version_label"]

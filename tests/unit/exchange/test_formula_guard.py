@@ -1,0 +1,31 @@
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from catalogue.exchange.formula_guard import guarded, unguarded
+
+
+@pytest.mark.parametrize(
+    "text", ["=1+1", "+1+1", "@SUM(A1)", "-cmd", "\t=1", "\r=1", "＝1", "＠x", "  =1", "'=1", "-", "−=x"]
+)
+def test_what_a_program_would_take_for_a_formula_begins_with_an_apostrophe(text: str) -> None:
+    assert guarded(text) == (text if text.startswith("−") else f"'{text}")
+
+
+@pytest.mark.parametrize("text", ["-5", "+3.5", "-1,5", "Slack Water", "'tis", "", "2-1", "a=b"])
+def test_numbers_and_plain_texts_are_left_alone(text: str) -> None:
+    assert guarded(text) == text
+
+
+@given(st.text(st.sampled_from("'=+-@＝ \t\r\n1.,ab"), max_size=8) | st.text())
+def test_reading_undoes_guarding(text: str) -> None:
+    assert unguarded(guarded(text)) == text
+
+
+@given(st.text(st.sampled_from("'=+-@＝ \t1.,ab"), max_size=8))
+def test_what_is_guarded_begins_no_formula(text: str) -> None:
+    first = guarded(text).lstrip(" ")[:1]
+
+    assert first not in ("=", "@", "＝", "\t") or guarded(text) != text
