@@ -35,14 +35,14 @@ def prepare_database() -> None:
         call_command("migrate", interactive=False, verbosity=0)
 
 
-class CatalogueCommand(BaseCommand):
-    """A command that reads or writes the catalogue."""
+class ReadingCommand(BaseCommand):
+    """A command that reads what it is given and needs no catalogue."""
 
     requires_system_checks: list[str] = []
 
     def execute(self, *arguments: Any, **options: Any) -> str | None:
         try:
-            prepare_database()
+            self.prepare()
             return super().execute(*arguments, **options)
         except UnusableInput as fault:
             if not getattr(self, "_called_from_command_line", False):
@@ -50,8 +50,18 @@ class CatalogueCommand(BaseCommand):
             self.stderr.write(str(fault))
             sys.exit(fault.returncode)
 
+    def prepare(self) -> None:
+        """Do what must be done before the command runs."""
+
     def print_json(self, value: object) -> None:
         self.stdout.write(json.dumps(value, ensure_ascii=False, indent=2))
+
+
+class CatalogueCommand(ReadingCommand):
+    """A command that reads or writes the catalogue, whose tables are made first where there are none."""
+
+    def prepare(self) -> None:
+        prepare_database()
 
 
 def add_composer_option(parser: CommandParser) -> None:

@@ -12,7 +12,7 @@ from django.core.management.base import CommandParser
 from django.utils import timezone
 
 from catalogue.documents.model import Paper
-from catalogue.documents.registry import FORMATS, KINDS, DocumentNeeds, render
+from catalogue.documents.registry import FORMATS, KINDS, DocumentNeeds, Kind, render
 from catalogue.making import Wish, make_document
 from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
 from catalogue.models import Composer, Work
@@ -55,9 +55,9 @@ class Command(CatalogueCommand):
         self.write_out(options["out"], made(composer, wish_of(composer, kind, options), format))
 
     def show_kinds(self) -> None:
-        for kind in KINDS.values():
+        for word, kind in kinds_by_word().items():
             needs = f"; needs {', '.join(kind.needs)}" if kind.needs else ""
-            self.stdout.write(f"{kind.word}: {kind.title} ({', '.join(kind.formats)}{needs})")
+            self.stdout.write(f"{word}: {', '.join(kind.formats)}{needs}")
 
     def write_out(self, out: str | None, content: bytes) -> None:
         if out is None:
@@ -67,12 +67,18 @@ class Command(CatalogueCommand):
         self.stderr.write(f"Wrote {out}.")
 
 
+def kinds_by_word() -> dict[str, Kind]:
+    """Return the kinds as a person names them: a works list is one, whatever its order."""
+    return {word.partition("-by-")[0]: kind for word, kind in KINDS.items()}
+
+
 def kind_of(word: str, order: str) -> str:
-    """Return the registry's word; ``works-list`` is one kind to a person and two, by their order, to the registry."""
-    word = f"works-list-by-{order}" if word == "works-list" else word
-    if word not in KINDS:
-        raise UnusableInput(f"There is no document “{word}”; there are: works-list, {', '.join(KINDS)}.")
-    return word
+    """Return the registry's word, which for a works list says its order as well."""
+    if word in KINDS:
+        return word
+    if word not in kinds_by_word():
+        raise UnusableInput(f"There is no document “{word}”; there are: {', '.join(kinds_by_word())}.")
+    return f"{word}-by-{order}"
 
 
 def format_of(out: str | None) -> str:

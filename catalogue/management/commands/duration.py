@@ -6,11 +6,11 @@ from typing import Any
 
 from django.core.management.base import CommandParser
 
-from catalogue.management.base import CatalogueCommand, UnusableInput
+from catalogue.management.base import ReadingCommand, UnusableInput
 from catalogue.timing import Duration, DurationError, read_duration, write_duration
 
 
-class Command(CatalogueCommand):
+class Command(ReadingCommand):
     help = "Read a duration such as 12′30″, 12:30, 1h 5m, ca. 12½ min or PT12M30S."
 
     def add_arguments(self, parser: CommandParser) -> None:

@@ -10,7 +10,7 @@ from typing import Any
 
 from django.core.management.base import CommandParser
 
-from catalogue.management.base import CatalogueCommand, UnusableInput
+from catalogue.management.base import ReadingCommand, UnusableInput
 from catalogue.timing import (
     ClickError,
     DurationError,
@@ -41,7 +41,7 @@ CLICK_HELP = (
 )
 
 
-class Command(CatalogueCommand):
+class Command(ReadingCommand):
     help = "Read a tempo map: how long it lasts, when its bars and cues come, as a MIDI file, as a click."
 
     def add_arguments(self, parser: CommandParser) -> None:
