@@ -101,13 +101,16 @@ def cv_section(
         language=says.language,
         paper=paper,
         blocks=(Opening(value(composer.name), subtitle=wording(says.word("composer")), aside=contact), *sections),
-        running=(value(composer.name), wording(running_head(sections))),
+        running=(value(composer.name), wording(running_head(sections, says))),
         dated=says.say("To {date}", date=day_text(printed_on, says.language)),
     )
 
 
-def running_head(sections: tuple[Section, ...]) -> str:
-    return " · ".join(plain(section.head) for section in sections)
+def running_head(sections: tuple[Section, ...], says: Labels) -> str:
+    """Works · Commissions · Performances: the sections by their short names."""
+    heads = {plain(section.head) for section in sections}
+    names = (("Works", "Selected works"), ("Commissions",), ("Performances", "Selected performances"), ("Recordings",))
+    return " · ".join(says.word(one[0]) for one in names if heads & set(map(says.word, one)))
 
 
 def section(head: str, aside: Text, lines: tuple[Line, ...], says: Labels) -> tuple[Section, ...]:

@@ -206,7 +206,7 @@ class LegendSheet:
     x: float = 57.5
     look: Look = ENTRY_DETAIL
     lead: float = 16.25
-    row: float = U
+    row: float = 16.25
     rise: float = 6.4
     after_drawing: float = 4
     between: float = 20

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from functools import lru_cache
 from itertools import groupby
 
 from catalogue.documents.renderers.pdf.faces import Face
@@ -179,9 +180,7 @@ class Canvas:
         for line in strip.lines:
             self.rule(x + line.x * scale, x + line.end * scale, y + line.y * scale, LINE_THICK * scale)
         for radius, discs in ((DISC, strip.discs), (SMALL, strip.small)):
-            for disc in discs:
-                self.circle(x + disc.x * scale, y + disc.y * scale, radius * scale)
-                self.code.append("f")
+            self.discs([Point(x + disc.x * scale, y + disc.y * scale) for disc in discs], radius * scale)
         for ring in strip.rings:
             self.code.append(f"{n(RING_THICK * scale)} w")
             self.circle(x + ring.x * scale, y + ring.y * scale, RING * scale)
@@ -190,6 +189,14 @@ class Canvas:
             self.rule(x + bar.x * scale, x + bar.end * scale, y + bar.y * scale, BAR_THICK * scale)
         for left in strip.triangles:
             self.triangle(x, y, left, scale)
+
+    def discs(self, centres: list[Point], radius: float) -> None:
+        """Strokes without length under round caps: the shortest way to draw a disc."""
+        if not centres:
+            return
+        places = [f"{n(one.x)} {n(self.height - one.y)}" for one in centres]
+        strokes = " ".join(f"{place} m {place} l" for place in places)
+        self.code.append(f"q 1 J {n(2 * radius)} w {strokes} S Q")
 
     def circle(self, x: float, y: float, radius: float) -> None:
         """The path of a circle, four Bézier quarters."""
@@ -210,6 +217,7 @@ class Canvas:
         )
 
 
+@lru_cache(40000)
 def shown(piece: Piece) -> str:
     """The operators that show the glyphs: kerning inside one array, the rise of a mark around it."""
     parts: list[str] = []

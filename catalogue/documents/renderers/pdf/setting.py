@@ -39,9 +39,12 @@ class Glyph:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Piece:
-    """Glyphs of one face and direction, set side by side; a blank is a space between words."""
+    """Glyphs of one face and direction, set side by side; a blank is a space between words.
+
+    Words return again and again: each is made once (:func:`piece_of`), and is the same wherever it stands.
+    """
 
     glyphs: tuple[Glyph, ...]
     face: Face
@@ -51,10 +54,7 @@ class Piece:
     language: str
     inked: bool
     blank: bool
-
-    @property
-    def width(self) -> float:
-        return sum(glyph.advance for glyph in self.glyphs) * self.size / 1000
+    width: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,14 +176,17 @@ def ideograph(sign: str) -> bool:
 
 
 def pieces(word: list[Character], look: Look) -> list[Piece]:
-    found = []
-    for (face, size, level, language), group in groupby(
-        word, key=lambda one: (one.face, one.size, one.level, one.language)
-    ):
-        text = "".join(one.text for one in group)
-        glyphs = shape(text, face, bool(level % 2))
-        found.append(Piece(glyphs, face, size, level, text, language, look.inked, text == " "))
-    return found
+    return [
+        piece_of("".join(one.text for one in group), *shared, look.inked)
+        for shared, group in groupby(word, key=lambda one: (one.face, one.size, one.level, one.language))
+    ]
+
+
+@lru_cache(40000)
+def piece_of(text: str, face: Face, size: float, level: int, language: str, inked: bool) -> Piece:
+    glyphs = shape(text, face, bool(level % 2))
+    width = sum(glyph.advance for glyph in glyphs) * size / 1000
+    return Piece(glyphs, face, size, level, text, language, inked, text == " ", width)
 
 
 def fitting(word: list[Piece], room: float, look: Look) -> Iterator[list[Piece]]:
