@@ -69,11 +69,13 @@ def read_table(content: bytes, *, sheet_called: Iterable[str] = ()) -> Table:
 # ---- CSV
 
 
-def read_csv(content: bytes) -> Table:
+def read_csv(content: bytes, *, delimiter: str = "") -> Table:
+    """Return the rows of CSV; the delimiter is found where none is given."""
     text, encoding = decoded(content)
     if "\0" in text:
         raise TableError("This is no spreadsheet; CSV, XLSX and ODS are read.")
-    delimiter, text = delimiter_of(text)
+    if not delimiter:
+        delimiter, text = delimiter_of(text)
     reader = csv.reader(StringIO(text, newline=""), delimiter=delimiter)
     try:
         rows = tuple(within_limits(tuple(unguarded(cell) for cell in row) for row in reader))
