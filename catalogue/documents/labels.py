@@ -14,7 +14,7 @@ from gettext import GNUTranslations, NullTranslations
 from io import BytesIO
 from pathlib import Path
 
-from babel import Locale, UnknownLocaleError
+from babel import Locale
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
 
@@ -22,6 +22,7 @@ from catalogue.documents.model import Run, Text, joined, plain, value
 
 FOLDER = Path(__file__).parent / "locale"
 SOURCE = "en-GB"
+LANGUAGES = (SOURCE, "en-US", "de", "fr", "it", "es")
 PLACE = re.compile(r"\{(\w+)\}")
 
 WITH_ARTICLE = frozenset(
@@ -96,27 +97,18 @@ class Labels:
 
 @lru_cache(16)
 def labels(language: str) -> Labels:
-    """The words of a language (BCP 47); of a tag without its own catalogue, those of its first part, else English.
+    """The words of a language (BCP 47): of the tag, else of its first part, else English of Britain.
+
+    ``language`` of what is returned is the one that is printed.
 
     >>> labels("en-US").word("hire set {number}")
     'rental set {number}'
-    >>> labels("de-AT").word("Orchestra")
-    'Orchester'
+    >>> labels("de-AT").language
+    'de'
     """
-    for tag in (language, language.partition("-")[0]):
-        path = FOLDER / tag.replace("-", "_") / "LC_MESSAGES" / "documents.po"
-        if path.is_file():
-            return Labels(known(language), compiled(path))
-    return Labels(known(language) if language.startswith("en") else SOURCE, NullTranslations())
-
-
-def known(language: str) -> str:
-    """The tag where CLDR knows it, else its first part."""
-    try:
-        Locale.parse(language, sep="-")
-    except (UnknownLocaleError, ValueError):
-        return language.partition("-")[0]
-    return language
+    printed = next((tag for tag in (language, language.partition("-")[0]) if tag in LANGUAGES), SOURCE)
+    path = FOLDER / printed.replace("-", "_") / "LC_MESSAGES" / "documents.po"
+    return Labels(printed, compiled(path) if printed != SOURCE else NullTranslations())
 
 
 def compiled(path: Path) -> GNUTranslations:

@@ -30,6 +30,7 @@ from catalogue.drawings.player_strip import FIRST_Y, LINE_Y, Point, Span, Strip,
 from catalogue.facts import WorkFacts
 from catalogue.instrumentation import Instrumentation, Line
 from catalogue.instrumentation.vocabulary import called
+from catalogue.instrumentation.wording import write_sentence
 from catalogue.terms import Category
 
 FEW = 6
@@ -158,11 +159,11 @@ def electronics_told(forces: Instrumentation, says: Labels) -> tuple[Told, ...]:
     return (Told(wording(says.word(word.get(forces.electronics, "electronics")))),)
 
 
-def strip_of(work: WorkFacts) -> Strip | None:
-    """The player strip; none for a single player or for forces that are unknown."""
+def strip_of(work: WorkFacts, says: Labels) -> Strip | None:
+    """The player strip, its title the forces in a sentence; none for a single player or forces that are unknown."""
     if work.instrumentation is None:
         return None
-    strip = player_strip(work.instrumentation)
+    strip = player_strip(work.instrumentation, write_sentence(work.instrumentation, says.language))
     return strip if strip.marks > 1 else None
 
 
@@ -198,7 +199,7 @@ def shorthand_key(shorthand: tuple[str, ...], says: Labels) -> Text:
 
 
 def signs_met(works: tuple[WorkFacts, ...], says: Labels) -> tuple[Sign, ...]:
-    strips = [strip for strip in map(strip_of, works) if strip]
+    strips = [strip for strip in (strip_of(work, says) for work in works) if strip]
     signs = (
         (any(strip.discs for strip in strips), SAMPLE_DISC, "a player"),
         (any(strip.rings for strip in strips), SAMPLE_RING, "a player who also plays another instrument"),

@@ -105,9 +105,7 @@ def parts_checklist(
         raise DocumentNeeds(reason, ("instrumentation",))
     strengths = strengths_of(work, work.instrumentation, performances, setting)
     parts = parts_of(work, work.instrumentation, strengths, setting)
-    kind = says.say("Parts checklist")
-    if hire.set_number:
-        kind = joined((kind, says.say("hire set {number}", number=hire.set_number)), ", ")
+    kind = kind_of_list(hire, says)
     title = joined((value(composer.name), value(plain(short_title(work.title)))), ", ")
     return Document(
         kind="parts-checklist",
@@ -125,6 +123,11 @@ def parts_checklist(
         running=(title, kind),
         dated=wording(says.word("Condition: G good, M marked, D damaged, X missing")),
     )
+
+
+def kind_of_list(hire: Hire, says: Labels) -> Text:
+    set_number = says.say("hire set {number}", number=hire.set_number) if hire.set_number else ()
+    return joined((says.say("Parts checklist"), set_number), ", ")
 
 
 def strengths_of(

@@ -156,7 +156,7 @@ def entry(work: WorkFacts, listing: Listing) -> Entry:
         number=number_text(work, says),
         edition=edition_text(work, listing),
         figure=listing.duration(work),
-        strip=strip_of(work),
+        strip=strip_of(work, says),
         details=tuple(line for line in details if line),
     )
 

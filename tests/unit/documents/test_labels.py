@@ -12,6 +12,8 @@ from babel.messages.pofile import read_po
 
 from catalogue.documents.labels import FOLDER, labels
 from catalogue.documents.model import Run, plain, value
+from catalogue.documents.renderers.plain import render_plain
+from tests.reference.documents.house import works_by
 
 LANGUAGES = ("de", "fr", "it", "es")
 CATALOGUES = tuple(sorted(path.name for path in FOLDER.iterdir()))
@@ -81,6 +83,12 @@ def test_a_regional_tag_takes_the_words_of_its_language_and_an_unknown_one_engli
     assert labels("de-AT").word("Strings") == "Streicher"
     assert labels("eo").word("Strings") == "Strings"
     assert labels("xx-nonsense").word("Strings") == "Strings"
+    assert [labels(tag).language for tag in ("de-AT", "en-AU", "eo")] == ["de", "en-GB", "en-GB"]
+
+
+@pytest.mark.parametrize("language", ["de-AT", "en-AU", "pt", "zh-Hant", "nonsense"])
+def test_a_document_is_printed_whatever_language_is_asked_for(language: str) -> None:
+    assert "Slack Water" in render_plain(works_by("category", language)).decode()
 
 
 def test_a_value_stands_in_its_place_as_an_isolate() -> None:

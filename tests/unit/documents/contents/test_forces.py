@@ -9,6 +9,7 @@ from catalogue.documents.labels import labels
 from catalogue.documents.model import Legend, Section, plain
 from catalogue.facts import TitleFacts, WorkFacts
 from catalogue.instrumentation import Chair, Instrumentation, Line
+from catalogue.instrumentation.wording import write_sentence
 from catalogue.terms import Category
 from tests.reference.documents.house import (
     CONCERTO,
@@ -89,9 +90,17 @@ def test_a_text_that_cannot_be_read_stands_as_it_was_typed() -> None:
 
 
 def test_a_single_player_and_unknown_forces_have_no_strip() -> None:
-    assert strip_of(STUDY) is None
-    assert strip_of(UNREAD) is None
-    assert strip_of(FERROUS) is not None
+    assert strip_of(STUDY, ENGLISH) is None
+    assert strip_of(UNREAD, ENGLISH) is None
+    assert strip_of(FERROUS, ENGLISH) is not None
+
+
+def test_a_strip_says_the_forces_to_those_who_cannot_see_it() -> None:
+    strip = strip_of(QUARTET, ENGLISH)
+
+    assert strip is not None
+    assert strip.title == write_sentence(QUARTET.instrumentation, "en-GB")  # type: ignore[arg-type]
+    assert "viola" in strip.title
 
 
 def test_the_key_explains_only_the_signs_that_occur() -> None:
