@@ -38,7 +38,6 @@ class PerformanceRow:
     """
 
     row: Row
-    composer: str
     work: str
     version: str
     venue: str
@@ -88,7 +87,6 @@ def read_performance_row(row: Row, reading: Reading, problems: Problems) -> Perf
         return None
     return PerformanceRow(
         row=row,
-        composer=cells.text("composer"),
         work=cells.text("work"),
         version=cells.text("version"),
         venue=event.pop("venue", ""),

@@ -119,9 +119,9 @@ def set_columns(work: Work, row: WorkRow) -> bool:
     """Take over what a row says; say whether anything has changed."""
     before = {column: getattr(work, column) for column in (*row.columns, "notes")}
     columns: dict[str, Any] = dict(row.columns)
-    # The same reading in another dress changes nothing.
+    # The same reading in another dress changes nothing, nor does the canonical text itself.
     for value, typed in (("instrumentation", "instrumentation_typed"), ("duration", "duration_typed")):
-        if columns.get(value) and before[value] in (columns[value], columns[typed]):
+        if columns.get(typed) and before[value] and before[value] in (columns[value], columns[typed]):
             del columns[value], columns[typed]
     if columns.get("version_label") and same_label([work], columns["version_label"]):
         del columns["version_label"]

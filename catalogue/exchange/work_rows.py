@@ -56,7 +56,6 @@ class WorkRow:
 
     row: Row
     title: str
-    composer: str
     columns: dict[str, Any]
     movements: tuple[MovementFacts, ...] | None = None
     commissions: tuple[str, ...] | None = None
@@ -80,7 +79,6 @@ def read_work_row(row: Row, reading: Reading, problems: Problems) -> WorkRow | N
     return WorkRow(
         row=row,
         title=cells["title"],
-        composer=cells.get("composer", ""),
         columns=columns,
         movements=movements,
         commissions=tuple(several(cells["commissioned_by"])) if "commissioned_by" in cells else None,
