@@ -1,7 +1,8 @@
-"""Writes an instrumentation with the chairs by figure in round brackets: ``3(2picc,3afl).2.2(2bcl).2 – 4.2.3.1``.
+"""Writes an instrumentation with the chairs by figure in round brackets: ``3(2picc,3afl+picc).2.2(2bcl).2 – 4.2.3.1``.
 
-A figure before an instrument is the chair that doubles it. Where a chair plays nothing else, the bracket lists all
-chairs, a point before the next one and a slash before a doubling: ``3(1.2/picc.picc)`` (common practice). Everything
+A figure before an instrument is the chair that doubles it. Where a chair plays nothing else, or where the figures
+could be taken for numbers of players, the bracket lists all chairs, a point before the next one and a slash before a
+doubling: ``3(1.2/picc.picc)`` (common practice). Everything
 else is written as in the canonical shorthand.
 """
 
@@ -31,15 +32,24 @@ def by_figure(line: Line) -> str:
         return chairs(line)
     if line.players == (1, 1) and told[0].plays[0] == line.instrument:
         return f"({','.join(map(short, told[0].plays[1:]))})"
-    if any(chair.plays[0] != line.instrument for chair in told):
+    if any(chair.plays[0] != line.instrument for chair in told) or add_up(told, line):
         return f"({'.'.join(listed(chair, line) for chair in line.chairs)})"
-    return f"({','.join(f'{chair.chair}{short(slug)}' for chair in told for slug in chair.plays[1:])})"
+    return f"({','.join(f'{chair.chair}{plays(chair.plays[1:])}' for chair in told)})"
+
+
+def add_up(told: list[Chair], line: Line) -> bool:
+    """Whether the chairs' figures would be taken for numbers of players that add up to the section."""
+    return line.players is not None and sum(chair.chair or 0 for chair in told) == line.players[1]
 
 
 def listed(chair: Chair, line: Line) -> str:
     own = chair.plays[0] == line.instrument
     first = str(chair.chair) if own else short(chair.plays[0])
     return "/".join([first, *map(short, chair.plays[1:])])
+
+
+def plays(slugs: tuple[str, ...]) -> str:
+    return "+".join(map(short, slugs))
 
 
 def short(slug: str) -> str:

@@ -324,7 +324,7 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
             return end
     if node.is_mark("/") and not slash_parts:
         return slash_tail(nodes, at, draft)
-    if is_key(node, OR):
+    if is_key(node, OR) or (forces.language == "es" and node.is_word("u")):
         return or_tail(nodes, at, draft)
     return clause_tail(nodes, at, draft, forces)
 

@@ -77,6 +77,8 @@ def phrases_of(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
         figures = figures_of(together) if kind[0] == "strings" else None
         if figures is not None:
             yield strings_phrase(together, figures, speech)
+        elif is_quartet(together):
+            yield " ".join([speech.word("quartet"), *(f"({one})" for one in qualities(together[0], speech))])
         elif kind[0] == "choir":
             yield from (choir_phrase(part, speech) for part in choirs(together))
         else:
@@ -113,6 +115,12 @@ def figures_of(lines: Sequence[Line]) -> str | None:
     if len(counts) < len(lines) or list(slugs) != sorted(counts, key=BOWED.index) or "violin" in counts:
         return None
     return ".".join(str(counts.get(slug, 0)) for slug in BODY)
+
+
+def is_quartet(lines: Sequence[Line]) -> bool:
+    """Whether the lines are a string quartet of which nothing more is said."""
+    plain = all(line.players == (1, 1) and not (line.chairs or line.alternatives or line.note) for line in lines)
+    return plain and tuple(line.instrument for line in lines) == BODY[:4] and lines[0].role == "ensemble"
 
 
 def strings_phrase(lines: Sequence[Line], figures: str, speech: Grammar) -> str:
@@ -194,13 +202,14 @@ def bracketed(line: Line, speech: Grammar) -> Iterator[str]:
 
 
 def with_qualities(phrase: str, line: Line, speech: Grammar) -> str:
-    said = [phrase]
+    return ", ".join([phrase, *qualities(line, speech)])
+
+
+def qualities(line: Line, speech: Grammar) -> Iterator[str]:
     if line.amplified:
-        number = 1 if line.players == (1, 1) else 2
-        said.append(speech.agreeing("amplified", line.instrument, number))
+        yield speech.agreeing("amplified", line.instrument, 1 if line.players == (1, 1) else 2)
     if line.optional:
-        said.append(speech.word("optional"))
-    return ", ".join(said)
+        yield speech.word("optional")
 
 
 # ---- doublings

@@ -124,8 +124,9 @@ def test_strings_are_told_with_their_strengths() -> None:
 
 
 def test_single_strings_are_told_one_by_one() -> None:
-    quartet = (line("violin-1"), line("violin-2"), line("viola"), line("cello"))
-    assert said(*quartet) == "violin I; violin II; viola; cello"
+    quintet = (line("violin-1"), line("violin-2"), line("viola"), line("cello"), line("double-bass"))
+    assert said(*quintet) == "violin I; violin II; viola; cello; double bass"
+    assert said(*quintet[:4], language="fr") == "quatuor à cordes"
     assert said(line("violin", 2), line("viola"), language="fr") == "2 violons; alto"
 
 
