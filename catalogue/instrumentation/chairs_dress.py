@@ -39,7 +39,7 @@ def by_figure(line: Line) -> str:
 
 def add_up(told: list[Chair], line: Line) -> bool:
     """Whether the chairs' figures would be taken for numbers of players that add up to the section."""
-    return line.players is not None and sum(chair.chair or 0 for chair in told) == line.players[1]
+    return len(told) > 1 and line.players is not None and sum(chair.chair or 0 for chair in told) == line.players[1]
 
 
 def listed(chair: Chair, line: Line) -> str:

@@ -105,7 +105,7 @@ def section_line(line: Line, speech: Grammar) -> PageLine:
     desks = f"({speech.word('desks')})" if line.unit == "desks" else ""
     meant = speech.word(line.strength) if line.strength in ("preferred", "least") else ""
     text = " ".join(filter(None, [f"{number}{speech.name(line.instrument, 2)}", desks]))
-    return PageLine(family_label(line, speech), capital(text), remark(line, (line.instrument,), speech, meant))
+    return PageLine(family_label(line, speech), capital(text), remark(line, (), speech, meant))
 
 
 def lines_of_chairs(line: Line, speech: Grammar) -> Iterator[PageLine]:

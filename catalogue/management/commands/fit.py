@@ -2,25 +2,21 @@
 
 from __future__ import annotations
 
-import json
-import sys
 from argparse import ArgumentParser
 from collections.abc import Iterator
 from typing import Any
 
-from django.core.management.base import BaseCommand, CommandError
-
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read
 from catalogue.instrumentation.fit import Fit, fit
+from catalogue.management.base import ReadingCommand, UnusableInput
 
 ANSWERS = {True: "Yes.", False: "No.", None: "It cannot be told."}
 
 
-class Command(BaseCommand):
+class Command(ReadingCommand):
     """Both texts are instrumentations in any usual dress."""
 
     help = "Say whether these players can play a work, chair by chair, and what is missing."
-    requires_system_checks = ()
 
     def add_arguments(self, parser: ArgumentParser) -> None:
         parser.add_argument("work", help="the instrumentation of the work")
@@ -38,13 +34,7 @@ class Command(BaseCommand):
         parser.add_argument("--json", action="store_true", help="answer as JSON")
 
     def handle(self, *args: Any, **options: Any) -> None:
-        try:
-            work, available = reading("work", options["work"]), reading("available forces", options["available"])
-        except UnreadableForces as fault:
-            if options["json"]:
-                self.stdout.write(json.dumps({"error": fault.to_json()}, ensure_ascii=False))
-            self.stderr.write(str(fault))
-            sys.exit(2)
+        work, available = reading("work", options["work"]), reading("available forces", options["available"])
         found = fit(
             work,
             available,
@@ -54,35 +44,18 @@ class Command(BaseCommand):
             strings_required=options["strings_required"],
         )
         if options["json"]:
-            self.stdout.write(json.dumps(found.to_json(), ensure_ascii=False, indent=2))
+            self.print_json(found.to_json())
         else:
             self.stdout.write("\n".join(told(found)))
 
 
-class UnreadableForces(CommandError):
-    """One of the two texts cannot be read; the message says which, why and where."""
-
-    def __init__(self, which: str, fault: InstrumentationError) -> None:
-        super().__init__(f"The {which} cannot be read: {fault.reason}", returncode=2)
-        self.which = which
-        self.fault = fault
-
-    def to_json(self) -> dict[str, object]:
-        return {
-            "which": self.which,
-            "text": self.fault.text,
-            "start": self.fault.start,
-            "end": self.fault.end,
-            "message": self.fault.reason,
-            "expected": list(self.fault.expected),
-        }
-
-
 def reading(which: str, text: str) -> Instrumentation:
+    """Return the forces that a text names; says which of the two texts cannot be read, why and where."""
     try:
         return read(text)
     except InstrumentationError as fault:
-        raise UnreadableForces(which, fault) from fault
+        place = f" (characters {fault.start + 1} to {fault.end})" if fault.end > fault.start else ""
+        raise UnusableInput(f"The {which} cannot be read: {fault.reason}{place}") from fault
 
 
 def told(found: Fit) -> Iterator[str]:

@@ -11,10 +11,15 @@ from typing import Any
 
 from django.core.management.base import BaseCommand, CommandError
 
-from catalogue.instrumentation import Instrumentation, InstrumentationError, read, shorthand
+from catalogue.instrumentation import Instrumentation, InstrumentationError, read, write_shorthand, write_words
+from catalogue.instrumentation.chairs_dress import write_chairs
+from catalogue.instrumentation.page import write_page
+from catalogue.instrumentation.part_lines import write_parts
+from catalogue.instrumentation.parts import PartsError
 from catalogue.instrumentation.vocabulary import LANGUAGES
 
-DRESSES = {"shorthand": shorthand}
+DRESSES = {"shorthand": write_shorthand, "chairs": write_chairs}
+WORDS = {"prose": write_words, "page": write_page, "parts": write_parts}
 
 
 class Command(BaseCommand):
@@ -27,15 +32,17 @@ class Command(BaseCommand):
         parser.add_argument("text", nargs="?", help="the instrumentation")
         parser.add_argument("--from", dest="source", metavar="FILE", help="one text a line, - for standard input")
         parser.add_argument("--json", action="store_true", help="print the reading as JSON")
-        parser.add_argument("--language", choices=LANGUAGES, help="the language of the text")
-        parser.add_argument("--as", dest="dress", choices=sorted(DRESSES), help="write the forces in this dress")
+        parser.add_argument(
+            "--language", choices=LANGUAGES, help="the language of the text, or of the words that --as writes"
+        )
+        parser.add_argument("--as", dest="dress", choices=[*DRESSES, *WORDS], help="write the forces in this form")
         parser.add_argument("--convention", metavar="NAME", help="read the text in this convention")
         parser.add_argument("--strings-are", choices=("players", "desks"), help="what string figures count")
 
     def handle(self, *args: Any, **options: Any) -> None:
         if options["source"]:
             for text in texts_of(options["source"]):
-                self.stdout.write(self.answer(text, options, one_line=True))
+                self.stdout.write(self.answer(text, options))
             return
         if options["text"] is None:
             raise CommandError("Give an instrumentation, or --from FILE.", returncode=2)
@@ -43,41 +50,49 @@ class Command(BaseCommand):
             sys.exit(2)
 
     def report(self, text: str, options: dict[str, Any]) -> bool:
-        """Print the answer for one text; false where it could not be read."""
+        """Print the answer for one text; false where it could not be read or written."""
         try:
             reading = reading_of(text, options)
-        except InstrumentationError as error:
+            self.stdout.write(shown(reading, options))
+        except (InstrumentationError, PartsError) as error:
             if options["json"]:
                 self.stdout.write(json.dumps(error_json(error), ensure_ascii=False))
             self.stderr.write(pointed(error))
             return False
-        self.stdout.write(self.shown(reading, options))
+        if not options["json"] and options["dress"] in (None, *DRESSES):
+            self.stdout.write("".join(f"  {remark.message}\n" for remark in reading.warnings), ending="")
         return True
 
-    def answer(self, text: str, options: dict[str, Any], *, one_line: bool) -> str:
+    def answer(self, text: str, options: dict[str, Any]) -> str:
+        """Return the answer for one text of many, on one line."""
         try:
-            return self.shown(reading_of(text, options), options)
-        except InstrumentationError as error:
+            found = shown(reading_of(text, options), options)
+        except (InstrumentationError, PartsError) as error:
             return json.dumps(error_json(error), ensure_ascii=False)
+        return json.dumps(found, ensure_ascii=False) if "\n" in found else found
 
-    def shown(self, reading: Instrumentation, options: dict[str, Any]) -> str:
-        """Return the reading as JSON, in the dress asked for, or as the canonical shorthand with its remarks."""
-        if options["json"]:
-            return json.dumps(reading.to_json() | {"shorthand": shorthand(reading)}, ensure_ascii=False)
-        text = DRESSES[options["dress"] or "shorthand"](reading)
-        return "\n".join([text, *(f"  {remark.message}" for remark in reading.warnings)])
+
+def shown(reading: Instrumentation, options: dict[str, Any]) -> str:
+    """Return the reading in the form asked for, the canonical shorthand without one; with JSON beside the reading."""
+    form = options["dress"] or "shorthand"
+    written = DRESSES[form](reading) if form in DRESSES else WORDS[form](reading, options["language"] or "en-GB")
+    if not options["json"]:
+        return written
+    shorthand = written if form == "shorthand" else write_shorthand(reading)
+    return json.dumps(reading.to_json() | {"shorthand": shorthand, form: written}, ensure_ascii=False)
 
 
 def reading_of(text: str, options: dict[str, Any]) -> Instrumentation:
+    """Read a text; the language asked for is the text's, unless words are to be written in it."""
     return read(
         text,
-        language=options["language"],
+        language=None if options["dress"] in WORDS else options["language"],
         convention=options["convention"],
         strings_are=options["strings_are"],
     )
 
 
-def error_json(error: InstrumentationError) -> dict[str, object]:
+def error_json(error: InstrumentationError | PartsError) -> dict[str, object]:
     """Return the shape of an error."""
     return {
         "text": error.text,
@@ -85,12 +100,12 @@ def error_json(error: InstrumentationError) -> dict[str, object]:
             "start": error.start,
             "end": error.end,
             "message": error.reason,
-            "expected": list(error.expected),
+            "expected": list(getattr(error, "expected", ())),
         },
     }
 
 
-def pointed(error: InstrumentationError) -> str:
+def pointed(error: InstrumentationError | PartsError) -> str:
     """Return the reason with a mark under its place, for a terminal."""
     line_start = error.text.rfind("\n", 0, error.start) + 1
     line = error.text[line_start:].split("\n")[0]

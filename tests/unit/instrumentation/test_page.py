@@ -50,7 +50,7 @@ Voices
 
 Strings
   8 violins I (preferred)
-  2 double basses (preferred; sounds an octave lower)
+  2 double basses (preferred)
 
 Electronics
   Fixed media (4 channels)

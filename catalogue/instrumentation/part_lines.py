@@ -1,0 +1,40 @@
+"""A set of parts as lines of text: number, name, what is also played, copies; a spare copy is shown apart."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from catalogue.instrumentation.grammar import Grammar, grammar
+from catalogue.instrumentation.model import Instrumentation
+from catalogue.instrumentation.parts import Part, part_list
+
+
+def write_parts(instrumentation: Instrumentation, language: str = "en-GB") -> str:
+    """Return the set of parts, a line each. Raises PartsError where the strings have no numbers.
+
+    >>> from catalogue.instrumentation.model import Chair, Line
+    >>> flute = Line("flute", "woodwind", (1, 1), chairs=(Chair(1, ("flute", "piccolo")),))
+    >>> print(write_parts(Instrumentation((flute,))))
+    00  Score
+    01  Flute, doubling piccolo
+    """
+    speech = grammar(language)
+    return "\n".join(lines(part_list(instrumentation).parts, speech))
+
+
+def lines(parts: tuple[Part, ...], speech: Grammar) -> Iterator[str]:
+    for part in parts:
+        copies = "" if part.copies == 1 else f" × {part.copies}" if part.copies else " × ?"
+        yield f"{part.label}  {part_name(part, speech)}{copies}"
+
+
+def part_name(part: Part, speech: Grammar) -> str:
+    """Return what a part is called: the chair with its doublings, a section, the score."""
+    if not part.instrument:
+        name = str(speech.words["parts"][part.kind.value])
+    else:
+        chair = f" {part.chair}" if part.chair else ""
+        others = speech.listed([speech.name(slug) for slug in part.plays[1:]])
+        also = f", {speech.word('also')} {others}" if others else ""
+        name = f"{speech.name(part.plays[0])}{chair}{also}"
+    return name[:1].upper() + name[1:]
