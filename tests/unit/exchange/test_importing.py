@@ -158,6 +158,17 @@ def test_the_same_reading_in_another_dress_changes_nothing(composer: Composer) -
     assert only_work().instrumentation_typed == "flute and oboe"
 
 
+def test_the_stored_text_itself_changes_nothing_whatever_it_reads_as(composer: Composer) -> None:
+    Work.objects.create(
+        composer=composer, title="Ebb", instrumentation="seven zithertrons", instrumentation_typed="7 z."
+    )
+
+    report = take(composer, ("title", "forces"), ("Ebb", "seven zithertrons"))
+
+    assert counts(report) == (0, 0, 1)
+    assert only_work().instrumentation_typed == "7 z."
+
+
 def test_works_of_one_title_are_told_apart(composer: Composer) -> None:
     rows = (
         ("title", "op", "year"),
