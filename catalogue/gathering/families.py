@@ -1,0 +1,78 @@
+"""What premieres are reckoned from and nothing else, for pages that show many performances and the claims of each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import groupby
+from typing import Any
+
+from django.db.models import Q, QuerySet
+from django.db.models.functions import Coalesce
+
+from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, TitleFacts, WorkFacts
+from catalogue.gathering.people import gather_composer
+from catalogue.gathering.readings import readable
+from catalogue.models import Composer, ProgrammedWork, Work
+from catalogue.terms import Audience, Category, Extent, PerformanceKind, PerformanceStatus
+
+OF_WORK = ("pk", "uid", "title", "category", "version_of", "version_label", "instrumentation")
+OF_PROGRAMMED = (
+    "pk", "work", "extent", "part", "billing", "performance", "performance__uid", "performance__date",
+    "performance__kind", "performance__audience", "performance__status", "performance__time", "performance__city",
+    "performance__country", "performance__country_then", "performance__venue__city", "performance__venue__country",
+)  # fmt: skip
+
+
+def gather_families(composer: Composer, works: Iterable[int]) -> CatalogueFacts:
+    """Return these works with all their versions, and every performance of them; two queries.
+
+    Performers, presenters and all else that no premiere depends on is left out.
+    """
+    named = Work.objects.filter(composer=composer, pk__in=list(works))
+    firsts = named.annotate(first=Coalesce("version_of", "pk")).values("first")
+    family = Work.objects.filter(Q(pk__in=firsts) | Q(version_of__in=firsts))
+    return CatalogueFacts(
+        composer=gather_composer(composer),
+        works=tuple(work_of(composer, row) for row in family.order_by("pk").values(*OF_WORK)),
+        performances=tuple(events_of(family)),
+    )
+
+
+def work_of(composer: Composer, row: dict[str, Any]) -> WorkFacts:
+    return WorkFacts(
+        id=row["pk"],
+        uid=row["uid"],
+        composer_id=composer.pk,
+        title=TitleFacts(row["title"]),
+        category=Category(row["category"]),
+        version_of=row["version_of"],
+        version_label=row["version_label"],
+        instrumentation_text=row["instrumentation"],
+    )
+
+
+def events_of(family: QuerySet[Work]) -> Iterator[PerformanceFacts]:
+    living = ProgrammedWork.objects.filter(work__in=family.values("pk"), performance__deleted_at__isnull=True)
+    rows = living.order_by("performance", "order").values(*OF_PROGRAMMED)
+    for _key, programme in groupby(rows.iterator(), key=lambda row: row["performance"]):
+        yield event_of(list(programme))
+
+
+def event_of(programme: list[dict[str, Any]]) -> PerformanceFacts:
+    row = programme[0]
+    return PerformanceFacts(
+        id=row["performance"],
+        uid=row["performance__uid"],
+        date=readable(row["performance__date"], None),
+        kind=PerformanceKind(row["performance__kind"]),
+        audience=Audience(row["performance__audience"]),
+        status=PerformanceStatus(row["performance__status"]),
+        time=row["performance__time"],
+        city=row["performance__venue__city"] or row["performance__city"],
+        country=row["performance__venue__country"] or row["performance__country"],
+        country_then=row["performance__country_then"],
+        programme=tuple(
+            ProgrammedFacts(one["pk"], one["work"], Extent(one["extent"]), one["part"], one["billing"])
+            for one in programme
+        ),
+    )

@@ -1,0 +1,76 @@
+"""Works by what people call them: each has a name of its own to pick it by, and is found by its other titles too."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from django.utils.translation import gettext as _
+
+from catalogue.models import Composer, Work
+from catalogue.rules.search import fold
+
+TITLES = ("title", "original_title", "transliteration", "translated_title")
+
+
+class UnknownWork(ValueError):
+    """A name that is no work's, or several works'."""
+
+    def __init__(self, reason: str) -> None:
+        super().__init__(reason)
+        self.reason = reason
+
+
+@dataclass(frozen=True, slots=True)
+class WorkNames:
+    """The works of a catalogue by key; ``labels`` are all different."""
+
+    works: dict[int, Work]
+    labels: dict[int, str]
+
+    def find(self, text: str) -> Work:
+        """Return the work that the text names: by its label, a title or its number. Raises UnknownWork."""
+        wanted = fold(text)
+        found = [key for key, label in self.labels.items() if fold(label) == wanted] or [
+            key for key, work in self.works.items() if wanted in names_of(work)
+        ]
+        if len(found) == 1:
+            return self.works[found[0]]
+        if not found:
+            raise UnknownWork(_("No work of this catalogue is called “%(name)s”.") % {"name": text})
+        several = " or ".join(f"“{self.labels[key]}”" for key in found[:4])
+        raise UnknownWork(_("Several works are called so; write %(several)s.") % {"several": several})
+
+
+def work_names(composer: Composer) -> WorkNames:
+    """Return the works of a composer in title order; one query."""
+    columns = (*TITLES, "catalogue_number", "version_label", "completed", "composer", "title_language")
+    works = list(Work.objects.filter(composer=composer).in_title_order().only(*columns))
+    return WorkNames({work.pk: work for work in works}, labels_of(works))
+
+
+def labels_of(works: Iterable[Work]) -> dict[int, str]:
+    """Return the title of each work, told apart by version, number or year where others have the same."""
+    alike: dict[str, list[Work]] = defaultdict(list)
+    for work in works:
+        alike[fold(work.title)].append(work)
+    return {work.pk: told_apart(work, same) for same in alike.values() for work in same}
+
+
+def told_apart(work: Work, same: list[Work]) -> str:
+    if len(same) == 1:
+        return work.title
+    for mark in (
+        lambda one: one.version_label,
+        lambda one: one.catalogue_number,
+        lambda one: str(one.completed or ""),
+        lambda one: f"{_('no.')} {one.pk}",
+    ):
+        if mark(work) and Counter(map(mark, same))[mark(work)] == 1:
+            return f"{work.title} ({mark(work)})"
+    return work.title
+
+
+def names_of(work: Work) -> set[str]:
+    return {fold(getattr(work, name)) for name in (*TITLES, "catalogue_number") if getattr(work, name)}

@@ -1,0 +1,64 @@
+"""What premieres are reckoned from."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+from catalogue.gathering import gather_catalogue
+from catalogue.gathering.families import gather_families
+from catalogue.models import Composer
+from catalogue.rules.premieres import claims_by_programmed
+from tests.makers import make_composer, make_performance, make_venue, make_work
+
+pytestmark = pytest.mark.django_db
+TODAY = date(2026, 3, 9)
+
+
+@pytest.fixture
+def composer() -> Composer:
+    return make_composer()
+
+
+def test_claims_of_a_family_are_those_of_the_whole_catalogue(composer: Composer) -> None:
+    first, other = make_work("Tides"), make_work("Weirs")
+    second = make_work("Tides", version_of=first, version_label="reduced version")
+    hall, elsewhere = make_venue(), make_venue("Salle", city="Lyon", country="FR")
+    for works, day, columns in (
+        ((first, other), "2024-05-16", {"venue": hall}),
+        ((other, second), "2024-06", {"venue": elsewhere}),
+        ((second,), "2025-01-01", {"city": "Lyon", "country": "FR"}),
+        ((first,), "2027-01-01", {"venue": elsewhere, "status": "confirmed"}),
+        ((first,), "", {"venue": hall}),
+    ):
+        make_performance(*works, date=day, **columns)
+
+    whole = claims_by_programmed(gather_catalogue(composer), today=TODAY)
+    family = claims_by_programmed(gather_families(composer, [second.pk]), today=TODAY)
+
+    assert len(family) == 5
+    assert family == {key: whole[key] for key in family}
+
+
+def test_family_takes_two_queries_however_large(composer: Composer, django_assert_num_queries: Any) -> None:
+    work = make_work("Tides")
+    for day in ("2024-05-16", "2024-05-17", "2024-05-18"):
+        make_performance(work, make_work(f"Other {day}"), date=day)
+
+    with django_assert_num_queries(2):
+        gather_families(composer, [work.pk])
+
+
+def test_works_of_somebody_else_and_deleted_performances_are_left_out(composer: Composer) -> None:
+    foreign = make_work("Serenade", composer=make_composer("Tobiah Renfell", sort_name="Renfell"))
+    work = make_work("Tides", composer=composer)
+    performance = make_performance(work)
+    make_performance(foreign)
+    performance.deleted_at = performance.changed_at
+    performance.save()
+
+    found = gather_families(composer, [work.pk, foreign.pk])
+
+    assert ([one.id for one in found.works], found.performances) == ([work.pk], ())
