@@ -54,7 +54,9 @@ def set_parts(
         programmed.performance = performance
     for credit in credits or ():
         credit.performance = performance
-    works, performers = performance.programme.all(), performance.credits.all()
+    # Asked anew: what was fetched along with the performance leaves out works that have been deleted.
+    works = ProgrammedWork.objects.filter(performance=performance)
+    performers = PerformanceCredit.objects.filter(performance=performance)
     changed = programme is not None and set_rows(existing=works, rows=programme, number="order")
     return (credits is not None and set_rows(existing=performers, rows=credits, number="order")) or changed
 

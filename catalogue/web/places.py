@@ -104,8 +104,9 @@ def venue_named(typed: TypedPlace, known: Sequence[Venue], current: Venue | None
     found = [venue for venue in known if wanted in {fold(venue.name), fold(str(venue))} and stands_there(venue, typed)]
     if current is not None and current in found:
         return current
-    if not typed.city and len({fold(venue.city) for venue in found}) > 1:
-        places = " and ".join(venue.city or _("a city that is not known") for venue in found)
+    cities = sorted({venue.city or _("a city that is not known") for venue in found}, key=fold)
+    if not typed.city and len(cities) > 1:
+        places = " and ".join(cities)
         raise PlaceError("city", _("There are halls of this name in %(places)s; say which city.") % {"places": places})
     return found[0] if found else None
 

@@ -11,7 +11,10 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 # name as printed, name of the address
-ROOMS: tuple[tuple[Promise, str], ...] = ((_("Works"), "work-list"),)
+ROOMS: tuple[tuple[Promise, str], ...] = (
+    (_("Works"), "work-list"),
+    (_("Performances"), "performance-list"),
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from django.urls import URLPattern, URLResolver, include, path
 
-from catalogue.web.views import composers, entry, help, sign, work_forms, works
+from catalogue.web.views import composers, entry, help, performance_forms, performances, sign, venues, work_forms, works
 
 # /c/<composer>/works/
 work_addresses: list[URLPattern] = [
@@ -22,9 +22,24 @@ work_addresses: list[URLPattern] = [
     path("reading/movements/", work_forms.movements_reading, name="movements-reading"),
 ]
 
+# /c/<composer>/performances/
+performance_addresses: list[URLPattern] = [
+    path("", performances.performance_list, name="performance-list"),
+    path("new/", performance_forms.performance_new, name="performance-new"),
+    path("<int:performance>/", performances.performance_detail, name="performance-detail"),
+    path("<int:performance>/edit/", performance_forms.performance_edit, name="performance-edit"),
+    path("<int:performance>/delete/", performances.performance_delete, name="performance-delete"),
+    path("<int:performance>/restore/", performances.performance_restore, name="performance-restore"),
+    path("reading/when/", performance_forms.when_reading, name="when-reading"),
+    path("reading/where/", performance_forms.where_reading, name="where-reading"),
+    path("reading/performers/", performance_forms.performers_reading, name="performers-reading"),
+]
+
 # /c/<composer>/
 catalogue_addresses: list[URLPattern | URLResolver] = [
     path("works/", include(work_addresses)),
+    path("performances/", include(performance_addresses)),
+    path("halls/<int:venue>/", venues.venue_edit, name="venue-edit"),
 ]
 
 urlpatterns: list[URLPattern | URLResolver] = [

@@ -15,7 +15,7 @@ from django.test.utils import CaptureQueriesContext
 from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
 from catalogue.actions.entry import make_entry_key
-from catalogue.models import Composer, EntryPurpose, Work
+from catalogue.models import Composer, EntryPurpose, Performance, Venue, Work
 from tests.conftest import NOW
 
 pytestmark = pytest.mark.django_db
@@ -52,6 +52,8 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "composer": lambda: composer.slug,
         "token": lambda: make_key(name, composer),
         "work": lambda: Work.objects.create(composer=composer, title="Ebb Tables").pk,
+        "performance": lambda: Performance.objects.create(composer=composer, city="Lyon").pk,
+        "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
     }
     return {part: makers[part]() for part in variable}
 

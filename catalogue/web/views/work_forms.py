@@ -6,6 +6,7 @@ from typing import Any
 from uuid import UUID
 
 from django.core.exceptions import ValidationError
+from django.forms import BaseForm
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.utils import timezone
@@ -92,7 +93,7 @@ def save_all(form: WorkForm, rows: Commissions) -> None:
     )
 
 
-def add_errors(form: WorkForm, refused: ValidationError) -> None:
+def add_errors(form: BaseForm, refused: ValidationError) -> None:
     """Show what the record refused beside its field, or above the form where it has no field there."""
     if not hasattr(refused, "error_dict"):
         form.add_error(None, refused)

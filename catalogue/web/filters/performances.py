@@ -1,0 +1,82 @@
+"""What a list of performances can be asked."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any
+
+import django_filters as filters
+from django import forms
+from django.db.models import Q, QuerySet
+from django.utils.translation import gettext_lazy as _
+
+from catalogue.models import Composer, Performance, ProgrammedWork
+from catalogue.models.conditions import choices_of
+from catalogue.models.fields import refuse_unprintable
+from catalogue.terms import PerformanceKind, PerformanceStatus
+from catalogue.timing.dates import FIRST_YEAR, LAST_YEAR
+from catalogue.web.places import write_country
+from catalogue.web.work_names import WorkNames
+
+
+def year_filter(label: Any, method: str) -> filters.NumberFilter:
+    return filters.NumberFilter(
+        method=method,
+        label=label,
+        min_value=FIRST_YEAR,
+        max_value=LAST_YEAR,
+        decimal_places=0,
+        widget=forms.TextInput(attrs={"inputmode": "numeric"}),
+    )
+
+
+class PerformanceFilter(filters.FilterSet):
+    """Words, years from and to, a country, a kind, what has become of it, a work."""
+
+    q = filters.CharFilter(
+        method="holding",
+        label=_("Hall, city, performer, work or note"),
+        max_length=200,
+        validators=[refuse_unprintable],
+        widget=forms.TextInput(attrs={"type": "search", "data-key": "/"}),
+    )
+    since = year_filter(_("From the year"), "from_year")
+    until = year_filter(_("To the year"), "to_year")
+    country = filters.ChoiceFilter(method="in_country", label=_("Country"), empty_label=_("All countries"))
+    kind = filters.ChoiceFilter(label=_("Kind"), choices=choices_of(PerformanceKind), empty_label=_("All kinds"))
+    status = filters.ChoiceFilter(
+        label=_("What has become of it"), choices=choices_of(PerformanceStatus), empty_label=_("Anything")
+    )
+    work = filters.ChoiceFilter(method="with_work", label=_("Work"), empty_label=_("All works"))
+
+    class Meta:
+        model = Performance
+        fields: list[str] = []
+
+    def __init__(self, *args: Any, composer: Composer, works: WorkNames, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.filters["country"].extra["choices"] = [(code, write_country(code)) for code in countries_of(composer)]
+        self.filters["work"].extra["choices"] = list(works.labels.items())
+
+    def holding(self, performances: Any, _name: str, text: str) -> QuerySet[Performance]:
+        return performances.matching(text)
+
+    def from_year(self, performances: Any, _name: str, year: int) -> QuerySet[Performance]:
+        return performances.from_day(date(int(year), 1, 1))
+
+    def to_year(self, performances: Any, _name: str, year: int) -> QuerySet[Performance]:
+        return performances.filter(first_day__lte=date(int(year), 12, 31))
+
+    def in_country(self, performances: QuerySet[Performance], _name: str, code: str) -> QuerySet[Performance]:
+        own = Q(country=code) & (Q(venue__isnull=True) | Q(venue__country=""))
+        return performances.filter(Q(venue__country=code) | own)
+
+    def with_work(self, performances: QuerySet[Performance], _name: str, work: str) -> QuerySet[Performance]:
+        return performances.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))
+
+
+def countries_of(composer: Composer) -> list[str]:
+    """Return the countries in which the composer's music was performed, by name; one query."""
+    performances = Performance.objects.filter(composer=composer).order_by()
+    pairs = performances.values_list("venue__country", "country").distinct()
+    return sorted({venue or own for venue, own in pairs if venue or own}, key=write_country)

@@ -1,0 +1,163 @@
+"""What stood on a programme, a work in each row: picked by its name, with how much of it was played."""
+
+from __future__ import annotations
+
+from typing import Any, cast
+
+from django import forms
+from django.core.exceptions import ValidationError
+from django.utils.translation import gettext_lazy as _
+
+from catalogue.models import Performance, ProgrammedWork
+from catalogue.models.conditions import choices_of
+from catalogue.models.fields import LONG_LINE, refuse_unprintable
+from catalogue.terms import Extent
+from catalogue.timing import Duration, read_duration
+from catalogue.web.forms.fields import ReadField
+from catalogue.web.work_names import UnknownWork, WorkNames
+
+PREFIX, MOST = "programme", 100
+BESIDE = ("extent", "part", "billing", "duration", "note")
+
+
+class ProgrammeForm(forms.Form):
+    """One work; a row without a name is none. ``row`` says which stored row it changes."""
+
+    row = forms.IntegerField(widget=forms.HiddenInput, required=False)
+    work = forms.CharField(
+        label=_("Work"),
+        required=False,
+        max_length=LONG_LINE,
+        validators=[refuse_unprintable],
+        widget=forms.TextInput(attrs={"list": "works", "dir": "auto"}),
+    )
+    extent = forms.ChoiceField(label=_("How much was played"), choices=choices_of(Extent), required=False)
+    part = forms.CharField(label=_("Which part"), required=False, max_length=LONG_LINE, validators=[refuse_unprintable])
+    billing = forms.CharField(
+        label=_("Billed as"),
+        help_text=_("As it was printed: UK premiere."),
+        required=False,
+        max_length=LONG_LINE,
+        validators=[refuse_unprintable],
+    )
+    duration = ReadField(
+        read=read_duration, label=_("How long it lasted"), widget=forms.TextInput(attrs={"class": "short"})
+    )
+    note = forms.CharField(label=_("Remark"), required=False, max_length=LONG_LINE, validators=[refuse_unprintable])
+
+    def __init__(self, *args: Any, names: WorkNames, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.names = names
+        self.label_suffix = ""
+
+    def clean_work(self) -> Any:
+        text: str = self.cleaned_data["work"]
+        try:
+            return self.names.find(text) if text else None
+        except UnknownWork as mistake:
+            raise ValidationError(mistake.reason) from mistake
+
+    def clean_duration(self) -> Duration | None:
+        duration: Duration | None = self.cleaned_data["duration"]
+        if duration is not None and not duration.seconds:
+            raise ValidationError(_("A duration is longer than nothing; leave it empty where it is not known."))
+        return duration
+
+    def clean(self) -> dict[str, Any]:
+        typed = self.cleaned_data
+        told = any(typed.get(name) for name in ("part", "billing", "duration", "note"))
+        if told and "work" in typed and typed["work"] is None:
+            self.add_error("work", _("Name the work that was played."))
+        return typed
+
+    @property
+    def more_is_filled(self) -> bool:
+        """Whether the row says more than the work, or something in it is mistaken."""
+        usual = {None, "", Extent.COMPLETE.value}
+        return any(self[name].errors or self[name].value() not in usual for name in BESIDE)
+
+
+class Programme(forms.BaseFormSet):
+    """The works of a programme in their order, and an empty row more."""
+
+    def rows(self, stored: list[ProgrammedWork]) -> list[ProgrammedWork]:
+        """Return the programme that was typed; rows that stay keep their history, those of deleted works stand last."""
+        by_key = {row.pk: row for row in stored}
+        typed = [form.cleaned_data for form in self.forms if form.cleaned_data.get("work")]
+        rows = [programmed(by_key.pop(one.get("row") or 0, ProgrammedWork()), one) for one in typed]
+        return [*rows, *(row for row in by_key.values() if row.work.deleted_at is not None)]
+
+    @property
+    def is_empty(self) -> bool:
+        return not any(form.cleaned_data.get("work") for form in self.forms)
+
+    def in_words(self) -> str:
+        """Return the programme as one reads it, a work a line."""
+        rows = [{name: form[name].value() or "" for name in ("work", *BESIDE)} for form in self.forms]
+        lines = [" · ".join(str(row[name]) for name in ("work", *BESIDE) if row[name]) for row in rows if row["work"]]
+        return "\n".join(lines)
+
+
+def programmed(row: ProgrammedWork, typed: dict[str, Any]) -> ProgrammedWork:
+    row.work, row.extent = typed["work"], typed["extent"] or Extent.COMPLETE.value
+    row.part, row.billing, row.note = typed["part"], typed["billing"], typed["note"]
+    row.duration = typed["duration"]
+    return row
+
+
+def programme_rows(performance: Performance, names: WorkNames, typed: Any = None, *, first: str = "") -> Programme:
+    """Return the rows of a programme; ``first`` is the work that a new performance begins with."""
+    living = [row for row in stored_programme(performance) if row.work_id in names.labels]
+    shown = [initial_of(row, names) for row in living] or ([{"work": first}] if first else [])
+    rows = ProgrammeRows(typed, initial=shown, prefix=PREFIX, form_kwargs={"names": names})
+    return cast(Programme, rows)
+
+
+def initial_of(row: ProgrammedWork, names: WorkNames) -> dict[str, Any]:
+    told = {"row": row.pk, "work": names.labels[row.work_id], "extent": row.extent, "part": row.part}
+    return {**told, "billing": row.billing, "duration": row.duration, "note": row.note}
+
+
+def stored_programme(performance: Performance) -> list[ProgrammedWork]:
+    """Return every row, those of deleted works too."""
+    rows = ProgrammedWork.objects.filter(performance=performance.pk).select_related("work")
+    return list(rows.order_by("order")) if performance.pk else []
+
+
+ProgrammeRows = forms.formset_factory(
+    ProgrammeForm, formset=Programme, extra=1, max_num=MOST, absolute_max=MOST, validate_max=True
+)
+
+
+# ---- rows moved and added without saving
+
+
+def with_another_row(typed: Any) -> Any:
+    """Return what was typed with an empty row more."""
+    number = f"{PREFIX}-TOTAL_FORMS"
+    return changed(typed, {number: str(rows_in(typed) + 1)})
+
+
+def with_row_earlier(typed: Any, place: int) -> Any:
+    """Return what was typed with the row at this place before the one above it."""
+    if not 0 < place < rows_in(typed):
+        return typed
+    both = [f"{PREFIX}-{one}-" for one in (place - 1, place)]
+    moved = {
+        f"{into}{name}": typed.get(f"{out_of}{name}", "")
+        for into, out_of in (both, both[::-1])
+        for name in ProgrammeForm.base_fields
+    }
+    return changed(typed, moved)
+
+
+def rows_in(typed: Any) -> int:
+    number = typed.get(f"{PREFIX}-TOTAL_FORMS", "")
+    return min(int(number), MOST) if number.isdecimal() and len(number) < 6 else 0
+
+
+def changed(typed: Any, columns: dict[str, str]) -> Any:
+    copy = typed.copy()
+    for name, text in columns.items():
+        copy[name] = text
+    return copy

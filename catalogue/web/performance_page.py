@@ -1,0 +1,158 @@
+"""What the page of one performance shows, gathered in a fixed number of queries."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from django.utils.safestring import SafeString
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
+
+from catalogue.documents.labels import labels
+from catalogue.facts import PerformanceFacts
+from catalogue.gathering import reading_of
+from catalogue.gathering.families import gather_families
+from catalogue.gathering.performances import gather_performance
+from catalogue.gathering.readings import readable
+from catalogue.instrumentation import Instrumentation
+from catalogue.models import Performance, ProgrammedWork
+from catalogue.rules.playings import is_to_come
+from catalogue.rules.premieres import Claim, claims_by_programmed
+from catalogue.terms import Extent, PerformanceStatus, PerformerRole
+from catalogue.timing import write_duration
+from catalogue.web.changes import Change
+from catalogue.web.days import clock_text, how_far, long_day
+from catalogue.web.performance_changes import performance_changes
+from catalogue.web.performance_readings import part_in_words
+from catalogue.web.programmes import called, name_of
+from catalogue.web.titles import in_language
+
+BECAME = {
+    PerformanceStatus.PLANNED: gettext_lazy("Planned, not confirmed yet."),
+    PerformanceStatus.POSTPONED: gettext_lazy("Postponed: it does not take place on this date."),
+    PerformanceStatus.CANCELLED: gettext_lazy("Cancelled."),
+    PerformanceStatus.WITHDRAWN: gettext_lazy("This record is withdrawn."),
+    PerformanceStatus.OLD_STYLE_DATE: gettext_lazy("The same event stands under its new-style date too."),
+    PerformanceStatus.DUPLICATE: gettext_lazy("The same event is recorded twice."),
+}
+EXTENTS = {
+    Extent.PARTIAL: gettext_lazy("in part"),
+    Extent.EXCERPT: gettext_lazy("excerpt"),
+    Extent.SUITE: gettext_lazy("suite"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A work on the programme: how much of it, as billed, what it was by the records, and what contradicts that."""
+
+    work: int
+    title: SafeString
+    extent: str
+    billing: str
+    claims: tuple[str, ...]
+    contradicts: str
+    note: str
+    duration: str
+    instrumentation: Instrumentation | None
+
+
+@dataclass(frozen=True, slots=True)
+class PerformancePage:
+    """Texts are ready to print; ``first`` is what the works were the first of, in the head of the page."""
+
+    performance: PerformanceFacts
+    name: str
+    heading: SafeString
+    when: str
+    far: str
+    became: str
+    place: str
+    country: str
+    first: str
+    programme: tuple[Item, ...]
+    people: tuple[tuple[str, str], ...]
+    changes: tuple[Change, ...]
+
+    @property
+    def is_to_come(self) -> bool:
+        return bool(self.far) and self.performance.status in {PerformanceStatus.PLANNED, PerformanceStatus.CONFIRMED}
+
+
+def performance_page(performance: Performance, *, today: date, language: str) -> PerformancePage:
+    """Gather the page of a performance that comes from ``with_everything_printed``."""
+    facts = gather_performance(performance)
+    rows = [row for row in performance.programme.all() if row.work.deleted_at is None]
+    family = gather_families(performance.composer, (row.work_id for row in rows))
+    claims = claims_by_programmed(family, today=today)
+    programme = tuple(item_of(row, claims.get(row.pk), language) for row in sorted(rows, key=lambda row: row.order))
+    words = dict.fromkeys(claims[row.pk].wording for row in rows if row.pk in claims and claims[row.pk].wording)
+    return PerformancePage(
+        performance=facts,
+        name=name_of(performance),
+        heading=called(performance),
+        when=when_of(facts, language),
+        far=how_far(facts.date, today) if facts.date else "",
+        became=became_of(facts, today),
+        place=", ".join(part for part in (facts.venue.name if facts.venue else "", facts.city) if part),
+        country=facts.country_then or (labels(language).country(facts.country) if facts.country else ""),
+        first="; ".join(words),
+        programme=programme,
+        people=people_of(facts),
+        changes=performance_changes(performance),
+    )
+
+
+def when_of(facts: PerformanceFacts, language: str) -> str:
+    day = long_day(facts.date, language) if facts.date else ""
+    at = clock_text(facts.time, facts.zone) if facts.time else ""
+    return ", ".join(part for part in (day, at) if part)
+
+
+def became_of(facts: PerformanceFacts, today: date) -> str:
+    if facts.status is PerformanceStatus.CONFIRMED and facts.date and not is_to_come(facts, today=today):
+        return _("It was confirmed; nobody has said yet that it took place.")
+    return str(BECAME.get(facts.status, ""))
+
+
+def item_of(row: ProgrammedWork, claim: Claim | None, language: str) -> Item:
+    extent = "" if row.extent == Extent.COMPLETE else str(EXTENTS[Extent(row.extent)])
+    lasted = readable(row.duration, None)
+    duration = write_duration(lasted, language=language) if lasted else ""
+    said = (claim.wording, claim.also, undecided(claim), claim.why_not) if claim else ()
+    return Item(
+        work=row.work_id,
+        title=in_language(row.work.title, row.work.title_language),
+        extent=": ".join(part for part in (extent, row.part) if part),
+        billing=row.billing,
+        claims=tuple(part for part in said if part),
+        contradicts=(claim.contradicts or "") if claim else "",
+        note=row.note,
+        duration=duration,
+        instrumentation=reading_of(row.work.instrumentation),
+    )
+
+
+def undecided(claim: Claim) -> str:
+    return (
+        _("perhaps a first performance: dates are too vague to tell") if claim.undecided and not claim.wording else ""
+    )
+
+
+def people_of(facts: PerformanceFacts) -> tuple[tuple[str, str], ...]:
+    """Return what each did, and the name; ensembles with the strings that play."""
+    strings = ".".join(str(number) for number in facts.string_strengths)
+    first_body = next((one for one in facts.performers if one.role is PerformerRole.ENSEMBLE), None)
+    named = [
+        (part_in_words(one), f"{one.name}, {_('strings')} {strings}" if strings and one is first_body else one.name)
+        for one in facts.performers
+    ]
+    return (
+        (
+            *named,
+            ((_("strings"), strings)),
+        )
+        if strings and first_body is None
+        else tuple(named)
+    )

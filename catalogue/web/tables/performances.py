@@ -1,0 +1,108 @@
+"""The list of performances."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from django.db.models import CharField, F, QuerySet, Value
+from django.db.models.functions import Coalesce, Lower, NullIf
+from django.urls import reverse
+from django.utils.html import format_html, format_html_join
+from django.utils.safestring import SafeString
+from django.utils.translation import gettext_lazy as _
+
+from catalogue.gathering.families import gather_families
+from catalogue.models import Composer, Performance
+from catalogue.rules.premieres import Claim, claims_by_programmed
+from catalogue.terms import PerformanceKind, PerformanceStatus, PerformerRole
+from catalogue.timing import PartialDate, write_date
+from catalogue.web.days import how_far
+from catalogue.web.places import write_country
+from catalogue.web.programmes import city_of, titles_html, works_of
+from catalogue.web.tables.lists import ListColumn, ListTable, Ordered, ordered_by
+from catalogue.web.wording import page_language
+
+TO_COME = (PerformanceStatus.PLANNED, PerformanceStatus.CONFIRMED)
+SECOND = '<span class="second">{}</span>'
+MOST_PERFORMERS = 3
+
+
+class PerformanceTable(ListTable):
+    """One row a performance, the latest first unless another order is asked for."""
+
+    caption = _("Performances")
+
+    date = ListColumn(_("Date"), look="num", falling=True)
+    works = ListColumn(_("Works"), look="title", names_row=True, ordered=False)
+    performers = ListColumn(_("Performers"), ordered=False)
+    place = ListColumn(_("Place"))
+    first = ListColumn(_("By these records"), ordered=False)
+
+    class Meta(ListTable.Meta):
+        order_by = "-date"
+
+    def __init__(
+        self, performances: QuerySet[Performance], *, composer: Composer, today: datetime.date, **options: Any
+    ) -> None:
+        self.composer, self.today, self.language = composer, today, page_language()
+        self.claims: Mapping[int, Claim] = {}
+        super().__init__(performances, **options)
+
+    def turn_to(self, number: str | None) -> None:
+        """Fetch the rows of a page, and reckon what their works were the first of."""
+        super().turn_to(number)
+        works = {row.work_id for performance in self.page.object_list for row in performance.programme.all()}
+        self.claims = claims_by_programmed(gather_families(self.composer, works), today=self.today)
+
+    def render_date(self, record: Performance) -> SafeString | str:
+        if not isinstance(record.date, PartialDate):
+            return str(record.date or _("no date"))
+        written = write_date(record.date, self.language, style="short")
+        far = how_far(record.date, self.today) if record.date.last >= self.today else ""
+        return format_html("{}" + SECOND, written, far) if far else written
+
+    def render_works(self, record: Performance) -> SafeString:
+        address = reverse("performance-detail", args=[self.composer.slug, record.pk])
+        what = titles_html(works_of(record)) or record.event_title or _("Performance")
+        second = " · ".join(second_line(record))
+        below = format_html(SECOND, second) if second else ""
+        return format_html('<a href="{}">{}</a>{}', address, what, below)
+
+    def render_performers(self, record: Performance) -> SafeString:
+        in_order = sorted(record.credits.all(), key=lambda credit: credit.order)
+        names = [credit.billed_name for credit in in_order if credit.role != PerformerRole.ELECTRONICS]
+        shown = names[:MOST_PERFORMERS] + (["…"] if len(names) > MOST_PERFORMERS else [])
+        return format_html_join(", ", "<bdi>{}</bdi>", ((name,) for name in shown))
+
+    def render_place(self, record: Performance) -> SafeString | str:
+        hall = record.venue.name if record.venue else ""
+        country = write_country((record.venue.country if record.venue else "") or record.country)
+        town = ", ".join(part for part in (city_of(record), country) if part)
+        return format_html("<bdi>{}</bdi>" + SECOND, hall, town) if hall and town else hall or town
+
+    def render_first(self, record: Performance) -> SafeString:
+        rows = sorted(record.programme.all(), key=lambda row: row.order)
+        found = [self.claims[row.pk] for row in rows if row.pk in self.claims]
+        words = list(dict.fromkeys(words for claim in found for words in (claim.wording, claim.also) if words))
+        doubted = [_("billing contradicted")] if any(claim.contradicts for claim in found) else []
+        return format_html_join("; ", "{}", ((part,) for part in [*words, *doubted]))
+
+    def order_date(self, queryset: Any, is_descending: bool) -> Ordered:
+        return (queryset.latest_first() if is_descending else queryset.in_date_order()), True
+
+    def order_place(self, queryset: QuerySet[Performance], is_descending: bool) -> Ordered:
+        city = Coalesce(NullIf("venue__city", Value("")), NullIf("city", Value("")), output_field=CharField())
+        named = queryset.annotate(city_of=Lower(city))
+        return ordered_by(named, is_descending, F("city_of"), "-first_day")
+
+
+def second_line(performance: Performance) -> Iterator[str]:
+    """Give what stands under the works: the event's title, a kind that is not usual, and what has become of it."""
+    if performance.event_title and works_of(performance):
+        yield performance.event_title
+    if performance.kind != PerformanceKind.CONCERT:
+        yield performance.kind
+    if performance.status not in {PerformanceStatus.GIVEN, PerformanceStatus.CONFIRMED}:
+        yield performance.status

@@ -1,0 +1,190 @@
+"""The form of a performance: empty, filled in, and what it reads while one types."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from django.core.exceptions import ValidationError
+from django.db import transaction
+from django.http import HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_http_methods, require_POST
+
+from catalogue.actions.performances import save_performance, save_venue
+from catalogue.actions.saving import Overtaken
+from catalogue.models import Performance
+from catalogue.web import performance_readings as readings
+from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.conflicts import Conflict
+from catalogue.web.forms.performances import PerformanceForm
+from catalogue.web.forms.programme import (
+    Programme,
+    programme_rows,
+    stored_programme,
+    with_another_row,
+    with_row_earlier,
+)
+from catalogue.web.known import Known
+from catalogue.web.notices import say
+from catalogue.web.places import PlaceError, read_country, zones_of
+from catalogue.web.programmes import called, name_of
+from catalogue.web.views.work_forms import add_errors
+from catalogue.web.wording import page_language
+
+
+@editor_page
+@require_http_methods(["GET", "POST"])
+def performance_new(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/performances/new/ — a new performance; ``?work=<number>`` puts a work on its programme."""
+    sent_before = performance_sent_before(request)
+    if sent_before:
+        return redirect("performance-detail", request.composer.slug, sent_before.pk)
+    return form_of(request, Performance(composer=request.composer))
+
+
+def performance_sent_before(request: CatalogueRequest) -> Performance | None:
+    """Return what this very form has made already: a form that is sent twice makes one performance."""
+    try:
+        uid = UUID(request.POST.get("uid", ""))
+    except ValueError:
+        return None
+    return Performance.objects.filter(composer=request.composer, uid=uid).first()
+
+
+@editor_page
+@require_http_methods(["GET", "POST"])
+def performance_edit(request: CatalogueRequest, performance: int) -> HttpResponse:
+    """/c/<composer>/performances/<performance>/edit/ — everything that is known of a performance, to be changed."""
+    ours = Performance.objects.filter(composer=request.composer).with_everything_printed()
+    return form_of(request, get_object_or_404(ours, pk=performance))
+
+
+def form_of(request: CatalogueRequest, performance: Performance) -> HttpResponse:
+    """Show the form, empty or filled in, with what was read from it; or save it and go on to the performance."""
+    heading = called(performance) if performance.pk else ""
+    known, today = Known.of(request.composer), timezone.localdate()
+    typed = typed_in(request)
+    form = PerformanceForm(typed, instance=performance, known=known, today=today)
+    rows = programme_rows(performance, known.works, typed, first=work_asked_for(request, known))
+    conflict = None
+    if typed is not None and not is_rearranging(request) and all([form.is_valid(), rows.is_valid()]):
+        try:
+            save_all(form, rows)
+        except Overtaken as overtaken:
+            conflict = conflict_of(overtaken, form, rows)
+            latest = {**typed.dict(), "saves": overtaken.latest.saves}
+            form = PerformanceForm(latest, instance=performance, known=known, today=today)
+        except ValidationError as refused:
+            add_errors(form, refused)
+        else:
+            say(request, _("%(performance)s is saved.") % {"performance": saved_name(performance)})
+            return redirect("performance-detail", request.composer.slug, performance.pk)
+    context = {"form": form, "rows": rows, "performance": performance, "heading": heading, "conflict": conflict}
+    return render(request, "performances/performance_form.html", {**context, **shown_beside(form)})
+
+
+def typed_in(request: CatalogueRequest) -> Any:
+    """Return what was typed, with a row more or a row moved where that was asked for; None where nothing was sent."""
+    if request.method != "POST":
+        return None
+    place = request.POST.get("earlier", "")
+    if "another" in request.POST:
+        return with_another_row(request.POST)
+    return with_row_earlier(request.POST, int(place)) if place.isdecimal() and len(place) < 4 else request.POST
+
+
+def is_rearranging(request: CatalogueRequest) -> bool:
+    return "another" in request.POST or "earlier" in request.POST
+
+
+def work_asked_for(request: CatalogueRequest, known: Known) -> str:
+    key = request.GET.get("work", "")
+    return known.works.labels.get(int(key), "") if key.isdecimal() and len(key) < 19 else ""
+
+
+@transaction.atomic
+def save_all(form: PerformanceForm, rows: Programme) -> None:
+    """Save the performance as it was typed, with a hall that is new; what was not touched is left as it is."""
+    performance, now = form.instance, timezone.now()
+    if performance.pk is None and not form.says_anything and rows.is_empty:
+        raise ValidationError(_("Say when, where, who or what was played; one of these is enough."))
+    venue = form.venue_to_save
+    if venue is not None and venue.pk is None:
+        performance.venue = save_venue(venue=venue, now=now)
+        venue = None
+    save_performance(
+        performance=performance,
+        now=now,
+        programme=rows.rows(stored_programme(performance)) if rows.has_changed() else None,
+        credits=form.new_credits(),
+    )
+    if venue is not None:
+        save_venue(venue=venue, now=now)
+
+
+def conflict_of(overtaken: Overtaken, form: PerformanceForm, rows: Programme) -> Conflict:
+    """Compare what was typed with the performance as it stands, its programme too."""
+    latest = Performance.objects.with_everything_printed().get(pk=overtaken.latest.pk)
+    found = Conflict.between(overtaken, form, PerformanceForm(instance=latest, known=form.known, today=form.today))
+    theirs, yours = programme_rows(latest, form.known.works).in_words(), rows.in_words()
+    programme = ((_("Programme"), theirs, yours),) if theirs != yours else ()
+    return Conflict(found.reason, found.differences + programme)
+
+
+def saved_name(performance: Performance) -> str:
+    return name_of(Performance.objects.with_everything_printed().get(pk=performance.pk))
+
+
+def shown_beside(form: PerformanceForm) -> dict[str, object]:
+    """Return what is offered to pick from, and what the fields read as."""
+    typed = {name: form[name].value() or "" for name in ("date", "time", "venue", "city", "country", "zone")}
+    place = (typed["venue"], typed["city"], typed["country"], typed["zone"])
+    return {
+        "known": form.known,
+        "zones": zones_offered(typed["country"]),
+        "when": readings.when_reading(
+            form["date"].value() or "", form["time"].value() or "", language=page_language(), today=form.today
+        ),
+        "where": readings.where_reading(*place, known=form.known, current=form.instance.venue, year=form.today.year),
+        "performers": readings.performers_reading(form["performers"].value() or "", form.known),
+    }
+
+
+def zones_offered(country: str) -> list[str]:
+    try:
+        return zones_of(read_country(country)) if country.strip() else []
+    except PlaceError:
+        return []
+
+
+# ---- live answers
+
+
+@member_page
+@require_POST
+def when_reading(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/performances/reading/when/ — what a typed date and time read as."""
+    typed = (request.POST.get("date", ""), request.POST.get("time", ""))
+    reading = readings.when_reading(*typed, language=page_language(), today=timezone.localdate())
+    return render(request, "performances/parts/when_reading.html", {"reading": reading})
+
+
+@member_page
+@require_POST
+def where_reading(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/performances/reading/where/ — which place was typed, and whether it is known."""
+    hall, city, country, zone = (request.POST.get(name, "") for name in ("venue", "city", "country", "zone"))
+    known, year = Known.of(request.composer), timezone.localdate().year
+    reading = readings.where_reading(hall, city, country, zone, known=known, current=None, year=year)
+    return render(request, "performances/parts/where_reading.html", {"reading": reading})
+
+
+@member_page
+@require_POST
+def performers_reading(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/performances/reading/performers/ — who did what, in a typed list."""
+    reading = readings.performers_reading(request.POST.get("performers", ""), Known.of(request.composer))
+    return render(request, "performances/parts/performers_reading.html", {"reading": reading})

@@ -1,0 +1,91 @@
+"""The pages of performances: the list, one performance, and its way out and back."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from django.core.exceptions import ValidationError
+from django.db.models import Count, Max, Min, Q
+from django.http import HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_POST, require_safe
+from django_tables2 import RequestConfig
+
+from catalogue.actions.performances import delete_performance, restore_performance
+from catalogue.models import Composer, Performance
+from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.filters.performances import PerformanceFilter
+from catalogue.web.notices import say
+from catalogue.web.performance_page import performance_page
+from catalogue.web.programmes import name_of
+from catalogue.web.tables.performances import TO_COME, PerformanceTable
+from catalogue.web.views.works import is_asked
+from catalogue.web.wording import page_language
+from catalogue.web.work_names import work_names
+
+
+@member_page
+@require_safe
+def performance_list(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/performances/ — every performance, searched, filtered and ordered."""
+    composer, today = request.composer, timezone.localdate()
+    ours = Performance.objects.filter(composer=composer).with_everything_printed()
+    asked = PerformanceFilter(request.GET, ours, composer=composer, works=work_names(composer))
+    table = PerformanceTable(asked.qs, composer=composer, today=today)
+    RequestConfig(request, paginate=False).configure(table)
+    table.turn_to(request.GET.get("page"))
+    context = {"filter": asked, "table": table, "counted": counted(composer, today), "is_asked": is_asked(asked)}
+    return render(request, "performances/performance_list.html", context)
+
+
+def counted(composer: Composer, today: date) -> dict[str, object]:
+    """Return how many performances there are, in which years, and how many are to come."""
+    coming = Q(status__in=TO_COME, last_day__gte=today)
+    numbers = Performance.objects.filter(composer=composer).aggregate(
+        all=Count("pk"), coming=Count("pk", filter=coming), first=Min("first_day"), last=Max("last_day")
+    )
+    first, last = numbers["first"], numbers["last"]
+    return {**numbers, "first": first and first.year, "last": last and last.year}
+
+
+@member_page
+@require_safe
+def performance_detail(request: CatalogueRequest, performance: int) -> HttpResponse:
+    """/c/<composer>/performances/<performance>/ — everything that is known of a performance."""
+    ours = Performance.objects.filter(composer=request.composer).with_everything_printed()
+    found = get_object_or_404(ours, pk=performance)
+    page = performance_page(found, today=timezone.localdate(), language=page_language())
+    return render(request, "performances/performance_detail.html", {"page": page, "performance": page.performance})
+
+
+# ---- deleting and bringing back
+
+
+@editor_page
+@require_POST
+def performance_delete(request: CatalogueRequest, performance: int) -> HttpResponse:
+    """/c/<composer>/performances/<performance>/delete/ — takes it out of every list and calendar, with a way back."""
+    ours = Performance.objects.filter(composer=request.composer).with_everything_printed()
+    found = get_object_or_404(ours, pk=performance)
+    delete_performance(performance=found, by=request.user, now=timezone.now())
+    undo = reverse("performance-restore", args=[request.composer.slug, found.pk])
+    say(request, _("%(performance)s is deleted.") % {"performance": name_of(found)}, undo=undo)
+    return redirect("performance-list", request.composer.slug)
+
+
+@editor_page
+@require_POST
+def performance_restore(request: CatalogueRequest, performance: int) -> HttpResponse:
+    """/c/<composer>/performances/<performance>/restore/ — brings a deleted performance back."""
+    ours = Performance.with_deleted.filter(composer=request.composer).with_everything_printed()
+    found = get_object_or_404(ours, pk=performance)
+    try:
+        restore_performance(performance=found, now=timezone.now())
+    except ValidationError as refused:
+        say(request, " ".join(refused.messages))
+        return redirect("performance-list", request.composer.slug)
+    say(request, _("%(performance)s is back.") % {"performance": name_of(found)})
+    return redirect("performance-detail", request.composer.slug, found.pk)

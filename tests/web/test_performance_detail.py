@@ -1,0 +1,200 @@
+"""/c/<composer>/performances/<performance>/, and deleting it"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import time
+from typing import Any
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+
+from catalogue.actions.performances import save_performance, set_credits
+from catalogue.models import Composer, Performance, PerformanceCredit
+from tests.makers import NOW, make_performance, make_venue, make_work
+from tests.web.pages import Page, with_class
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
+    return signed_in(viewer)
+
+
+def address(performance: Performance) -> str:
+    return f"/c/rana-ostrevik/performances/{performance.pk}/"
+
+
+def page_of(browser: Client, performance: Performance) -> Page:
+    return Page(browser.get(address(performance)))
+
+
+def section(name: str) -> str:
+    return f"//section[@id='{name}']"
+
+
+def plain(texts: list[str]) -> list[str]:
+    return [text.replace("\xa0", " ") for text in texts]
+
+
+def test_head_says_the_date_both_ways_the_place_and_what_it_is_the_first_of(
+    browser: Client, composer: Composer
+) -> None:
+    work = make_work("Argó neró", composer=composer, title_language="el-Latn")
+    hall = make_venue("Speicher Neun", composer=composer, city="Hamburg", country="DE", zone="Europe/Berlin")
+    performance = make_performance(work, date="2026-03-28", venue=hall, status="confirmed")
+
+    page = page_of(browser, performance)
+
+    assert page.text("//h1") == "Argó neró in Hamburg"
+    assert page.values("//h1/i/bdi/@lang") == ["el-Latn"]
+    assert plain(page.texts(f"{with_class('head')}//p")) == [
+        "Saturday 28 March 2026, 19:30 (Europe/Berlin), in 19 days. Speicher Neun, Hamburg. To be world premiere."
+    ]
+    assert page.values("//h1/following::time[1]/@datetime") == ["2026-03-28"]
+
+
+@pytest.mark.parametrize(
+    ("columns", "sentence"),
+    [
+        ({"status": "planned"}, "Planned, not confirmed yet."),
+        ({"status": "cancelled"}, "Cancelled."),
+        ({"status": "confirmed", "date": "2026-03-01"}, "It was confirmed; nobody has said yet that it took place."),
+    ],
+)
+def test_head_says_what_has_become_of_it(
+    browser: Client, composer: Composer, columns: dict[str, Any], sentence: str
+) -> None:
+    performance = make_performance(composer=composer, **columns)
+
+    assert page_of(browser, performance).text(f"{with_class('head')}//b") == sentence
+
+
+@pytest.mark.parametrize(
+    ("titles", "heading"),
+    [
+        (("Tides", "Weirs", "Weirs"), "Tides and Weirs in Lyon"),
+        (("A", "B", "C"), "A, B and C in Lyon"),
+        (("A", "B", "C", "D"), "A, B and 2 other works in Lyon"),
+        ((), "Performance in Lyon"),
+    ],
+)
+def test_heading_names_few_works_and_counts_more(
+    browser: Client, composer: Composer, titles: tuple[str, ...], heading: str
+) -> None:
+    works = {title: make_work(title, composer=composer) for title in titles}
+    performance = make_performance(*(works[title] for title in titles), composer=composer, city="Lyon")
+
+    assert page_of(browser, performance).text("//h1") == heading
+
+
+def test_programme_says_how_much_was_played_as_billed_and_what_contradicts_it(
+    browser: Client, composer: Composer
+) -> None:
+    tides, weirs = make_work("Tides", composer=composer), make_work("Weirs", composer=composer)
+    make_performance(tides, date="2024-05-16", city="Lyon", country="FR")
+    performance = make_performance(tides, weirs, date="2025-05-16", city="Nantes", country="FR")
+    performance.programme.filter(order=1).update(billing="French premiere")
+    performance.programme.filter(order=2).update(extent="excerpt", part="II. Lock", note="encore")
+
+    items = plain(page_of(browser, performance).texts(f"{section('programme')}//li"))
+
+    assert items == [
+        "Tides First performance in these records (Nantes)Billed as “French premiere”Billed as “French premiere”, but "
+        "these records have an earlier public performance in the same country: 16 May 2024, Lyon.",
+        "Weirs (excerpt: II. Lock) First performance of II. Lockencore",
+    ]
+
+
+def test_playing_that_counts_for_nothing_says_why(browser: Client, composer: Composer) -> None:
+    performance = make_performance(make_work("Tides", composer=composer), date="2025-05-16", audience="private")
+
+    assert "It was private." in page_of(browser, performance).text(section("programme"))
+
+
+def test_people_are_told_by_what_they_did(browser: Client, composer: Composer) -> None:
+    performance = make_performance(composer=composer, presenter_name="Nordlyd", string_strengths=(8, 6, 4, 4, 2))
+    told = (("ensemble", "", "Kestrel Ensemble"), ("soloist", "clarinet", "Sunniva Trell"), ("conductor", "", "Joren"))
+    credits = [PerformanceCredit(role=role, plays=plays, name=name) for role, plays, name in told]
+    set_credits(performance=performance, credits=credits, now=NOW)
+
+    page = page_of(browser, performance)
+
+    assert page.texts(f"{section('people')}//dl/div") == [
+        "EnsembleKestrel Ensemble, strings 8.6.4.4.2", "Solo clarinetSunniva Trell", "ConductorJoren",
+        "Presented byNordlyd",
+    ]  # fmt: skip
+
+
+def test_page_teaches_what_is_missing_to_those_who_may_add_it(
+    signed_in: Callable[[User], Client], editor: User, viewer: User, composer: Composer
+) -> None:
+    performance = make_performance(composer=composer, date="", at=None)
+
+    seen = [page_of(signed_in(one), performance).texts("//main//section//a") for one in (editor, viewer)]
+
+    assert seen == [["Name the works", "Say who performs"], []]
+
+
+def test_changes_say_when_who_and_what(
+    signed_in: Callable[[User], Client], owner: User, composer: Composer, clock: Any
+) -> None:
+    browser = signed_in(owner)
+    performance = make_performance(make_work("Tides", composer=composer), composer=composer)
+    clock.goes_on(minutes=1)
+    performance.time = time(20)
+    save_performance(performance=performance, now=clock.moment, credits=[PerformanceCredit(name="Pia Lorenzat")])
+
+    page = page_of(browser, performance)
+
+    assert [line.partition("9 Mar")[0] for line in page.texts(f"{section('changes')}//li")] == [
+        "Performers, Time",
+        "Added",
+    ]
+
+
+def test_what_was_typed_is_shown_as_text(browser: Client, composer: Composer) -> None:
+    work = make_work("</title><script>x()</script>", composer=composer)
+    performance = make_performance(work, city="<b>Lyon</b>", notes="<img src=x onerror=y()>")
+
+    page = page_of(browser, performance)
+
+    assert page.values("//script[not(@src)] | //img | //@onerror | //h1//b") == []
+    assert page.text("//h1") == "</title><script>x()</script> in <b>Lyon</b>"
+
+
+def test_number_of_queries_does_not_grow_with_the_programme(browser: Client, composer: Composer) -> None:
+    one = make_performance(make_work("One", composer=composer), performers=("Kestrel Ensemble",))
+    with CaptureQueriesContext(connection) as with_one:
+        browser.get(address(one))
+    works = [make_work(f"Work {number}", composer=composer) for number in range(3)]
+    three = make_performance(*works, performers=("A", "B", "C"))
+    make_performance(*works, date="2025-01-01")
+
+    with CaptureQueriesContext(connection) as with_three:
+        browser.get(address(three))
+
+    assert (len(with_one), len(with_three)) == (12, 12)
+
+
+# ---- deleting and bringing back
+
+
+def test_deleted_performance_is_gone_and_comes_back_by_undo(
+    signed_in: Callable[[User], Client], editor: User, composer: Composer
+) -> None:
+    browser = signed_in(editor)
+    performance = make_performance(make_work("Tides & Co", composer=composer), city="Lyon")
+
+    page = Page(browser.post(f"{address(performance)}delete/", follow=True))
+
+    assert page.texts(f"{with_class('notice')}/p") == ["Tides & Co in Lyon is deleted."]
+    assert browser.get(address(performance)).status_code == 404
+    (undo,) = page.values(f"{with_class('notice')}/form/@action")
+
+    page = Page(browser.post(undo, follow=True))
+
+    assert page.texts(f"{with_class('notice')}/p") == ["Tides & Co in Lyon is back."]
+    assert page.text("//h1") == "Tides & Co in Lyon"

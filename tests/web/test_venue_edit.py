@@ -1,0 +1,76 @@
+"""/c/<composer>/halls/<venue>/"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import UTC, datetime
+
+import pytest
+from django.contrib.auth.models import User
+from django.test import Client
+
+from catalogue.models import Composer, Venue
+from tests.makers import make_performance, make_venue
+from tests.web.pages import Page
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
+    return signed_in(editor)
+
+
+def address(venue: Venue) -> str:
+    return f"/c/rana-ostrevik/halls/{venue.pk}/"
+
+
+def opened(browser: Client, venue: Venue) -> dict[str, str]:
+    (form,) = Page(browser.get(address(venue))).tree.xpath("//form[@data-keep]")
+    return {name: (value or "").lstrip("\n") for name, value in form.form_values()}
+
+
+def test_form_sent_back_unchanged_changes_nothing(browser: Client, composer: Composer) -> None:
+    hall = make_venue(composer=composer, latitude=47.3769, longitude=-8.5, notes="Back\n\ndoor.")
+    performance = make_performance(composer=composer, venue=hall)
+    before = Venue.objects.values().get()
+
+    assert browser.post(address(hall), opened(browser, hall)).status_code == 302
+
+    performance.refresh_from_db()
+    assert (Venue.objects.values().get(), performance.sequence) == (before, 0)
+
+
+def test_performances_follow_the_clocks_of_their_hall(browser: Client, composer: Composer) -> None:
+    hall = make_venue(composer=composer)
+    performance = make_performance(composer=composer, venue=hall)
+
+    browser.post(address(hall), {**opened(browser, hall), "zone": "Europe/London", "country": "United Kingdom"})
+
+    hall.refresh_from_db()
+    performance.refresh_from_db()
+    assert (hall.zone, hall.country) == ("Europe/London", "GB")
+    assert performance.starts_at == datetime(2026, 5, 16, 18, 30, tzinfo=UTC)
+
+
+@pytest.mark.parametrize(
+    ("name", "typed"),
+    [("name", ""), ("country", "Atlantis"), ("zone", "Mars/Olympus"), ("latitude", "91"), ("longitude", "east")],
+)
+def test_mistake_is_told_at_its_place_and_nothing_is_stored(
+    browser: Client, composer: Composer, name: str, typed: str
+) -> None:
+    hall = make_venue(composer=composer)
+
+    page = Page(browser.post(address(hall), {**opened(browser, hall), "city": "Bern", name: typed}))
+
+    assert len(page.texts(f"//*[@id='id_{name}_error']/p")) == 1
+    assert (page.field(name), page.field("city")) == (typed, "Bern")
+    assert page.text("//h1") == "Change Old Granary"
+    assert Venue.objects.get().city == "Zurich"
+
+
+def test_hall_of_another_catalogue_cannot_be_changed(
+    browser: Client, composer: Composer, other_composer: Composer
+) -> None:
+    foreign = make_venue(composer=other_composer)
+
+    assert browser.post(address(foreign), {"name": "Mine"}).status_code == 404
