@@ -1,19 +1,22 @@
 """Performers in one cell: ``conductor: Iva Dorn; viola: Per Lund; Tidewater Players``, semicolons between them.
 
 What stands before a colon is a role or an instrument, what stands in brackets after a name is one too (``Iva Dorn
-(viola)``); a bare name is an ensemble where it is called one, else a performer. A name that holds a semicolon or begins
-like a role stands in quotation marks.
+(viola)``); a bare name is an ensemble where it is called one or known as one, else a performer. A name that holds a
+semicolon or begins like a role stands in quotation marks. A list in a form has one performer a line.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
 from catalogue.instrumentation.vocabulary import key_of, keys
 from catalogue.rules.search import fold
 from catalogue.terms import PerformerRole
+from catalogue.timing import Mistake
+
+LONGEST = 200  # characters of a name or a part
 
 ROLES = {
     PerformerRole.CONDUCTOR: ("conductor", "cond", "conducted by", "dirigent", "dirigentin", "chef", "direttore"),
@@ -45,26 +48,41 @@ class Performer:
     plays: str = ""
 
 
-def read_performers(text: str) -> tuple[Performer, ...]:
-    """Return the performers that a cell names, each once."""
+class PerformersError(Mistake):
+    """A list of performers with something in it that names nobody, or that is too long to be kept."""
+
+
+def read_performers(text: str, *, bodies: Collection[str] = ()) -> tuple[Performer, ...]:
+    """Return the performers that a cell names, each once; ``bodies`` are known ensembles, folded as a search does."""
     pieces = (piece.strip() for piece in PIECE.findall(text))
-    return tuple(dict.fromkeys(read_performer(piece) for piece in pieces if piece.strip('" ')))
+    return tuple(dict.fromkeys(read_performer(piece, bodies) for piece in pieces if piece.strip('" ')))
 
 
-def read_performer(piece: str) -> Performer:
+def check_performers(text: str) -> None:
+    """Raise PerformersError where a part has no name, or something is longer than a record holds."""
+    for match in PIECE.finditer(text):
+        piece = match[0].strip()
+        start = match.start() + match[0].find(piece)
+        if piece.endswith(":"):
+            raise PerformersError(f"Name who was “{piece[:-1].strip()}”.", text, start, start + len(piece))
+        if len(piece) > LONGEST:
+            raise PerformersError(f"A name has at most {LONGEST} characters.", text, start, start + len(piece))
+
+
+def read_performer(piece: str, bodies: Collection[str] = ()) -> Performer:
     """
     >>> read_performer("viola: Iva Dorn")
     Performer(name='Iva Dorn', role=<PerformerRole.SOLOIST: 'soloist'>, plays='viola')
     """
     if len(piece) > 1 and piece[0] == piece[-1] == '"':
-        return named(unquoted(piece))
+        return named(unquoted(piece), bodies)
     before = AFTER_COLON.fullmatch(piece)
     if before:
         return credited(unquoted(before["name"]), before["said"].strip())
     after = IN_BRACKETS.fullmatch(piece)
     if after and is_said_of_a_performer(after["said"]):
         return credited(unquoted(after["name"]), after["said"].strip())
-    return named(piece)
+    return named(piece, bodies)
 
 
 def unquoted(text: str) -> str:
@@ -72,12 +90,13 @@ def unquoted(text: str) -> str:
     return text[1:-1].replace('""', '"') if is_quoted else text
 
 
-def named(name: str) -> Performer:
-    return Performer(name, PerformerRole.ENSEMBLE if BODY.search(fold(name)) else PerformerRole.PERFORMER)
+def named(name: str, bodies: Collection[str] = ()) -> Performer:
+    is_body = fold(name) in bodies or BODY.search(fold(name))
+    return Performer(name, PerformerRole.ENSEMBLE if is_body else PerformerRole.PERFORMER)
 
 
 def credited(name: str, said: str) -> Performer:
-    """Return a performer with a role or an instrument, or both: ``narrator, soprano``."""
+    """Return a performer with a role or an instrument, or both: ``narrator, soprano``, ``solo viola``."""
     role = ROLE_OF.get(fold(said))
     if role is not None:
         return Performer(name, role)
@@ -85,6 +104,9 @@ def credited(name: str, said: str) -> Performer:
     role = ROLE_OF.get(fold(first))
     if role is not None and rest.strip():
         return Performer(name, role, rest.strip())
+    first, _, rest = said.partition(" ")
+    if ROLE_OF.get(fold(first)) is PerformerRole.SOLOIST and rest.strip():
+        return Performer(name, PerformerRole.SOLOIST, rest.strip())
     return Performer(name, PerformerRole.SOLOIST if is_instrument(said) else PerformerRole.PERFORMER, said)
 
 

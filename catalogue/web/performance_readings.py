@@ -7,7 +7,7 @@ from datetime import date
 
 from django.utils.translation import gettext as _
 
-from catalogue.exchange.performer_lists import PerformerListError, read_performers
+from catalogue.exchange.performer_lists import Performer, PerformersError, check_performers, read_performers
 from catalogue.facts import PerformerFacts
 from catalogue.models import Venue
 from catalogue.timing import DateError, MomentError, read_clock_time, read_date
@@ -25,7 +25,7 @@ def when_reading(day: str, clock: str, *, language: str, today: date) -> Reading
         when = read_date(day, language=language) if day.strip() else None
         at = read_clock_time(clock) if clock.strip() else None
     except (DateError, MomentError) as mistake:
-        return Reading(reason=mistake.reason, marked=Marked.of(mistake))
+        return Reading(reason=mistake.reason, marked=Marked.at(mistake.text, mistake.start, mistake.end))
     said = (
         long_day(when, language) if when else "",
         f"{at:%H:%M}" if at else "",
@@ -68,13 +68,14 @@ class PerformersReading:
 
 def performers_reading(text: str, known: Known) -> PerformersReading | None:
     try:
-        found = read_performers(text, bodies=known.body_names)
-    except PerformerListError as mistake:
-        return PerformersReading(reason=mistake.reason, marked=Marked.of(mistake))
+        check_performers(text)
+    except PerformersError as mistake:
+        return PerformersReading(reason=mistake.reason, marked=Marked.at(mistake.text, mistake.start, mistake.end))
+    found = read_performers(text, bodies=known.body_names)
     return PerformersReading(tuple((one.name, part_in_words(one)) for one in found)) if found else None
 
 
-def part_in_words(performer: PerformerFacts) -> str:
+def part_in_words(performer: Performer | PerformerFacts) -> str:
     """Return what somebody did, as one says it: conductor, clarinet, solo clarinet."""
     if not performer.plays:
         return performer.role

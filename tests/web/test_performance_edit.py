@@ -129,7 +129,7 @@ def test_performer_who_stays_keeps_the_row_and_the_joined_name(browser: Client, 
     performance = everything(composer)
     keys = list(performance.credits.order_by("order").values_list("pk", flat=True))
     typed = opened(browser, performance)
-    assert typed["performers"] == "ensemble: Kestrel Ensemble\nsolo cello: N. Halvorsen"
+    assert typed["performers"] == "Kestrel Ensemble\ncello: N. Halvorsen"
 
     browser.post(address(performance), {**typed, "performers": "solo cello: N. Halvorsen\npiano: Pia Lorenzat"})
 

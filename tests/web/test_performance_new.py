@@ -274,7 +274,7 @@ def test_performers_are_joined_to_whom_the_catalogue_knows(browser: Client, comp
     columns = ("organisation", "person", "name", "role", "plays")
     assert list(performance.credits.order_by("order").values_list(*columns)) == [
         (body.pk, None, "", "ensemble", ""),
-        (None, person.pk, "", "performer", "piano"),
+        (None, person.pk, "", "soloist", "piano"),
     ]
     assert (performance.presenter, performance.presenter_name) == (body, "")
 

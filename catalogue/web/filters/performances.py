@@ -72,7 +72,7 @@ class PerformanceFilter(filters.FilterSet):
         return performances.filter(Q(venue__country=code) | own)
 
     def with_work(self, performances: QuerySet[Performance], _name: str, work: str) -> QuerySet[Performance]:
-        return performances.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))
+        return performances.filter(pk__in=ProgrammedWork.objects.filter(work=int(work)).values("performance"))
 
 
 def countries_of(composer: Composer) -> list[str]:

@@ -15,9 +15,13 @@ from django.forms.boundfield import BoundField
 from django.urls import reverse
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.exchange.performer_lists import PerformerListError, read_performers, write_performers
-from catalogue.facts import PerformerFacts
-from catalogue.gathering.performances import performers_of
+from catalogue.exchange.performer_lists import (
+    Performer,
+    PerformersError,
+    check_performers,
+    read_performers,
+    write_performer,
+)
 from catalogue.models import Organisation, Performance, PerformanceCredit, Person, Venue
 from catalogue.models.conditions import choices_of, refuse_unknown_zone
 from catalogue.models.fields import LINE, TEXT, refuse_unprintable
@@ -87,7 +91,7 @@ class PerformanceForm(forms.ModelForm):
     )
     performers = forms.CharField(
         label=_("Performers"),
-        help_text=_("One a line: solo clarinet: Sunniva Trell. A bare name is an ensemble or a performer."),
+        help_text=_("One a line: conductor: Joren Achterveld, or clarinet: Sunniva Trell, or a name alone."),
         required=False,
         max_length=TEXT,
         validators=[refuse_unprintable],
@@ -198,8 +202,8 @@ class PerformanceForm(forms.ModelForm):
     def clean_performers(self) -> str:
         text: str = self.cleaned_data["performers"]
         try:
-            read_performers(text)
-        except PerformerListError as mistake:
+            check_performers(text)
+        except PerformersError as mistake:
             raise forms.ValidationError(mistake.reason) from mistake
         return text
 
@@ -240,8 +244,13 @@ def stored_texts(performance: Performance) -> dict[str, str]:
         "country": "" if venue else performance.country,
         "zone": performance.zone,
         "presenter": performance.presented_by,
-        "performers": write_performers(performers_of(performance)),
+        "performers": "\n".join(write_performer(one) for one in performers_of(performance)),
     }
+
+
+def performers_of(performance: Performance) -> Iterator[Performer]:
+    for credit in sorted(performance.credits.all(), key=lambda credit: (credit.order, credit.pk)):
+        yield Performer(credit.billed_name, PerformerRole(credit.role), credit.plays)
 
 
 def status_by(when: PartialDate | None, today: datetime.date) -> str:
@@ -259,7 +268,7 @@ def year_of(when: PartialDate | None, today: datetime.date) -> int:
     return when.year if when else today.year
 
 
-def row_of(typed: PerformerFacts, stored: list[PerformanceCredit]) -> PerformanceCredit:
+def row_of(typed: Performer, stored: list[PerformanceCredit]) -> PerformanceCredit:
     """Take the row of the one who was typed out of the rows that are stored, or make one."""
     of_that_name = [row for row in stored if row.billed_name == typed.name]
     same = [row for row in of_that_name if (row.role, row.plays) == (typed.role, typed.plays)]
@@ -271,7 +280,7 @@ def row_of(typed: PerformerFacts, stored: list[PerformanceCredit]) -> Performanc
 
 
 def credited(
-    credit: PerformanceCredit, typed: PerformerFacts, body: Organisation | None, people: dict[str, Person]
+    credit: PerformanceCredit, typed: Performer, body: Organisation | None, people: dict[str, Person]
 ) -> PerformanceCredit:
     """Put what was typed into a row; a new name is joined to whoever in the catalogue is called so."""
     credit.role, credit.plays = typed.role, typed.plays

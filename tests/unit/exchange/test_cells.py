@@ -12,7 +12,13 @@ from hypothesis import strategies as st
 from catalogue.exchange.cell_words import LISTS, Chosen, choose
 from catalogue.exchange.notes import noted
 from catalogue.exchange.performance_rows import divided_place
-from catalogue.exchange.performer_lists import Performer, read_performers, write_performers
+from catalogue.exchange.performer_lists import (
+    Performer,
+    PerformersError,
+    check_performers,
+    read_performers,
+    write_performers,
+)
 from catalogue.rules.search import fold
 from catalogue.terms import PerformerRole
 
@@ -77,6 +83,7 @@ def test_table_of_words_is_whole(name: str) -> None:
         ),
         ("Iva Dorn (Bergen)", (Performer("Iva Dorn (Bergen)", Role.PERFORMER),)),
         ("narrator, soprano: Iva Dorn", (Performer("Iva Dorn", Role.NARRATOR, "soprano"),)),
+        ("solo viola: Iva Dorn", (Performer("Iva Dorn", Role.SOLOIST, "viola"),)),
         ("lights: Iva Dorn", (Performer("Iva Dorn", Role.PERFORMER, "lights"),)),
         ('"Ebb; Flood"', (Performer("Ebb; Flood", Role.PERFORMER),)),
         ("Iva Dorn; Iva Dorn", (Performer("Iva Dorn", Role.PERFORMER),)),
@@ -88,8 +95,28 @@ def test_performers_are_read(text: str, performers: tuple[Performer, ...]) -> No
     assert read_performers(text) == performers
 
 
+def test_body_that_is_known_needs_no_word_for_it() -> None:
+    read = read_performers("Nordlyd; performer: Nordlyd", bodies={"nordlyd"})
+
+    assert read == (Performer("Nordlyd", Role.ENSEMBLE), Performer("Nordlyd", Role.PERFORMER))
+
+
+@pytest.mark.parametrize(
+    ("text", "reason", "at"),
+    [
+        ("Iva Dorn\n conductor: ", "Name who was “conductor”.", (10, 20)),
+        ("x" * 201, "A name has at most 200 characters.", (0, 201)),
+    ],
+)
+def test_performer_that_cannot_be_kept_is_told_with_the_place(text: str, reason: str, at: tuple[int, int]) -> None:
+    with pytest.raises(PerformersError) as caught:
+        check_performers(text)
+
+    assert (caught.value.reason, (caught.value.start, caught.value.end)) == (reason, at)
+
+
 names = st.from_regex(r"[A-Z][a-z;:\"()é’-]{0,8}( [A-Z][a-z;:\"()]{0,8}){0,2}", fullmatch=True)
-plays = st.sampled_from(["", "viola", "flute", "piano", "lights"])
+plays = st.sampled_from(["", "viola", "flute", "piano", "lights", "solo viola", "conductor"])
 
 
 @given(st.lists(st.builds(Performer, names, st.sampled_from(PerformerRole), plays), max_size=4, unique=True))
