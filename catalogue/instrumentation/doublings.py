@@ -202,8 +202,8 @@ def ahead_doubles(nodes: Nodes, at: int) -> bool:
 
 
 def who_at(nodes: Nodes, at: int, section: Section) -> Who | None:
-    """Return the players named before a doubling."""
-    at = articles_end(nodes, at)
+    """Return the players named before a doubling; *only* may stand before them."""
+    at = articles_end(nodes, at + 1 if is_key(token_at(nodes, at), ONLY) else at)
     if is_key(token_at(nodes, at), BOTH):
         return Who((), -1, noun_end(nodes, at + 1, section))
     if is_key(token_at(nodes, at), ALL):
@@ -280,10 +280,12 @@ def chairs_at(nodes: Nodes, at: int, section: Section) -> Who | None:
 
 def chair_at(nodes: Nodes, at: int, section: Section) -> tuple[int, int] | None:
     """Return the number of one chair and its end."""
-    at = chair_noun_end(nodes, at, section)
+    start, at = at, chair_noun_end(nodes, at, section)
     token = token_at(nodes, at)
     if token is None:
         return None
+    if at > start and token.kind == "number":
+        return token.number, at + 1
     numeral = roman(token.text) if token.kind == "word" else None
     if numeral is not None:
         following = token_at(nodes, at + 1)
@@ -329,13 +331,17 @@ def linked_by_equals(nodes: Nodes, at: int) -> bool:
 
 
 def chair_noun_end(nodes: Nodes, at: int, section: Section) -> int:
-    """Pass over the section's own name before a chair, the ``fl.`` of ``fl.III``."""
+    """Pass over the section's own name before a chair, the ``fl.`` of ``fl.III`` and of ``flute 3 doubling``."""
     found = name_at(nodes, at)
     if found is None or section.slug not in found.slugs:
         return at
     end = found.end + 1 if found.end < len(nodes) and nodes[found.end].is_mark(".") else found.end
     following = token_at(nodes, end)
-    return end if following is not None and following.kind == "word" and roman(following.text) else at
+    if following is None:
+        return at
+    figure = following.kind == "number" and linked(nodes, end + 1)[0] is not None
+    figure = figure and int(following.text[:3]) <= section.size
+    return end if figure or (following.kind == "word" and roman(following.text)) else at
 
 
 def names_at(

@@ -101,13 +101,13 @@ def forces(draw: st.DrawFn) -> Instrumentation:
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(forces())
 def test_words_read_back_to_the_same_forces(language: str, told: Instrumentation) -> None:
     assert read(write_words(told, language), language=language) == told
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(forces())
 def test_chairs_by_figure_read_back_where_the_shorthand_does(told: Instrumentation) -> None:
     assume(read(write_shorthand(told)) == told)
