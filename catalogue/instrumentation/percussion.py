@@ -88,9 +88,18 @@ def is_other(nodes: Nodes, at: int) -> bool:
 
 
 def timpani_and(forces: Forces) -> None:
-    """Turn the figure of ``timp+3`` into percussionists."""
+    """Turn the figure of ``timp+3`` into percussionists; after figures ``T+3`` and ``Tp+3`` are the same."""
     for before, draft in zip(forces.drafts, forces.drafts[1:], strict=False):
-        if draft.figure and draft.separator.strip() in ("+", "&") and before.slug == "timpani":
+        if not (draft.figure and draft.separator.strip() in ("+", "&")):
+            continue
+        if (
+            before.count is None
+            and before.name
+            and key_of(before.name.written) in ("t", "tp")
+            and forces.drafts[0].figure
+        ):
+            before.slug = "timpani"
+        if before.slug == "timpani":
             draft.slug, draft.figure = "percussion", False
             if before.count is not None:
                 before.collective = "players"

@@ -112,3 +112,15 @@ def test_words_read_back_to_the_same_forces(language: str, told: Instrumentation
 def test_chairs_by_figure_read_back_where_the_shorthand_does(told: Instrumentation) -> None:
     assume(read(write_shorthand(told)) == told)
     assert read(write_chairs(told)) == told
+
+
+@pytest.mark.parametrize("written", ["3.3.3.3 - 4.3.3.1 - timp+3 - str", "3333/4331/Tp+3/Str", "3333/4331/T+3/str"])
+def test_a_timpanist_and_so_many_percussionists_are_told_after_figures(written: str) -> None:
+    told = [(line.instrument, line.players) for line in read(written) if line.family == "percussion"]
+    assert told == [("timpani", (1, 1)), ("percussion", (3, 3))]
+
+
+def test_the_one_of_a_section_who_doubles_is_told_by_name_and_figure() -> None:
+    (flutes,) = read("3 flutes (only flute 3 doubling piccolo and/or alto flute)")
+    assert flutes.chairs[2] == Chair(3, ("flute", "piccolo", "alto-flute"))
+    assert read("oboe 1, oboe 2 doubling cor anglais") == read("2 oboes (II=ca)")
