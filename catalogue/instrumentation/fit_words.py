@@ -26,7 +26,7 @@ def capital(sentence: str) -> str:
 def chair(seats: Seats, count: int) -> str:
     """Return what a seat is called, its doublings with it: ``flute 2 doubling piccolo``, ``horns 3 and 4``."""
     first, doublings = seats.needs[0], seats.needs[1:]
-    alone = seats.line.players == (1, 1)
+    alone = seats.line.players in (None, (1, 1))
     last = seats.first + count - 1
     place = (
         "" if alone else f" {seats.first}" if count == 1 else f" {seats.first} {'and' if count == 2 else 'to'} {last}"
