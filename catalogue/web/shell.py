@@ -12,6 +12,7 @@ from django.utils.translation import gettext_lazy as _
 
 # name as printed, name of the address
 ROOMS: tuple[tuple[Promise, str], ...] = (
+    (_("Today"), "today"),
     (_("Works"), "work-list"),
     (_("Performances"), "performance-list"),
 )

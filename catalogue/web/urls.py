@@ -7,7 +7,18 @@ from __future__ import annotations
 
 from django.urls import URLPattern, URLResolver, include, path
 
-from catalogue.web.views import composers, entry, help, performance_forms, performances, sign, venues, work_forms, works
+from catalogue.web.views import (
+    composers,
+    entry,
+    help,
+    performance_forms,
+    performances,
+    sign,
+    today,
+    venues,
+    work_forms,
+    works,
+)
 
 # /c/<composer>/works/
 work_addresses: list[URLPattern] = [
@@ -30,6 +41,7 @@ performance_addresses: list[URLPattern] = [
     path("<int:performance>/edit/", performance_forms.performance_edit, name="performance-edit"),
     path("<int:performance>/delete/", performances.performance_delete, name="performance-delete"),
     path("<int:performance>/restore/", performances.performance_restore, name="performance-restore"),
+    path("halls/<int:venue>/", venues.venue_edit, name="venue-edit"),
     path("reading/when/", performance_forms.when_reading, name="when-reading"),
     path("reading/where/", performance_forms.where_reading, name="where-reading"),
     path("reading/performers/", performance_forms.performers_reading, name="performers-reading"),
@@ -37,9 +49,10 @@ performance_addresses: list[URLPattern] = [
 
 # /c/<composer>/
 catalogue_addresses: list[URLPattern | URLResolver] = [
+    path("", today.today, name="today"),
+    path("missing/<slug:lack>/", today.lack_list, name="lack-list"),
     path("works/", include(work_addresses)),
     path("performances/", include(performance_addresses)),
-    path("halls/<int:venue>/", venues.venue_edit, name="venue-edit"),
 ]
 
 urlpatterns: list[URLPattern | URLResolver] = [

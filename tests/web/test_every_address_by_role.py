@@ -52,6 +52,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "composer": lambda: composer.slug,
         "token": lambda: make_key(name, composer),
         "work": lambda: Work.objects.create(composer=composer, title="Ebb Tables").pk,
+        "lack": lambda: "duration",
         "performance": lambda: Performance.objects.create(composer=composer, city="Lyon").pk,
         "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
     }

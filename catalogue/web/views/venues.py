@@ -20,7 +20,7 @@ from catalogue.web.views.work_forms import add_errors
 @editor_page
 @require_http_methods(["GET", "POST"])
 def venue_edit(request: CatalogueRequest, venue: int) -> HttpResponse:
-    """/c/<composer>/halls/<venue>/ — a hall, to be corrected; its performances follow."""
+    """/c/<composer>/performances/halls/<venue>/ — a hall, to be corrected; its performances follow."""
     found = get_object_or_404(Venue.objects.filter(composer=request.composer), pk=venue)
     name = found.name
     form = VenueForm(request.POST if request.method == "POST" else None, instance=found)

@@ -1,0 +1,89 @@
+"""What the records of a catalogue lack, so that something cannot be told, counted, found or proved from them."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from datetime import date
+from enum import StrEnum
+
+from django.db.models import Exists, OuterRef, Q
+
+from catalogue.gathering.families import gather_families
+from catalogue.models import Composer, Performance, ProgrammedWork, Work
+from catalogue.rules.premieres import claims_by_programmed
+from catalogue.terms import PerformanceStatus
+
+
+class Lack(StrEnum):
+    """What is lacking: the first three of works, the others of performances."""
+
+    DURATION = "duration"
+    FORCES = "instrumentation"
+    READING = "reading"
+    COUNTRY = "country"
+    DATE = "date"
+    PROGRAMME = "programme"
+    OUTCOME = "outcome"
+    BILLING = "billing"
+
+
+OF_WORKS = (Lack.DURATION, Lack.FORCES, Lack.READING)
+EXPECTED = (PerformanceStatus.PLANNED, PerformanceStatus.CONFIRMED)
+COUNTS_FOR_NOTHING = (PerformanceStatus.WITHDRAWN, PerformanceStatus.OLD_STYLE_DATE, PerformanceStatus.DUPLICATE)
+
+
+def gather_lacks(composer: Composer, *, today: date) -> dict[Lack, tuple[int, ...]]:
+    """Return the ids of the works or performances that lack something, by what; five queries.
+
+    What lacks nothing has no key. Works stand in title order, performances with the latest first.
+    """
+    found: dict[Lack, list[int]] = defaultdict(list)
+    for lack, key in (*works_lacking(composer), *performances_lacking(composer, today), *contradicted(composer, today)):
+        found[lack].append(key)
+    return {lack: tuple(found[lack]) for lack in Lack if found[lack]}
+
+
+def works_lacking(composer: Composer) -> Iterator[tuple[Lack, int]]:
+    wanting = Work.objects.filter(composer=composer).filter(Q(duration__isnull=True) | Q(instrumentation=""))
+    for key, duration, read, typed in wanting.in_title_order().values_list(
+        "pk", "duration", "instrumentation", "instrumentation_typed"
+    ):
+        if duration is None:
+            yield Lack.DURATION, key
+        if not read:
+            yield (Lack.READING if typed else Lack.FORCES), key
+
+
+def performances_lacking(composer: Composer, today: date) -> Iterator[tuple[Lack, int]]:
+    """Give what performances lack; those that count for nothing, being recorded twice, lack nothing."""
+    ours = Performance.objects.filter(composer=composer).exclude(status__in=COUNTS_FOR_NOTHING).latest_first()
+    programmed = ProgrammedWork.objects.filter(performance=OuterRef("pk"), work__deleted_at__isnull=True)
+    columns = ("pk", "country", "venue__country", "first_day", "last_day", "status", "has_programme")
+    for key, own, country, first, last, status, programme in ours.annotate(
+        has_programme=Exists(programmed)
+    ).values_list(*columns):
+        if not (own or country):
+            yield Lack.COUNTRY, key
+        if first is None:
+            yield Lack.DATE, key
+        if not programme:
+            yield Lack.PROGRAMME, key
+        if status in EXPECTED and last is not None and last < today:
+            yield Lack.OUTCOME, key
+
+
+def contradicted(composer: Composer, today: date) -> Iterator[tuple[Lack, int]]:
+    """Give the performances with a billing that the records do not bear out."""
+    sentences = contradictions(composer, today=today)
+    performances = Performance.objects.filter(composer=composer, programme__in=sentences).latest_first()
+    for key in dict.fromkeys(performances.values_list("pk", flat=True)):
+        yield Lack.BILLING, key
+
+
+def contradictions(composer: Composer, *, today: date) -> dict[int, str]:
+    """Return why a billing is not borne out, by the id of the programmed work."""
+    billed = ProgrammedWork.objects.filter(performance__composer=composer).exclude(billing="")
+    works = billed.filter(work__deleted_at__isnull=True).values_list("work", flat=True).distinct()
+    claims = claims_by_programmed(gather_families(composer, works), today=today)
+    return {key: claim.contradicts for key, claim in claims.items() if claim.contradicts}

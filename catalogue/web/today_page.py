@@ -1,0 +1,222 @@
+"""What the first room shows: the coming days with what is due, and what the records lack."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from django.urls import reverse
+from django.utils.functional import Promise
+from django.utils.safestring import SafeString, mark_safe
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy, ngettext
+
+from catalogue.documents.contents.credits import performers, places
+from catalogue.documents.labels import labels
+from catalogue.documents.model import Text, joined
+from catalogue.drawings.ninety_days import DAYS, NARROW, WIDE, Concert, ninety_days, to_svg
+from catalogue.facts import PerformanceFacts
+from catalogue.gathering import reading_of
+from catalogue.gathering.families import gather_families
+from catalogue.gathering.performances import gather_performance
+from catalogue.instrumentation import Instrumentation
+from catalogue.models import Composer, Performance
+from catalogue.rules.needs import Due, Need, has_open_strings, needs_of
+from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
+from catalogue.rules.premieres import Claim, claims_by_programmed
+from catalogue.terms import PerformanceStatus
+from catalogue.timing import PartialDate, write_date
+from catalogue.timing.words import words_in
+from catalogue.web.days import how_far, weekday_text
+from catalogue.web.programmes import titles_html, works_of
+
+SOON = 7  # days within which something is due soon
+NEXT = 3  # shown of what comes later where the coming days are empty
+
+# what is needed, as one is told to do it, and the field that mends it
+NEEDS: dict[Need, tuple[Promise, str]] = {
+    Need.CONFIRMATION: (gettext_lazy("To be confirmed"), "id_status"),
+    Need.DAY: (gettext_lazy("Name the day"), "id_date"),
+    Need.PLACE: (gettext_lazy("Name the hall and the city"), "id_venue"),
+    Need.PROGRAMME: (gettext_lazy("Name the works"), "programme"),
+    Need.PERFORMERS: (gettext_lazy("Say who performs"), "id_performers"),
+    Need.TIME: (gettext_lazy("Say when it begins"), "id_time"),
+    Need.CLOCKS: (gettext_lazy("Say by which clocks"), "id_zone"),
+    Need.STRENGTHS: (gettext_lazy("State how many strings play"), "id_string_strengths"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """Something due: in words, where it is mended, how far off, and whether it is late or soon."""
+
+    words: str
+    address: str
+    due: str
+    look: str
+
+
+@dataclass(frozen=True, slots=True)
+class Coming:
+    """A performance that is to come. Texts are ready to print."""
+
+    address: str
+    title: SafeString | str
+    day: str
+    at: str
+    far: str
+    who: Text
+    where: Text
+    remarks: tuple[str, ...]
+    instrumentation: Instrumentation | None
+    tasks: tuple[Task, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TodayPage:
+    """``summary`` counts what comes and what is due; ``later`` is how many come after the coming days."""
+
+    since: str
+    until: str
+    summary: str
+    picture: SafeString
+    coming: tuple[Coming, ...]
+    is_later: bool
+    later: int
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """A performance with its facts and what it lacks."""
+
+    record: Performance
+    facts: PerformanceFacts
+    dues: tuple[Due, ...]
+
+
+def today_page(composer: Composer, *, today: date, language: str) -> TodayPage:
+    """Gather the coming days of a composer; six queries."""
+    found = (event_of(one) for one in coming_performances(composer, today))
+    events = [event for event in found if is_to_come(event.facts, today=today)]
+    last = today + timedelta(days=DAYS)
+    near = [one for one in events if one.record.first_day and one.record.first_day <= last]
+    shown = near or events[:NEXT]
+    works = {row.work_id for one in shown for row in one.record.programme.all()}
+    claims = claims_by_programmed(gather_families(composer, works), today=today)
+    return TodayPage(
+        since=day_and_month(today, last, language),
+        until=write_date(PartialDate.of(last), language),
+        summary=counted(near, last),
+        picture=picture_of(near, today, language),
+        coming=tuple(coming_of(one, claims, composer.slug, today=today, language=language) for one in shown),
+        is_later=not near and bool(events),
+        later=len(events) - len(shown),
+    )
+
+
+def coming_performances(composer: Composer, today: date) -> Sequence[Performance]:
+    """Return what may be to come and takes place, the next first; three queries."""
+    ours = Performance.objects.filter(composer=composer).from_day(today)
+    taking_place = ours.exclude(status__in=[status.value for status in DID_NOT_HAPPEN])
+    return list(taking_place.with_everything_printed().in_date_order())
+
+
+def event_of(record: Performance) -> Event:
+    facts = gather_performance(record)
+    is_open = any(has_open_strings(reading_of(work.instrumentation)) for work in works_of(record))
+    stated = any(work.string_strengths for work in works_of(record))
+    return Event(record, facts, needs_of(facts, strings_are_open=is_open and not stated))
+
+
+def day_and_month(first: date, last: date, language: str) -> str:
+    """Return the first of two days, without its year where the second has the same."""
+    written = write_date(PartialDate.of(first), language)
+    return written.removesuffix(f" {first.year}") if first.year == last.year else written
+
+
+def counted(events: Sequence[Event], last: date) -> str:
+    due = sum(due.day <= last for event in events for due in event.dues)
+    number = len(events)
+    performances = ngettext("one performance", "%d performances", number) if number else _("no performance")
+    things = ngettext("one thing due", "%d things due", due) if due else _("nothing due")
+    told = (
+        (performances % number if "%d" in performances else performances),
+        (things % due if "%d" in things else things),
+    )
+    return ", ".join(told)
+
+
+# ---- the picture
+
+
+def picture_of(events: Sequence[Event], today: date, language: str) -> SafeString:
+    concerts = [concert_of(event, today, language) for event in events]
+    due = [due.day for event in events for due in event.dues]
+    said = [f"{one.day_text}{_(' in ') if one.place else ''}{one.place}" for one in concerts]
+    title = f"{counted(events, today + timedelta(days=DAYS)).capitalize()}{': ' if said else ''}{'; '.join(said)}."
+    drawn = (
+        to_svg(
+            ninety_days(today, concerts, due, width=width),
+            title=title,
+            today_word=_("today"),
+            months=words_in(language).months,
+        )
+        for width in (WIDE, NARROW)
+    )
+    return mark_safe("".join(drawn))  # noqa: S308 - made of numbers, and every text is escaped there
+
+
+def concert_of(event: Event, today: date, language: str) -> Concert:
+    """Return a performance as it stands on the line; of a month or a year, its first day that is not over."""
+    works = works_of(event.record)
+    first = works[0] if works else None
+    others = f" + {len(works) - 1}" if len(works) > 1 else ""
+    when = event.facts.date or PartialDate.of(today)
+    return Concert(
+        day=max(when.first, today),
+        title=f"{first.title}{others}" if first else event.facts.event_title or _("Performance"),
+        day_text=short_day(when, language),
+        place=event.facts.city,
+        language=first.title_language if first else "",
+        certain=event.facts.status is not PerformanceStatus.PLANNED,
+    )
+
+
+def short_day(when: PartialDate, language: str) -> str:
+    """Return day and month, without the year: 28 Mar."""
+    written = write_date(when, language, style="short")
+    return written.replace(f", {when.year}", "").removesuffix(f" {when.year}")
+
+
+# ---- the entries
+
+
+def coming_of(event: Event, claims: Mapping[int, Claim], slug: str, *, today: date, language: str) -> Coming:
+    facts, works = event.facts, works_of(event.record)
+    edit = reverse("performance-edit", args=[slug, facts.id])
+    exact = facts.date.exact if facts.date else None
+    weekday = weekday_text(exact, language) if exact else ""
+    words = dict.fromkeys(claims[item.id].wording for item in facts.programme if item.id in claims)
+    became = _("planned") if facts.status is PerformanceStatus.PLANNED else ""
+    return Coming(
+        address=reverse("performance-detail", args=[slug, facts.id]),
+        title=titles_html(works) or facts.event_title or _("Performance"),
+        day=short_day(facts.date, language) if facts.date else "",
+        at=", ".join(part for part in (weekday, f"{facts.time:%H:%M}" if facts.time else "") if part),
+        far=how_far(facts.date, today) if facts.date else "",
+        who=performers(facts, labels(language), sentence=False),
+        where=joined(places(facts), ", "),
+        remarks=tuple(word for word in (*words, became) if word),
+        instrumentation=next((found for work in works if (found := reading_of(work.instrumentation))), None),
+        tasks=tuple(task_of(due, edit, today) for due in event.dues),
+    )
+
+
+def task_of(due: Due, edit: str, today: date) -> Task:
+    words, field = NEEDS[due.need]
+    days = (due.day - today).days
+    if days < 0:
+        late = ngettext("late by %d day", "late by %d days", -days) % -days
+        return Task(str(words), f"{edit}#{field}", late, "late")
+    return Task(str(words), f"{edit}#{field}", how_far(PartialDate.of(due.day), today), "soon" if days <= SOON else "")

@@ -1,0 +1,41 @@
+"""The first room: what comes, what is due, what is missing."""
+
+from __future__ import annotations
+
+from django.http import Http404, HttpResponse
+from django.shortcuts import render
+from django.utils import timezone
+from django.views.decorators.http import require_safe
+
+from catalogue.gathering.lacks import Lack
+from catalogue.models import Performance, Work
+from catalogue.web.access import CatalogueRequest, member_page
+from catalogue.web.lacks import WORDINGS, all_lacking, lacking
+from catalogue.web.today_page import today_page
+from catalogue.web.wording import page_language
+
+
+@member_page
+@require_safe
+def today(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/ — the coming days with what is due, and what the records lack."""
+    composer, day = request.composer, timezone.localdate()
+    context = {
+        "page": today_page(composer, today=day, language=page_language()),
+        "lacking": lacking(composer, today=day),
+        "has_works": Work.objects.filter(composer=composer).exists(),
+        "has_performances": Performance.objects.filter(composer=composer).exists(),
+    }
+    return render(request, "today/today.html", context)
+
+
+@member_page
+@require_safe
+def lack_list(request: CatalogueRequest, lack: str) -> HttpResponse:
+    """/c/<composer>/missing/<lack>/ — every record that lacks this, each with the way to mend it."""
+    if lack not in set(Lack):
+        raise Http404
+    found = all_lacking(request.composer, Lack(lack), today=timezone.localdate())
+    wording = WORDINGS[Lack(lack)]
+    context = {"found": found, "says": wording.says % len(found), "because": wording.because, "mend": wording.mend}
+    return render(request, "today/lack_list.html", context)

@@ -1,0 +1,255 @@
+"""/c/<composer>/ and /c/<composer>/missing/<lack>/"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+
+from catalogue.models import Composer
+from tests.makers import make_performance, make_venue, make_work
+from tests.web.pages import Page, with_class
+
+ADDRESS = "/c/rana-ostrevik/"
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
+    return signed_in(editor)
+
+
+def whole(title: str, composer: Composer, **columns: Any) -> Any:
+    return make_work(title, composer=composer, **{"duration": "12′", "instrumentation": "fl, vc", **columns})
+
+
+def coming(composer: Composer, *works: Any, **columns: Any) -> Any:
+    """A performance of which all is known."""
+    options = {"date": "2026-03-28", "status": "confirmed", "performers": ("Kestrel Ensemble",), **columns}
+    return make_performance(*works, composer=composer, **options)
+
+
+def plain(texts: list[str]) -> list[str]:
+    return [text.replace("\xa0", " ") for text in texts]
+
+
+def test_head_counts_what_comes_and_what_is_due(browser: Client, composer: Composer) -> None:
+    hall, work = make_venue(composer=composer), whole("Tides", composer)
+    coming(composer, work, venue=hall)
+    coming(composer, work, venue=hall, date="2026-05-16", status="planned", at=None)
+    coming(composer, work, venue=hall, date="2026-06-08")
+
+    page = Page(browser.get(ADDRESS))
+
+    assert plain(page.texts(f"{with_class('head')}//p")) == ["9 March to 7 June 2026: 2 performances, 2 things due."]
+    assert page.texts("//section[@id='coming']//p[@class='sans']") == ["One more comes later."]
+
+
+def test_entry_says_when_who_where_and_what_it_will_be_the_first_of(browser: Client, composer: Composer) -> None:
+    coming(composer, whole("Tides", composer, title_language="en"), venue=make_venue(composer=composer))
+
+    page = Page(browser.get(ADDRESS))
+
+    assert plain(page.texts(f"{with_class('day')}/*")) == ["28 Mar", "Saturday, 19:30", "in 19 days"]
+    assert page.texts(f"{with_class('entry')}//h3") == ["Tides"]
+    assert page.texts(f"{with_class('entry-head')}//p") == [
+        "Kestrel Ensemble · Old Granary, Zurich · to be world premiere"
+    ]
+    assert page.texts(f"{with_class('known')}") == ["Nothing is missing."]
+    assert page.texts(f"{with_class('entry')}//*[local-name()='svg']/*[local-name()='title']") == ["2 players"]
+
+
+def test_entry_tells_what_is_due_with_the_way_to_mend_it(browser: Client, composer: Composer) -> None:
+    performance = coming(
+        composer, whole("Tides", composer, instrumentation="fl, str"), date="2026-04-25", status="planned", at=None,
+        performers=(),
+    )  # fmt: skip
+
+    page = Page(browser.get(ADDRESS))
+
+    edit = f"/c/rana-ostrevik/performances/{performance.pk}/edit/"
+    assert list(
+        zip(page.values(f"{with_class('needs')}//a/@href"), page.texts(f"{with_class('needs')}/li"), strict=True)
+    ) == [
+        (f"{edit}#id_status", "To be confirmedlate by 37 days"),
+        (f"{edit}#id_venue", "Name the hall and the citylate by 23 days"),
+        (f"{edit}#id_performers", "Say who performslate by 9 days"),
+        (f"{edit}#id_time", "Say when it beginsin 5 days"),
+        (f"{edit}#id_string_strengths", "State how many strings playin 5 days"),
+    ]
+    assert page.values(f"{with_class('needs')}//span/@class") == ["due late"] * 3 + ["due soon"] * 2
+
+
+def test_field_that_mends_it_is_there(browser: Client, composer: Composer) -> None:
+    performance = coming(composer, status="planned", at=None, performers=())
+
+    addresses = Page(browser.get(ADDRESS)).values(f"{with_class('needs')}//a/@href")
+
+    page = Page(browser.get(f"/c/rana-ostrevik/performances/{performance.pk}/edit/"))
+    assert [page.values(f"//*[@id='{one.partition('#')[2]}']/@id") for one in addresses] == [
+        [one.partition("#")[2]] for one in addresses
+    ]
+
+
+def test_strengths_that_the_work_states_are_not_asked_again(browser: Client, composer: Composer) -> None:
+    work = whole("Tides", composer, instrumentation="fl, str", string_strengths=(8, 6, 4, 4, 2))
+    coming(composer, work, venue=make_venue(composer=composer))
+
+    assert Page(browser.get(ADDRESS)).texts(with_class("needs")) == []
+
+
+@pytest.mark.parametrize(
+    "columns",
+    [
+        {"status": "cancelled"}, {"status": "postponed"}, {"status": "duplicate"}, {"date": "2026-03-08"},
+        {"date": "2026", "status": "given"}, {"date": ""},
+    ],
+)  # fmt: skip
+def test_what_does_not_come_is_left_out(browser: Client, composer: Composer, columns: dict[str, str]) -> None:
+    coming(composer, whole("Tides", composer), **columns)
+
+    assert Page(browser.get(ADDRESS)).texts(with_class("entry")) == []
+
+
+def test_line_is_drawn_with_a_sentence_for_those_who_cannot_see_it(browser: Client, composer: Composer) -> None:
+    hall = make_venue(composer=composer)
+    coming(composer, whole("Tides", composer), venue=hall)
+    coming(composer, whole("Weirs", composer), venue=hall, date="2026-04", status="planned")
+
+    page = Page(browser.get(ADDRESS))
+
+    pictures = "//figure/*[local-name()='svg'][@role='img']"
+    sentence = "2 performances, 2 things due: 28 Mar in Zurich; Apr in Zurich."
+    assert plain(page.texts(f"{pictures}/*[local-name()='title']")) == [sentence] * 2
+    assert page.values(f"{pictures}/@class") == ["roomy", "tight"]
+    assert page.texts(f"{pictures}/*[local-name()='text'][@class='name']") == ["Tides", "Weirs"]
+
+
+def test_what_comes_after_the_days_is_shown_where_they_are_empty(browser: Client, composer: Composer) -> None:
+    for year in range(2027, 2031):
+        coming(composer, whole(f"Work {year}", composer), date=f"{year}-01-01")
+
+    page = Page(browser.get(ADDRESS))
+
+    assert page.texts("//section[@id='coming']//h3") == ["Work 2027", "Work 2028", "Work 2029"]
+    assert "Nothing in these days. After them:" in page.text("//section[@id='coming']")
+
+
+def test_what_records_lack_is_told_with_one_link_each(browser: Client, composer: Composer) -> None:
+    silent = whole("Silent", composer, duration="")
+    whole("Quiet", composer, duration="")
+    odd = whole("Odd", composer, instrumentation="", instrumentation_typed="any seven blorps")
+    performance = make_performance(silent, date="2026-01-01", status="confirmed", city="Lyon", country="FR")
+
+    page = Page(browser.get(ADDRESS))
+
+    assert list(
+        zip(page.texts("//section[@id='missing']//li"), page.values("//section[@id='missing']//a/@href"), strict=True)
+    ) == [
+        (
+            "2works have no duration Quiet and one more; a call that states a limit cannot be screenedAdd durations",
+            f"{ADDRESS}missing/duration/",
+        ),
+        (
+            "1instrumentation cannot be read Odd; it prints as typed, and nobody is countedLook at it",
+            f"{ADDRESS}works/{odd.pk}/edit/#id_instrumentation_typed",
+        ),
+        (
+            "1performance was expected and is over Silent in Lyon; nobody has said whether it took place"
+            "Say what became of it",
+            f"{ADDRESS}performances/{performance.pk}/edit/#id_status",
+        ),
+    ]
+
+
+def test_whole_catalogue_lacks_nothing(browser: Client, composer: Composer) -> None:
+    whole("Tides", composer)
+
+    assert "Nothing: each work has its players" in Page(browser.get(ADDRESS)).text("//section[@id='missing']")
+
+
+@pytest.mark.parametrize("lack", ["duration", "instrumentation", "reading"])
+def test_every_work_that_lacks_something_is_listed_with_its_field(
+    browser: Client, composer: Composer, lack: str
+) -> None:
+    typed = "any blorps" if lack == "reading" else ""
+    works = [make_work(title, composer=composer, instrumentation_typed=typed) for title in ("Quiet", "Silent")]
+
+    page = Page(browser.get(f"{ADDRESS}missing/{lack}/"))
+
+    field = "id_duration_typed" if lack == "duration" else "id_instrumentation_typed"
+    assert page.values("//main//li/a/@href") == [f"{ADDRESS}works/{work.pk}/edit/#{field}" for work in works]
+    assert page.text("//h1").startswith("2 ")
+
+
+@pytest.mark.parametrize("lack", ["country", "date", "programme", "outcome", "billing"])
+def test_every_performance_that_lacks_something_is_listed(browser: Client, composer: Composer, lack: str) -> None:
+    work, hall = whole("Tides", composer), make_venue(composer=composer)
+    make_performance(work, date="2001-05-16", venue=hall)
+    columns = {
+        "country": {"date": "2020"},
+        "date": {"date": "", "venue": hall},
+        "programme": {"date": "2020", "venue": hall},
+        "outcome": {"date": "2020", "venue": hall, "status": "planned"},
+        "billing": {"date": "2020", "venue": hall},
+    }[lack]
+    for _each in range(2):
+        works = () if lack == "programme" else (work,)
+        performance = make_performance(*works, composer=composer, **columns)  # type: ignore[arg-type]
+        performance.programme.update(billing="Swiss premiere" if lack == "billing" else "")
+
+    page = Page(browser.get(f"{ADDRESS}missing/{lack}/"))
+
+    assert len(page.texts("//main//li")) == 2
+    assert all(address.startswith(f"{ADDRESS}performances/") for address in page.values("//main//li/a/@href"))
+
+
+def test_lack_that_is_none_is_not_found(browser: Client, composer: Composer) -> None:
+    assert browser.get(f"{ADDRESS}missing/money/").status_code == 404
+
+
+def test_empty_catalogue_teaches_how_to_begin(browser: Client, composer: Composer) -> None:
+    page = Page(browser.get(ADDRESS))
+
+    assert page.text("//h1") == "The catalogue of Rana Ostrevik is empty"
+    assert page.values("//main//a/@href") == [f"{ADDRESS}works/new/"]
+
+
+def test_reader_is_not_offered_to_change_anything(
+    signed_in: Callable[[User], Client], viewer: User, composer: Composer
+) -> None:
+    coming(composer, status="planned")
+
+    page = Page(signed_in(viewer).get(ADDRESS))
+
+    assert page.values(f"{with_class('head')}//a/@href | {with_class('needs')}//a/@href") == []
+
+
+def test_today_is_the_first_room(browser: Client, composer: Composer) -> None:
+    page = Page(browser.get("/", follow=True))
+
+    assert page.texts("//nav//a[@aria-current]") == ["Today"]
+
+
+def test_other_catalogues_are_left_out(browser: Client, composer: Composer, other_composer: Composer) -> None:
+    coming(other_composer, make_work("Serenade", composer=other_composer))
+    whole("Tides", composer)
+
+    assert "Serenade" not in Page(browser.get(ADDRESS)).text()
+
+
+def test_number_of_queries_does_not_grow_with_what_comes(browser: Client, composer: Composer) -> None:
+    coming(composer, make_work("Tides", composer=composer))
+    with CaptureQueriesContext(connection) as with_one:
+        browser.get(ADDRESS)
+    for day in ("2026-04-01", "2026-04-02"):
+        coming(composer, make_work(f"Other {day}", composer=composer), date=day)
+
+    with CaptureQueriesContext(connection) as with_three:
+        browser.get(ADDRESS)
+
+    assert len(with_one) == len(with_three) == 17
