@@ -36,7 +36,7 @@ from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import ALL, roman
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, pitch_end, token_at
-from catalogue.instrumentation.senses import USUAL_OF_PLACE, Surroundings
+from catalogue.instrumentation.senses import USUAL_OF_PLACE, Surroundings, in_section
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument, key_of
 
@@ -345,6 +345,8 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
     """Settle the make-up of a number: counted names that add up to it, or as many sizes as there are players."""
     nodes = bracket.nodes
     section = draft.section or own_section(draft)
+    if lettered(draft, nodes, section):
+        return []
     containing = is_key(nodes[0], WORDS_OF_CONTAINING)
     pieces = entries(nodes[1:] if containing else nodes, ",;+/.")
     members: list[tuple[int, str]] = []
@@ -363,6 +365,18 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
     slugs = [slug for number, slug in members for _ in range(number or 1)]
     draft.chairs = [Chair(seat, (slug,)) for seat, slug in enumerate(slugs, 1)]
     return []
+
+
+def lettered(draft: Draft, nodes: Nodes, section: str) -> bool:
+    """Settle ``5 sax (AATTB)``, ``recorders (SAT)``: one letter a player."""
+    token = nodes[0]
+    if len(nodes) != 1 or not isinstance(token, Token) or section not in ("saxophone", "recorder"):
+        return False
+    slugs = [in_section(letter.lower(), section) for letter in token.text]
+    if len(slugs) != draft.most or not token.text.isupper() or not all(slugs):
+        return False
+    draft.chairs = [Chair(seat, (slug,)) for seat, slug in enumerate(slugs, 1) if slug]
+    return True
 
 
 def fills(draft: Draft, members: list[tuple[int, str]], bracket: Bracket, *, counted: bool) -> bool:
@@ -522,7 +536,8 @@ def extra_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]
         doublings_in(nodes[at + 1 :], Section(section, draft.slug, draft.most), forces) if at + 1 < len(nodes) else None
     )
     counted = count_at(nodes, at + 1)
-    if counted is not None and counted.end == len(nodes):
+    rest = counted.end if counted is not None else 0
+    if counted is not None and (rest == len(nodes) or phrase_end(nodes, rest, OPTIONAL) == len(nodes)):
         draft.counted(draft.least, draft.most + counted.most)
         message = "The figure after the plus was read as players who may be added."
         forces.remark("extra-players", message, bracket.start, bracket.end)

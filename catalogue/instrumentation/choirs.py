@@ -9,7 +9,7 @@ from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
-from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, is_voicing, parts_of
+from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, is_letters, is_voicing, parts_of
 
 Found = tuple[list[Draft], int, bool]
 DOUBLE = {"double", "doppelchor", "doppelter", "doppio", "doble"}
@@ -243,7 +243,7 @@ def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found
     text, stop, optional = glued(inner, 0)
     used = after + 1 if isinstance(following, Bracket) else after + stop
     start = nodes[at].start
-    if is_voicing(text) or (text in ("S", "A", "T", "B") and isinstance(following, Bracket)):
+    if is_voicing(text) or (isinstance(following, Bracket) and is_letters(text)):
         voicings = [text]
         inner_end = further_voicings(inner, stop, voicings)
         used = used if isinstance(following, Bracket) else after + inner_end

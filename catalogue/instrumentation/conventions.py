@@ -22,7 +22,6 @@ LIST = re.compile(r"[\[(]1\s*[.,/]\s*(?:\d|[A-Za-z])")
 NUMBERED = re.compile(r"[\[(]\d{1,2}[A-Za-z]{2,}")
 D = re.compile(r"\dd\d")
 PACKED = re.compile(r"(?<![\d.,])\d{3,5}(?![\d])")
-PLACES = re.compile(r"\d[\]\)\w]*\s*([.,/ -])\s*\d")
 
 
 def prepare(forces: Forces, nodes: Nodes, convention: str | None) -> None:
@@ -73,9 +72,7 @@ def figures_of(forces: Forces) -> str:
         )
     if PACKED.search(text):
         return "run together"
-    marks = [mark for mark in PLACES.findall(text) if mark in "., "]
-    best = max(".,", key=marks.count)
-    return {".": "dotted", ",": "comma"}[best] if best in marks else "spaced"
+    return ""
 
 
 def brackets_of(forces: Forces) -> str:
@@ -94,4 +91,7 @@ def brackets_of(forces: Forces) -> str:
 
 def name_of(forces: Forces) -> str:
     """Return the name of the dress as it is shown, ``dotted, Roman chairs``."""
-    return ", ".join(part for part in (forces.figures, forces.brackets) if part)
+    marks = [mark for mark in forces.place_marks if mark]
+    most = max(marks, key=marks.count, default="")
+    figures = forces.figures or {".": "dotted", ",": "comma", "·": "dotted"}.get(most[:1], most or "dotted")
+    return ", ".join(part for part in (figures, forces.brackets) if part)

@@ -31,6 +31,9 @@ from catalogue.instrumentation.senses import KEYED, Surroundings
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
+MOST_SMALL_WORDS = 8
+LONGEST_CLAUSE = 60
+
 
 @dataclass(frozen=True, slots=True)
 class Doubling:
@@ -159,7 +162,8 @@ def linked(nodes: Nodes, at: int) -> tuple[int | None, bool]:
     if token is None:
         return None, False
     start, only = at, False
-    while at < len(nodes):
+    last = at + MOST_SMALL_WORDS
+    while at < min(len(nodes), last):
         node = nodes[at]
         end = doubling_word_end(nodes, at)
         if node.is_mark("="):
@@ -223,22 +227,22 @@ def who_at(nodes: Nodes, at: int, section: Section) -> Who | None:
 
 
 def articles_end(nodes: Nodes, at: int) -> int:
-    while at < len(nodes) and (
-        is_small(nodes[at], ARTICLES) or nodes[at].is_word("number", "no", "nr", "chair", "player")
-    ):
-        named = token_at(nodes, at)
-        if named is not None and named.text in ("a", "an", "un", "une", "una", "uno") and count_at(nodes, at):
+    """Pass over a few articles and words such as ``number`` before a chair."""
+    last = at + MOST_SMALL_WORDS
+    while at < min(len(nodes), last):
+        token = token_at(nodes, at)
+        if token is None or not (is_small(token, ARTICLES) or token.is_word("number", "no", "nr", "chair", "player")):
             break
-        if nodes[at].is_word("no", "nr") and not nodes[min(at + 1, len(nodes) - 1)].is_mark("."):
-            at += 1
-            continue
-        at += 2 if nodes[at].is_word("no", "nr") else 1
+        if token.text in ("a", "an", "un", "une", "una", "uno") and count_at(nodes, at):
+            break
+        at += 2 if token.is_word("no", "nr") and at + 1 < len(nodes) and nodes[at + 1].is_mark(".") else 1
     return at
 
 
 def noun_end(nodes: Nodes, at: int, section: Section) -> int:
     """Pass over ``of them``, ``flute``, ``players`` after the players meant."""
-    while at < len(nodes):
+    last = at + MOST_SMALL_WORDS
+    while at < min(len(nodes), last):
         node = nodes[at]
         found = name_at(nodes, at)
         if (

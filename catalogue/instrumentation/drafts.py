@@ -17,6 +17,7 @@ class Count:
     least: int
     most: int
     end: int
+    more: bool = False
 
 
 @dataclass(slots=True)
@@ -92,6 +93,7 @@ class Forces:
     strings_are: str | None = None
     formula: bool = False
     slash_parts: bool = False
+    place_marks: list[str] = field(default_factory=list)
 
     def remark(self, code: str, message: str, start: int, end: int, other: str = "") -> None:
         """Note what was resolved by convention, once for a place."""

@@ -10,6 +10,7 @@ from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.voicings import is_letters
 
 Found = tuple[list[Draft], int, bool]
 RECORDED = {"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"}
@@ -79,7 +80,7 @@ def collective_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         return [], end + 1, True
     if kind == "percussion" and following is not None and following.is_mark(".:\n"):
         return [], end, True
-    if isinstance(following, Bracket) and kind in ("saxophone", "strings"):
+    if isinstance(following, Bracket) and adds_nothing(following, kind):
         end += 1
     slugs = slugs if kind != "fold" else folded(size)
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
@@ -91,6 +92,14 @@ def collective_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         figures(following, drafts)
     note_dispute(forces, kind, size, nodes[start].start, nodes[end - 1].end)
     return drafts, end, False
+
+
+def adds_nothing(bracket: Bracket, kind: str) -> bool:
+    """Whether a bracket repeats the make-up: the letters of a saxophone quartet, the figures of strings."""
+    first = bracket.nodes[0] if bracket.nodes else None
+    letters = isinstance(first, Token) and is_letters(first.text) and len(bracket.nodes) == 1
+    numbers = isinstance(first, Token) and first.kind == "number"
+    return (kind == "saxophone" and letters) or (kind == "strings" and numbers)
 
 
 def note_dispute(forces: Forces, kind: str, size: int, start: int, end: int) -> None:

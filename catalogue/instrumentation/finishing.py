@@ -41,6 +41,8 @@ def merged(lines: list[Line]) -> list[Line]:
 
 
 def alike(one: Line, other: Line) -> bool:
+    if one.instrument != other.instrument or one.group != other.group or one.role != other.role:
+        return False
     plain = replace(one, players=None, chairs=()) == replace(other, players=None, chairs=())
     return plain and one.players is not None and other.players is not None and one.instrument not in ("conductor",)
 
@@ -52,6 +54,12 @@ def together(one: Line, other: Line) -> Line:
     moved = tuple(replace(chair, chair=chair.chair + shift if chair.chair else None) for chair in other.chairs)
     chairs = (*one.chairs, *moved)
     return replace(one, players=players, chairs=all_chairs(chairs, one.instrument, players))
+
+
+def told(draft: Draft) -> list[str]:
+    """Return the draft's notes, with what its number leaves open."""
+    more = ["or more"] if draft.count is not None and draft.count.more else []
+    return [note for text in (*draft.notes, *more) if (note := text.strip(" ,;"))]
 
 
 def line_of(draft: Draft, *, section: bool) -> Line:
@@ -67,7 +75,7 @@ def line_of(draft: Draft, *, section: bool) -> Line:
         optional=draft.optional,
         amplified=draft.amplified,
         group=draft.group,
-        note=plain("; ".join(dict.fromkeys(note.strip(" ,;") for note in draft.notes if note.strip(" ,;")))),
+        note=plain("; ".join(dict.fromkeys(told(draft)))),
         unit=(draft.unit or "players") if bowed else None,
         strength=(draft.strength or "stated") if bowed else None,
         alternatives=tuple(slug for slug in dict.fromkeys(draft.alternatives) if slug != draft.slug),

@@ -190,6 +190,9 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
     places = places_in(block)
     if not places:
         return order
+    forces.place_marks += [
+        draft.separator.strip() or ("run together" if draft.packed else "spaced") for draft in places[1:]
+    ]
     kind = kind_of(block, places, order)
     if kind == "strings":
         strings_block(block, forces)
@@ -197,7 +200,7 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
     if kind == "percussion":
         percussion_block(places, forces)
         return 2
-    sections = sections_of(kind, places, forces)
+    sections = sections_of(kind, block, places, forces)
     for draft, section in zip(places, sections, strict=True):
         if draft.figure:
             draft.slug = section
@@ -249,12 +252,12 @@ def percussion_block(places: list[Draft], forces: Forces) -> None:
     forces.remark("percussion-figures", message, places[0].start, places[-1].end)
 
 
-def sections_of(kind: str, places: list[Draft], forces: Forces) -> tuple[str, ...]:
+def sections_of(kind: str, block: Block, places: list[Draft], forces: Forces) -> tuple[str, ...]:
     """Return the section of each place; a block with fewer figures than places is fitted to the names in it."""
     four, five = (WOODWIND, WOODWIND_FIVE) if kind == "woodwind" else (BRASS, BRASS_FIVE)
     start, end = places[0].start, places[-1].end
     if len(places) == 4:
-        return four
+        return band_order(block, places, four, forces)
     if len(places) == 5:
         message = f"The {'fourth'} of five {kind} figures was read as {five[3]}."
         forces.remark("five-figures", message, start, end)
@@ -269,6 +272,34 @@ def sections_of(kind: str, places: list[Draft], forces: Forces) -> tuple[str, ..
         message = f"Only {len(places)} {kind} figures stand here; the others were taken as none."
         forces.remark("missing-figures", message, start, end)
     return tuple(four[one] for one in chosen)
+
+
+BAND = ("flute", "oboe", "bassoon", "clarinet")
+
+
+def band_order(block: Block, places: list[Draft], four: tuple[str, ...], forces: Forces) -> tuple[str, ...]:
+    """Return the order of four woodwind figures: in bands the bassoons may stand before the clarinets."""
+    if four != WOODWIND:
+        return four
+    fits = {order: sum(beside(block, places, order)) for order in (WOODWIND, BAND)}
+    if fits[BAND] <= fits[WOODWIND]:
+        return four
+    message = "By the names beside them the bassoons were read before the clarinets."
+    forces.remark("band-order", message, places[0].start, places[-1].end, "clarinets before bassoons")
+    return BAND
+
+
+def beside(block: Block, places: list[Draft], order: tuple[str, ...]) -> list[bool]:
+    """Tell for each extra of a block, and each name in a figure's bracket, whether it fits the figure it follows."""
+    found: list[bool] = []
+    place = -1
+    for draft in block:
+        if place + 1 < len(places) and draft is places[place + 1]:
+            place += 1
+            found += [instrument(slug).section == order[place] for slug in hinted(draft)]
+        elif place >= 0 and draft.name is not None and draft.name.slugs:
+            found.append(instrument(draft.name.slugs[0]).section == order[place])
+    return found
 
 
 def fit_of(row: tuple[int, ...], places: list[Draft], four: tuple[str, ...]) -> int:

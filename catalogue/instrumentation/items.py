@@ -16,6 +16,7 @@ from catalogue.instrumentation.lexicon import (
     ARTICLES,
     DESKS,
     ELECTRIC,
+    OFFSTAGE,
     OPTIONAL,
     OR,
     REMARKS,
@@ -38,6 +39,8 @@ from catalogue.instrumentation.senses import KEYED
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import instrument, key_of
 
+MOST_QUALITIES = 16
+
 
 @dataclass(slots=True)
 class Qualities:
@@ -48,6 +51,7 @@ class Qualities:
     optional: bool = False
     amplified: bool = False
     solo: bool = False
+    offstage: bool = False
     pairs: bool = False
     unit: str | None = None
     numbered: bool = False
@@ -104,6 +108,8 @@ def formula_letter(nodes: Nodes, at: int, forces: Forces, *, formula: bool) -> b
     token = token_at(nodes, at)
     if not formula or token is None or not token.is_word("p", "t") or not forces.drafts:
         return False
+    if nodes[at - 1].is_mark("+") and not any(draft.slug == "timpani" for draft in forces.drafts):
+        return False
     return not any(draft.family == "voice" for draft in forces.drafts) and forces.drafts[0].figure
 
 
@@ -130,8 +136,8 @@ def apply_qualities(draft: Draft, qualities: Qualities) -> None:
     draft.optional = qualities.optional
     draft.amplified = qualities.amplified
     draft.unit = qualities.unit
-    if qualities.solo:
-        draft.role = "soloist"
+    if qualities.solo or qualities.offstage:
+        draft.role = "soloist" if qualities.solo else "offstage"
     if qualities.seat is not None:
         draft.seats = (qualities.seat,)
     if qualities.seats:
@@ -149,7 +155,8 @@ def apply_qualities(draft: Draft, qualities: Qualities) -> None:
 def qualities_at(nodes: Nodes, at: int) -> tuple[Qualities, int]:
     """Return what stands before a name and where the name would begin."""
     found = Qualities()
-    while at < len(nodes):
+    last = at + MOST_QUALITIES
+    while at < min(len(nodes), last):
         step = quality_end(nodes, at, found)
         if step is None:
             break
@@ -162,7 +169,13 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     if isinstance(node, Bracket):
         return count_bracket(nodes, at, found)
     name = name_at(nodes, at)
-    for words, quality in ((OPTIONAL, "optional"), (AMPLIFIED, "amplified"), (ELECTRIC, "amplified"), (SOLO, "solo")):
+    for words, quality in (
+        (OPTIONAL, "optional"),
+        (AMPLIFIED, "amplified"),
+        (ELECTRIC, "amplified"),
+        (SOLO, "solo"),
+        (OFFSTAGE, "offstage"),
+    ):
         end = phrase_end(nodes, at, words)
         if end is not None and (name is None or name.end <= end) and end < len(nodes) and continues(nodes, end):
             setattr(found, quality, True)
@@ -232,7 +245,7 @@ def count_bracket(nodes: Nodes, at: int, found: Qualities) -> int | None:
     if not isinstance(bracket, Bracket) or found.count is None or found.bracket is not None:
         return None
     numbers = [one for one in bracket.nodes if one.kind == "number"]
-    if len(numbers) != 1 or at + 1 >= len(nodes) or name_at(nodes, at + 1) is None:
+    if len(bracket.nodes) > 4 or len(numbers) != 1 or at + 1 >= len(nodes) or name_at(nodes, at + 1) is None:
         return None
     found.bracket = bracket
     return at + 1
@@ -318,7 +331,7 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
     if keys is not None:
         note_pitch(draft, forces, nodes, at + 1, keys)
         return keys
-    for step in (quality_tail, pitch_tail, seat_tail):
+    for step in (hands_tail, quality_tail, pitch_tail, seat_tail):
         end = step(nodes, at, draft, formula)
         if end is not None:
             return end
@@ -363,6 +376,30 @@ def note_pitch(draft: Draft, forces: Forces, nodes: Nodes, start: int, end: int)
         draft.slug = keyed
         return
     draft.notes.append("in " + forces.written(nodes[start].start, nodes[end - 1].end))
+
+
+def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
+    """Read ``4-hands``, ``four hands``, ``à quatre mains``: two hands a player."""
+    if draft.family != "keyboard":
+        return None
+    start = at
+    while at < len(nodes) and (nodes[at].is_mark(",-") or is_key(nodes[at], {"a", "for", "zu"})):
+        at += 1
+    if is_key(token_at(nodes, at), {"vierhandig", "quatremains"}):
+        hands, end = 4, at + 1
+    else:
+        counted = count_at(nodes, at)
+        if counted is None:
+            return None
+        hands, end = counted.most, counted.end
+        end += end < len(nodes) and nodes[end].is_mark("-")
+        if not is_key(token_at(nodes, end), {"hands", "hand", "mains", "handen", "mani", "manos", "hande"}):
+            return None
+        end += 1
+    if hands >= 2 * (draft.count.most if draft.count else 1):
+        draft.counted(max(hands // 2, 1))
+    draft.notes.append(f"{hands} hands")
+    return end if end > start else None
 
 
 def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:

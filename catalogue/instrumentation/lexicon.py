@@ -98,6 +98,7 @@ BANDS = {
     "big-band": keyed("big_band jazz_band jazz_orchestra"),
 }
 ENSEMBLE = keyed(
+    "instrumentation scoring forces besetzung organico "
     "ensemble ensembles players player instruments instrument instrumentalists musicians musicien musiciens spieler "
     "musiker exécutants esecutori esecutore strumenti instrumente músicos performers performer instrumentos esec "
     "instrumentists instrumentistas ejecutantes ejecutante musicisti suonatori spielern musikern"
@@ -128,7 +129,8 @@ REMARKS = keyed(
     "große großes groß besetzung besetzt stark petit grand piccoli medi complete minimal lg med wenn möglich "
     "multiple various classical separate additional further players player "
     "traditional natural flexible recommended "
-    "original version arr music canon piece work ballet including possible möglich wanted sowie nebst playing"
+    "original version arr music canon piece work ballet including consort choice "
+    "unaccompanied unbegleitet cappella acappella possible möglich wanted sowie nebst playing"
 )
 
 KEYS_OF_PITCH = frozenset(

@@ -61,9 +61,9 @@ def brackets_end(nodes: Nodes, at: int, draft: Draft) -> int:
 def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
     """Whether a list of percussion instruments ends here; the list of one numbered player holds anything he plays."""
     node = nodes[at]
-    if node.is_mark("\n;"):
-        return True
     following = nodes[at + 1] if at + 1 < len(nodes) else None
+    if node.is_mark("\n;"):
+        return node.is_mark("\n") or seats_at(nodes, at + 1) is None or is_other(nodes, at + 1)
     if node.is_mark("-"):
         spaced = node.spaced or (following is not None and following.spaced)
         return spaced or (following is not None and is_other(nodes, at + 1))

@@ -11,6 +11,7 @@ from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
 LONGEST_PHRASE = 4
+MORE = {"more", "mehr", "plus", "davantage", "piu", "mas"}
 
 
 def token_at(nodes: Nodes, at: int) -> Token | None:
@@ -106,6 +107,8 @@ def count_at(nodes: Nodes, at: int) -> Count | None:
     found = range_end(nodes, at) if value <= MOST else None
     if found and found[0] > value:
         return Count(value, found[0], found[1])
+    if is_key(token_at(nodes, at + 1), OR) and is_key(token_at(nodes, at + 2), MORE):
+        return Count(value, value, at + 3, more=True)
     following = nodes[at + 1] if at + 1 < len(nodes) else None
     if isinstance(following, Bracket) and len(following.nodes) == 2 and is_key(following.nodes[0], OR):
         upper = following.nodes[1]

@@ -59,6 +59,7 @@ def settle(forces: Forces) -> None:
     formula.place(forces)
     settling.choose_names(forces)
     settling.counts_after_names(forces)
+    settling.brass_band_horns(forces)
     settling.remark_on_names(forces)
     orchestral = settling.is_orchestral(forces)
     settled: list[Draft] = []

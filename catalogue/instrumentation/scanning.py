@@ -64,7 +64,7 @@ class Scan:
         node = self.nodes[at]
         if node.kind == "mark" or (is_small(node, AND) and not self.opens_name(at)):
             return self.part(at)
-        for read in (self.heading, self.clause, self.article, self.body, self.item, self.small_word):
+        for read in (self.heading, self.clause, self.pitch, self.article, self.body, self.item, self.small_word):
             after = read(at)
             if after is not None:
                 return after
@@ -130,6 +130,13 @@ class Scan:
                 return end
             end = shorter(self.nodes, start, end)
         return None
+
+    def pitch(self, at: int) -> int | None:
+        """Give a key that stands after an abbreviation's point, ``Kl. in A``, to the item before it."""
+        end = keys_end(self.nodes, at)
+        if end is not None and self.last is not None and self.last.family in ("woodwind", "brass"):
+            self.last.notes.append(self.forces.written(self.nodes[at].start, self.nodes[end - 1].end))
+        return end
 
     def article(self, at: int) -> int | None:
         """Pass over an article that begins no name and no number."""
@@ -200,9 +207,6 @@ class Scan:
         solo = phrase_end(self.nodes, at, SOLO)
         if solo is not None:
             return self.solo_word(at, solo)
-        keys = keys_end(self.nodes, at)
-        if keys is not None:
-            return keys
         if is_small(self.nodes[at], ARTICLES | REMARKS | FOR | OR):
             return at + 1
         return None
@@ -223,7 +227,7 @@ class Scan:
         if self.last is not None and set(self.separator) <= set(".: "):
             self.last.brackets.append(node)
             return at + 1
-        optional = node.opening == "[" and self.last is not None
+        optional = node.opening == "[" and (self.last is not None or begins_named(node.nodes))
         scope = replace(self.scope, optional=self.scope.optional or optional)
         self.inner(node.nodes, scope)
         self.separator = ""
@@ -236,6 +240,12 @@ class Scan:
         inner = Scan(nodes, self.forces, scope, formula=self.formula, slash_parts=self.slash_parts)
         inner.separator = self.separator
         inner.walk()
+
+
+def begins_named(nodes: Nodes) -> bool:
+    """Whether a name, with or without a number, stands first."""
+    counted = count_at(nodes, 0)
+    return name_at(nodes, counted.end if counted else 0) is not None
 
 
 def begins_item(nodes: Nodes, at: int) -> bool:

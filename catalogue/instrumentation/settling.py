@@ -198,9 +198,8 @@ def settle_bodies(forces: Forces) -> None:
     others = [draft for draft in itemised if draft.collective not in ("players",) and draft.role != "soloist"]
     whole = [draft for draft in drafts if draft.slug in OPEN_BODIES]
     orchestral = [one for one in others if one.slug in ("strings", "timpani") or one.figure or one.slug in MAIN]
-    listed = len([one for one in orchestral if one.slug == "strings" or one.slug in MAIN]) >= 2 or any(
-        one.figure for one in drafts
-    )
+    winds = [one for one in orchestral if one.slug in MAIN]
+    listed = len(winds) >= 2 or any(one.figure for one in drafts)
     for draft in whole:
         if (draft.slug == "orchestra" and listed) or (draft.slug != "orchestra" and len(others) >= 5):
             drafts.remove(draft)
@@ -242,6 +241,29 @@ def settle_soloists(forces: Forces) -> None:
     while at >= 0 and drafts[at].slug not in ("strings", "percussion", "timpani") and drafts[at].count is None:
         drafts[at].role = "soloist"
         at -= 1
+
+
+def brass_band_horns(forces: Forces) -> None:
+    """Read the horns of a brass band as tenor horns: cornets and a flugelhorn or baritones, no woodwind, no trumpet."""
+    slugs = {draft.slug for draft in forces.drafts}
+    winds = any(draft.family == "woodwind" for draft in forces.drafts)
+    band = slugs & {"cornet", "soprano-cornet", "repiano-cornet"} and slugs & {
+        "flugelhorn",
+        "baritone-horn",
+        "euphonium",
+    }
+    if (
+        not band
+        or winds
+        or "trumpet" in slugs
+        or not slugs & {"tenor-horn", "repiano-cornet", "e-flat-bass", "b-flat-bass"}
+    ):
+        return
+    for draft in forces.drafts:
+        if draft.slug == "horn":
+            draft.slug = "tenor-horn"
+            message = "The horn of a brass band was read as tenor horn."
+            forces.remark("brass-band", message, draft.start, draft.end, "a French horn")
 
 
 def stray_soloist(forces: Forces) -> None:

@@ -153,7 +153,9 @@ def remark_on_last(scan: Scan, at: int) -> int:
     last = scan.last
     assert last is not None  # noqa: S101 — the caller has looked
     start, stop = scan.nodes[at].start, scan.nodes[end - 1].end
-    last.notes.append(scan.forces.written(start, stop))
+    for draft in scan.forces.drafts:
+        if (draft.start, draft.end) == (last.start, last.end):
+            draft.notes.append(scan.forces.written(start, stop))
     if any(starts_item(scan, index) for index in range(at + 1, end)):
         message = f"“{scan.forces.written(start, stop)}” was kept as a remark on what stands before it."
         scan.forces.remark("remark", message, start, stop)

@@ -48,6 +48,7 @@ ROMAN_PARTS = {"i": 1, "ii": 2, "iii": 3, "iv": 4}
 LETTERS = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "♭": "b", "♯": "#"})
 
 
+@functools.lru_cache(maxsize=1 << 15)
 def key_of(spelling: str) -> str:
     """Return the key under which a spelling is found.
 

@@ -31,6 +31,7 @@ WHOLE_CHOIRS = {
         "frauenchor female_chorus female_choir women's_chorus women's_choir coro_femminile chœur_de_femmes "
         "choeur_de_femmes coro_femenino ladies'_choir upper_voices coro_de_mujeres"
     ),
+    "unison": keyed("unison_voices unison_choir unison_chorus einstimmiger_chor coro_all'unisono chœur_à_l'unisson"),
     "basses": keyed("bass_chorus bass_choir"),
     "tenors": keyed("tenor_chorus tenor_choir"),
     "sopranos": keyed("soprano_chorus soprano_choir"),
@@ -52,6 +53,11 @@ def is_voicing(word: str) -> bool:
         return False
     ranks = [ORDER.index(PARTS[letter]) for _, letter in LETTER.findall(word)]
     return ranks == sorted(ranks)
+
+
+def is_letters(word: str) -> bool:
+    """Whether the word is made of voice letters, in any order: enough inside the bracket of a choir."""
+    return bool(word) and bool(VOICING.match(word) or LETTER.fullmatch(word))
 
 
 def parts_of(word: str) -> dict[str, int]:

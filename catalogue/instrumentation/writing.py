@@ -76,12 +76,23 @@ def body(lines: list[Line], dress: Dress) -> str:
     placed = False
     for run in families:
         mains = WOODWIND if run[0].family == "woodwind" else BRASS if run[0].family == "brass" and placed else ()
+        if not placed and not is_orchestral(lines):
+            mains = ()
         if dress.positional and mains and can_be_placed(run, mains):
             texts.append(by_place(run, mains, dress))
             placed = True
         else:
             texts += by_name(run, dress)
     return FAMILY_MARK.join(texts)
+
+
+def is_orchestral(lines: list[Line]) -> bool:
+    """Whether winds are written by place: there is a body of strings or a timpanist, or winds by more than one."""
+    strings = any(line.instrument in FIVE and (line.players is None or line.unit) for line in lines)
+    kettle = any(line.instrument == "timpani" for line in lines)
+    return (
+        strings or kettle or any(line.instrument in WOODWIND and line.players not in (None, (1, 1)) for line in lines)
+    )
 
 
 def runs(lines: list[Line]) -> list[list[Line]]:
@@ -157,16 +168,17 @@ def voicing(run: list[Line]) -> str:
 def strings(run: list[Line], dress: Dress) -> list[str]:
     """Return a body of strings as figures, ``str`` where it is open, and other bowed instruments by name."""
     texts: list[str] = []
+    single: list[str] = []
     at = 0
     while at < len(run):
         section = run[at : at + 5]
         if is_body(section):
-            texts.append(figures(section))
-            at += 5
+            texts += [".".join(single)] * bool(single) + [figures(section)]
+            single, at = [], at + 5
         else:
-            texts.append(item(run[at], dress))
+            single.append(item(run[at], dress))
             at += 1
-    return texts
+    return texts + [".".join(single)] * bool(single)
 
 
 def is_body(section: list[Line]) -> bool:
