@@ -20,7 +20,7 @@ WIDE, NARROW = 1112, 328  # pixels that a wide picture and a narrow one are reck
 LEVEL, ROW, STEP = 34.0, 16.0, 13.0  # pixels: between levels of names, rows of discs, rows of rings
 DISC, RING = 7.0, 4.0  # radii
 NAME_LETTER, DATE_LETTER, GAP = 7.4, 6.9, 14.0  # pixels: usual widths, and what keeps labels apart
-LEVELS, DATE_WIDE, TODAY_WIDE, MONTH_WIDE = 4, 46.0, 40.0, 60.0
+LEVELS, DATE_WIDE, TODAY_WIDE, MONTH_WIDE = 4, 46.0, 40.0, 72.0
 LONGEST = 36  # letters of a title
 
 
@@ -165,6 +165,7 @@ def to_svg(picture: Picture, *, title: str, today_word: str, months: Sequence[st
         stroke("axis", 0, 100, line, line),
         stroke("heavy", LEFT, LEFT, line - 13, line),
         *([text("dim", LEFT, line - 18, today_word)] if is_free else []),
+        *(part for concert in picture.concerts for part in leader(concert, picture)),
         *(part for concert in picture.concerts for part in concert_marks(concert, picture)),
         *(disc("hollow", x, line + 12 + STEP * row, RING) for x, row in picture.due),
     ]
@@ -179,19 +180,33 @@ def month_marks(month: tuple[float, date], picture: Picture, names: Sequence[str
     yield text("dim", x, picture.foot, names[first.month - 1], anchor="end" if x > 85 else "")
 
 
-def concert_marks(placed: tuple[float, int, Concert, Label | None], picture: Picture) -> Iterator[str]:
+Placed = tuple[float, int, Concert, Label | None]
+
+
+def leader(placed: Placed, picture: Picture) -> Iterator[str]:
+    """Draw the line that leads from words higher up down to their mark; words in its way are drawn over it."""
+    x, row, _concert, label = placed
+    if label and label.level:
+        yield stroke("hair", x, x, name_height(label, picture) + 22, disc_height(row, picture))
+
+
+def name_height(label: Label, picture: Picture) -> float:
+    return picture.line - 46 - picture.stacked - LEVEL * label.level
+
+
+def disc_height(row: int, picture: Picture) -> float:
+    return picture.line - 13 - ROW * row
+
+
+def concert_marks(placed: Placed, picture: Picture) -> Iterator[str]:
     x, row, concert, label = placed
-    height, lowest = picture.line - 13 - ROW * row, picture.line - 29 - picture.stacked
     if label and picture.is_wide:
-        name = lowest - 17 - LEVEL * label.level
-        anchor = "end" if label.before else ""
-        if label.level:
-            yield stroke("hair", x, x, name + 22, height)
+        name, anchor = name_height(label, picture), "end" if label.before else ""
         yield text("name", x, name, clipped(concert.title), anchor=anchor, language=concert.language)
         yield text("dim", x, name + 17, beside(concert), anchor=anchor)
     elif label:
-        yield text("dim", x, lowest, concert.day_text, anchor="middle")
-    yield disc("ink" if concert.certain else "hollow", x, height, DISC)
+        yield text("dim", x, name_height(label, picture) + 17, concert.day_text, anchor="middle")
+    yield disc("ink" if concert.certain else "hollow", x, disc_height(row, picture), DISC)
 
 
 def stroke(name: str, x1: float, x2: float, y1: float, y2: float) -> str:
