@@ -76,8 +76,9 @@ class PerformancePage:
     changes: tuple[Change, ...]
 
     @property
-    def is_to_come(self) -> bool:
-        return bool(self.far) and self.performance.status in {PerformanceStatus.PLANNED, PerformanceStatus.CONFIRMED}
+    def listable(self) -> tuple[Item, ...]:
+        """The works whose parts can be listed, each once."""
+        return tuple({item.work: item for item in self.programme if item.instrumentation}.values())
 
 
 def performance_page(performance: Performance, *, today: date, language: str) -> PerformancePage:

@@ -15,6 +15,8 @@ ROOMS: tuple[tuple[Promise, str], ...] = (
     (_("Today"), "today"),
     (_("Works"), "work-list"),
     (_("Performances"), "performance-list"),
+    (_("Documents"), "document-list"),
+    (_("Profile"), "profile"),
 )
 
 

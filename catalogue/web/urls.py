@@ -9,10 +9,13 @@ from django.urls import URLPattern, URLResolver, include, path
 
 from catalogue.web.views import (
     composers,
+    documents,
     entry,
+    feeds,
     help,
     performance_forms,
     performances,
+    profile,
     sign,
     today,
     venues,
@@ -47,18 +50,36 @@ performance_addresses: list[URLPattern] = [
     path("reading/performers/", performance_forms.performers_reading, name="performers-reading"),
 ]
 
+# /c/<composer>/documents/
+document_addresses: list[URLPattern] = [
+    path("", documents.document_list, name="document-list"),
+    path("<slug:kind>/", documents.document, name="document"),
+    path("<slug:kind>/file/", documents.document_file, name="document-file"),
+]
+
+# /c/<composer>/profile/
+profile_addresses: list[URLPattern] = [
+    path("", profile.profile, name="profile"),
+    path("edit/", profile.profile_edit, name="profile-edit"),
+    path("calendar/make/", profile.feed_make, name="feed-make"),
+    path("calendar/withdraw/", profile.feed_withdraw, name="feed-withdraw"),
+]
+
 # /c/<composer>/
 catalogue_addresses: list[URLPattern | URLResolver] = [
     path("", today.today, name="today"),
     path("missing/<slug:lack>/", today.lack_list, name="lack-list"),
     path("works/", include(work_addresses)),
     path("performances/", include(performance_addresses)),
+    path("documents/", include(document_addresses)),
+    path("profile/", include(profile_addresses)),
 ]
 
 urlpatterns: list[URLPattern | URLResolver] = [
     path("", composers.home, name="home"),
     path("composers/", composers.composer_list, name="composer-list"),
     path("c/<slug:composer>/", include(catalogue_addresses)),
+    path("feeds/<str:token>/<slug:name>.ics", feeds.feed, name="feed"),
     path("sign-in/", sign.sign_in, name="sign-in"),
     path("sign-out/", sign.sign_out, name="sign-out"),
     path("start/<str:token>/", entry.start, name="start"),

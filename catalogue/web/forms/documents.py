@@ -1,0 +1,205 @@
+"""What a document can be asked: which works, in which order, between which days, in which language, on which paper.
+
+Each kind of document has its form; a form is filled with the usual answers where nothing is asked, so that it can
+always show something.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+from typing import Any, ClassVar
+
+from babel import Locale
+from django import forms
+from django.core.exceptions import ValidationError
+from django.db.models import Q
+from django.utils.functional import Promise
+from django.utils.translation import gettext_lazy as _
+
+from catalogue.documents.labels import LANGUAGES
+from catalogue.documents.model import Paper
+from catalogue.documents.registry import FORMATS, KINDS
+from catalogue.making import Wish
+from catalogue.models import Composer, Performance, ProgrammedWork, Work
+from catalogue.timing import PartialDate, read_date, write_date
+from catalogue.web.forms.fields import ReadField
+from catalogue.web.programmes import name_of
+from catalogue.web.wording import page_language
+from catalogue.web.work_names import work_names
+
+PAPERS = ((Paper.A4.value, "A4"), (Paper.LETTER.value, _("US Letter")))
+OFFERED = 60  # performances to choose from, the latest ones
+YEARS_IN_CV = 6
+
+
+def language_names() -> list[tuple[str, str]]:
+    """Return the languages in which documents are printed, each in its own words."""
+    return [(tag, name_of_language(tag)) for tag in LANGUAGES]
+
+
+def name_of_language(tag: str) -> str:
+    name = Locale.parse(tag, sep="-").get_display_name() or tag
+    return name[0].upper() + name[1:]
+
+
+def formats_of(kind: str) -> list[tuple[str, str]]:
+    return [(word, FORMATS[word].title) for word in KINDS[kind].formats]
+
+
+class DocumentForm(forms.Form):
+    """The form of one kind of document; ``usual`` is what is answered where nothing is asked."""
+
+    word: ClassVar[str] = ""
+    title: ClassVar[str | Promise] = ""
+    about: ClassVar[str | Promise] = ""
+
+    language = forms.ChoiceField(label=_("Language"), choices=language_names)
+    paper = forms.ChoiceField(label=_("Paper"), choices=PAPERS)
+    format = forms.ChoiceField(label=_("Made as"))
+
+    def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
+        self.composer, self.today = composer, today
+        super().__init__({**self.usual(), **asked.dict()})
+        self.fields["format"] = forms.ChoiceField(label=self.fields["format"].label, choices=formats_of(self.any_kind))
+
+    any_kind: ClassVar[str] = ""
+
+    @property
+    def kind(self) -> str:
+        """The registry's word for what is asked."""
+        return self.any_kind
+
+    def usual(self) -> dict[str, str]:
+        language = self.composer.language if self.composer.language in LANGUAGES else LANGUAGES[0]
+        return {"language": language, "paper": Paper.A4.value, "format": "pdf"}
+
+    def wish(self) -> Wish:
+        """Return what is wanted; the form is valid."""
+        return Wish(
+            kind=self.kind,
+            language=self.cleaned_data["language"],
+            paper=Paper(self.cleaned_data["paper"]),
+            today=self.today,
+        )
+
+    @property
+    def work(self) -> Work | None:
+        """The work that a document is of, where it is of one."""
+        return None
+
+
+class WorksListForm(DocumentForm):
+    word, title = "works-list", _("Works list")
+    about = _("Every work on public lists, with its players, its duration and its first performance.")
+    any_kind = "works-list-by-category"
+
+    order = forms.ChoiceField(
+        label=_("Order"), choices=(("category", _("By category, in full")), ("year", _("By year, in short")))
+    )
+    field_order = ("order",)
+
+    def usual(self) -> dict[str, str]:
+        return {**super().usual(), "order": "category"}
+
+    @property
+    def kind(self) -> str:
+        return f"works-list-by-{self.cleaned_data['order']}"
+
+
+class DayField(ReadField):
+    def __init__(self, **options: Any) -> None:
+        super().__init__(read=lambda text: read_date(text, language=page_language()), **options)
+
+
+class CvForm(DocumentForm):
+    word, title = "cv-section", _("CV section")
+    about = _("Works, commissions, performances and recordings of some years, as an application asks for them.")
+    any_kind = "cv-section"
+
+    first = DayField(label=_("From"), help_text=_("A year, a month or a day."))
+    last = DayField(label=_("To"), help_text=_("Empty for today and what is to come."))
+    field_order = ("first", "last")
+
+    def usual(self) -> dict[str, str]:
+        return {**super().usual(), "first": str(self.today.year - YEARS_IN_CV), "last": ""}
+
+    def clean(self) -> dict[str, Any]:
+        typed = self.cleaned_data
+        first, last = typed.get("first"), typed.get("last")
+        if first and last and first.first > last.last:
+            self.add_error("last", _("This lies before the beginning; change one of the two."))
+        return typed
+
+    def wish(self) -> Wish:
+        first, last = self.cleaned_data["first"], self.cleaned_data["last"]
+        plain = super().wish()
+        return Wish(
+            plain.kind,
+            plain.language,
+            plain.paper,
+            plain.today,
+            first=first.first if first else None,
+            last=last.last if last else None,
+        )
+
+
+class PartsForm(DocumentForm):
+    word, title = "parts-checklist", _("Parts checklist")
+    about = _("The parts of a work with their numbers of copies, to tick as they leave and come back.")
+    any_kind = "parts-checklist"
+
+    field_order = ("work", "performance")
+
+    def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
+        super().__init__(asked, composer=composer, today=today)
+        work = forms.ModelChoiceField(Work.objects.filter(composer=composer), label=_("Work"), required=False)
+        work.choices = [("", _("Choose a work")), *work_names(composer).labels.items()]
+        performance = forms.ModelChoiceField(
+            Performance.objects.filter(composer=composer),
+            label=_("For the performance"),
+            help_text=_("It says how many strings play."),
+            required=False,
+        )
+        performance.choices = [("", _("none in particular")), *self.offered()]
+        self.fields.update({"work": work, "performance": performance})
+        self.order_fields(self.field_order)
+
+    def offered(self) -> Iterator[tuple[int, str]]:
+        """Give the performances of the work that is asked for, or those to come, and the one that is asked for."""
+        work, performance = (number_of(self.data.get(name, "")) for name in ("work", "performance"))
+        programmed = ProgrammedWork.objects.filter(work=work).values("performance")
+        wanted = Q(pk__in=programmed) if work else Q(last_day__gte=self.today)
+        ours = Performance.objects.filter(composer=self.composer).filter(wanted | Q(pk=performance))
+        for one in ours.with_everything_printed().latest_first()[:OFFERED]:
+            day = write_date(one.date, page_language()) if isinstance(one.date, PartialDate) else ""
+            yield one.pk, ", ".join(part for part in (name_of(one), day) if part)
+
+    def clean(self) -> dict[str, Any]:
+        if not self.cleaned_data.get("work") and not self.cleaned_data.get("performance") and not self.errors:
+            raise ValidationError(_("Choose the work whose parts are to be listed."), code="unchosen")
+        return self.cleaned_data
+
+    @property
+    def work(self) -> Work | None:
+        chosen: Work | None = self.cleaned_data.get("work")
+        return chosen
+
+    def wish(self) -> Wish:
+        plain, work, performance = super().wish(), self.work, self.cleaned_data["performance"]
+        return Wish(
+            plain.kind,
+            plain.language,
+            plain.paper,
+            plain.today,
+            works=(work.pk,) if work else (),
+            performance=performance.pk if performance else None,
+        )
+
+
+def number_of(text: str) -> int | None:
+    """Return the key that an address names, None where it is none."""
+    return int(text) if text.isdecimal() and len(text) < 19 else None
+
+
+FORMS: dict[str, type[DocumentForm]] = {form.word: form for form in (WorksListForm, CvForm, PartsForm)}

@@ -1,0 +1,106 @@
+"""Documents: chosen, shown, taken along."""
+
+from __future__ import annotations
+
+from hashlib import sha256
+
+from django.http import Http404, HttpResponse
+from django.shortcuts import redirect, render
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.cache import get_conditional_response
+from django.utils.http import content_disposition_header
+from django.utils.safestring import SafeString, mark_safe
+from django.utils.text import slugify
+from django.views.decorators.http import require_safe
+
+from catalogue.documents.registry import FORMATS, DocumentNeeds
+from catalogue.documents.registry import render as render_document
+from catalogue.documents.renderers.html import html_fragment
+from catalogue.making import make_document
+from catalogue.models import Composer
+from catalogue.rules.search import fold
+from catalogue.web.access import CatalogueRequest, member_page
+from catalogue.web.forms.documents import FORMS, DocumentForm
+
+MENDS = {"string strengths": "id_string_strengths", "instrumentation": "id_instrumentation_typed"}
+TOP = 2  # the level of a document's first heading, below that of the page
+
+
+@member_page
+@require_safe
+def document_list(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/documents/ — on to the first kind of document."""
+    return redirect("document", request.composer.slug, next(iter(FORMS)))
+
+
+@member_page
+@require_safe
+def document(request: CatalogueRequest, kind: str) -> HttpResponse:
+    """/c/<composer>/documents/<kind>/ — what a document can be asked, and how it reads."""
+    return bench(request, form_of(request, kind))
+
+
+@member_page
+@require_safe
+def document_file(request: CatalogueRequest, kind: str) -> HttpResponse:
+    """/c/<composer>/documents/<kind>/file/ — the document as a file; the page again where it cannot be made."""
+    form = form_of(request, kind)
+    if not form.is_valid():
+        return bench(request, form)
+    try:
+        made = make_document(request.composer, form.wish())
+    except DocumentNeeds:
+        return bench(request, form)
+    format = FORMATS[form.cleaned_data["format"]]
+    content = render_document(made, format.word)
+    response = HttpResponse(content, content_type=format.content_type)
+    name = file_name(request.composer, form) + format.suffix
+    response.headers["Content-Disposition"] = content_disposition_header(True, name)
+    return unless_known(request, response)
+
+
+def unless_known(request: CatalogueRequest, response: HttpResponse) -> HttpResponse:
+    """Give the file its ETag, and nothing more to a browser that has it already."""
+    response.headers["ETag"] = f'"{sha256(response.content).hexdigest()}"'
+    response.headers["Cache-Control"] = "private, no-cache"
+    found = get_conditional_response(request, etag=response.headers["ETag"], response=response)
+    return response if found is None else found
+
+
+def form_of(request: CatalogueRequest, kind: str) -> DocumentForm:
+    if kind not in FORMS:
+        raise Http404
+    return FORMS[kind](request.GET, composer=request.composer, today=timezone.localdate())
+
+
+def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:
+    preview, needs = SafeString(), None
+    if form.is_valid():
+        try:
+            preview = mark_safe(html_fragment(make_document(request.composer, form.wish()), top=TOP))  # noqa: S308 - the renderer escapes every text
+        except DocumentNeeds as missing:
+            needs = missing
+    context = {
+        "form": form,
+        "kinds": [(one.word, one.title) for one in FORMS.values()],
+        "preview": preview,
+        "needs": needs,
+        "mend": mend_of(request, form, needs) if needs else "",
+        "is_unchosen": form.has_error("__all__", "unchosen"),
+    }
+    return render(request, "documents/document.html", context)
+
+
+def mend_of(request: CatalogueRequest, form: DocumentForm, needs: DocumentNeeds) -> str:
+    """Return where what is missing can be told, or nothing for somebody who may only read."""
+    fields = [MENDS[fact] for fact in needs.missing if fact in MENDS]
+    if not (fields and form.work and request.can_edit):
+        return ""
+    return f"{reverse('work-edit', args=[request.composer.slug, form.work.pk])}#{fields[0]}"
+
+
+def file_name(composer: Composer, form: DocumentForm) -> str:
+    """Return a file's name of plain letters: whose, what, and of which work."""
+    work = slugify(fold(form.work.title))[:60] if form.work else ""
+    return "-".join(part for part in (composer.slug, form.kind, work) if part)

@@ -1,0 +1,99 @@
+"""The composer's own page: name, biographies, how to be reached, the calendar's address, who keeps the catalogue."""
+
+from __future__ import annotations
+
+from typing import Any, cast
+
+from django.conf import settings
+from django.db import transaction
+from django.http import HttpResponse
+from django.shortcuts import redirect, render
+from django.urls import reverse
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
+
+from catalogue.actions.composers import make_feed_token, withdraw_feed_token
+from catalogue.actions.saving import Overtaken
+from catalogue.gathering.people import gather_composer
+from catalogue.models import Composer, Membership
+from catalogue.terms import Role
+from catalogue.web.access import CatalogueRequest, editor_page, member_page, owner_page
+from catalogue.web.conflicts import Conflict
+from catalogue.web.forms.profile import ProfileForm
+from catalogue.web.notices import say
+from catalogue.web.places import write_country
+from catalogue.web.wording import date_text, page_language
+
+
+@member_page
+@require_safe
+def profile(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/profile/ — what is known of the composer, the calendar, the members."""
+    facts, language = gather_composer(request.composer), page_language()
+    members = list(Membership.objects.filter(composer=request.composer).select_related("user").order_by("pk"))
+    context = {
+        "facts": facts,
+        "born": date_text(facts.born, language),
+        "died": date_text(facts.died, language),
+        "country": write_country(facts.country),
+        "members": members,
+        "is_owner": any(one.user_id == request.user.pk and one.role == Role.OWNER for one in members),
+        "has_feed": bool(request.composer.feed_token_sha256),
+    }
+    return render(request, "profile/profile.html", context)
+
+
+@editor_page
+@require_http_methods(["GET", "POST"])
+def profile_edit(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/profile/edit/ — the composer's own data, to be changed."""
+    composer = request.composer
+    form = ProfileForm(request.POST if request.method == "POST" else None, instance=composer, seen=latest(composer))
+    conflict = None
+    if form.is_bound and form.is_valid():
+        conflict = save_unless_overtaken(form)
+        if conflict is None:
+            say(request, _("The profile is saved."))
+            return redirect("profile", composer.slug)
+        form = ProfileForm({**request.POST.dict(), "seen": latest(composer)}, instance=composer, seen=0)
+    return render(request, "profile/profile_form.html", {"form": form, "conflict": conflict})
+
+
+@transaction.atomic
+def save_unless_overtaken(form: ProfileForm) -> Conflict | None:
+    """Save, unless somebody saved the composer after the form was opened: then return what differs."""
+    stored = Composer.objects.select_for_update().get(pk=form.instance.pk)
+    if form.cleaned_data["seen"] == latest(stored):
+        form.save()
+        return None
+    return Conflict.between(Overtaken(cast(Any, stored)), form, ProfileForm(instance=stored, seen=0))
+
+
+def latest(composer: Composer) -> int:
+    """Return the number of the last saving of the composer."""
+    entry = composer.history.order_by("-history_id").first()
+    return entry.history_id if entry else 0
+
+
+# ---- the calendar's address
+
+
+@owner_page
+@require_POST
+def feed_make(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/profile/calendar/make/ — a new address for the calendar, shown this once; the old one is shut."""
+    composer = request.composer
+    token = make_feed_token(composer=composer)
+    address = settings.SITE_URL + reverse("feed", args=[token, composer.slug])
+    response = render(request, "profile/feed_made.html", {"address": address, "scheme_free": address.partition(":")[2]})
+    response.headers["Referrer-Policy"] = "no-referrer"
+    return response
+
+
+@owner_page
+@require_POST
+def feed_withdraw(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/profile/calendar/withdraw/ — shuts the calendar's address."""
+    withdraw_feed_token(composer=request.composer)
+    say(request, _("The calendar’s address is shut; calendars that subscribed to it find nothing there any more."))
+    return redirect("profile", request.composer.slug)

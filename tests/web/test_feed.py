@@ -1,0 +1,160 @@
+"""/feeds/<token>/<name>.ics: the calendar that programs subscribe to"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+from icalendar import Calendar
+
+from catalogue.actions.composers import make_feed_token, withdraw_feed_token
+from catalogue.models import Composer
+from tests.makers import make_performance, make_venue, make_work
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def address(composer: Composer, owner: User) -> str:
+    return f"/feeds/{make_feed_token(composer=composer)}/rana-ostrevik.ics"
+
+
+@pytest.fixture
+def program() -> Client:
+    """A calendar: it is not signed in and keeps no cookies."""
+    return Client()
+
+
+def events(response: Any) -> list[Any]:
+    return list(Calendar.from_ical(response.content).walk("VEVENT"))
+
+
+def test_calendar_holds_what_comes_and_the_last_twelve_months(
+    program: Client, address: str, composer: Composer
+) -> None:
+    hall = make_venue(composer=composer)
+    for title, day in (("Old", "2025-03-01"), ("Lately", "2025-03-20"), ("Tides", "2026-03-28")):
+        make_performance(make_work(title, composer=composer), date=day, venue=hall, status="confirmed")
+
+    found = events(program.get(address))
+
+    assert sorted(str(one["summary"]) for one in found) == ["Lately", "Tides"]
+
+
+def test_event_says_when_where_and_what_it_is_the_first_of(program: Client, address: str, composer: Composer) -> None:
+    performance = make_performance(
+        make_work("Tides", composer=composer), date="2026-03-28", venue=make_venue(composer=composer),
+        status="confirmed", notes="Secret fee: 900",
+    )  # fmt: skip
+
+    response = program.get(address)
+
+    (event,) = events(response)
+    assert event["dtstart"].dt.isoformat() == "2026-03-28T18:30:00+00:00"
+    assert str(event["uid"]).startswith(str(performance.uid))
+    assert "to be world premiere" in str(event["description"])
+    assert str(event["url"]) == f"http://127.0.0.1:8000/c/rana-ostrevik/performances/{performance.pk}/"
+    assert b"Secret fee" not in response.content
+
+
+def test_answer_has_the_headers_of_a_calendar(program: Client, address: str, composer: Composer) -> None:
+    response = program.get(address)
+
+    shown = ("Content-Type", "Content-Disposition", "Cache-Control", "X-Robots-Tag", "Referrer-Policy")
+    assert [response.headers[name] for name in shown] == [
+        "text/calendar; charset=utf-8",
+        'inline; filename="rana-ostrevik.ics"',
+        "private, max-age=900",
+        "noindex, nofollow",
+        "no-referrer",
+    ]
+    assert response.headers["X-Content-Type-Options"] == "nosniff"
+    assert not response.cookies
+    assert Calendar.from_ical(response.content)["X-WR-CALNAME"] == "Performances of Rana Ostrevik"
+
+
+@pytest.mark.parametrize("accept", [None, "text/calendar", "image/png", "*/*"])
+def test_calendar_is_given_whatever_the_program_accepts(program: Client, address: str, accept: str | None) -> None:
+    headers = {"accept": accept} if accept else {}
+
+    answers = [program.get(address, headers=headers), program.head(address, headers=headers)]
+
+    assert [answer.status_code for answer in answers] == [200, 200]
+    assert answers[0].content.startswith(b"BEGIN:VCALENDAR\r\n")
+    assert answers[1].content == b""
+
+
+def test_calendar_that_has_not_changed_is_not_sent_again(
+    program: Client, address: str, composer: Composer, clock: Any
+) -> None:
+    work = make_work("Tides", composer=composer)
+    make_performance(work, date="2026-03-28")
+    first = program.get(address)
+    clock.goes_on(hours=1)
+
+    again = program.get(address, headers={"if-none-match": first.headers["ETag"]})
+    make_performance(work, date="2026-03-29")
+    changed = program.get(address, headers={"if-none-match": first.headers["ETag"]})
+
+    assert (again.status_code, again.content) == (304, b"")
+    assert changed.status_code == 200
+    assert changed.headers["ETag"] != first.headers["ETag"]
+
+
+def test_token_that_is_not_in_use_finds_nothing(program: Client, address: str, composer: Composer) -> None:
+    unknown = "/feeds/" + "x" * 43 + "/rana-ostrevik.ics"
+    make_feed_token(composer=composer)
+    renewed = program.get(address)
+    fresh = f"/feeds/{make_feed_token(composer=composer)}/any-name.ics"
+    opened = program.get(fresh)
+    withdraw_feed_token(composer=composer)
+
+    answers = [program.get(unknown), renewed, program.get(fresh), program.get("/feeds/x/y.ics")]
+
+    assert opened.status_code == 200
+    assert [(answer.status_code, answer.content) for answer in answers] == [(404, b"")] * 4
+    assert all(not answer.cookies for answer in answers)
+
+
+def test_composer_without_a_token_has_no_calendar(program: Client, composer: Composer, owner: User) -> None:
+    assert program.get("/feeds//rana-ostrevik.ics").status_code == 404
+
+
+def test_calendar_is_shut_when_nobody_who_keeps_it_may_sign_in(program: Client, address: str, owner: User) -> None:
+    owner.is_active = False
+    owner.save()
+
+    assert program.get(address).status_code == 404
+
+
+def test_two_keepers_get_one_calendar(program: Client, address: str, editor: User, viewer: User) -> None:
+    assert program.get(address).status_code == 200
+
+
+def test_other_catalogues_are_left_out(
+    program: Client, address: str, composer: Composer, other_composer: Composer
+) -> None:
+    make_performance(make_work("Serenade", composer=other_composer), date="2026-03-28")
+
+    assert events(program.get(address)) == []
+
+
+def test_number_of_queries_does_not_grow_with_the_performances(
+    program: Client, address: str, composer: Composer
+) -> None:
+    def queries() -> int:
+        with CaptureQueriesContext(connection) as asked:
+            program.get(address)
+        return len(asked)
+
+    work = make_work("Tides", composer=composer)
+    make_performance(work, date="2026-03-28", performers=("A",))
+    with_one = queries()
+    for day in ("2026-04-01", "2026-04-02"):
+        make_performance(work, make_work(f"Other {day}", composer=composer), date=day, performers=("A", "B"))
+
+    assert (with_one, queries()) == (9, 9)

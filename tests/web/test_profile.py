@@ -1,0 +1,169 @@
+"""/c/<composer>/profile/, …/edit/ and the calendar's address"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from django.contrib.auth.models import User
+from django.test import Client
+
+from catalogue.models import Composer
+from catalogue.models.people import sha256_of
+from catalogue.timing import PartialDate
+from tests.web.pages import Page, with_class
+
+ADDRESS = "/c/rana-ostrevik/profile/"
+EDIT = f"{ADDRESS}edit/"
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], owner: User) -> Client:
+    return signed_in(owner)
+
+
+def opened(browser: Client) -> dict[str, str]:
+    (form,) = Page(browser.get(EDIT)).tree.xpath("//form[@data-keep]")
+    return {name: (value or "").lstrip("\n") for name, value in form.form_values()}
+
+
+def test_profile_shows_what_is_known(browser: Client, composer: Composer) -> None:
+    Composer.objects.update(
+        born=PartialDate(1979, 5), birthplace="Stavanger", email="rana@example.org", short_biography="Writes <music>.",
+        original_name="Рана",
+    )  # fmt: skip
+
+    page = Page(browser.get(ADDRESS))
+
+    assert page.texts("//section[@id='person']//dl/div") == [
+        "Sorted asOstrevik, Rana", "BornMay 1979, Stavanger", "CountryNorway",
+    ]  # fmt: skip
+    assert page.text("//section[@id='biography']//p") == "Writes <music>."
+    assert "rana@example.org" in page.text("//section[@id='contact']")
+
+
+def test_members_are_listed_with_what_they_may_do(browser: Client, editor: User, viewer: User) -> None:
+    assert Page(browser.get(ADDRESS)).texts("//section[@id='members']//li") == [
+        "ranaowner", "eddaedits", "vivianreads",
+    ]  # fmt: skip
+
+
+def test_empty_profile_teaches_those_who_may_fill_it(
+    signed_in: Callable[[User], Client], owner: User, viewer: User
+) -> None:
+    seen = [Page(signed_in(one).get(ADDRESS)).texts("//main//a | //main//button") for one in (owner, viewer)]
+
+    assert seen == [["Change the profile", "Write it", "Add an address", "Make an address"], []]
+
+
+# ---- the form
+
+
+def test_form_sent_back_unchanged_changes_nothing(browser: Client, composer: Composer) -> None:
+    Composer.objects.update(
+        born=PartialDate(1979, circa=True), string_strengths=(8, 6, 4, 4, 2), biography="One.\n\nTwo.", language="el",
+        website="https://example.org/", isni="000000012146438X", address="Quay 3\nStavanger",
+    )  # fmt: skip
+    before = Composer.objects.values().get()
+
+    response = browser.post(EDIT, opened(browser))
+
+    assert response.status_code == 302
+    assert Composer.objects.values().get() == before
+
+
+def test_everything_typed_is_kept_and_read(browser: Client, composer: Composer) -> None:
+    typed = {
+        "name": "Rana Ostrevik Lund", "born": "3 May 1979", "country": "Sweden", "string_strengths": "8 6 4 4 2",
+        "website": "example.org", "language": "de", "number_prefix": "Op.",
+    }  # fmt: skip
+
+    browser.post(EDIT, {**opened(browser), **typed})
+
+    composer.refresh_from_db()
+    assert (composer.name, composer.slug, composer.born) == (
+        "Rana Ostrevik Lund", "rana-ostrevik", PartialDate(1979, 5, 3),
+    )  # fmt: skip
+    assert (composer.country, composer.string_strengths, composer.website) == (
+        "SE", (8, 6, 4, 4, 2), "https://example.org",
+    )  # fmt: skip
+    assert (composer.language, composer.number_prefix) == ("de", "Op.")
+
+
+@pytest.mark.parametrize(
+    ("name", "typed"),
+    [
+        ("name", ""), ("born", "some day"), ("country", "Atlantis"), ("email", "rana"), ("website", "http://["),
+        ("string_strengths", "8"), ("isni", "1234"), ("ipi", "x"), ("biography", "bell \x07"), ("language", "xx"),
+    ],
+)  # fmt: skip
+def test_mistake_is_told_at_its_place_and_nothing_is_stored_or_lost(
+    browser: Client, composer: Composer, name: str, typed: str
+) -> None:
+    page = Page(browser.post(EDIT, {**opened(browser), "telephone": "51 12 34", name: typed}))
+
+    assert len(page.texts(f"//*[@id='id_{name}_error']/p")) == 1
+    assert page.values(f"{with_class('summary')}//a/@href") == [f"#id_{name}"]
+    assert page.field("telephone") == "51 12 34"
+    assert name == "language" or page.field(name) == typed
+    assert Composer.objects.values_list("telephone", "name").get() == ("", "Rana Ostrevik")
+
+
+def test_later_save_of_somebody_else_is_shown_beside_ones_own_and_not_overwritten(
+    browser: Client, composer: Composer
+) -> None:
+    mine = {**opened(browser), "telephone": "51 12 34"}
+    composer.telephone = "99 88 77"
+    composer.save()
+
+    page = Page(browser.post(EDIT, mine))
+
+    assert Composer.objects.get().telephone == "99 88 77"
+    assert page.texts(f"{with_class('versions')}/div") == ["Saved 99 88 77", "Yours 51 12 34"]
+    assert page.field("telephone") == "51 12 34"
+
+    browser.post(EDIT, {**mine, "seen": page.field("seen")})
+
+    assert Composer.objects.get().telephone == "51 12 34"
+
+
+def test_fields_that_are_not_in_the_form_are_not_written(browser: Client, composer: Composer) -> None:
+    browser.post(EDIT, {**opened(browser), "slug": "mine", "feed_token_sha256": "x", "is_public": "on", "id": "77"})
+
+    assert Composer.objects.values_list("slug", "feed_token_sha256", "is_public").get() == ("rana-ostrevik", "", False)
+
+
+# ---- the calendar's address
+
+
+def test_address_is_shown_once_when_it_is_made(browser: Client, composer: Composer) -> None:
+    response = browser.post(f"{ADDRESS}calendar/make/")
+
+    page = Page(response)
+    shown = page.values("//input[@readonly]/@value")[0]
+    assert page.values("//a[starts-with(@href, 'webcal:')]/@href") == [shown.replace("http:", "webcal:")]
+    assert (response.headers["Cache-Control"], response.headers["Referrer-Policy"]) == (
+        "private, no-store",
+        "no-referrer",
+    )
+    token = shown.split("/")[-2]
+    composer.refresh_from_db()
+    assert composer.feed_token_sha256 == sha256_of(token)
+    assert Client().get(shown.removeprefix("http://127.0.0.1:8000")).status_code == 200
+    assert token not in Page(browser.get(ADDRESS)).text()
+
+
+def test_new_address_shuts_the_old_one_and_withdrawing_shuts_both(browser: Client, composer: Composer) -> None:
+    made = [Page(browser.post(f"{ADDRESS}calendar/make/")).values("//input[@readonly]/@value")[0] for _each in (1, 2)]
+    paths = [address.removeprefix("http://127.0.0.1:8000") for address in made]
+
+    renewed = [Client().get(path).status_code for path in paths]
+    page = Page(browser.post(f"{ADDRESS}calendar/withdraw/", follow=True))
+
+    assert renewed == [404, 200]
+    assert [Client().get(path).status_code for path in paths] == [404, 404]
+    assert page.texts("//section[@id='calendar']//button") == ["Make an address"]
+
+
+def test_editor_is_not_offered_the_calendars_address(signed_in: Callable[[User], Client], editor: User) -> None:
+    assert Page(signed_in(editor).get(ADDRESS)).texts("//section[@id='calendar']//button") == []
