@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.items import qualities_at
+from catalogue.instrumentation.items import Qualities
 from catalogue.instrumentation.lexicon import SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
@@ -12,19 +12,20 @@ from catalogue.instrumentation.vocabulary import key_of
 from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, is_letters, is_voicing, parts_of
 
 Found = tuple[list[Draft], int, bool]
+Lead = tuple[Qualities, int]
 DOUBLE = {"double", "doppelchor", "doppelter", "doppio", "doble"}
 DIVISI = {"div", "divisi", "divided", "geteilt", "divise", "max", "maximum"}
 CHOIR_WORDS = ("choir", "choir-children")
 OPEN_VOICING = {"combination", "equal", "part", "parts", "gleiche", "stimmen", "egales", "egale", "mixed"}
 
 
-def choir_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+def choir_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Return the choirs or solo voices named here."""
-    for read in (divisi_at, voicing_at, whole_at, named_at, voices_at):
-        found = read(nodes, at, forces)
+    for read in (voicing_at, whole_at, named_at):
+        found = read(nodes, at, forces, lead)
         if found is not None:
             return found
-    return None
+    return voices_at(nodes, at, forces)
 
 
 def glued(nodes: Nodes, at: int) -> tuple[str, int, str]:
@@ -47,9 +48,9 @@ def glued(nodes: Nodes, at: int) -> tuple[str, int, str]:
     return text, end, optional
 
 
-def voicing_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Read ``SATB``, ``2T2B``, ``SA[TB]``, ``SATB/SATB``, with what kind of singers they are."""
-    _qualities, start = qualities_at(nodes, at)
+    start = lead[1]
     token = token_at(nodes, at)
     figured = token is not None and token.kind == "number"
     double = is_key(token, DOUBLE)
@@ -185,9 +186,9 @@ def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     return [], end, True
 
 
-def whole_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+def whole_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Read ``mixed chorus``, ``coro maschile``, ``chœur de femmes``."""
-    _qualities, start = qualities_at(nodes, at)
+    start = lead[1]
     end = phrase_end(nodes, start, WHOLE)
     if end is None:
         return kind_before(nodes, at, start)
@@ -210,9 +211,9 @@ def kind_before(nodes: Nodes, at: int, start: int) -> Found | None:
     return None
 
 
-def named_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+def named_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Read ``choir``, ``children's choir`` with a voicing or a number of singers after it."""
-    qualities, start = qualities_at(nodes, at)
+    qualities, start = lead
     double = is_key(token_at(nodes, at), DOUBLE)
     found = name_at(nodes, at + 1 if double else start)
     if found is None or found.slugs[0] not in CHOIR_WORDS:

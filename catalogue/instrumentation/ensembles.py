@@ -19,18 +19,17 @@ COMPRISING = {"comprising", "consisting", "bestehend", "compose", "composed"}
 
 def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Return the drafts of a body named here, where it ends, and whether it only introduces what follows."""
-    for read in (
-        channels.channels_at,
-        recorded_at,
-        choirs.choir_at,
-        collective_at,
-        folded_at,
-        sized_at,
-        book_at,
-        strings_at,
-        open_at,
-    ):
-        found = read(nodes, at, forces)
+    for early in (channels.channels_at, recorded_at, choirs.divisi_at):
+        found = early(nodes, at, forces)
+        if found is not None:
+            return found
+    lead = qualities_at(nodes, at)
+    for read in (choirs.choir_at, collective_at, sized_at, strings_at):
+        found = read(nodes, at, forces, lead)
+        if found is not None:
+            return found
+    for late in (folded_at, book_at, open_at):
+        found = late(nodes, at, forces)
         if found is not None:
             return found
     return None
@@ -66,9 +65,9 @@ def collective_phrase(nodes: Nodes, at: int) -> tuple[tuple[str, int, tuple[str,
     return collectives.phrases()[key], end
 
 
-def collective_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:
     """Read an ensemble by name; a bracket or list that itemises it replaces the usual make-up."""
-    qualities, start = qualities_at(nodes, at)
+    qualities, start = lead
     whole = collective_phrase(nodes, start)
     if whole is None:
         return None
@@ -161,9 +160,9 @@ def folded_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     return grouped(folded(number.number), token.start, number.end, collective="fold"), at + 3, False
 
 
-def sized_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:
     """Read ``guitar duo``, ``saxophone quartet (SATB)``, ``trombone quartet``: so many of one instrument."""
-    qualities, start = qualities_at(nodes, at)
+    qualities, start = lead
     found = name_at(nodes, start)
     if found is None or len(found.written) < 3:
         return None
@@ -199,10 +198,10 @@ def book_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     return [draft], at + 3, False
 
 
-def strings_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:
     """Read a body of strings with the figures or the bracket that belong to it."""
     counted = count_at(nodes, at)
-    qualities, start = qualities_at(nodes, at)
+    qualities, start = lead
     end = phrase_end(nodes, start, BODY_OF_STRINGS)
     if end is None:
         return None

@@ -29,22 +29,12 @@ def is_none(draft: Draft) -> bool:
 
 
 def merged(lines: list[Line]) -> list[Line]:
-    """Add up lines of single players that are alike, ``flute … flute``."""
-    found: list[Line] = []
-    for line in lines:
-        twin = next((at for at, one in enumerate(found) if alike(one, line)), None)
-        if twin is None:
-            found.append(line)
-        else:
-            found[twin] = together(found[twin], line)
-    return found
-
-
-def alike(one: Line, other: Line) -> bool:
-    if one.instrument != other.instrument or one.group != other.group or one.role != other.role:
-        return False
-    plain = replace(one, players=None, chairs=()) == replace(other, players=None, chairs=())
-    return plain and one.players is not None and other.players is not None and one.instrument not in ("conductor",)
+    """Add up lines of counted players that are alike, ``flute … flute``."""
+    found: dict[Line | int, Line] = {}
+    for at, line in enumerate(lines):
+        key: Line | int = at if line.players is None else replace(line, players=None, chairs=())
+        found[key] = together(found[key], line) if key in found else line
+    return list(found.values())
 
 
 def together(one: Line, other: Line) -> Line:

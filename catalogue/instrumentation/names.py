@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from catalogue.instrumentation.lexicon import AND, OR, SOLO
 from catalogue.instrumentation.numbers import cardinal
-from catalogue.instrumentation.senses import Surroundings, chosen, in_section
+from catalogue.instrumentation.senses import Surroundings, chosen, in_section, sectional
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import instruments, key_of, keys
 
@@ -40,6 +40,13 @@ class Name:
 def with_slash() -> frozenset[str]:
     """Return the spellings that hold a slash as part of the name."""
     return frozenset(one.lower() for row in instruments().values() for _, one in row.spellings if "/" in one)
+
+
+@functools.cache
+def beginnings() -> frozenset[str]:
+    """Return all beginnings of all keys and of the keys of one section, with a plural s; nothing else leads on."""
+    whole = {*keys(), *sectional()}
+    return frozenset(key[:end] for key in whole for end in range(1, len(key) + 1)) | {key + "s" for key in whole}
 
 
 def may_join(nodes: Nodes, at: int) -> bool:
@@ -104,6 +111,8 @@ def name_at(nodes: Nodes, at: int, section: str = "") -> Name | None:
         if last.kind == "number" and glued:
             continue
         written = spelling(nodes, at, end)
+        if key_of(written) not in beginnings():
+            break
         slugs = known(written)
         if end == at + 1 and not slugs and section and in_section(key_of(written), section):
             slugs = (in_section(key_of(written), section) or "",)
