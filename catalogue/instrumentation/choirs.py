@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.items import Qualities
 from catalogue.instrumentation.lexicon import SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.qualities import Qualities
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, is_letters, is_voicing, parts_of
@@ -16,7 +16,6 @@ Lead = tuple[Qualities, int]
 DOUBLE = {"double", "doppelchor", "doppelter", "doppio", "doble"}
 DIVISI = {"div", "divisi", "divided", "geteilt", "divise", "max", "maximum"}
 CHOIR_WORDS = ("choir", "choir-children")
-OPEN_VOICING = {"combination", "equal", "part", "parts", "gleiche", "stimmen", "egales", "egale", "mixed"}
 
 
 def choir_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:

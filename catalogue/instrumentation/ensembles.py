@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from catalogue.instrumentation import brackets, channels, choirs, collectives
+from catalogue.instrumentation import bracket_words, channels, choirs, collectives
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.items import qualities_at
 from catalogue.instrumentation.lexicon import ANY, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, ORCHESTRA, SOLO, TREBLE
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 from catalogue.instrumentation.voicings import is_letters
@@ -222,7 +222,7 @@ def figures_after(nodes: Nodes, end: int, draft: Draft, forces: Forces) -> int:
     if after < len(nodes) and isinstance(nodes[after], Bracket):
         while after < len(nodes):
             bracket = nodes[after]
-            if not isinstance(bracket, Bracket) or brackets.quality(Draft("", 0, 0), bracket, forces):
+            if not isinstance(bracket, Bracket) or bracket_words.quality(Draft("", 0, 0), bracket, forces):
                 break
             draft.brackets.append(bracket)
             after += 1

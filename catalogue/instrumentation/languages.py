@@ -16,7 +16,6 @@ MARKERS = {
     "it": keyed("e o anche con esecutori archi"),
     "es": keyed("y o también con ejecutantes cuerda cuerdas"),
 }
-AMERICAN = keyed("english_horn eh english")
 
 
 def language_of(nodes: tuple[Node, ...]) -> str:

@@ -8,7 +8,7 @@ spoken of. Common practice.
 
 from __future__ import annotations
 
-from catalogue.instrumentation.brackets import chairs_told, quality
+from catalogue.instrumentation.bracket_words import chairs_told, quality
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import PLAYERS, PLAYS_WORDS
 from catalogue.instrumentation.model import Chair

@@ -9,14 +9,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from catalogue.instrumentation import brackets, ensembles, headings
-from catalogue.instrumentation.doublings import Section, clause_end, doublings_in
+from catalogue.instrumentation import bracket_words, ensembles, headings
+from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.items import item_at, opens_clause, quiet, shorter
+from catalogue.instrumentation.items import item_at
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.percussion import list_end
 from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phrase_end, token_at
+from catalogue.instrumentation.players_meant import Section
+from catalogue.instrumentation.tails import opens_clause, quiet, shorter
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import unknown_at
 
@@ -162,7 +164,7 @@ class Scan:
         while at < len(self.nodes):
             node = self.nodes[at]
             if isinstance(node, Bracket):
-                if sum(brackets.quality(draft, node, self.forces) for draft in drafts) < len(drafts):
+                if sum(bracket_words.quality(draft, node, self.forces) for draft in drafts) < len(drafts):
                     break
             elif node.kind == "note":
                 for draft in drafts:

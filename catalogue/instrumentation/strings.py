@@ -9,13 +9,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from catalogue.instrumentation.doublings import Section, doublings_in
+from catalogue.instrumentation.doublings import doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, DESKS, LEAST, OR, PARTS_IN_SET, PREFERRED
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import MOST
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, flatten
 
 FIVE = ("violin-1", "violin-2", "viola", "cello", "double-bass")

@@ -1,0 +1,147 @@
+"""Brackets that say one thing of a line: optional, amplified, a key, a number of players, a strength, a note."""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.lexicon import (
+    AMPLIFIED,
+    AND,
+    DESKS,
+    ELECTRIC,
+    LEAST,
+    OFFSTAGE,
+    OPTIONAL,
+    PLAYERS,
+    PREFERRED,
+    SOLO,
+)
+from catalogue.instrumentation.model import Chair
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.numbers import ALL, roman
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, pitch_end, token_at
+from catalogue.instrumentation.tokens import Bracket, Nodes, Token, flatten
+from catalogue.instrumentation.vocabulary import instrument
+
+
+def chairs_told(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
+    """Read notes on single players, ``(I “xylophone”, II “marimba”)``; false where the bracket holds something else."""
+    chairs: list[Chair] = []
+    at = 0
+    nodes = bracket.nodes
+    while at < len(nodes):
+        token, note = token_at(nodes, at), token_at(nodes, at + 1)
+        value = roman(token.text) if token is not None and token.kind == "word" else None
+        if value is None and token is not None and token.kind == "number" and len(token.text) < 4:
+            value = token.number
+        if value is None or note is None or note.kind != "note":
+            return False
+        chairs.append(Chair(value, (draft.slug,), forces.text[note.start + 1 : note.end - 1]))
+        at += 2
+        if at < len(nodes) and nodes[at].is_mark(",;"):
+            at += 1
+    draft.chairs += chairs
+    return bool(chairs)
+
+
+def amplification(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``(all amplified)`` and ``(strings and clarinet need amplification)``, said of more than one line."""
+    words = flatten(bracket.nodes)
+    if len(words) < 2 or not any(phrase_end(words, at, AMPLIFIED) is not None for at in range(len(words))):
+        return None
+    named = {slug for at in range(len(words)) if (name := name_at(words, at)) is not None for slug in name.slugs}
+    families = {instrument(slug).family for slug in named if slug == "string-instrument"}
+    if not named and not is_key(words[0], ALL):
+        return None
+    for one in forces.drafts:
+        family = one.family or ""
+        if one.slug in named or family in families or (one.slug == "strings" and families) or not named:
+            one.amplified = one.amplified or family != "electronics"
+    return []
+
+
+def strengths(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``(7 recommended)``, ``(min)``, ``(desks)`` after string instruments."""
+    if draft.family != "strings":
+        return None
+    counted = count_at(bracket.nodes, 0)
+    words = list(bracket.nodes[counted.end if counted else 0 :])
+    if counted is None and len(words) > 1 and (counted := count_at(words, 1)) is not None and counted.end == len(words):
+        words = words[:1]
+    if len(words) != 1:
+        return None
+    for keys, strength, unit in ((PREFERRED, "preferred", None), (LEAST, "least", None), (DESKS, "stated", "desks")):
+        if is_key(words[0], keys):
+            draft.strength, draft.unit = strength, unit or draft.unit
+            draft.count = counted or draft.count
+            return []
+    return None
+
+
+def quality(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
+    """Set the one quality that the bracket says of the draft; false where it says something else."""
+    rest = [node for node in bracket.nodes if not node.is_mark(".,")]
+    if not rest:
+        return False
+    for words, name, value in QUALITIES:
+        if phrase_end(rest, 0, words) == len(rest):
+            setattr(draft, name, value)
+            return True
+    counted = count_at(rest, 0)
+    if counted is not None and draft.family == "voice" and counted.end + 1 == len(rest) and is_key(rest[-1], PARTS):
+        draft.parts = min(max(counted.most, 1), 24)
+        return True
+    return False
+
+
+QUALITIES = (
+    (OPTIONAL, "optional", True),
+    (AMPLIFIED | ELECTRIC, "amplified", True),
+    (SOLO, "role", "soloist"),
+    (OFFSTAGE, "role", "offstage"),
+    ({"open", "offen"}, "open", True),
+)
+PARTS = {"part", "parts", "stimmen", "voix", "voci", "voces", "voices"}
+
+
+def alternatives(draft: Draft, nodes: Nodes) -> list[Draft]:
+    at = 1
+    while at < len(nodes):
+        name = name_at(nodes, at)
+        if name is not None:
+            draft.alternatives.append(name.slugs[0])
+        at = name.end if name is not None else at + 1
+    number = next((node.number for node in nodes if isinstance(node, Token) and node.kind == "number"), None)
+    if number is not None and not draft.alternatives and number < 1000:
+        draft.counted(min(draft.least, number), max(draft.most, number))
+    return []
+
+
+def number_of_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``(2 players)``."""
+    counted = count_at(bracket.nodes, 0)
+    if counted is None:
+        return None
+    rest = [node for node in bracket.nodes[counted.end :] if not node.is_mark(".")]
+    if len(rest) != 1 or not is_key(rest[0], PLAYERS):
+        return None
+    draft.count = counted
+    return []
+
+
+def pitches(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``(A/Bb)``, ``(in C)``: keys are no players and no doublings."""
+    nodes = bracket.nodes
+    at = 1 if is_key(nodes[0], {"in", "en"}) else 0
+    if draft.family not in ("woodwind", "brass") or (at == 0 and draft.figure):
+        return None
+    while at < len(nodes):
+        end = pitch_end(nodes, at)
+        if end is None:
+            return None
+        at = end + 1 if end < len(nodes) and (nodes[end].is_mark("/,") or is_key(nodes[end], AND)) else end
+        if at == end and end < len(nodes):
+            return None
+    if draft.figure or (draft.most > 1 and len(nodes) > 2):
+        return None
+    draft.notes.append("in " + forces.written(nodes[0].start, nodes[-1].end).removeprefix("in "))
+    return []

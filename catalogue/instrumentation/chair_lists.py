@@ -1,0 +1,181 @@
+"""Brackets that list chairs or tell what a number is made of: ``3[1.2/pic.pic]``, ``4(2tp, 2crt)``."""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.lexicon import AND
+from catalogue.instrumentation.model import Chair
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.phrases import count_at, is_key, pitch_end, token_at
+from catalogue.instrumentation.seating import own_section
+from catalogue.instrumentation.senses import Surroundings, in_section
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.vocabulary import key_of
+
+WORDS_OF_CONTAINING = {
+    "including",
+    "davon",
+    "dont",
+    "incluyendo",
+    "darunter",
+    "compresi",
+    "comprising",
+    "with",
+    "incl",
+    "inkl",
+}
+
+
+def entries(nodes: Nodes, marks: str) -> list[tuple[Node, ...]]:
+    """Return the nodes cut at the marks and at joining words, empty pieces left out."""
+    found: list[list[Node]] = [[]]
+    for node in nodes:
+        if node.is_mark(marks) or is_key(node, AND):
+            found.append([])
+        else:
+            found[-1].append(node)
+    return [tuple(piece) for piece in found if piece]
+
+
+def chair_list(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle a list of chairs: figures in order from 1, ``/`` before what a chair also plays, names for the rest."""
+    pieces = entries(bracket.nodes, ".,;")
+    first = bracket.nodes[0]
+    if not isinstance(first, Token) or first.text != "1" or (len(pieces) < 2 and not has_slash(bracket.nodes)):
+        return None
+    section = draft.section or own_section(draft)
+    chairs: list[Chair] = []
+    for seat, piece in enumerate(pieces, 1):
+        chair = listed_chair(piece, seat, section, draft.slug, forces)
+        if chair is None:
+            return None
+        chairs.append(chair)
+    if len(chairs) != draft.most and draft.count is not None:
+        message = f"The list names {len(chairs)} chairs, the figure before it {draft.most}."
+        forces.remark("chairs-differ", message, draft.start, bracket.end, f"{draft.most} players")
+        if len(chairs) > draft.most:
+            draft.counted(len(chairs))
+    draft.chairs = chairs
+    forces.dresses.add("chair list")
+    return []
+
+
+def has_slash(nodes: Nodes) -> bool:
+    return any(node.is_mark("/") for node in nodes)
+
+
+def listed_chair(piece: tuple[Node, ...], seat: int, section: str, slug: str, forces: Forces) -> Chair | None:
+    """Return one entry of a list of chairs, ``2``, ``3/pic`` or ``pic``."""
+    plays: list[str] = []
+    first = piece[0]
+    at = 0
+    if isinstance(first, Token) and first.kind == "number":
+        if int(first.text[:3]) != seat:
+            return None
+        plays, at = [slug], 1
+    while at < len(piece):
+        if piece[at].is_mark("/"):
+            at += 1
+            continue
+        name = name_at(piece, at, section)
+        if name is None:
+            return None
+        plays.append(name.means(Surroundings(forces.language, section)))
+        at = name.end
+        number = token_at(piece, at)
+        if number is not None and number.kind == "number":
+            at += 1
+    return Chair(seat, tuple(plays)) if plays else None
+
+
+def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle the make-up of a number: counted names that add up to it, or as many sizes as there are players."""
+    nodes = bracket.nodes
+    section = draft.section or own_section(draft)
+    if lettered(draft, nodes, section):
+        return []
+    containing = is_key(nodes[0], WORDS_OF_CONTAINING)
+    pieces = entries(nodes[1:] if containing else nodes, ",;+/.")
+    members: list[tuple[int, str]] = []
+    counted = False
+    for piece in pieces:
+        member = member_of(piece, section, forces)
+        if member is None:
+            return None
+        counted = counted or member[0] > 0
+        members.append(member)
+    total = sum(number or 1 for number, _ in members)
+    if containing:
+        return contained(draft, members, total, forces, bracket)
+    if total != draft.most or draft.most < 2 or not fills(draft, members, bracket, counted=counted):
+        return None
+    slugs = [slug for number, slug in members for _ in range(number or 1)]
+    draft.chairs = [Chair(seat, (slug,)) for seat, slug in enumerate(slugs, 1)]
+    return []
+
+
+def lettered(draft: Draft, nodes: Nodes, section: str) -> bool:
+    """Settle ``5 sax (AATTB)``, ``recorders (SAT)``: one letter a player."""
+    token = nodes[0]
+    if len(nodes) != 1 or not isinstance(token, Token) or section not in ("saxophone", "recorder"):
+        return False
+    slugs = [in_section(letter.lower(), section) for letter in token.text]
+    if len(slugs) != draft.most or not token.text.isupper() or not all(slugs):
+        return False
+    draft.chairs = [Chair(seat, (slug,)) for seat, slug in enumerate(slugs, 1) if slug]
+    return True
+
+
+def fills(draft: Draft, members: list[tuple[int, str]], bracket: Bracket, *, counted: bool) -> bool:
+    """Whether members that add up to the number are its make-up and not what somebody doubles."""
+    if len(members) == 1:
+        return counted and bracket.opening == "["
+    if counted and all(number for number, _ in members):
+        return not rising(members, draft)
+    sizes = draft.slug in ("saxophone", "recorder", "trombone", "clarinet", "wind-instrument", "viola-da-gamba")
+    return not draft.figure and sizes and not counted
+
+
+def rising(members: list[tuple[int, str]], draft: Draft) -> bool:
+    """Whether the numbers are chairs, 2 and 3 of three, and none of the names is the section's own."""
+    numbers = [number for number, _ in members]
+    own = any(slug == draft.slug for _, slug in members)
+    return not own and numbers == sorted(set(numbers)) and max(numbers) <= draft.most and sum(numbers) != draft.most
+
+
+def contained(
+    draft: Draft, members: list[tuple[int, str]], total: int, forces: Forces, bracket: Bracket
+) -> list[Draft] | None:
+    """Settle ``3 oboes (including English horn)``: so many of the players play only that."""
+    if total >= draft.most or any(slug == draft.slug for _, slug in members):
+        return None
+    slugs = [draft.slug] * (draft.most - total) + [slug for number, slug in members for _ in range(number or 1)]
+    draft.chairs = [Chair(seat, (slug,)) for seat, slug in enumerate(slugs, 1)]
+    message = "The auxiliary was read as played by one of the counted players, who plays nothing else."
+    forces.remark("included", message, bracket.start, bracket.end, "one of the players doubles it")
+    return []
+
+
+def member_of(piece: tuple[Node, ...], section: str, forces: Forces) -> tuple[int, str] | None:
+    """Return one piece of a make-up, ``2 altos``, ``crt``, ``B-flat``."""
+    counted = count_at(piece, 0)
+    at = counted.end if counted else 0
+    if at >= len(piece):
+        return None
+    if section == "clarinet" and (end := pitch_end(piece, at)) == len(piece):
+        key = "".join(key_of(node.text) for node in piece[at:end] if isinstance(node, Token))
+        return (counted.least if counted else 0), "e-flat-clarinet" if key in ("eb", "eflat", "es") else "clarinet"
+    name = name_at(piece, at, section)
+    if name is None or name.end != len(piece):
+        plural = name_at((stripped(piece[at]),), 0, section) if len(piece) == at + 1 else None
+        if plural is None:
+            return None
+        name = plural
+    return (counted.least if counted else 0), name.means(Surroundings(forces.language, section))
+
+
+def stripped(node: Node) -> Node:
+    """Return a word without its plural s."""
+    if not isinstance(node, Token) or not node.text.endswith("s"):
+        return node
+    return Token(node.kind, node.text[:-1], node.start, node.end - 1, node.spaced, node.lower[:-1])

@@ -1,0 +1,237 @@
+"""Which players of a section are meant, before what they also play.
+
+who   = chair , { ( "," | "+" | "&" | "and" ) , chair } | "both" | "all" | number , [ "of them" ] ;
+chair = Roman numeral | ordinal | figure ;
+link  = "=" | doubling word , { small word } ;
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from catalogue.instrumentation.lexicon import AND, ARTICLES, DOUBLING, DOUBLING_FILL, ONLY, PLAYS_WORDS
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.numbers import ALL, BOTH, LAST, is_suffix, roman
+from catalogue.instrumentation.phrases import count_at, is_key, is_small, ordinal_at, phrase_end, token_at
+from catalogue.instrumentation.tokens import Nodes, Token
+from catalogue.instrumentation.vocabulary import key_of
+
+MOST_SMALL_WORDS = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Who:
+    """The players meant, up to the node ``end``; ``count`` -1 stands for all of them."""
+
+    chairs: tuple[int, ...]
+    count: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """The section whose players are spoken of: its place, its instrument and its size."""
+
+    place: str
+    slug: str
+    size: int
+
+
+def glued_figure(nodes: Nodes, at: int) -> int | None:
+    """Return the figure of ``3pic``, which is a chair or a number of players."""
+    token, following = token_at(nodes, at), token_at(nodes, at + 1)
+    if token is None or following is None or token.kind != "number" or following.kind != "word":
+        return None
+    return None if is_suffix(following) and key_of(following.text) not in ("a", "e", "d") else token.number
+
+
+def linked(nodes: Nodes, at: int) -> tuple[int | None, bool]:
+    """Return the end of ``=`` or of a doubling word with its small words, and whether it means *only*."""
+    token = token_at(nodes, at)
+    if token is None:
+        return None, False
+    start, only = at, False
+    last = at + MOST_SMALL_WORDS
+    while at < min(len(nodes), last):
+        node = nodes[at]
+        end = doubling_word_end(nodes, at)
+        if node.is_mark("="):
+            at += 1
+        elif end is not None:
+            only = only or (is_key(node, PLAYS_WORDS) and at == start)
+            at = end
+        elif (at > start and is_key(node, DOUBLING_FILL) and not name_starts(nodes, at)) or (
+            at == start and is_key(node, DOUBLING_FILL) and ahead_doubles(nodes, at)
+        ):
+            at += 1
+        else:
+            break
+    return (at if at > start else None), only
+
+
+def doubling_word_end(nodes: Nodes, at: int) -> int | None:
+    """Return the end of a doubling word; the ``double`` of a double bass is none."""
+    end = phrase_end(nodes, at, DOUBLING)
+    if end is None:
+        return None
+    found = name_at(nodes, at)
+    return end if found is None or found.end <= end else None
+
+
+def name_starts(nodes: Nodes, at: int) -> bool:
+    """Whether a small word such as ``alto`` or ``la`` begins a longer name here."""
+    found = name_at(nodes, at)
+    return found is not None and found.end > at + 1
+
+
+def ahead_doubles(nodes: Nodes, at: int) -> bool:
+    """Whether a doubling word stands within the next few words."""
+    for index in range(at, min(len(nodes), at + 4)):
+        if nodes[index].is_mark("=") or doubling_word_end(nodes, index) is not None:
+            return True
+        if not is_key(nodes[index], DOUBLING_FILL):
+            return False
+    return False
+
+
+def who_at(nodes: Nodes, at: int, section: Section) -> Who | None:
+    """Return the players named before a doubling; *only* may stand before them."""
+    at = articles_end(nodes, at + 1 if is_key(token_at(nodes, at), ONLY) else at)
+    if is_key(token_at(nodes, at), BOTH):
+        return Who((), -1, noun_end(nodes, at + 1, section))
+    if is_key(token_at(nodes, at), ALL):
+        counted = count_at(nodes, at + 1)
+        return Who((), -1, noun_end(nodes, counted.end if counted else at + 1, section))
+    if is_key(token_at(nodes, at), LAST) and section.size:
+        return Who((section.size,), 1, noun_end(nodes, at + 1, section))
+    chairs = chairs_at(nodes, at, section)
+    if chairs is not None:
+        return chairs
+    counted = count_at(nodes, at)
+    if counted is None:
+        return None
+    end = noun_end(nodes, counted.end, section)
+    ahead = linked(nodes, end)[0] is not None
+    return Who((), counted.least, end) if ahead else None
+
+
+def articles_end(nodes: Nodes, at: int) -> int:
+    """Pass over a few articles and words such as ``number`` before a chair."""
+    last = at + MOST_SMALL_WORDS
+    while at < min(len(nodes), last):
+        token = token_at(nodes, at)
+        if token is None or not (is_small(token, ARTICLES) or token.is_word("number", "no", "nr", "chair", "player")):
+            break
+        if token.text in ("a", "an", "un", "une", "una", "uno") and count_at(nodes, at):
+            break
+        at += 2 if token.is_word("no", "nr") and at + 1 < len(nodes) and nodes[at + 1].is_mark(".") else 1
+    return at
+
+
+def noun_end(nodes: Nodes, at: int, section: Section) -> int:
+    """Pass over ``of them``, ``flute``, ``players`` after the players meant."""
+    last = at + MOST_SMALL_WORDS
+    while at < min(len(nodes), last):
+        node = nodes[at]
+        found = name_at(nodes, at)
+        if (
+            found
+            and section.slug in found.slugs
+            and (found.end == len(nodes) or linked(nodes, found.end)[0] is not None)
+        ):
+            at = found.end
+        elif is_key(
+            node, {"of", "them", "which", "players", "player", "flautists", "von", "ihnen", "davon", "entre"}
+        ) or is_key(node, {"cada", "uno", "dei", "quali", "dentre", "spieler", "musicians", "delle", "quelli"}):
+            at += 1
+        else:
+            break
+    return at
+
+
+def chairs_at(nodes: Nodes, at: int, section: Section) -> Who | None:
+    """Return chairs by Roman numeral, ordinal or figure, ``II,III``, ``2nd & 3rd``, ``2,3,&4``."""
+    chairs: list[int] = []
+    end = at
+    while (found := chair_at(nodes, end, section)) is not None:
+        value, after = found
+        chairs.append(value)
+        end = after
+        following = after
+        while following < len(nodes) and (nodes[following].is_mark(",+/-") or is_key(nodes[following], AND)):
+            following += 1
+        following = articles_end(nodes, following)
+        if following == after or chair_at(nodes, following, section) is None:
+            break
+        if nodes[after].is_mark("-") and (upper := chair_at(nodes, following, section)) is not None:
+            chairs += range(value + 1, min(upper[0], value + 20))
+        end = following
+    if not chairs:
+        return None
+    return Who(tuple(dict.fromkeys(chairs)), len(chairs), noun_end(nodes, end, section))
+
+
+def chair_at(nodes: Nodes, at: int, section: Section) -> tuple[int, int] | None:
+    """Return the number of one chair and its end."""
+    start, at = at, chair_noun_end(nodes, at, section)
+    token = token_at(nodes, at)
+    if token is None:
+        return None
+    if at > start and token.kind == "number":
+        return token.number, at + 1
+    numeral = roman(token.text) if token.kind == "word" else None
+    if numeral is not None:
+        following = token_at(nodes, at + 1)
+        dot = following is not None and following.is_mark(".") and linked(nodes, at + 2)[0] is not None
+        return numeral, at + 2 if dot else at + 1
+    ordinal = ordinal_at(nodes, at)
+    if ordinal is not None:
+        following = token_at(nodes, ordinal[1])
+        dot = following is not None and following.is_mark(".") and ordinal[1] + 1 < len(nodes)
+        return ordinal[0], ordinal[1] + 1 if dot else ordinal[1]
+    if token.kind != "number" or len(token.text) > 2:
+        return None
+    return plain_chair(nodes, at, token)
+
+
+def plain_chair(nodes: Nodes, at: int, token: Token) -> tuple[int, int] | None:
+    """Return a chair in plain figures, told by what follows: ``2=``, ``2.``, ``2,3=``."""
+    following = token_at(nodes, at + 1)
+    if following is None:
+        return None
+    said = at > 0 and nodes[at - 1].is_word("number", "no", "nr", "player", "chair")
+    said = said and linked(nodes, at + 1)[0] is not None
+    if said or following.is_mark("=") or linked_by_equals(nodes, at + 1):
+        return token.number, at + 1
+    if following.is_mark(".") and linked(nodes, at + 2)[0] is not None:
+        return token.number, at + 2
+    return None
+
+
+def linked_by_equals(nodes: Nodes, at: int) -> bool:
+    """Whether only further figures and joining marks stand before an equals sign or a doubling word."""
+    joined = False
+    while at < len(nodes):
+        node = nodes[at]
+        if node.is_mark("=") or doubling_word_end(nodes, at) is not None:
+            return joined
+        if node.is_mark(",+&/") or is_key(node, AND):
+            joined = True
+        elif node.kind != "number":
+            return False
+        at += 1
+    return False
+
+
+def chair_noun_end(nodes: Nodes, at: int, section: Section) -> int:
+    """Pass over the section's own name before a chair, the ``fl.`` of ``fl.III`` and of ``flute 3 doubling``."""
+    found = name_at(nodes, at)
+    if found is None or section.slug not in found.slugs:
+        return at
+    end = found.end + 1 if found.end < len(nodes) and nodes[found.end].is_mark(".") else found.end
+    following = token_at(nodes, end)
+    if following is None:
+        return at
+    figure = following.kind == "number" and linked(nodes, end + 1)[0] is not None
+    figure = figure and int(following.text[:3]) <= section.size
+    return end if figure or (following.kind == "word" and roman(following.text)) else at

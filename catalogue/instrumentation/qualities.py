@@ -1,0 +1,143 @@
+"""What may stand before a name: numbers, seats, keys, ``solo``, ``optional``, ``amplified``, articles.
+
+qualities = { number | seat | key | qualifier | article } ;
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from catalogue.instrumentation.drafts import Count
+from catalogue.instrumentation.lexicon import AMPLIFIED, ARTICLES, DESKS, ELECTRIC, OFFSTAGE, OPTIONAL, REMARKS, SOLO
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.numbers import roman
+from catalogue.instrumentation.phrases import (
+    count_at,
+    is_key,
+    is_small,
+    ordinal_at,
+    phrase_end,
+    pitch_end,
+    seats_at,
+    token_at,
+)
+from catalogue.instrumentation.tokens import Bracket, Nodes
+
+MOST_QUALITIES = 16
+
+
+@dataclass(slots=True)
+class Qualities:
+    """What stands before a name: number, seat and qualifiers."""
+
+    count: Count | None = None
+    seat: int | None = None
+    optional: bool = False
+    amplified: bool = False
+    solo: bool = False
+    offstage: bool = False
+    pairs: bool = False
+    unit: str | None = None
+    numbered: bool = False
+    seats: tuple[int, ...] = ()
+    pitch: tuple[int, int] | None = None
+    bracket: Bracket | None = None
+
+
+def qualities_at(nodes: Nodes, at: int) -> tuple[Qualities, int]:
+    """Return what stands before a name and where the name would begin."""
+    found = Qualities()
+    last = at + MOST_QUALITIES
+    while at < min(len(nodes), last):
+        step = quality_end(nodes, at, found)
+        if step is None:
+            break
+        at = step
+    return found, at
+
+
+def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
+    node = nodes[at]
+    if isinstance(node, Bracket):
+        return count_bracket(nodes, at, found)
+    name = name_at(nodes, at)
+    for words, quality in (
+        (OPTIONAL, "optional"),
+        (AMPLIFIED, "amplified"),
+        (ELECTRIC, "amplified"),
+        (SOLO, "solo"),
+        (OFFSTAGE, "offstage"),
+    ):
+        end = phrase_end(nodes, at, words)
+        if end is not None and (name is None or name.end <= end) and end < len(nodes) and continues(nodes, end):
+            setattr(found, quality, True)
+            return end
+    if name is not None and not (node.kind == "word" and is_small(node, ARTICLES) and name.end == at + 1):
+        return None
+    if found.count is not None and is_key(node, DESKS):
+        found.unit = "desks"
+        return after_of(nodes, at + 1)
+    if found.count is not None and node.is_word("pair", "pairs", "paar", "paires", "paia", "pares"):
+        found.pairs = True
+        return at + 1
+    return number_end(nodes, at, found)
+
+
+def continues(nodes: Nodes, at: int) -> bool:
+    """Whether a name, number or qualifier follows without a separator."""
+    return nodes[at].kind in ("word", "number")
+
+
+def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
+    node = nodes[at]
+    if isinstance(node, Bracket):
+        return None
+    pitch = pitch_end(nodes, at)
+    if pitch is not None and pitch < len(nodes) and nodes[pitch].kind == "word" and name_at(nodes, pitch) is not None:
+        found.pitch = (node.start, nodes[pitch - 1].end)
+        return pitch
+    seat = ordinal_at(nodes, at)
+    if seat is not None and found.seat is None and seat[1] < len(nodes) and not nodes[seat[1]].is_mark(".,"):
+        found.seat = seat[0]
+        return seat[1]
+    numeral = roman(node.text) if node.kind == "word" and node.text.isupper() else None
+    if numeral is not None and found.seat is None and name_at(nodes, at + 1) is not None:
+        found.seat, found.numbered = numeral, True
+        return at + 1
+    both = seats_at(nodes, at) if node.kind == "word" or ordinal_at(nodes, at) else None
+    if both is not None and len(both[0]) == 2 and found.seat is None and name_at(nodes, both[1]) is not None:
+        found.seats = both[0]
+        return both[1]
+    if found.count is None and found.seat is None:
+        counted = count_at(nodes, at)
+        if counted is not None and not is_measure(nodes, counted.end):
+            found.count = counted
+            return after_of(nodes, counted.end)
+    if is_small(node, ARTICLES | REMARKS) and not node.is_word("not", "no"):
+        return at + 1
+    return None
+
+
+def after_of(nodes: Nodes, at: int) -> int:
+    token = token_at(nodes, at)
+    return at + 1 if token is not None and token.is_word("of", "x", "×") and at + 1 < len(nodes) else at
+
+
+def is_measure(nodes: Nodes, at: int) -> bool:
+    """Whether the number before measures something: ``8-channel``, ``4-octave``, ``1/4``."""
+    link, word = token_at(nodes, at), token_at(nodes, at + 1)
+    if link is None or word is None or link.spaced or word.spaced:
+        return False
+    return link.is_mark("-") and word.kind == "word" and name_at(nodes, at + 1) is None
+
+
+def count_bracket(nodes: Nodes, at: int, found: Qualities) -> int | None:
+    """Take a bracket between a number and a name, ``4 (2) Trompeten``, ``2 (optional 4) clarinets``."""
+    bracket = nodes[at]
+    if not isinstance(bracket, Bracket) or found.count is None or found.bracket is not None:
+        return None
+    numbers = [one for one in bracket.nodes if one.kind == "number"]
+    if len(bracket.nodes) > 4 or len(numbers) != 1 or at + 1 >= len(nodes) or name_at(nodes, at + 1) is None:
+        return None
+    found.bracket = bracket
+    return at + 1

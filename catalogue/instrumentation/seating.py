@@ -1,0 +1,124 @@
+"""Gives doublings to the chairs of a section.
+
+A figure written to a name, ``3pic``, is a chair in some houses and a number of players in others: the convention of
+the whole text decides, unless the figures themselves do. Source: keys to abbreviations of publishers and orchestras.
+"""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.doublings import Doubling, doublings_in
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.model import Chair
+from catalogue.instrumentation.players_meant import Section
+from catalogue.instrumentation.senses import USUAL_OF_PLACE
+from catalogue.instrumentation.vocabulary import instrument
+
+MOST_CHAIRS = 60
+
+
+def own_section(draft: Draft) -> str:
+    return instrument(draft.slug).section if draft.slug else ""
+
+
+def read_d(draft: Draft, section: Section, forces: Forces) -> None:
+    """Settle ``2d1``: so many players double the usual auxiliary of the place or the one that is named."""
+    if not draft.doubles:
+        return
+    named = [one for clause in draft.clauses for one in (doublings_in(clause, section, forces) or [])]
+    plays = named[0].plays if named else tuple(filter(None, (USUAL_OF_PLACE.get(section.place),)))
+    forces.dresses.add("d and plus")
+    apply(draft, [Doubling(plays, count=draft.doubles)], forces, draft.start, draft.end)
+
+
+def slashed(draft: Draft, forces: Forces) -> None:
+    """Settle ``flute/piccolo``: sizes of one family are one player's, unrelated instruments a choice."""
+    for slug in draft.slashed:
+        if draft.collective == "book" or related(draft.slug, slug):
+            seats = range(1, draft.most + 1) if draft.most <= MOST_CHAIRS else range(0)
+            for seat in seats:
+                double(draft, seat, (slug,), "")
+            remark_on_strings(draft, (slug,), forces, draft.start, draft.end)
+        else:
+            draft.alternatives.append(slug)
+
+
+def related(one: str, other: str) -> bool:
+    """Whether one player is expected to play both."""
+    first, second = instrument(one), instrument(other)
+    if first.section and first.section == second.section:
+        return True
+    families = ("keyboard", "percussion", "strings")
+    return first.family == second.family and (
+        first.family in families or {one, other} <= {"guitar", "banjo", "mandolin"}
+    )
+
+
+def base_of(draft: Draft, forces: Forces) -> Draft | None:
+    """Return the section to whose figure an extra player was added: a numbered chair after the extra is one of its."""
+    at = next(index for index, one in enumerate(forces.drafts) if one is draft)
+    before = [one for one in forces.drafts[:at] if not one.extra]
+    return before[-1] if before and before[-1].most > 1 else None
+
+
+def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: int) -> None:
+    """Give the doublings to the draft's chairs."""
+    figures = [one for one in found if one.figure]
+    as_chairs = by_chair(figures, draft, forces) if figures else False
+    if figures:
+        remark_on_figures(figures, draft, forces, start, end, as_chairs=as_chairs)
+    for one in found:
+        plays = tuple(slug for slug in one.plays if slug != draft.slug)
+        if not plays and not one.note:
+            continue
+        remark_on_strings(draft, plays, forces, start, end)
+        if one.figure and as_chairs:
+            double(draft, one.count, plays, one.note)
+        elif one.chairs:
+            forces.dresses.add("chairs")
+            for seat in one.chairs[:MOST_CHAIRS]:
+                double(draft, seat, plays, one.note, only=one.only)
+        elif draft.most == 1:
+            double(draft, 1, plays, one.note)
+        else:
+            draft.chairs += [Chair(None, (draft.slug, *plays), one.note)] * min(
+                max(one.count, 1), draft.most, MOST_CHAIRS
+            )
+
+
+def remark_on_strings(draft: Draft, plays: tuple[str, ...], forces: Forces, start: int, end: int) -> None:
+    """Say that a string player who changes instrument stays one player."""
+    if draft.family == "strings" and plays:
+        other = plays[0].replace("-", " ")
+        message = f"One string player was read as changing to {other}."
+        forces.remark("string-doubling", message, start, end, f"a further player for the {other}")
+
+
+def by_chair(figures: list[Doubling], draft: Draft, forces: Forces) -> bool:
+    """Whether ``3pic`` is the third player here: figures that rise beyond the number must be chairs."""
+    numbers = [one.count for one in figures]
+    if len(numbers) > 1 and sum(numbers) > draft.most:
+        return True
+    if max(numbers) > draft.most:
+        return False
+    return forces.brackets != "counted doublings"
+
+
+def remark_on_figures(
+    figures: list[Doubling], draft: Draft, forces: Forces, start: int, end: int, *, as_chairs: bool
+) -> None:
+    if len(figures) > 1 or draft.most == 1 or figures[0].count == 1 == draft.most:
+        return
+    number = figures[0].count
+    one, other = f"player {number} doubles", f"{number} players double" if number > 1 else "one player doubles"
+    one, other = (one, other) if as_chairs else (other, one)
+    forces.remark("figure-in-bracket", f"The figure in the bracket was read as: {one}.", start, end, other)
+
+
+def double(draft: Draft, seat: int, plays: tuple[str, ...], note: str, *, only: bool = False) -> None:
+    """Let the player in a seat also play something, or play only that."""
+    for at, chair in enumerate(draft.chairs):
+        if chair.chair == seat:
+            further = tuple(slug for slug in plays if slug not in chair.plays)
+            draft.chairs[at] = Chair(seat, (*chair.plays, *further), " ".join(filter(None, (chair.note, note))))
+            return
+    draft.chairs.append(Chair(seat, plays if only else (draft.slug, *plays), note))

@@ -1,0 +1,252 @@
+"""What may stand after a name and belongs to it.
+
+tail = { key | part numbers | bracket | "*" | hands | qualifier | ( "or" | "/" ) , name | doubling clause } ;
+"""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.doublings import clause_end, doublings_in
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.lexicon import AMPLIFIED, ELECTRIC, OPTIONAL, OR, SOLO
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, pitch_end, seats_at, token_at
+from catalogue.instrumentation.players_meant import Section, linked, who_at
+from catalogue.instrumentation.qualities import qualities_at
+from catalogue.instrumentation.senses import KEYED
+from catalogue.instrumentation.tokens import Bracket, Nodes, Token
+from catalogue.instrumentation.vocabulary import key_of
+
+
+def tail(nodes: Nodes, at: int, draft: Draft, forces: Forces, *, formula: bool, slash_parts: bool) -> int:
+    """Read what belongs to a name after it and return where the item ends."""
+    while at < len(nodes):
+        step = tail_step(nodes, at, draft, forces, formula, slash_parts)
+        if step is None or step == at:
+            break
+        at = step
+    return at
+
+
+def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool, slash_parts: bool) -> int | None:
+    node = nodes[at]
+    if isinstance(node, Bracket):
+        return bracket_tail(nodes, at, draft)
+    if node.kind == "note":
+        draft.notes.append(forces.text[node.start + 1 : node.end - 1])
+        return at + 1
+    if node.is_mark("*"):
+        return at + 1
+    if node.is_mark("."):
+        following = nodes[at + 1] if at + 1 < len(nodes) else None
+        if numbered_after_point(nodes, at, draft, formula=formula):
+            return at + 1
+        return at + 1 if isinstance(following, Bracket) and not following.spaced else None
+    keys = keys_end(nodes, at)
+    if keys is not None:
+        note_pitch(draft, forces, nodes, at + 1, keys)
+        return keys
+    for step in (hands_tail, quality_tail, pitch_tail, seat_tail):
+        end = step(nodes, at, draft, formula)
+        if end is not None:
+            return end
+    if node.is_mark("/") and not slash_parts:
+        return slash_tail(nodes, at, draft)
+    if is_key(node, OR) or (forces.language == "es" and node.is_word("u")):
+        return or_tail(nodes, at, draft)
+    return clause_tail(nodes, at, draft, forces)
+
+
+def numbered_after_point(nodes: Nodes, at: int, draft: Draft, *, formula: bool) -> bool:
+    """Whether an abbreviation's point is followed by a part number, ``Perc. 1:``, ``Vl. II``."""
+    read = seats_at(nodes, at + 1)
+    if read is None or not nodes[at + 1].spaced or draft.number_after:
+        return False
+    if read[1] < len(nodes) and nodes[read[1]].is_mark(":"):
+        return True
+    return not formula and not named_follows(nodes, read[1], len(read[0]))
+
+
+def bracket_tail(nodes: Nodes, at: int, draft: Draft) -> int:
+    bracket = nodes[at]
+    assert isinstance(bracket, Bracket)  # noqa: S101 — narrows the type, the caller has looked
+    glued = not bracket.spaced and pitch_end(bracket.nodes, 0) == len(bracket.nodes)
+    if glued and draft.name is not None and (keyed := keyed_slug(draft, bracket.nodes)):
+        draft.slug = keyed
+    else:
+        draft.brackets.append(bracket)
+    return at + 1
+
+
+def keyed_slug(draft: Draft, nodes: Nodes) -> str | None:
+    """Return the instrument that a key makes of a clarinet or flute: ``cl(Eb)``, ``Klar[Es]``, ``flute in G``."""
+    key = "".join(key_of(one.text) for one in nodes if isinstance(one, Token))
+    slugs = draft.name.slugs if draft.name else ()
+    return next((KEYED[(slug, key)] for slug in slugs if (slug, key) in KEYED), None)
+
+
+def note_pitch(draft: Draft, forces: Forces, nodes: Nodes, start: int, end: int) -> None:
+    keyed = keyed_slug(draft, nodes[start:end])
+    if keyed is not None and keyed not in ("c-clarinet", "d-trumpet"):
+        draft.slug = keyed
+        return
+    draft.notes.append("in " + forces.written(nodes[start].start, nodes[end - 1].end))
+
+
+def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
+    """Read ``4-hands``, ``four hands``, ``à quatre mains``: two hands a player."""
+    if draft.family != "keyboard":
+        return None
+    start = at
+    while at < len(nodes) and (nodes[at].is_mark(",-") or is_key(nodes[at], {"a", "for", "zu"})):
+        at += 1
+    if is_key(token_at(nodes, at), {"vierhandig", "quatremains"}):
+        hands, end = 4, at + 1
+    else:
+        counted = count_at(nodes, at)
+        if counted is None:
+            return None
+        hands, end = counted.most, counted.end
+        end += end < len(nodes) and nodes[end].is_mark("-")
+        if not is_key(token_at(nodes, end), {"hands", "hand", "mains", "handen", "mani", "manos", "hande"}):
+            return None
+        end += 1
+    if hands >= 2 * (draft.count.most if draft.count else 1):
+        draft.counted(max(hands // 2, 1))
+    draft.notes.append(f"{hands} hands")
+    return end if end > start else None
+
+
+def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
+    optional = phrase_end(nodes, at, OPTIONAL)
+    if optional is not None:
+        draft.optional = True
+        return optional
+    amplified = phrase_end(nodes, at, AMPLIFIED | ELECTRIC)
+    if amplified is not None and name_at(nodes, at) is None:
+        draft.amplified = True
+        return amplified
+    solo = phrase_end(nodes, at, SOLO)
+    follows = solo is not None and solo < len(nodes) and nodes[solo].kind in ("word", "number")
+    if solo is not None and not follows:
+        draft.role = "soloist"
+        return solo
+    return None
+
+
+def pitch_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
+    """Read a key without ``in``: ``cl Bb``, ``horn F``, ``clarinetto Mib``."""
+    token = token_at(nodes, at)
+    if token is None or token.kind != "word" or draft.slug in ("", "percussion", "timpani"):
+        return None
+    wind = draft.family in ("woodwind", "brass")
+    end = (
+        pitch_end(nodes, at)
+        if (wind and token.spaced and token.text[0].isupper()) or token.is_word("sib", "mib")
+        else None
+    )
+    if end is None or (len(token.text) == 1 and end == at + 1 and not key_stands_alone(nodes, end)):
+        return None
+    keyed = keyed_slug(draft, nodes[at:end])
+    if keyed is not None:
+        draft.slug = keyed
+    return end
+
+
+def key_stands_alone(nodes: Nodes, at: int) -> bool:
+    """Whether a single letter after a wind instrument is a key: a number, a separator or nothing follows."""
+    return at >= len(nodes) or nodes[at].kind == "number" or nodes[at].is_mark(",;\n/")
+
+
+def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
+    if draft.number_after or (draft.seats and draft.collective != "numbered"):
+        return None
+    token = token_at(nodes, at)
+    placed = formula and token is not None and token.kind == "number" and (not token.spaced or draft.extra)
+    if token is None or placed or (formula and draft.count is not None):
+        return None
+    if token.is_mark("×") or token.is_word("x"):
+        counted = count_at(nodes, at + 1)
+        if counted is not None and draft.count is None:
+            draft.count = counted
+            return counted.end
+    following = token_at(nodes, at + 1)
+    if token.is_mark("-") and following is not None and following.text.isupper() and not following.spaced:
+        token, at = following, at + 1
+    read = seats_at(nodes, at)
+    if read is None or token is None:
+        return None
+    if named_follows(nodes, read[1], len(read[0])) and not token.text.isupper():
+        return None
+    draft.number_after = read[0]
+    return read[1]
+
+
+def named_follows(nodes: Nodes, at: int, figures: int) -> bool:
+    """Whether the figure before belongs to a name after it: ``flute 2 oboes``."""
+    token = token_at(nodes, at)
+    if token is None or token.kind != "word" or figures != 1:
+        return False
+    _qualities, end = qualities_at(nodes, at)
+    return name_at(nodes, end) is not None and not is_key(token, OR)
+
+
+def slash_tail(nodes: Nodes, at: int, draft: Draft) -> int | None:
+    """Read ``/`` and a further instrument of the same player."""
+    found = name_at(nodes, at + 1) if at + 1 < len(nodes) else None
+    if found is None:
+        pitch = pitch_end(nodes, at + 1) if at + 1 < len(nodes) else None
+        return pitch
+    draft.slashed.append(found.slugs[0])
+    return found.end
+
+
+def or_tail(nodes: Nodes, at: int, draft: Draft) -> int | None:
+    """Read ``or`` and the instrument that may stand in."""
+    qualities, end = qualities_at(nodes, at + 1)
+    found = name_at(nodes, end)
+    if found is None:
+        return None
+    draft.alternatives.append(found.slugs[0])
+    if qualities.count is not None and qualities.count.most != draft.most:
+        draft.notes.append(f"or {qualities.count.most} {found.written}")
+    keys = keys_end(nodes, found.end)
+    return keys if keys is not None else found.end
+
+
+def clause_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | None:
+    """Take a doubling clause that follows without a separator: ``with 3rd doubling piccolo``."""
+    start = at + 1 if nodes[at].is_word("with", "mit", "avec", "con", "who", "including") else at
+    if start >= len(nodes):
+        return None
+    end = clause_end(nodes, start)
+    section = Section(draft.section, draft.slug, draft.most)
+    if not opens_clause(nodes, start, section):
+        return None
+    while end > start:
+        if doublings_in(nodes[start:end], section, quiet(forces)) is not None:
+            draft.clauses.append(tuple(nodes[start:end]))
+            return end
+        end = shorter(nodes, start, end)
+    return None
+
+
+def quiet(forces: Forces) -> Forces:
+    """Return forces whose remarks are thrown away, for a look ahead."""
+    return Forces(forces.text, forces.language)
+
+
+def shorter(nodes: Nodes, start: int, end: int) -> int:
+    """Return the next earlier place at which a clause could end."""
+    for index in range(end - 1, start, -1):
+        node = nodes[index]
+        if node.is_mark("-+./&") or node.is_word("and", "und", "et", "e", "y", "plus") or isinstance(node, Bracket):
+            return index
+    return start
+
+
+def opens_clause(nodes: Nodes, at: int, section: Section) -> bool:
+    """Whether a doubling clause begins here: a doubling word, or players followed by one."""
+    if linked(nodes, at)[0] is not None:
+        return True
+    who = who_at(nodes, at, section)
+    return who is not None and linked(nodes, who.end)[0] is not None
