@@ -14,9 +14,10 @@ from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.phrases import phrase_end
 from catalogue.instrumentation.tokens import Bracket, Nodes
 
-FIGURES = ("dotted", "spaced", "comma", "run together", "names", "words")
+FIGURES = ("dotted", "spaced", "comma", "slashed", "hyphenated", "run together", "names", "words")
 BRACKETS = ("Roman chairs", "numbered chairs", "counted doublings", "chair list", "d and plus", "plain brackets")
 NAMES = (*FIGURES, *BRACKETS)
+MARKS = {".": "dotted", ",": "comma", "·": "dotted", "/": "slashed", "-": "hyphenated"}
 ROMAN = re.compile(r"[\[(](?:[^()\[\]]*[,.;+ ])?[IVX]{1,4}\s*=")
 LIST = re.compile(r"[\[(]1\s*[.,/]\s*(?:\d|[A-Za-z])")
 NUMBERED = re.compile(r"[\[(]\d{1,2}[A-Za-z]{2,}")
@@ -93,5 +94,5 @@ def name_of(forces: Forces) -> str:
     """Return the name of the dress as it is shown, ``dotted, Roman chairs``."""
     marks = [mark for mark in forces.place_marks if mark]
     most = max(marks, key=marks.count, default="")
-    figures = forces.figures or {".": "dotted", ",": "comma", "·": "dotted"}.get(most[:1], most or "dotted")
+    figures = forces.figures or MARKS.get(most[:1], most or "dotted")
     return ", ".join(part for part in (figures, forces.brackets) if part)

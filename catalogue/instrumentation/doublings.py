@@ -16,10 +16,11 @@ from dataclasses import dataclass, replace
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.lexicon import AND, ARTICLES, DOUBLING, DOUBLING_FILL, ONLY, OPTIONAL, OR
 from catalogue.instrumentation.names import Name, name_at
-from catalogue.instrumentation.phrases import count_at, is_key, is_small, keys_end, phrase_end, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, is_small, keys_end, ordinal_at, phrase_end, token_at
 from catalogue.instrumentation.players_meant import (
     Section,
     Who,
+    articles_end,
     glued_figure,
     linked,
     name_starts,
@@ -244,8 +245,11 @@ def unknown_name(nodes: Nodes, at: int, forces: Forces) -> tuple[tuple[str, ...]
 
 
 def clause_end(nodes: Nodes, at: int) -> int:
-    """Return the end of a clause in running text: a comma, a semicolon, a colon, a new line."""
+    """Return the end of a clause in running text: a comma that begins no further chair, a semicolon, a new line."""
     last = min(len(nodes), at + LONGEST_CLAUSE)
-    while at < last and not nodes[at].is_mark(",;\n·•:"):
+    while at < last and not nodes[at].is_mark(";\n·•:"):
+        goes_on = ordinal_at(nodes, at - 1) and ordinal_at(nodes, articles_end(nodes, at + 1))
+        if nodes[at].is_mark(",") and not goes_on:
+            break
         at += 1
     return at

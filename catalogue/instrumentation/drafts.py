@@ -54,6 +54,7 @@ class Draft:
     open: bool = False
     plural: bool = False
     collective: str = ""
+    without: list[str] = field(default_factory=list)
     numbers: list[tuple[int, int]] = field(default_factory=list)
     parts: int = 1
 

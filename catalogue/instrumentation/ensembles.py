@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from catalogue.instrumentation import bracket_words, channels, choirs, collectives
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import ANY, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, ORCHESTRA, SOLO, TREBLE
+from catalogue.instrumentation.lexicon import ANY, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, ORCHESTRA, SOLO, TREBLE, WITHOUT
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.qualities import qualities_at
+from catalogue.instrumentation.strings import bowed
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 from catalogue.instrumentation.voicings import is_letters
@@ -210,6 +211,11 @@ def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Foun
     if qualities.solo:
         draft.notes.append("solo")
     end = figures_after(nodes, end, draft, forces)
+    if end < len(nodes) and is_key(nodes[end], WITHOUT):
+        name = name_at(nodes, end + 1)
+        if name is not None:
+            draft.without.append(bowed(name.slugs) or "")
+            end = name.end
     draft.end = nodes[end - 1].end
     return [draft], end, False
 

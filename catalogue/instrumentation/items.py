@@ -64,7 +64,7 @@ def long_figure(nodes: Nodes, at: int) -> bool:
 def formula_letter(nodes: Nodes, at: int, forces: Forces, *, formula: bool) -> bool:
     """Whether a single letter after figures stands for timpani or percussion."""
     token = token_at(nodes, at)
-    if not formula or token is None or not token.is_word("p", "t") or not forces.drafts:
+    if not formula or token is None or not token.is_word("p", "t", "h") or not forces.drafts:
         return False
     if nodes[at - 1].is_mark("+") and not any(draft.slug == "timpani" for draft in forces.drafts):
         return False
@@ -75,7 +75,7 @@ def letter_name(nodes: Nodes, at: int) -> Name | None:
     token = token_at(nodes, at)
     if token is None:
         return None
-    slug = "percussion" if token.lower == "p" else "timpani"
+    slug = {"p": "percussion", "h": "harp"}.get(token.lower, "timpani")
     return Name((slug,), token.text, at, at + 1, token.start, token.end)
 
 

@@ -120,6 +120,7 @@ PREFERRED = keyed(
 LEAST = keyed(
     "min minimum at_least mindestens au_moins minimo mínimo almeno no_fewer minimal mindest least moins al_menos"
 )
+WITHOUT = keyed("no without ohne sans senza sin kein keine")
 PARTS_IN_SET = keyed("set satz parts printed copies")
 
 REMARKS = keyed(

@@ -49,6 +49,12 @@ def beginnings() -> frozenset[str]:
     return frozenset(key[:end] for key in whole for end in range(1, len(key) + 1)) | {key + "s" for key in whole}
 
 
+@functools.cache
+def with_hyphen() -> frozenset[str]:
+    """Return the spellings that hold a hyphen."""
+    return frozenset(one.lower() for row in instruments().values() for _, one in row.spellings if "-" in one)
+
+
 def may_join(nodes: Nodes, at: int) -> bool:
     node = nodes[at]
     if isinstance(node, Bracket):
@@ -85,6 +91,9 @@ def joins_well(written: str, nodes: Nodes, first: int, end: int) -> bool:
             return False
         if before.is_mark(".") and node.kind == "number":
             return False
+    letters = [node for node in nodes[first:end] if node.kind == "word"]
+    if "-" in written and all(len(node.text) == 1 for node in letters if isinstance(node, Token)):
+        return written.lower() in with_hyphen()
     last = nodes[end - 1]
     plural = last.is_word("s") and nodes[end - 2].is_mark(".")
     return not plural

@@ -215,7 +215,7 @@ def linked_by_equals(nodes: Nodes, at: int) -> bool:
         node = nodes[at]
         if node.is_mark("=") or doubling_word_end(nodes, at) is not None:
             return joined
-        if node.is_mark(",+&/") or is_key(node, AND):
+        if node.is_mark(",+&/-") or is_key(node, AND):
             joined = True
         elif node.kind != "number":
             return False

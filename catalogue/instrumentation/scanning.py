@@ -23,6 +23,7 @@ from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import unknown_at
 
 MARKS = ".,;:/-+\n·•*&|…"
+EITHER = "∨"
 
 
 @dataclass(slots=True)
@@ -87,6 +88,7 @@ class Scan:
             self.separator += "&"
             return at + 1
         if node.text in MARKS:
+            self.separator = self.separator.replace(EITHER, "")
             following = token_at(self.nodes, at + 1)
             spaced = node.spaced or (following is not None and following.spaced)
             self.separator += f" {node.text} " if spaced and node.text in "-/" else node.text
@@ -96,6 +98,9 @@ class Scan:
 
     def add(self, draft: Draft) -> None:
         """Keep a draft with what is around it."""
+        if EITHER in self.separator and self.last is not None and not draft.figure:
+            self.alternative(self.last, draft)
+            return
         draft.separator = self.separator
         draft.extra = draft.extra or self.separator.endswith("+")
         draft.heading = self.scope.heading
@@ -107,6 +112,20 @@ class Scan:
             draft.unit = self.scope.unit
         self.forces.drafts.append(draft)
         self.separator = ""
+
+    def alternative(self, last: Draft, draft: Draft) -> None:
+        """Keep what stands after ``or`` as an alternative to the line before it."""
+        written = self.forces.written(draft.start, draft.end)
+        plain = draft.slug and draft.slug != "strings" and draft.family != "voice" and not draft.collective
+        together = [one for one in self.forces.drafts if (one.start, one.end) == (last.start, last.end)]
+        for one in together:
+            if plain and one.slug != draft.slug:
+                one.alternatives.append(draft.slug)
+            else:
+                one.notes.append(f"or {written}")
+        message = f"“{written}” was kept as an alternative to what stands before it."
+        self.forces.remark("alternative", message, draft.start, draft.end)
+        self.separator = EITHER
 
     def heading(self, at: int) -> int | None:
         found = headings.heading_at(self.nodes, at, self.scope, self.separator)
@@ -209,6 +228,9 @@ class Scan:
         solo = phrase_end(self.nodes, at, SOLO)
         if solo is not None:
             return self.solo_word(at, solo)
+        if is_small(self.nodes[at], OR) and self.last is not None:
+            self.separator += EITHER
+            return at + 1
         if is_small(self.nodes[at], ARTICLES | REMARKS | FOR | OR):
             return at + 1
         return None

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from catalogue.instrumentation.doublings import doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, DESKS, LEAST, OR, PARTS_IN_SET, PREFERRED
+from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, DESKS, LEAST, OR, PARTS_IN_SET, PREFERRED, WITHOUT
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import MOST
@@ -76,6 +76,9 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
         figures = figures or figures_in(clause)
     for bracket in draft.brackets:
         bracket_words(draft, bracket, forces)
+        if bracket.nodes and is_key(bracket.nodes[0], WITHOUT):
+            draft.without += [slug for slug, _ in sections_named(bracket.nodes[1:]) or []]
+            continue
         figures = figures or figures_in(bracket.nodes)
         if not figures and not named:
             named = sections_named(bracket.nodes) or []
@@ -95,7 +98,8 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
         if draft.count is not None:
             draft.notes.append(f"{draft.count.most} players")
         for slug in FIVE:
-            yield section(draft, slug, None)
+            if slug not in draft.without and not (slug.startswith("violin") and "violin" in draft.without):
+                yield section(draft, slug, None)
 
 
 def bracket_words(draft: Draft, bracket: Bracket, forces: Forces) -> None:

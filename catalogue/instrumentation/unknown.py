@@ -108,12 +108,17 @@ def mended(scan: Scan, at: int, token: Token) -> int | None:
 def near(word: str) -> tuple[str, ...]:
     """Return the instruments whose spelling differs from the word by one letter; only for long words."""
     key = key_of(word)
-    if not SHORTEST_TO_MEND <= len(key) <= 24:
+    if not SHORTEST_TO_MEND - 1 <= len(key) <= 24:
         return ()
-    for one in variants(key):
+    for one in variants(key) if len(key) >= SHORTEST_TO_MEND else exchanged(key):
         if one in keys():
             return keys()[one]
     return ()
+
+
+def exchanged(key: str) -> list[str]:
+    """Return the word with two neighbouring letters exchanged: the one slip that a short word allows to mend."""
+    return [key[:at] + key[at + 1] + key[at] + key[at + 2 :] for at in range(len(key) - 1)]
 
 
 def variants(key: str) -> list[str]:
@@ -121,10 +126,9 @@ def variants(key: str) -> list[str]:
     letters = "abcdefghijklmnopqrstuvwxyz"
     cuts = [(key[:at], key[at:]) for at in range(len(key) + 1)]
     left_out = [head + rest[1:] for head, rest in cuts if rest]
-    exchanged = [head + rest[1] + rest[0] + rest[2:] for head, rest in cuts if len(rest) > 1]
     changed = [head + one + rest[1:] for head, rest in cuts if rest for one in letters]
     added = [head + one + rest for head, rest in cuts for one in letters]
-    return left_out + exchanged + changed + added
+    return left_out + exchanged(key) + changed + added
 
 
 def two_words(token: Token) -> tuple[Token, Token] | None:
