@@ -204,7 +204,7 @@ def marks_of(line: Line) -> tuple[Mark, ...]:
 
 
 def to_svg(strip: Strip, scale: float) -> str:
-    """The strip as an SVG element, ``scale`` pixels a unit, in ``currentColor``."""
+    """The strip as an SVG element, ``scale`` pixels a unit, in ``currentColor``; untitled it only illustrates."""
     parts = [f"<title>{escape(strip.title)}</title>"] if strip.title else []
     for name, path in (
         ("line", "".join(f"M{n(one.x)} {n(one.y)}H{n(one.end)}" for one in strip.lines)),
@@ -218,7 +218,8 @@ def to_svg(strip: Strip, scale: float) -> str:
             parts.append(f'<path class="{name}" d="{path}"/>')
     size = f'width="{n(strip.width * scale)}" height="{n(strip.height * scale)}"'
     box = f'viewBox="0 0 {n(strip.width)} {n(strip.height)}"'
-    return f'<svg class="strip" role="img" {size} {box}>{"".join(parts)}</svg>'
+    seen = 'role="img"' if strip.title else 'aria-hidden="true"'
+    return f'<svg class="strip" {seen} {size} {box}>{"".join(parts)}</svg>'
 
 
 def dots(points: tuple[Point, ...]) -> str:

@@ -1,7 +1,8 @@
 """Where something takes place, as it is typed: a hall of the catalogue or a new one, a city, a country, its clocks.
 
 Clocks are guessed from the halls that are known in the city, then from the time zones of the country (Unicode CLDR):
-one that is named after the city, or any where all of them show the same time through the year. What is left is asked.
+one that is named after the city, or any where all of them show the same time through the year. What is left is asked,
+with the zones by which CLDR names the usual ones first.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from catalogue.rules.states import state_name, state_named
 from catalogue.timing import zone_named
 
 OUTLYING = ("Africa", "Antarctica", "Arctic", "Atlantic", "Indian", "Pacific")
+USUAL_ZONES = frozenset(get_global("windows_zone_mapping").values())
 SOLSTICES = ((1, 1), (7, 1))  # month and day: half a year apart, so that summer time shows
 
 
@@ -136,12 +138,13 @@ def is_in(venue: Venue, city: str, country: str) -> bool:
 
 
 def zones_of(country: str) -> list[str]:
-    """Return the time zones of a country that this machine knows, those of islands and of small regions last."""
+    """Return the time zones of a country that this machine knows, the usual ones first."""
     listed: list[str] = get_global("territory_zones").get(country, [])
-    return sorted(
-        (zone for zone in listed if is_zone(zone)),
-        key=lambda zone: (zone.count("/"), zone.partition("/")[0] in OUTLYING, zone),
-    )
+    return sorted(filter(is_zone, listed), key=in_usual_order)
+
+
+def in_usual_order(zone: str) -> tuple[bool, bool, int, str]:
+    return (zone not in USUAL_ZONES, zone.partition("/")[0] in OUTLYING, zone.count("/"), zone)
 
 
 def is_zone(name: str) -> bool:

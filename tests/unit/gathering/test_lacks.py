@@ -7,9 +7,10 @@ from typing import Any
 
 import pytest
 
+from catalogue.actions.performances import delete_performance, set_programme
 from catalogue.gathering.lacks import Lack, contradictions, gather_lacks
-from catalogue.models import Composer
-from tests.makers import make_composer, make_performance, make_venue, make_work
+from catalogue.models import Composer, ProgrammedWork
+from tests.makers import NOW, make_composer, make_performance, make_venue, make_work
 
 pytestmark = pytest.mark.django_db
 TODAY = date(2026, 3, 9)
@@ -94,5 +95,32 @@ def test_number_of_queries_stays_the_same(composer: Composer, django_assert_num_
     for year in (2021, 2022, 2023):
         make_performance(make_work(f"Work {year}"), date=f"{year}-01-01").programme.update(billing="world premiere")
 
-    with django_assert_num_queries(5):
+    with django_assert_num_queries(7):
         gather_lacks(composer, today=TODAY)
+
+
+def test_contradictions_are_reckoned_once_and_anew_after_each_change(
+    composer: Composer, django_assert_num_queries: Any
+) -> None:
+    work, hall = whole("Tides"), make_venue()
+    first = make_performance(work, venue=hall, date="2024-05-16")
+    later = make_performance(work, venue=hall, date="2025-05-16")
+    later.programme.update(billing="Swiss premiere")
+    assert len(contradictions(composer, today=TODAY)) == 1
+
+    with django_assert_num_queries(2):
+        contradictions(composer, today=TODAY)
+    delete_performance(performance=first, by=None, now=NOW)
+
+    assert contradictions(composer, today=TODAY) == {}
+
+
+def test_change_of_the_programme_alone_is_noticed(composer: Composer) -> None:
+    work, hall = whole("Tides"), make_venue()
+    make_performance(work, venue=hall, date="2024-05-16")
+    later = make_performance(work, venue=hall, date="2025-05-16")
+    before = contradictions(composer, today=TODAY)
+
+    set_programme(performance=later, programme=[ProgrammedWork(work=work, billing="Swiss premiere")], now=NOW)
+
+    assert (len(before), len(contradictions(composer, today=TODAY))) == (0, 1)
