@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from datetime import date
 from functools import lru_cache
+from typing import Any
 
 from django.utils.safestring import SafeString, mark_safe
 
 from catalogue.documents.contents import forces
 from catalogue.documents.labels import labels
+from catalogue.drawings import ninety_days
 from catalogue.drawings.player_strip import Strip, counted, player_strip, to_svg
 from catalogue.instrumentation import Instrumentation
 
@@ -30,7 +34,22 @@ def strip_svg(instrumentation: Instrumentation, scale: float, title: str = "") -
 
 
 def svg_of(drawing: Strip, scale: float) -> SafeString:
-    return mark_safe(to_svg(drawing, scale=scale))  # noqa: S308 - made of numbers, and the title is escaped there
+    return drawn(to_svg(drawing, scale=scale))
+
+
+def drawn(svg: str) -> SafeString:
+    """Let a drawing into a page: it is made of numbers, and its texts are escaped where they are drawn."""
+    return mark_safe(svg)  # noqa: S308 - as said above
+
+
+def line_svg(
+    today: date, concerts: Sequence[ninety_days.Concert], due: Sequence[date], *, title: str, **words: Any
+) -> SafeString:
+    """Draw the line of the coming days twice, for wide pages and for narrow ones; a page shows one of them."""
+    pictures = (
+        ninety_days.ninety_days(today, concerts, due, width=width) for width in (ninety_days.WIDE, ninety_days.NARROW)
+    )
+    return drawn("".join(ninety_days.to_svg(picture, title=title, **words) for picture in pictures))
 
 
 @lru_cache(maxsize=16)

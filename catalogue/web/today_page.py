@@ -8,14 +8,14 @@ from datetime import date, timedelta
 
 from django.urls import reverse
 from django.utils.functional import Promise
-from django.utils.safestring import SafeString, mark_safe
+from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy, ngettext
 
 from catalogue.documents.contents.credits import performers, places
 from catalogue.documents.labels import labels
 from catalogue.documents.model import Text, joined
-from catalogue.drawings.ninety_days import DAYS, NARROW, WIDE, Concert, ninety_days, to_svg
+from catalogue.drawings.ninety_days import DAYS, Concert
 from catalogue.facts import PerformanceFacts
 from catalogue.gathering import reading_of
 from catalogue.gathering.families import gather_families
@@ -29,6 +29,7 @@ from catalogue.terms import PerformanceStatus
 from catalogue.timing import PartialDate, write_date
 from catalogue.timing.words import words_in
 from catalogue.web.days import how_far, weekday_text
+from catalogue.web.pictures import line_svg
 from catalogue.web.programmes import titles_html, works_of
 
 SOON = 7  # days within which something is due soon
@@ -155,16 +156,7 @@ def picture_of(events: Sequence[Event], today: date, language: str) -> SafeStrin
     due = [due.day for event in events for due in event.dues]
     said = [f"{one.day_text}{_(' in ') if one.place else ''}{one.place}" for one in concerts]
     title = f"{counted(events, today + timedelta(days=DAYS)).capitalize()}{': ' if said else ''}{'; '.join(said)}."
-    drawn = (
-        to_svg(
-            ninety_days(today, concerts, due, width=width),
-            title=title,
-            today_word=_("today"),
-            months=words_in(language).months,
-        )
-        for width in (WIDE, NARROW)
-    )
-    return mark_safe("".join(drawn))  # noqa: S308 - made of numbers, and every text is escaped there
+    return line_svg(today, concerts, due, title=title, today_word=_("today"), months=words_in(language).months)
 
 
 def concert_of(event: Event, today: date, language: str) -> Concert:

@@ -15,7 +15,7 @@ from tests.web.pages import Page, with_class
 def test_member_of_one_catalogue_never_notices_the_choice(signed_in: Callable[[User], Client], owner: User) -> None:
     browser = signed_in(owner)
 
-    assert browser.get("/").headers["Location"] == "/c/rana-ostrevik/works/"
+    assert browser.get("/").headers["Location"] == "/c/rana-ostrevik/"
     assert Page(browser.get("/c/rana-ostrevik/works/")).texts(f"{with_class('who')}/a") == []
 
 

@@ -36,7 +36,7 @@ def test_right_name_and_password_open_the_catalogue(client: Client, person: User
     response = sign_in(client)
 
     assert response.headers["Location"] == "/"
-    assert client.get("/").headers["Location"] == "/c/rana-ostrevik/works/"
+    assert client.get("/").headers["Location"] == "/c/rana-ostrevik/"
 
 
 def test_one_goes_on_to_the_page_that_was_asked_for(client: Client, person: User) -> None:

@@ -28,7 +28,7 @@ def test_first_visit_founds_a_catalogue_and_signs_its_owner_in(client: Client, a
     assert (composer.name, composer.sort_name, composer.slug) == ("Édda Krohn", "Krohn, Édda", "edda-krohn")
     assert (user.username, user.check_password("Hushed-Reed-7"), user.is_superuser) == ("edda", True, False)
     assert Membership.objects.filter(user=user, composer=composer, role="owner").count() == 1
-    assert client.get("/").headers["Location"] == "/c/edda-krohn/works/"
+    assert client.get("/").headers["Location"] == "/c/edda-krohn/"
 
 
 def test_key_of_an_owner_opens_once(client: Client, address: str) -> None:
