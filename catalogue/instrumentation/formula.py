@@ -35,12 +35,21 @@ def place(forces: Forces) -> None:
     """Give every bare figure of the text its instrument."""
     unpack(forces)
     stretches = stretches_of(forces.drafts)
+    refuse_lone_number(forces)
     order, group = 0, stretches[0][0].group if stretches else None
     for stretch in stretches:
         if stretch[0].group != group:
             order, group = 0, stretch[0].group
         for block in blocks_of(stretch, forces):
             order = place_block(block, order, forces, last=block is stretch)
+
+
+def refuse_lone_number(forces: Forces) -> None:
+    """Refuse a text that is nothing but one number."""
+    draft = forces.drafts[0] if len(forces.drafts) == 1 else None
+    if draft is not None and draft.figure and not (draft.brackets or draft.clauses or draft.doubles or draft.starred):
+        reason = "A number stands here without an instrument."
+        raise forces.fail(reason, draft.start, draft.end, ("the name of an instrument",))
 
 
 def unpack(forces: Forces) -> None:
@@ -193,7 +202,7 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
     forces.place_marks += [
         draft.separator.strip() or ("run together" if draft.packed else "spaced") for draft in places[1:]
     ]
-    kind = kind_of(block, places, order)
+    kind = kind_of(block, places, order, strings=any(draft.slug == "strings" for draft in forces.drafts))
     if kind == "strings":
         strings_block(block, forces)
         return order
@@ -209,13 +218,15 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
     return 1 if kind == "woodwind" else 2
 
 
-def kind_of(block: Block, places: list[Draft], order: int) -> str:
+def kind_of(block: Block, places: list[Draft], order: int, *, strings: bool) -> str:
+    """Return the family of a block; ``strings`` tells that the text names a body of strings elsewhere."""
     heading = next((draft.heading for draft in block if draft.heading in ("woodwind", "brass", "strings")), "")
     if heading:
         return heading
     counts = [draft.most for draft in places]
     plain = len(block) == len(places) and not any(draft.starred or draft.doubles for draft in places)
-    band = order == 1 and all(draft.packed for draft in places) and max(counts) <= 6 and counts[-1] <= 2
+    packed = all(draft.packed for draft in places) and max(counts) <= 6 and counts[-1] <= 2
+    band = order == 1 and (strings or packed or (counts[-1] <= 1 < max(counts)))
     if plain and len(places) == 5 and (order or falling(counts)) and not band:
         return "strings"
     if order == 2:

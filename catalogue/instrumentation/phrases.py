@@ -60,9 +60,9 @@ def range_end(nodes: Nodes, at: int) -> tuple[int, int] | None:
     if link.is_mark("-"):
         before = token_at(nodes, at - 1)
         glued = not link.spaced and not second.spaced
-        earlier = nodes[at - 2] if at > 1 else None
+        earlier = before_brackets(nodes, at - 2)
         run = before is not None and before.is_mark(".,-/") and not nodes[at].spaced
-        run = run and not (isinstance(earlier, Token) and earlier.kind == "word")
+        run = run and not (isinstance(earlier, Token) and earlier.kind in ("word", "note"))
         follows = isinstance(after, Token) and (after.is_mark(".,-/+*") or after.kind == "number" or is_d(after))
         comma = isinstance(after, Token) and after.is_mark(",")
         if not glued or run or (follows and not comma):
@@ -70,6 +70,13 @@ def range_end(nodes: Nodes, at: int) -> tuple[int, int] | None:
     elif not is_key(link, OR) and not link.is_word("to", "bis", "a", "à", "al", "fino"):
         return None
     return second.number, at + 3
+
+
+def before_brackets(nodes: Nodes, at: int) -> Node | None:
+    """Return the node at a place or, where brackets stand there, the one that they belong to."""
+    while at >= 0 and isinstance(nodes[at], Bracket):
+        at -= 1
+    return nodes[at] if at >= 0 else None
 
 
 def is_d(token: Token) -> bool:

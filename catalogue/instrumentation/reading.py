@@ -73,6 +73,7 @@ def settle(forces: Forces) -> None:
     percussion.settle_percussion(forces, orchestral=orchestral)
     strings.settle_strings(forces, orchestral=orchestral)
     settling.merge_seats(forces)
+    settling.refuse_nameless(forces)
 
 
 def unwrapped(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

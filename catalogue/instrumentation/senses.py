@@ -134,7 +134,7 @@ def chosen(slugs: tuple[str, ...], written: str, around: Surroundings) -> str:
     decided = DECIDERS[key](written, around) if key in DECIDERS else None
     if decided in slugs:
         return decided
-    spoken = [slug for slug in slugs if around.language in languages_of()[(key, slug)]]
+    spoken = [slug for slug in slugs if around.language in languages_of().get((key, slug), frozenset())]
     return (spoken or list(slugs))[0]
 
 

@@ -71,7 +71,7 @@ def family_beyond(drafts: list[Draft], at: int) -> str:
     following = drafts[at + 1] if at + 1 < len(drafts) else None
     if following is None:
         return ""
-    slug = following.slug or (following.name.slugs[0] if following.name else "")
+    slug = following.slug or next(iter(following.name.slugs), "") if following.name else following.slug
     return family_of(slug) if slug else ""
 
 
@@ -112,6 +112,14 @@ def sized(draft: Draft, before: str, drafts: list[Draft], forces: Forces) -> Non
         draft.slug = "baritone-horn"
 
 
+def refuse_nameless(forces: Forces) -> None:
+    """Refuse a word or a number whose instrument has not been found: nothing is dropped without a word."""
+    for draft in forces.drafts:
+        if not draft.slug:
+            reason = f"“{forces.written(draft.start, draft.end)}” is not a known instrument."
+            raise forces.fail(reason, draft.start, draft.end, ("the name of an instrument",))
+
+
 def drop_heading_word(forces: Forces) -> None:
     """Leave out the capitals of a subject heading that the count after it repeats, ``PF 2pf``."""
     drafts = forces.drafts
@@ -150,8 +158,9 @@ def counts_after_names(forces: Forces) -> None:
     if not counts_stand_after(numbered):
         return
     for draft in numbered:
-        draft.counted(draft.number_after[0])
-        draft.number_after = ()
+        if draft.number_after and not draft.seats:
+            draft.counted(draft.number_after[0])
+            draft.number_after = ()
 
 
 def counts_stand_after(numbered: list[Draft]) -> bool:

@@ -93,7 +93,7 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
         yield from counted_sections(draft, figures, forces)
     elif named:
         for slug, number in named:
-            yield section(draft, slug, number)
+            yield section(draft, slug, number, forces.strings_are)
     else:
         if draft.count is not None:
             draft.notes.append(f"{draft.count.most} players")
@@ -166,7 +166,7 @@ def counted_sections(draft: Draft, figures: list[Figure], forces: Forces) -> Ite
     for slug, (least, most, brackets) in zip(slugs, figures, strict=True):
         if not most:
             continue
-        made = section(draft, slug, most)
+        made = section(draft, slug, most, forces.strings_are)
         made.counted(least, most)
         for bracket in brackets:
             double_in(made, bracket, forces)
@@ -187,11 +187,11 @@ def double_in(draft: Draft, bracket: Bracket, forces: Forces) -> None:
         draft.chairs += [Chair(seat, (draft.slug, *one.plays), one.note) for seat in seats]
 
 
-def section(draft: Draft, slug: str, number: int | None) -> Draft:
+def section(draft: Draft, slug: str, number: int | None, unit: str | None = None) -> Draft:
     """Return the draft of one section of a body."""
     made = Draft(slug, draft.start, draft.end, role=draft.role, group=draft.group, optional=draft.optional)
     made.amplified, made.collective, made.notes = draft.amplified, "section", [note for note in draft.notes if note]
-    made.strength, made.unit = draft.strength, draft.unit
+    made.strength, made.unit = draft.strength, draft.unit or (unit if number is not None else None)
     if number is None:
         made.open = True
     else:

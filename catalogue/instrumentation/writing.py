@@ -117,7 +117,8 @@ def kind_of(line: Line) -> str:
 
 def can_be_placed(run: list[Line], mains: tuple[str, ...]) -> bool:
     """Whether a run can stand as figures: the main instruments in order, each followed by what belongs to it."""
-    if sum(line.instrument in mains for line in run) < 2:
+    found = [line for line in run if line.instrument in mains]
+    if len(found) < 2 or (mains == WOODWIND and len(found) == 2 and all(line.players == (1, 1) for line in found)):
         return False
     at = -1
     for line in run:
