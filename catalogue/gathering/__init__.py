@@ -3,6 +3,8 @@
 ``gather_catalogue``     everything of one composer
 ``gather_upcoming``      what is to come from a day on
 ``gather_work``, ``gather_performance``, ``gather_composer``, ``gather_organisation``, ``gather_venue``: one record
+``gather_families``      what premieres are reckoned from and nothing else (``families``)
+``gather_lacks``         what the records lack (``lacks``)
 ``reading_of``           the instrumentation that a stored text says
 """
 

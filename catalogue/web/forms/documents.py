@@ -22,8 +22,8 @@ from catalogue.documents.model import Paper
 from catalogue.documents.registry import FORMATS, KINDS
 from catalogue.making import Wish
 from catalogue.models import Composer, Performance, ProgrammedWork, Work
-from catalogue.timing import PartialDate, read_date, write_date
-from catalogue.web.forms.fields import ReadField
+from catalogue.timing import PartialDate, write_date
+from catalogue.web.forms.fields import DateField
 from catalogue.web.programmes import name_of
 from catalogue.web.wording import page_language
 from catalogue.web.work_names import work_names
@@ -107,18 +107,13 @@ class WorksListForm(DocumentForm):
         return f"works-list-by-{self.cleaned_data['order']}"
 
 
-class DayField(ReadField):
-    def __init__(self, **options: Any) -> None:
-        super().__init__(read=lambda text: read_date(text, language=page_language()), **options)
-
-
 class CvForm(DocumentForm):
     word, title = "cv-section", _("CV section")
     about = _("Works, commissions, performances and recordings of some years, as an application asks for them.")
     any_kind = "cv-section"
 
-    first = DayField(label=_("From"), help_text=_("A year, a month or a day."))
-    last = DayField(label=_("To"), help_text=_("Empty for today and what is to come."))
+    first = DateField(label=_("From"), help_text=_("A year, a month or a day."))
+    last = DateField(label=_("To"), help_text=_("Empty for today and what is to come."))
     field_order = ("first", "last")
 
     def usual(self) -> dict[str, str]:

@@ -11,7 +11,8 @@ from django.core.exceptions import ValidationError
 
 from catalogue.models.fields import StrengthsField, refuse_unprintable
 from catalogue.rules.identifiers import Identifier, read_identifier, write_identifier
-from catalogue.timing import read_date
+from catalogue.timing import PartialDate, read_date
+from catalogue.web.wording import page_language
 
 
 class ReadField(forms.CharField):
@@ -39,11 +40,16 @@ class ReadField(forms.CharField):
         return super().has_changed(self.prepare_value(initial), data)
 
 
+def read_typed_date(text: str) -> PartialDate:
+    """Read a date in the order of day and month that the page's language has."""
+    return read_date(text, language=page_language())
+
+
 class DateField(ReadField):
     """A date as exact as it is known."""
 
     def __init__(self, **options: Any) -> None:
-        super().__init__(read=read_date, **{"widget": forms.TextInput(attrs={"class": "short"}), **options})
+        super().__init__(read=read_typed_date, **{"widget": forms.TextInput(attrs={"class": "short"}), **options})
 
 
 class StrengthsTypedField(ReadField):

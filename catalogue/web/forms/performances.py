@@ -27,12 +27,11 @@ from catalogue.models.conditions import choices_of, refuse_unknown_zone
 from catalogue.models.fields import LINE, TEXT, refuse_unprintable
 from catalogue.rules.search import fold
 from catalogue.terms import PerformanceStatus, PerformerRole
-from catalogue.timing import PartialDate, read_clock_time, read_date
-from catalogue.web.forms.fields import ReadField, StrengthsTypedField
+from catalogue.timing import PartialDate, read_clock_time
+from catalogue.web.forms.fields import DateField, ReadField, StrengthsTypedField
 from catalogue.web.forms.works import Group
 from catalogue.web.known import Known
 from catalogue.web.places import Place, PlaceError, TypedPlace, place_of, read_country, write_country
-from catalogue.web.wording import page_language
 
 WHERE = ("venue", "city", "country", "zone")
 MORE = (
@@ -58,12 +57,7 @@ def line(label: Any, help_text: Any = "", **attrs: str) -> forms.CharField:
 
 
 class PerformanceForm(forms.ModelForm):
-    date = ReadField(
-        read=lambda text: read_date(text, language=page_language()),
-        label=_("Date"),
-        help_text=_("28 March 2026, March 2026 or 2026."),
-        widget=forms.TextInput(attrs={"class": "short"}),
-    )
+    date = DateField(label=_("Date"), help_text=_("28 March 2026, March 2026 or 2026."))
     time = ReadField(
         read=read_clock_time,
         write=lambda at: f"{at:%H:%M}",
