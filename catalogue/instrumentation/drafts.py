@@ -48,6 +48,7 @@ class Draft:
     role: str = "ensemble"
     optional: bool = False
     amplified: bool = False
+    electric: bool = False
     group: str | None = None
     unit: str | None = None
     strength: str | None = None

@@ -85,7 +85,7 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     slugs = slugs if kind != "fold" else folded(size)
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
     for draft in drafts:
-        draft.amplified = qualities.amplified
+        draft.amplified = qualities.amplified or qualities.electric
         draft.optional = qualities.optional
         draft.role = "soloist" if qualities.solo else "ensemble"
     if isinstance(following, Bracket) and kind == "strings":
@@ -173,7 +173,7 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
         return None
     draft = Draft(found.slugs[0], nodes[at].start, token.end, name=found)
     draft.counted(size)
-    draft.amplified = qualities.amplified
+    draft.amplified = qualities.amplified or qualities.electric
     return [draft], found.end + 1, False
 
 
@@ -207,7 +207,7 @@ def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Foun
     if end is None:
         return None
     draft = Draft("strings", nodes[at].start, nodes[end - 1].end, count=counted and qualities.count)
-    draft.amplified, draft.optional = qualities.amplified, qualities.optional
+    draft.amplified, draft.optional = qualities.amplified or qualities.electric, qualities.optional
     if qualities.solo:
         draft.notes.append("solo")
     end = figures_after(nodes, end, draft, forces)

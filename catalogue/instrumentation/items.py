@@ -92,7 +92,8 @@ def is_plural(name: Name) -> bool:
 def apply_qualities(draft: Draft, qualities: Qualities) -> None:
     draft.count = qualities.count
     draft.optional = qualities.optional
-    draft.amplified = qualities.amplified
+    draft.electric = qualities.electric
+    draft.amplified = qualities.amplified or qualities.electric
     draft.unit = qualities.unit
     if qualities.solo or qualities.offstage:
         draft.role = "soloist" if qualities.solo else "offstage"

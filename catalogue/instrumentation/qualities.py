@@ -34,6 +34,7 @@ class Qualities:
     seat: int | None = None
     optional: bool = False
     amplified: bool = False
+    electric: bool = False
     solo: bool = False
     offstage: bool = False
     pairs: bool = False
@@ -64,7 +65,7 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     for words, quality in (
         (OPTIONAL, "optional"),
         (AMPLIFIED, "amplified"),
-        (ELECTRIC, "amplified"),
+        (ELECTRIC, "electric"),
         (SOLO, "solo"),
         (OFFSTAGE, "offstage"),
     ):

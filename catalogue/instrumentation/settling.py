@@ -289,7 +289,7 @@ def stray_soloist(forces: Forces) -> None:
 
 def electric_pianos(forces: Forces) -> None:
     """Read an electric piano among other electric instruments as an amplified piano, and say so."""
-    others = [draft for draft in forces.drafts if draft.amplified and draft.family in ("woodwind", "brass", "strings")]
+    others = [draft for draft in forces.drafts if draft.electric and draft.family in ("woodwind", "brass", "strings")]
     for draft in forces.drafts:
         if draft.slug == "electric-piano" and len(others) >= 2:
             draft.slug, draft.amplified = "piano", True

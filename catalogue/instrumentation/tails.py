@@ -124,6 +124,7 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
     amplified = phrase_end(nodes, at, AMPLIFIED | ELECTRIC)
     if amplified is not None and name_at(nodes, at) is None:
         draft.amplified = True
+        draft.electric = is_key(nodes[at], ELECTRIC)
         return amplified
     solo = phrase_end(nodes, at, SOLO)
     follows = solo is not None and solo < len(nodes) and nodes[solo].kind in ("word", "number")
