@@ -77,7 +77,7 @@ def running_server() -> Iterator[str]:
 
 def main() -> int:
     with running_server() as folder:
-        address = f"postgres://postgres@{folder.replace('/', '%2F')}/postgres"
+        address = f"postgres://postgres@/{folder}/postgres"
         return subprocess.run(sys.argv[1:], env={**os.environ, "DATABASE_URL": address}, check=False).returncode
 
 
