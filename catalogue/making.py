@@ -65,11 +65,12 @@ def make_cv_section(composer: Composer, wish: Wish) -> Document:
 def make_parts_checklist(composer: Composer, wish: Wish) -> Document:
     performance = wanted_performance(composer, wish.performance)
     work = wanted_work(composer, wish, performance)
+    told = gather_composer(composer)
     return builder(wish.kind)(
         work,
-        gather_composer(composer),
+        told,
         performances=(performance,) if performance else (),
-        setting=Setting(strings=composer.string_strengths or ()),
+        setting=Setting(strings=told.string_strengths),
         **setting_of(wish),
     )
 

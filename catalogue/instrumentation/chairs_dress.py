@@ -16,8 +16,8 @@ from catalogue.instrumentation.writing import chairs, first_that_reads_back
 def write_chairs(instrumentation: Instrumentation) -> str:
     """Return the forces in this dress; reading it gives the same lines.
 
-    >>> flutes = Line("flute", "woodwind", (2, 2), chairs=(Chair(2, ("flute", "piccolo")),))
-    >>> write_chairs(Instrumentation((flutes, Line("oboe", "woodwind"))))
+    >>> from catalogue.instrumentation.reading import read
+    >>> write_chairs(read("2(II=picc).1.0.0"))
     '2(2picc).1.0.0'
     """
     return first_that_reads_back(instrumentation, by_figure)

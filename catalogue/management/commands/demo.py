@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -67,12 +68,12 @@ class Command(CatalogueCommand):
 def wishes(composer: Composer) -> list[tuple[str, Wish]]:
     """Return the documents of the demo with the names of their files."""
     today = timezone.localdate()
-    usual = {"language": composer.language, "paper": Paper.A4, "today": today}
+    usual = Wish("works-list-by-category", composer.language, Paper.A4, today)
     latest = Work.objects.filter(composer=composer, category=Category.ORCHESTRA, status="active").newest_first()[0]
     since = today.replace(year=today.year - YEARS_IN_CV, month=1, day=1)
     return [
-        ("works-list-by-category", Wish("works-list-by-category", **usual)),
-        ("works-list-by-year", Wish("works-list-by-year", **usual)),
-        ("parts-checklist", Wish("parts-checklist", works=(latest.pk,), **usual)),
-        ("cv-section", Wish("cv-section", first=since, **usual)),
+        ("works-list-by-category", usual),
+        ("works-list-by-year", replace(usual, kind="works-list-by-year")),
+        ("parts-checklist", replace(usual, kind="parts-checklist", works=(latest.pk,))),
+        ("cv-section", replace(usual, kind="cv-section", first=since)),
     ]

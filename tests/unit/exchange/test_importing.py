@@ -142,7 +142,7 @@ def test_changed_cells_change_the_work_and_empty_ones_nothing(composer: Composer
 
     work = only_work()
     assert counts(report) == (0, 1, 0)
-    assert (work.completed, work.instrumentation) == (PartialDate(1998), "1.0.1.0")
+    assert (work.completed, work.instrumentation) == (PartialDate(1998), "fl.cl")
     assert [(one.title, one.duration) for one in work.movements.order_by("number")] == [
         ("Ebb", Duration(240)),
         ("Bore", None),
