@@ -80,12 +80,12 @@ def refusing(connect: Callable[..., Any]) -> Callable[..., Any]:
 
 @pytest.fixture
 def composer(db: None) -> Composer:
-    return Composer.objects.create(name="Rana Ostrevik", sort_name="Ostrevik, Rana", slug="rana-ostrevik", country="NO")
+    return Composer.objects.create(name="Ilka Marovand", sort_name="Marovand, Ilka", slug="ilka-marovand", country="NO")
 
 
 @pytest.fixture
 def other_composer(db: None) -> Composer:
-    return Composer.objects.create(name="Tobiah Renfell", sort_name="Renfell, Tobiah", slug="tobiah-renfell")
+    return Composer.objects.create(name="Pell Tarrowick", sort_name="Tarrowick, Pell", slug="pell-tarrowick")
 
 
 def member(name: str, composer: Composer, role: Role) -> User:

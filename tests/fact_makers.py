@@ -21,7 +21,7 @@ from catalogue.timing import PartialDate, read_date
 COMPOSER = ComposerFacts(id=1, slug="ada-quill", name="Ada Quill", sort_name="Quill, Ada")
 
 
-def make_work(id_: int = 1, title: str = "Slack Water", **fields: Any) -> WorkFacts:
+def make_work(id_: int = 1, title: str = "Slack Rope", **fields: Any) -> WorkFacts:
     return WorkFacts(
         **{
             "id": id_,

@@ -57,8 +57,8 @@ EDGES = " \t\n,;:.–—-|"
 def pasted_table(text: str) -> Table:
     """Return the table that a pasted text proposes: its first row names the columns. Raises TableError.
 
-    >>> pasted_table("Slack Water (1998) for flute and piano, 12'").rows[1]
-    ('Slack Water', '1998', 'flute and piano', "12'")
+    >>> pasted_table("Slack Rope (1998) for flute and piano, 12'").rows[1]
+    ('Slack Rope', '1998', 'flute and piano', "12'")
     """
     if len(text) > MOST_CHARACTERS:
         raise TableError("This text is too long; paste it in parts.")

@@ -17,7 +17,7 @@ from catalogue.models import Composer
 from tests.makers import make_performance, make_work
 from tests.web.pages import Page, with_class
 
-ADDRESS = "/c/rana-ostrevik/documents/"
+ADDRESS = "/c/ilka-marovand/documents/"
 SHEET = with_class("sheet")
 
 
@@ -127,7 +127,7 @@ def test_what_a_document_cannot_do_without_is_told_with_the_way_to_mend_it(
     page = page_of(signed_in(editor), "parts-checklist", work=str(work.pk))
 
     assert len(page.texts(f"{with_class('notice')}/p")) == 1
-    assert page.values(f"{with_class('notice')}/a/@href") == [f"/c/rana-ostrevik/works/{work.pk}/edit/#{field}"]
+    assert page.values(f"{with_class('notice')}/a/@href") == [f"/c/ilka-marovand/works/{work.pk}/edit/#{field}"]
 
 
 def test_work_and_performance_of_another_catalogue_are_not_known(
@@ -164,7 +164,7 @@ def test_file_is_taken_along_in_each_format(
     response = browser.get(f"{ADDRESS}works-list/file/", {"format": format, "paper": "letter"})
 
     assert (response.status_code, response.headers["Content-Type"]) == (200, content_type)
-    name = f"rana-ostrevik-works-list-by-category.{format}"
+    name = f"ilka-marovand-works-list-by-category.{format}"
     assert response.headers["Content-Disposition"] == f'attachment; filename="{name}"'
     assert response.content.startswith(begins)
     if format == "docx":
@@ -176,7 +176,7 @@ def test_file_is_named_after_its_work_in_plain_letters(browser: Client, composer
 
     response = browser.get(f"{ADDRESS}parts-checklist/file/", {"work": str(work.pk), "format": "txt"})
 
-    name = "rana-ostrevik-parts-checklist-etude-aero-x.txt"
+    name = "ilka-marovand-parts-checklist-etude-aero-x.txt"
     assert response.headers["Content-Disposition"] == f'attachment; filename="{name}"'
 
 
@@ -212,7 +212,7 @@ def test_work_page_and_performance_page_lead_to_the_parts_checklist(browser: Cli
     performance = make_performance(work)
 
     addresses = (f"works/{work.pk}/", f"performances/{performance.pk}/")
-    pages = [Page(browser.get(f"/c/rana-ostrevik/{address}")) for address in addresses]
+    pages = [Page(browser.get(f"/c/ilka-marovand/{address}")) for address in addresses]
 
     assert [page.values("//main//a[contains(@href, 'parts-checklist')]/@href") for page in pages] == [
         [f"{ADDRESS}parts-checklist/?work={work.pk}"],

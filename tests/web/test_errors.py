@@ -25,7 +25,7 @@ def test_address_of_nothing_says_so(client: Client) -> None:
 def test_reader_who_asks_to_change_something_is_told_whom_to_ask(
     signed_in: Callable[[User], Client], viewer: User
 ) -> None:
-    page = Page(signed_in(viewer).get("/c/rana-ostrevik/works/new/"))
+    page = Page(signed_in(viewer).get("/c/ilka-marovand/works/new/"))
 
     assert (page.status, page.text("//h1")) == (403, "You may read this catalogue, not change it")
 
@@ -47,15 +47,15 @@ def test_page_of_a_fault_needs_no_database(rf: RequestFactory, django_db_blocker
 def refused_form(owner: User, **headers: str) -> Page:
     browser = Client(enforce_csrf_checks=True)
     browser.force_login(owner, "django.contrib.auth.backends.ModelBackend")
-    typed = {"title": "Ebb Tables", "notes": "One\nTwo", "password": "Hushed-Reed-7"}
-    return Page(browser.post("/c/rana-ostrevik/works/new/", typed, headers=headers))
+    typed = {"title": "Rope Tables", "notes": "One\nTwo", "password": "Hushed-Reed-7"}
+    return Page(browser.post("/c/ilka-marovand/works/new/", typed, headers=headers))
 
 
 def test_form_that_was_open_too_long_is_offered_again_with_all_that_was_typed(owner: User) -> None:
     page = refused_form(owner, **{"Sec-Fetch-Site": "same-origin"})
 
-    assert page.values("//main//form/@action") == ["/c/rana-ostrevik/works/new/"]
-    assert (page.field("title"), page.field("notes")) == ("Ebb Tables", "One\nTwo")
+    assert page.values("//main//form/@action") == ["/c/ilka-marovand/works/new/"]
+    assert (page.field("title"), page.field("notes")) == ("Rope Tables", "One\nTwo")
     assert page.texts("//main//button") == ["Send it again"]
 
 
@@ -63,5 +63,5 @@ def test_form_from_elsewhere_is_shown_to_be_copied_and_cannot_be_sent(owner: Use
     page = refused_form(owner, **{"Sec-Fetch-Site": "cross-site"})
 
     assert page.texts("//main//button") == []
-    assert page.texts("//dl/div") == ["titleEbb Tables", "notesOneTwo"]
+    assert page.texts("//dl/div") == ["titleRope Tables", "notesOneTwo"]
     assert "Hushed-Reed-7" not in page.text()

@@ -53,7 +53,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "composer": lambda: composer.slug,
         "token": lambda: make_feed_token(composer=composer) if name == "feed" else make_key(name, composer),
         "name": lambda: composer.slug,
-        "work": lambda: Work.objects.create(composer=composer, title="Ebb Tables").pk,
+        "work": lambda: Work.objects.create(composer=composer, title="Rope Tables").pk,
         "kind": lambda: "works-list",
         "lack": lambda: "duration",
         "performance": lambda: Performance.objects.create(composer=composer, city="Lyon").pk,

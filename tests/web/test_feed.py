@@ -20,7 +20,7 @@ pytestmark = pytest.mark.django_db
 
 @pytest.fixture
 def address(composer: Composer, owner: User) -> str:
-    return f"/feeds/{make_feed_token(composer=composer)}/rana-ostrevik.ics"
+    return f"/feeds/{make_feed_token(composer=composer)}/ilka-marovand.ics"
 
 
 @pytest.fixture
@@ -57,7 +57,7 @@ def test_event_says_when_where_and_what_it_is_the_first_of(program: Client, addr
     assert event["dtstart"].dt.isoformat() == "2026-03-28T18:30:00+00:00"
     assert str(event["uid"]).startswith(str(performance.uid))
     assert "to be world premiere" in str(event["description"])
-    assert str(event["url"]) == f"http://127.0.0.1:8000/c/rana-ostrevik/performances/{performance.pk}/"
+    assert str(event["url"]) == f"http://127.0.0.1:8000/c/ilka-marovand/performances/{performance.pk}/"
     assert b"Secret fee" not in response.content
 
 
@@ -67,14 +67,14 @@ def test_answer_has_the_headers_of_a_calendar(program: Client, address: str, com
     shown = ("Content-Type", "Content-Disposition", "Cache-Control", "X-Robots-Tag", "Referrer-Policy")
     assert [response.headers[name] for name in shown] == [
         "text/calendar; charset=utf-8",
-        'inline; filename="rana-ostrevik.ics"',
+        'inline; filename="ilka-marovand.ics"',
         "private, max-age=900",
         "noindex, nofollow",
         "no-referrer",
     ]
     assert response.headers["X-Content-Type-Options"] == "nosniff"
     assert not response.cookies
-    assert Calendar.from_ical(response.content)["X-WR-CALNAME"] == "Performances of Rana Ostrevik"
+    assert Calendar.from_ical(response.content)["X-WR-CALNAME"] == "Performances of Ilka Marovand"
 
 
 @pytest.mark.parametrize("accept", [None, "text/calendar", "image/png", "*/*"])
@@ -106,7 +106,7 @@ def test_calendar_that_has_not_changed_is_not_sent_again(
 
 
 def test_token_that_is_not_in_use_finds_nothing(program: Client, address: str, composer: Composer) -> None:
-    unknown = "/feeds/" + "x" * 43 + "/rana-ostrevik.ics"
+    unknown = "/feeds/" + "x" * 43 + "/ilka-marovand.ics"
     make_feed_token(composer=composer)
     renewed = program.get(address)
     fresh = f"/feeds/{make_feed_token(composer=composer)}/any-name.ics"
@@ -121,7 +121,7 @@ def test_token_that_is_not_in_use_finds_nothing(program: Client, address: str, c
 
 
 def test_composer_without_a_token_has_no_calendar(program: Client, composer: Composer, owner: User) -> None:
-    assert program.get("/feeds//rana-ostrevik.ics").status_code == 404
+    assert program.get("/feeds//ilka-marovand.ics").status_code == 404
 
 
 def test_calendar_is_shut_when_nobody_who_keeps_it_may_sign_in(program: Client, address: str, owner: User) -> None:

@@ -21,7 +21,7 @@ def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
 
 
 def address(performance: Performance) -> str:
-    return f"/c/rana-ostrevik/performances/{performance.pk}/edit/"
+    return f"/c/ilka-marovand/performances/{performance.pk}/edit/"
 
 
 def opened(browser: Client, performance: Performance) -> dict[str, str]:
@@ -80,15 +80,15 @@ def test_form_sent_back_unchanged_changes_nothing(
 
 def test_programme_is_changed_added_to_and_emptied_row_by_row(browser: Client, composer: Composer) -> None:
     performance = everything(composer)
-    make_work("Night Ferry", composer=composer)
+    make_work("Night Crane", composer=composer)
     kept = performance.programme.get(work__title="Weirs")
     typed = opened(browser, performance)
-    typed |= {"programme-0-work": "", "programme-0-billing": "", "programme-2-work": "Night Ferry"}
+    typed |= {"programme-0-work": "", "programme-0-billing": "", "programme-2-work": "Night Crane"}
 
     browser.post(address(performance), typed)
 
     rows = list(performance.programme.order_by("order").values_list("work__title", "extent", "order"))
-    assert rows == [("Weirs", "excerpt", 1), ("Night Ferry", "complete", 2)]
+    assert rows == [("Weirs", "excerpt", 1), ("Night Crane", "complete", 2)]
     assert performance.programme.get(work__title="Weirs").pk == kept.pk
 
 

@@ -13,7 +13,7 @@ from catalogue.models.people import sha256_of
 from catalogue.timing import PartialDate
 from tests.web.pages import Page, with_class
 
-ADDRESS = "/c/rana-ostrevik/profile/"
+ADDRESS = "/c/ilka-marovand/profile/"
 EDIT = f"{ADDRESS}edit/"
 
 
@@ -36,7 +36,7 @@ def test_profile_shows_what_is_known(browser: Client, composer: Composer) -> Non
     page = Page(browser.get(ADDRESS))
 
     assert page.texts("//section[@id='person']//dl/div") == [
-        "Sorted asOstrevik, Rana", "BornMay 1979, Stavanger", "CountryNorway",
+        "Sorted asMarovand, Ilka", "BornMay 1979, Stavanger", "CountryNorway",
     ]  # fmt: skip
     assert page.text("//section[@id='biography']//p") == "Writes <music>."
     assert "rana@example.org" in page.text("//section[@id='contact']")
@@ -74,7 +74,7 @@ def test_form_sent_back_unchanged_changes_nothing(browser: Client, composer: Com
 
 def test_everything_typed_is_kept_and_read(browser: Client, composer: Composer) -> None:
     typed = {
-        "name": "Rana Ostrevik Lund", "born": "3 May 1979", "country": "Sweden", "string_strengths": "8 6 4 4 2",
+        "name": "Ilka Marovand Lund", "born": "3 May 1979", "country": "Sweden", "string_strengths": "8 6 4 4 2",
         "website": "example.org", "language": "de", "number_prefix": "Op.",
     }  # fmt: skip
 
@@ -82,7 +82,7 @@ def test_everything_typed_is_kept_and_read(browser: Client, composer: Composer) 
 
     composer.refresh_from_db()
     assert (composer.name, composer.slug, composer.born) == (
-        "Rana Ostrevik Lund", "rana-ostrevik", PartialDate(1979, 5, 3),
+        "Ilka Marovand Lund", "ilka-marovand", PartialDate(1979, 5, 3),
     )  # fmt: skip
     assert (composer.country, composer.string_strengths, composer.website) == (
         "SE", (8, 6, 4, 4, 2), "https://example.org",
@@ -106,7 +106,7 @@ def test_mistake_is_told_at_its_place_and_nothing_is_stored_or_lost(
     assert page.values(f"{with_class('summary')}//a/@href") == [f"#id_{name}"]
     assert page.field("telephone") == "51 12 34"
     assert name == "language" or page.field(name) == typed
-    assert Composer.objects.values_list("telephone", "name").get() == ("", "Rana Ostrevik")
+    assert Composer.objects.values_list("telephone", "name").get() == ("", "Ilka Marovand")
 
 
 def test_later_save_of_somebody_else_is_shown_beside_ones_own_and_not_overwritten(
@@ -130,7 +130,7 @@ def test_later_save_of_somebody_else_is_shown_beside_ones_own_and_not_overwritte
 def test_fields_that_are_not_in_the_form_are_not_written(browser: Client, composer: Composer) -> None:
     browser.post(EDIT, {**opened(browser), "slug": "mine", "feed_token_sha256": "x", "is_public": "on", "id": "77"})
 
-    assert Composer.objects.values_list("slug", "feed_token_sha256", "is_public").get() == ("rana-ostrevik", "", False)
+    assert Composer.objects.values_list("slug", "feed_token_sha256", "is_public").get() == ("ilka-marovand", "", False)
 
 
 # ---- the calendar's address

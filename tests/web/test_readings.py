@@ -10,7 +10,7 @@ from django.test import Client
 
 from tests.web.pages import Page, with_class
 
-ROOT = "/c/rana-ostrevik/works/reading"
+ROOT = "/c/ilka-marovand/works/reading"
 
 
 @pytest.fixture

@@ -36,16 +36,16 @@ def test_right_name_and_password_open_the_catalogue(client: Client, person: User
     response = sign_in(client)
 
     assert response.headers["Location"] == "/"
-    assert client.get("/").headers["Location"] == "/c/rana-ostrevik/"
+    assert client.get("/").headers["Location"] == "/c/ilka-marovand/"
 
 
 def test_one_goes_on_to_the_page_that_was_asked_for(client: Client, person: User) -> None:
-    asked = client.get("/c/rana-ostrevik/works/?q=tidal").headers["Location"]
+    asked = client.get("/c/ilka-marovand/works/?q=tidal").headers["Location"]
     page = Page(client.get(asked))
 
     response = sign_in(client, next=page.field("next"))
 
-    assert response.headers["Location"] == "/c/rana-ostrevik/works/?q=tidal"
+    assert response.headers["Location"] == "/c/ilka-marovand/works/?q=tidal"
 
 
 @pytest.mark.parametrize("address", LEADING_AWAY)
@@ -82,7 +82,7 @@ def test_signing_out_ends_the_session(client: Client, person: User) -> None:
 
     client.post("/sign-out/")
 
-    assert client.get("/c/rana-ostrevik/works/").status_code == 302
+    assert client.get("/c/ilka-marovand/works/").status_code == 302
 
 
 def test_kept_text_that_somebody_else_made_up_is_not_offered(client: Client, person: User) -> None:

@@ -86,7 +86,7 @@ def test_key_of_the_demo_signs_in_as_often_as_wanted_within_a_day(owner: User, c
     for _visit in range(2):
         visitor = Client()
         assert visitor.get(address).headers["Location"] == "/"
-        assert visitor.get("/c/rana-ostrevik/works/").status_code == 200
+        assert visitor.get("/c/ilka-marovand/works/").status_code == 200
     clock.goes_on(hours=24)
     assert Client().get(address).status_code == 404
 

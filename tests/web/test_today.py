@@ -15,7 +15,7 @@ from catalogue.models import Composer
 from tests.makers import make_performance, make_venue, make_work
 from tests.web.pages import Page, with_class
 
-ADDRESS = "/c/rana-ostrevik/"
+ADDRESS = "/c/ilka-marovand/"
 
 
 @pytest.fixture
@@ -71,7 +71,7 @@ def test_entry_tells_what_is_due_with_the_way_to_mend_it(browser: Client, compos
 
     page = Page(browser.get(ADDRESS))
 
-    edit = f"/c/rana-ostrevik/performances/{performance.pk}/edit/"
+    edit = f"/c/ilka-marovand/performances/{performance.pk}/edit/"
     assert list(
         zip(page.values(f"{with_class('needs')}//a/@href"), page.texts(f"{with_class('needs')}/li"), strict=True)
     ) == [
@@ -89,7 +89,7 @@ def test_field_that_mends_it_is_there(browser: Client, composer: Composer) -> No
 
     addresses = Page(browser.get(ADDRESS)).values(f"{with_class('needs')}//a/@href")
 
-    page = Page(browser.get(f"/c/rana-ostrevik/performances/{performance.pk}/edit/"))
+    page = Page(browser.get(f"/c/ilka-marovand/performances/{performance.pk}/edit/"))
     assert [page.values(f"//*[@id='{one.partition('#')[2]}']/@id") for one in addresses] == [
         [one.partition("#")[2]] for one in addresses
     ]
@@ -215,7 +215,7 @@ def test_lack_that_is_none_is_not_found(browser: Client, composer: Composer) -> 
 def test_empty_catalogue_teaches_how_to_begin(browser: Client, composer: Composer) -> None:
     page = Page(browser.get(ADDRESS))
 
-    assert page.text("//h1") == "The catalogue of Rana Ostrevik is empty"
+    assert page.text("//h1") == "The catalogue of Ilka Marovand is empty"
     assert page.values("//main//a/@href") == [f"{ADDRESS}works/new/"]
 
 

@@ -20,7 +20,7 @@ def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
 
 
 def address(venue: Venue) -> str:
-    return f"/c/rana-ostrevik/performances/halls/{venue.pk}/"
+    return f"/c/ilka-marovand/performances/halls/{venue.pk}/"
 
 
 def opened(browser: Client, venue: Venue) -> dict[str, str]:

@@ -23,7 +23,7 @@ def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
 
 
 def address(work: Work) -> str:
-    return f"/c/rana-ostrevik/works/{work.pk}/"
+    return f"/c/ilka-marovand/works/{work.pk}/"
 
 
 def page_of(browser: Client, work: Work) -> Page:
@@ -32,14 +32,14 @@ def page_of(browser: Client, work: Work) -> Page:
 
 def test_title_block_shows_each_script_in_its_language(browser: Client, composer: Composer) -> None:
     work = make_work(
-        "Argó neró", composer=composer, title_language="el-Latn", original_title="Αργό νερό", original_language="el",
-        translated_title="Slow Water", catalogue_number="RO 47", completed="2025",
+        "Állo fos", composer=composer, title_language="el-Latn", original_title="Άλλο φως", original_language="el",
+        translated_title="Other Light", catalogue_number="RO 47", completed="2025",
     )  # fmt: skip
 
     page = page_of(browser, work)
 
     block = with_class("titleblock")
-    assert page.texts(f"{block}/*[self::p or self::h1]") == ["RO 47 · 2025", "Αργό νερό", "Argó neró", "Slow Water"]
+    assert page.texts(f"{block}/*[self::p or self::h1]") == ["RO 47 · 2025", "Άλλο φως", "Állo fos", "Other Light"]
     assert page.values(f"{block}/*/@lang") == ["el", "el-Latn"]
 
 
@@ -70,7 +70,7 @@ def test_movements_that_do_not_add_up_are_pointed_out(browser: Client, composer:
 
 
 def test_performances_are_listed_with_what_they_were_the_first_of(browser: Client, composer: Composer) -> None:
-    work = make_work("Ebb Tables", composer=composer)
+    work = make_work("Rope Tables", composer=composer)
     hall = make_venue("Old Granary", composer=composer)
     make_performance(work, date="2025-05-16", venue=hall, performers=("Kestrel Ensemble",))
     make_performance(work, date="2026-02-01", venue=hall)
@@ -94,7 +94,7 @@ def test_reader_is_not_offered_to_change_anything(browser: Client, composer: Com
 
 def test_changes_say_when_who_and_what(signed_in: Callable[[User], Client], owner: User, composer: Composer) -> None:
     work = make_work("Ebb", composer=composer)
-    work.title, work.dedication = "Ebb Tables", "for Edda Krohn"
+    work.title, work.dedication = "Rope Tables", "for Edda Krohn"
     save_work(work=work, now=NOW)
 
     page = Page(signed_in(owner).get(address(work)))
@@ -115,7 +115,7 @@ def test_notes_are_shown_as_text(browser: Client, composer: Composer) -> None:
 
 
 def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, composer: Composer) -> None:
-    work = make_work("Ebb Tables", composer=composer, movements=("I",), commissioned_by=("Fjordkammeret",))
+    work = make_work("Rope Tables", composer=composer, movements=("I",), commissioned_by=("Vikkammeret",))
     make_performance(work, performers=("Kestrel Ensemble",))
     with CaptureQueriesContext(connection) as with_one:
         browser.get(address(work))

@@ -21,7 +21,7 @@ def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
 
 
 def address(work: Work) -> str:
-    return f"/c/rana-ostrevik/works/{work.pk}/edit/"
+    return f"/c/ilka-marovand/works/{work.pk}/edit/"
 
 
 def opened(browser: Client, work: Work) -> dict[str, str]:
@@ -33,9 +33,9 @@ def opened(browser: Client, work: Work) -> dict[str, str]:
 
 def test_form_sent_back_unchanged_changes_nothing(browser: Client, composer: Composer) -> None:
     work = make_work(
-        "Argó neró", composer=composer, completed="c. 1998", duration="12′30″", duration_typed="12:30",
+        "Állo fos", composer=composer, completed="c. 1998", duration="12′30″", duration_typed="12:30",
         instrumentation="2fl(II=picc) – pf", instrumentation_typed="2(II=picc), pf", string_strengths=(8, 6, 4, 4, 2),
-        movements=("I. Spring", "Movement 2"), commissioned_by=("Fjordkammeret",), iswc="T-034.524.680-1",
+        movements=("I. Spring", "Movement 2"), commissioned_by=("Vikkammeret",), iswc="T-034.524.680-1",
         ismn="9790060115615", programme_note="One.\n\nTwo.", parts_on_hire=True,
     )  # fmt: skip
     columns = [field.attname for field in Work._meta.concrete_fields if field.name not in {"saves", "changed_at"}]
@@ -73,7 +73,7 @@ def test_movement_whose_title_ends_like_a_duration_keeps_it_while_the_list_is_no
 
 
 def test_commissioning_organisation_stays_while_its_name_does(browser: Client, composer: Composer) -> None:
-    body = make_organisation("Fjordkammeret", composer=composer)
+    body = make_organisation("Vikkammeret", composer=composer)
     work = make_work("Weirs", composer=composer)
     work.commissions.create(organisation=body)
 
@@ -85,7 +85,7 @@ def test_commissioning_organisation_stays_while_its_name_does(browser: Client, c
 
 
 def test_emptied_commission_is_gone(browser: Client, composer: Composer) -> None:
-    work = make_work("Weirs", composer=composer, commissioned_by=("Fjordkammeret",))
+    work = make_work("Weirs", composer=composer, commissioned_by=("Vikkammeret",))
 
     browser.post(address(work), {**opened(browser, work), "commissions-0-name": ""})
 

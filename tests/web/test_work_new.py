@@ -14,7 +14,7 @@ from catalogue.timing import Duration, PartialDate
 from tests.makers import make_work
 from tests.web.pages import Page, with_class
 
-ADDRESS = "/c/rana-ostrevik/works/new/"
+ADDRESS = "/c/ilka-marovand/works/new/"
 NO_COMMISSIONS = {
     "commissions-TOTAL_FORMS": "1",
     "commissions-INITIAL_FORMS": "0",
@@ -30,15 +30,15 @@ def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
 
 
 def filled_in(**typed: str) -> dict[str, str]:
-    return {"title": "Ebb Tables", "category": "other", "status": "active", **NO_COMMISSIONS, **typed}
+    return {"title": "Rope Tables", "category": "other", "status": "active", **NO_COMMISSIONS, **typed}
 
 
 def test_title_alone_saves(browser: Client, composer: Composer) -> None:
     response = browser.post(ADDRESS, filled_in())
 
     work = Work.objects.get()
-    assert response.headers["Location"] == f"/c/rana-ostrevik/works/{work.pk}/"
-    assert (work.title, work.composer, work.instrumentation, work.duration) == ("Ebb Tables", composer, "", None)
+    assert response.headers["Location"] == f"/c/ilka-marovand/works/{work.pk}/"
+    assert (work.title, work.composer, work.instrumentation, work.duration) == ("Rope Tables", composer, "", None)
 
 
 def test_everything_typed_is_kept_and_read(browser: Client, composer: Composer) -> None:
@@ -47,7 +47,7 @@ def test_everything_typed_is_kept_and_read(browser: Client, composer: Composer) 
         duration_typed="ca. 14'30", movements="I. Spring 4:05\nII. Weir 5:15 attacca", completed="March 2025",
         string_strengths="8 6 4 4 2", title_language="EL-latn", iswc="t0345246801", catalogue_number="RO 47",
     )  # fmt: skip
-    typed |= {"commissions-0-name": "Fjordkammeret", "commissions-0-funder": "Rogaland Music Trust"}
+    typed |= {"commissions-0-name": "Vikkammeret", "commissions-0-funder": "Rogaland Music Trust"}
 
     browser.post(ADDRESS, typed)
 
@@ -64,7 +64,7 @@ def test_everything_typed_is_kept_and_read(browser: Client, composer: Composer) 
         ("I. Spring", Duration(245), False),
         ("II. Weir", Duration(315), True),
     ]
-    assert [(one.body, one.funder) for one in work.commissions.all()] == [("Fjordkammeret", "Rogaland Music Trust")]
+    assert [(one.body, one.funder) for one in work.commissions.all()] == [("Vikkammeret", "Rogaland Music Trust")]
     assert (work.least_players, work.most_players) == (3, 3)
 
 

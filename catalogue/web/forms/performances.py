@@ -85,7 +85,7 @@ class PerformanceForm(forms.ModelForm):
     )
     performers = forms.CharField(
         label=_("Performers"),
-        help_text=_("One a line: conductor: Joren Achterveld, or clarinet: Sunniva Trell, or a name alone."),
+        help_text=_("One a line: conductor: Joren Voorhage, or clarinet: Ragna Tolv, or a name alone."),
         required=False,
         max_length=TEXT,
         validators=[refuse_unprintable],

@@ -65,7 +65,7 @@ class ProfileForm(forms.ModelForm):
         }
         help_texts = {
             "name": _("As it stands on a score."),
-            "sort_name": _("Such as: Ostrevik, Rana."),
+            "sort_name": _("Such as: Marovand, Ilka."),
             "short_biography": _("A paragraph, as a programme prints it."),
             "number_prefix": _("Such as: Op."),
         }

@@ -85,7 +85,7 @@ WINDS = (
 
 SLACK_WATER = work(
     1,
-    "Slack Water",
+    "Slack Rope",
     completed=PartialDate(2024),
     revised=PartialDate(2025),
     catalogue_number="31",

@@ -87,26 +87,26 @@ def test_kind_is_told_from_the_headers() -> None:
 
 
 def test_header_may_stand_below_titles() -> None:
-    table = Table((("Works of Ada Quill", ""), ("", ""), ("Title", "Opinion"), ("Slack Water", "fine")))
+    table = Table((("Works of Ada Quill", ""), ("", ""), ("Title", "Opinion"), ("Slack Rope", "fine")))
     heading = find_heading(table, Kind.WORKS)
 
     [row] = rows_below(table, heading)
 
     assert (heading.row, heading.written, heading.unknown) == (3, {"title": "Title"}, {1: "Opinion"})
-    assert (row.number, row.cells, row.extra) == (4, {"title": "Slack Water"}, (("Opinion", "fine"),))
+    assert (row.number, row.cells, row.extra) == (4, {"title": "Slack Rope"}, (("Opinion", "fine"),))
 
 
 def test_a_second_column_of_one_meaning_is_kept_as_a_note() -> None:
-    table = Table((("title", "work"), ("Slack Water", "an overture", "!")))
+    table = Table((("title", "work"), ("Slack Rope", "an overture", "!")))
 
     [row] = rows_below(table, find_heading(table, Kind.WORKS))
 
-    assert row.cells == {"title": "Slack Water"}
+    assert row.cells == {"title": "Slack Rope"}
     assert row.extra == (("work", "an overture"), ("Column C", "!"))
 
 
 def test_table_without_a_header_is_refused() -> None:
     with pytest.raises(TableError) as caught:
-        find_heading(Table((("Slack Water", "1998"),)), None)
+        find_heading(Table((("Slack Rope", "1998"),)), None)
 
     assert caught.value.reason == "No column is called “title” or “work”; the first row has to name the columns."

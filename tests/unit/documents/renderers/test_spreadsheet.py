@@ -25,7 +25,7 @@ def test_a_list_has_a_row_for_each_work() -> None:
     head, *rows = csv_rows(render_csv(works_by("category")))
 
     assert head == ["Section", "Year", "Number", "Edition", "Title", "Duration", "Details"]
-    assert rows[0][:6] == ["Orchestra", "2024", "no. 31", "LGE", "Slack Water", "19′"]
+    assert rows[0][:6] == ["Orchestra", "2024", "no. 31", "LGE", "Slack Rope", "19′"]
     assert rows[2][:6] == ["Large ensemble", "2022", "no. 27", "MS", "حجر وماء Ḥajar wa-māʾ (Stone and Water)", "14′"]
     assert len(rows) == 8
 
