@@ -120,6 +120,12 @@ AXES_LOCKOUT_TEMPLATE = "sign/locked.html"
 AXES_RESET_ON_SUCCESS = True
 AXES_DISABLE_ACCESS_LOG = True
 
+FILE_UPLOAD_HANDLERS = [
+    "catalogue.web.uploads.BoundedUploads",
+    "django.core.files.uploadhandler.MemoryFileUploadHandler",
+    "django.core.files.uploadhandler.TemporaryFileUploadHandler",
+]
+
 LANGUAGE_CODE = "en-gb"
 LANGUAGES = [("en-gb", "English (United Kingdom)"), ("en-us", "English (United States)")]
 LOCALE_PATHS = [ROOT / "catalogue" / "locale"]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
@@ -15,6 +15,7 @@ from catalogue.rules.search import fold
 
 ROWS_ABOVE_HEADER = 15
 LINES = ("movements",)
+LEFT_OUT = "-"
 
 
 class Kind(StrEnum):
@@ -47,13 +48,17 @@ TELLING = {
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """A header row: which column stands at which position, as it is written, and what is not known."""
+    """A header row: which column stands at which position, as it is written, and what is not known.
+
+    What stands at the positions ``left_out`` is not taken in at all.
+    """
 
     kind: Kind
     row: int
     known: dict[int, str]
     written: dict[str, str]
     unknown: dict[int, str]
+    left_out: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,6 +123,21 @@ def heading_of(number: int, row: Sequence[str], kind: Kind) -> Heading:
     return Heading(kind, number, known, written, unknown)
 
 
+def rearranged(heading: Heading, row: Sequence[str], chosen: Mapping[int, str]) -> Heading:
+    """Return the heading with columns chosen by hand: by position a column, nothing for a note, or ``LEFT_OUT``."""
+    columns = {**{place: heading.known.get(place, "") for place in range(len(row))}, **chosen}
+    names = column_names(heading.kind)
+    known: dict[int, str] = {}
+    for place in sorted(columns, key=lambda one: (one not in chosen, one)):
+        if columns[place] in names and columns[place] not in known.values():
+            known[place] = columns[place]
+    left_out = frozenset(place for place, column in columns.items() if column == LEFT_OUT)
+    headers = {place: row[place].strip() if place < len(row) else "" for place in columns}
+    unknown = {place: header for place, header in headers.items() if header and place not in {*known, *left_out}}
+    written = {column: headers[place] or f"Column {letters(place)}" for place, column in known.items()}
+    return Heading(heading.kind, heading.row, known, written, unknown, left_out)
+
+
 def is_usable(heading: Heading) -> bool:
     return any(column in heading.known.values() for column in NEEDED[heading.kind])
 
@@ -138,7 +158,8 @@ def rows_below(table: Table, heading: Heading) -> Iterator[Row]:
         known = {column: text[place] for place, column in heading.known.items() if place < len(text) and text[place]}
         # A line break at its end tells a list of lines, in which semicolons divide nothing.
         known |= {name: f"{known[name]}\n" for name in LINES if name in known and cells_end(cells, heading, name)}
-        others = ((place, cell) for place, cell in enumerate(text) if cell and place not in heading.known)
+        taken = {*heading.known, *heading.left_out}
+        others = ((place, cell) for place, cell in enumerate(text) if cell and place not in taken)
         extra = tuple((heading.unknown.get(place) or f"Column {letters(place)}", cell) for place, cell in others)
         yield Row(number, known, extra)
 

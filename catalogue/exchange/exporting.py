@@ -6,7 +6,7 @@ Programmes, not events, make the rows of a performance history: a work at an eve
 from __future__ import annotations
 
 import csv
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 from io import BytesIO, StringIO
 
@@ -31,7 +31,7 @@ COPIED_OF_WORK = (
 )  # fmt: skip
 COPIED_OF_EVENT = ("kind", "country_then", "series", "audience", "status", "notes")
 
-Rows = list[dict[str, str]]
+Rows = list[list[str]]
 
 
 class ExportError(ValueError):
@@ -44,14 +44,21 @@ class ExportError(ValueError):
 
 def export_csv(composers: Iterable[Composer], kind: Kind) -> bytes:
     """Return the catalogues as CSV: UTF-8 with its mark, commas, no cell that a program would take for a formula."""
+    return csv_of(grid(composers, kind))
+
+
+def csv_of(rows: Rows) -> bytes:
     written = StringIO(newline="")
-    csv.writer(written).writerows([guarded(cell) for cell in row] for row in grid(composers, kind))
+    csv.writer(written).writerows([guarded(cell) for cell in row] for row in rows)
     return b"\xef\xbb\xbf" + written.getvalue().encode()
 
 
 def export_xlsx(composers: Iterable[Composer], kind: Kind) -> bytes:
     """Return the catalogues as a sheet of text cells. Raises ExportError for a text longer than a cell may be."""
-    rows = grid(composers, kind)
+    return xlsx_of(grid(composers, kind), kind)
+
+
+def xlsx_of(rows: Rows, kind: Kind) -> bytes:
     target = BytesIO()
     with xlsxwriter.Workbook(target, {"in_memory": True}) as workbook:
         workbook.set_properties({"created": MADE})
@@ -72,9 +79,22 @@ def refuse_too_long(cell: str, row: int, column: str) -> None:
         raise ExportError(reason)
 
 
-def grid(composers: Iterable[Composer], kind: Kind) -> list[list[str]]:
+def grid(composers: Iterable[Composer], kind: Kind) -> Rows:
     """Return header and rows of the catalogues, one after the other."""
-    told = [row for composer in composers for row in rows_of(composer, kind)]
+    return with_header([row for composer in composers for row in rows_of(composer, kind)], kind)
+
+
+def grid_of_works(composer: Composer, works: Iterable[Work]) -> Rows:
+    """Return header and rows of some works, fetched with everything printed."""
+    return with_header([work_cells(composer, work) for work in works], Kind.WORKS)
+
+
+def grid_of_performances(composer: Composer, performances: Iterable[Performance]) -> Rows:
+    """Return header and rows of some performances, fetched with everything printed."""
+    return with_header(list(programme_rows(composer, performances)), Kind.PERFORMANCES)
+
+
+def with_header(told: Sequence[Mapping[str, str]], kind: Kind) -> Rows:
     columns = exported_columns(kind, all_of_them=any(row[WHERE_NEEDED[kind]] for row in told))
     return [list(columns), *([row[column] for column in columns] for row in told)]
 
@@ -84,11 +104,15 @@ def rows_of(composer: Composer, kind: Kind) -> Iterator[dict[str, str]]:
         works = Work.objects.filter(composer=composer).with_everything_printed().in_title_order()
         return (work_cells(composer, work) for work in works)
     performances = Performance.objects.filter(composer=composer).with_everything_printed().in_date_order()
-    return (
-        {**event_cells(composer, performance), **item_cells(item)}
-        for performance in performances
-        for item in sorted(performance.programme.all(), key=lambda one: one.order)
-    )
+    return programme_rows(composer, performances)
+
+
+def programme_rows(composer: Composer, performances: Iterable[Performance]) -> Iterator[dict[str, str]]:
+    """Give a row for each work at each performance."""
+    for performance in performances:
+        event = event_cells(composer, performance)
+        for item in sorted(performance.programme.all(), key=lambda one: one.order):
+            yield {**event, **item_cells(item)}
 
 
 def work_cells(composer: Composer, work: Work) -> dict[str, str]:

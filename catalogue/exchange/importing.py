@@ -6,13 +6,13 @@ transaction; a single error, or a trial run, undoes all of it.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Generator, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 
 from django.db import transaction
 
-from catalogue.exchange.columns import Kind, Row, find_heading, rows_below
+from catalogue.exchange.columns import Heading, Kind, Row, find_heading, rearranged, rows_below
 from catalogue.exchange.outcomes import Done, Report
 from catalogue.exchange.owners import Owners
 from catalogue.exchange.performance_import import PerformanceImport
@@ -29,28 +29,39 @@ from catalogue.models import Composer
 class Wish:
     """What is wanted: into whose catalogue (None: each row's composer, made where new), how cells are read, and when.
 
-    ``kind`` is told from the headers where it is None. A ``trial`` reports what would be done and stores nothing.
+    ``kind`` is told from the headers where it is None; ``columns`` are columns chosen by hand, by position. A ``trial``
+    reports what would be done and stores nothing.
     """
 
     composer: Composer | None
     now: datetime
     reading: Reading = field(default_factory=Reading)
     kind: Kind | None = None
+    columns: Mapping[int, str] = field(default_factory=dict)
     trial: bool = False
 
 
 def import_table(table: Table, wish: Wish, *, step: Callable[[], None] = lambda: None) -> Report:
     """Store a table and report each row; ``step`` is called after each. Raises TableError where it has no header."""
-    heading = find_heading(table, wish.kind)
-    rows = list(rows_below(table, heading))
-    if len(rows) > MOST_ROWS:
-        raise TableError(f"This table has more than {MOST_ROWS:,} rows; divide it.")
+    going = importing(table, wish)
+    while True:
+        try:
+            next(going)
+        except StopIteration as end:
+            report: Report = end.value
+            return report
+        step()
+
+
+def importing(table: Table, wish: Wish) -> Generator[Done, None, Report]:
+    """Give each row as it is stored, and return the report; left unfinished, it stores nothing. Raises TableError."""
+    heading, rows = rows_to_import(table, wish)
     problems = Problems(heading.written)
     done: list[Done] = []
     with transaction.atomic():
         for one in STORE[heading.kind](rows, wish, problems):
             done.append(one)
-            step()
+            yield one
         asked = ask_about_durations(rows, wish.reading, problems) if heading.kind is Kind.WORKS else 0
         stored = not (problems.errors or wish.trial)
         transaction.set_rollback(not stored)
@@ -63,7 +74,19 @@ def import_table(table: Table, wish: Wish, *, step: Callable[[], None] = lambda:
         rows=len(rows),
         asked=asked,
         stored=stored,
+        heading=heading,
     )
+
+
+def rows_to_import(table: Table, wish: Wish) -> tuple[Heading, list[Row]]:
+    """Return the header row, with the columns that were chosen by hand, and the rows below it. Raises TableError."""
+    heading = find_heading(table, wish.kind)
+    if wish.columns:
+        heading = rearranged(heading, table.rows[heading.row - 1], wish.columns)
+    rows = list(rows_below(table, heading))
+    if len(rows) > MOST_ROWS:
+        raise TableError(f"This table has more than {MOST_ROWS:,} rows; divide it.")
+    return heading, rows
 
 
 def store_works(rows: Iterable[Row], wish: Wish, problems: Problems) -> Iterator[Done]:
@@ -75,7 +98,8 @@ def store_works(rows: Iterable[Row], wish: Wish, problems: Problems) -> Iterator
         if read is not None and composer is not None:
             if composer.pk not in imports:
                 imports[composer.pk] = WorkImport(WorkShelf(composer, wish.now), problems)
-            yield Done(row.number, read.title, imports[composer.pk].store(read))
+            stored = imports[composer.pk].store(read)
+            yield Done(row.number, read.title, *stored)
 
 
 def store_performances(rows: Iterable[Row], wish: Wish, problems: Problems) -> Iterator[Done]:

@@ -6,7 +6,7 @@ from collections import Counter
 from dataclasses import dataclass
 from enum import StrEnum
 
-from catalogue.exchange.columns import Kind
+from catalogue.exchange.columns import Heading, Kind
 from catalogue.exchange.problems import Problem
 
 
@@ -18,11 +18,12 @@ class Outcome(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Done:
-    """One row: its number, what it is about, and what became of it."""
+    """One row: its number, what it is about, what became of it, and the number of the record."""
 
     row: int
     title: str
     outcome: Outcome
+    record: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +38,7 @@ class Report:
     rows: int
     asked: int
     stored: bool
+    heading: Heading
 
     def count(self, outcome: Outcome) -> int:
         return Counter(one.outcome for one in self.done)[outcome]

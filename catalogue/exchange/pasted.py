@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 
 from catalogue.exchange.cell_words import choose
 from catalogue.exchange.columns import Kind, bare, find_heading, headers_of
-from catalogue.exchange.tables import MOST_ROWS, Table, TableError, read_csv
+from catalogue.exchange.tables import MOST_ROWS, Dress, Table, TableError, read_csv
 from catalogue.instrumentation import InstrumentationError, read
 from catalogue.timing import DateError, DurationError, read_date, read_duration
 
@@ -80,7 +80,7 @@ def copied_cells(text: str) -> Table | None:
     """Return cells that were copied from a spreadsheet, header and all, or None where the text is none."""
     if "\t" not in text:
         return None
-    table = read_csv(text.encode(), delimiter="\t")
+    table = read_csv(text.encode(), Dress("utf-8", "\t"))
     try:
         find_heading(table, Kind.WORKS)
     except TableError:

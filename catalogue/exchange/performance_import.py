@@ -48,7 +48,7 @@ class PerformanceImport:
         """Store the rows event by event, and give what became of each."""
         for event in events_in([(row, self.work_of(row)) for row in rows]):
             try:
-                outcomes = self.store_event(event)
+                performance, outcomes = self.store_event(event)
             except ValidationError as fault:
                 explain(fault, event.first, self.problems)
                 continue
@@ -56,7 +56,7 @@ class PerformanceImport:
                 self.problems.fail(event.first.row, "work", "This row contradicts another record of the catalogue.")
                 continue
             for row, work in event.rows:
-                yield Done(row.row.number, work.title, outcomes[row.row.number])
+                yield Done(row.row.number, work.title, outcomes[row.row.number], performance.pk)
 
     def work_of(self, row: PerformanceRow) -> Work:
         """Return the work and version a row means; a title that is not known becomes a work of its own."""
@@ -66,7 +66,7 @@ class PerformanceImport:
             root = self.works.new(row.work)
         return self.works.version(root, row.version)
 
-    def store_event(self, event: Event) -> dict[int, Outcome]:
+    def store_event(self, event: Event) -> tuple[Performance, dict[int, Outcome]]:
         performance = self.events.known(event)
         is_new = performance is None
         if performance is None:
@@ -75,13 +75,14 @@ class PerformanceImport:
         credits = self.credits_of(performance, event)
         changed = self.set_columns(performance, event) or credits is not None
         if not (is_new or changed) and set(programme.outcomes.values()) == {Outcome.SAME}:
-            return programme.outcomes
+            return performance, programme.outcomes
         save_performance(performance=performance, now=self.works.now, programme=programme.items, credits=credits)
         self.events.taken.add(performance.pk)
         if is_new:
-            return {row.row.number: repeated_or(Outcome.NEW, programme, row) for row, _ in event.rows}
+            return performance, {row.row.number: repeated_or_new(programme, row) for row, _ in event.rows}
         whole = Outcome.CHANGED if changed else Outcome.SAME
-        return {number: whole if one is Outcome.SAME else one for number, one in programme.outcomes.items()}
+        told = {number: whole if one is Outcome.SAME else one for number, one in programme.outcomes.items()}
+        return performance, told
 
     def usual_status(self, event: Event) -> str:
         """Return what an event is that does not say: planned where it lies ahead, else given."""
@@ -162,9 +163,9 @@ class PerformanceImport:
         return PerformanceCredit(organisation=organisation, person=person, **columns)
 
 
-def repeated_or(outcome: Outcome, programme: Programme, row: PerformanceRow) -> Outcome:
+def repeated_or_new(programme: Programme, row: PerformanceRow) -> Outcome:
     told = programme.outcomes[row.row.number]
-    return told if told is Outcome.SAME else outcome
+    return told if told is Outcome.SAME else Outcome.NEW
 
 
 def as_performer(credit: PerformanceCredit) -> Performer:

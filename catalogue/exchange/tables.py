@@ -46,14 +46,26 @@ class TableError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """The rows of one sheet, the first of them row 1; ``encoding`` is empty where none had to be found."""
+    """The rows of one sheet, the first of them row 1.
+
+    ``encoding`` and ``delimiter`` are those of CSV, empty where none had to be found.
+    """
 
     rows: tuple[tuple[str, ...], ...]
     sheet: str = ""
     encoding: str = ""
+    delimiter: str = ""
 
 
-def read_table(content: bytes, *, sheet_called: Iterable[str] = ()) -> Table:
+@dataclass(frozen=True, slots=True)
+class Dress:
+    """How CSV is to be read where somebody has said so; what is empty is found."""
+
+    encoding: str = ""
+    delimiter: str = ""
+
+
+def read_table(content: bytes, *, sheet_called: Iterable[str] = (), dress: Dress = Dress()) -> Table:
     """Return the table in a file. ``sheet_called`` are names of the sheet that is wanted. Raises TableError."""
     if len(content) > MOST_BYTES:
         raise TableError(f"This file is larger than {MOST_BYTES // MEGABYTE} MB.")
@@ -63,15 +75,16 @@ def read_table(content: bytes, *, sheet_called: Iterable[str] = ()) -> Table:
         return read_workbook(content, sheet_called)
     if content.startswith(OLD_EXCEL):
         raise TableError("This is a spreadsheet of an old kind or with a password; save it as XLSX, ODS or CSV.")
-    return read_csv(content)
+    return read_csv(content, dress)
 
 
 # ---- CSV
 
 
-def read_csv(content: bytes, *, delimiter: str = "") -> Table:
-    """Return the rows of CSV; the delimiter is found where none is given."""
-    text, encoding = decoded(content)
+def read_csv(content: bytes, dress: Dress = Dress()) -> Table:
+    """Return the rows of CSV; encoding and delimiter are found where none is given."""
+    text, encoding = decoded(content, dress.encoding)
+    delimiter = dress.delimiter
     if "\0" in text:
         raise TableError("This is no spreadsheet; CSV, XLSX and ODS are read.")
     if not delimiter:
@@ -81,11 +94,16 @@ def read_csv(content: bytes, *, delimiter: str = "") -> Table:
         rows = tuple(within_limits(tuple(unguarded(cell) for cell in row) for row in reader))
     except csv.Error as fault:
         raise TableError(f"Line {reader.line_num} cannot be read: a quotation mark is missing.") from fault
-    return Table(rows, encoding=encoding)
+    return Table(rows, encoding=encoding, delimiter=delimiter)
 
 
-def decoded(content: bytes) -> tuple[str, str]:
-    """Return the text and its encoding: by its mark, else UTF-8, else the one of Western European Windows."""
+def decoded(content: bytes, wanted: str = "") -> tuple[str, str]:
+    """Return the text and its encoding: by its mark, else UTF-8, else the one of Western European Windows.
+
+    ``wanted`` is an encoding that somebody has chosen. Raises TableError where the text is not in it.
+    """
+    if wanted:
+        return decoded_as_wanted(content, wanted)
     marked = next((name for mark, name in BYTE_ORDER_MARKS if content.startswith(mark)), "")
     for encoding in [marked] if marked else ["utf-8", "cp1252", "latin-1"]:
         try:
@@ -93,6 +111,13 @@ def decoded(content: bytes) -> tuple[str, str]:
         except UnicodeDecodeError:
             continue
     raise TableError(f"This file says that it is {marked} but is not; save it as UTF-8.")
+
+
+def decoded_as_wanted(content: bytes, encoding: str) -> tuple[str, str]:
+    try:
+        return content.decode(encoding), encoding
+    except (UnicodeDecodeError, LookupError) as fault:
+        raise TableError(f"This file cannot be read as {encoding}.") from fault
 
 
 def delimiter_of(text: str) -> tuple[str, str]:

@@ -35,31 +35,34 @@ class WorkImport:
         self.problems = problems
         self.taken: dict[int, WorkRow] = {}
 
-    def store(self, row: WorkRow) -> Outcome:
-        """Store one row; a row that says the same as an earlier one is only reported."""
+    def store(self, row: WorkRow) -> tuple[Outcome, int]:
+        """Store one row, and return what became of it with the number of the work.
+
+        A row that says the same as an earlier one is only reported.
+        """
         work = self.known(row)
         if work is not None and work.pk in self.taken:
             first = self.taken[work.pk].row.number
             self.problems.warn(row.row, "title", f"This row says the same as row {first} and is taken once.")
-            return Outcome.SAME
+            return Outcome.SAME, work.pk
         is_new = work is None
         work = work or Work(composer=self.shelf.composer, version_of=self.version_of(row))
         movements, commissions = self.movements(work, row), self.commissions(work, row)
         changed = set_columns(work, row)
         if not (changed or is_new or movements is not None or commissions is not None):
             self.taken[work.pk] = row
-            return Outcome.SAME
+            return Outcome.SAME, work.pk
         try:
             save_work(work=work, now=self.shelf.now, movements=movements, commissions=commissions)
         except ValidationError as fault:
             explain(fault, row, self.problems)
-            return Outcome.SAME
+            return Outcome.SAME, 0
         except IntegrityError:
             self.problems.fail(row.row, "title", "This row contradicts another record of the catalogue.")
-            return Outcome.SAME
+            return Outcome.SAME, 0
         self.shelf.add(work)
         self.taken[work.pk] = row
-        return Outcome.NEW if is_new else Outcome.CHANGED
+        return (Outcome.NEW if is_new else Outcome.CHANGED), work.pk
 
     def known(self, row: WorkRow) -> Work | None:
         """Return the work that a row means, among those of its title and version.

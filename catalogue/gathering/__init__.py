@@ -5,6 +5,7 @@
 ``gather_work``, ``gather_performance``, ``gather_composer``, ``gather_organisation``, ``gather_venue``: one record
 ``gather_families``      what premieres are reckoned from and nothing else (``families``)
 ``gather_lacks``         what the records lack (``lacks``)
+``states_of``            how records stand, as plain values to be compared (``states``)
 ``reading_of``           the instrumentation that a stored text says
 """
 

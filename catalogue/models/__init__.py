@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from catalogue.models.entry import EntryKey, EntryPurpose
+from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.people import Composer, Membership, Organisation, Person
 from catalogue.models.performances import Performance, PerformanceCredit, ProgrammedWork
 from catalogue.models.places import Venue
@@ -14,6 +15,10 @@ __all__ = [
     "Composer",
     "EntryKey",
     "EntryPurpose",
+    "ImportBatch",
+    "ImportSource",
+    "ImportState",
+    "ImportedRecord",
     "InstrumentationLine",
     "Membership",
     "Movement",

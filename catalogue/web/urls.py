@@ -11,8 +11,10 @@ from catalogue.web.views import (
     composers,
     documents,
     entry,
+    exports,
     feeds,
     help,
+    imports,
     performance_forms,
     performances,
     profile,
@@ -31,6 +33,7 @@ work_addresses: list[URLPattern] = [
     path("<int:work>/edit/", work_forms.work_edit, name="work-edit"),
     path("<int:work>/delete/", works.work_delete, name="work-delete"),
     path("<int:work>/restore/", works.work_restore, name="work-restore"),
+    path("export/<slug:suffix>/", exports.work_export, name="work-export"),
     path("reading/instrumentation/", work_forms.instrumentation_reading, name="instrumentation-reading"),
     path("reading/duration/", work_forms.duration_reading, name="duration-reading"),
     path("reading/movements/", work_forms.movements_reading, name="movements-reading"),
@@ -44,6 +47,7 @@ performance_addresses: list[URLPattern] = [
     path("<int:performance>/edit/", performance_forms.performance_edit, name="performance-edit"),
     path("<int:performance>/delete/", performances.performance_delete, name="performance-delete"),
     path("<int:performance>/restore/", performances.performance_restore, name="performance-restore"),
+    path("export/<slug:suffix>/", exports.performance_export, name="performance-export"),
     path("halls/<int:venue>/", venues.venue_edit, name="venue-edit"),
     path("reading/when/", performance_forms.when_reading, name="when-reading"),
     path("reading/where/", performance_forms.where_reading, name="where-reading"),
@@ -65,12 +69,23 @@ profile_addresses: list[URLPattern] = [
     path("calendar/withdraw/", profile.feed_withdraw, name="feed-withdraw"),
 ]
 
+# /c/<composer>/import/
+import_addresses: list[URLPattern] = [
+    path("", imports.import_new, name="import-new"),
+    path("<int:batch>/", imports.import_batch, name="import-batch"),
+    path("<int:batch>/read/", imports.import_read, name="import-read"),
+    path("<int:batch>/keep/", imports.import_keep, name="import-keep"),
+    path("<int:batch>/undo/", imports.import_undo, name="import-undo"),
+    path("<int:batch>/drop/", imports.import_drop, name="import-drop"),
+]
+
 # /c/<composer>/
 catalogue_addresses: list[URLPattern | URLResolver] = [
     path("", today.today, name="today"),
     path("missing/<slug:lack>/", today.lack_list, name="lack-list"),
     path("works/", include(work_addresses)),
     path("performances/", include(performance_addresses)),
+    path("import/", include(import_addresses)),
     path("documents/", include(document_addresses)),
     path("profile/", include(profile_addresses)),
 ]

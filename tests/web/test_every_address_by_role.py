@@ -16,7 +16,7 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
 from catalogue.actions.composers import make_feed_token
 from catalogue.actions.entry import make_entry_key
-from catalogue.models import Composer, EntryPurpose, Performance, Venue, Work
+from catalogue.models import Composer, EntryPurpose, ImportBatch, Performance, Venue, Work
 from tests.conftest import NOW
 
 pytestmark = pytest.mark.django_db
@@ -55,8 +55,10 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "name": lambda: composer.slug,
         "work": lambda: Work.objects.create(composer=composer, title="Rope Tables").pk,
         "kind": lambda: "works-list",
+        "suffix": lambda: "csv",
         "lack": lambda: "duration",
         "performance": lambda: Performance.objects.create(composer=composer, city="Lyon").pk,
+        "batch": lambda: ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW).pk,
         "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
     }
     return {part: makers[part]() for part in variable}

@@ -216,7 +216,7 @@ def test_empty_catalogue_teaches_how_to_begin(browser: Client, composer: Compose
     page = Page(browser.get(ADDRESS))
 
     assert page.text("//h1") == "The catalogue of Ilka Marovand is empty"
-    assert page.values("//main//a/@href") == [f"{ADDRESS}works/new/"]
+    assert page.values("//main//a/@href") == [f"{ADDRESS}works/new/", f"{ADDRESS}import/"]
 
 
 def test_reader_is_not_offered_to_change_anything(

@@ -12,19 +12,16 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST, require_safe
-from django_tables2 import RequestConfig
 
 from catalogue.actions.performances import delete_performance, restore_performance
 from catalogue.models import Composer, Performance
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
-from catalogue.web.filters.performances import PerformanceFilter
+from catalogue.web.asked import asked_performances
 from catalogue.web.notices import say
 from catalogue.web.performance_page import performance_page
 from catalogue.web.programmes import name_of
-from catalogue.web.tables.performances import TO_COME, PerformanceTable
-from catalogue.web.views.works import is_asked
+from catalogue.web.tables.performances import TO_COME
 from catalogue.web.wording import page_language
-from catalogue.web.work_names import work_names
 
 
 @member_page
@@ -32,12 +29,10 @@ from catalogue.web.work_names import work_names
 def performance_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/performances/ — every performance, searched, filtered and ordered."""
     composer, today = request.composer, timezone.localdate()
-    ours = Performance.objects.filter(composer=composer).with_everything_printed()
-    asked = PerformanceFilter(request.GET, ours, composer=composer, works=work_names(composer))
-    table = PerformanceTable(asked.qs, composer=composer, today=today)
-    RequestConfig(request, paginate=False).configure(table)
-    table.turn_to(request.GET.get("page"))
-    context = {"filter": asked, "table": table, "counted": counted(composer, today), "is_asked": is_asked(asked)}
+    asked = asked_performances(request, today=today)
+    asked.table.turn_to(request.GET.get("page"))
+    context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
+    context["counted"] = counted(composer, today)
     return render(request, "performances/performance_list.html", context)
 
 

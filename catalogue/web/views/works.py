@@ -10,16 +10,14 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST, require_safe
-from django_tables2 import RequestConfig
 
 from catalogue.actions.works import delete_work, restore_work
 from catalogue.models import Composer, Work
 from catalogue.terms import WorkStatus
 from catalogue.timing import PartialDate
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
-from catalogue.web.filters.works import WorkFilter
+from catalogue.web.asked import asked_works
 from catalogue.web.notices import say
-from catalogue.web.tables.works import WorkTable, with_performances
 from catalogue.web.wording import page_language
 from catalogue.web.work_page import work_page
 
@@ -28,11 +26,10 @@ from catalogue.web.work_page import work_page
 @require_safe
 def work_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/works/ — every work, searched, filtered and ordered."""
-    asked = WorkFilter(request.GET, Work.objects.filter(composer=request.composer))
-    table = WorkTable(with_performances(asked.qs), slug=request.composer.slug, language=page_language())
-    RequestConfig(request, paginate=False).configure(table)
-    table.turn_to(request.GET.get("page"))
-    context = {"filter": asked, "table": table, "counted": counted(request.composer), "is_asked": is_asked(asked)}
+    asked = asked_works(request)
+    asked.table.turn_to(request.GET.get("page"))
+    context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
+    context["counted"] = counted(request.composer)
     return render(request, "works/work_list.html", context)
 
 
@@ -44,10 +41,6 @@ def counted(composer: Composer) -> dict[str, object]:
     )
     years = [date.last.year for date in (numbers["first"], numbers["last"]) if isinstance(date, PartialDate)]
     return {**numbers, "first": min(years, default=None), "last": max(years, default=None)}
-
-
-def is_asked(asked: WorkFilter) -> bool:
-    return any(value not in (None, "", ()) for value in getattr(asked.form, "cleaned_data", {}).values())
 
 
 @member_page

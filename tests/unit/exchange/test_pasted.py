@@ -107,7 +107,7 @@ def test_a_paragraph_is_one_work_where_paragraphs_have_several_lines() -> None:
 
 def test_cells_copied_from_a_spreadsheet_are_read_as_a_table() -> None:
     assert pasted_table("Title\tForces\nEbb\tfl, pf\n") == Table(
-        (("Title", "Forces"), ("Ebb", "fl, pf")), encoding="utf-8"
+        (("Title", "Forces"), ("Ebb", "fl, pf")), encoding="utf-8", delimiter="\t"
     )
 
 

@@ -9,6 +9,8 @@ from catalogue.models import (
     Commission,
     Composer,
     EntryKey,
+    ImportBatch,
+    ImportedRecord,
     InstrumentationLine,
     Membership,
     Movement,
@@ -23,6 +25,7 @@ from catalogue.models import (
 )
 from catalogue.terms import Role
 from tests.makers import (
+    NOW,
     make_composer,
     make_member,
     make_organisation,
@@ -39,6 +42,8 @@ pytestmark = pytest.mark.django_db
 RECORDS: tuple[type[models.Model], ...] = (
     Commission,
     Composer,
+    ImportBatch,
+    ImportedRecord,
     InstrumentationLine,
     Membership,
     Movement,
@@ -70,6 +75,8 @@ def full_catalogue(owner: User) -> Composer:
         make_person(composer=composer)
         make_organisation(composer=composer)
         make_recording(work)
+        batch = ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW)
+        ImportedRecord.objects.create(batch=batch, sort="work", record=work.pk, label="Tides", after={})
     return Composer.objects.get(slug="ilse-tarnow")
 
 
@@ -122,7 +129,7 @@ def test_members_of_several_catalogues_see_each_record_once(owner: User) -> None
 def composer_of(record: models.Model) -> Composer:
     if isinstance(record, Composer):
         return record
-    for way in ("work", "performance"):
+    for way in ("work", "performance", "batch"):
         if hasattr(record, way):
             return getattr(record, way).composer
     return record.composer

@@ -1,0 +1,121 @@
+"""How the records of a catalogue stand, as plain values: what an import changes is the difference of two states.
+
+A state holds the columns that people write, as they are stored, and the same of the record's parts in their order.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import cache
+from typing import Any
+
+from django.db import models
+
+from catalogue.models import (
+    Commission,
+    Composer,
+    Movement,
+    Performance,
+    PerformanceCredit,
+    ProgrammedWork,
+    Venue,
+    Work,
+)
+from catalogue.models.fields import ValueField
+
+
+class Sort(StrEnum):
+    """The kinds of records that an import makes or changes."""
+
+    WORK = "work"
+    VENUE = "venue"
+    PERFORMANCE = "performance"
+
+
+MODELS: dict[Sort, type[models.Model]] = {Sort.WORK: Work, Sort.VENUE: Venue, Sort.PERFORMANCE: Performance}
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Rows that belong to a record: by what name, which they are, by which column, in which order."""
+
+    name: str
+    model: type[models.Model]
+    owner: str
+    order: str
+
+
+PARTS: dict[Sort, tuple[Part, ...]] = {
+    Sort.WORK: (Part("movements", Movement, "work_id", "number"), Part("commissions", Commission, "work_id", "pk")),
+    Sort.VENUE: (),
+    Sort.PERFORMANCE: (
+        Part("programme", ProgrammedWork, "performance_id", "order"),
+        Part("credits", PerformanceCredit, "performance_id", "order"),
+    ),
+}
+
+State = dict[str, Any]
+Key = tuple[Sort, int]
+
+
+def states_of(composer: Composer, *, only: Iterable[Key] | None = None) -> dict[Key, State]:
+    """Return the states of a composer's works, venues and performances that are not deleted; seven queries.
+
+    ``only`` leaves out all others.
+    """
+    wanted = None if only is None else list(only)
+    found: dict[Key, State] = {}
+    for sort, model in MODELS.items():
+        keys = None if wanted is None else [key for of, key in wanted if of is sort]
+        if keys is None or keys:
+            found |= states_of_sort(sort, model, composer, keys)
+    return found
+
+
+def states_of_sort(
+    sort: Sort, model: type[models.Model], composer: Composer, keys: list[int] | None
+) -> dict[Key, State]:
+    living = model._base_manager.filter(composer=composer, deleted_at__isnull=True)
+    chosen = living if keys is None else living.filter(pk__in=keys)
+    found: dict[Key, State] = {(sort, record.pk): columns_of(record) for record in chosen}
+    for part in PARTS[sort]:
+        for state in found.values():
+            state[part.name] = []
+        rows = part.model._base_manager.filter(**{f"{part.owner}__in": chosen.values("pk")})
+        for row in rows.order_by(part.owner, part.order, "pk"):
+            found[sort, getattr(row, part.owner)][part.name].append({"pk": row.pk, **columns_of(row)})
+    return found
+
+
+@cache
+def columns_written(model: type[models.Model]) -> tuple[models.Field[Any, Any], ...]:
+    """Return the columns that people write, without those that say what a record belongs to."""
+    owners = {"composer", *(part.owner.removesuffix("_id") for parts in PARTS.values() for part in parts)}
+    own = {"work"} if model is ProgrammedWork else set()
+    return tuple(
+        column
+        for column in model._meta.concrete_fields
+        if column.editable and not column.primary_key and column.name not in owners - own
+    )
+
+
+def columns_of(record: models.Model) -> State:
+    return {column.attname: stored_value(column, record) for column in columns_written(type(record))}
+
+
+def stored_value(column: models.Field[Any, Any], record: models.Model) -> Any:
+    """Return a column as JSON holds it: numbers, truth and nothing as they are, all else as text."""
+    value = column.value_from_object(record)
+    if isinstance(column, ValueField):
+        value = column.get_prep_value(value)
+    return value if isinstance(value, bool | int | float | None) else str(value)
+
+
+def value_of(column: models.Field[Any, Any], stored: Any) -> Any:
+    """Undo :func:`stored_value`."""
+    if isinstance(column, ValueField):
+        return column.from_db_value(stored, None, None)
+    target = getattr(column, "target_field", column)
+    return target.to_python(stored)

@@ -1,0 +1,47 @@
+"""What a list is asked for: filtered and ordered by its address, for the page and for what is taken along."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from django_tables2 import RequestConfig
+
+from catalogue.models import Performance, Work
+from catalogue.web.access import CatalogueRequest
+from catalogue.web.filters.performances import PerformanceFilter
+from catalogue.web.filters.works import WorkFilter
+from catalogue.web.tables.lists import ListTable
+from catalogue.web.tables.performances import PerformanceTable
+from catalogue.web.tables.works import WorkTable, with_performances
+from catalogue.web.wording import page_language
+from catalogue.web.work_names import work_names
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A list as it was asked for: the questions, the rows in their order, and whether anything was asked at all."""
+
+    filter: Any
+    table: ListTable
+
+    @property
+    def is_asked(self) -> bool:
+        return any(value not in (None, "", ()) for value in getattr(self.filter.form, "cleaned_data", {}).values())
+
+
+def asked_works(request: CatalogueRequest) -> Asked:
+    asked = WorkFilter(request.GET, Work.objects.filter(composer=request.composer))
+    table = WorkTable(with_performances(asked.qs), slug=request.composer.slug, language=page_language())
+    RequestConfig(request, paginate=False).configure(table)
+    return Asked(asked, table)
+
+
+def asked_performances(request: CatalogueRequest, *, today: date) -> Asked:
+    composer = request.composer
+    ours = Performance.objects.filter(composer=composer).with_everything_printed()
+    asked = PerformanceFilter(request.GET, ours, composer=composer, works=work_names(composer))
+    table = PerformanceTable(asked.qs, composer=composer, today=today)
+    RequestConfig(request, paginate=False).configure(table)
+    return Asked(asked, table)

@@ -1,0 +1,36 @@
+"""Files that people send: none is taken in beyond a size, whatever page it is sent to."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.core.files.uploadhandler import FileUploadHandler, SkipFile
+
+from catalogue.exchange.archives import MEGABYTE
+
+MOST_BYTES = 20 * MEGABYTE
+
+
+class BoundedUploads(FileUploadHandler):
+    """Stands before the handlers that store; a file that grows too large is dropped, and the request says so."""
+
+    received = 0
+
+    def new_file(self, *args: Any, **options: Any) -> None:
+        super().new_file(*args, **options)
+        self.received = 0
+
+    def receive_data_chunk(self, raw_data: bytes, start: int) -> bytes:
+        self.received += len(raw_data)
+        if self.received > MOST_BYTES:
+            if self.request is not None:
+                self.request.META["upload.too_large"] = self.field_name
+            raise SkipFile
+        return raw_data
+
+    def file_complete(self, file_size: int) -> None:
+        return None
+
+
+def is_too_large(request: Any, field: str) -> bool:
+    return bool(request.META.get("upload.too_large") == field)

@@ -1,0 +1,72 @@
+"""/c/<composer>/works/export/<suffix>/ and /c/<composer>/performances/export/<suffix>/"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Callable
+from io import StringIO
+from typing import Any
+
+import pytest
+from django.contrib.auth.models import User
+from django.test import Client
+
+from catalogue.exchange.tables import read_table
+from catalogue.models import Composer
+from tests.makers import make_performance, make_work
+from tests.web.pages import Page
+
+WORKS = "/c/rana-ostrevik/works/"
+PERFORMANCES = "/c/rana-ostrevik/performances/"
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
+    return signed_in(viewer)
+
+
+def rows(response: Any) -> list[list[str]]:
+    return list(csv.reader(StringIO(response.content.decode("utf-8-sig"))))
+
+
+def test_works_that_are_seen_are_taken_along_in_their_order(browser: Client, composer: Composer) -> None:
+    for title, year in (("Bore", "2001"), ("Ebb", "1998"), ("Flood", "2004")):
+        make_work(title, composer=composer, completed=year, category="chamber" if title != "Ebb" else "solo")
+
+    response = browser.get(f"{WORKS}export/csv/?category=chamber&sort=-year")
+
+    assert response.headers["Content-Disposition"] == 'attachment; filename="rana-ostrevik-works.csv"'
+    assert [row[1] for row in rows(response)] == ["title", "Flood", "Bore"]
+
+
+def test_xlsx_holds_the_same(browser: Client, composer: Composer) -> None:
+    make_work("=Ebb", composer=composer)
+
+    table = read_table(browser.get(f"{WORKS}export/xlsx/").content)
+
+    assert [row[1] for row in table.rows] == ["title", "=Ebb"]
+
+
+def test_performances_that_are_seen_are_taken_along_a_work_a_row(browser: Client, composer: Composer) -> None:
+    ebb, bore = make_work("Ebb", composer=composer), make_work("Bore", composer=composer)
+    make_performance(ebb, bore, date="2025-05-16", city="Lyon", country="FR")
+    make_performance(ebb, date="2024-05-16", city="Oslo", country="NO")
+
+    found = rows(browser.get(f"{PERFORMANCES}export/csv/?country=FR"))
+
+    place = {name: number for number, name in enumerate(found[0])}
+    assert [(row[place["work"]], row[place["city"]]) for row in found[1:]] == [("Ebb", "Lyon"), ("Bore", "Lyon")]
+
+
+def test_lists_link_to_what_is_seen(browser: Client, composer: Composer) -> None:
+    make_work("Ebb", composer=composer)
+    page = Page(browser.get(f"{WORKS}?q=ebb&page=1"))
+
+    assert page.values("//a[text()='XLSX' or text()='CSV']/@href") == [
+        f"{WORKS}export/xlsx/?q=ebb",
+        f"{WORKS}export/csv/?q=ebb",
+    ]
+
+
+def test_other_kinds_of_file_are_not_there(browser: Client, composer: Composer) -> None:
+    assert browser.get(f"{WORKS}export/exe/").status_code == 404

@@ -1,0 +1,220 @@
+"""/c/<composer>/import/ and the pages of one import: sent, looked over, kept, undone."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from io import BytesIO
+from typing import Any
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+
+from catalogue.models import Composer, ImportBatch, ImportState, Work
+from catalogue.timing import Duration
+from catalogue.web import following, uploads
+from tests.makers import make_work
+from tests.unit.exchange.spreadsheets import make_ods, make_xlsx
+from tests.web.pages import Page, with_class
+
+ADDRESS = "/c/rana-ostrevik/import/"
+LIST = "Title,Year,Length,Mood\nSlack Water,1998,12,calm\nBore,2001,9,\n"
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
+    return signed_in(editor)
+
+
+def sent(browser: Client, content: bytes | str, name: str = "works.csv", **fields: str) -> Any:
+    file = BytesIO(content.encode() if isinstance(content, str) else content)
+    file.name = name
+    return browser.post(ADDRESS, {"file": file, **fields})
+
+
+def page_of_import(browser: Client, asked: str = "") -> Page:
+    return Page(browser.get(f"{ADDRESS}{ImportBatch.objects.get().pk}/{asked}"))
+
+
+def do(browser: Client, what: str, **fields: str) -> Any:
+    return browser.post(f"{ADDRESS}{ImportBatch.objects.get().pk}/{what}/", fields)
+
+
+def rows(page: Page) -> list[str]:
+    return page.texts("//section[@id='rows']//tbody/tr")
+
+
+def test_list_is_looked_over_kept_and_undone(browser: Client, composer: Composer) -> None:
+    response = sent(browser, LIST)
+    page = Page(browser.get(response.headers["Location"]))
+
+    assert page.text("//h1") == "works.csv"
+    assert "2 rows of a works list: 2 new, 0 changed, 0 as they are. Nothing is stored yet." in page.text()
+    assert "CSV, letters as utf-8, “,” between the cells; row 1 names the columns" in page.text()
+    assert "2 durations are numbers without a unit." in page.text()
+    assert Work.objects.count() == 0
+
+    assert do(browser, "read", bare="minutes").headers["Location"] == response.headers["Location"]
+    assert rows(page_of_import(browser)) == ["2Slack Waternew", "3Borenew"]
+    do(browser, "keep")
+    assert [work.duration for work in Work.objects.order_by("title")] == [Duration(540), Duration(720)]
+    assert Work.objects.get(title="Slack Water").notes == "Mood: calm"
+    kept = page_of_import(browser)
+    assert "Stored on 9 March 2026, 10:00." in kept.text()
+    assert kept.texts("//section[@id='made']//li") == ["Slack Waternew", "Borenew"]
+
+    do(browser, "undo")
+    assert Work.objects.count() == 0
+    assert "Undone on 9 March 2026, 10:00." in page_of_import(browser).text()
+    assert page_of_import(browser).texts("//section[@id='made']//li") == [
+        "Slack Watertaken out again",
+        "Boretaken out again",
+    ]
+
+
+def test_history_names_who_imported(browser: Client, composer: Composer, editor: User) -> None:
+    sent(browser, LIST)
+    do(browser, "keep")
+
+    assert {work.history.get().history_user for work in Work.objects.all()} == {editor}
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        make_xlsx({"Works": [("Title", "Year"), ("Slack Water", 1998), ("Bore", 2001)]}),
+        make_ods([("Title", "Year"), ("Slack Water", "1998"), ("Bore", "2001")]),
+    ],
+    ids=["xlsx", "ods"],
+)
+def test_other_kinds_of_spreadsheet_are_read(browser: Client, composer: Composer, content: bytes) -> None:
+    sent(browser, content, "works.xlsx")
+
+    assert "2 rows of a works list: 2 new" in page_of_import(browser).text()
+
+
+def test_rows_with_errors_stand_in_the_way(browser: Client, composer: Composer) -> None:
+    sent(browser, "title,year\nSlack Water,1998-13\nBore,2001\n")
+    page = page_of_import(browser)
+
+    assert page.wrong == ["year: There is no month 13."]
+    assert "Store all of it" not in page.text()
+    do(browser, "keep")
+    assert Work.objects.count() == 0
+
+
+def test_changes_stand_beside_what_is_there(browser: Client, composer: Composer) -> None:
+    make_work("Bore", composer=composer, completed="2000")
+    sent(browser, LIST)
+
+    assert rows(page_of_import(browser, "?show=changed")) == ["3Borechanged year: 2000 → 2001duration: – → 9"]
+    assert [tab.split()[0] for tab in page_of_import(browser).texts("//nav[contains(@class,'asked')]/a")] == [
+        "All", "New", "Changed", "With",
+    ]  # fmt: skip
+
+
+def test_columns_are_corrected_by_hand(browser: Client, composer: Composer) -> None:
+    sent(browser, "Title,Hue,Mood\nSlack Water,blue,calm\n")
+    fields = {"column-0": "title", "column-1": "subtitle", "column-2": "-"}
+
+    do(browser, "read", kind="works", dates="en-GB", encoding="", delimiter="", **fields)
+    page = page_of_import(browser)
+    do(browser, "keep")
+
+    assert [page.field(name) for name in fields] == ["title", "subtitle", "-"]
+    assert (Work.objects.get().subtitle, Work.objects.get().notes) == ("blue", "")
+
+
+def test_reading_it_so_that_no_title_is_left_says_so_and_changes_nothing(browser: Client, composer: Composer) -> None:
+    sent(browser, LIST)
+
+    page = Page(do(browser, "read", delimiter="|"))
+
+    assert "No column is called “title” or “work”" in page.text(with_class("summary"))
+    assert page_of_import(browser).text("//h1") == "works.csv"
+
+
+@pytest.mark.parametrize(
+    ("content", "reason"),
+    [
+        ("", "This file is empty."),
+        ("Ebb\n", "No column is called “title” or “work”; the first row has to name the columns."),
+        (b"PK\x03\x04 no zip", "This file is damaged and cannot be unpacked."),
+        (b"\xd0\xcf\x11\xe0", "This is a spreadsheet of an old kind or with a password; save it as XLSX, ODS or CSV."),
+        ("title," + "x," * 300, "Row 1 has more than 200 columns."),
+        ("title\n" + "Ebb\n" * 20_001, "This table has more than 20,000 rows; divide it."),
+    ],
+)
+def test_what_is_no_table_is_refused_at_the_field(
+    browser: Client, composer: Composer, content: bytes | str, reason: str
+) -> None:
+    page = Page(sent(browser, content))
+
+    assert page.wrong == [reason]
+    assert not ImportBatch.objects.exists()
+
+
+def test_file_that_is_too_large_is_dropped_while_it_comes_in(
+    browser: Client, composer: Composer, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(uploads, "MOST_BYTES", 100_000)
+
+    page = Page(sent(browser, "title\n" + "Ebb\n" * 40_000))
+
+    assert page.wrong == ["This file is larger than 20 MB."]
+
+
+def test_no_file_is_asked_for(browser: Client, composer: Composer) -> None:
+    assert Page(browser.post(ADDRESS, {})).wrong == ["This field is required."]
+
+
+def test_long_list_is_followed_while_it_is_done(
+    browser: Client, composer: Composer, editor: User, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(following, "AT_ONCE", 1)
+
+    answer = sent(browser, LIST)
+    told = b"".join(answer.streaming_content).decode()
+    assert (answer.streaming, "1 of 2" in told, "2 of 2" in told, told.rstrip().endswith("</html>")) == (True,) * 4
+    assert "3 rows" not in told
+    b"".join(do(browser, "keep").streaming_content)
+    assert ImportBatch.objects.get().state == ImportState.KEPT
+    assert {work.history.get().history_user for work in Work.objects.all()} == {editor}
+
+
+def test_import_is_kept_once_however_often_it_is_sent(browser: Client, composer: Composer) -> None:
+    sent(browser, LIST)
+    do(browser, "keep")
+    do(browser, "keep")
+    do(browser, "read", bare="minutes")
+    do(browser, "drop")
+
+    assert (Work.objects.count(), ImportBatch.objects.count()) == (2, 1)
+
+
+def test_thrown_away_nothing_is_left(browser: Client, composer: Composer) -> None:
+    sent(browser, LIST)
+    do(browser, "drop")
+
+    assert not ImportBatch.objects.exists()
+
+
+def test_pages_ask_the_database_as_often_for_many_rows(browser: Client, composer: Composer) -> None:
+    def asked(address: str) -> int:
+        with CaptureQueriesContext(connection) as queries:
+            browser.get(address)
+        return len(queries)
+
+    sent(browser, "title\nEbb\n")
+    do(browser, "keep")
+    address = f"{ADDRESS}{ImportBatch.objects.get().pk}/"
+    few = asked(address)
+    ImportBatch.objects.all().delete()
+    sent(browser, "title\n" + "".join(f"Piece {number}\n" for number in range(60)))
+    address = f"{ADDRESS}{ImportBatch.objects.get().pk}/"
+    waiting = asked(address)
+    do(browser, "keep")
+
+    assert (waiting, few, asked(address)) == (4, 8, 8)
