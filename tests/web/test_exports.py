@@ -16,8 +16,8 @@ from catalogue.models import Composer
 from tests.makers import make_performance, make_work
 from tests.web.pages import Page
 
-WORKS = "/c/rana-ostrevik/works/"
-PERFORMANCES = "/c/rana-ostrevik/performances/"
+WORKS = "/c/ilka-marovand/works/"
+PERFORMANCES = "/c/ilka-marovand/performances/"
 
 
 @pytest.fixture
@@ -35,7 +35,7 @@ def test_works_that_are_seen_are_taken_along_in_their_order(browser: Client, com
 
     response = browser.get(f"{WORKS}export/csv/?category=chamber&sort=-year")
 
-    assert response.headers["Content-Disposition"] == 'attachment; filename="rana-ostrevik-works.csv"'
+    assert response.headers["Content-Disposition"] == 'attachment; filename="ilka-marovand-works.csv"'
     assert [row[1] for row in rows(response)] == ["title", "Flood", "Bore"]
 
 

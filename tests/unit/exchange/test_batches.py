@@ -14,10 +14,10 @@ from tests.makers import make_performance, make_user, make_venue, make_work
 
 pytestmark = pytest.mark.django_db
 
-WORKS = "title,year,duration,movements,mood\nSlack Water,1998,12',Ebb 4'; Flood,calm\nBore,2001,,,\n"
+WORKS = "title,year,duration,movements,mood\nSlack Rope,1998,12',Ebb 4'; Flood,calm\nBore,2001,,,\n"
 EVENTS = (
     "work,date,venue,city,country,performers\n"
-    "Slack Water,2019-05-12,Old Granary,Zurich,CH,Kestrel Ensemble\n"
+    "Slack Rope,2019-05-12,Old Granary,Zurich,CH,Kestrel Ensemble\n"
     "Bore,2019-05-12,Old Granary,Zurich,CH,Kestrel Ensemble\n"
 )
 
@@ -56,7 +56,7 @@ def test_looking_over_stores_nothing_but_the_report(composer: Composer) -> None:
     assert batch.report["counts"] == {"new": 2, "changed": 0, "same": 0}
     assert (batch.report["encoding"], batch.report["delimiter"], batch.report["header_row"]) == ("utf-8", ",", 1)
     assert [(one["letter"], one["written"], one["column"], one["example"]) for one in batch.report["columns"]] == [
-        ("A", "title", "title", "Slack Water"),
+        ("A", "title", "title", "Slack Rope"),
         ("B", "year", "year", "1998"),
         ("C", "duration", "duration", "12'"),
         ("D", "movements", "movements", "Ebb 4'; Flood"),
@@ -65,13 +65,13 @@ def test_looking_over_stores_nothing_but_the_report(composer: Composer) -> None:
 
 
 def test_changes_are_told_column_by_column(composer: Composer) -> None:
-    make_work("Slack Water", composer=composer, duration="11'", completed="1998", movements=("Ebb",))
+    make_work("Slack Rope", composer=composer, duration="11'", completed="1998", movements=("Ebb",))
 
-    batch = brought_in(composer, "title,year,duration,movements,notes\nSlack Water,1999,12',Ebb; Flood,calm\n")
+    batch = brought_in(composer, "title,year,duration,movements,notes\nSlack Rope,1999,12',Ebb; Flood,calm\n")
 
     assert batch.report["done"] == [
         [
-            2, "Slack Water", "changed",
+            2, "Slack Rope", "changed",
             [
                 ["year", "1998", "1999"], ["duration", "", "12'"], ["notes", "", "calm"],
                 ["movements", "Ebb", "Ebb; Flood"],
@@ -85,7 +85,7 @@ def test_keeping_stores_what_was_shown_and_the_second_time_changes_nothing(compo
     second = kept(brought_in(composer, WORKS))
 
     assert (first.state, bytes(first.content), first.kept_at) == (ImportState.KEPT, b"", NOW)
-    assert sorted(first.records.values_list("label", "row", "before")) == [("Bore", 3, None), ("Slack Water", 2, None)]
+    assert sorted(first.records.values_list("label", "row", "before")) == [("Bore", 3, None), ("Slack Rope", 2, None)]
     assert second.report["counts"] == {"new": 0, "changed": 0, "same": 2}
     assert not second.records.exists()
 
@@ -101,7 +101,7 @@ def test_nothing_is_stored_where_the_catalogue_has_changed_since_it_was_shown(co
 
 
 def test_nothing_is_stored_where_a_row_has_an_error(composer: Composer) -> None:
-    batch = kept(brought_in(composer, "title,year\nSlack Water,1998\nBore,1998-13\n"))
+    batch = kept(brought_in(composer, "title,year\nSlack Rope,1998\nBore,1998-13\n"))
 
     assert (batch.state, Work.objects.count()) == (ImportState.READ, 0)
     assert [row[:2] for row in batch.report["errors"]] == [[3, "year"]]
@@ -161,7 +161,7 @@ def test_undoing_takes_out_what_was_made(composer: Composer) -> None:
 
 
 def test_undoing_changes_back_what_was_changed(composer: Composer) -> None:
-    work = make_work("Slack Water", composer=composer, completed="1997", movements=("Ebb", "Slack"), notes="old")
+    work = make_work("Slack Rope", composer=composer, completed="1997", movements=("Ebb", "Slack"), notes="old")
     movements = list(Movement.objects.filter(work=work).order_by("number").values_list("pk", "title", "duration"))
 
     undone(kept(brought_in(composer, WORKS)))
@@ -173,7 +173,7 @@ def test_undoing_changes_back_what_was_changed(composer: Composer) -> None:
 
 
 def test_undoing_changes_back_an_event(composer: Composer) -> None:
-    work, other = make_work("Slack Water", composer=composer), make_work("Bore", composer=composer)
+    work, other = make_work("Slack Rope", composer=composer), make_work("Bore", composer=composer)
     hall = make_venue("Old Granary", composer=composer)
     event = make_performance(work, date="2019-05-12", at=None, venue=hall, performers=("Iva Dorn",))
 
@@ -187,7 +187,7 @@ def test_undoing_changes_back_an_event(composer: Composer) -> None:
 
 def test_undoing_leaves_what_was_edited_or_is_used_since_and_says_so(composer: Composer) -> None:
     batch = kept(brought_in(composer, WORKS))
-    edited, played = Work.objects.get(title="Slack Water"), Work.objects.get(title="Bore")
+    edited, played = Work.objects.get(title="Slack Rope"), Work.objects.get(title="Bore")
     edited.subtitle = "for wind"
     edited.save()
     performance = make_performance(played)
@@ -196,20 +196,20 @@ def test_undoing_leaves_what_was_edited_or_is_used_since_and_says_so(composer: C
 
     assert sorted(hindrances(batch)) == [
         ("Bore", "It stands on the programme of a performance."),
-        ("Slack Water", "It has been edited since."),
+        ("Slack Rope", "It has been edited since."),
     ]
     assert Work.objects.count() == 2
     performance.deleted_at = NOW
     performance.save()
     undone(batch)
-    assert [work.title for work in Work.objects.all()] == ["Slack Water"]
+    assert [work.title for work in Work.objects.all()] == ["Slack Rope"]
 
 
 def test_undoing_says_what_of_the_changed_has_been_deleted(composer: Composer) -> None:
-    work = make_work("Slack Water", composer=composer)
+    work = make_work("Slack Rope", composer=composer)
     batch = kept(brought_in(composer, WORKS))
     Work.objects.filter(pk=work.pk).update(deleted_at=NOW)
 
     undone(batch)
 
-    assert hindrances(batch) == [("Slack Water", "It has been deleted since.")]
+    assert hindrances(batch) == [("Slack Rope", "It has been deleted since.")]
