@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import errno
+import os
 import socket
 from collections.abc import Callable
 
+from django.conf import settings
 from django.core.wsgi import get_wsgi_application
 from waitress import create_server
 
@@ -31,6 +33,13 @@ def port_message(port: int, fault: OSError | OverflowError) -> str:
     if getattr(fault, "errno", None) == errno.EACCES:
         return f"Port {port} is reserved for the system; choose one above 1023, for example --port 8000."
     return f"Nothing can be served at port {port}; choose one from 1024 to 65535."
+
+
+def address_at(port: int) -> str:
+    """Return what links begin with while this port is served: the address that was configured, if any was."""
+    if "LEDGERLINE_SITE_URL" not in os.environ:
+        settings.SITE_URL = f"http://{HOST}:{port}"
+    return settings.SITE_URL
 
 
 def serve(port: int, *, ready: Callable[[], None]) -> None:

@@ -7,9 +7,10 @@ import shutil
 from collections.abc import Callable, Iterator
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, sync_playwright
 from pytest_django.live_server_helper import LiveServer
 
 from catalogue.actions.entry import make_entry_key
@@ -36,6 +37,7 @@ ARGUMENTS = [
     "--font-render-hinting=none",
     "--force-color-profile=srgb",
 ]
+PATIENCE = 10_000  # milliseconds that an errand waits for what it looks for
 WIDE, NARROW = {"width": 1280, "height": 900}, {"width": 360, "height": 780}
 
 
@@ -66,11 +68,18 @@ def real_clock() -> Iterator[None]:
 
 
 Open = Callable[..., Page]
+MISSING = "/no-such-page/"
+
+
+def is_fault(message: ConsoleMessage) -> bool:
+    """Whether the browser complains; that a page which is asked for as missing is missing is no complaint."""
+    return message.type == "error" and not message.location["url"].endswith(MISSING)
 
 
 @pytest.fixture
-def open_browser(chromium: Browser, live_server: LiveServer) -> Iterator[Open]:
+def open_browser(chromium: Browser, live_server: LiveServer, settings: Any) -> Iterator[Open]:
     """Return a function that opens a window of its own: ``open_browser(scripts=False, size=NARROW)``."""
+    settings.SITE_URL = live_server.url
     contexts: list[BrowserContext] = []
     faults: list[str] = []
 
@@ -85,9 +94,10 @@ def open_browser(chromium: Browser, live_server: LiveServer) -> Iterator[Open]:
             timezone_id="UTC",
             accept_downloads=True,
         )
+        context.set_default_timeout(PATIENCE)
         contexts.append(context)
         page = context.new_page()
-        page.on("console", lambda message: faults.append(message.text) if message.type == "error" else None)
+        page.on("console", lambda message: faults.append(message.text) if is_fault(message) else None)
         page.on("pageerror", lambda fault: faults.append(str(fault)))
         return page
 

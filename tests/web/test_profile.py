@@ -144,7 +144,7 @@ def test_address_is_shown_once_when_it_is_made(browser: Client, composer: Compos
     assert page.values("//a[starts-with(@href, 'webcal:')]/@href") == [shown.replace("http:", "webcal:")]
     assert (response.headers["Cache-Control"], response.headers["Referrer-Policy"]) == (
         "private, no-store",
-        "no-referrer",
+        "same-origin",
     )
     token = shown.split("/")[-2]
     composer.refresh_from_db()

@@ -75,7 +75,7 @@ def test_mistake_is_told_beside_its_field_and_uses_nothing_up(
 def test_key_stands_in_no_header_that_leaves_the_site(client: Client, address: str) -> None:
     response = client.get(address)
 
-    assert response.headers["Referrer-Policy"] == "no-referrer"
+    assert response.headers["Referrer-Policy"] == "same-origin"
     assert response.headers["X-Robots-Tag"] == "noindex, nofollow, noarchive"
     assert response.headers["Cache-Control"] == "private, no-store"
 

@@ -19,7 +19,7 @@ from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.making import Wish
 from catalogue.management.base import CatalogueCommand
 from catalogue.management.commands.document import made, write_file
-from catalogue.management.serving import HOST, refuse_taken_port, serve
+from catalogue.management.serving import address_at, refuse_taken_port, serve
 from catalogue.models import Composer, EntryPurpose, Work
 from catalogue.terms import Category
 
@@ -46,7 +46,7 @@ class Command(CatalogueCommand):
         if options["no_serve"]:
             return
         token = make_entry_key(EntryPurpose.DEMO, now=timezone.now(), user=user)
-        address = f"http://{HOST}:{port}{reverse('enter', args=[token])}"
+        address = address_at(port) + reverse("enter", args=[token])
         serve(port, ready=lambda: self.say(f"Open {address}\nStop with Ctrl+C."))
 
     def say(self, text: str) -> None:

@@ -10,7 +10,7 @@ from django.utils import timezone
 
 from catalogue.actions.entry import make_entry_key
 from catalogue.management.base import CatalogueCommand
-from catalogue.management.serving import HOST, refuse_taken_port, serve
+from catalogue.management.serving import address_at, refuse_taken_port, serve
 from catalogue.models import EntryPurpose, Membership
 from catalogue.terms import Role
 
@@ -24,7 +24,7 @@ class Command(CatalogueCommand):
     def handle(self, *arguments: Any, **options: Any) -> None:
         port: int = options["port"]
         refuse_taken_port(port)
-        address = f"http://{HOST}:{port}{entrance()}"
+        address = address_at(port) + entrance()
         serve(port, ready=lambda: self.stdout.write(f"Open {address}\nStop with Ctrl+C."))
 
 

@@ -86,7 +86,6 @@ def feed_make(request: CatalogueRequest) -> HttpResponse:
     token = make_feed_token(composer=composer)
     address = settings.SITE_URL + reverse("feed", args=[token, composer.slug])
     response = render(request, "profile/feed_made.html", {"address": address, "scheme_free": address.partition(":")[2]})
-    response.headers["Referrer-Policy"] = "no-referrer"
     return response
 
 
