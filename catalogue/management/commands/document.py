@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
 from datetime import date
@@ -139,5 +140,6 @@ def write_file(path: Path, content: bytes) -> None:
         draft.write_bytes(content)
         draft.replace(path)
     except OSError as fault:
-        draft.unlink(missing_ok=True)
+        with contextlib.suppress(OSError):
+            draft.unlink()
         raise UnusableInput(f"{path} cannot be written: {fault.strerror}.") from fault

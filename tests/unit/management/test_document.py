@@ -1,0 +1,109 @@
+"""The command ``document``: what it makes, where it writes, and how it refuses."""
+
+from __future__ import annotations
+
+from io import StringIO
+from pathlib import Path
+
+import pytest
+from django.core.management import call_command
+
+from catalogue.management.base import UnusableInput
+from catalogue.models import Composer, Work
+from tests.makers import make_composer, make_work
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def composer(db: None) -> Composer:
+    return make_composer("Ilka Marovand", slug="ilka-marovand")
+
+
+@pytest.fixture
+def work(composer: Composer) -> Work:
+    return make_work(
+        "Rope Tables",
+        composer=composer,
+        completed="2024",
+        instrumentation="2.2.2.2 – 2.2.0.0 – timp – str(8.6.4.4.2)",
+        catalogue_number="IM 7",
+    )
+
+
+def made(tmp_path: Path, *words: str) -> str:
+    path = tmp_path / "out.txt"
+    call_command("document", *words, "--out", str(path), stderr=StringIO())
+    return path.read_text(encoding="utf-8")
+
+
+def test_document_takes_its_format_from_the_name_of_the_file(tmp_path: Path, work: Work) -> None:
+    assert "Rope Tables" in made(tmp_path, "works-list")
+
+    call_command("document", "works-list", "--out", str(tmp_path / "list.pdf"), stderr=StringIO())
+    assert (tmp_path / "list.pdf").read_bytes().startswith(b"%PDF-")
+
+
+def test_works_list_stands_in_the_order_that_is_asked_for(tmp_path: Path, work: Work) -> None:
+    assert "Works by year" in made(tmp_path, "works-list", "--by", "year")
+    assert "Works by category" in made(tmp_path, "works-list")
+
+
+def test_a_work_is_named_by_its_catalogue_number_or_by_the_number_in_its_address(tmp_path: Path, work: Work) -> None:
+    by_address = made(tmp_path, "parts-checklist", "--work", str(work.pk))
+
+    assert made(tmp_path, "parts-checklist", "--work", "IM 7") == by_address
+
+
+def test_same_records_give_the_same_file(tmp_path: Path, work: Work) -> None:
+    files = [tmp_path / "one.pdf", tmp_path / "two.pdf"]
+
+    for file in files:
+        call_command("document", "works-list", "--out", str(file), stderr=StringIO())
+
+    assert files[0].read_bytes() == files[1].read_bytes()
+
+
+@pytest.mark.parametrize(
+    ("words", "reason"),
+    [
+        (("concordance",), "There is no document “concordance”; there are: works-list, cv-section, parts-checklist."),
+        (("works-list", "--composer", "nobody"), "There is no composer “nobody”; there are: ilka-marovand."),
+        (("parts-checklist",), "Name the work that the document is of."),
+        (("parts-checklist", "--work", "IM 99"), "--work: there is no work “IM 99” in this catalogue."),
+        (("parts-checklist", "--performance", "99"), "This performance is not in the catalogue."),
+        (("cv-section", "--from", "2025", "--to", "2020"), "--from is after --to."),
+    ],
+)
+def test_what_cannot_be_made_is_said_in_one_sentence(work: Work, words: tuple[str, ...], reason: str) -> None:
+    with pytest.raises(UnusableInput) as refused:
+        call_command("document", *words)
+
+    assert (str(refused.value), refused.value.returncode) == (reason, 2)
+
+
+def test_several_composers_ask_which(work: Work) -> None:
+    make_composer("Pell Tarrowick", slug="pell-tarrowick")
+
+    with pytest.raises(UnusableInput, match="Say which composer with --composer: ilka-marovand, pell-tarrowick"):
+        call_command("document", "works-list")
+
+
+def test_folder_that_cannot_be_written_is_named_and_leaves_nothing(tmp_path: Path, work: Work) -> None:
+    (tmp_path / "file").touch()
+
+    with pytest.raises(UnusableInput, match="cannot be written"):
+        call_command("document", "works-list", "--out", str(tmp_path / "file" / "list.pdf"))
+    assert [path.name for path in tmp_path.iterdir()] == ["file"]
+
+
+def test_list_names_each_kind_with_its_formats() -> None:
+    out = StringIO()
+
+    call_command("document", "--list", stdout=out)
+
+    assert [line.partition(":")[0] for line in out.getvalue().splitlines()] == [
+        "works-list",
+        "cv-section",
+        "parts-checklist",
+    ]
