@@ -4,6 +4,7 @@
 ``works``         save_work, index_work, set_movements, set_commissions, delete_work, restore_work
 ``performances``  save_performance, set_programme, set_credits, save_venue, delete_performance, restore_performance
 ``deletion``      delete_record, restore_record: venues, people and organisations
+``undoing``       undo_import
 ``index``         reindex
 ``saving``        Overtaken, and how rows are numbered anew
 """

@@ -17,12 +17,13 @@ from django.db import transaction
 
 from catalogue.exchange.changes import Names, changes_between, label_of
 from catalogue.exchange.columns import Heading, Kind, letters
+from catalogue.exchange.drafts import drafts_in, table_of_drafts
 from catalogue.exchange.importing import Wish, importing, rows_to_import
 from catalogue.exchange.outcomes import Outcome, Report
 from catalogue.exchange.tables import Dress, Table, read_table
 from catalogue.exchange.work_rows import Reading
 from catalogue.gathering.states import Key, Sort, State, states_of
-from catalogue.models import Composer, ImportBatch, ImportedRecord, ImportState
+from catalogue.models import Composer, ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.timing.durations import Bare
 
 MOST_WAITING = 10
@@ -70,6 +71,12 @@ def table_of(content: bytes, told: Told) -> Table:
     """Return the table of a file as it is to be read. Raises TableError."""
     names = [told.kind] if told.kind else list(Kind)
     return read_table(content, sheet_called=names, dress=Dress(told.encoding, told.delimiter))
+
+
+def table_of_batch(batch: ImportBatch, told: Told) -> Table:
+    """Return the table that an import is to be read as. Raises TableError."""
+    content = bytes(batch.content)
+    return table_of_drafts(drafts_in(content)) if batch.source == ImportSource.PASTED else table_of(content, told)
 
 
 def bring_in(*, composer: Composer, by: User, now: datetime, name: str, content: bytes, **columns: Any) -> ImportBatch:
@@ -125,6 +132,16 @@ def keep(*, batch: ImportBatch, table: Table, now: datetime) -> Steps:
         transaction.set_rollback(not is_as_shown)
     batch.report = report
     batch.save()
+
+
+def look_over_and_keep(*, batch: ImportBatch, table: Table, now: datetime) -> Steps:
+    """Try an import, and keep it where nothing stands in the way or is to be asked. Raises TableError."""
+    number = 0
+    for number in look_over(batch=batch, table=table, now=now):
+        yield number
+    if not (batch.report["errors"] or batch.report["asked"]):
+        for more in keep(batch=batch, table=table, now=now):
+            yield number + more
 
 
 def done(batch: ImportBatch, table: Table, now: datetime) -> Generator[int, None, Outlook]:

@@ -41,8 +41,8 @@ class ImportBatchQuerySet(TenantQuerySet["ImportBatch"]):
 class ImportBatch(models.Model):
     """One table that was brought in.
 
-    ``content`` is the file, or the pasted text, until the import is kept; ``reading`` how it is to be read, ``report``
-    what became, or would become, of each row: both as plain JSON.
+    ``content`` is the file, or what was read from a pasted text, until the import is kept; ``reading`` how it is to be
+    read, ``report`` what became, or would become, of each row: both as plain JSON.
     """
 
     composer = models.ForeignKey(Composer, on_delete=models.CASCADE, related_name="imports")

@@ -15,6 +15,7 @@ from catalogue.web.views import (
     feeds,
     help,
     imports,
+    pasted,
     performance_forms,
     performances,
     profile,
@@ -72,7 +73,9 @@ profile_addresses: list[URLPattern] = [
 # /c/<composer>/import/
 import_addresses: list[URLPattern] = [
     path("", imports.import_new, name="import-new"),
+    path("pasted/", pasted.pasted_new, name="pasted-new"),
     path("<int:batch>/", imports.import_batch, name="import-batch"),
+    path("<int:batch>/words/", pasted.pasted_review, name="pasted-review"),
     path("<int:batch>/read/", imports.import_read, name="import-read"),
     path("<int:batch>/keep/", imports.import_keep, name="import-keep"),
     path("<int:batch>/undo/", imports.import_undo, name="import-undo"),

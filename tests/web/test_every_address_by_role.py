@@ -16,6 +16,7 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
 from catalogue.actions.composers import make_feed_token
 from catalogue.actions.entry import make_entry_key
+from catalogue.exchange.drafts import as_content, drafts_of
 from catalogue.models import Composer, EntryPurpose, ImportBatch, Performance, Venue, Work
 from tests.conftest import NOW
 
@@ -58,7 +59,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "suffix": lambda: "csv",
         "lack": lambda: "duration",
         "performance": lambda: Performance.objects.create(composer=composer, city="Lyon").pk,
-        "batch": lambda: ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW).pk,
+        "batch": lambda: make_import(name, composer).pk,
         "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
     }
     return {part: makers[part]() for part in variable}
@@ -67,6 +68,11 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
 def make_key(name: str, composer: Composer) -> str:
     purpose = EntryPurpose.DEMO if name == "enter" else EntryPurpose.OWNER
     return make_entry_key(purpose, now=NOW, user=composer.memberships.get(role="owner").user)
+
+
+def make_import(name: str, composer: Composer) -> ImportBatch:
+    columns = {"source": "pasted", "content": as_content(drafts_of("Ash Ferry"))} if name == "pasted-review" else {}
+    return ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW, **columns)
 
 
 @pytest.fixture

@@ -13,9 +13,9 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from catalogue.actions.undoing import undo_import
-from catalogue.exchange.batches import Told, bring_in, keep, look_over, rows_in, table_of
+from catalogue.exchange.batches import Told, bring_in, keep, look_over, rows_in, table_of, table_of_batch
 from catalogue.exchange.tables import Table, TableError
-from catalogue.models import ImportBatch, ImportState
+from catalogue.models import ImportBatch, ImportSource, ImportState
 from catalogue.web.access import CatalogueRequest, editor_page
 from catalogue.web.following import followed
 from catalogue.web.forms.imports import ReadingForm, UploadForm
@@ -97,6 +97,8 @@ def reading_form(batch: ImportBatch, sent: Any = None) -> ReadingForm | None:
 def batch_page(request: CatalogueRequest, batch: ImportBatch, form: ReadingForm | None) -> HttpResponse:
     if batch.state != ImportState.READ:
         return kept_page(request, batch)
+    if form is None and batch.source == ImportSource.PASTED:
+        return redirect("pasted-review", batch.composer.slug, batch.pk)
     if form is None:
         return render(request, "imports/import_unread.html", {"batch": batch})
     asked, rows = request.GET.get("show", ""), rows_shown(batch.report)
@@ -138,7 +140,7 @@ def import_read(request: CatalogueRequest, batch: int) -> HttpResponse:
         return batch_page(request, found, form)
     told = form.newly_told()
     try:
-        table = table_of(bytes(found.content), told)
+        table = table_of_batch(found, told)
         found.reading = told.as_json()
         rows_in(found, table, timezone.now())
     except TableError as fault:
@@ -155,7 +157,7 @@ def import_keep(request: CatalogueRequest, batch: int) -> HttpResponse:
     found = batch_of(request, batch)
     if found.state != ImportState.READ or not found.report:
         return redirect(address_of(found))
-    table, now = table_of(bytes(found.content), Told.of(found)), timezone.now()
+    table, now = table_of_batch(found, Told.of(found)), timezone.now()
     steps = keep(batch=found, table=table, now=now)
     what = _("Storing %(name)s") % {"name": found.name}
     return followed(request, steps, total=rows_in(found, table, now), what=what, then=address_of(found))
