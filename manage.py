@@ -15,6 +15,7 @@ import sys
 ROOT = pathlib.Path(__file__).resolve().parent
 VENV = ROOT / ".venv"
 PYTHON = VENV / ("Scripts/python.exe" if sys.platform == "win32" else "bin/python")
+INSTALL_LOG = VENV / "install.log"
 OLDEST = (3, 11)
 READING = {"document", "calendar", "premieres", "screen", "check_catalogue", "export", "check_pack"}
 PIP_SETTINGS_OF_OTHERS = {"PIP_USER", "PIP_TARGET", "PIP_PREFIX", "PYTHONHOME", "PYTHONPATH"}
@@ -58,15 +59,21 @@ def install(lock: pathlib.Path) -> None:
     command = [str(PYTHON), "-m", "pip", "install", "--disable-pip-version-check", "--no-compile", "--require-hashes"]
     command += ["--only-binary", ":all:", "--progress-bar", "off", "-r", str(lock)]
     settings = {name: value for name, value in os.environ.items() if name not in PIP_SETTINGS_OF_OTHERS}
-    shown = ""
-    with subprocess.Popen(command, env=settings, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True) as pip:
+    with (
+        open(INSTALL_LOG, "w") as log,
+        subprocess.Popen(
+            command, env=settings, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, universal_newlines=True
+        ) as pip,
+    ):
         for line in pip.stdout or ():
-            shown = (shown + line)[-4000:]
+            log.write(line)
             if line.startswith("Collecting"):
                 say(f"  {line.split()[1].split('==')[0]}")
     if pip.returncode:
-        say(shown)
-        sys.exit("The packages could not be installed: see above. Is there a network? Run the same command again.")
+        sys.exit(
+            f"The packages could not be installed (the reason is in {INSTALL_LOG.relative_to(ROOT)}). "
+            "Is there a network? Run the same command again."
+        )
     (VENV / ".lock-sha256").write_text(fingerprint(lock))
     if lock.name == "requirements-dev.lock":
         (VENV / ".with-tests").touch()

@@ -18,6 +18,7 @@ def house(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setattr(manage, "ROOT", tmp_path)
     monkeypatch.setattr(manage, "VENV", tmp_path / ".venv")
     monkeypatch.setattr(manage, "PYTHON", tmp_path / ".venv" / "bin" / "python")
+    monkeypatch.setattr(manage, "INSTALL_LOG", tmp_path / ".venv" / "install.log")
     for name in ("LEDGERLINE_IN_VENV", "LEDGERLINE_NO_BOOTSTRAP", "LEDGERLINE_DATA", "DATABASE_URL"):
         monkeypatch.delenv(name, raising=False)
     return tmp_path
@@ -77,6 +78,18 @@ def test_failed_installation_says_to_run_it_again_and_is_not_taken_for_done(
     with pytest.raises(SystemExit, match="Run the same command again"):
         manage.install(house / "requirements.lock")
     assert not manage.is_ready(house / "requirements.lock")
+    assert "not a requirement" in (house / ".venv" / "install.log").read_text()
+
+
+def test_folder_that_cannot_be_written_is_one_line_with_its_mend(house: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuse(command: str) -> None:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(manage, "needs_environment", lambda command: True)
+    monkeypatch.setattr(manage, "prepare", refuse)
+
+    with pytest.raises(SystemExit, match=r"cannot be written \(Permission denied\): clone into one that can be"):
+        manage.main()
 
 
 def test_demo_has_a_data_folder_of_its_own(house: Path) -> None:
