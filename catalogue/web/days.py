@@ -33,12 +33,14 @@ def long_day(when: PartialDate, language: str) -> str:
 
 
 def how_far(when: PartialDate, today: date) -> str:
-    """Return how far off a date is: in days, from some months on in months, then in years.
+    """Return how far off a date is: in days, from some months on in months, then in whole years.
 
     Of a month or a year the nearest day counts; while it is running nothing is said.
 
     >>> how_far(PartialDate(2026, 3, 28), date(2026, 3, 9)), how_far(PartialDate(2026, 3), date(2026, 3, 9))
     ('in 19 days', '')
+    >>> how_far(PartialDate(2011, 2, 18), date(2026, 11, 25))
+    '15 years ago'
     """
     if when.exact is None and when.first <= today <= when.last:
         return ""
@@ -58,7 +60,7 @@ def distance(days: int) -> str:
             ngettext("%d month ago", "%d months ago", number),
         )
     else:
-        number = round(number / DAYS_OF_A_YEAR)
+        number = int(number / DAYS_OF_A_YEAR)
         coming, past = ngettext("in %d year", "in %d years", number), ngettext("%d year ago", "%d years ago", number)
     return (coming if days > 0 else past) % number
 

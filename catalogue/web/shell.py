@@ -43,10 +43,21 @@ def shell(request: HttpRequest) -> dict[str, Any]:
 
 
 def rooms_of(slug: str, path: str) -> tuple[Room, ...]:
-    """Return the rooms of a catalogue; the current one is the longest address that the path begins with."""
+    """Return the rooms of a catalogue; one is the current one where the path lies in it.
+
+    The first room's address begins those of all, so that room is current only where the path is its own or leads to
+    what its page lists.
+    """
     addresses = [(name, reverse(view, args=[slug])) for name, view in ROOMS]
-    current = max((address for _name, address in addresses if path.startswith(address)), key=len, default="")
-    return tuple(Room(name, address, address == current) for name, address in addresses)
+    first = addresses[0][1]
+    return tuple(
+        Room(
+            name,
+            address,
+            path == first or path.startswith(f"{first}missing/") if address == first else path.startswith(address),
+        )
+        for name, address in addresses
+    )
 
 
 def first_room(slug: str) -> str:
