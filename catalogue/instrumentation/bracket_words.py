@@ -18,7 +18,8 @@ from catalogue.instrumentation.lexicon import (
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import ALL, roman
-from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, pitch_end, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, ordinal_at, phrase_end, pitch_end, token_at
+from catalogue.instrumentation.seating import double, own_section
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument
 
@@ -41,6 +42,23 @@ def chairs_told(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
             at += 1
     draft.chairs += chairs
     return bool(chairs)
+
+
+def same_player(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``Piccolo (= 2nd Flute)``: the line is one of the players of another line and is not counted again."""
+    nodes = bracket.nodes
+    seat = ordinal_at(nodes, 1) if nodes[0].is_mark("=") else None
+    name = name_at(nodes, seat[1]) if seat is not None else None
+    if seat is None or name is None or name.end != len(nodes):
+        return None
+    other = next((one for one in forces.drafts if one.slug in name.slugs and one is not draft), None)
+    if other is None or own_section(other) != own_section(draft):
+        return None
+    double(other, seat[0], (draft.slug,), "")
+    message = f"The line was read as player {seat[0]} of another line, who is counted there."
+    forces.remark("same-player", message, draft.start, draft.end, "a player of its own")
+    draft.counted(0)
+    return []
 
 
 def amplification(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:

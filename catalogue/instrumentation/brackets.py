@@ -22,6 +22,7 @@ from catalogue.instrumentation.bracket_words import (
     number_of_players,
     pitches,
     quality,
+    same_player,
     strengths,
 )
 from catalogue.instrumentation.chair_lists import chair_list, make_up
@@ -31,7 +32,7 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import OPTIONAL, OR
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
-from catalogue.instrumentation.seating import apply, base_of, own_section, read_d, slashed
+from catalogue.instrumentation.seating import MOST_CHAIRS, apply, base_of, own_section, read_d, slashed
 from catalogue.instrumentation.tokens import Bracket, Token
 
 PLUS = {"plus", "and"}
@@ -50,8 +51,20 @@ def interpret(draft: Draft, forces: Forces) -> list[Draft]:
         if found is not None and not draft.doubles:
             apply(draft, found, forces, clause[0].start, clause[-1].end)
     read_d(draft, section, forces)
-    slashed(draft, forces)
+    extras += slashed(draft, forces)
+    seats_told(draft, forces)
     return extras
+
+
+def seats_told(draft: Draft, forces: Forces) -> None:
+    """Count at least as many players as the highest chair that is named."""
+    highest = max((chair.chair or 0 for chair in draft.chairs), default=0)
+    if highest <= draft.most or highest > MOST_CHAIRS:
+        return
+    if draft.count is not None:
+        message = f"Chair {highest} is named, though {draft.most} stands before it."
+        forces.remark("chairs-differ", message, draft.start, draft.end, f"{draft.most} players")
+    draft.counted(highest)
 
 
 def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
@@ -60,6 +73,7 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     if not nodes:
         return []
     for rule in (
+        same_player,
         amplification,
         strengths,
         channels,

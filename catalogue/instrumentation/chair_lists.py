@@ -130,7 +130,8 @@ def fills(draft: Draft, members: list[tuple[int, str]], bracket: Bracket, *, cou
     """Whether members that add up to the number are its make-up and not what somebody doubles."""
     if len(members) == 1:
         return counted and bracket.opening == "["
-    if counted and all(number for number, _ in members):
+    own = any(slug == draft.slug and number for number, slug in members)
+    if counted and (own or all(number for number, _ in members)):
         return not rising(members, draft)
     sizes = draft.slug in ("saxophone", "recorder", "trombone", "clarinet", "wind-instrument", "viola-da-gamba")
     return not draft.figure and sizes and not counted

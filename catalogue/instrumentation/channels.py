@@ -34,7 +34,7 @@ def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     end = at
     while end < len(nodes) and end < at + 9:
         node = nodes[end]
-        if isinstance(node, Token) and node.kind == "word" and key_of(node.text) in CHANNEL and end > at:
+        if isinstance(node, Token) and end > at and is_channel(node):
             number = forces.written(nodes[at].start, nodes[end - 1].end).rstrip("- ")
             forces.channels = number
             return [], end + 1, True
@@ -42,3 +42,8 @@ def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
             return None
         end += 1
     return None
+
+
+def is_channel(token: Token) -> bool:
+    """Whether the word counts channels; a short one has to be written to its number, for ``3 ch`` may be choirs."""
+    return token.kind == "word" and key_of(token.text) in CHANNEL and not (token.spaced and len(token.text) < 4)

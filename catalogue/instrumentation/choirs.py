@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import SOLO
+from catalogue.instrumentation.lexicon import AND, OR, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.qualities import Qualities
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
-from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.vocabulary import instruments, key_of
 from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, is_letters, is_voicing, parts_of
 
 Found = tuple[list[Draft], int, bool]
@@ -135,7 +135,7 @@ def followed_well(nodes: Nodes, at: int, start: int, end: int) -> bool:
         return True
     token = token_at(nodes, start)
     alone = token is not None and token.text in ("SA", "TB", "TT", "BB", "SS", "AA", "ST", "SB", "AT")
-    after = end >= len(nodes) or nodes[end].is_mark(",;+/\n")
+    after = end >= len(nodes) or nodes[end].is_mark(",;+/\n") or is_key(nodes[end], OR)
     return alone and after and at == start
 
 
@@ -256,11 +256,33 @@ def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found
             for draft in choir(one, start, nodes[used - 1].end, group=f"choir {number}" if len(voicings) > 1 else None)
         ]
         return drafts + choir(optional, start, nodes[used - 1].end, optional=True), used, False
+    named = named_parts(inner, start, nodes[used - 1].end) if isinstance(following, Bracket) and slug == "choir" else []
+    if named:
+        return named, after + 1, False
     draft = Draft(slug, start, nodes[end - 1].end, open=True, notes=[note] if note else [])
     if isinstance(following, Bracket):
         draft.brackets.append(following)
         return [draft], after + 1, False
     return [draft], end, False
+
+
+def named_parts(nodes: Nodes, start: int, end: int) -> list[Draft]:
+    """Return the parts of a choir that a bracket names, ``(3 sopranos, 3 altos)``; nothing where it says more."""
+    found: list[Draft] = []
+    at = 0
+    while at < len(nodes):
+        if nodes[at].is_mark(",;+/") or is_key(nodes[at], AND):
+            at += 1
+            continue
+        counted = count_at(nodes, at)
+        name = name_at(nodes, counted.end if counted else at)
+        voice = next((slug for slug in name.slugs if slug.startswith("voice-")), None) if name is not None else None
+        if name is None or voice is None:
+            return []
+        part = Draft(voice.replace("voice-", "choir-"), start, end, open=True, count=counted)
+        found.append(part)
+        at = name.end
+    return found if all(part.slug in instruments() for part in found) else []
 
 
 def voices_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:

@@ -40,8 +40,9 @@ def place(forces: Forces) -> None:
     for stretch in stretches:
         if stretch[0].group != group:
             order, group = 0, stretch[0].group
-        for block in blocks_of(stretch, forces):
-            order = place_block(block, order, forces, last=block is stretch)
+        blocks = blocks_of(stretch, forces)
+        for block in blocks:
+            order = place_block(block, order, forces, last=len(blocks) == 1)
 
 
 def refuse_lone_number(forces: Forces) -> None:
@@ -202,7 +203,11 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
     forces.place_marks += [
         draft.separator.strip() or ("run together" if draft.packed else "spaced") for draft in places[1:]
     ]
-    kind = kind_of(block, places, order, strings=any(draft.slug == "strings" for draft in forces.drafts))
+    strings = any(draft.slug == "strings" for draft in forces.drafts)
+    kind = kind_of(block, places, order, strings=strings, alone=last and len(forces.drafts) == len(block))
+    if kind == "strings" and not order and last and not falling([draft.most for draft in places]):
+        message = "Five figures that stand alone were read as strings."
+        forces.remark("five-figures", message, places[0].start, places[-1].end, "woodwind with saxophones")
     if kind == "strings":
         strings_block(block, forces)
         return order
@@ -218,7 +223,7 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
     return 1 if kind == "woodwind" else 2
 
 
-def kind_of(block: Block, places: list[Draft], order: int, *, strings: bool) -> str:
+def kind_of(block: Block, places: list[Draft], order: int, *, strings: bool, alone: bool) -> str:
     """Return the family of a block; ``strings`` tells that the text names a body of strings elsewhere."""
     heading = next((draft.heading for draft in block if draft.heading in ("woodwind", "brass", "strings")), "")
     if heading:
@@ -227,7 +232,7 @@ def kind_of(block: Block, places: list[Draft], order: int, *, strings: bool) -> 
     plain = len(block) == len(places) and not any(draft.starred or draft.doubles for draft in places)
     packed = all(draft.packed for draft in places) and max(counts) <= 6 and counts[-1] <= 2
     band = order == 1 and (strings or packed or (counts[-1] <= 1 < max(counts)))
-    if plain and len(places) == 5 and (order or falling(counts)) and not band:
+    if plain and len(places) == 5 and (order or alone or falling(counts)) and not band:
         return "strings"
     if order == 2:
         return "strings" if len(places) >= 4 else "percussion"
@@ -277,7 +282,7 @@ def sections_of(kind: str, block: Block, places: list[Draft], forces: Forces) ->
         reason = f"There are {len(places)} {kind} figures; four were expected."
         raise forces.fail(reason, places[4].start, end, ("a mark between families, such as a dash",))
     chosen = max(
-        combinations(range(4), len(places)), key=lambda row: (fit_of(row, places, four), [-one for one in row])
+        combinations(range(4), len(places)), key=lambda row: (fit_of(row, block, places, four), [-one for one in row])
     )
     if len(places) in (2, 3):
         message = f"Only {len(places)} {kind} figures stand here; the others were taken as none."
@@ -313,14 +318,10 @@ def beside(block: Block, places: list[Draft], order: tuple[str, ...]) -> list[bo
     return found
 
 
-def fit_of(row: tuple[int, ...], places: list[Draft], four: tuple[str, ...]) -> int:
-    """Return how well the places fit the names written beside them."""
-    score = 0
-    for index, draft in zip(row, places, strict=True):
-        if draft.slug == four[index]:
-            score += 4
-        score += sum(1 if instrument(slug).section == four[index] else -1 for slug in hinted(draft))
-    return score
+def fit_of(row: tuple[int, ...], block: Block, places: list[Draft], four: tuple[str, ...]) -> int:
+    """Return how well the places fit the names written in and beside them."""
+    named = sum(4 for index, draft in zip(row, places, strict=True) if draft.slug == four[index])
+    return named + sum(1 if fits else -1 for fits in beside(block, places, tuple(four[index] for index in row)))
 
 
 def hinted(draft: Draft) -> list[str]:

@@ -99,6 +99,8 @@ def apply_qualities(draft: Draft, qualities: Qualities) -> None:
         draft.role = "soloist" if qualities.solo else "offstage"
     if qualities.seat is not None:
         draft.seats = (qualities.seat,)
+    if qualities.copies:
+        draft.collective = "copies"
     if qualities.seats:
         draft.seats = qualities.seats
     if qualities.numbered:

@@ -130,7 +130,7 @@ REMARKS = keyed(
     "große großes groß besetzung besetzt stark petit grand piccoli medi complete minimal lg med wenn möglich "
     "multiple various classical separate additional further players player "
     "traditional natural flexible recommended "
-    "original version arr music canon piece work ballet including consort choice "
+    "original version arr music canon piece work ballet including cubic surround ambisonic multichannel consort choice "
     "unaccompanied unbegleitet cappella acappella possible möglich wanted sowie nebst playing"
 )
 

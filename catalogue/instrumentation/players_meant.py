@@ -111,7 +111,7 @@ def who_at(nodes: Nodes, at: int, section: Section) -> Who | None:
     if counted is None:
         return None
     end = noun_end(nodes, counted.end, section)
-    ahead = linked(nodes, end)[0] is not None
+    ahead = linked(nodes, end)[0] is not None or (end > counted.end and name_at(nodes, end) is not None)
     return Who((), counted.least, end) if ahead else None
 
 

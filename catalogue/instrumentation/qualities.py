@@ -35,6 +35,7 @@ class Qualities:
     optional: bool = False
     amplified: bool = False
     electric: bool = False
+    copies: bool = False
     solo: bool = False
     offstage: bool = False
     pairs: bool = False
@@ -113,10 +114,22 @@ def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
         counted = count_at(nodes, at)
         if counted is not None and not is_measure(nodes, counted.end):
             found.count = counted
+            if copies(nodes, at, counted.end):
+                found.copies = True
+                return counted.end + 1
             return after_of(nodes, counted.end)
     if is_small(node, ARTICLES | REMARKS) and not node.is_word("not", "no"):
         return at + 1
     return None
+
+
+def copies(nodes: Nodes, start: int, at: int) -> bool:
+    """Whether a number at the beginning of an item is joined to a name by a hyphen, ``8-flute``."""
+    if start and not nodes[start - 1].is_mark(";,\n"):
+        return False
+    if at + 1 >= len(nodes) or not nodes[at].is_mark("-") or nodes[at].spaced or nodes[at + 1].spaced:
+        return False
+    return nodes[at + 1].kind == "word" and name_at(nodes, at + 1) is not None
 
 
 def after_of(nodes: Nodes, at: int) -> int:

@@ -11,7 +11,8 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import language_of
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError
 from catalogue.instrumentation.scanning import Scan, Scope
-from catalogue.instrumentation.tokens import Bracket, Node, nodes_of
+from catalogue.instrumentation.tokens import Bracket, Node, Token, nodes_of
+from catalogue.instrumentation.unknown import two_words
 
 LONGEST = 4_000
 
@@ -33,6 +34,7 @@ def read(
         raise InstrumentationError(reason, text[:200], 0, 200)
     nodes = unwrapped(nodes_of(text))
     forces = Forces(text, language or language_of(nodes), strings_are=strings_are)
+    nodes = parted(nodes, forces)
     conventions.prepare(forces, nodes, convention)
     Scan(nodes, forces, Scope(), formula=forces.formula, slash_parts=forces.slash_parts).walk()
     settle(forces)
@@ -59,6 +61,7 @@ def settle(forces: Forces) -> None:
     formula.place(forces)
     settling.choose_names(forces)
     settling.counts_after_names(forces)
+    settling.copies_in_set(forces)
     settling.brass_band_horns(forces)
     settling.remark_on_names(forces)
     orchestral = settling.is_orchestral(forces)
@@ -74,6 +77,19 @@ def settle(forces: Forces) -> None:
     strings.settle_strings(forces, orchestral=orchestral)
     settling.merge_seats(forces)
     settling.refuse_nameless(forces)
+
+
+def parted(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
+    """Return the nodes with words that were run together, ``saxophonehorn``, as two."""
+    found: list[Node] = []
+    for node in nodes:
+        parts = two_words(node) if isinstance(node, Token) and node.kind == "word" and len(node.text) > 7 else None
+        if parts is not None:
+            forces.remark(
+                "spelling", f"“{forces.written(node.start, node.end)}” was read as two words.", node.start, node.end
+            )
+        found += parts or (node,)
+    return tuple(found)
 
 
 def unwrapped(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

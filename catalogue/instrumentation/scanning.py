@@ -21,6 +21,7 @@ from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.tails import opens_clause, quiet, shorter
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import unknown_at
+from catalogue.instrumentation.vocabulary import instruments
 
 MARKS = ".,;:/-+\n·•*&|…"
 EITHER = "∨"
@@ -116,7 +117,9 @@ class Scan:
     def alternative(self, last: Draft, draft: Draft) -> None:
         """Keep what stands after ``or`` as an alternative to the line before it."""
         written = self.forces.written(draft.start, draft.end)
-        plain = draft.slug and draft.slug != "strings" and draft.family != "voice" and not draft.collective
+        plain = (
+            draft.slug in instruments() and draft.slug != "strings" and draft.family != "voice" and not draft.collective
+        )
         together = [one for one in self.forces.drafts if (one.start, one.end) == (last.start, last.end)]
         for one in together:
             if plain and one.slug != draft.slug:

@@ -30,16 +30,25 @@ def read_d(draft: Draft, section: Section, forces: Forces) -> None:
     apply(draft, [Doubling(plays, count=draft.doubles)], forces, draft.start, draft.end)
 
 
-def slashed(draft: Draft, forces: Forces) -> None:
-    """Settle ``flute/piccolo``: sizes of one family are one player's, unrelated instruments a choice."""
+def slashed(draft: Draft, forces: Forces) -> list[Draft]:
+    """Settle ``flute/piccolo``: sizes of one family are one player's, unrelated instruments a choice.
+
+    Electronics after a slash stand beside the player; they are returned as a draft of their own.
+    """
+    extras: list[Draft] = []
     for slug in draft.slashed:
-        if draft.collective == "book" or related(draft.slug, slug):
+        if slug == draft.slug:
+            continue
+        if instrument(slug).family == "electronics":
+            extras.append(Draft(slug, draft.start, draft.end, group=draft.group, role=draft.role))
+        elif draft.collective == "book" or related(draft.slug, slug):
             seats = range(1, draft.most + 1) if draft.most <= MOST_CHAIRS else range(0)
             for seat in seats:
                 double(draft, seat, (slug,), "")
             remark_on_strings(draft, (slug,), forces, draft.start, draft.end)
         else:
             draft.alternatives.append(slug)
+    return extras
 
 
 def related(one: str, other: str) -> bool:

@@ -252,6 +252,19 @@ def settle_soloists(forces: Forces) -> None:
         at -= 1
 
 
+def copies_in_set(forces: Forces) -> None:
+    """Leave the players open where numbers are joined to every name by a hyphen: copies of printed parts."""
+    joined = [draft for draft in forces.drafts if draft.collective == "copies"]
+    if len(joined) < 3:
+        return
+    message = "The numbers before the names were read as copies of printed parts, not players."
+    forces.remark("printed-set", message, joined[0].start, joined[-1].end, "numbers of players")
+    for draft in joined:
+        if draft.count is not None and draft.slug not in ("timpani", "percussion"):
+            draft.notes.append(f"{draft.most} copies")
+            draft.count, draft.open = None, True
+
+
 def brass_band_horns(forces: Forces) -> None:
     """Read the horns of a brass band as tenor horns: cornets and a flugelhorn or baritones, no woodwind, no trumpet."""
     slugs = {draft.slug for draft in forces.drafts}

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from catalogue.instrumentation.drafts import Count, Draft
 from catalogue.instrumentation.lexicon import AND
-from catalogue.instrumentation.names import Name, name_at
+from catalogue.instrumentation.names import Name, beginnings, name_at
 from catalogue.instrumentation.numbers import cardinal
 from catalogue.instrumentation.phrases import count_at, keys_end, token_at
 from catalogue.instrumentation.senses import sectional
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 SHORTEST_TO_MEND = 6
 LONGEST_NAME = 4
+LONGEST_WORD = 40
 VOICE_LETTERS = {
     "S": "voice-soprano",
     "M": "voice-mezzo-soprano",
@@ -134,7 +135,9 @@ def variants(key: str) -> list[str]:
 def two_words(token: Token) -> tuple[Token, Token] | None:
     """Return the two words that were written as one, ``andfour``, ``saxophonehorn``."""
     text = token.text
-    for at in range(3, len(text) - 2):
+    if len(text) > LONGEST_WORD or key_of(text) in beginnings():
+        return None
+    for at in range(len(text) - 3, 2, -1):
         head, rest = text[:at], text[at:]
         joined = key_of(head) in AND and (cardinal(rest) is not None or key_of(rest) in keys())
         both = len(head) > 3 and len(rest) > 3 and key_of(head) in keys() and key_of(rest) in keys()
