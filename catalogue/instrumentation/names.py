@@ -55,6 +55,13 @@ def with_hyphen() -> frozenset[str]:
     return frozenset(one.lower() for row in instruments().values() for _, one in row.spellings if "-" in one)
 
 
+@functools.cache
+def in_parts() -> frozenset[str]:
+    """Return the keys of spellings of several words: ``clarinet.E`` is no ``clarinete``."""
+    spellings = (one for row in instruments().values() for _, one in row.spellings)
+    return frozenset(key_of(one) for one in spellings if any(mark in one for mark in " .-'/"))
+
+
 def may_join(nodes: Nodes, at: int) -> bool:
     node = nodes[at]
     if isinstance(node, Bracket):
@@ -83,6 +90,9 @@ def known(written: str) -> tuple[str, ...]:
 
 def joins_well(written: str, nodes: Nodes, first: int, end: int) -> bool:
     """Whether the marks inside belong to a name: a slash only where a spelling has one, no blank after a hyphen."""
+    key = key_of(written)
+    if any(one in written for one in " .-'/") and not {key, key.removesuffix("s")} & in_parts():
+        return False
     if "/" in written:
         return written.lower().rstrip(".") in with_slash()
     for index in range(first + 1, end):

@@ -2,7 +2,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, given, note, settings
 from hypothesis import strategies as st
 
 from catalogue.instrumentation import Line, read, shorthand
@@ -13,6 +13,7 @@ from tests.unit.instrumentation.lines import forces
 @settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(forces())
 def test_reading_undoes_writing(generated):
+    note(shorthand(generated))
     assert read(shorthand(generated)).lines == generated.lines
 
 
@@ -25,6 +26,7 @@ def test_two_bodies_are_kept_apart_by_their_labels(first, second):
     )
     both = Instrumentation(lines or (Line("flute", "woodwind"),))
 
+    note(shorthand(both))
     assert read(shorthand(both)).lines == both.lines
 
 
