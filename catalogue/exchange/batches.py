@@ -24,6 +24,7 @@ from catalogue.exchange.tables import Dress, Table, read_table
 from catalogue.exchange.work_rows import Reading
 from catalogue.gathering.states import Key, Sort, State, states_of
 from catalogue.models import Composer, ImportBatch, ImportedRecord, ImportSource, ImportState
+from catalogue.models.fields import LONG_LINE
 from catalogue.timing.durations import Bare
 
 MOST_WAITING = 10
@@ -127,7 +128,7 @@ def keep(*, batch: ImportBatch, table: Table, now: datetime) -> Steps:
         report = report_of(outlook, table, batch.composer)
         is_as_shown = not outlook.report.errors and report["done"] == shown.get("done")
         if is_as_shown:
-            note(batch, outlook)
+            note(batch, outlook.before, outlook.after, rows_of_records(outlook.report))
             batch.state, batch.kept_at, batch.content = ImportState.KEPT.value, now, b""
         transaction.set_rollback(not is_as_shown)
     batch.report = report
@@ -157,26 +158,29 @@ def done(batch: ImportBatch, table: Table, now: datetime) -> Generator[int, None
         yield number
 
 
-def note(batch: ImportBatch, outlook: Outlook) -> None:
-    """Store which records were made or changed, as they were and as they are left."""
-    names = Names.of(batch.composer, outlook.after)
-    sort = SORT_OF[outlook.report.kind]
-    rows = {(sort, one.record): one.row for one in reversed(outlook.report.done)}
-    touched = (key for key, state in outlook.after.items() if outlook.before.get(key) != state)
+def note(batch: ImportBatch, before: Mapping[Key, State], after: Mapping[Key, State], rows: Mapping[Key, int]) -> None:
+    """Store which records were made or changed, as they were and as they are left; ``rows`` they came from."""
+    names = Names.of(batch.composer, after)
     made = (
         ImportedRecord(
             batch=batch,
             sort=key[0].value,
             record=key[1],
             row=rows.get(key, 0),
-            label=label_of(key[0], outlook.after[key], names)[:500],
-            before=outlook.before.get(key),
-            after=outlook.after[key],
+            label=label_of(key[0], state, names)[:LONG_LINE],
+            before=before.get(key),
+            after=state,
         )
-        for key in touched
+        for key, state in after.items()
+        if before.get(key) != state
     )
     while some := list(islice(made, AT_ONCE)):
         ImportedRecord.objects.bulk_create(some)
+
+
+def rows_of_records(report: Report) -> dict[Key, int]:
+    """Return the first row that speaks of each record."""
+    return {(SORT_OF[report.kind], one.record): one.row for one in reversed(report.done)}
 
 
 # ---- the report as plain JSON

@@ -17,8 +17,11 @@ from catalogue.models.records import TenantQuerySet
 
 
 class ImportSource(StrEnum):
+    """Where the records of an import come from; those of a tour are typed, and kept at once."""
+
     FILE = "file"
     PASTED = "pasted"
+    TYPED = "typed"
 
 
 class ImportState(StrEnum):

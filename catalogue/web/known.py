@@ -33,6 +33,11 @@ class Known:
         return next((body for body in self.bodies if fold(body.name) == fold(name)), None)
 
     @property
+    def hall_names(self) -> frozenset[str]:
+        """The names of halls, folded as a search does."""
+        return frozenset(fold(venue.name) for venue in self.venues)
+
+    @property
     def halls(self) -> list[str]:
         return sorted({str(venue) for venue in self.venues})
 

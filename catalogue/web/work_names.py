@@ -42,6 +42,13 @@ class WorkNames:
         several = " or ".join(f"“{self.labels[key]}”" for key in found[:4])
         raise UnknownWork(_("Several works are called so; write %(several)s.") % {"several": several})
 
+    def knows(self, text: str) -> bool:
+        """Say whether the text names a work."""
+        try:
+            return self.find(text) is not None
+        except UnknownWork:
+            return False
+
 
 def work_names(composer: Composer) -> WorkNames:
     """Return the works of a composer in title order; one query."""

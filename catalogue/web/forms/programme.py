@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from typing import Any, cast
 
 from django import forms
@@ -105,10 +106,12 @@ def programmed(row: ProgrammedWork, typed: dict[str, Any]) -> ProgrammedWork:
     return row
 
 
-def programme_rows(performance: Performance, names: WorkNames, typed: Any = None, *, first: str = "") -> Programme:
-    """Return the rows of a programme; ``first`` is the work that a new performance begins with."""
+def programme_rows(
+    performance: Performance, names: WorkNames, typed: Any = None, *, first: Iterable[str] = ()
+) -> Programme:
+    """Return the rows of a programme; ``first`` are the works that a new performance begins with."""
     living = [row for row in stored_programme(performance) if row.work_id in names.labels]
-    shown = [initial_of(row, names) for row in living] or ([{"work": first}] if first else [])
+    shown = [initial_of(row, names) for row in living] or [{"work": name} for name in first]
     rows = ProgrammeRows(typed, initial=shown, prefix=PREFIX, form_kwargs={"names": names})
     return cast(Programme, rows)
 
@@ -161,3 +164,9 @@ def changed(typed: Any, columns: dict[str, str]) -> Any:
     for name, text in columns.items():
         copy[name] = text
     return copy
+
+
+def rows_typed(works: Sequence[str]) -> dict[str, str]:
+    """Return the fields in which these works would have been typed."""
+    rows = {f"{PREFIX}-{place}-work": name for place, name in enumerate(works)}
+    return {f"{PREFIX}-TOTAL_FORMS": str(len(works)), f"{PREFIX}-INITIAL_FORMS": "0", **rows}

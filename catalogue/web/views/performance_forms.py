@@ -15,6 +15,7 @@ from django.views.decorators.http import require_http_methods, require_POST
 
 from catalogue.actions.performances import save_performance, save_venue
 from catalogue.actions.saving import Overtaken
+from catalogue.exchange.event_lines import EventLine, read_event_line
 from catalogue.models import Performance
 from catalogue.web import performance_readings as readings
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
@@ -38,7 +39,10 @@ from catalogue.web.wording import page_language
 @editor_page
 @require_http_methods(["GET", "POST"])
 def performance_new(request: CatalogueRequest) -> HttpResponse:
-    """/c/<composer>/performances/new/ — a new performance; ``?work=<number>`` puts a work on its programme."""
+    """/c/<composer>/performances/new/ — a new performance.
+
+    ``?work=<number>`` puts a work on its programme, ``?line=<text>`` fills in what a line says.
+    """
     sent_before = performance_sent_before(request)
     if sent_before:
         return redirect("performance-detail", request.composer.slug, sent_before.pk)
@@ -67,8 +71,10 @@ def form_of(request: CatalogueRequest, performance: Performance) -> HttpResponse
     heading = called(performance) if performance.pk else ""
     known, today = Known.of(request.composer), timezone.localdate()
     typed = typed_in(request)
-    form = PerformanceForm(typed, instance=performance, known=known, today=today)
-    rows = programme_rows(performance, known.works, typed, first=work_asked_for(request, known))
+    said = line_said(request, known)
+    form = PerformanceForm(typed, initial=initial_of(said), instance=performance, known=known, today=today)
+    first = work_asked_for(request, known) or said.works
+    rows = programme_rows(performance, known.works, typed, first=() if performance.pk else first)
     conflict = None
     if typed is not None and not is_rearranging(request) and all([form.is_valid(), rows.is_valid()]):
         try:
@@ -100,9 +106,23 @@ def is_rearranging(request: CatalogueRequest) -> bool:
     return "another" in request.POST or "earlier" in request.POST
 
 
-def work_asked_for(request: CatalogueRequest, known: Known) -> str:
+def work_asked_for(request: CatalogueRequest, known: Known) -> tuple[str, ...]:
     key = request.GET.get("work", "")
-    return known.works.labels.get(int(key), "") if key.isdecimal() and len(key) < 19 else ""
+    label = known.works.labels.get(int(key)) if key.isdecimal() and len(key) < 19 else None
+    return (label,) if label else ()
+
+
+def line_said(request: CatalogueRequest, known: Known) -> EventLine:
+    """Return what a line says that a new performance is to begin with."""
+    return read_event_line(
+        request.GET.get("line", ""), language=page_language(), is_work=known.works.knows, halls=known.hall_names
+    )
+
+
+def initial_of(said: EventLine) -> dict[str, str]:
+    """Return the fields of the form as a line fills them in."""
+    fields = {"date": said.date, "time": said.time, "venue": said.hall, "city": said.city, "country": said.country}
+    return {name: text for name, text in {**fields, "performers": "\n".join(said.performers)}.items() if text}
 
 
 @transaction.atomic
