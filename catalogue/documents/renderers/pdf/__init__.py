@@ -1,14 +1,17 @@
-"""The PDF renderer, from what was typed to bytes.
+"""The PDF renderer, from what was typed to bytes, drawn with reportlab.
 
-``faces``    the typefaces: which has a character, how wide, a subset to embed
+``faces``    the typefaces: which has a character, how wide
 ``bidi``     the order of characters in a line
-``setting``  text to lines of glyphs; the only door from user text to the page
-``canvas``   the operators of one page
+``setting``  text to lines of glyphs
+``fonts``    the faces as reportlab embeds them, glyph by glyph
+``text``     ``draw_text``: the only door from text to what reportlab draws
+``canvas``   the pages: text, lines, outline, and which content belongs to what
 ``flow``     what comes on which page
 ``ground``, ``entries``, ``tables``, ``blocks``   blocks to measured items
-``file``     pages to a file
+``tags``     the structure tree and the metadata, added to what reportlab has drawn
 ``pages``    all of it: ``render_pdf``
 
-Glyphs are placed by HarfBuzz and written by their numbers, so that no markup language stands between a title and the
-page, and joined, stacked and mirrored scripts need no special case.
+Glyphs are placed by HarfBuzz and drawn one by one, so that no markup language stands between a title and the page, and
+joined, stacked and mirrored scripts need no special case. reportlab's own paragraphs are not used: they read markup,
+do not reorder shaped text, and shape a word in one face only.
 """

@@ -23,13 +23,13 @@ from catalogue.documents.model import (
     plain,
     wording,
 )
-from catalogue.documents.renderers.pdf.canvas import Canvas, Element
+from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.entries import entry_item, legend_item
-from catalogue.documents.renderers.pdf.file import Bookmark
 from catalogue.documents.renderers.pdf.flow import Draw, Item
 from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth
 from catalogue.documents.renderers.pdf.setting import SetLine
 from catalogue.documents.renderers.pdf.tables import table_items
+from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import Look
 
 RULE = 0.7
@@ -125,7 +125,7 @@ def plain_head(section: Section, ground: Ground, element: Element) -> Item:
     aside = ground.line(section.aside, sheet.aside)
     measure = ground.width - sheet.x - (aside.width + 12 if section.aside else 0)
     lines = ground.lines(section.head, sheet.head, measure)
-    drawings = [column(lines, ground.left + sheet.x, sheet.head.leading, element.add("H2")), bookmark(section, ground)]
+    drawings = [column(lines, ground.left + sheet.x, sheet.head.leading, element.add("H2")), bookmark(section)]
     if section.aside:
         drawings.append(right_line(aside, ground, element.add("P")))
     return Item(both(*drawings), lead=sheet.lead, depth=depth(lines, sheet.head.leading), keep=True)
@@ -145,11 +145,8 @@ def key_head(section: Section, ground: Ground, element: Element) -> Item:
     return replace(item, draw=draw, lead=sheet.rule_lead + sheet.rule_above)
 
 
-def bookmark(section: Section, ground: Ground) -> Draw:
-    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        ground.bookmarks.append(Bookmark(plain(section.head), canvas.number, y))
-
-    return draw
+def bookmark(section: Section) -> Draw:
+    return lambda canvas, y, _fresh: canvas.bookmark(plain(section.head), y)
 
 
 def continued_head(section: Section, ground: Ground) -> Draw:

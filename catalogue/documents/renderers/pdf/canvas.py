@@ -1,4 +1,4 @@
-"""A page being drawn: operators of ISO 32000-1, places counted from the top left corner.
+"""The pages of a document being drawn with reportlab, places counted from the top left corner.
 
 Everything on a page is either content, marked for the structure tree, or an artifact (rules, running heads, folios).
 """
@@ -7,13 +7,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
-from functools import lru_cache
+from io import BytesIO
 from itertools import groupby
 
-from catalogue.documents.renderers.pdf.faces import Face
-from catalogue.documents.renderers.pdf.setting import Glyph, Piece, SetLine
+from reportlab.pdfgen.canvas import Canvas as Drawing
+
+from catalogue.documents.renderers.characters import printable
+from catalogue.documents.renderers.pdf.faces import carried_face
+from catalogue.documents.renderers.pdf.fonts import font_of
+from catalogue.documents.renderers.pdf.setting import SetLine
+from catalogue.documents.renderers.pdf.tags import Element
+from catalogue.documents.renderers.pdf.text import draw_text
 from catalogue.documents.sheets.geometry import INK
+from catalogue.documents.sheets.paper import Size
 from catalogue.drawings.player_strip import (
     BAR_THICK,
     DISC,
@@ -27,107 +33,74 @@ from catalogue.drawings.player_strip import (
     Strip,
 )
 
-ARC = 0.5523
-"""How far the handles of a Bézier quarter circle lie from its ends, in radii."""
-
-
-@dataclass(eq=False, slots=True)
-class Element:
-    """A node of the structure tree; ``kids`` are nodes, or (page, mark) pairs of content."""
-
-    role: str
-    language: str = ""
-    alternative: str = ""
-    scope: str = ""
-    kids: list[Element | tuple[int, int]] = field(default_factory=list)
-
-    def add(self, role: str, *, language: str = "", alternative: str = "", scope: str = "") -> Element:
-        child = Element(role, language, alternative, scope)
-        self.kids.append(child)
-        return child
-
-
-@dataclass(eq=False, slots=True)
-class Used:
-    """What a document uses of a face: its glyphs and what each stands for."""
-
-    name: str
-    face: Face
-    sources: dict[int, str] = field(default_factory=dict)
-
-    def stands_for(self, glyphs: tuple[Glyph, ...]) -> bool:
-        """Note the glyphs; whether each can be read back as its source, which two sources of one glyph forbid."""
-        for glyph in glyphs:
-            self.sources.setdefault(glyph.id, glyph.source)
-        return all(self.sources[glyph.id] == glyph.source for glyph in glyphs)
-
-
-class Fonts:
-    """The faces of one document, by the order in which they are first needed."""
-
-    def __init__(self) -> None:
-        self.used: dict[str, Used] = {}
-
-    def use(self, face: Face) -> Used:
-        return self.used.setdefault(face.name, Used(f"F{len(self.used) + 1}", face))
-
-
-def n(number: float) -> str:
-    """A length as an operator takes it, to a hundredth of a point."""
-    written = f"{number:.2f}".rstrip("0").rstrip(".")
-    return "0" if written == "-0" else written
+BLACK = (0, 0, 0)
+ROUND = 1
+"""The cap of a stroke that ends in a half circle."""
+ABOVE_HEAD = 20
+"""How far above the baseline of a head a reader is taken that asks for its section."""
 
 
 class Canvas:
-    """One page. ``number`` counts from 0."""
+    """The pages, one after another; ``number`` is that of the page in hand, from 0."""
 
-    def __init__(self, number: int, height: float, fonts: Fonts) -> None:
-        self.number = number
-        self.height = height
-        self.fonts = fonts
-        self.code: list[str] = []
+    def __init__(self, size: Size) -> None:
+        self.height = size.height
+        self.number = 0
         self.marks = 0
+        self.bookmarks = 0
         self.inked = False
         self.element: Element | None = None
+        self.opening: Element | None = None
+        self.written = BytesIO()
+        self.drawing = Drawing(
+            self.written,
+            pagesize=(round(size.width, 3), round(size.height, 3)),
+            pageCompression=0,
+            invariant=1,
+            initialFontName=font_of(carried_face("NotoSerif-Regular")).fontName,
+        )
+
+    def properties(self, title: str, author: str, language: str) -> None:
+        self.drawing.setTitle(printable(title))
+        self.drawing.setAuthor(printable(author))
+        self.drawing.setCatalogEntry("Lang", language)
+        self.drawing.setViewerPreference("DisplayDocTitle", "true")
+
+    def turn(self) -> None:
+        """End the page; what is drawn next is on another."""
+        self.drawing.showPage()
+        self.number += 1
+        self.marks = 0
+        self.inked = False
+
+    def finish(self) -> bytes:
+        """The file with every page that was ended."""
+        self.drawing.save()
+        return self.written.getvalue()
+
+    def bookmark(self, title: str, y: float) -> None:
+        """An entry of the outline: a section begins at ``y``."""
+        key = f"section {self.bookmarks}"
+        self.bookmarks += 1
+        self.drawing.bookmarkHorizontalAbsolute(key, round(self.height - y + ABOVE_HEAD, 2))
+        self.drawing.addOutlineEntry(printable(title), key)
+
+    # ---- what belongs to what
 
     @contextmanager
     def content(self, element: Element) -> Iterator[None]:
         """What is drawn inside belongs to the element."""
-        self.element = element
-        self.open_mark(element)
+        self.element = self.opening = element
         yield
-        self.close_mark(element)
+        self.close_mark()
         self.element = None
-
-    def open_mark(self, element: Element) -> None:
-        self.code.append(f"/{element.role} <</MCID {self.marks}>> BDC")
-        element.kids.append((self.number, self.marks))
-        self.marks += 1
-
-    def close_mark(self, element: Element) -> None:
-        """End the stretch of content; one in which nothing was drawn never was."""
-        if not self.code[-1].endswith(f"<</MCID {self.marks - 1}>> BDC"):
-            self.code.append("EMC")
-            return
-        self.code.pop()
-        element.kids.pop()
-        self.marks -= 1
 
     @contextmanager
     def artifact(self) -> Iterator[None]:
         """What is drawn inside is furniture of the page."""
-        self.code.append("/Artifact BMC")
+        self.drawing.addLiteral("/Artifact BMC")
         yield
-        self.code.append("EMC")
-
-    def text(self, x: float, y: float, line: SetLine) -> None:
-        """Set a line from ``x`` on, its baseline at ``y``; a stretch in another language is a span of its own."""
-        pieces = (*line.pieces, line.turned) if line.turned else line.pieces
-        for language, stretch in groupby(pieces, key=lambda piece: piece.language):
-            with self.span(language):
-                for piece in stretch:
-                    self.piece(x, y, piece)
-                    x += piece.width
+        self.drawing.addLiteral("EMC")
 
     @contextmanager
     def span(self, language: str) -> Iterator[None]:
@@ -136,112 +109,99 @@ class Canvas:
         if element is None or not language:
             yield
             return
-        self.close_mark(element)
-        child = element.add("Span", language=language)
-        self.open_mark(child)
+        self.close_mark()
+        self.opening = element.add("Span", language=language)
         yield
-        self.close_mark(child)
-        self.open_mark(element)
+        self.close_mark()
+        self.opening = element
+
+    def begin(self) -> None:
+        """Before anything is drawn: mark to what it belongs."""
+        element = self.opening
+        if element is not None:
+            self.drawing.addLiteral(f"/{element.role} <</MCID {self.marks}>> BDC")
+            element.kids.append((self.number, self.marks))
+            self.marks += 1
+            self.opening = None
+
+    def close_mark(self) -> None:
+        """End a stretch of content; one in which nothing was drawn never was."""
+        if self.opening is None:
+            self.drawing.addLiteral("EMC")
+        self.opening = None
+
+    # ---- text
+
+    def text(self, x: float, y: float, line: SetLine) -> None:
+        """Set a line from ``x`` on, its baseline at ``y``; a stretch in another language is a span of its own."""
+        pieces = (*line.pieces, line.turned) if line.turned else line.pieces
+        for (language, inked), stretch in groupby(pieces, key=lambda piece: (piece.language, piece.inked)):
+            run = [piece for piece in stretch if piece.glyphs]
+            with self.span(language):
+                if run:
+                    self.begin()
+                    self.ink(inked=inked)
+                    draw_text(self.drawing, x, self.height - y, run)
+            x += sum(piece.width for piece in run)
 
     def text_to(self, x: float, y: float, line: SetLine) -> None:
         """Set a line that ends at ``x``."""
         self.text(x - line.width, y, line)
 
-    def piece(self, x: float, y: float, piece: Piece) -> None:
-        if not piece.glyphs:
-            return
-        used = self.fonts.use(piece.face)
-        told = used.stands_for(piece.glyphs)
-        if not told:
-            text = ("\ufeff" + piece.text).encode("utf-16-be").hex().upper()
-            self.code.append(f"/Span <</ActualText <{text}>>> BDC")
-        self.ink(inked=piece.inked)
-        place = f"1 0 0 1 {n(x)} {n(self.height - y)} Tm"
-        self.code.append(f"BT /{used.name} {n(piece.size)} Tf {place} {shown(piece)} ET")
-        if not told:
-            self.code.append("EMC")
-
     def ink(self, *, inked: bool) -> None:
         if inked != self.inked:
-            self.code.append(" ".join(f"{part:.3f}" for part in INK) + " rg" if inked else "0 g")
+            self.drawing.setFillColorRGB(*(INK if inked else BLACK))
             self.inked = inked
 
+    # ---- lines and marks
+
     def rule(self, x: float, end: float, y: float, thick: float) -> None:
-        place = n(self.height - y)
-        self.code.append(f"{n(thick)} w {n(x)} {place} m {n(end)} {place} l S")
+        self.begin()
+        self.drawing.setLineWidth(thick)
+        self.drawing.line(x, self.height - y, end, self.height - y)
 
     def box(self, x: float, y: float, side: float, thick: float) -> None:
         """A square with its upper left corner at the place."""
-        self.code.append(f"{n(thick)} w {n(x)} {n(self.height - y - side)} {n(side)} {n(side)} re S")
+        self.begin()
+        self.drawing.setLineWidth(thick)
+        self.drawing.rect(x, self.height - y - side, side, side)
 
     def strip(self, x: float, y: float, strip: Strip, scale: float) -> None:
         """Draw a player strip, its upper left corner at the place."""
+        self.begin()
         self.ink(inked=False)
         for line in strip.lines:
             self.rule(x + line.x * scale, x + line.end * scale, y + line.y * scale, LINE_THICK * scale)
         for radius, discs in ((DISC, strip.discs), (SMALL, strip.small)):
             self.discs([Point(x + disc.x * scale, y + disc.y * scale) for disc in discs], radius * scale)
         for ring in strip.rings:
-            self.code.append(f"{n(RING_THICK * scale)} w")
-            self.circle(x + ring.x * scale, y + ring.y * scale, RING * scale)
-            self.code.append("S")
+            self.drawing.setLineWidth(RING_THICK * scale)
+            self.drawing.circle(x + ring.x * scale, self.height - y - ring.y * scale, RING * scale)
         for bar in strip.bars:
             self.rule(x + bar.x * scale, x + bar.end * scale, y + bar.y * scale, BAR_THICK * scale)
         for left in strip.triangles:
-            self.triangle(x, y, left, scale)
+            self.triangle(x + left.x * scale, y + left.y * scale, scale)
 
     def discs(self, centres: list[Point], radius: float) -> None:
         """Strokes without length under round caps: the shortest way to draw a disc."""
         if not centres:
             return
-        places = [f"{n(one.x)} {n(self.height - one.y)}" for one in centres]
-        strokes = " ".join(f"{place} m {place} l" for place in places)
-        self.code.append(f"q 1 J {n(2 * radius)} w {strokes} S Q")
+        path = self.drawing.beginPath()
+        for one in centres:
+            path.moveTo(one.x, self.height - one.y)
+            path.lineTo(one.x, self.height - one.y)
+        self.drawing.saveState()
+        self.drawing.setLineCap(ROUND)
+        self.drawing.setLineWidth(2 * radius)
+        self.drawing.drawPath(path)
+        self.drawing.restoreState()
 
-    def circle(self, x: float, y: float, radius: float) -> None:
-        """The path of a circle, four Bézier quarters."""
-        y, handle = self.height - y, radius * ARC
-        self.code.append(
-            f"{n(x + radius)} {n(y)} m "
-            f"{n(x + radius)} {n(y + handle)} {n(x + handle)} {n(y + radius)} {n(x)} {n(y + radius)} c "
-            f"{n(x - handle)} {n(y + radius)} {n(x - radius)} {n(y + handle)} {n(x - radius)} {n(y)} c "
-            f"{n(x - radius)} {n(y - handle)} {n(x - handle)} {n(y - radius)} {n(x)} {n(y - radius)} c "
-            f"{n(x + handle)} {n(y - radius)} {n(x + radius)} {n(y - handle)} {n(x + radius)} {n(y)} c"
-        )
-
-    def triangle(self, x: float, y: float, left: Point, scale: float) -> None:
-        left_x, middle, half = x + left.x * scale, self.height - y - left.y * scale, TRIANGLE_HIGH * scale / 2
-        tip = left_x + TRIANGLE_WIDE * scale
-        self.code.append(
-            f"{n(left_x)} {n(middle + half)} m {n(tip)} {n(middle)} l {n(left_x)} {n(middle - half)} l h f"
-        )
-
-
-@lru_cache(40000)
-def shown(piece: Piece) -> str:
-    """The operators that show the glyphs: kerning inside one array, the rise of a mark around it."""
-    parts: list[str] = []
-    run: list[str] = []
-    rise = 0.0
-    for glyph in piece.glyphs:
-        if glyph.y != rise:
-            parts += flushed(run)
-            rise = glyph.y
-            parts.append(f"{n(rise * piece.size / 1000)} Ts")
-        back = piece.face.width(glyph.id) - glyph.advance
-        run += [*adjusted(-glyph.x), f"<{glyph.id:04X}>", *adjusted(back + glyph.x)]
-    parts += flushed(run)
-    return " ".join([*parts, "0 Ts"] if rise else parts)
-
-
-def adjusted(thousandths: float) -> list[str]:
-    """A step back inside an array of strings; a fraction too small to see is no step."""
-    return [n(thousandths)] if abs(thousandths) >= 0.01 else []
-
-
-def flushed(run: list[str]) -> list[str]:
-    if not run:
-        return []
-    array = "[" + " ".join(run).replace("> <", "") + "] TJ"
-    run.clear()
-    return [array]
+    def triangle(self, x: float, y: float, scale: float) -> None:
+        """A triangle that points to the right, the middle of its left side at the place."""
+        middle, half = self.height - y, TRIANGLE_HIGH * scale / 2
+        path = self.drawing.beginPath()
+        path.moveTo(x, middle + half)
+        path.lineTo(x + TRIANGLE_WIDE * scale, middle)
+        path.lineTo(x, middle - half)
+        path.close()
+        self.drawing.drawPath(path, stroke=0, fill=1)

@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from catalogue.documents.model import Entry, Legend, Sign, Text
-from catalogue.documents.renderers.pdf.canvas import Canvas, Element
+from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import Draw, Item
 from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth
 from catalogue.documents.renderers.pdf.setting import Measure, SetLine
+from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import EntrySheet
 from catalogue.drawings.player_strip import LINE_Y, Strip
 

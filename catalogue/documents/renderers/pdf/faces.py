@@ -1,16 +1,14 @@
-"""The typefaces that a PDF is set in: which face has a character, how wide, and its bytes for embedding.
+"""The typefaces that a PDF is set in: which face has a character, how wide its glyphs are.
 
-A text is set in the first face of its chain that has the character. Chinese, Japanese and Korean come from an
-optional font package with open fonts; without one such a character prints as an empty box and still copies as itself.
+A text is set in the first face of its chain that has the character. Chinese, Japanese and Korean come from packages of
+open fonts; without one such a character prints as an empty box and still copies as itself.
 """
 
 from __future__ import annotations
 
-import struct
 from functools import cached_property, lru_cache
 from importlib.util import find_spec
 from pathlib import Path
-from typing import Any
 
 import uharfbuzz as hb
 
@@ -28,7 +26,7 @@ CHAINS = {
     ("sans", "italic"): ("NotoSans-Italic", *EVERYWHERE),
     ("sans", "strong"): ("NotoSans-SemiBold", *STRONG_EVERYWHERE),
 }
-OPTIONAL_PACKAGES = {
+PACKAGES = {
     "ja": "pylopdf_fonts_jp",
     "zh": "pylopdf_fonts_zh_cn",
     "zh-hant": "pylopdf_fonts_zh_tw",
@@ -37,49 +35,23 @@ OPTIONAL_PACKAGES = {
 
 
 class Face:
-    """One face, read once. Widths are in thousandths of the size."""
+    """One face, mapped into memory once. Widths are in thousandths of the size."""
 
     def __init__(self, path: Path) -> None:
         self.name = path.stem
-        self.face = hb.Face(path.read_bytes())
+        self.face = hb.Face(hb.Blob.from_file_path(str(path)))
         self.font = hb.Font(self.face)
-        self.coverage = frozenset(self.face.unicodes)
         self.scale = LARGER.get(self.name, 1.0)
-        self.compact = "CFF " in self.face.table_tags
+
+    @cached_property
+    def coverage(self) -> frozenset[int]:
+        return frozenset(self.face.unicodes)
 
     def width(self, glyph: int) -> float:
         return self.thousandths(self.font.get_glyph_h_advance(glyph))
 
     def thousandths(self, units: float) -> float:
         return units * 1000 / self.face.upem
-
-    @cached_property
-    def box(self) -> tuple[float, ...]:
-        """The box that holds every glyph (OpenType ``head``: xMin, yMin, xMax, yMax)."""
-        corners = struct.unpack(">4h", self.face.reference_table("head").data[36:44])
-        return tuple(self.thousandths(corner) for corner in corners)
-
-    @property
-    def slanted(self) -> bool:
-        return "Italic" in self.name
-
-    def subset(self, glyphs: set[int]) -> bytes:
-        """The face with only these glyphs, each under its own number."""
-        wanted: Any = hb.SubsetInput()
-        wanted.sets(hb.SubsetInputSets.GLYPH_INDEX).update(glyphs)
-        wanted.sets(hb.SubsetInputSets.DROP_TABLE_TAG).update(map(tag_number, ("GSUB", "GPOS", "GDEF", "kern", "DSIG")))
-        wanted.flags = (
-            hb.SubsetFlags.RETAIN_GIDS
-            | hb.SubsetFlags.NO_HINTING
-            | hb.SubsetFlags.NOTDEF_OUTLINE
-            | hb.SubsetFlags.NO_LAYOUT_CLOSURE
-            | hb.SubsetFlags.CFF_IDENTITY_CHARSET
-        )
-        return bytes(hb.subset(self.face, wanted).blob.data)
-
-
-def tag_number(tag: str) -> int:
-    return int.from_bytes(tag.encode("ascii"), "big")
 
 
 @lru_cache(None)
@@ -88,20 +60,20 @@ def carried_face(name: str) -> Face:
 
 
 @lru_cache(None)
-def optional_faces(language: str) -> tuple[Face, ...]:
+def packaged_faces(family: str, language: str) -> tuple[Face, ...]:
     """The faces of the font packages that are installed, the one for this language first."""
     base = language.lower().partition("-")[0]
-    wanted = sorted(OPTIONAL_PACKAGES, key=lambda tag: (not language.lower().startswith(tag), not tag.startswith(base)))
-    paths = [path for tag in wanted for path in package_fonts(OPTIONAL_PACKAGES[tag])]
+    wanted = sorted(PACKAGES, key=lambda tag: (not language.lower().startswith(tag), not tag.startswith(base)))
+    paths = [path for tag in wanted for path in package_fonts(PACKAGES[tag], family)]
     return tuple(face_of(path) for path in paths)
 
 
-def package_fonts(package: str) -> list[Path]:
-    """The font files of an installed package, serif before sans."""
+def package_fonts(package: str, family: str) -> list[Path]:
+    """The font files of an installed package, those of the family first."""
     spec = find_spec(package)
     folders = [Path(folder) for folder in spec.submodule_search_locations or ()] if spec else []
     found = [path for folder in folders for path in folder.rglob("*") if path.suffix in (".otf", ".ttf")]
-    return sorted(found, key=lambda path: ("Serif" not in path.stem, path.name))
+    return sorted(found, key=lambda path: (family not in path.stem.lower(), path.name))
 
 
 @lru_cache(None)
@@ -111,7 +83,7 @@ def face_of(path: Path) -> Face:
 
 @lru_cache(None)
 def chain(family: str, cut: str, language: str) -> tuple[Face, ...]:
-    return (*map(carried_face, CHAINS[(family, cut)]), *optional_faces(language))
+    return (*map(carried_face, CHAINS[(family, cut)]), *packaged_faces(family, language))
 
 
 @lru_cache(4000)

@@ -2,26 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from catalogue.documents.labels import Labels
 from catalogue.documents.model import Text
-from catalogue.documents.renderers.pdf.canvas import Canvas, Element
-from catalogue.documents.renderers.pdf.file import Bookmark
+from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import Draw
 from catalogue.documents.renderers.pdf.setting import Measure, SetLine, set_line, set_text
+from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import Look, Sheet
 from catalogue.documents.sheets.paper import Size
 
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """The page that blocks are set on; ``bookmarks`` fill as heads are drawn."""
+    """The page that blocks are set on."""
 
     sheet: Sheet
     size: Size
     says: Labels
-    bookmarks: list[Bookmark] = field(default_factory=list)
 
     @property
     def left(self) -> float:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from catalogue.documents.labels import labels
 from catalogue.documents.model import Document
 from catalogue.documents.renderers.pdf.blocks import document_items
-from catalogue.documents.renderers.pdf.canvas import Canvas, Element, Fonts
-from catalogue.documents.renderers.pdf.file import Properties, pdf_bytes
+from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import placed
 from catalogue.documents.renderers.pdf.ground import Ground
+from catalogue.documents.renderers.pdf.tags import Element, tagged
 from catalogue.documents.sheets.chosen import sheet_of
 from catalogue.documents.sheets.geometry import FOLIO, RUNNING
 from catalogue.documents.sheets.paper import SIZES
@@ -19,18 +19,18 @@ def render_pdf(document: Document) -> bytes:
     ground = Ground(sheet_of(document.kind, document.paper), SIZES[document.paper], labels(document.language))
     tree = Element("Document")
     items = placed(document_items(document.blocks, ground, tree), ground.sheet.margins, ground.size.height)
-    fonts = Fonts()
     pages = max((one.page for one in items), default=0) + 1
-    canvases = [Canvas(number, ground.size.height, fonts) for number in range(pages)]
+    canvas = Canvas(ground.size)
+    canvas.properties(document.title, document.author, document.language)
     for one in items:
-        one.item.draw(canvases[one.page], one.y, one.fresh)
-    for canvas in canvases:
-        furniture(canvas, document, ground, pages)
-    properties = Properties(document.title, document.author, document.language)
-    return pdf_bytes(canvases, ground.size, fonts, tree, ground.bookmarks, properties)
+        if one.page != canvas.number:
+            end_page(canvas, document, ground, pages)
+        one.item.draw(canvas, one.y, one.fresh)
+    end_page(canvas, document, ground, pages)
+    return tagged(canvas.finish(), tree, document.language)
 
 
-def furniture(canvas: Canvas, document: Document, ground: Ground, pages: int) -> None:
+def end_page(canvas: Canvas, document: Document, ground: Ground, pages: int) -> None:
     """The running head from the second page on; at the foot what dates the sheet, and which page it is of how many."""
     margins = ground.sheet.margins
     foot = ground.size.height - margins.foot
@@ -40,6 +40,7 @@ def furniture(canvas: Canvas, document: Document, ground: Ground, pages: int) ->
             running(canvas, document, ground)
         canvas.text(ground.left, foot, ground.first_line(document.dated, ground.sheet.foot_note, ground.width - 60))
         canvas.text_to(ground.right, foot, ground.line(folio, FOLIO))
+    canvas.turn()
 
 
 def running(canvas: Canvas, document: Document, ground: Ground) -> None:

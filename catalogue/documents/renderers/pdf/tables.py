@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from catalogue.documents.model import Cell, Group, Run, Table
-from catalogue.documents.renderers.pdf.canvas import Canvas, Element
+from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import Draw, Item
 from catalogue.documents.renderers.pdf.ground import Ground, both, depth
 from catalogue.documents.renderers.pdf.setting import SetLine
+from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import ColumnSheet, ListTableSheet, Look, RuledTableSheet
 
 HEAVY, LIGHT = 0.7, 0.35
