@@ -5,6 +5,7 @@
 ``performances``  save_performance, set_programme, set_credits, save_venue, delete_performance, restore_performance
 ``deletion``      delete_record, restore_record: venues, people and organisations
 ``undoing``       undo_import
+``merging``       merge, undo_merge, set_apart
 ``index``         reindex
 ``saving``        Overtaken, and how rows are numbered anew
 """

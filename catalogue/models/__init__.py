@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from catalogue.models.entry import EntryKey, EntryPurpose
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
+from catalogue.models.merges import Merge, SetApart
 from catalogue.models.people import Composer, Membership, Organisation, Person
 from catalogue.models.performances import Performance, PerformanceCredit, ProgrammedWork
 from catalogue.models.places import Venue
@@ -21,6 +22,7 @@ __all__ = [
     "ImportedRecord",
     "InstrumentationLine",
     "Membership",
+    "Merge",
     "Movement",
     "Organisation",
     "Performance",
@@ -28,6 +30,7 @@ __all__ = [
     "Person",
     "ProgrammedWork",
     "Recording",
+    "SetApart",
     "Venue",
     "Work",
 ]

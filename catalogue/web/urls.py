@@ -10,6 +10,7 @@ from django.urls import URLPattern, URLResolver, include, path
 from catalogue.web.views import (
     composers,
     documents,
+    duplicates,
     entry,
     exports,
     feeds,
@@ -85,6 +86,14 @@ import_addresses: list[URLPattern] = [
     path("<int:batch>/drop/", imports.import_drop, name="import-drop"),
 ]
 
+# /c/<composer>/duplicates/
+duplicate_addresses: list[URLPattern] = [
+    path("", duplicates.duplicates, name="duplicates"),
+    path("merge/", duplicates.duplicate_merge, name="duplicate-merge"),
+    path("apart/", duplicates.duplicate_apart, name="duplicate-apart"),
+    path("<int:merge>/undo/", duplicates.merge_undo, name="merge-undo"),
+]
+
 # /c/<composer>/
 catalogue_addresses: list[URLPattern | URLResolver] = [
     path("", today.today, name="today"),
@@ -92,6 +101,7 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("works/", include(work_addresses)),
     path("performances/", include(performance_addresses)),
     path("import/", include(import_addresses)),
+    path("duplicates/", include(duplicate_addresses)),
     path("documents/", include(document_addresses)),
     path("profile/", include(profile_addresses)),
 ]

@@ -17,7 +17,7 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 from catalogue.actions.composers import make_feed_token
 from catalogue.actions.entry import make_entry_key
 from catalogue.exchange.drafts import as_content, drafts_of
-from catalogue.models import Composer, EntryPurpose, ImportBatch, Performance, Venue, Work
+from catalogue.models import Composer, EntryPurpose, ImportBatch, Merge, Performance, Venue, Work
 from tests.conftest import NOW
 
 pytestmark = pytest.mark.django_db
@@ -59,6 +59,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "suffix": lambda: "csv",
         "lack": lambda: "duration",
         "performance": lambda: Performance.objects.create(composer=composer, city="Lyon").pk,
+        "merge": lambda: Merge.objects.create(composer=composer, sort="name", made_at=NOW).pk,
         "batch": lambda: make_import(name, composer).pk,
         "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
     }

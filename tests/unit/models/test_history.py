@@ -4,12 +4,12 @@ import pytest
 from django.apps import apps
 from django.db import models
 
-from catalogue.models import EntryKey, ImportBatch, ImportedRecord, InstrumentationLine, Work
+from catalogue.models import EntryKey, ImportBatch, ImportedRecord, InstrumentationLine, Merge, SetApart, Work
 from catalogue.timing import Duration
 from tests.makers import make_work
 
 # derived from a work; used up or expired within a day; what they say is history already
-WITHOUT_HISTORY = {InstrumentationLine, EntryKey, ImportBatch, ImportedRecord}
+WITHOUT_HISTORY = {InstrumentationLine, EntryKey, ImportBatch, ImportedRecord, Merge, SetApart}
 RECORDS = [
     model
     for model in apps.get_app_config("catalogue").get_models()

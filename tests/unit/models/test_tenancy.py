@@ -13,6 +13,7 @@ from catalogue.models import (
     ImportedRecord,
     InstrumentationLine,
     Membership,
+    Merge,
     Movement,
     Organisation,
     Performance,
@@ -20,6 +21,7 @@ from catalogue.models import (
     Person,
     ProgrammedWork,
     Recording,
+    SetApart,
     Venue,
     Work,
 )
@@ -46,6 +48,7 @@ RECORDS: tuple[type[models.Model], ...] = (
     ImportedRecord,
     InstrumentationLine,
     Membership,
+    Merge,
     Movement,
     Organisation,
     Performance,
@@ -53,6 +56,7 @@ RECORDS: tuple[type[models.Model], ...] = (
     Person,
     ProgrammedWork,
     Recording,
+    SetApart,
     Venue,
     Work,
 )
@@ -76,6 +80,8 @@ def full_catalogue(owner: User) -> Composer:
         make_organisation(composer=composer)
         make_recording(work)
         batch = ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW)
+        Merge.objects.create(composer=composer, sort="name", made_at=NOW)
+        SetApart.objects.create(composer=composer, sort="name", one="Iva", other="Ivo")
         ImportedRecord.objects.create(batch=batch, sort="work", record=work.pk, label="Tides", after={})
     return Composer.objects.get(slug="ilse-tarnow")
 
