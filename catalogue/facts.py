@@ -159,7 +159,10 @@ class PerformerFacts:
 
 @dataclass(frozen=True, slots=True)
 class ProgrammedFacts:
-    """A work in a programme. ``part`` says which part where ``extent`` is not complete."""
+    """A work in a programme. ``part`` says which part where ``extent`` is not complete.
+
+    ``claim_override`` is what the playing is to be called whatever the records make of it, ``claim_reason`` why.
+    """
 
     id: int
     work_id: int
@@ -168,6 +171,8 @@ class ProgrammedFacts:
     billing: str = ""
     note: str = ""
     duration: Duration | None = None
+    claim_override: str = ""
+    claim_reason: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from django.db import models, transaction
 from catalogue.actions.deletion import delete_record
 from catalogue.actions.performances import delete_performance, save_performance, save_venue
 from catalogue.actions.works import delete_work, save_work
-from catalogue.gathering.states import MODELS, PARTS, Part, Sort, State, columns_written, states_of, value_of
+from catalogue.gathering.states import MODELS, PARTS, Part, Sort, State, agrees, columns_written, states_of, value_of
 from catalogue.models import (
     Commission,
     ImportBatch,
@@ -74,7 +74,7 @@ def hindrance_to(one: ImportedRecord, present: State | None) -> str:
     """Return why a record cannot be what it was, nothing where it can."""
     if present is None:
         return "" if one.before is None else DELETED
-    return "" if present == one.after else EDITED
+    return "" if agrees(present, one.after) else EDITED
 
 
 def undo_record(sort: Sort, one: ImportedRecord, by: AbstractBaseUser | None, now: datetime) -> str:
@@ -146,8 +146,10 @@ def restore(sort: Sort, record: models.Model, before: State, now: datetime) -> N
 
 
 def set_columns(record: models.Model, state: State) -> None:
+    """Give a record its former columns; one that the program did not have then stays as it is."""
     for column in columns_written(type(record)):
-        setattr(record, column.attname, value_of(column, state[column.attname]))
+        if column.attname in state:
+            setattr(record, column.attname, value_of(column, state[column.attname]))
 
 
 def former_rows(part: Part, record: models.Model, states: list[State]) -> list[models.Model]:

@@ -171,7 +171,7 @@ def local_time(event: PerformanceFacts) -> str:
 def programmed(item: ProgrammedFacts, work: WorkFacts, selection: Selection) -> str:
     part = f" ({item.part or item.extent})" if item.extent is not Extent.COMPLETE else ""
     claim = selection.claims.get(item.id)
-    words = f" – {claim.wording}" if claim and claim.wording else ""
+    words = f" – {claim.called}" if claim and claim.called else ""
     return f"{selection.catalogue.composer.name}: {work.title.title}{part}{words}"
 
 

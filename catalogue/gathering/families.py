@@ -20,6 +20,7 @@ OF_PROGRAMMED = (
     "pk", "work", "extent", "part", "billing", "performance", "performance__uid", "performance__date",
     "performance__kind", "performance__audience", "performance__status", "performance__time", "performance__city",
     "performance__country", "performance__country_then", "performance__venue__city", "performance__venue__country",
+    "claim_override", "claim_reason",
 )  # fmt: skip
 
 
@@ -71,8 +72,17 @@ def event_of(programme: list[dict[str, Any]]) -> PerformanceFacts:
         city=row["performance__venue__city"] or row["performance__city"],
         country=row["performance__venue__country"] or row["performance__country"],
         country_then=row["performance__country_then"],
-        programme=tuple(
-            ProgrammedFacts(one["pk"], one["work"], Extent(one["extent"]), one["part"], one["billing"])
-            for one in programme
-        ),
+        programme=tuple(programmed_of(one) for one in programme),
+    )
+
+
+def programmed_of(row: dict[str, Any]) -> ProgrammedFacts:
+    return ProgrammedFacts(
+        id=row["pk"],
+        work_id=row["work"],
+        extent=Extent(row["extent"]),
+        part=row["part"],
+        billing=row["billing"],
+        claim_override=row["claim_override"],
+        claim_reason=row["claim_reason"],
     )

@@ -86,7 +86,10 @@ def contradicted(composer: Composer, today: date) -> Iterator[tuple[Lack, int]]:
 
 
 def contradictions(composer: Composer, *, today: date) -> Mapping[int, str]:
-    """Return why a billing is not borne out, by the id of the programmed work; two queries while nothing changes."""
+    """Return why a billing is not borne out, by the id of the programmed work; two queries while nothing changes.
+
+    Where somebody has set by hand what it was, and why, there is nothing left to settle.
+    """
     return contradictions_at(composer, today, (stamp_of(Work, composer), stamp_of(Performance, composer)))
 
 
@@ -103,7 +106,9 @@ def stamp_of(model: type[Work] | type[Performance], composer: Composer) -> Stamp
 @lru_cache(maxsize=64)
 def contradictions_at(composer: Composer, today: date, _stamp: tuple[Stamp, Stamp]) -> Mapping[int, str]:
     """Reckon once for each state of the records, since a large catalogue takes long; only what was billed is asked."""
-    billed = ProgrammedWork.objects.filter(performance__composer=composer).exclude(billing="")
+    ours = ProgrammedWork.objects.filter(performance__composer=composer)
+    billed = ours.filter(claim_override="").exclude(billing="")
     works = billed.filter(work__deleted_at__isnull=True).values_list("work", flat=True).distinct()
     claims = claims_by_programmed(gather_families(composer, works), today=today)
-    return MappingProxyType({key: claim.contradicts for key, claim in claims.items() if claim.contradicts})
+    doubted = {key: claim for key, claim in claims.items() if not claim.overridden}
+    return MappingProxyType({key: claim.contradicts for key, claim in doubted.items() if claim.contradicts})

@@ -78,4 +78,6 @@ def gather_programmed(programmed: ProgrammedWork) -> ProgrammedFacts:
         billing=programmed.billing,
         note=programmed.note,
         duration=readable(programmed.duration, None),
+        claim_override=programmed.claim_override,
+        claim_reason=programmed.claim_reason,
     )

@@ -105,6 +105,15 @@ def columns_of(record: models.Model) -> State:
     return {column.attname: stored_value(column, record) for column in columns_written(type(record))}
 
 
+def agrees(present: Any, then: Any) -> bool:
+    """Say whether a state is still what it was; columns that the program did not have then are not compared."""
+    if isinstance(then, dict):
+        return all(name in present and agrees(present[name], value) for name, value in then.items())
+    if isinstance(then, list):
+        return len(present) == len(then) and all(map(agrees, present, then))
+    return bool(present == then)
+
+
 def stored_value(column: models.Field[Any, Any], record: models.Model) -> Any:
     """Return a column as JSON holds it: numbers, truth and nothing as they are, all else as text."""
     value = column.value_from_object(record)

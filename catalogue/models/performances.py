@@ -214,7 +214,10 @@ class PerformanceCredit(Record):
 
 
 class ProgrammedWork(Record):
-    """A work on a programme. ``part`` says which part where it is not complete, ``duration`` how long it lasted."""
+    """A work on a programme. ``part`` says which part where it is not complete, ``duration`` how long it lasted.
+
+    ``claim_override`` is what the playing is to be called whatever is reckoned, and ``claim_reason`` says why.
+    """
 
     performance = models.ForeignKey(Performance, on_delete=models.CASCADE, related_name="programme")
     work = models.ForeignKey(Work, on_delete=models.RESTRICT, related_name="programmed")
@@ -224,6 +227,8 @@ class ProgrammedWork(Record):
     billing = line(LONG_LINE)
     note = line(LONG_LINE)
     duration = DurationField()
+    claim_override = line(LONG_LINE)
+    claim_reason = line(LONG_LINE)
 
     objects = PerformancePartQuerySet["ProgrammedWork"].as_manager()
 
@@ -237,6 +242,9 @@ class ProgrammedWork(Record):
                 violation_error_message="Another work has this place in the programme.",
             ),
             models.CheckConstraint(condition=Q(order__gte=1), name="programmed_order_from_one"),
+            models.CheckConstraint(
+                condition=Q(claim_override="") | ~Q(claim_reason=""), name="programmed_override_has_reason"
+            ),
         ]
 
     def __str__(self) -> str:
@@ -245,3 +253,5 @@ class ProgrammedWork(Record):
     def clean(self) -> None:
         if self.work_id and self.performance_id and self.work.composer_id != self.performance.composer_id:
             raise ValidationError({"work": "This work stands in another composer's catalogue."})
+        if self.claim_override and not self.claim_reason.strip():
+            raise ValidationError({"claim_reason": "Say why it is to be called that."})

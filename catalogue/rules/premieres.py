@@ -7,6 +7,7 @@
 4. A playing of a *part* is first of that part only, and makes or takes away no title of the whole.
 5. A date of a month or a year ranks as its interval; see :mod:`catalogue.rules.firsts`.
 6. Events to come are reckoned apart: what they will be if they take place.
+7. What was set by hand stands beside what is reckoned and changes nothing in it; see :mod:`catalogue.rules.overrides`.
 
 The terms and their rank (world, national, city) are common practice of publishers and librarians.
 """
@@ -22,6 +23,7 @@ from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.rules.billing import Billing, read_billing
 from catalogue.rules.contradictions import contradiction
 from catalogue.rules.firsts import Contest, contest, contest_by
+from catalogue.rules.overrides import Override, override_of
 from catalogue.rules.parts import parts_first_heard
 from catalogue.rules.playings import NO_DATE, Playing, Standing, playings_of
 from catalogue.rules.premiere_wording import Title, is_proved, widest, word_title
@@ -42,7 +44,7 @@ class Claim:
     to come, ``undecided`` the titles it may hold but for dates too vague to order. ``wording`` says the widest; it says
     "in these records" unless ``proved``. ``also`` is a first of its kind after the premiere, such as the first concert
     performance. ``contradicts`` is a sentence about a billing that the records do not bear out, ``why_not`` one about
-    a playing that counts for nothing.
+    a playing that counts for nothing. ``overridden`` is what was set by hand, with its reason; none of these follow it.
     """
 
     reckoned: tuple[str, ...] = ()
@@ -53,6 +55,17 @@ class Claim:
     undecided: tuple[str, ...] = ()
     also: str = ""
     why_not: str = ""
+    overridden: Override | None = None
+
+    @property
+    def called(self) -> str:
+        """What a page or document calls the playing: what was set by hand, else what the records make of it."""
+        return self.overridden.printed if self.overridden else self.wording
+
+    @property
+    def titles(self) -> tuple[str, ...]:
+        """What the playing was, as far as it took place: what was set by hand, else what is reckoned."""
+        return self.overridden.titles if self.overridden else self.reckoned
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,6 +193,7 @@ def claim_of(playing: Playing, family: Sequence[Playing], table: Table) -> Claim
         undecided=tuple(title for title in Title if any(id_ in titles[title].undecided for titles in both)),
         also=also_first(playing, held, table),
         why_not=playing.why_not,
+        overridden=override_of(playing),
     )
 
 

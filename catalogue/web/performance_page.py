@@ -22,6 +22,7 @@ from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import Extent, PerformanceStatus, PerformerRole
 from catalogue.timing import write_duration
 from catalogue.web.changes import Change
+from catalogue.web.claims import in_full
 from catalogue.web.days import clock_text, how_far, long_day
 from catalogue.web.performance_changes import performance_changes
 from catalogue.web.performance_readings import part_in_words
@@ -88,7 +89,7 @@ def performance_page(performance: Performance, *, today: date, language: str) ->
     family = gather_families(performance.composer, (row.work_id for row in rows))
     claims = claims_by_programmed(family, today=today)
     programme = tuple(item_of(row, claims.get(row.pk), language) for row in sorted(rows, key=lambda row: row.order))
-    words = dict.fromkeys(claims[row.pk].wording for row in rows if row.pk in claims and claims[row.pk].wording)
+    words = dict.fromkeys(claims[row.pk].called for row in rows if row.pk in claims and claims[row.pk].called)
     return PerformancePage(
         performance=facts,
         name=name_of(performance),
@@ -121,23 +122,16 @@ def item_of(row: ProgrammedWork, claim: Claim | None, language: str) -> Item:
     extent = "" if row.extent == Extent.COMPLETE else str(EXTENTS[Extent(row.extent)])
     lasted = readable(row.duration, None)
     duration = write_duration(lasted, language=language) if lasted else ""
-    said = (claim.wording, claim.also, undecided(claim), claim.why_not) if claim else ()
     return Item(
         work=row.work_id,
         title=in_language(row.work.title, row.work.title_language),
         extent=": ".join(part for part in (extent, row.part) if part),
         billing=row.billing,
-        claims=tuple(part for part in said if part),
+        claims=in_full(claim) if claim else (),
         contradicts=(claim.contradicts or "") if claim else "",
         note=row.note,
         duration=duration,
         instrumentation=reading_of(row.work.instrumentation),
-    )
-
-
-def undecided(claim: Claim) -> str:
-    return (
-        _("perhaps a first performance: dates are too vague to tell") if claim.undecided and not claim.wording else ""
     )
 
 

@@ -189,7 +189,7 @@ def coming_of(event: Event, claims: Mapping[int, Claim], slug: str, *, today: da
     edit = reverse("performance-edit", args=[slug, facts.id])
     exact = facts.date.exact if facts.date else None
     weekday = weekday_text(exact, language) if exact else ""
-    words = dict.fromkeys(claims[item.id].wording for item in facts.programme if item.id in claims)
+    words = dict.fromkeys(claims[item.id].called for item in facts.programme if item.id in claims)
     became = _("planned") if facts.status is PerformanceStatus.PLANNED else ""
     return Coming(
         address=reverse("performance-detail", args=[slug, facts.id]),

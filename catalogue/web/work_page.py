@@ -26,6 +26,7 @@ from catalogue.terms import Extent
 from catalogue.timing import write_duration
 from catalogue.timing.comparison import movements_disagree
 from catalogue.web.changes import Change, changes_of
+from catalogue.web.claims import briefly
 from catalogue.web.readings import Reading, instrumentation_reading
 from catalogue.web.wording import date_text, duration_text, year_text
 
@@ -136,7 +137,9 @@ def remarks_on(
     """Return what it was the first of, how much was played, how long it lasted, and what became of it."""
     duration = write_duration(item.duration, language=says.language) if item.duration else ""
     part = item.part or (item.extent if item.extent is not Extent.COMPLETE else "")
-    found = (claim.wording if claim else "", part, duration, claim.why_not if claim else "")
+    first = briefly(claim)[:1] if claim else ()
+    why_not = claim.why_not if claim and not claim.overridden else ""
+    found = (*first, part, duration, why_not)
     return tuple(each for each in found if each)
 
 

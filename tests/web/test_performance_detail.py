@@ -108,6 +108,20 @@ def test_programme_says_how_much_was_played_as_billed_and_what_contradicts_it(
     ]
 
 
+def test_what_was_set_by_hand_is_shown_as_such_beside_what_the_records_say(browser: Client, composer: Composer) -> None:
+    work = make_work("Tides", composer=composer)
+    performance = make_performance(work, date="2025-05-16", city="Nantes", audience="invited")
+    performance.programme.update(claim_override="world premiere", claim_reason="the guests had paid")
+
+    page = page_of(browser, performance)
+
+    assert page.texts(f"{section('programme')}//li//*[@class='fine']") == [
+        "Set by hand: world premiere, because the guests had paid",
+        "By these records: The audience was invited.",
+    ]
+    assert page.text(f"{with_class('head')}//p").endswith("World premiere.")
+
+
 def test_playing_that_counts_for_nothing_says_why(browser: Client, composer: Composer) -> None:
     performance = make_performance(make_work("Tides", composer=composer), date="2025-05-16", audience="private")
 

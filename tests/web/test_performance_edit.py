@@ -179,6 +179,39 @@ def test_later_save_of_somebody_else_is_shown_beside_ones_own_and_not_overwritte
     assert performance.programme.get(order=1).billing == "world premiere"
 
 
+def test_what_to_call_a_playing_is_set_by_hand_with_its_reason(browser: Client, composer: Composer) -> None:
+    performance = everything(composer)
+    by_hand = {"claim_override": "world premiere", "claim_reason": "The one before was a run-through."}
+    typed = {f"programme-0-{name}": text for name, text in by_hand.items()}
+
+    response = browser.post(address(performance), {**opened(browser, performance), **typed})
+
+    assert response.status_code == 302
+    assert performance.programme.values(*by_hand).get(order=1) == by_hand
+    assert opened(browser, performance)["programme-0-claim_reason"] == "The one before was a run-through."
+
+
+@pytest.mark.parametrize(
+    ("typed", "wrong"),
+    [
+        ({"claim_override": "world premiere"}, "Say why it is to be called that."),
+        ({"claim_override": "world premiere", "claim_reason": "  "}, "Say why it is to be called that."),
+        ({"claim_reason": "I was there."}, "Say what it is to be called, or leave the reason empty too."),
+    ],
+)
+def test_words_without_a_reason_and_a_reason_without_words_are_refused_at_their_place(
+    browser: Client, composer: Composer, typed: dict[str, str], wrong: str
+) -> None:
+    performance = everything(composer)
+    added = {f"programme-0-{name}": text for name, text in typed.items()}
+
+    page = Page(browser.post(address(performance), {**opened(browser, performance), **added}))
+
+    assert page.wrong == [wrong]
+    assert page.values("//details[.//input[@name='programme-0-claim_reason']]/@open") == [""]
+    assert performance.programme.values_list("claim_override", "claim_reason").get(order=1) == ("", "")
+
+
 def test_enter_key_saves_and_does_not_press_another_button(browser: Client, composer: Composer) -> None:
     page = Page(browser.get(address(everything(composer))))
 

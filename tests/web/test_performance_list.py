@@ -129,6 +129,17 @@ def test_row_tells_day_works_performers_place_and_what_the_records_make_of_it(
     ]  # fmt: skip
 
 
+def test_what_was_set_by_hand_is_marked_and_settles_the_billing(browser: Client, composer: Composer) -> None:
+    tides = make_work("Tides", composer=composer)
+    make_performance(tides, date="2024-05-16", city="Lyon", country="FR")
+    later = make_performance(tides, date="2025-05-16", city="Nantes", country="FR")
+    later.programme.update(
+        billing="French premiere", claim_override="French premiere", claim_reason="Lyon was a try-out."
+    )
+
+    assert Page(browser.get(ADDRESS)).texts("(//tbody/tr)[1]/*[last()]") == ["French premiere (set by hand)"]
+
+
 def test_billing_that_the_records_contradict_is_pointed_out(browser: Client, composer: Composer) -> None:
     work = make_work("Tides", composer=composer)
     make_performance(work, date="2024-05-16", city="Lyon", country="FR")

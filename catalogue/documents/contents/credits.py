@@ -7,6 +7,7 @@ from catalogue.documents.contents.history import Hearing, first_in_public, later
 from catalogue.documents.labels import Labels
 from catalogue.documents.model import Text, joined, value, wording
 from catalogue.facts import CommissionFacts, PerformanceFacts, WorkFacts
+from catalogue.rules.overrides import Override
 from catalogue.terms import Category, PerformanceKind, PerformerRole
 
 NAMED_FIRST = (PerformerRole.SOLOIST, PerformerRole.PERFORMER, PerformerRole.ENSEMBLE)
@@ -76,7 +77,7 @@ def joins(work: WorkFacts, first: Hearing, labels: Labels) -> bool:
     """Whether one sentence can say both: a single commissioner without funder who was the first to perform."""
     names = [one.name for role in NAMED_FIRST for one in first.performance.performers if one.role is role]
     same = len(work.commissions) == 1 and names == [work.commissions[0].body]
-    return same and first.proved and not work.commissions[0].funder and not broadcast(first)
+    return same and first.proved and not first.override and not work.commissions[0].funder and not broadcast(first)
 
 
 def broadcast(hearing: Hearing) -> bool:
@@ -87,6 +88,8 @@ def first_performance(work: WorkFacts, heard: tuple[Hearing, ...], labels: Label
     first = premiere(heard)
     if first is None:
         return ()
+    if first.override:
+        return by_hand(first, first.override, labels)
     if broadcast(first):
         return broadcast_line(first, first_in_public(heard, first), labels)
     if not first.proved:
@@ -107,6 +110,13 @@ def named_line(message: str, hearing: Hearing, labels: Labels) -> Text:
     return labels.say(message, event=joined((who, place_and_date(hearing, labels)), ", "))
 
 
+def by_hand(hearing: Hearing, override: Override, labels: Labels) -> Text:
+    """What was set by hand, in its own words, then who, where and when."""
+    who = performers(hearing.performance, labels, sentence=True)
+    event = joined((who, place_and_date(hearing, labels)), ", ")
+    return labels.say("{claim}: {event}", claim=override.wording[:1].upper() + override.wording[1:], event=event)
+
+
 def broadcast_line(first: Hearing, public: Hearing | None, labels: Labels) -> Text:
     who = performers(first.performance, labels, sentence=True)
     day = value(date_text(first.date, labels.language))
@@ -119,6 +129,8 @@ def broadcast_line(first: Hearing, public: Hearing | None, labels: Labels) -> Te
 
 
 def national_line(hearing: Hearing, labels: Labels) -> Text:
+    if hearing.override:
+        return by_hand(hearing, hearing.override, labels)
     country = labels.country(hearing.performance.country_then or hearing.performance.country)
     message = "First performance in {country}: {event}"
     if not hearing.proved:

@@ -237,9 +237,12 @@ def forthcoming(run: tuple[Hearing, ...], vita: Vita) -> Text:
 
 
 def claim_of(run: tuple[Hearing, ...], vita: Vita) -> Text:
-    """The widest first performance that is worth a line: world, version, then country."""
-    says, one = vita.says, run[0]
-    held = one.reckoned or (one.claim.expected if one.claim else ())
+    """The widest first performance that is worth a line: world, version, then country; or what was set by hand."""
+    says = vita.says
+    one = next((hearing for hearing in run if hearing.override), run[0])
+    if one.override:
+        return value(one.override.printed)
+    held = one.titles or (one.claim.expected if one.claim else ())
     for code, proved, unproved in WIDEST:
         if code in held:
             country = says.country(one.performance.country_then or one.performance.country)

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts
+from catalogue.rules.overrides import Override
 from catalogue.rules.premieres import Claim
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
 from catalogue.timing import PartialDate
@@ -34,28 +35,36 @@ class Hearing:
     claim: Claim | None
 
     @property
-    def reckoned(self) -> tuple[str, ...]:
-        return self.claim.reckoned if self.claim else ()
+    def titles(self) -> tuple[str, ...]:
+        return self.claim.titles if self.claim else ()
+
+    @property
+    def override(self) -> Override | None:
+        return self.claim.overridden if self.claim else None
 
     @property
     def proved(self) -> bool:
-        return self.claim is None or self.claim.proved
+        return self.claim is None or self.override is not None or self.claim.proved
 
 
 def hearings(catalogue: CatalogueFacts, claims: Claims) -> dict[int, tuple[Hearing, ...]]:
-    """The dated public performances of each work by its id, earliest first; a work without any has no key."""
+    """The dated public performances of each work by its id, earliest first; a work without any has no key.
+
+    One that was not public stands among them where somebody has set by hand what it was the first of.
+    """
     found: dict[int, list[Hearing]] = defaultdict(list)
     for performance in catalogue.performances:
-        if performance.date is None or not public(performance):
+        if performance.date is None or performance.status not in CERTAIN:
             continue
         for programmed in performance.programme:
             hearing = Hearing(performance, programmed, performance.date, claims.get(programmed.id))
-            found[programmed.work_id].append(hearing)
+            if public(performance) or (hearing.override and hearing.override.claims_a_first):
+                found[programmed.work_id].append(hearing)
     return {work: tuple(sorted(heard, key=in_order)) for work, heard in found.items()}
 
 
 def public(performance: PerformanceFacts) -> bool:
-    return performance.status in CERTAIN and performance.kind in PERFORMED and performance.audience is Audience.PUBLIC
+    return performance.kind in PERFORMED and performance.audience is Audience.PUBLIC
 
 
 def in_order(hearing: Hearing) -> tuple[PartialDate, int, int]:
@@ -63,10 +72,11 @@ def in_order(hearing: Hearing) -> tuple[PartialDate, int, int]:
 
 
 def premiere(heard: tuple[Hearing, ...]) -> Hearing | None:
-    """The first performance of the work, or of this version of it, as reckoned."""
+    """The first performance of the work, or of this version of it: set by hand, else as reckoned."""
+    by_hand_first = sorted(heard, key=lambda hearing: hearing.override is None)
     for code in ("world", "version"):
-        for hearing in heard:
-            if code in hearing.reckoned:
+        for hearing in by_hand_first:
+            if code in hearing.titles:
                 return hearing
     return None
 
@@ -86,5 +96,10 @@ def first_in_public(heard: tuple[Hearing, ...], broadcast: Hearing) -> Hearing |
 
 
 def later_firsts(heard: tuple[Hearing, ...], first: Hearing | None) -> tuple[Hearing, ...]:
-    """First performances in other countries, in order of date."""
-    return tuple(hearing for hearing in heard if "national" in hearing.reckoned and hearing is not first)
+    """First performances in other countries, and what else was set by hand as a first, in order of date."""
+    told = (hearing for hearing in heard if hearing is not first)
+    return tuple(
+        hearing
+        for hearing in told
+        if (hearing.override.claims_a_first if hearing.override else "national" in hearing.titles)
+    )

@@ -37,10 +37,14 @@ class Command(CatalogueCommand):
             self.stdout.write(as_line(name, one, several=len(composers) > 1))
             if one.claim.contradicts:
                 self.stdout.write(f"    ! {one.claim.contradicts}")
+            by_hand = one.claim.overridden
+            if by_hand:
+                self.stdout.write(f"    set by hand: {by_hand.wording}, because {by_hand.reason}")
 
 
 def as_json(composer: str, one: Reckoned) -> dict[str, Any]:
     event, work = one.playing.event, one.playing.work
+    by_hand = one.claim.overridden
     return {
         "composer": composer,
         "work": work.title.title,
@@ -51,6 +55,8 @@ def as_json(composer: str, one: Reckoned) -> dict[str, Any]:
         "reckoned": list(one.claim.reckoned),
         "wording": one.claim.wording,
         "contradicts": one.claim.contradicts,
+        "override": by_hand.wording if by_hand else None,
+        "reason": by_hand.reason if by_hand else None,
     }
 
 

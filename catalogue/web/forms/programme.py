@@ -18,7 +18,7 @@ from catalogue.web.forms.fields import ReadField
 from catalogue.web.work_names import UnknownWork, WorkNames
 
 PREFIX, MOST = "programme", 100
-BESIDE = ("extent", "part", "billing", "duration", "note")
+BESIDE = ("extent", "part", "billing", "claim_override", "claim_reason", "duration", "note")
 
 
 class ProgrammeForm(forms.Form):
@@ -37,6 +37,21 @@ class ProgrammeForm(forms.Form):
     billing = forms.CharField(
         label=_("Billed as"),
         help_text=_("As it was printed: UK premiere."),
+        required=False,
+        max_length=LONG_LINE,
+        validators=[refuse_unprintable],
+    )
+    claim_override = forms.CharField(
+        label=_("To be called"),
+        help_text=_("Only where the records must not speak for themselves: world premiere, no first performance."),
+        required=False,
+        max_length=LONG_LINE,
+        validators=[refuse_unprintable],
+        widget=forms.TextInput(attrs={"list": "claims"}),
+    )
+    claim_reason = forms.CharField(
+        label=_("Because"),
+        help_text=_("Why it is called so; the page shows it."),
         required=False,
         max_length=LONG_LINE,
         validators=[refuse_unprintable],
@@ -66,9 +81,13 @@ class ProgrammeForm(forms.Form):
 
     def clean(self) -> dict[str, Any]:
         typed = self.cleaned_data
-        told = any(typed.get(name) for name in ("part", "billing", "duration", "note"))
+        told = any(typed.get(name) for name in BESIDE if name != "extent")
         if told and "work" in typed and typed["work"] is None:
             self.add_error("work", _("Name the work that was played."))
+        if typed.get("claim_override") and "claim_reason" in typed and not typed["claim_reason"]:
+            self.add_error("claim_reason", _("Say why it is to be called that."))
+        if typed.get("claim_reason") and "claim_override" in typed and not typed["claim_override"]:
+            self.add_error("claim_override", _("Say what it is to be called, or leave the reason empty too."))
         return typed
 
     @property
@@ -103,6 +122,7 @@ def programmed(row: ProgrammedWork, typed: dict[str, Any]) -> ProgrammedWork:
     row.work, row.extent = typed["work"], typed["extent"] or Extent.COMPLETE.value
     row.part, row.billing, row.note = typed["part"], typed["billing"], typed["note"]
     row.duration = typed["duration"]
+    row.claim_override, row.claim_reason = typed["claim_override"], typed["claim_reason"]
     return row
 
 
@@ -117,8 +137,7 @@ def programme_rows(
 
 
 def initial_of(row: ProgrammedWork, names: WorkNames) -> dict[str, Any]:
-    told = {"row": row.pk, "work": names.labels[row.work_id], "extent": row.extent, "part": row.part}
-    return {**told, "billing": row.billing, "duration": row.duration, "note": row.note}
+    return {"row": row.pk, "work": names.labels[row.work_id], **{name: getattr(row, name) for name in BESIDE}}
 
 
 def stored_programme(performance: Performance) -> list[ProgrammedWork]:

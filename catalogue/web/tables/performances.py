@@ -18,6 +18,7 @@ from catalogue.models import Composer, Performance
 from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import PerformanceKind, PerformanceStatus, PerformerRole
 from catalogue.timing import PartialDate, write_date
+from catalogue.web.claims import briefly, is_doubted
 from catalogue.web.days import how_far
 from catalogue.web.places import write_country
 from catalogue.web.programmes import city_of, titles_html, works_of
@@ -85,8 +86,8 @@ class PerformanceTable(ListTable):
     def render_first(self, record: Performance) -> SafeString:
         rows = sorted(record.programme.all(), key=lambda row: row.order)
         found = [self.claims[row.pk] for row in rows if row.pk in self.claims]
-        words = list(dict.fromkeys(words for claim in found for words in (claim.wording, claim.also) if words))
-        doubted = [_("billing contradicted")] if any(claim.contradicts for claim in found) else []
+        words = list(dict.fromkeys(words for claim in found for words in briefly(claim)))
+        doubted = [_("billing contradicted")] if any(is_doubted(claim) for claim in found) else []
         return format_html_join("; ", "{}", ((part,) for part in [*words, *doubted]))
 
     def order_date(self, queryset: Any, is_descending: bool) -> Ordered:

@@ -185,6 +185,21 @@ def test_undoing_changes_back_an_event(composer: Composer) -> None:
     assert [one.name for one in event.credits.all()] == ["Iva Dorn"]
 
 
+def test_undoing_reads_what_was_kept_before_the_program_had_a_column(composer: Composer) -> None:
+    event = make_performance(make_work("Slack Rope", composer=composer), date="2019-05-12", at=None)
+    event.programme.update(claim_override="world premiere", claim_reason="I was there.")
+    batch = kept(brought_in(composer, EVENTS))
+    record = batch.records.get(sort="performance")
+    for item in (*record.before["programme"], *record.after["programme"]):
+        del item["claim_override"], item["claim_reason"]
+    record.save()
+
+    undone(batch)
+
+    assert hindrances(batch) == []
+    assert [(one.work.title, one.claim_override) for one in event.programme.all()] == [("Slack Rope", "world premiere")]
+
+
 def test_undoing_leaves_what_was_edited_or_is_used_since_and_says_so(composer: Composer) -> None:
     batch = kept(brought_in(composer, WORKS))
     edited, played = Work.objects.get(title="Slack Rope"), Work.objects.get(title="Bore")

@@ -9,7 +9,7 @@ import pytest
 
 from catalogue.gathering import gather_catalogue
 from catalogue.gathering.families import gather_families
-from catalogue.models import Composer
+from catalogue.models import Composer, ProgrammedWork
 from catalogue.rules.premieres import claims_by_programmed
 from tests.makers import make_composer, make_performance, make_venue, make_work
 
@@ -34,6 +34,8 @@ def test_claims_of_a_family_are_those_of_the_whole_catalogue(composer: Composer)
         ((first,), "", {"venue": hall}),
     ):
         make_performance(*works, date=day, **columns)
+
+    ProgrammedWork.objects.filter(work=second).update(claim_override="no first performance", claim_reason="A try-out.")
 
     whole = claims_by_programmed(gather_catalogue(composer), today=TODAY)
     family = claims_by_programmed(gather_families(composer, [second.pk]), today=TODAY)

@@ -80,6 +80,15 @@ def test_contradicted_billings_are_found_with_their_reason(composer: Composer) -
     }
 
 
+def test_billing_is_settled_once_it_was_said_by_hand_what_it_was(composer: Composer) -> None:
+    work, hall = whole("Tides"), make_venue()
+    make_performance(work, venue=hall, date="2024-05-16")
+    later = make_performance(work, venue=hall, date="2025-05-16")
+    later.programme.update(billing="Swiss premiere", claim_override="Swiss premiere", claim_reason="A try-out before.")
+
+    assert gather_lacks(composer, today=TODAY) == {}
+
+
 def test_other_catalogues_and_what_is_deleted_are_left_out(composer: Composer) -> None:
     other = make_composer("Pell Tarrowick", sort_name="Tarrowick")
     make_performance(make_work("Serenade", composer=other), date="")

@@ -9,7 +9,7 @@ from django.core.management import call_command
 from icalendar import Calendar
 
 from catalogue.management.base import UnusableInput
-from catalogue.models import Composer, Performance, Work
+from catalogue.models import Composer, Performance, ProgrammedWork, Work
 from tests.unit.exchange.spreadsheets import make_csv, make_xlsx
 
 pytestmark = pytest.mark.django_db
@@ -141,6 +141,8 @@ def test_premieres_are_told_in_date_order(history: None) -> None:
         "reckoned": ["world", "national", "city"],
         "wording": "world premiere",
         "contradicts": None,
+        "override": None,
+        "reason": None,
     }
     assert [(row["date"], row["reckoned"]) for row in rows[1:]] == [("1991-05-01", ["city"]), ("1992", [])]
     assert rows[1]["contradicts"].startswith("Billed as “World premiere”, but these records have an earlier")
@@ -153,6 +155,41 @@ def test_premieres_are_told_in_words(history: None) -> None:
     assert lines[1] == "1991-05-01  Graz, AT  Slack Rope  first performance in these records (Graz)"
     assert lines[2].startswith("    ! Billed as “World premiere”, but")
     assert lines[3] == "1992  Bergen, NO  Bore  It was cancelled and did not take place."
+
+
+def test_premieres_set_by_hand_are_told_with_their_reason(history: None) -> None:
+    by_hand = {"claim_override": "world premiere", "claim_reason": "Linz was a run-through"}
+    ProgrammedWork.objects.filter(performance__city="Graz").update(**by_hand)
+
+    rows, lines = json.loads(run("premieres", "--json")), run("premieres").splitlines()
+
+    assert [(row["override"], row["reason"]) for row in rows] == [
+        (None, None),
+        ("world premiere", "Linz was a run-through"),
+        (None, None),
+    ]
+    assert (rows[1]["reckoned"], rows[1]["wording"]) == (["city"], "first performance in these records (Graz)")
+    assert lines[3] == "    set by hand: world premiere, because Linz was a run-through"
+
+
+def test_column_named_override_sets_nothing(composer: Composer, tmp_path: Path) -> None:
+    path = tmp_path / "performances.csv"
+    path.write_bytes(make_csv(("work", "date", "override"), ("Slack Rope", "1990-05-01", "world premiere")))
+    run("import", str(path))
+
+    (item,) = ProgrammedWork.objects.all()
+    assert (item.claim_override, "world premiere" in item.performance.notes) == ("", True)
+
+
+def test_performances_imported_again_leave_what_was_set_by_hand(history: None, tmp_path: Path) -> None:
+    by_hand = {"claim_override": "world premiere", "claim_reason": "Linz was a run-through"}
+    ProgrammedWork.objects.filter(performance__city="Graz").update(**by_hand)
+    path = tmp_path / "again.csv"
+    path.write_bytes(PERFORMANCES.replace(b"World premiere", b"Styrian premiere"))
+    run("import", str(path))
+
+    stored = ProgrammedWork.objects.values("billing", *by_hand).get(performance__city="Graz")
+    assert stored == {"billing": "Styrian premiere", **by_hand}
 
 
 def test_premieres_of_an_unknown_composer_are_refused(composer: Composer) -> None:

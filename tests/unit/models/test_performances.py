@@ -136,6 +136,16 @@ def test_places_in_a_programme_are_taken_once() -> None:
         ProgrammedWork.objects.create(performance=performance, work=make_work("Ash"), order=1)
 
 
+def test_what_a_playing_is_called_by_hand_needs_a_reason() -> None:
+    (programmed,) = make_performance(make_work()).programme.all()
+    programmed.claim_override, programmed.claim_reason = "world premiere", " "
+
+    with pytest.raises(ValidationError, match="Say why it is to be called that"):
+        programmed.full_clean()
+    with pytest.raises(IntegrityError):
+        ProgrammedWork.objects.update(claim_override="world premiere")
+
+
 def test_venue_in_use_is_not_lost() -> None:
     venue = make_venue()
     make_performance(venue=venue)
