@@ -7,7 +7,7 @@ import catalogue.models.fields
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("catalogue", "0004_tours"),
+        ("catalogue", "0005_merges"),
     ]
 
     operations = [
