@@ -5,6 +5,7 @@ from __future__ import annotations
 import socket
 from io import StringIO
 from pathlib import Path
+from typing import Any
 
 import pytest
 from django.core.management import call_command
@@ -27,6 +28,12 @@ FILES = [
     "works-list-by-year.pdf",
     "works-list-by-year.txt",
 ]
+
+
+@pytest.fixture(autouse=True)
+def own_address(settings: Any) -> None:
+    """Serving at a port changes what links begin with; afterwards they begin as before."""
+    settings.SITE_URL = settings.SITE_URL
 
 
 def test_demo_writes_the_four_outputs_and_the_same_ones_again(tmp_path: Path) -> None:
