@@ -73,7 +73,7 @@ class PerformancePage:
     country: str
     first: str
     programme: tuple[Item, ...]
-    people: tuple[tuple[str, str], ...]
+    people: tuple[tuple[str, tuple[str, ...]], ...]
     changes: tuple[Change, ...]
 
     @property
@@ -135,19 +135,14 @@ def item_of(row: ProgrammedWork, claim: Claim | None, language: str) -> Item:
     )
 
 
-def people_of(facts: PerformanceFacts) -> tuple[tuple[str, str], ...]:
-    """Return what each did, and the name; ensembles with the strings that play."""
+def people_of(facts: PerformanceFacts) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Return each part with the names of who had it; the first ensemble with the strings that play."""
     strings = ".".join(str(number) for number in facts.string_strengths)
     first_body = next((one for one in facts.performers if one.role is PerformerRole.ENSEMBLE), None)
-    named = [
-        (part_in_words(one), f"{one.name}, {_('strings')} {strings}" if strings and one is first_body else one.name)
-        for one in facts.performers
-    ]
-    return (
-        (
-            *named,
-            ((_("strings"), strings)),
-        )
-        if strings and first_body is None
-        else tuple(named)
-    )
+    named: dict[str, list[str]] = {}
+    for one in facts.performers:
+        name = f"{one.name}, {_('strings')} {strings}" if strings and one is first_body else one.name
+        named.setdefault(part_in_words(one), []).append(name)
+    if strings and first_body is None:
+        named[_("strings")] = [strings]
+    return tuple((part, tuple(names)) for part, names in named.items())

@@ -139,11 +139,11 @@ class PerformanceForm(forms.ModelForm):
         for names, reading in ((("date", "time"), "when"), (WHERE, "where"), (("performers",), "performers")):
             for name in names:
                 self.fields[name].widget.attrs |= {
-                    "hx-post": reverse(f"{reading}-reading", args=[slug]),
-                    "hx-trigger": "input changed delay:400ms",
-                    "hx-target": f"#{reading}-reading",
-                    "hx-include": ", ".join(f"[name={one}]" for one in names),
-                    "hx-params": ",".join(names),
+                    "data-hx-post": reverse(f"{reading}-reading", args=[slug]),
+                    "data-hx-trigger": "input changed delay:400ms",
+                    "data-hx-target": f"#{reading}-reading",
+                    "data-hx-include": ", ".join(f"[name={one}]" for one in names),
+                    "data-hx-params": ",".join(names),
                 }
 
     # ---- reading what was typed

@@ -18,13 +18,14 @@ WRONG = _("This name and password do not belong together. Both tell capitals fro
 
 
 class SignInForm(AuthenticationForm):
-    """The same sentence for a wrong name and for a wrong password."""
+    """The same sentence for a wrong name and for a wrong password; after one the eye goes to the sentence."""
 
     error_messages = {"invalid_login": WRONG, "inactive": WRONG}
 
     def __init__(self, *args: Any, **options: Any) -> None:
         super().__init__(*args, **options)
         self.fields["username"].label = _("Name")
+        self.fields["username"].widget.attrs["autofocus"] = not self.is_bound
 
 
 class FounderForm(forms.Form):

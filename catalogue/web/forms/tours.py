@@ -59,10 +59,10 @@ class TourForm(forms.Form):
         usual = {"kind": PerformanceKind.CONCERT.value, "audience": Audience.PUBLIC.value}
         self.initial.update({"uid": uuid4(), **usual})
         self.fields["dates"].widget.attrs |= {
-            "hx-post": reverse("tour-reading", args=[slug]),
-            "hx-trigger": "input changed delay:400ms",
-            "hx-target": "#tour-reading",
-            "hx-params": "dates",
+            "data-hx-post": reverse("tour-reading", args=[slug]),
+            "data-hx-trigger": "input changed delay:400ms",
+            "data-hx-target": "#tour-reading",
+            "data-hx-params": "dates",
         }
 
     def clean_dates(self) -> str:

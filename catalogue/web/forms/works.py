@@ -177,10 +177,10 @@ class WorkForm(forms.ModelForm):
     def _read_live(self, name: str, reading: str, slug: str) -> None:
         """Ask for the reading whenever the typing pauses; without scripts it comes when the form is sent."""
         self.fields[name].widget.attrs |= {
-            "hx-post": reverse(f"{reading}-reading", args=[slug]),
-            "hx-trigger": "input changed delay:400ms",
-            "hx-target": f"#{reading}-reading",
-            "hx-params": name,
+            "data-hx-post": reverse(f"{reading}-reading", args=[slug]),
+            "data-hx-trigger": "input changed delay:400ms",
+            "data-hx-target": f"#{reading}-reading",
+            "data-hx-params": name,
         }
 
     # ---- reading what was typed

@@ -43,8 +43,8 @@ class ListColumn(tables.Column):
         """Return what opens and what closes each cell of the column."""
         looks = {"class": self.look} if self.look else {}
         if self.names_row:
-            return format_html("<th{}>", flatatt({"role": "rowheader", "scope": "row", **looks})), SafeString("</th>")
-        return format_html("<td{}>", flatatt({"role": "cell", "data-label": self.label, **looks})), SafeString("</td>")
+            return format_html("<th{}>", flatatt({"scope": "row", **looks})), SafeString("</th>")
+        return format_html("<td{}>", flatatt({"data-label": self.label, **looks})), SafeString("</td>")
 
 
 Ordered = tuple[QuerySet[Any], bool]

@@ -1,0 +1,215 @@
+"""Every page of the demo, read by an HTML checker: as its owner, a viewer and nobody see it, and with mistaken forms.
+
+The checker is the Nu Html Checker, a jar file that the environment names as VNU_JAR and this machine's Java runs;
+without them there is nothing to check with, and the test says so.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from django.contrib.auth.models import User
+from django.core.files.uploadedfile import SimpleUploadedFile
+from django.http import HttpResponse
+from django.test import Client
+from django.urls import reverse
+
+from catalogue.actions.composers import create_composer
+from catalogue.actions.demo import load_demo
+from catalogue.actions.entry import make_entry_key
+from catalogue.models import Composer, EntryPurpose, Membership, Performance, Venue, Work
+from catalogue.terms import Role
+from tests.conftest import NOW
+from tests.web.test_every_address_by_role import TABLE
+
+pytestmark = [pytest.mark.django_db, pytest.mark.slow]
+
+JAR = os.environ.get("VNU_JAR", "")
+BACKEND = "django.contrib.auth.backends.ModelBackend"
+COMPOSER, EMPTY = "nevena-haldoreva", "nobody-yet"
+PART = '<!DOCTYPE html><html lang="en"><head><title>A part of a page</title></head><body>{}</body></html>'
+CSV = "title,year,duration,instrumentation\nAsh Ferry,2019,12',2(II=picc).2.2.2 – str\n,soon,,\nSalt,2020,soon,qq\n"
+QUERIES = {
+    "work-list": ("?q=the&category=chamber", "?q=zzzz", "?page=2", "?sort=-duration"),
+    "performance-list": ("?q=a", "?q=zzzz", "?page=2"),
+    "document": ("?order=year", "?language=de&paper=letter", "?language=none"),
+    "sign-in": ("?next=/c/x/",),
+}
+"""What else is asked for at an address."""
+FRAGMENTS: dict[str, dict[str, str]] = {
+    "instrumentation-reading": {"instrumentation_typed": "3(III=pic).2.2<.2 – 4.3.3.1 – timp, 2 perc – str(8.6.4.4.2"},
+    "duration-reading": {"duration_typed": "about soon"},
+    "movements-reading": {"movements": "Low Water 3'\nSlack ?"},
+    "when-reading": {"date": "31 February", "time": "25:10"},
+    "where-reading": {"city": "Riga", "venue": "Kalkofen-Halle"},
+    "performers-reading": {"performers": "conductor: Rana Holt\nsomebody: ???"},
+    "tour-reading": {"dates": "12 May 2026, Riga\n31 February\nsomewhere"},
+}
+"""What is typed where a page asks how it reads."""
+MISTAKES: dict[str, tuple[dict[str, str], ...]] = {
+    "work-new": (
+        {},
+        {
+            "title": "A",
+            "instrumentation_typed": "3 flutez, str(8.6",
+            "duration_typed": "soon",
+            "completed": "31 February",
+        },
+        {"title": "", "instrumentation_typed": "2(II=picc).2.2.2 – str", "movements": "Low Water 3'\nSlack ?"},
+    ),
+    "work-edit": ({"title": "Changed", "saves": "0"}, {}),
+    "performance-new": ({"date": "yesterweek", "time": "25:10", "performers": "conductor:", "country": "Nowhere"},),
+    "performance-edit": ({"saves": "0"},),
+    "tour-new": (FRAGMENTS["tour-reading"],),
+    "venue-edit": ({"name": "", "country": "Nowhere"},),
+    "profile-edit": ({"name": "", "email": "nobody", "isni": "12", "born": "never"},),
+    "pasted-new": ({},),
+    "import-new": ({},),
+    "sign-in": ({"username": "rana", "password": "wrong"},),
+    "start": ({"composer_name": "", "user_name": "a b", "password": "short"},),
+    "feed-make": ({},),
+}
+"""What is typed wrongly, or too little, by the name of the page that is sent."""
+
+
+@pytest.fixture
+def house(db: None) -> User:
+    user = load_demo(today=NOW.date())
+    viewer = User.objects.create_user("viewer")
+    for composer in Composer.objects.all():
+        Membership.objects.create(user=viewer, composer=composer, role=Role.VIEWER)
+    create_composer(owner=user, name="Nobody Yet", sort_name="Yet, Nobody", slug=EMPTY)
+    return user
+
+
+def client_of(user: User | None) -> Client:
+    client = Client(raise_request_exception=True)
+    if user is not None:
+        client.force_login(user, BACKEND)
+    return client
+
+
+def addresses(name: str, slug: str) -> Iterator[str]:
+    """Give the addresses of that name: of every record where it is a page of one, else the one there is."""
+    composer = Composer.objects.get(slug=slug)
+    records: dict[str, Any] = {
+        "work": Work.objects.filter(composer=composer),
+        "performance": Performance.objects.filter(composer=composer),
+        "venue": Venue.objects.filter(composer=composer),
+    }
+    key, _dash, what = name.partition("-")
+    if key in records and what in {"detail", "edit"}:
+        shown = records[key] if what == "detail" else records[key][:5]
+        yield from (reverse(name, args=[slug, record.pk]) for record in shown)
+    elif name == "document":
+        yield from (reverse(name, args=[slug, kind]) for kind in ("works-list", "cv-section", "parts-checklist"))
+    elif name == "lack-list":
+        yield from (reverse(name, args=[slug, lack]) for lack in ("duration", "instrumentation", "year", "none"))
+    elif name == "start":
+        yield reverse(name, args=[make_entry_key(EntryPurpose.OWNER, now=NOW)])
+    elif TABLE[name]["who"] in {"everybody", "signed-in"}:
+        yield reverse(name)
+    else:
+        yield reverse(name, args=[slug])
+
+
+def pages_by_name() -> list[str]:
+    """Return the pages that can be asked for without more than a catalogue and its records."""
+    need_more = {"enter", "feed", "import-batch", "pasted-review", "work-export", "performance-export", "document-file"}
+    return [name for name, row in TABLE.items() if row["get"] == 200 and name not in need_more]
+
+
+def seen_by(client: Client, slug: str) -> Iterator[tuple[str, HttpResponse]]:
+    for name in pages_by_name():
+        for address in addresses(name, slug):
+            for query in ("", *QUERIES.get(name, ())):
+                yield f"{name}{query}", client.get(address + query)
+
+
+def mistaken(client: Client) -> Iterator[tuple[str, HttpResponse]]:
+    for name, sent in MISTAKES.items():
+        for address in list(addresses(name, COMPOSER))[:1]:
+            yield from ((name, client.post(address, typed)) for typed in sent)
+    for name, typed in FRAGMENTS.items():
+        yield name, client.post(reverse(name, args=[COMPOSER]), typed)
+
+
+def brought_in(client: Client) -> Iterator[tuple[str, HttpResponse]]:
+    """Send a table and paste a list, and go on to what is done with them."""
+    table = SimpleUploadedFile("works.csv", CSV.encode(), "text/csv")
+    looked_over = client.post(reverse("import-new", args=[COMPOSER]), {"file": table, "kind": ""}, follow=True)
+    yield "import-batch", looked_over
+    pasted = client.post(
+        reverse("pasted-new", args=[COMPOSER]), {"text": "Ash Ferry (2019), 12'\n\nSalt, vc"}, follow=True
+    )
+    yield "pasted-review", pasted
+
+
+def papers(client: Client) -> Iterator[tuple[str, HttpResponse]]:
+    for language in ("en-GB", "de"):
+        for kind in ("works-list?order=category", "works-list?order=year", "cv-section?first=2015"):
+            word, _mark, asked = kind.partition("?")
+            address = reverse("document-file", args=[COMPOSER, word])
+            yield word, client.get(f"{address}?{asked}&language={language}&paper=a4&format=html")
+
+
+def all_pages(user: User) -> Iterator[tuple[str, HttpResponse]]:
+    owner, viewer, nobody = client_of(user), client_of(User.objects.get(username="viewer")), client_of(None)
+    for who, client, slug in (
+        ("owner", owner, COMPOSER),
+        ("empty", owner, EMPTY),
+        ("viewer", viewer, COMPOSER),
+        ("nobody", nobody, COMPOSER),
+    ):
+        yield from ((f"{who} {name}", answer) for name, answer in seen_by(client, slug))
+    yield from ((f"mistaken {name}", answer) for name, answer in mistaken(owner))
+    yield from ((f"import {name}", answer) for name, answer in brought_in(owner))
+    yield from ((f"paper {name}", answer) for name, answer in papers(owner))
+
+
+def page_of(answer: HttpResponse) -> str:
+    text = answer.content.decode()
+    return text if text.lstrip().lower().startswith("<!doctype") else PART.format(text)
+
+
+def write_pages(folder: Path, user: User) -> dict[str, str]:
+    """Write each different page; return what it is by the name of its file."""
+    written: dict[str, str] = {}
+    for number, (what, answer) in enumerate(all_pages(user)):
+        if answer.status_code in {301, 302}:
+            continue
+        assert (what, answer.status_code // 100) in {(what, 2), (what, 4)}
+        assert (what, answer.headers["Content-Type"].partition(";")[0]) == (what, "text/html")
+        path = folder / f"{number}.html"
+        path.write_text(page_of(answer), encoding="utf-8")
+        written[path.name] = what
+    return written
+
+
+def findings(folder: Path) -> list[dict[str, Any]]:
+    command = ["java", "-Xss4m", "-jar", JAR, "--format", "json", "--exit-zero-always", "--skip-non-html", folder]
+    run = subprocess.run(command, capture_output=True, text=True, check=True)
+    found: list[dict[str, Any]] = json.loads(run.stderr)["messages"]
+    return found
+
+
+@pytest.mark.skipif(not JAR or not shutil.which("java"), reason="No HTML checker is there (VNU_JAR) or no Java.")
+def test_the_checker_has_nothing_to_say_about_any_page(house: User, tmp_path: Path) -> None:
+    (tmp_path / "wrong.html").write_text('<!DOCTYPE html><html lang="en"><title>x</title><p role="foo"></p>')
+    written = write_pages(tmp_path, house)
+
+    told = {
+        (written.get(Path(one["url"]).name, "wrong"), one["message"], one.get("extract", ""))
+        for one in findings(tmp_path)
+    }
+
+    assert len(written) > 300
+    assert [what for what, *_rest in told if what == "wrong"]
+    assert sorted(one for one in told if one[0] != "wrong") == []
