@@ -20,7 +20,6 @@ from catalogue.exchange.performance_import import as_performer
 from catalogue.exchange.performer_lists import write_performers
 from catalogue.exchange.work_import import as_facts
 from catalogue.models import Composer, Performance, ProgrammedWork, Work
-from catalogue.rules.identifiers import Identifier, write_identifier
 from catalogue.terms import Extent
 
 LONGEST_CELL = 32_767  # characters that a cell of XLSX takes
@@ -126,8 +125,8 @@ def work_cells(composer: Composer, work: Work) -> dict[str, str]:
         "duration": str(work.duration or "") or work.duration_typed,
         "movements": movements_cell([write_line(as_facts(one)) for one in work.movements.all()]),
         "commissioned_by": "; ".join(one.body for one in work.commissions.all()),
-        "iswc": write_identifier(Identifier.ISWC, work.iswc),
-        "ismn": write_identifier(Identifier.ISMN, work.ismn),
+        "iswc": work.iswc,
+        "ismn": work.ismn,
     }
 
 

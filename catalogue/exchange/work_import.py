@@ -11,11 +11,12 @@ from catalogue.actions.works import save_work
 from catalogue.exchange.notes import noted
 from catalogue.exchange.outcomes import Outcome
 from catalogue.exchange.problems import Problems
-from catalogue.exchange.work_rows import WorkRow
+from catalogue.exchange.work_rows import NUMBERS, WorkRow
 from catalogue.exchange.work_shelf import WorkShelf, same_label
 from catalogue.facts import MovementFacts
 from catalogue.gathering.readings import readable
 from catalogue.models import Commission, Movement, Work
+from catalogue.rules.identifiers import is_same_number
 from catalogue.rules.search import fold
 
 COLUMN_OF = {
@@ -126,6 +127,9 @@ def set_columns(work: Work, row: WorkRow) -> bool:
     for value, typed in (("instrumentation", "instrumentation_typed"), ("duration", "duration_typed")):
         if columns.get(typed) and before[value] and before[value] in (columns[value], columns[typed]):
             del columns[value], columns[typed]
+    for name, kind in NUMBERS.items():
+        if columns.get(name) and is_same_number(kind, before[name], columns[name]):
+            del columns[name]
     if columns.get("version_label") and same_label([work], columns["version_label"]):
         del columns["version_label"]
     columns["notes"] = noted(work.notes, row.columns.get("notes", ""), row.remarks)

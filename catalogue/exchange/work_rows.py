@@ -17,7 +17,7 @@ from catalogue.exchange.movement_lists import MovementListError, read_movements
 from catalogue.exchange.problems import Problems
 from catalogue.facts import MovementFacts
 from catalogue.instrumentation import InstrumentationError, read, write_shorthand
-from catalogue.rules.identifiers import Identifier, IdentifierError, read_identifier
+from catalogue.rules.identifiers import Identifier, as_typed, doubt_about
 from catalogue.timing import DateError, Duration, DurationError, PartialDate, read_date, read_duration
 from catalogue.timing.durations import Bare
 
@@ -111,14 +111,14 @@ def words_in(row: Row, problems: Problems) -> dict[str, str]:
 
 
 def numbers_in(row: Row, problems: Problems) -> dict[str, str]:
+    """Return the numbers as they are written."""
     found = {}
     for name, kind in NUMBERS.items():
         if name in row.cells:
-            try:
-                found[name] = read_identifier(kind, row.cells[name])
-            except IdentifierError as mistake:
-                problems.warn(row, name, f"{mistake.reason} Kept as it is written.")
-                found[name] = row.cells[name]
+            found[name] = as_typed(row.cells[name])
+            doubt = doubt_about(kind, row.cells[name])
+            if doubt:
+                problems.warn(row, name, f"{doubt} Kept as it is written.")
     return found
 
 

@@ -15,48 +15,60 @@ from django.db.models.functions import Cast
 
 from catalogue.gathering.families import gather_families
 from catalogue.models import Composer, Performance, ProgrammedWork, Work
+from catalogue.rules.identifiers import Identifier, doubt_about
 from catalogue.rules.premieres import claims_by_programmed
 from catalogue.terms import PerformanceStatus
 
 
 class Lack(StrEnum):
-    """What is lacking: the first three of works, the others of performances."""
+    """What is lacking: the first four of works, the last of the composer, the others of performances."""
 
     DURATION = "duration"
     FORCES = "instrumentation"
     READING = "reading"
+    NUMBER = "number"
     COUNTRY = "country"
     DATE = "date"
     PROGRAMME = "programme"
     OUTCOME = "outcome"
     BILLING = "billing"
+    OWN_NUMBER = "own-number"
 
 
-OF_WORKS = (Lack.DURATION, Lack.FORCES, Lack.READING)
+OF_WORKS = (Lack.DURATION, Lack.FORCES, Lack.READING, Lack.NUMBER)
 EXPECTED = (PerformanceStatus.PLANNED, PerformanceStatus.CONFIRMED)
 COUNTS_FOR_NOTHING = (PerformanceStatus.WITHDRAWN, PerformanceStatus.OLD_STYLE_DATE, PerformanceStatus.DUPLICATE)
 
 
 def gather_lacks(composer: Composer, *, today: date) -> dict[Lack, tuple[int, ...]]:
-    """Return the ids of the works or performances that lack something, by what; six to eight queries.
+    """Return the ids of the works, performances or the composer that lack something, by what; six to eight queries.
 
     What lacks nothing has no key. Works stand in title order, performances with the latest first.
     """
     found: dict[Lack, list[int]] = defaultdict(list)
-    for lack, key in (*works_lacking(composer), *performances_lacking(composer, today), *contradicted(composer, today)):
+    of_performances = (*performances_lacking(composer, today), *contradicted(composer, today))
+    for lack, key in (*works_lacking(composer), *of_performances):
         found[lack].append(key)
+    if doubt_about_any((Identifier.IPI, composer.ipi), (Identifier.ISNI, composer.isni)):
+        found[Lack.OWN_NUMBER].append(composer.pk)
     return {lack: tuple(found[lack]) for lack in Lack if found[lack]}
 
 
 def works_lacking(composer: Composer) -> Iterator[tuple[Lack, int]]:
-    wanting = Work.objects.filter(composer=composer).filter(Q(duration__isnull=True) | Q(instrumentation=""))
-    for key, duration, read, typed in wanting.in_title_order().values_list(
-        "pk", "duration", "instrumentation", "instrumentation_typed"
-    ):
+    incomplete, numbered = Q(duration__isnull=True) | Q(instrumentation=""), ~Q(iswc="") | ~Q(ismn="")
+    wanting = Work.objects.filter(composer=composer).filter(incomplete | numbered).in_title_order()
+    columns = ("pk", "duration", "instrumentation", "instrumentation_typed", "iswc", "ismn")
+    for key, duration, read, typed, iswc, ismn in wanting.values_list(*columns):
         if duration is None:
             yield Lack.DURATION, key
         if not read:
             yield (Lack.READING if typed else Lack.FORCES), key
+        if doubt_about_any((Identifier.ISWC, iswc), (Identifier.ISMN, ismn)):
+            yield Lack.NUMBER, key
+
+
+def doubt_about_any(*numbers: tuple[Identifier, str]) -> bool:
+    return any(text and doubt_about(kind, text) for kind, text in numbers)
 
 
 def performances_lacking(composer: Composer, today: date) -> Iterator[tuple[Lack, int]]:

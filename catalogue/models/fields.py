@@ -20,6 +20,7 @@ from catalogue.terms import OrganisationKind
 from catalogue.timing import Duration, PartialDate, read_date, read_duration
 
 LINE, LONG_LINE, TEXT = 200, 500, 50_000
+IDENTIFIER = 100  # the number of a registry, as typed
 
 
 def refuse_unprintable(text: str) -> None:

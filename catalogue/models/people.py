@@ -11,6 +11,7 @@ from django.db.models import Q
 
 from catalogue.models.conditions import choices_of, country_code, known, refuse_unknown_country
 from catalogue.models.fields import (
+    IDENTIFIER,
     KindsField,
     PartialDateField,
     SearchTextField,
@@ -68,8 +69,8 @@ class Composer(Record, Contact):
     language = line(35, default="en-GB", blank=False)
     number_prefix = line(20)
     string_strengths = StrengthsField()
-    ipi = line(20)
-    isni = line(20)
+    ipi = line(IDENTIFIER)
+    isni = line(IDENTIFIER)
     feed_token_sha256 = models.CharField(max_length=64, blank=True, default="", editable=False, db_index=True)
     is_public = models.BooleanField(default=False)
     feed_is_public = models.BooleanField(default=False)

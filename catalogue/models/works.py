@@ -13,6 +13,7 @@ from django.db.models.functions import Lower
 
 from catalogue.models.conditions import choices_of, known, lasts
 from catalogue.models.fields import (
+    IDENTIFIER,
     LONG_LINE,
     DurationField,
     PartialDateField,
@@ -99,8 +100,8 @@ class Work(Record, Deletable, Guarded):
     version_of = models.ForeignKey("self", on_delete=models.RESTRICT, null=True, blank=True, related_name="versions")
     version_label = line()
     publisher = line()
-    iswc = line(20)
-    ismn = line(20)
+    iswc = line(IDENTIFIER)
+    ismn = line(IDENTIFIER)
     parts_on_hire = models.BooleanField(default=False)
     programme_note = text()
     electronics_note = text()

@@ -7,7 +7,8 @@
 ``IPI``   the person at a collecting society: a name number of eleven digits, the last two from a sum modulo 101, or a
           base number, I, nine digits, and a check digit from the sum 2 + Σ i·dᵢ (both as public examples confirm)
 
-A number that passes may still belong to nobody.
+A number that passes may still belong to nobody. One that does not is told with the check digit that would be right; it
+is neither refused nor corrected, since only whoever gave it out knows which digit is wrong.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 
 from stdnum import ismn, isni
 from stdnum.exceptions import ValidationError
@@ -83,6 +85,39 @@ def write_identifier(kind: Identifier, stored: str) -> str:
     if kind is Identifier.ISMN:
         return str(ismn.format(number))
     return str(isni.format(number)) if kind is Identifier.ISNI else number
+
+
+def as_typed(text: str) -> str:
+    """Return what was typed without the name of the number before it.
+
+    >>> as_typed(" ISMN: M-060-11561-6")
+    'M-060-11561-6'
+    """
+    label = LABEL.match(text)
+    return (text[label.end() :] if label else text).strip()
+
+
+@lru_cache(maxsize=8192)
+def doubt_about(kind: Identifier, text: str) -> str:
+    """Return in a sentence what is wrong with a number, nothing where it may be right.
+
+    >>> doubt_about(Identifier.ISMN, "M-060-11561-6")
+    'The check digit of this ISMN would be 5, not 6: a digit was mistyped.'
+    """
+    try:
+        read_identifier(kind, text)
+    except IdentifierError as mistake:
+        return mistake.reason
+    return ""
+
+
+def is_same_number(kind: Identifier, one: str, other: str) -> bool:
+    """Say whether two texts are one number in two dresses."""
+    return one == other or (
+        not doubt_about(kind, one)
+        and not doubt_about(kind, other)
+        and read_identifier(kind, one) == read_identifier(kind, other)
+    )
 
 
 def marks_of(kind: Identifier, text: str) -> Marks:

@@ -15,6 +15,7 @@ from django.utils.translation import gettext_lazy, ngettext_lazy
 
 from catalogue.gathering.lacks import OF_WORKS, Lack, gather_lacks
 from catalogue.models import Composer, Performance, Work
+from catalogue.rules.identifiers import Identifier, doubt_about
 from catalogue.timing import PartialDate, write_date
 from catalogue.web.programmes import called
 from catalogue.web.titles import in_language
@@ -49,6 +50,14 @@ WORDINGS = {
         gettext_lazy("Look at it"),
         "id_instrumentation_typed",
     ),
+    Lack.NUMBER: Wording(
+        ngettext_lazy(
+            "work has a number with a wrong check digit or form", "works have numbers with a wrong check digit or form"
+        ),
+        gettext_lazy("no registry knows it"),
+        gettext_lazy("Look at it"),
+        "id_iswc",
+    ),
     Lack.COUNTRY: Wording(
         ngettext_lazy("performance names no country", "performances name no country"),
         gettext_lazy("it proves no first performance there"),
@@ -78,6 +87,15 @@ WORDINGS = {
         gettext_lazy("one of the two is wrong"),
         gettext_lazy("Compare"),
         "",
+    ),
+    Lack.OWN_NUMBER: Wording(
+        ngettext_lazy(
+            "profile has a number with a wrong check digit or form",
+            "profiles have numbers with a wrong check digit or form",
+        ),
+        gettext_lazy("no registry knows it"),
+        gettext_lazy("Look at it"),
+        "id_ipi",
     ),
 }
 
@@ -137,17 +155,19 @@ Keys = dict[Lack, tuple[int, ...]]
 def records_of(composer: Composer, wanted: Keys) -> dict[tuple[Lack, int], ToMend]:
     """Fetch the records by what they lack and by key."""
     works = keys_of(wanted, OF_WORKS)
-    performances = keys_of(wanted, set(wanted) - set(OF_WORKS))
+    performances = keys_of(wanted, set(wanted) - {*OF_WORKS, Lack.OWN_NUMBER})
     named = {("work", work.pk): work for work in Work.objects.filter(pk__in=works)} if works else {}
     events = Performance.objects.filter(pk__in=performances).with_everything_printed() if performances else ()
     told = {("performance", event.pk): event for event in events}
-    return {
-        (lack, key): work_to_mend(composer, lack, named["work", key])
-        if lack in OF_WORKS
-        else performance_to_mend(composer, lack, told["performance", key])
-        for lack, keys in wanted.items()
-        for key in keys
-    }
+
+    def to_mend(lack: Lack, key: int) -> ToMend:
+        if lack is Lack.OWN_NUMBER:
+            return profile_to_mend(composer)
+        if lack in OF_WORKS:
+            return work_to_mend(composer, lack, named["work", key])
+        return performance_to_mend(composer, lack, told["performance", key])
+
+    return {(lack, key): to_mend(lack, key) for lack, keys in wanted.items() for key in keys}
 
 
 def keys_of(wanted: Keys, lacks: Iterable[Lack]) -> set[int]:
@@ -156,9 +176,25 @@ def keys_of(wanted: Keys, lacks: Iterable[Lack]) -> set[int]:
 
 def work_to_mend(composer: Composer, lack: Lack, work: Work) -> ToMend:
     address = reverse("work-edit", args=[composer.slug, work.pk])
-    beside = work.instrumentation_typed if lack is Lack.READING else work.catalogue_number
+    beside, field = work.catalogue_number, WORDINGS[lack].field
+    if lack is Lack.READING:
+        beside = work.instrumentation_typed
+    if lack is Lack.NUMBER:
+        beside, field = doubted(("id_iswc", Identifier.ISWC, work.iswc), ("id_ismn", Identifier.ISMN, work.ismn))
     title = format_html("<i>{}</i>", in_language(work.title, work.title_language))
-    return ToMend(title, beside, f"{address}#{WORDINGS[lack].field}")
+    return ToMend(title, beside, f"{address}#{field}")
+
+
+def doubted(*numbers: tuple[str, Identifier, str]) -> tuple[str, str]:
+    """Return what was typed for the first number that cannot be right, and the field it stands in."""
+    found = ((f"{kind} {text}", field) for field, kind, text in numbers if text and doubt_about(kind, text))
+    return next(found, ("", numbers[0][0]))
+
+
+def profile_to_mend(composer: Composer) -> ToMend:
+    beside, field = doubted(("id_ipi", Identifier.IPI, composer.ipi), ("id_isni", Identifier.ISNI, composer.isni))
+    name = format_html("<bdi>{}</bdi>", composer.name)
+    return ToMend(name, beside, f"{reverse('profile-edit', args=[composer.slug])}#{field}")
 
 
 def performance_to_mend(composer: Composer, lack: Lack, performance: Performance) -> ToMend:

@@ -20,6 +20,7 @@ from catalogue.gathering.works import gather_work
 from catalogue.instrumentation import Instrumentation
 from catalogue.instrumentation.page import PageLine, page_lines
 from catalogue.models import Performance, ProgrammedWork, Work
+from catalogue.rules.identifiers import Identifier
 from catalogue.rules.playings import is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import Extent
@@ -27,6 +28,7 @@ from catalogue.timing import write_duration
 from catalogue.timing.comparison import movements_disagree
 from catalogue.web.changes import Change, changes_of
 from catalogue.web.claims import briefly
+from catalogue.web.numbers import Number, numbers
 from catalogue.web.readings import Reading, instrumentation_reading
 from catalogue.web.wording import date_text, duration_text, year_text
 
@@ -63,6 +65,7 @@ class WorkPage:
     chairs: tuple[Chairs, ...]
     year: str
     dates: tuple[tuple[str, str], ...]
+    numbers: tuple[Number, ...]
     duration: str
     disagreement: str
     coming: tuple[Playing, ...]
@@ -86,6 +89,7 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
         chairs=tuple(chairs),
         year=year_text(facts.completed, language),
         dates=dates_of(facts, language),
+        numbers=numbers((Identifier.ISWC, facts.iswc), (Identifier.ISMN, facts.ismn)),
         duration=duration_text(facts.duration, facts.duration_typed, language),
         disagreement=disagreement_of(facts),
         coming=tuple(one for one in reversed(playings) if one.is_to_come),

@@ -94,7 +94,8 @@ def test_everything_typed_is_kept_and_read(browser: Client, composer: Composer) 
     ("name", "typed"),
     [
         ("name", ""), ("born", "some day"), ("country", "Atlantis"), ("email", "rana"), ("website", "http://["),
-        ("string_strengths", "8"), ("isni", "1234"), ("ipi", "x"), ("biography", "bell \x07"), ("language", "xx"),
+        ("string_strengths", "8"), ("isni", "12 \x07"), ("ipi", "x" * 101), ("biography", "bell \x07"),
+        ("language", "xx"),
     ],
 )  # fmt: skip
 def test_mistake_is_told_at_its_place_and_nothing_is_stored_or_lost(
@@ -107,6 +108,20 @@ def test_mistake_is_told_at_its_place_and_nothing_is_stored_or_lost(
     assert page.field("telephone") == "51 12 34"
     assert name == "language" or page.field(name) == typed
     assert Composer.objects.values_list("telephone", "name").get() == ("", "Ilka Marovand")
+
+
+def test_numbers_that_cannot_be_right_are_kept_and_doubted(browser: Client, composer: Composer) -> None:
+    typed = {"ipi": "IPI name number: 00014107339", "isni": "1234"}
+    doubts = [
+        "The check digits of this IPI would be 38, not 39: a digit was mistyped.",
+        "An ISNI has sixteen digits, the last of which may be an X; this has 4.",
+    ]
+
+    page = Page(browser.post(EDIT, {**opened(browser), **typed}, follow=True))
+
+    assert Composer.objects.values_list("ipi", "isni").get() == ("00014107339", "1234")
+    assert page.wrong == doubts
+    assert Page(browser.get(EDIT)).wrong == doubts
 
 
 def test_later_save_of_somebody_else_is_shown_beside_ones_own_and_not_overwritten(

@@ -186,6 +186,25 @@ def test_every_work_that_lacks_something_is_listed_with_its_field(
     assert page.text("//h1").startswith("2 ")
 
 
+def test_numbers_with_a_wrong_check_digit_are_listed_with_their_field(browser: Client, composer: Composer) -> None:
+    wrong = [whole("Ebb", composer, ismn="M-060-11561-6"), whole("Flood", composer, iswc="T-034.524.680-2")]
+    whole("Tides", composer, ismn="M-060-11561-5", iswc="t0345246801")
+    Composer.objects.filter(pk=composer.pk).update(isni="1234")
+
+    first, listed, own = (Page(browser.get(ADDRESS + path)) for path in ("", "missing/number/", "missing/own-number/"))
+
+    assert [text.partition(";")[0] for text in first.texts("//section[@id='missing']//li")] == [
+        "2works have numbers with a wrong check digit or form Ebb and one more",
+        "1profile has a number with a wrong check digit or form Ilka Marovand",
+    ]
+    assert listed.values("//main//li/a/@href") == [
+        f"{ADDRESS}works/{wrong[0].pk}/edit/#id_ismn",
+        f"{ADDRESS}works/{wrong[1].pk}/edit/#id_iswc",
+    ]
+    assert listed.texts("//main//li/span/span") == ["ISMN M-060-11561-6", "ISWC T-034.524.680-2"]
+    assert own.values("//main//li/a/@href") == [f"{ADDRESS}profile/edit/#id_isni"]
+
+
 @pytest.mark.parametrize("lack", ["country", "date", "programme", "outcome", "billing"])
 def test_every_performance_that_lacks_something_is_listed(browser: Client, composer: Composer, lack: str) -> None:
     work, hall = whole("Tides", composer), make_venue(composer=composer)

@@ -69,6 +69,17 @@ def test_movements_that_do_not_add_up_are_pointed_out(browser: Client, composer:
     assert page.wrong == ["The duration from the movements is 12′30″, 25 % longer than the stated 10′."]
 
 
+def test_numbers_stand_as_typed_with_their_usual_form_or_what_is_wrong_with_them(
+    browser: Client, composer: Composer
+) -> None:
+    page = page_of(browser, make_work("Weirs", composer=composer, iswc="T-034.524.680-2", ismn="M-060-11561-5"))
+
+    assert page.texts("//section[@id='origin']//dl/div") == [
+        "ISWCT-034.524.680-2The check digit of this ISWC would be 1, not 2: a digit was mistyped.",
+        "ISMNM-060-11561-5 usually written 979-0-060-11561-5",
+    ]
+
+
 def test_performances_are_listed_with_what_they_were_the_first_of(browser: Client, composer: Composer) -> None:
     work = make_work("Rope Tables", composer=composer)
     hall = make_venue("Old Granary", composer=composer)

@@ -49,6 +49,32 @@ def test_form_sent_back_unchanged_changes_nothing(browser: Client, composer: Com
     assert work.movements.first().history.count() == 1
 
 
+@pytest.mark.parametrize(
+    ("typed", "stored", "doubt"),
+    [
+        ("979-0-060-11561-6", None, "The check digit of this ISMN would be 5, not 6: a digit was mistyped."),
+        ("979-0-060", None, "An ISMN has thirteen digits; this has 7."),
+        ("on request", None, "An ISMN begins with 979-0, or with M in its old form."),
+        (" ISMN: M-060-11561-5 ", "M-060-11561-5", ""),
+        ("9790060115615", None, ""),
+    ],
+)
+def test_number_is_kept_as_typed_and_what_is_wrong_with_it_stands_beside_its_field(
+    browser: Client, composer: Composer, typed: str, stored: str | None, doubt: str
+) -> None:
+    work = make_work("Weirs", composer=composer)
+
+    after = browser.post(address(work), {**opened(browser, work), "ismn": typed}, follow=True)
+
+    form = Page(browser.get(address(work)))
+    assert Work.objects.get().ismn == (stored or typed)
+    assert after.redirect_chain
+    assert (Page(after).wrong, form.wrong) == (([doubt], [doubt]) if doubt else ([], []))
+    assert form.field("ismn") == (stored or typed)
+    told_by = "id_ismn_helptext id_ismn_warning" if doubt else "id_ismn_helptext"
+    assert form.values("//input[@name='ismn']/@aria-describedby") == [told_by]
+
+
 def test_movements_are_changed_added_and_removed_in_their_place(browser: Client, composer: Composer) -> None:
     work = make_work("Weirs", composer=composer, movements=("I. Spring", "II. Weir", "III. Delta"))
     keys = list(work.movements.order_by("number").values_list("pk", flat=True))

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from typing import Any
+from typing import Any, cast
 
 from django import forms
 from django.core.exceptions import ValidationError
+from django.forms.boundfield import BoundField
 
-from catalogue.models.fields import StrengthsField, refuse_unprintable
-from catalogue.rules.identifiers import Identifier, read_identifier, write_identifier
+from catalogue.models.fields import IDENTIFIER, StrengthsField, refuse_unprintable
+from catalogue.rules.identifiers import Identifier, as_typed, doubt_about
 from catalogue.timing import PartialDate, read_date
 from catalogue.web.wording import page_language
 
@@ -87,18 +88,30 @@ class LanguageTagField(ReadField):
         return super().clean(value) or ""
 
 
-class IdentifierField(ReadField):
-    """A number of a registry, checked to its last digit; empty is an empty text."""
+class DoubtedField(BoundField):
+    """A field that tells what cannot be right with what stands in it, which is no reason to refuse it."""
+
+    @property
+    def warning(self) -> str:
+        kind: Identifier = cast(IdentifierField, self.field).kind
+        text = str(self.value() or "")
+        return doubt_about(kind, text) if text and not self.errors else ""
+
+    @property
+    def aria_describedby(self) -> str | None:
+        ids = (super().aria_describedby, f"{self.auto_id}_warning" if self.warning else None)
+        return " ".join(part for part in ids if part) or None
+
+
+class IdentifierField(forms.CharField):
+    """A number of a registry, kept as it was typed; a wrong form or check digit is told beside it."""
+
+    bound_field_class = DoubtedField
 
     def __init__(self, kind: Identifier, **options: Any) -> None:
-        super().__init__(
-            read=lambda text: read_identifier(kind, text),
-            **{"widget": forms.TextInput(attrs={"class": "short"}), **options},
-        )
+        usual = {"required": False, "max_length": IDENTIFIER, "validators": [refuse_unprintable]}
+        super().__init__(**{**usual, "widget": forms.TextInput(attrs={"class": "short"}), **options})
         self.kind = kind
 
     def clean(self, value: Any) -> str:
-        return super().clean(value) or ""
-
-    def prepare_value(self, value: Any) -> str:
-        return write_identifier(self.kind, value) if value else ""
+        return as_typed(super().clean(value))

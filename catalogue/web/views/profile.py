@@ -16,11 +16,13 @@ from catalogue.actions.composers import make_feed_token, withdraw_feed_token
 from catalogue.actions.saving import Overtaken
 from catalogue.gathering.people import gather_composer
 from catalogue.models import Composer, Membership
+from catalogue.rules.identifiers import Identifier
 from catalogue.terms import Role
 from catalogue.web.access import CatalogueRequest, editor_page, member_page, owner_page
 from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.profile import ProfileForm
 from catalogue.web.notices import say
+from catalogue.web.numbers import numbers
 from catalogue.web.places import write_country
 from catalogue.web.wording import date_text, page_language
 
@@ -36,6 +38,7 @@ def profile(request: CatalogueRequest) -> HttpResponse:
         "born": date_text(facts.born, language),
         "died": date_text(facts.died, language),
         "country": write_country(facts.country),
+        "numbers": numbers((Identifier.IPI, facts.ipi), (Identifier.ISNI, facts.isni)),
         "members": members,
         "is_owner": any(one.user_id == request.user.pk and one.role == Role.OWNER for one in members),
         "has_feed": bool(request.composer.feed_token_sha256),

@@ -65,7 +65,7 @@ def test_a_works_list_is_taken_in(composer: Composer) -> None:
         "to the sea",
         "own",
     )
-    assert (work.iswc, work.ismn, work.status, work.notes) == ("T-034.524.680-1", "9790060115615", "active", "fine")
+    assert (work.iswc, work.ismn, work.status, work.notes) == ("T-034.524.680-1", "979-0-060-11561-5", "active", "fine")
 
 
 def test_title_alone_is_enough_and_a_row_without_one_is_an_error(composer: Composer) -> None:
@@ -102,6 +102,27 @@ def test_what_cannot_be_read_is_kept_as_it_is_written(composer: Composer) -> Non
     assert [(one.row, one.column) for one in report.warnings] == [(2, "duration"), (2, "forces"), (2, "iswc")]
     assert (work.instrumentation, work.instrumentation_typed) == ("", "seven zithertrons")
     assert (work.duration, work.duration_typed, work.iswc) == (None, "two rivers long", "T-034.524.680-2")
+
+
+def test_number_with_a_wrong_check_digit_is_kept_with_a_warning_that_says_the_right_one(composer: Composer) -> None:
+    report = take(composer, ("title", "ISMN"), ("Slack Rope", "ISMN 979-0-060-11561-6"))
+
+    assert report.warnings == (
+        Problem(
+            2,
+            "ISMN",
+            "The check digit of this ISMN would be 5, not 6: a digit was mistyped. Kept as it is written.",
+        ),
+    )
+    assert only_work().ismn == "979-0-060-11561-6"
+
+
+def test_same_number_in_another_dress_changes_nothing(composer: Composer) -> None:
+    take(composer, ("title", "ISMN"), ("Slack Rope", "M-060-11561-5"))
+
+    report = take(composer, ("title", "ISMN"), ("Slack Rope", "979-0-060-11561-5"))
+
+    assert (counts(report), only_work().ismn) == ((0, 0, 1), "M-060-11561-5")
 
 
 def test_a_date_that_cannot_be_read_stores_nothing(composer: Composer) -> None:

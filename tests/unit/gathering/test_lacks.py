@@ -60,6 +60,14 @@ def test_performances_lack_countries_dates_programmes_and_outcomes(composer: Com
     }
 
 
+def test_numbers_that_cannot_be_right_are_found(composer: Composer) -> None:
+    wrong = whole("Ebb", iswc="T-034.524.680-2")
+    whole("Tides", iswc="T-034.524.680-1", ismn="M-060-11561-5")
+    composer.ipi = "00014107339"
+
+    assert gather_lacks(composer, today=TODAY) == {Lack.NUMBER: (wrong.pk,), Lack.OWN_NUMBER: (composer.pk,)}
+
+
 def test_own_country_serves_where_the_hall_has_none(composer: Composer) -> None:
     make_performance(whole("Tides"), venue=make_venue(country=""), country="CH", date="2025-05-16")
 

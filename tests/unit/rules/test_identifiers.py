@@ -4,7 +4,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from catalogue.rules.identifiers import Identifier, IdentifierError, read_identifier, sum_check, write_identifier
+from catalogue.rules.identifiers import (
+    Identifier,
+    IdentifierError,
+    is_same_number,
+    read_identifier,
+    sum_check,
+    write_identifier,
+)
 
 
 @pytest.mark.parametrize(
@@ -61,6 +68,19 @@ def test_mistake_is_explained_at_its_place(kind: str, text: str, reason: str, po
 )
 def test_number_is_read_in_the_dresses_people_type(kind: str, text: str, stored: str) -> None:
     assert read_identifier(Identifier(kind), text) == stored
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "same"),
+    [
+        ("M-060-11561-5", "9790060115615", True),
+        ("M-060-11561-6", "M-060-11561-6", True),
+        ("M-060-11561-6", "9790060115616", False),
+        ("M-060-11561-5", "on request", False),
+    ],
+)
+def test_numbers_are_the_same_in_any_dress_where_both_can_be_right(one: str, other: str, same: bool) -> None:
+    assert is_same_number(Identifier.ISMN, one, other) is same
 
 
 def test_what_is_no_number_is_printed_unchanged() -> None:
