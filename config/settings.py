@@ -11,6 +11,7 @@ from pathlib import Path
 import environ
 from csp.constants import NONE, SELF
 
+from config.locales import compiled_into
 from config.secret_key import read_or_make_secret_key
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -128,7 +129,7 @@ FILE_UPLOAD_HANDLERS = [
 
 LANGUAGE_CODE = "en-gb"
 LANGUAGES = [("en-gb", "English (United Kingdom)"), ("en-us", "English (United States)")]
-LOCALE_PATHS = [ROOT / "catalogue" / "locale"]
+LOCALE_PATHS = [compiled_into(DATA / "locale", ROOT / "catalogue" / "locale")]
 TIME_ZONE = "UTC"
 USE_TZ = True
 

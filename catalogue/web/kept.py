@@ -12,7 +12,7 @@ from catalogue.web.forms.sign import SignInForm
 
 SALT = "catalogue.kept"
 KEPT_FOR = 24 * 3600  # seconds
-NOT_TYPED = {"csrfmiddlewaretoken", "password"}
+NOT_TYPED = "csrfmiddlewaretoken"
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +24,9 @@ class Typed:
 
 
 def typed_in(request: HttpRequest) -> Typed:
-    fields = [(name, value) for name, values in request.POST.lists() if name not in NOT_TYPED for value in values]
+    """Return what was typed, without any password."""
+    sent = ((name, values) for name, values in request.POST.lists() if name != NOT_TYPED and "password" not in name)
+    fields = [(name, value) for name, values in sent for value in values]
     return Typed(request.get_full_path(), tuple(fields))
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from django.urls import URLPattern, URLResolver, include, path
 
 from catalogue.web.views import (
+    account,
     composers,
     documents,
     duplicates,
@@ -115,5 +116,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("sign-out/", sign.sign_out, name="sign-out"),
     path("start/<str:token>/", entry.start, name="start"),
     path("enter/<str:token>/", entry.enter, name="enter"),
+    path("account/password/", account.password_change, name="password-change"),
+    path("help/", help.help_page, name="help"),
     path("help/keyboard/", help.keyboard, name="keyboard"),
 ]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django import forms
-from django.contrib.auth.forms import AuthenticationForm
+from django.contrib.auth.forms import AuthenticationForm, PasswordChangeForm
 from django.contrib.auth.models import User
 from django.contrib.auth.password_validation import password_validators_help_texts, validate_password
 from django.core.exceptions import ValidationError
@@ -66,3 +66,23 @@ class FounderForm(forms.Form):
 
     def founder(self) -> Founder:
         return Founder(**self.cleaned_data)
+
+
+class ChangePasswordForm(PasswordChangeForm):
+    """The old password, then the new one twice; who came in without one, as visitors of the demo do, has no old one."""
+
+    error_messages = {
+        **PasswordChangeForm.error_messages,
+        "password_incorrect": _("This is not your password so far."),
+        "password_mismatch": _("The two are not the same."),
+    }
+
+    def __init__(self, user: User, *args: Any, **options: Any) -> None:
+        super().__init__(user, *args, **options)
+        self.fields["old_password"].label = _("Your password so far")
+        self.fields["new_password1"].label = _("New password")
+        self.fields["new_password1"].help_text = " ".join(password_validators_help_texts())
+        self.fields["new_password2"].label = _("The new one again")
+        self.fields["new_password2"].help_text = ""
+        if not user.has_usable_password():
+            del self.fields["old_password"]
