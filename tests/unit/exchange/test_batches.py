@@ -228,3 +228,18 @@ def test_undoing_says_what_of_the_changed_has_been_deleted(composer: Composer) -
     undone(batch)
 
     assert hindrances(batch) == [("Slack Rope", "It has been deleted since.")]
+
+
+def test_undoing_takes_no_notice_of_columns_that_have_come_since(composer: Composer) -> None:
+    work = make_work("Slack Rope", composer=composer, completed="1997", movements=("Ebb",))
+    batch = kept(brought_in(composer, WORKS))
+    record = batch.records.get(record=work.pk)
+    for state in (record.before, record.after):
+        del state["dedication"]
+        for movement in state["movements"]:
+            del movement["attacca"]
+    record.save()
+
+    undone(batch)
+
+    assert (hindrances(batch), str(Work.objects.get().completed)) == ([], "1997")
