@@ -16,7 +16,11 @@ from catalogue.actions.composers import create_composer
 from catalogue.models import EntryKey, EntryPurpose
 from catalogue.models.people import sha256_of
 
-LASTS = timedelta(hours=24)
+LASTS = {
+    EntryPurpose.OWNER: timedelta(hours=24),
+    EntryPurpose.DEMO: timedelta(hours=24),
+    EntryPurpose.MEMBER: timedelta(days=7),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,13 +40,13 @@ class KeyUsed(ValueError):
 
 
 def make_entry_key(purpose: EntryPurpose, *, now: datetime, user: User | None = None) -> str:
-    """Store a key that lasts a day, and return its token, which cannot be found out afterwards.
+    """Store a key that lasts a day, a member's a week, and return its token, which cannot be found out afterwards.
 
-    A demo key needs the user whom it signs in.
+    A demo key and a member's key need the user whom they let in.
     """
     token = secrets.token_urlsafe(32)
     EntryKey.objects.create(
-        purpose=purpose, token_sha256=sha256_of(token), user=user, made_at=now, expires_at=now + LASTS
+        purpose=purpose, token_sha256=sha256_of(token), user=user, made_at=now, expires_at=now + LASTS[purpose]
     )
     return token
 

@@ -1,4 +1,4 @@
-"""Keys that stand in an address and let somebody in: the first owner of a catalogue, or a visitor of the demo."""
+"""Keys that stand in an address and let somebody in: a catalogue's first owner, a new member, a visitor of the demo."""
 
 from __future__ import annotations
 
@@ -14,17 +14,18 @@ from catalogue.models.conditions import choices_of, known
 
 
 class EntryPurpose(StrEnum):
-    """An owner's key founds a catalogue, once; a demo key signs its user in, as often as wanted."""
+    """An owner's key founds a catalogue, a member's sets a password, once; a demo key signs in as often as wanted."""
 
     OWNER = "owner"
     DEMO = "demo"
+    MEMBER = "member"
 
 
 class EntryKeyQuerySet(models.QuerySet["EntryKey"]):
     def usable(self, purpose: EntryPurpose, moment: datetime) -> Self:
         """Return the keys that still open something at this moment."""
         alive = self.filter(purpose=purpose, expires_at__gt=moment)
-        return alive.filter(used_at__isnull=True) if purpose is EntryPurpose.OWNER else alive
+        return alive if purpose is EntryPurpose.DEMO else alive.filter(used_at__isnull=True)
 
 
 class EntryKey(models.Model):
@@ -43,7 +44,8 @@ class EntryKey(models.Model):
         constraints = [
             known("entry_key", "purpose", EntryPurpose),
             models.CheckConstraint(
-                condition=Q(purpose=EntryPurpose.OWNER.value) | Q(user__isnull=False), name="demo_key_has_user"
+                condition=Q(purpose=EntryPurpose.OWNER.value) | Q(user__isnull=False),
+                name="entry_key_has_user",
             ),
         ]
 

@@ -17,6 +17,7 @@ from catalogue.web.views import (
     feeds,
     help,
     imports,
+    members,
     pasted,
     performance_forms,
     performances,
@@ -73,6 +74,10 @@ profile_addresses: list[URLPattern] = [
     path("edit/", profile.profile_edit, name="profile-edit"),
     path("calendar/make/", profile.feed_make, name="feed-make"),
     path("calendar/withdraw/", profile.feed_withdraw, name="feed-withdraw"),
+    path("members/", members.member_list, name="member-list"),
+    path("members/<int:member>/", members.member_change, name="member-change"),
+    path("members/<int:member>/remove/", members.member_remove, name="member-remove"),
+    path("members/<int:member>/code/", members.member_code, name="member-code"),
 ]
 
 # /c/<composer>/import/
@@ -115,6 +120,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("sign-in/", sign.sign_in, name="sign-in"),
     path("sign-out/", sign.sign_out, name="sign-out"),
     path("start/<str:token>/", entry.start, name="start"),
+    path("join/<str:token>/", entry.join, name="join"),
     path("enter/<str:token>/", entry.enter, name="enter"),
     path("account/password/", account.password_change, name="password-change"),
     path("help/", help.help_page, name="help"),

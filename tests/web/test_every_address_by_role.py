@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from django.contrib.auth.models import User
 from django.db import connection
 from django.http import HttpResponse
 from django.test import Client
@@ -17,7 +18,7 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 from catalogue.actions.composers import make_feed_token
 from catalogue.actions.entry import make_entry_key
 from catalogue.exchange.drafts import as_content, drafts_of
-from catalogue.models import Composer, EntryPurpose, ImportBatch, Merge, Performance, Venue, Work
+from catalogue.models import Composer, EntryPurpose, ImportBatch, Membership, Merge, Performance, Venue, Work
 from tests.conftest import NOW
 
 pytestmark = pytest.mark.django_db
@@ -59,6 +60,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "suffix": lambda: "csv",
         "lack": lambda: "duration",
         "performance": lambda: Performance.objects.create(composer=composer, city="Lyon").pk,
+        "member": lambda: make_member(composer).pk,
         "merge": lambda: Merge.objects.create(composer=composer, sort="name", made_at=NOW).pk,
         "batch": lambda: make_import(name, composer).pk,
         "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
@@ -67,8 +69,12 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
 
 
 def make_key(name: str, composer: Composer) -> str:
-    purpose = EntryPurpose.DEMO if name == "enter" else EntryPurpose.OWNER
+    purpose = {"enter": EntryPurpose.DEMO, "join": EntryPurpose.MEMBER}.get(name, EntryPurpose.OWNER)
     return make_entry_key(purpose, now=NOW, user=composer.memberships.get(role="owner").user)
+
+
+def make_member(composer: Composer) -> Membership:
+    return Membership.objects.create(composer=composer, user=User.objects.create_user("new"), role="viewer")
 
 
 def make_import(name: str, composer: Composer) -> ImportBatch:

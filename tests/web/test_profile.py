@@ -53,7 +53,8 @@ def test_empty_profile_teaches_those_who_may_fill_it(
 ) -> None:
     seen = [Page(signed_in(one).get(ADDRESS)).texts("//main//a | //main//button") for one in (owner, viewer)]
 
-    assert seen == [["Change the profile", "Write it", "Add an address", "Make an address"], []]
+    offered = ["Change the profile", "Write it", "Add an address", "Make an address", "Let somebody in"]
+    assert seen == [offered, []]
 
 
 # ---- the form

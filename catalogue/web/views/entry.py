@@ -1,4 +1,4 @@
-"""The ways in without a password: founding one's own catalogue on the first visit, and looking round the demo."""
+"""The ways in without a password: founding one's own catalogue, joining one, and looking round the demo."""
 
 from __future__ import annotations
 
@@ -11,7 +11,9 @@ from django.views.decorators.debug import sensitive_post_parameters
 from django.views.decorators.http import require_http_methods, require_safe
 
 from catalogue.actions.entry import KeyUsed, find_entry_key, found_catalogue
+from catalogue.actions.members import join as join_catalogue
 from catalogue.models import EntryPurpose
+from catalogue.web.forms.members import JoinForm
 from catalogue.web.forms.sign import FounderForm
 from catalogue.web.notices import say
 
@@ -51,6 +53,26 @@ def start(request: HttpRequest, token: str) -> HttpResponse:
         return no_entry(request)
     login(request, user, MODEL_BACKEND)
     say(request, _("Your catalogue is open. Next time, sign in with your name and password."))
+    return secret(redirect("home"))
+
+
+@sensitive_post_parameters("password")
+@require_http_methods(["GET", "POST"])
+def join(request: HttpRequest, token: str) -> HttpResponse:
+    """/join/<token>/ — the first visit of a member: a password of their own. Only sending the form uses the code up."""
+    now = timezone.now()
+    key = find_entry_key(EntryPurpose.MEMBER, token, now=now)
+    if key is None or key.user is None or not key.user.is_active:
+        return no_entry(request)
+    form = JoinForm(request.POST if request.method == "POST" else None, user=key.user)
+    if not form.is_bound or not form.is_valid():
+        return secret(render(request, "sign/join.html", {"form": form, "member": key.user}))
+    try:
+        user = join_catalogue(token, form.cleaned_data["password"], now=now)
+    except KeyUsed:
+        return no_entry(request)
+    login(request, user, MODEL_BACKEND)
+    say(request, _("You are in. Next time, sign in with your name and password."))
     return secret(redirect("home"))
 
 

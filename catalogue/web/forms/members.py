@@ -1,0 +1,58 @@
+"""The forms that let somebody into a catalogue, and that say what a member may do."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django import forms
+from django.contrib.auth.models import User
+from django.contrib.auth.password_validation import password_validators_help_texts, validate_password
+from django.utils.translation import gettext_lazy as _
+
+from catalogue.terms import Role
+
+ROLES = [
+    (Role.EDITOR.value, _("edits works and performances")),
+    (Role.VIEWER.value, _("reads")),
+    (Role.OWNER.value, _("owner: edits, and says who the members are")),
+]
+
+
+class MemberForm(forms.Form):
+    """Somebody to be let in."""
+
+    user_name = forms.CharField(
+        label=_("Name to sign in with"),
+        help_text=_("Of somebody who signs in here already, or a new one: a short name or an e-mail address."),
+        max_length=150,
+        validators=[*User._meta.get_field("username").validators],
+        widget=forms.TextInput(attrs={"autocomplete": "off", "autocapitalize": "none"}),
+    )
+    role = forms.ChoiceField(label=_("What they may do"), choices=ROLES)
+
+    def added(self) -> tuple[str, Role]:
+        return self.cleaned_data["user_name"], Role(self.cleaned_data["role"])
+
+
+class RoleForm(forms.Form):
+    """What one member may do; ``prefix`` tells the rows of a list apart."""
+
+    role = forms.ChoiceField(label=_("What they may do"), choices=ROLES)
+
+
+class JoinForm(forms.Form):
+    """The password that somebody new chooses."""
+
+    password = forms.CharField(
+        label=_("Password"), strip=False, widget=forms.PasswordInput(attrs={"autocomplete": "new-password"})
+    )
+
+    def __init__(self, *args: Any, user: User, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.user = user
+        self.fields["password"].help_text = " ".join(password_validators_help_texts())
+
+    def clean_password(self) -> str:
+        password: str = self.cleaned_data["password"]
+        validate_password(password, self.user)
+        return password
