@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import secrets
+from datetime import datetime
 from itertools import count
 from typing import Any, cast
 
@@ -10,7 +11,7 @@ from django.contrib.auth.models import AbstractBaseUser, User
 from django.db import transaction
 from django.utils.text import slugify
 
-from catalogue.actions.saving import check
+from catalogue.actions.saving import check, latest_of, refuse_overtaken, store
 from catalogue.models import Composer, Membership
 from catalogue.models.people import sha256_of
 from catalogue.rules.search import fold
@@ -28,6 +29,17 @@ def create_composer(*, name: str, owner: AbstractBaseUser | None, **columns: Any
     composer.save()
     if owner is not None:
         Membership.objects.create(user=cast(User, owner), composer=composer, role=Role.OWNER.value)
+    return composer
+
+
+@transaction.atomic
+def save_composer(*, composer: Composer, now: datetime) -> Composer:
+    """Save what is known of a composer.
+
+    Raises ValidationError for what must not be stored, Overtaken where somebody saved it in between.
+    """
+    refuse_overtaken(composer, latest_of(composer))
+    store(composer, now)
     return composer
 
 

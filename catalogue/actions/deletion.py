@@ -10,6 +10,7 @@ from django.db import transaction
 
 from catalogue.actions.saving import check
 from catalogue.models import Organisation, Performance, Person, Venue, Work
+from catalogue.models.records import Guarded
 
 DeletableRecord = Work | Performance | Venue | Person | Organisation
 
@@ -35,6 +36,6 @@ def restore_record(*, record: DeletableRecord, now: datetime) -> None:
 
 def mark_changed(record: DeletableRecord, now: datetime) -> None:
     """Count and date the change, so that a form opened before it is overtaken."""
-    if isinstance(record, Work | Performance):
+    if isinstance(record, Guarded):
         record.saves += 1
         record.changed_at = now

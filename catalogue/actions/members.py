@@ -104,7 +104,7 @@ def make_member_code(*, membership: Membership, now: datetime) -> str:
 def join(token: str, password: str, *, now: datetime) -> User:
     """Use up a member's code and set the password. Raises KeyUsed."""
     keys = EntryKey.objects.usable(EntryPurpose.MEMBER, now).filter(token_sha256=sha256_of(token))
-    key = keys.select_for_update().select_related("user").first()
+    key = keys.select_for_update(of=("self",)).select_related("user").first()
     user = key.user if key is not None else None
     if key is None or user is None or not user.is_active or user.has_usable_password():
         raise KeyUsed("This address has been used already, or it ran out; ask for a new one.")

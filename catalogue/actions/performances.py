@@ -9,7 +9,7 @@ from django.contrib.auth.models import AbstractBaseUser
 from django.db import transaction
 
 from catalogue.actions.deletion import delete_record, restore_record
-from catalogue.actions.saving import check, differs, latest_of, refuse_overtaken, set_rows, store
+from catalogue.actions.saving import differs, latest_of, refuse_overtaken, set_rows, store
 from catalogue.models import Performance, PerformanceCredit, ProgrammedWork, Venue
 from catalogue.timing import MomentError, PartialDate, moment_at
 
@@ -108,10 +108,13 @@ def set_credits(*, performance: Performance, credits: Sequence[PerformanceCredit
 
 @transaction.atomic
 def save_venue(*, venue: Venue, now: datetime) -> Venue:
-    """Save a venue; where its name, place or clocks have changed, its performances follow in calendars."""
+    """Save a venue; where its name, place or clocks have changed, its performances follow in calendars.
+
+    Raises ValidationError for what must not be stored, Overtaken where somebody saved it in between.
+    """
     before = latest_of(venue)
-    check(venue)
-    venue.save()
+    refuse_overtaken(venue, before)
+    store(venue, now)
     if before is not None and differs(venue, before, PLACE_OF_VENUE):
         for performance in Performance.objects.filter(venue=venue).select_related("venue").order_by("pk"):
             announce(performance=performance, now=now)

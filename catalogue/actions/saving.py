@@ -9,8 +9,9 @@ from typing import TypeVar
 from django.db import models, transaction
 from django.db.models import F
 
-from catalogue.models import Performance, Work
+from catalogue.models import Composer, Performance, Venue, Work
 
+GuardedRecord = Work | Performance | Venue | Composer
 M = TypeVar("M", bound=models.Model)
 
 OUT_OF_THE_WAY = 10_000  # added to the numbers of rows while they change places; no work has so many movements
@@ -19,13 +20,13 @@ OUT_OF_THE_WAY = 10_000  # added to the numbers of rows while they change places
 class Overtaken(ValueError):
     """Somebody saved the record after it was read; ``latest`` is the record as it stands."""
 
-    def __init__(self, latest: Work | Performance) -> None:
+    def __init__(self, latest: GuardedRecord) -> None:
         self.latest = latest
         self.reason = f"Somebody has saved “{latest}” since you opened it; nothing of yours has been saved yet."
         super().__init__(self.reason)
 
 
-def refuse_overtaken(record: Work | Performance, latest: Work | Performance | None) -> None:
+def refuse_overtaken(record: GuardedRecord, latest: GuardedRecord | None) -> None:
     if latest is not None and latest.saves != record.saves:
         raise Overtaken(latest)
 
@@ -39,7 +40,7 @@ def check(record: models.Model) -> None:
     record.full_clean(validate_constraints=False)
 
 
-def store(record: Work | Performance, now: datetime) -> None:
+def store(record: GuardedRecord, now: datetime) -> None:
     """Check, count, date and save."""
     check(record)
     record.saves += 1

@@ -23,6 +23,7 @@ from catalogue.models.records import (
     AnyUser,
     Contact,
     Deletable,
+    Guarded,
     LivingManager,
     Record,
     SearchableQuerySet,
@@ -49,7 +50,7 @@ class ComposerQuerySet(TenantQuerySet["Composer"]):
         return self.order_by("sort_name", "pk")
 
 
-class Composer(Record, Contact):
+class Composer(Record, Contact, Guarded):
     """Whose catalogue it is: the tenant to which every other record belongs.
 
     ``number_prefix`` stands before the numbers of the composer's own list ("Op."); ``string_strengths`` serve works

@@ -11,7 +11,7 @@ from django.db.models import Q
 from catalogue.models.conditions import country_code, refuse_unknown_country, refuse_unknown_zone
 from catalogue.models.fields import SearchTextField, line, text
 from catalogue.models.people import Composer
-from catalogue.models.records import Deletable, LivingManager, Record, SearchableQuerySet
+from catalogue.models.records import Deletable, Guarded, LivingManager, Record, SearchableQuerySet
 
 
 class VenueQuerySet(SearchableQuerySet["Venue"]):
@@ -19,7 +19,7 @@ class VenueQuerySet(SearchableQuerySet["Venue"]):
         return self.order_by("country", "city", "name", "pk")
 
 
-class Venue(Record, Deletable):
+class Venue(Record, Deletable, Guarded):
     """A hall, church, gallery or square. ``zone`` is the IANA name of its clocks, ``country`` ISO 3166-1 alpha-2."""
 
     composer = models.ForeignKey(Composer, on_delete=models.CASCADE, related_name="venues")

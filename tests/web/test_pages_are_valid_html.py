@@ -68,7 +68,7 @@ MISTAKES: dict[str, tuple[dict[str, str], ...]] = {
     "performance-new": ({"date": "yesterweek", "time": "25:10", "performers": "conductor:", "country": "Nowhere"},),
     "performance-edit": ({"saves": "0"},),
     "tour-new": (FRAGMENTS["tour-reading"],),
-    "venue-edit": ({"name": "", "country": "Nowhere"},),
+    "venue-edit": ({"name": "", "country": "Nowhere"}, {"name": "Changed", "saves": "0"}),
     "profile-edit": ({"name": "", "email": "nobody", "isni": "12", "born": "never"},),
     "pasted-new": ({},),
     "import-new": ({},),

@@ -9,9 +9,10 @@ import pytest
 from django.contrib.auth.models import User
 from django.test import Client
 
+from catalogue.actions.performances import save_venue
 from catalogue.models import Composer, Venue
-from tests.makers import make_performance, make_venue
-from tests.web.pages import Page
+from tests.makers import NOW, make_performance, make_venue
+from tests.web.pages import Page, with_class
 
 
 @pytest.fixture
@@ -31,12 +32,13 @@ def opened(browser: Client, venue: Venue) -> dict[str, str]:
 def test_form_sent_back_unchanged_changes_nothing(browser: Client, composer: Composer) -> None:
     hall = make_venue(composer=composer, latitude=47.3769, longitude=-8.5, notes="Back\n\ndoor.")
     performance = make_performance(composer=composer, venue=hall)
-    before = Venue.objects.values().get()
+    columns = [one.attname for one in Venue._meta.concrete_fields if one.name not in {"saves", "changed_at"}]
+    before = Venue.objects.values(*columns).get()
 
     assert browser.post(address(hall), opened(browser, hall)).status_code == 302
 
     performance.refresh_from_db()
-    assert (Venue.objects.values().get(), performance.sequence) == (before, 0)
+    assert (Venue.objects.values(*columns).get(), performance.sequence) == (before, 0)
 
 
 def test_performances_follow_the_clocks_of_their_hall(browser: Client, composer: Composer) -> None:
@@ -66,6 +68,27 @@ def test_mistake_is_told_at_its_place_and_nothing_is_stored(
     assert (page.field(name), page.field("city")) == (typed, "Bern")
     assert page.text("//h1") == "Change Old Granary"
     assert Venue.objects.get().city == "Zurich"
+
+
+def test_later_save_of_somebody_else_is_shown_beside_ones_own_and_not_overwritten(
+    browser: Client, composer: Composer
+) -> None:
+    hall = make_venue(composer=composer)
+    mine = {**opened(browser, hall), "name": "Old Barn", "city": "Bern"}
+    hall.name = "The Granary"
+    save_venue(venue=hall, now=NOW)
+
+    page = Page(browser.post(address(hall), mine))
+
+    assert Venue.objects.get().name == "The Granary"
+    assert page.texts(f"{with_class('versions')}/div") == [
+        "Saved The Granary", "Yours Old Barn", "Saved Zurich", "Yours Bern",
+    ]  # fmt: skip
+    assert (page.field("name"), page.field("city")) == ("Old Barn", "Bern")
+
+    browser.post(address(hall), {**mine, "saves": page.field("saves")})
+
+    assert Venue.objects.values_list("name", "city").get() == ("Old Barn", "Bern")
 
 
 def test_hall_of_another_catalogue_cannot_be_changed(

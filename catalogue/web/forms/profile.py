@@ -42,7 +42,7 @@ class ProfileForm(forms.ModelForm):
     )
     ipi = IdentifierField(Identifier.IPI, label=_("IPI name number"))
     isni = IdentifierField(Identifier.ISNI, label=_("ISNI"))
-    seen = forms.IntegerField(widget=forms.HiddenInput, required=False)
+    saves = forms.IntegerField(widget=forms.HiddenInput, required=False)
 
     class Meta:
         model = Composer
@@ -79,14 +79,19 @@ class ProfileForm(forms.ModelForm):
         }
         error_messages = {"name": {"required": _("A catalogue needs its composer’s name.")}}
 
-    def __init__(self, *args: Any, seen: int, **options: Any) -> None:
+    def __init__(self, *args: Any, **options: Any) -> None:
         super().__init__(*args, **options)
         stored = self.instance.language
         others = [] if stored in LANGUAGES else [(stored, name_of_language(stored))]
         self.fields["language"] = forms.ChoiceField(
             label=_("Language of documents"), choices=[*language_names(), *others]
         )
-        self.initial.update({"country": write_country(self.instance.country), "seen": seen})
+        self.initial.update({"country": write_country(self.instance.country), "saves": self.instance.saves})
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        self.instance.saves = cleaned.get("saves") or 0
+        return cleaned
 
     def clean_country(self) -> str:
         return self.cleaned_data["country"] or ""

@@ -17,6 +17,8 @@ class VenueForm(forms.ModelForm):
         read=read_country, write=write_country, label=_("Country"), help_text=_("Its name, or two letters such as CH.")
     )
 
+    saves = forms.IntegerField(widget=forms.HiddenInput, required=False)
+
     class Meta:
         model = Venue
         fields = ["name", "city", "country", "zone", "latitude", "longitude", "notes"]
@@ -44,7 +46,12 @@ class VenueForm(forms.ModelForm):
 
     def __init__(self, *args: Any, **options: Any) -> None:
         super().__init__(*args, **options)
-        self.initial["country"] = write_country(self.instance.country)
+        self.initial.update({"country": write_country(self.instance.country), "saves": self.instance.saves})
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        self.instance.saves = cleaned.get("saves") or 0
+        return cleaned
 
     def clean_country(self) -> str:
         return self.cleaned_data["country"] or ""

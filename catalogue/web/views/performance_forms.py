@@ -142,7 +142,10 @@ def save_all(form: PerformanceForm, rows: Programme) -> None:
         credits=form.new_credits(),
     )
     if venue is not None:
-        save_venue(venue=venue, now=now)
+        try:
+            save_venue(venue=venue, now=now)
+        except Overtaken as overtaken:
+            raise ValidationError(overtaken.reason) from overtaken
 
 
 def conflict_of(overtaken: Overtaken, form: PerformanceForm, rows: Programme) -> Conflict:

@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Any, cast
-
 from django.conf import settings
-from django.db import transaction
+from django.core.exceptions import ValidationError
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
+from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
-from catalogue.actions.composers import make_feed_token, withdraw_feed_token
+from catalogue.actions.composers import make_feed_token, save_composer, withdraw_feed_token
 from catalogue.actions.saving import Overtaken
 from catalogue.gathering.people import gather_composer
-from catalogue.models import Composer, Membership
+from catalogue.models import Membership
 from catalogue.rules.identifiers import Identifier
 from catalogue.terms import Role
 from catalogue.web.access import CatalogueRequest, editor_page, member_page, owner_page
@@ -24,6 +23,7 @@ from catalogue.web.forms.profile import ProfileForm
 from catalogue.web.notices import say
 from catalogue.web.numbers import numbers
 from catalogue.web.places import write_country
+from catalogue.web.views.work_forms import add_errors
 from catalogue.web.wording import date_text, page_language
 
 
@@ -51,31 +51,20 @@ def profile(request: CatalogueRequest) -> HttpResponse:
 def profile_edit(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/profile/edit/ — the composer's own data, to be changed."""
     composer = request.composer
-    form = ProfileForm(request.POST if request.method == "POST" else None, instance=composer, seen=latest(composer))
+    form = ProfileForm(request.POST if request.method == "POST" else None, instance=composer)
     conflict = None
     if form.is_bound and form.is_valid():
-        conflict = save_unless_overtaken(form)
-        if conflict is None:
+        try:
+            save_composer(composer=composer, now=timezone.now())
+        except Overtaken as overtaken:
+            conflict = Conflict.between(overtaken, form, ProfileForm(instance=overtaken.latest))
+            form = ProfileForm({**request.POST.dict(), "saves": overtaken.latest.saves}, instance=composer)
+        except ValidationError as refused:
+            add_errors(form, refused)
+        else:
             say(request, _("The profile is saved."))
             return redirect("profile", composer.slug)
-        form = ProfileForm({**request.POST.dict(), "seen": latest(composer)}, instance=composer, seen=0)
     return render(request, "profile/profile_form.html", {"form": form, "conflict": conflict})
-
-
-@transaction.atomic
-def save_unless_overtaken(form: ProfileForm) -> Conflict | None:
-    """Save, unless somebody saved the composer after the form was opened: then return what differs."""
-    stored = Composer.objects.select_for_update().get(pk=form.instance.pk)
-    if form.cleaned_data["seen"] == latest(stored):
-        form.save()
-        return None
-    return Conflict.between(Overtaken(cast(Any, stored)), form, ProfileForm(instance=stored, seen=0))
-
-
-def latest(composer: Composer) -> int:
-    """Return the number of the last saving of the composer."""
-    entry = composer.history.order_by("-history_id").first()
-    return entry.history_id if entry else 0
 
 
 # ---- the calendar's address

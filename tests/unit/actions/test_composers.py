@@ -5,10 +5,11 @@ from hashlib import sha256
 import pytest
 from django.core.exceptions import ValidationError
 
-from catalogue.actions.composers import create_composer, make_feed_token, withdraw_feed_token
+from catalogue.actions.composers import create_composer, make_feed_token, save_composer, withdraw_feed_token
+from catalogue.actions.saving import Overtaken
 from catalogue.models import Composer
 from catalogue.terms import Role
-from tests.makers import make_composer, make_user
+from tests.makers import NOW, make_composer, make_user
 
 pytestmark = pytest.mark.django_db
 
@@ -35,6 +36,19 @@ def test_composer_without_a_name_is_refused() -> None:
 
     assert list(caught.value.message_dict) == ["name"]
     assert Composer.objects.count() == 0
+
+
+def test_composer_that_was_saved_in_between_is_not_overwritten() -> None:
+    mine = make_composer()
+    theirs = Composer.objects.get()
+    theirs.telephone = "51 12 34"
+    save_composer(composer=theirs, now=NOW)
+
+    with pytest.raises(Overtaken) as caught:
+        save_composer(composer=mine, now=NOW)
+
+    assert (caught.value.latest, caught.value.latest.saves) == (theirs, 1)
+    assert Composer.objects.get().telephone == "51 12 34"
 
 
 def test_of_a_feed_token_only_its_hash_is_kept() -> None:

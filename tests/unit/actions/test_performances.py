@@ -14,7 +14,7 @@ from catalogue.actions.performances import (
     set_programme,
 )
 from catalogue.actions.saving import Overtaken
-from catalogue.models import Performance, PerformanceCredit, ProgrammedWork
+from catalogue.models import Performance, PerformanceCredit, ProgrammedWork, Venue
 from catalogue.terms import PerformanceStatus
 from catalogue.timing import PartialDate
 from tests.makers import NOW, make_composer, make_performance, make_venue, make_work
@@ -90,6 +90,19 @@ def test_sequence_stays_for_what_calendars_do_not_show() -> None:
 
     stored = Performance.objects.get()
     assert (stored.sequence, stored.uid, stored.changed_at) == (0, uid, LATER)
+
+
+def test_second_of_two_who_correct_a_hall_at_once_is_told() -> None:
+    mine = make_venue("Old Granary")
+    yours = Venue.objects.get()
+    mine.name = "The Granary"
+    save_venue(venue=mine, now=LATER)
+
+    with pytest.raises(Overtaken) as caught:
+        save_venue(venue=yours, now=LATER)
+
+    assert (caught.value.latest, mine.saves, mine.changed_at) == (mine, 2, LATER)
+    assert Venue.objects.get().name == "The Granary"
 
 
 def test_second_of_two_who_edit_at_once_is_told() -> None:
