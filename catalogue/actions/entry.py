@@ -71,7 +71,7 @@ def found_catalogue(token: str, founder: Founder, *, now: datetime) -> User:
 def sort_name_of(name: str) -> str:
     """Guess how a name is sorted: its last word first. The composer's profile corrects it.
 
-    >>> sort_name_of("Rana Maria Marovand"), sort_name_of("Marovand")
+    >>> sort_name_of("Ilka Maria Marovand"), sort_name_of("Marovand")
     ('Marovand, Ilka Maria', 'Marovand')
     """
     *given, family = name.split()
