@@ -7,7 +7,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime, time
+from datetime import date, datetime, time
 from uuid import UUID
 
 from catalogue.instrumentation import Instrumentation
@@ -98,7 +98,8 @@ class WorkFacts:
 
     ``instrumentation`` is the reading of ``instrumentation_text`` (the canonical text), or ``None``
     where there is no text or it cannot be read; ``instrumentation_typed`` is what was typed.
-    ``duration_typed`` is what was typed for a duration; it prints where ``duration`` is ``None``.
+    ``duration_typed`` is what was typed for a duration; it prints where ``duration`` is ``None``. ``duration`` is the
+    published one; of an open form it is the usual one between ``least_duration`` and ``most_duration``.
     """
 
     id: int
@@ -117,6 +118,8 @@ class WorkFacts:
     instrumentation_typed: str = ""
     duration: Duration | None = None
     duration_typed: str = ""
+    least_duration: Duration | None = None
+    most_duration: Duration | None = None
     movements: tuple[MovementFacts, ...] = ()
     commissions: tuple[CommissionFacts, ...] = ()
     dedication: str = ""
@@ -214,6 +217,31 @@ class RecordingFacts:
     label: str = ""
     number: str = ""
     released: PartialDate | None = None
+    duration: Duration | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CueFacts:
+    """One cue, its ``place`` as typed: a bar and beat, a time, or nothing before the beginning."""
+
+    number: str
+    place: str
+    action: str
+    media: str = ""
+    length: Duration | None = None
+    who: str = ""
+    notes: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TimingFacts:
+    """How a work goes in time: its tempo map as typed and the day of it, its cues, and who their letters are."""
+
+    work_id: int
+    tempo_map: str = ""
+    dated: date | None = None
+    cues: tuple[CueFacts, ...] = ()
+    letters: str = ""
 
 
 @dataclass(frozen=True, slots=True)

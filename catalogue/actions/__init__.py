@@ -2,7 +2,8 @@
 
 ``composers``     create_composer, save_composer, make_feed_token, withdraw_feed_token
 ``members``       add_member, change_role, remove_member, make_member_code, join
-``works``         save_work, index_work, set_movements, set_commissions, delete_work, restore_work
+``works``         save_work, index_work, set_movements, set_commissions, set_cues, set_recordings, delete_work,
+                  restore_work
 ``performances``  save_performance, set_programme, set_credits, save_venue, delete_performance, restore_performance
 ``deletion``      delete_record, restore_record: venues, people and organisations
 ``undoing``       undo_import

@@ -19,6 +19,7 @@ from catalogue.gathering.states import columns_written, stored_value, value_of
 from catalogue.models import (
     Commission,
     Composer,
+    Cue,
     Merge,
     Movement,
     Organisation,
@@ -50,12 +51,12 @@ NAMING: dict[Alike, tuple[tuple[type[models.Model], str], ...]] = {
     ),
     Alike.NAME: ((PerformanceCredit, "name"),),
 }
-MOVED_WHERE_NONE: dict[Alike, tuple[type[models.Model], ...]] = {Alike.WORK: (Movement, Commission)}
+MOVED_WHERE_NONE: dict[Alike, tuple[type[models.Model], ...]] = {Alike.WORK: (Movement, Commission, Cue)}
 MODEL_NAMED = {
     model.__name__: model
     for naming in NAMING.values()
     for model, _column in naming
-} | {"Movement": Movement}  # fmt: skip
+} | {"Movement": Movement, "Cue": Cue}  # fmt: skip
 
 
 class NotMerged(ValueError):
@@ -144,8 +145,15 @@ def merge_records(
     delete_record(record=goes, by=by, now=moves.now)
     set_columns(stays, {name: after for name, (_before, after) in filled.items()})
     if filled:
-        save(stays, moves.now)
+        fill(stays, moves.now)
     return filled
+
+
+def fill(record: Any, now: datetime) -> None:
+    try:
+        save(record, now)
+    except ValidationError as refused:
+        raise NotMerged(" ".join(refused.messages)) from refused
 
 
 def refuse_versions_of_each_other(one: Any, other: Any) -> None:

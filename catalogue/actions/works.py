@@ -8,13 +8,14 @@ from datetime import datetime
 from django.contrib.auth.models import AbstractBaseUser
 from django.core.exceptions import ValidationError
 from django.db import transaction
+from django.utils import timezone
 
 from catalogue.actions.deletion import delete_record, restore_record
 from catalogue.actions.forces import forces_of, rows_of
 from catalogue.actions.performances import announce
 from catalogue.actions.saving import latest_of, refuse_overtaken, set_rows, store
 from catalogue.gathering import reading_of
-from catalogue.models import Commission, InstrumentationLine, Movement, Performance, Work
+from catalogue.models import Commission, Cue, InstrumentationLine, Movement, Performance, Recording, Work
 
 
 @transaction.atomic
@@ -24,14 +25,19 @@ def save_work(
     now: datetime,
     movements: Sequence[Movement] | None = None,
     commissions: Sequence[Commission] | None = None,
+    cues: Sequence[Cue] | None = None,
+    recordings: Sequence[Recording] | None = None,
 ) -> Work:
     """Save a work with its index; performances whose calendar entry shows its title get a new revision.
 
-    ``movements`` (numbered in this order) and ``commissions`` replace what there was; ``None`` leaves it. Raises
-    ValidationError for what must not be stored, Overtaken where somebody saved the work in between.
+    ``movements`` and ``cues`` (numbered in this order), ``commissions`` and ``recordings`` replace what there was;
+    ``None`` leaves it. A tempo map that is not the one before is dated. Raises ValidationError for what must not be
+    stored, Overtaken where somebody saved the work in between.
     """
     before = latest_of(work)
     refuse_overtaken(work, before)
+    if work.tempo_map != (before.tempo_map if before else ""):
+        work.tempo_map_dated = timezone.localdate(now) if work.tempo_map else None
     work.least_players, work.most_players, work.electronics = forces_of(reading_of(work.instrumentation))
     store(work, now)
     index_work(work=work)
@@ -39,6 +45,10 @@ def save_work(
         set_movements(work=work, movements=movements)
     if commissions is not None:
         set_commissions(work=work, commissions=commissions)
+    if cues is not None:
+        set_cues(work=work, cues=cues)
+    if recordings is not None:
+        set_recordings(work=work, recordings=recordings)
     if before is not None and before.title != work.title:
         for performance in Performance.objects.of_work(work).order_by("pk"):
             announce(performance=performance, now=now)
@@ -66,6 +76,20 @@ def set_commissions(*, work: Work, commissions: Sequence[Commission]) -> bool:
     for commission in commissions:
         commission.work = work
     return set_rows(existing=Commission.objects.filter(work=work), rows=commissions, number=None)
+
+
+def set_cues(*, work: Work, cues: Sequence[Cue]) -> bool:
+    """Make these the cues of the work, in this order; say whether anything has changed."""
+    for cue in cues:
+        cue.work = work
+    return set_rows(existing=Cue.objects.filter(work=work), rows=cues, number="order")
+
+
+def set_recordings(*, work: Work, recordings: Sequence[Recording]) -> bool:
+    """Make these the recordings of the work; say whether anything has changed."""
+    for recording in recordings:
+        recording.work = work
+    return set_rows(existing=Recording.objects.filter(work=work), rows=recordings, number=None)
 
 
 @transaction.atomic

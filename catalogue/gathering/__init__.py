@@ -6,6 +6,7 @@
 ``gather_families``      what premieres are reckoned from and nothing else (``families``)
 ``gather_lacks``         what the records lack (``lacks``)
 ``states_of``            how records stand, as plain values to be compared (``states``)
+``gather_timing``        tempo map and cues of a work (``timing``)
 ``reading_of``           the instrumentation that a stored text says
 """
 

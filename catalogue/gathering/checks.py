@@ -12,7 +12,7 @@ from django.db import IntegrityError, connection, models
 from catalogue.instrumentation import InstrumentationError, read
 from catalogue.models import Composer, Work
 from catalogue.models.fields import Unreadable, ValueField
-from catalogue.timing import DurationError, read_duration
+from catalogue.timing import Mistake, read_duration, reckon
 
 AT_ONCE = 500
 
@@ -72,6 +72,7 @@ def unreadable_texts(work: Work) -> Iterator[Finding]:
         yield from why_not(work, "instrumentation_typed", work.instrumentation_typed, read, asked_again=True)
     if work.duration is None and work.duration_typed:
         yield from why_not(work, "duration_typed", work.duration_typed, read_duration, asked_again=True)
+    yield from why_not(work, "tempo_map", work.tempo_map, reckon, asked_again=False)
 
 
 def why_not(
@@ -79,7 +80,7 @@ def why_not(
 ) -> Iterator[Finding]:
     try:
         reader(text)
-    except (InstrumentationError, DurationError) as mistake:
+    except (InstrumentationError, Mistake) as mistake:
         yield unreadable(work, column, text, mistake.reason, mistake.start, mistake.end)
     else:
         if asked_again:

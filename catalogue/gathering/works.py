@@ -27,6 +27,8 @@ def gather_work(work: Work) -> WorkFacts:
         instrumentation_typed=work.instrumentation_typed,
         duration=readable(work.duration, None),
         duration_typed=work.duration_typed,
+        least_duration=readable(work.least_duration, None),
+        most_duration=readable(work.most_duration, None),
         movements=movements_of(work),
         commissions=commissions_of(work),
         dedication=work.dedication,
@@ -78,4 +80,5 @@ def gather_recording(recording: Recording) -> RecordingFacts:
         label=recording.label,
         number=recording.number,
         released=readable(recording.released, None),
+        duration=readable(recording.duration, None),
     )

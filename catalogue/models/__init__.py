@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from catalogue.models.cues import Cue
 from catalogue.models.entry import EntryKey, EntryPurpose
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.merges import Merge, SetApart
@@ -14,6 +15,7 @@ from catalogue.models.works import Commission, InstrumentationLine, Movement, Wo
 __all__ = [
     "Commission",
     "Composer",
+    "Cue",
     "EntryKey",
     "EntryPurpose",
     "ImportBatch",

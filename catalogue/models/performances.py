@@ -35,7 +35,13 @@ from catalogue.models.works import Work
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus, PerformerRole
 from catalogue.timing import Occurs, PartialDate, occurs
 
-LONG_TEXTS_OF_WORK = ("work__programme_note", "work__electronics_note", "work__notes", "work__search_text")
+LONG_TEXTS_OF_WORK = (
+    "work__programme_note",
+    "work__electronics_note",
+    "work__tempo_map",
+    "work__notes",
+    "work__search_text",
+)
 
 
 class PerformanceQuerySet(SearchableQuerySet["Performance"]):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Generic, Self
 from uuid import uuid4
 
@@ -67,7 +68,9 @@ class Work(Record, Deletable, Guarded):
 
     ``instrumentation`` is the canonical text and stays empty where what was typed cannot be read;
     ``instrumentation_typed`` and ``duration_typed`` keep what was typed. ``least_players``, ``most_players`` and
-    ``electronics`` are reckoned from the instrumentation, as the index rows are.
+    ``electronics`` are reckoned from the instrumentation, as the index rows are. ``duration`` is the published one, of
+    an open form the usual one between ``least_duration`` and ``most_duration``. ``tempo_map`` stands as it was typed;
+    ``tempo_map_dated`` is the day on which it was last changed, ``cue_letters`` says who the letters at the cues are.
     """
 
     composer = models.ForeignKey(Composer, on_delete=models.CASCADE, related_name="works")
@@ -93,6 +96,11 @@ class Work(Record, Deletable, Guarded):
     electronics = line(20, editable=False)
     duration = DurationField(db_index=True)
     duration_typed = line()
+    least_duration = DurationField()
+    most_duration = DurationField()
+    tempo_map = text()
+    tempo_map_dated = models.DateField(null=True, blank=True, editable=False)
+    cue_letters = line(LONG_LINE)
     string_strengths = StrengthsField()
     dedication = line(LONG_LINE)
     text_author = line(LONG_LINE)
@@ -125,6 +133,8 @@ class Work(Record, Deletable, Guarded):
             known("work", "category", Category),
             known("work", "status", WorkStatus),
             lasts("work"),
+            lasts("work", "least_duration"),
+            lasts("work", "most_duration"),
             models.CheckConstraint(
                 condition=Q(version_of__isnull=True) | ~Q(version_of=F("id")), name="work_is_no_version_of_itself"
             ),
@@ -143,6 +153,13 @@ class Work(Record, Deletable, Guarded):
     def clean(self) -> None:
         self._refuse_number_of_another()
         self._refuse_tangled_version()
+        self._refuse_durations_out_of_order()
+
+    def _refuse_durations_out_of_order(self) -> None:
+        known = [one for one in (self.least_duration, self.duration, self.most_duration) if isinstance(one, Duration)]
+        if any(one.seconds > other.seconds for one, other in pairwise(known)):
+            reason = "The shortest, the usual and the longest duration of an open form rise in this order."
+            raise ValidationError({"most_duration" if self.most_duration else "least_duration": reason})
 
     def _refuse_number_of_another(self) -> None:
         if not self.catalogue_number or self.composer_id is None:

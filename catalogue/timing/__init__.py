@@ -12,6 +12,7 @@
 ``tempo_writing``    TempoMap → canonical text
 ``motion``           the seconds of a steady or changing tempo: the formulas
 ``timeline``         every bar as it sounds, with its time
+``reckoned``         Reckoned: a map with its timeline, from the text
 ``places``           37.3.5, 7.1@2, 2:7.1 or 12:30 → seconds, and back
 ``comparison``       durations that ought to agree and do not
 
@@ -29,6 +30,7 @@ from catalogue.timing.midi import Marker, midi_file
 from catalogue.timing.mistakes import Mistake
 from catalogue.timing.moments import MomentError, Occurs, clock_at, moment_at, occurs, read_clock_time, zone_named
 from catalogue.timing.places import Place, PlaceError, place_at, read_place, seconds_of
+from catalogue.timing.reckoned import Reckoned, reckon
 from catalogue.timing.tempo_maps import TempoMap
 from catalogue.timing.tempo_reading import TempoError, read_tempo_map
 from catalogue.timing.tempo_writing import write_tempo_map
@@ -48,6 +50,7 @@ __all__ = [
     "PartialDate",
     "Place",
     "PlaceError",
+    "Reckoned",
     "TempoError",
     "TempoMap",
     "Timeline",
@@ -67,6 +70,7 @@ __all__ = [
     "read_duration",
     "read_place",
     "read_tempo_map",
+    "reckon",
     "seconds_of",
     "timeline",
     "write_date",

@@ -53,6 +53,19 @@ class Motion:
         squared = self.start**2 + (self.end**2 - self.start**2) * position / self.length
         return 120 * position / (self.start + Fraction(sqrt(squared)))
 
+    def rate(self, position: Fraction) -> Fraction:
+        """Return the rate at a position.
+
+        >>> Motion(Fraction(6), Fraction(15), Fraction(23), Change.OVER_BEATS).rate(Fraction(3))
+        Fraction(19, 1)
+        """
+        if self.steady:
+            return self.start
+        share = position / self.length
+        if self.change is Change.IN_TIME:
+            return Fraction(sqrt(self.start**2 + (self.end**2 - self.start**2) * share))
+        return self.start + (self.end - self.start) * share
+
     def position(self, seconds: Fraction) -> Fraction:
         """Return how far the music has come after a time; the inverse of :meth:`seconds`."""
         if self.steady:

@@ -60,7 +60,7 @@ def seconds_of(text: str, tempo_map: TempoMap, line: Timeline) -> Fraction:
     A fraction of a second is exact where the tempo is steady.
     """
     stripped = text.strip()
-    clock = _clock_of(stripped, tempo_map)
+    clock = clock_of(stripped, tempo_map)
     if clock is None:
         return _seconds_of_place(text, read_place(text), line)
     if clock > line.end:
@@ -68,8 +68,11 @@ def seconds_of(text: str, tempo_map: TempoMap, line: Timeline) -> Fraction:
     return clock
 
 
-def _clock_of(text: str, tempo_map: TempoMap) -> Fraction | None:
-    """Return the seconds of a text that is a time on the clock, None where it is a bar; ask where it may be both."""
+def clock_of(text: str, tempo_map: TempoMap) -> Fraction | None:
+    """Return the seconds of a text that is a time on the clock, None where it is a bar.
+
+    Raises PlaceError where it may be both.
+    """
     match = CLOCK.fullmatch(text) or (PRIMES.fullmatch(text) if not text.isdigit() else None)
     if match is None or not text:
         return None
