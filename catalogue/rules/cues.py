@@ -12,11 +12,12 @@ from fractions import Fraction
 from typing import TypeVar
 
 from catalogue.facts import CueFacts
-from catalogue.timing import Place, PlaceError, Reckoned, place_at, read_place, seconds_of
+from catalogue.timing import Place, PlaceError, Reckoned, TempoMap, place_at, read_place, seconds_of
 from catalogue.timing.places import clock_of
 from catalogue.timing.tempo_maps import Free
 
 C = TypeVar("C")
+NO_MAP = TempoMap((), ())
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +59,16 @@ def placed_cue(cue: CueFacts, reckoned: Reckoned) -> PlacedCue:
     if place is None:
         return PlacedCue(cue, seconds)
     return PlacedCue(cue, seconds, place.movement, in_short(place), free_at(place, reckoned))
+
+
+def mistake_in(place: str) -> PlaceError | None:
+    """Return why a text can be no place at all, in whatever map; none where it can, or where there is none."""
+    try:
+        if place.strip() and clock_of(place.strip(), NO_MAP) is None:
+            read_place(place)
+    except PlaceError as mistake:
+        return mistake
+    return None
 
 
 def place_of(text: str, seconds: Fraction, reckoned: Reckoned) -> Place | None:

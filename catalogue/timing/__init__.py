@@ -22,7 +22,7 @@
 
 from __future__ import annotations
 
-from catalogue.timing.click import ClickError, click_chunks, click_wav, count_in_seconds
+from catalogue.timing.click import ClickError, click_bytes, click_chunks, click_wav, count_in_seconds
 from catalogue.timing.comparison import Disagreement, map_disagrees, movements_disagree
 from catalogue.timing.dates import DateError, Order, PartialDate, read_date, write_date
 from catalogue.timing.durations import Duration, DurationError, read_duration, write_duration
@@ -54,6 +54,7 @@ __all__ = [
     "TempoError",
     "TempoMap",
     "Timeline",
+    "click_bytes",
     "click_chunks",
     "click_wav",
     "clock_at",

@@ -1,6 +1,7 @@
 """Writes a map as a click: 16-bit WAV, one channel, a click on each beat, a higher one on the first of each bar.
 
-Count-in bars come before the music, in the metre and at the tempo of its first bar; free bars and gaps are silent. The
+Count-in bars come before the music, in the metre and at the tempo of its first bar; free bars and gaps are silent. A
+subdivision, a note value in whole notes, puts softer clicks between the beats of a bar, counted from its beginning. The
 first sample of a click is the one nearest to its beat. The level is that of the peaks in the file, in dB below full
 scale; it says nothing about the loudness at an ear, which the volume decides.
 """
@@ -11,6 +12,7 @@ import struct
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from math import cos, exp, floor, pi
 
 from catalogue.timing.timeline import Bar, Timeline
@@ -18,8 +20,11 @@ from catalogue.timing.timeline import Bar, Timeline
 SAMPLE_RATE = 48_000
 PEAK_DB = -12.0
 LENGTH = Fraction(30, 1000)  # seconds of one click
-PITCHES = {True: 1600.0, False: 1000.0}  # Hz: first beat, other beats
+PITCHES = (1600.0, 1000.0, 700.0)  # Hz: first beat, other beats, between the beats
+SOFTER_DB = -8.0  # between the beats, beside the beats
 CHUNK = 65_536  # bytes of silence at a time
+PCM = 1  # format of whole-number samples in a WAV file
+HEADER = 44  # bytes before the samples
 LARGEST = 2**32 - 1  # bytes: a WAV file counts them in 32 bits
 
 
@@ -33,19 +38,24 @@ class ClickError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Beat:
-    """A beat of the click: when, counted from the beginning of the file, and whether it begins a bar."""
+    """A beat of the click: when, counted from the beginning of the file, and whether it begins a bar.
+
+    ``within`` marks one that stands between the beats.
+    """
 
     seconds: Fraction
     accented: bool
+    within: bool = False
 
 
-def beats_of(line: Timeline, *, count_in: int = 1) -> tuple[Beat, ...]:
+def beats_of(line: Timeline, *, count_in: int = 1, subdivision: Fraction | None = None) -> tuple[Beat, ...]:
     """Return all beats of the click in order, the count-in first; an upbeat has no accent."""
     before = count_in_seconds(line, count_in)
     beats = _counted_in(line, count_in)
     for played in line.bars:
         begins, is_bar = before + played.start, played.bar.number > 0
-        beats += [Beat(begins + moment, is_bar and index == 0) for index, moment in enumerate(_beats(played.bar))]
+        for position, within in _positions(played.bar, subdivision):
+            beats.append(Beat(begins + played.bar.moment(position), is_bar and position == 0, within))
     return tuple(beats)
 
 
@@ -89,8 +99,13 @@ def _counted_in(line: Timeline, count_in: int) -> list[Beat]:
     return [Beat(each * index, index % bar.beats == 0) for index in range(-floor(-length / bar.beat))]
 
 
-def _beats(bar: Bar) -> list[Fraction]:
-    return [bar.moment(bar.beat * index) for index in range(bar.beats)]
+def _positions(bar: Bar, subdivision: Fraction | None) -> list[tuple[Fraction, bool]]:
+    """Return where clicks stand in a bar, in whole notes, and whether each stands between the beats."""
+    beats = [bar.beat * index for index in range(bar.beats)]
+    if subdivision is None or not beats:
+        return [(beat, False) for beat in beats]
+    parts = {subdivision * index for index in range(-floor(-bar.length / subdivision))}
+    return [(position, position not in beats) for position in sorted(parts.union(beats))]
 
 
 def click_length(line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_RATE) -> int:
@@ -104,21 +119,50 @@ def click_wav(line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_RA
 
 
 def click_chunks(
-    line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_RATE, peak_db: float = PEAK_DB
+    line: Timeline,
+    *,
+    count_in: int = 1,
+    sample_rate: int = SAMPLE_RATE,
+    peak_db: float = PEAK_DB,
+    subdivision: Fraction | None = None,
+    samples: int | None = None,
 ) -> Iterator[bytes]:
-    """Yield the same bytes part by part, for files that are too large to be held at once."""
+    """Return the same bytes part by part, for files that are too large to be held at once. Raises ClickError at once.
+
+    ``samples`` is how long the file is where that is more than the music: what follows is silent.
+    """
     if peak_db > 0:
         raise ClickError("A peak above 0 dB would be clipped.")
-    total = click_length(line, count_in=count_in, sample_rate=sample_rate)
-    yield _header(total, sample_rate)
-    sounds = {accented: _sound(PITCHES[accented], sample_rate, peak_db) for accented in (True, False)}
-    beats = [(_sample(beat.seconds, sample_rate), beat.accented) for beat in beats_of(line, count_in=count_in)]
-    yield from _silence(beats[0][0] if beats else total)
-    for index, (start, accented) in enumerate(beats):
-        until = beats[index + 1][0] if index + 1 < len(beats) else total
-        sound = sounds[accented][: 2 * (until - start)]
+    total = max(click_length(line, count_in=count_in, sample_rate=sample_rate), samples or 0)
+    header = _header(total, sample_rate)
+    beats = beats_of(line, count_in=count_in, subdivision=subdivision)
+    return _chunks(header, beats, total, sample_rate, peak_db)
+
+
+def click_bytes(line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_RATE) -> int:
+    """Return how long the file is, in bytes."""
+    return HEADER + 2 * click_length(line, count_in=count_in, sample_rate=sample_rate)
+
+
+def _chunks(header: bytes, beats: tuple[Beat, ...], total: int, sample_rate: int, peak_db: float) -> Iterator[bytes]:
+    yield header
+    sounds = _sounds(sample_rate, peak_db)
+    starts = [_sample(beat.seconds, sample_rate) for beat in beats]
+    yield from _silence(starts[0] if starts else total)
+    for beat, (start, until) in zip(beats, pairwise([*starts, total]), strict=True):
+        sound = sounds[0 if beat.accented else 2 if beat.within else 1][: 2 * (until - start)]
         yield sound
         yield from _silence(until - start - len(sound) // 2)
+
+
+def _sounds(sample_rate: int, peak_db: float) -> tuple[bytes, bytes, bytes]:
+    """Return the click of a first beat, of another, and of what stands between."""
+    first, other, between = PITCHES
+    return (
+        _sound(first, sample_rate, peak_db),
+        _sound(other, sample_rate, peak_db),
+        _sound(between, sample_rate, peak_db + SOFTER_DB),
+    )
 
 
 def _sample(seconds: Fraction, sample_rate: int) -> int:
@@ -127,11 +171,18 @@ def _sample(seconds: Fraction, sample_rate: int) -> int:
 
 def _header(samples: int, sample_rate: int) -> bytes:
     """Return the head of a WAV file (RIFF, format chunk of PCM, data chunk)."""
-    size = 2 * samples
-    if size + 36 > LARGEST:
-        raise ClickError("The click would be longer than a WAV file can be; write it movement by movement.")
-    pcm = struct.pack("<4sIHHIIHH", b"fmt ", 16, 1, 1, sample_rate, 2 * sample_rate, 2, 16)
-    return struct.pack("<4sI4s", b"RIFF", 36 + size, b"WAVE") + pcm + struct.pack("<4sI", b"data", size)
+    return wav_head(2 * samples, channels=1, sample_rate=sample_rate, bytes_a_sample=2)
+
+
+def wav_head(size: int, *, channels: int, sample_rate: int, bytes_a_sample: int, format: int = PCM) -> bytes:
+    """Return the head of a WAV file with so many bytes of samples. Raises ClickError where a file cannot be so long."""
+    if size + size % 2 + 36 > LARGEST:
+        raise ClickError("The file would be longer than a WAV file can be; write it movement by movement.")
+    frame = channels * bytes_a_sample
+    told = struct.pack(
+        "<4sIHHIIHH", b"fmt ", 16, format, channels, sample_rate, frame * sample_rate, frame, 8 * bytes_a_sample
+    )
+    return struct.pack("<4sI4s", b"RIFF", 36 + size + size % 2, b"WAVE") + told + struct.pack("<4sI", b"data", size)
 
 
 def _sound(pitch: float, sample_rate: int, peak_db: float) -> bytes:

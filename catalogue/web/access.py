@@ -14,14 +14,14 @@ from django.contrib.auth.models import User
 from django.contrib.auth.views import redirect_to_login
 from django.core.exceptions import PermissionDenied
 from django.db.models import Count
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import Http404, HttpRequest, HttpResponseBase
 from django_htmx.middleware import HtmxDetails
 
 from catalogue.models import Composer, Membership
 from catalogue.terms import Role
 from catalogue.web.kept import sign_in_again
 
-View = Callable[..., HttpResponse]
+View = Callable[..., HttpResponseBase]
 EDITORS = (Role.OWNER, Role.EDITOR)
 
 
@@ -42,7 +42,7 @@ def signed_in_page(view: View) -> View:
     """Let everybody in who is signed in; who is not is asked to, and what was typed is kept meanwhile."""
 
     @wraps(view)
-    def guarded(request: HttpRequest, **rest: Any) -> HttpResponse:
+    def guarded(request: HttpRequest, **rest: Any) -> HttpResponseBase:
         if request.user.is_authenticated:
             return view(request, **rest)
         if request.method == "POST":
@@ -57,7 +57,7 @@ def page_for(*roles: Role) -> Callable[[View], View]:
 
     def guard(view: View) -> View:
         @wraps(view)
-        def guarded(request: CatalogueRequest, composer: str, **rest: Any) -> HttpResponse:
+        def guarded(request: CatalogueRequest, composer: str, **rest: Any) -> HttpResponseBase:
             membership, of_user = membership_of(request.user, composer)
             request.composer = membership.composer
             request.can_edit = membership.role in EDITORS

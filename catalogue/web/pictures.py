@@ -11,7 +11,7 @@ from django.utils.safestring import SafeString, mark_safe
 
 from catalogue.documents.contents import forces
 from catalogue.documents.labels import labels
-from catalogue.drawings import ninety_days
+from catalogue.drawings import ninety_days, timeline
 from catalogue.drawings.player_strip import Strip, counted, player_strip, to_svg
 from catalogue.instrumentation import Instrumentation
 
@@ -50,6 +50,13 @@ def line_svg(
         ninety_days.ninety_days(today, concerts, due, width=width) for width in (ninety_days.WIDE, ninety_days.NARROW)
     )
     return drawn("".join(ninety_days.to_svg(picture, title=title, **words) for picture in pictures))
+
+
+def course_svg(course: timeline.Course, *, title: str) -> SafeString:
+    """Draw a work's timeline twice, for wide pages and for narrow ones; a page shows one of them."""
+    widths = (("roomy", timeline.WIDE), ("tight", timeline.NARROW))
+    pictures = [(look, timeline.timeline(course, width=width)) for look, width in widths]
+    return drawn("".join(timeline.to_svg(picture, title=title, look=look) for look, picture in pictures))
 
 
 @lru_cache(maxsize=16)

@@ -14,6 +14,7 @@ from catalogue.models.conditions import choices_of
 from catalogue.models.fields import LONG_LINE, refuse_unprintable
 from catalogue.terms import Extent
 from catalogue.timing import Duration, read_duration
+from catalogue.web.forms import rows
 from catalogue.web.forms.fields import ReadField
 from catalogue.web.work_names import UnknownWork, WorkNames
 
@@ -104,8 +105,8 @@ class Programme(forms.BaseFormSet):
         """Return the programme that was typed; rows that stay keep their history, those of deleted works stand last."""
         by_key = {row.pk: row for row in stored}
         typed = [form.cleaned_data for form in self.forms if form.cleaned_data.get("work")]
-        rows = [programmed(by_key.pop(one.get("row") or 0, ProgrammedWork()), one) for one in typed]
-        return [*rows, *(row for row in by_key.values() if row.work.deleted_at is not None)]
+        told = [programmed(by_key.pop(one.get("row") or 0, ProgrammedWork()), one) for one in typed]
+        return [*told, *(row for row in by_key.values() if row.work.deleted_at is not None)]
 
     @property
     def is_empty(self) -> bool:
@@ -113,8 +114,8 @@ class Programme(forms.BaseFormSet):
 
     def in_words(self) -> str:
         """Return the programme as one reads it, a work a line."""
-        rows = [{name: form[name].value() or "" for name in ("work", *BESIDE)} for form in self.forms]
-        lines = [" · ".join(str(row[name]) for name in ("work", *BESIDE) if row[name]) for row in rows if row["work"]]
+        told = [{name: form[name].value() or "" for name in ("work", *BESIDE)} for form in self.forms]
+        lines = [" · ".join(str(row[name]) for name in ("work", *BESIDE) if row[name]) for row in told if row["work"]]
         return "\n".join(lines)
 
 
@@ -132,8 +133,7 @@ def programme_rows(
     """Return the rows of a programme; ``first`` are the works that a new performance begins with."""
     living = [row for row in stored_programme(performance) if row.work_id in names.labels]
     shown = [initial_of(row, names) for row in living] or [{"work": name} for name in first]
-    rows = ProgrammeRows(typed, initial=shown, prefix=PREFIX, form_kwargs={"names": names})
-    return cast(Programme, rows)
+    return cast(Programme, ProgrammeRows(typed, initial=shown, prefix=PREFIX, form_kwargs={"names": names}))
 
 
 def initial_of(row: ProgrammedWork, names: WorkNames) -> dict[str, Any]:
@@ -142,8 +142,8 @@ def initial_of(row: ProgrammedWork, names: WorkNames) -> dict[str, Any]:
 
 def stored_programme(performance: Performance) -> list[ProgrammedWork]:
     """Return every row, those of deleted works too."""
-    rows = ProgrammedWork.objects.filter(performance=performance.pk).select_related("work")
-    return list(rows.order_by("order")) if performance.pk else []
+    stored = ProgrammedWork.objects.filter(performance=performance.pk).select_related("work")
+    return list(stored.order_by("order")) if performance.pk else []
 
 
 ProgrammeRows = forms.formset_factory(
@@ -156,36 +156,15 @@ ProgrammeRows = forms.formset_factory(
 
 def with_another_row(typed: Any) -> Any:
     """Return what was typed with an empty row more."""
-    number = f"{PREFIX}-TOTAL_FORMS"
-    return changed(typed, {number: str(rows_in(typed) + 1)})
+    return rows.with_another_row(typed, PREFIX, MOST)
 
 
 def with_row_earlier(typed: Any, place: int) -> Any:
     """Return what was typed with the row at this place before the one above it."""
-    if not 0 < place < rows_in(typed):
-        return typed
-    both = [f"{PREFIX}-{one}-" for one in (place - 1, place)]
-    moved = {
-        f"{into}{name}": typed.get(f"{out_of}{name}", "")
-        for into, out_of in (both, both[::-1])
-        for name in ProgrammeForm.base_fields
-    }
-    return changed(typed, moved)
-
-
-def rows_in(typed: Any) -> int:
-    number = typed.get(f"{PREFIX}-TOTAL_FORMS", "")
-    return min(int(number), MOST) if number.isdecimal() and len(number) < 6 else 0
-
-
-def changed(typed: Any, columns: dict[str, str]) -> Any:
-    copy = typed.copy()
-    for name, text in columns.items():
-        copy[name] = text
-    return copy
+    return rows.with_row_earlier(typed, PREFIX, ProgrammeForm.base_fields, MOST, place)
 
 
 def rows_typed(works: Sequence[str]) -> dict[str, str]:
     """Return the fields in which these works would have been typed."""
-    rows = {f"{PREFIX}-{place}-work": name for place, name in enumerate(works)}
-    return {f"{PREFIX}-TOTAL_FORMS": str(len(works)), f"{PREFIX}-INITIAL_FORMS": "0", **rows}
+    typed = {f"{PREFIX}-{place}-work": name for place, name in enumerate(works)}
+    return {f"{PREFIX}-TOTAL_FORMS": str(len(works)), f"{PREFIX}-INITIAL_FORMS": "0", **typed}
