@@ -21,6 +21,7 @@ from catalogue.facts import CatalogueFacts, PerformanceFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
+from catalogue.gathering.timing import gather_timing
 from catalogue.gathering.works import gather_work
 from catalogue.models import Composer, Performance, Work
 from catalogue.rules.premieres import claims_by_programmed
@@ -75,11 +76,25 @@ def make_parts_checklist(composer: Composer, wish: Wish) -> Document:
     )
 
 
+def make_cue_sheet(composer: Composer, wish: Wish) -> Document:
+    performance = wanted_performance(composer, wish.performance)
+    found = wanted_record(composer, wish, performance)
+    return builder(wish.kind)(
+        gather_work(found),
+        gather_timing(found),
+        gather_composer(composer),
+        pocket=wish.kind == "cue-sheet-pocket",
+        **setting_of(wish),
+    )
+
+
 MAKERS: dict[str, Callable[[Composer, Wish], Document]] = {
     "works-list-by-category": make_works_list,
     "works-list-by-year": make_works_list,
     "cv-section": make_cv_section,
     "parts-checklist": make_parts_checklist,
+    "cue-sheet": make_cue_sheet,
+    "cue-sheet-pocket": make_cue_sheet,
 }
 
 
@@ -102,6 +117,10 @@ def wanted_performance(composer: Composer, id: int | None) -> PerformanceFacts |
 
 
 def wanted_work(composer: Composer, wish: Wish, performance: PerformanceFacts | None) -> WorkFacts:
+    return gather_work(wanted_record(composer, wish, performance))
+
+
+def wanted_record(composer: Composer, wish: Wish, performance: PerformanceFacts | None) -> Work:
     """Return the one work that is meant: the one named, else the only one on the performance's programme."""
     on_programme = {item.work_id for item in performance.programme} if performance else set()
     ids = set(wish.works) or on_programme
@@ -109,7 +128,7 @@ def wanted_work(composer: Composer, wish: Wish, performance: PerformanceFacts | 
         raise DocumentNeeds("This work is not on the programme of the performance.", ("work",))
     found = list(works_of(composer, ids))
     if len(found) == 1:
-        return gather_work(found[0])
+        return found[0]
     if found:
         titles = ", ".join(f"{work.title} ({work.pk})" for work in found)
         raise DocumentNeeds(f"A document is made of one work at a time; name one of {titles}.", ("work",))

@@ -13,6 +13,7 @@ from catalogue.actions.works import save_work
 from catalogue.models import (
     Commission,
     Composer,
+    Cue,
     Membership,
     Movement,
     Organisation,
@@ -58,6 +59,7 @@ def make_work(
     completed: str = "",
     movements: tuple[str, ...] = (),
     commissioned_by: tuple[str, ...] = (),
+    cues: tuple[tuple[str, str, str], ...] = (),
     now: datetime = NOW,
     **columns: Any,
 ) -> Work:
@@ -69,6 +71,7 @@ def make_work(
         now=now,
         movements=[Movement(title=name) for name in movements],
         commissions=[Commission(name=name) for name in commissioned_by],
+        cues=[Cue(number=number, place=place, action=action) for number, place, action in cues],
     )
 
 

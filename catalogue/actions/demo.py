@@ -23,6 +23,7 @@ from catalogue.actions.demo_rows import (
     copied,
     core_of,
     day_of,
+    new_cue,
     new_movement,
     new_organisation,
     new_performance,
@@ -38,6 +39,7 @@ from catalogue.actions.works import save_work
 from catalogue.models import (
     Commission,
     Composer,
+    Cue,
     Membership,
     Movement,
     Organisation,
@@ -150,6 +152,7 @@ def load_works(loading: Loading) -> None:
             added.append((save_work(work=work, now=loading.now), row))
     add_parts(Movement, [part for work, row in added for part in movements(work, row)], loading)
     add_parts(Commission, [part for work, row in added for part in commissions(loading, work, row)], loading)
+    add_parts(Cue, [part for work, row in added for part in cues(work, row)], loading)
     add_parts(
         Recording, [new_recording(work, part) for work, row in added for part in row.get("recordings", [])], loading
     )
@@ -157,6 +160,10 @@ def load_works(loading: Loading) -> None:
 
 def movements(work: Work, row: Row) -> Iterator[Movement]:
     return (new_movement(work, number, part) for number, part in enumerate(row.get("movements", []), start=1))
+
+
+def cues(work: Work, row: Row) -> Iterator[Cue]:
+    return (new_cue(work, order, part) for order, part in enumerate(row.get("cues", []), start=1))
 
 
 def commissions(loading: Loading, work: Work, row: Row) -> Iterator[Commission]:

@@ -16,6 +16,7 @@ from uuid import NAMESPACE_URL, UUID, uuid5
 from catalogue.gathering import reading_of
 from catalogue.models import (
     Composer,
+    Cue,
     Movement,
     Organisation,
     Performance,
@@ -134,7 +135,8 @@ def new_work(composer: Composer, house: House, row: Row) -> Work:
         setattr(work, column, maybe(read_date, row.get(column)))
     work.category = row.get("category", Category.OTHER.value)
     work.status = row.get("status", WorkStatus.ACTIVE.value)
-    work.duration = maybe(read_duration, row.get("duration"))
+    for column in ("duration", "least_duration", "most_duration"):
+        setattr(work, column, maybe(read_duration, row.get(column)))
     work.publisher = house.name_of(row.get("publisher"))
     work.parts_on_hire = row.get("parts_on_hire", False)
     return work
@@ -144,7 +146,7 @@ def work_texts(row: Row) -> Row:
     typed = row.get("instrumentation", "")
     same = (
         "title", "transliteration", "translated_title", "subtitle", "catalogue_number", "dedication", "text_author",
-        "text_language", "version_label", "iswc", "ismn", "programme_note", "notes",
+        "text_language", "version_label", "iswc", "ismn", "programme_note", "notes", "tempo_map", "cue_letters",
     )  # fmt: skip
     return {
         **copied(row, *same),
@@ -172,8 +174,17 @@ def new_movement(work: Work, number: int, row: Row) -> Movement:
     return Movement(work=work, number=number, title=row["title"], duration=duration)
 
 
+def new_cue(work: Work, order: int, row: Row) -> Cue:
+    length = maybe(read_duration, row.get("length"))
+    return Cue(
+        work=work, order=order, length=length, **copied(row, "number", "place", "action", "media", "who", "notes")
+    )
+
+
 def new_recording(work: Work, row: Row) -> Recording:
-    return Recording(work=work, released=read_date(row["released"]), **copied(row, "performers", "label", "number"))
+    released, duration = read_date(row["released"]), maybe(read_duration, row.get("duration"))
+    said = copied(row, "performers", "label", "number")
+    return Recording(work=work, released=released, duration=duration, **said)
 
 
 # --- performances ---

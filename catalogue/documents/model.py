@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from catalogue.drawings.player_strip import Strip
+from catalogue.drawings.timeline import Course
 
 
 class Style(StrEnum):
@@ -85,12 +86,16 @@ def plain(text: Text) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """What stands above everything: whose, what, of which kind; ``aside`` is the contact opposite the kind."""
+    """What stands above everything: whose, what, of which kind.
+
+    ``aside`` is the contact opposite the kind, ``above`` what stands over that.
+    """
 
     title: Text
     composer: Text = ()
     subtitle: Text = ()
     aside: Text = ()
+    above: Text = ()
 
 
 class Voice(StrEnum):
@@ -197,6 +202,14 @@ class Legend:
 
 
 @dataclass(frozen=True, slots=True)
+class Figure:
+    """A work's timeline, which a page draws as wide as it is; what it shows is said in the document as well."""
+
+    drawing: Course
+    caption: Text
+
+
+@dataclass(frozen=True, slots=True)
 class Signatures:
     """Lines to sign on: what each attests, and what is to be written there."""
 
@@ -214,7 +227,7 @@ class Section:
     key: bool = False
 
 
-Block = Opening | Section | Paragraph | Entry | Lines | Pairs | Table | Legend | Signatures
+Block = Opening | Section | Paragraph | Entry | Lines | Pairs | Table | Legend | Figure | Signatures
 
 
 @dataclass(frozen=True, slots=True)
@@ -235,7 +248,7 @@ def texts(block: Block) -> Iterator[Text]:
     """Every text of a block and of what stands in it, in reading order."""
     match block:
         case Opening():
-            yield from (block.composer, block.title, block.subtitle, block.aside)
+            yield from (block.composer, block.title, block.subtitle, block.above, block.aside)
         case Section():
             yield from (block.head, block.aside)
             for inner in block.blocks:
@@ -252,6 +265,8 @@ def texts(block: Block) -> Iterator[Text]:
             yield from table_texts(block)
         case Legend():
             yield from (sign.meaning for sign in block.signs)
+        case Figure():
+            yield block.caption
         case Signatures():
             yield from (*block.attested, block.asked)
 

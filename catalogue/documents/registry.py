@@ -87,6 +87,8 @@ KINDS = {
             EVERY,
             needs=("an instrumentation that can be read", "string strengths"),
         ),
+        Kind("cue-sheet", "Cue sheet", f"{CONTENTS}.cue_sheet", "cue_sheet", EVERY, needs=("cues",)),
+        Kind("cue-sheet-pocket", "Pocket cue sheet", f"{CONTENTS}.cue_sheet", "cue_sheet", EVERY, needs=("cues",)),
     )
 }
 

@@ -3,7 +3,7 @@
 ``Course`` holds what happens, in seconds; ``timeline`` places it for a width. A place along the line is a percentage of
 its width and a height is in units (pixels on a page), so that type keeps its size however wide the picture is drawn;
 paper scales the units. A tempo is told in quarter notes a minute, whatever note the map names. A passage by the clock
-has no tempo: there the curve is broken and the line is open.
+has no tempo: there the curve is broken and the line is double.
 """
 
 from __future__ import annotations
@@ -24,6 +24,8 @@ CURVE_TOP, CURVE_HIGH = 20.0, 40.0
 NAME_HIGH, TICK = 22.0, 13.0  # from the curve to the line, from a section's tick to the line
 CUE_TICK, CUE_BELOW, CUE_ROW, CUE_ROWS = 5.0, 17.0, 14.0, 3
 MINUTE_BELOW = 20.0
+FIGURE_AFTER = 3.0  # from a new tempo to its figure, clear of the step
+FREE = 1.5  # from the middle of the line to either stroke where the clock leads
 STEPS = (5, 10, 15, 30, 60, 120, 300, 600, 1200, 1800, 3600)  # seconds between the figures below
 STEP_WIDE = 68.0  # units that such a figure wants
 SHORTEST = 8  # letters of a name that is cut
@@ -277,15 +279,15 @@ def to_svg(picture: Picture, *, title: str, look: str = "") -> str:
     line = picture.line
     parts = [
         *(polyline(stretch) for stretch in picture.curve),
-        *(text("dim", x, y - 5, words) for x, y, words in picture.figures),
+        *(text("dim", x, y - 5, words, dx=FIGURE_AFTER) for x, y, words in picture.figures),
         *(part for section in picture.sections for part in section_marks(section, line)),
-        stroke("axis", 0, 100, line, line),
-        *(stroke("open", start, end, line, line) for start, end in picture.free),
+        *line_marks(picture),
         *(part for cue in picture.cues for part in cue_marks(cue, line)),
         *(part for minute in picture.minutes for part in minute_marks(minute, picture.minutes_line)),
     ]
     name = f' class="{look}"' if look else ""
-    return f'<svg{name} role="img" height="{n(picture.height)}"><title>{escape(title)}</title>{"".join(parts)}</svg>'
+    size = f'width="100%" height="{n(picture.height)}" stroke="currentColor" overflow="visible"'
+    return f'<svg{name} role="img" {size}><title>{escape(title)}</title>{"".join(parts)}</svg>'
 
 
 def polyline(points: Sequence[tuple[float, float]]) -> str:
@@ -295,6 +297,17 @@ def polyline(points: Sequence[tuple[float, float]]) -> str:
         f'<line class="curve" x1="{n(x)}%" x2="{n(to_x)}%" y1="{n(y)}" y2="{n(to_y)}"/>'
         for (x, y), (to_x, to_y) in pairs
     )
+
+
+def line_marks(picture: Picture) -> Iterator[str]:
+    """The line, whole where the bar leads, two thin strokes where the clock does."""
+    end, y = 0.0, picture.line
+    for start, until in picture.free:
+        yield stroke("axis", end, start, y, y)
+        yield from (stroke("free", start, until, y + side, y + side) for side in (-FREE, FREE))
+        end = until
+    if end < 100:
+        yield stroke("axis", end, 100, y, y)
 
 
 def section_marks(section: Words, line: float) -> Iterator[str]:
@@ -323,7 +336,7 @@ def stroke(name: str, x1: float, x2: float, y1: float, y2: float) -> str:
 def text(name: str, x: float, y: float, words: str, *, anchor: str = "", dx: float = 0) -> str:
     more = f' text-anchor="{anchor}"' if anchor and anchor != "start" else ""
     more += f' dx="{n(dx)}"' if dx else ""
-    return f'<text class="{name}" x="{n(x)}%" y="{n(y)}"{more}>{escape(words)}</text>'
+    return f'<text class="{name}" x="{n(x)}%" y="{n(y)}"{more} font-size="13" stroke="none">{escape(words)}</text>'
 
 
 def n(length: float) -> str:

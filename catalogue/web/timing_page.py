@@ -82,7 +82,7 @@ def timing_page(work: Work, *, language: str) -> TimingPage:
     return TimingPage(
         work=facts,
         timing=timing,
-        durations=tuple(shown_durations(durations, language)),
+        durations=tuple(shown_durations(durations, facts.duration_typed, language)),
         warnings=durations.warnings,
         reading=tempo_reading(timing.tempo_map, timing.cues, facts, language),
         cues=tuple(cue_line(one, language) for one in placed_cues(timing.cues, reckoned)),
@@ -111,8 +111,8 @@ def reckoned_or_none(text: str) -> Reckoned | None:
 # ---- durations
 
 
-def shown_durations(durations: WorkDurations, language: str) -> list[Shown]:
-    """Return the durations that are known, each under its name."""
+def shown_durations(durations: WorkDurations, typed: str, language: str) -> list[Shown]:
+    """Return the durations that are known, each under its name; a published one that cannot be read as it was typed."""
 
     def written(lasted: Lasted) -> str:
         shortest, longest = (write_duration(one, language=language) for one in (lasted.shortest, lasted.longest))
@@ -126,12 +126,16 @@ def shown_durations(durations: WorkDurations, language: str) -> list[Shown]:
         (_("Reckoned from the tempo map"), durations.reckoned, _("without breaks between movements")),
     )
     found = [Shown(name, write_duration(one, language=language), remark) for name, one, remark in single if one]
-    for name, lasted, times in (
-        (_("Performed"), durations.performed, ("one performance", "%(n)s performances")),
-        (_("Recorded"), durations.recorded, ("one recording", "%(n)s recordings")),
-    ):
-        if lasted:
-            found.append(Shown(name, written(lasted), ngettext(*times, lasted.times) % {"n": lasted.times}))
+    if durations.published is None and typed:
+        found.insert(0, Shown(_("Published"), typed))
+    if durations.performed:
+        times = durations.performed.times
+        remark = ngettext("one performance", "%(n)s performances", times) % {"n": times}
+        found.append(Shown(_("Performed"), written(durations.performed), remark))
+    if durations.recorded:
+        times = durations.recorded.times
+        remark = ngettext("one recording", "%(n)s recordings", times) % {"n": times}
+        found.append(Shown(_("Recorded"), written(durations.recorded), remark))
     return found
 
 

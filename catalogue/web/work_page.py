@@ -16,20 +16,22 @@ from catalogue.documents.model import Text, joined
 from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
+from catalogue.gathering.timing import gather_recordings
 from catalogue.gathering.works import gather_work
 from catalogue.instrumentation import Instrumentation
 from catalogue.instrumentation.page import PageLine, page_lines
 from catalogue.models import Performance, ProgrammedWork, Work
+from catalogue.rules.durations import durations_of
 from catalogue.rules.identifiers import Identifier
 from catalogue.rules.playings import is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import Extent
 from catalogue.timing import write_duration
-from catalogue.timing.comparison import movements_disagree
 from catalogue.web.changes import Change, changes_of
 from catalogue.web.claims import briefly
 from catalogue.web.numbers import Number, numbers
 from catalogue.web.readings import Reading, instrumentation_reading
+from catalogue.web.timing_page import Shown, reckoned_or_none, shown_durations
 from catalogue.web.wording import date_text, duration_text, year_text
 
 
@@ -67,7 +69,9 @@ class WorkPage:
     dates: tuple[tuple[str, str], ...]
     numbers: tuple[Number, ...]
     duration: str
-    disagreement: str
+    durations: tuple[Shown, ...]
+    warnings: tuple[str, ...]
+    cues: int
     coming: tuple[Playing, ...]
     past: tuple[Playing, ...]
     versions: tuple[WorkFacts, ...]
@@ -80,6 +84,13 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
     *chairs, total = chairs_of(facts.instrumentation, language) or (None,)
     family = family_of(work)
     playings = playings_of(facts, family, today=today, says=says)
+    reckoned = reckoned_or_none(work.tempo_map)
+    durations = durations_of(
+        facts,
+        reckoned=reckoned.duration if reckoned else None,
+        performances=family.performances,
+        recordings=gather_recordings(work),
+    )
     return WorkPage(
         work=facts,
         described=described(facts, says),
@@ -91,7 +102,9 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
         dates=dates_of(facts, language),
         numbers=numbers((Identifier.ISWC, facts.iswc), (Identifier.ISMN, facts.ismn)),
         duration=duration_text(facts.duration, facts.duration_typed, language),
-        disagreement=disagreement_of(facts),
+        durations=tuple(shown_durations(durations, facts.duration_typed, language)),
+        warnings=durations.warnings,
+        cues=work.cues.count(),
         coming=tuple(one for one in reversed(playings) if one.is_to_come),
         past=tuple(one for one in playings if not one.is_to_come),
         versions=tuple(one for one in family.works if one.id != facts.id),
@@ -155,11 +168,3 @@ def dates_of(work: WorkFacts, language: str) -> tuple[tuple[str, str], ...]:
         ("published", work.published),
     )
     return tuple((name, date_text(when, language)) for name, when in named if when)
-
-
-def disagreement_of(work: WorkFacts) -> str:
-    """Return a sentence where the movements do not add up to the duration that is stated."""
-    if work.duration is None:
-        return ""
-    found = movements_disagree(work.duration, (movement.duration for movement in work.movements))
-    return found.in_words("the movements") if found else ""

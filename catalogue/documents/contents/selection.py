@@ -54,6 +54,10 @@ def mostly_approximate(works: tuple[WorkFacts, ...]) -> bool:
 
 
 def duration_text(work: WorkFacts, labels: Labels, *, approximate_list: bool, style: Style = "primes") -> Text:
+    """The duration as a list prints it; of an open form its bounds, where both are known."""
+    if work.least_duration and work.most_duration and work.least_duration != work.most_duration:
+        bounds = (write_duration(one, style, labels.language) for one in (work.least_duration, work.most_duration))
+        return value("\N{EN DASH}".join(bounds))
     if work.duration is None:
         return ()
     duration = type(work.duration)(work.duration.seconds) if approximate_list else work.duration

@@ -16,6 +16,7 @@ from catalogue.documents.model import (
     Cell,
     Document,
     Entry,
+    Figure,
     Legend,
     Lines,
     Opening,
@@ -31,8 +32,11 @@ from catalogue.documents.model import (
 )
 from catalogue.documents.renderers.characters import printable
 from catalogue.drawings.player_strip import to_svg
+from catalogue.drawings.timeline import timeline
+from catalogue.drawings.timeline import to_svg as timeline_svg
 
 STRIP_SCALE = 1.2
+FIGURE_WIDE = 680  # units that a timeline is placed for
 TAGS = {Style.PLAIN: "", Style.TITLE: "i", Style.EMPHASIS: "em", Style.STRONG: "strong"}
 
 
@@ -83,6 +87,8 @@ class Writer:
                 yield from self.table(block)
             case Legend():
                 yield from self.legend(block)
+            case Figure():
+                yield from self.figure(block)
             case Signatures():
                 yield from self.signatures(block)
 
@@ -113,6 +119,7 @@ class Writer:
             self.tagged("p", "composer", opening.composer),
             self.heading(0, opening.title),
             self.tagged("p", "subtitle", opening.subtitle),
+            self.tagged("p", "contact", opening.above),
             self.tagged("p", "contact", opening.aside),
         )
         yield from ("<header>", *filter(None, parts), "</header>")
@@ -157,6 +164,11 @@ class Writer:
         for sign in legend.signs:
             yield f"<li>{to_svg(sign.drawing, STRIP_SCALE)} {self.text(sign.meaning)}</li>"
         yield "</ul>"
+
+    def figure(self, figure: Figure) -> Iterator[str]:
+        picture = timeline(figure.drawing, width=FIGURE_WIDE)
+        yield f'<figure class="picture">{timeline_svg(picture, title=plain(figure.caption))}'
+        yield f"<figcaption>{self.text(figure.caption)}</figcaption></figure>"
 
     def signatures(self, signatures: Signatures) -> Iterator[str]:
         yield '<ul class="signatures">'

@@ -14,6 +14,7 @@ from catalogue.documents.model import (
     Cell,
     Document,
     Entry,
+    Figure,
     Legend,
     Lines,
     Opening,
@@ -91,7 +92,7 @@ def written(block: Block, level: int) -> Iterator[str]:
             yield table(block)
         case Signatures():
             yield "\n".join(f"- {text_of(line)}: \\_\\_\\_\\_ ({text_of(block.asked)})" for line in block.attested)
-        case Legend():
+        case Legend() | Figure():
             return
 
 
@@ -99,6 +100,7 @@ def opening(block: Opening) -> Iterator[str]:
     yield text_of(block.composer)
     yield f"# {text_of(block.title)}"
     yield text_of(block.subtitle)
+    yield text_of(block.above)
     yield text_of(block.aside)
 
 

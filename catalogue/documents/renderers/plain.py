@@ -12,6 +12,7 @@ from catalogue.documents.model import (
     Cell,
     Document,
     Entry,
+    Figure,
     Group,
     Legend,
     Lines,
@@ -39,7 +40,7 @@ def render_plain(document: Document) -> bytes:
 def lines(block: Block) -> Iterator[str]:
     match block:
         case Opening():
-            yield from said(block.composer, block.title, block.subtitle, block.aside)
+            yield from said(block.composer, block.title, block.subtitle, block.above, block.aside)
         case Section():
             yield from section_lines(block)
         case Paragraph():
@@ -54,6 +55,8 @@ def lines(block: Block) -> Iterator[str]:
             yield from table_lines(block)
         case Legend():
             yield from said(*(sign.meaning for sign in block.signs))
+        case Figure():
+            return
         case Signatures():
             yield from (f"{plain(line)}\t{plain(block.asked)}" for line in block.attested)
 

@@ -1,6 +1,6 @@
 """A document as a word-processor file (Office Open XML): real styles, real tables, page numbers that are fields.
 
-The strip is left out with the key to it: the shorthand beside it says the same. The left column is a hanging tab.
+Drawings are left out with the key to them: the words beside them say the same. The left column is a hanging tab.
 The same document gives the same bytes.
 """
 
@@ -27,6 +27,7 @@ from catalogue.documents.model import (
     Cell,
     Document,
     Entry,
+    Figure,
     Legend,
     Lines,
     Opening,
@@ -45,9 +46,8 @@ from catalogue.documents.model import (
 from catalogue.documents.renderers.archives import timeless
 from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.word_styles import set_styles, tab_stops
-from catalogue.documents.sheets.chosen import sheet_of
+from catalogue.documents.sheets.chosen import sheet_of, size_of
 from catalogue.documents.sheets.geometry import ColumnSheet, Sheet
-from catalogue.documents.sheets.paper import SIZES
 
 FIXED = datetime(2000, 1, 1, tzinfo=UTC)
 BOX = "\N{BALLOT BOX}"
@@ -78,7 +78,7 @@ class Writer:
         self.word = word
         self.sheet = sheet
         self.says: Labels = labels(document.language)
-        self.width = SIZES[document.paper].width - sheet.margins.left - sheet.margins.right
+        self.width = size_of(document.kind, document.paper).width - sheet.margins.left - sheet.margins.right
         styles = set_styles(word, document, sheet)
         self.ids = {name: style.style_id for name, style in styles.items()}
         tab_stops(styles["LL Entry Title"], (sheet.entry.title_x, False), (self.width, True))
@@ -107,7 +107,7 @@ class Writer:
                 self.table(block)
             case Signatures():
                 self.signatures(block)
-            case Legend():
+            case Legend() | Figure():
                 pass
 
     # ---- text
@@ -139,6 +139,8 @@ class Writer:
         if opening.composer:
             self.paragraph(opening.composer, "LL Composer")
         self.paragraph(opening.title, "Title")
+        if opening.above:
+            self.tabbed(((), opening.above), "Subtitle").paragraph_format.space_after = Pt(0)
         if opening.subtitle or opening.aside:
             self.tabbed((opening.subtitle, opening.aside), "Subtitle")
 
@@ -207,7 +209,9 @@ class Writer:
         for group in table.groups:
             if group.label:
                 family = made.add_row()
-                self.cell(family.cells[1], (group.label,), "LL Family")
+                keys = [column.key for column in table.columns]
+                over = self.sheet.ruled_table.family_column
+                self.cell(family.cells[keys.index(over) if over in keys else 1], (group.label,), "LL Family")
                 rule(family)
             for row in group.rows:
                 self.ruled_row(made.add_row(), row, "LL Table Cell")

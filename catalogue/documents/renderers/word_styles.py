@@ -14,8 +14,8 @@ from docx.styles.style import ParagraphStyle
 
 from catalogue.documents.model import Document
 from catalogue.documents.sheets import geometry
+from catalogue.documents.sheets.chosen import size_of
 from catalogue.documents.sheets.geometry import INK, Look, Sheet
-from catalogue.documents.sheets.paper import SIZES
 
 FAMILIES = {"serif": "Noto Serif", "sans": "Noto Sans"}
 COMPLEX = "Noto Naskh Arabic"
@@ -82,7 +82,7 @@ def set_styles(word: WordDocument, document: Document, sheet: Sheet) -> dict[str
 
 
 def set_page(word: WordDocument, document: Document, sheet: Sheet) -> None:
-    section, size, margins = word.sections[0], SIZES[document.paper], sheet.margins
+    section, size, margins = word.sections[0], size_of(document.kind, document.paper), sheet.margins
     section.page_width, section.page_height = Pt(size.width), Pt(size.height)
     section.left_margin, section.right_margin = Pt(margins.left), Pt(margins.right)
     section.top_margin, section.bottom_margin = Pt(margins.later - 12), Pt(margins.last)

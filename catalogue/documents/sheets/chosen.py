@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from catalogue.documents.model import Paper
+from catalogue.documents.sheets import cue_sheet
 from catalogue.documents.sheets.cv_section import CV_SECTION
 from catalogue.documents.sheets.geometry import Sheet
+from catalogue.documents.sheets.paper import SIZES, Size
 from catalogue.documents.sheets.parts_checklist import A4, LETTER
 from catalogue.documents.sheets.works_list import BY_CATEGORY, BY_YEAR
 
@@ -13,11 +15,19 @@ SHEETS = {
     "works-list-by-year": BY_YEAR,
     "parts-checklist": A4,
     "cv-section": CV_SECTION,
+    "cue-sheet": cue_sheet.A4,
+    "cue-sheet-pocket": cue_sheet.POCKET,
 }
-ON_LETTER = {"parts-checklist": LETTER}
+ON_LETTER = {"parts-checklist": LETTER, "cue-sheet": cue_sheet.LETTER}
 
 
 def sheet_of(kind: str, paper: Paper) -> Sheet:
     if paper is Paper.LETTER and kind in ON_LETTER:
         return ON_LETTER[kind]
     return SHEETS.get(kind, Sheet())
+
+
+def size_of(kind: str, paper: Paper) -> Size:
+    """The page that a kind is set on: the paper, or half a sheet of it."""
+    whole = SIZES[paper]
+    return Size(whole.height / 2, whole.width) if sheet_of(kind, paper).halved else whole

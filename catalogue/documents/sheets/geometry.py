@@ -133,12 +133,16 @@ class LinesSheet:
 
 @dataclass(frozen=True, slots=True)
 class ColumnSheet:
-    """A column from ``x`` to ``end``; right-aligned at ``end`` where ``right``. Further lines start at ``turn``."""
+    """A column from ``x`` to ``end``; right-aligned at ``end`` where ``right``. Further lines start at ``turn``.
+
+    ``look`` is its own where it differs from that of the table.
+    """
 
     x: float
     end: float
     right: bool = False
     turn: float = 0
+    look: Look | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +164,7 @@ class ListTableSheet:
 
 @dataclass(frozen=True, slots=True)
 class RuledTableSheet:
-    """A form: a rule under every row, families on rows of their own, boxes to tick."""
+    """A form: a rule under every row, families on rows of their own, over ``family_column``, boxes to tick."""
 
     columns: dict[str, ColumnSheet] = field(default_factory=dict)
     head: Look = TABLE_HEAD
@@ -170,6 +174,7 @@ class RuledTableSheet:
     baseline: float = 6.6
     family: Look = FAMILY
     family_baseline: float = 5.2
+    family_column: str = "part"
     cell: Look = CELL
     total: Look = TOTAL
     box: float = 8.2
@@ -213,6 +218,21 @@ class LegendSheet:
 
 
 @dataclass(frozen=True, slots=True)
+class FigureSheet:
+    """A timeline: its caption, then the drawing, so many points to a unit of it."""
+
+    caption: Look = Look("sans", 7)
+    name: Look = Look("serif", 9, italic=True)
+    figure: Look = Look("sans", 6.2)
+    lead: float = 2.4 * U
+    after: float = 4
+    scale: float = 0.62
+    curve: float = 0.7
+    line: float = 0.7
+    tick: float = 0.5
+
+
+@dataclass(frozen=True, slots=True)
 class SignaturesSheet:
     attested: Look = SIGNED
     asked: Look = ASKED
@@ -224,8 +244,9 @@ class SignaturesSheet:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The geometry of one kind of document."""
+    """The geometry of one kind of document, on its paper or, ``halved``, on half a sheet of it."""
 
+    halved: bool = False
     margins: Margins = Margins()
     opening: OpeningSheet = OpeningSheet()
     section: SectionSheet = SectionSheet()
@@ -238,5 +259,6 @@ class Sheet:
     note: NoteSheet = NoteSheet()
     closing: NoteSheet = NoteSheet(x=44, look=Look("serif", 8, 11.25), lead=26.5, rule_above=11)
     legend: LegendSheet = LegendSheet()
+    figure: FigureSheet = FigureSheet()
     signatures: SignaturesSheet = SignaturesSheet()
     foot_note: Look = FOLIO

@@ -39,6 +39,7 @@ class Command(CatalogueCommand):
         parser.add_argument("--language", default=None, metavar="L", help="default: the composer's")
         parser.add_argument("--paper", default="a4", type=str.lower, choices=[paper.value for paper in Paper])
         parser.add_argument("--by", default="category", choices=ORDERS, help="the order of a works list")
+        parser.add_argument("--pocket", action="store_true", help="the small cue sheet, to lie on a stand")
         parser.add_argument("--from", dest="first", default=None, metavar="DATE", help="first day, month or year")
         parser.add_argument("--to", dest="last", default=None, metavar="DATE", help="last day, month or year")
         parser.add_argument("--out", default=None, metavar="FILE", help="where to write (default standard output)")
@@ -47,7 +48,7 @@ class Command(CatalogueCommand):
         if options["list"] or options["kind"] is None:
             self.show_kinds()
             return
-        kind = kind_of(options["kind"], options["by"])
+        kind = kind_of(options["kind"], options["by"], pocket=options["pocket"])
         format = options["format"] or format_of(options["out"])
         if format not in KINDS[kind].formats:
             known = ", ".join(KINDS[kind].formats)
@@ -73,8 +74,10 @@ def kinds_by_word() -> dict[str, Kind]:
     return {word.partition("-by-")[0]: kind for word, kind in KINDS.items()}
 
 
-def kind_of(word: str, order: str) -> str:
-    """Return the registry's word, which for a works list says its order as well."""
+def kind_of(word: str, order: str, *, pocket: bool = False) -> str:
+    """Return the registry's word, which for a works list says its order as well, for a cue sheet its size."""
+    if pocket and f"{word}-pocket" in KINDS:
+        return f"{word}-pocket"
     if word in KINDS:
         return word
     if word not in kinds_by_word():

@@ -21,7 +21,7 @@ from catalogue.documents.labels import LANGUAGES
 from catalogue.documents.model import Paper
 from catalogue.documents.registry import FORMATS, KINDS
 from catalogue.making import Wish
-from catalogue.models import Composer, Performance, ProgrammedWork, Work
+from catalogue.models import Composer, Cue, Performance, ProgrammedWork, Work
 from catalogue.timing import PartialDate, write_date
 from catalogue.web.forms.fields import DateField
 from catalogue.web.programmes import name_of
@@ -197,4 +197,47 @@ def number_of(text: str) -> int | None:
     return int(text) if text.isdecimal() and len(text) < 19 else None
 
 
-FORMS: dict[str, type[DocumentForm]] = {form.word: form for form in (WorksListForm, CvForm, PartsForm)}
+class CueSheetForm(DocumentForm):
+    word, title = "cue-sheet", _("Cue sheet")
+    about = _("What happens at which bar and time, from which file, and who acts.")
+    any_kind = "cue-sheet"
+
+    size = forms.ChoiceField(
+        label=_("Size"), choices=(("full", _("A whole sheet")), ("pocket", _("For the pocket, to lie on a stand")))
+    )
+    field_order = ("work", "size")
+
+    def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
+        super().__init__(asked, composer=composer, today=today)
+        ours = Work.objects.filter(composer=composer)
+        work = forms.ModelChoiceField(ours, label=_("Work"), required=False)
+        with_cues = set(Cue.objects.filter(work__composer=composer).values_list("work", flat=True))
+        wanted = with_cues | {number_of(self.data.get("work", ""))}
+        names = [(key, name) for key, name in work_names(composer).labels.items() if key in wanted]
+        work.choices = [("", _("Choose a work")), *names]
+        self.fields["work"] = work
+        self.order_fields(self.field_order)
+
+    def usual(self) -> dict[str, str]:
+        return {**super().usual(), "size": "full"}
+
+    @property
+    def kind(self) -> str:
+        return "cue-sheet-pocket" if self.cleaned_data.get("size") == "pocket" else "cue-sheet"
+
+    def clean(self) -> dict[str, Any]:
+        if not self.cleaned_data.get("work") and not self.errors:
+            raise ValidationError(_("Choose the work whose cues are to be listed."), code="unchosen")
+        return self.cleaned_data
+
+    @property
+    def work(self) -> Work | None:
+        chosen: Work | None = self.cleaned_data.get("work")
+        return chosen
+
+    def wish(self) -> Wish:
+        plain, work = super().wish(), self.work
+        return Wish(plain.kind, plain.language, plain.paper, plain.today, works=(work.pk,) if work else ())
+
+
+FORMS: dict[str, type[DocumentForm]] = {form.word: form for form in (WorksListForm, CvForm, PartsForm, CueSheetForm)}

@@ -19,7 +19,7 @@ from catalogue.facts import CueFacts
 from catalogue.models import Composer, Cue, Work
 from catalogue.models.fields import LONG_LINE, refuse_unprintable
 from catalogue.rules.cues import in_playing_order, mistake_in, placed_cue
-from catalogue.timing import Duration, Reckoned, TempoError, read_duration, reckon
+from catalogue.timing import Duration, Reckoned, TempoError, read_duration, reckon, write_duration
 from catalogue.web.forms.fields import ReadField
 
 PREFIX, MOST = "cues", 500
@@ -107,15 +107,14 @@ class CueForm(forms.Form):
     )
     medium = forms.CharField(
         label=_("Media file"),
-        help_text=_("Its name, or: live, fade, off."),
         required=False,
         max_length=200,
         validators=[refuse_unprintable],
     )
     length = ReadField(
         read=read_duration,
+        write=lambda length: write_duration(length, "clock"),
         label=_("Length"),
-        help_text=_("As 0:40."),
         widget=forms.TextInput(attrs={"class": "short"}),
     )
     notes = forms.CharField(label=_("Remark"), required=False, max_length=LONG_LINE, validators=[refuse_unprintable])
@@ -142,11 +141,6 @@ class CueForm(forms.Form):
         if any(typed.get(name) for name in ("number", "place", "who", *BESIDE)) and not typed.get("action"):
             self.add_error("action", _("Say what happens at this cue."))
         return typed
-
-    @property
-    def more_is_filled(self) -> bool:
-        """Whether the row says more than when, what and who, or something in that is mistaken."""
-        return any(self[name].errors or self[name].value() for name in BESIDE)
 
 
 class Cues(forms.BaseFormSet):

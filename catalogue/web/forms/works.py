@@ -24,7 +24,7 @@ from catalogue.models import Commission, Composer, Movement, Work
 from catalogue.models.fields import refuse_unprintable
 from catalogue.rules.identifiers import Identifier
 from catalogue.timing import DurationError, read_duration
-from catalogue.web.forms.fields import DateField, IdentifierField, LanguageTagField, StrengthsTypedField
+from catalogue.web.forms.fields import DateField, IdentifierField, LanguageTagField, ReadField, StrengthsTypedField
 from catalogue.web.readings import canonical_text
 
 LONG = {"rows": 4}
@@ -47,6 +47,7 @@ MAIN = (
 MORE = (
     Group(_("More on the title"), ("subtitle", "title_language", "original_language", "transliteration")),
     Group(_("More on the players"), ("string_strengths", "electronics_note", "parts_on_hire")),
+    Group(_("An open form lasts"), ("least_duration", "most_duration"), in_a_row=True),
     Group(_("Other dates"), ("begun", "revised", "published"), in_a_row=True),
     Group(_("Words"), ("text_author", "text_language")),
     Group(_("Where it comes from"), ("dedication",)),
@@ -59,6 +60,15 @@ MORE = (
 
 class WorkForm(forms.ModelForm):
     completed = DateField(label=_("Completed"), help_text=_("2025, March 2025, 3 March 2025 or c. 1998."))
+    least_duration = ReadField(
+        read=read_duration, label=_("At least"), widget=forms.TextInput(attrs={"class": "short"})
+    )
+    most_duration = ReadField(
+        read=read_duration,
+        label=_("At most"),
+        help_text=_("The duration above is then the usual one."),
+        widget=forms.TextInput(attrs={"class": "short"}),
+    )
     begun = DateField(label=_("Begun"))
     revised = DateField(label=_("Revised"))
     published = DateField(label=_("Published"))
@@ -92,9 +102,9 @@ class WorkForm(forms.ModelForm):
         fields = [
             "title", "original_title", "translated_title", "subtitle", "title_language", "original_language",
             "transliteration", "instrumentation_typed", "category", "string_strengths", "electronics_note",
-            "parts_on_hire", "duration_typed", "completed", "begun", "revised", "published", "text_author",
-            "text_language", "dedication", "catalogue_number", "publisher", "iswc", "ismn", "version_of",
-            "version_label", "status", "programme_note", "notes",
+            "parts_on_hire", "duration_typed", "least_duration", "most_duration", "completed", "begun", "revised",
+            "published", "text_author", "text_language", "dedication", "catalogue_number", "publisher", "iswc", "ismn",
+            "version_of", "version_label", "status", "programme_note", "notes",
         ]  # fmt: skip
         labels = {
             "title": _("Title"),

@@ -94,6 +94,8 @@ def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:
 
 def mend_of(request: CatalogueRequest, form: DocumentForm, needs: DocumentNeeds) -> str:
     """Return where what is missing can be told, or nothing for somebody who may only read."""
+    if "cues" in needs.missing and form.work and request.can_edit:
+        return f"{reverse('timing-edit', args=[request.composer.slug, form.work.pk])}#cues"
     fields = [MENDS[fact] for fact in needs.missing if fact in MENDS]
     if not (fields and form.work and request.can_edit):
         return ""

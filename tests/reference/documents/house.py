@@ -10,6 +10,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
+from catalogue.documents.contents.cue_sheet import cue_sheet
 from catalogue.documents.contents.cv_section import Choice, cv_section
 from catalogue.documents.contents.parts_checklist import Hire, Setting, parts_checklist
 from catalogue.documents.contents.works_list import works_list
@@ -18,11 +19,13 @@ from catalogue.facts import (
     CatalogueFacts,
     CommissionFacts,
     ComposerFacts,
+    CueFacts,
     MovementFacts,
     PerformanceFacts,
     PerformerFacts,
     ProgrammedFacts,
     RecordingFacts,
+    TimingFacts,
     TitleFacts,
     WorkFacts,
 )
@@ -279,6 +282,31 @@ def checklist(work: WorkFacts = SLACK_WATER, language: str = "en-GB", **fields: 
 HIRE = Hire("Dock Sinfonia, Leith", "2", date(2026, 3, 2), date(2026, 6, 5), "courier")
 LEITH = (PERFORMANCES[2],)
 
+TIMING = TimingFacts(
+    work_id=6,
+    tempo_map=(
+        'movement "Lamp"\n1-16 4/4 q=72\n17-24 7/8 e=144\n25 free 45\n'
+        'attacca\nmovement "Static"\n1-32 3/4 q=60 > q=92\nrepeat 1-8\n'
+    ),
+    dated=date(2026, 1, 20),
+    cues=(
+        CueFacts("T", "", "Open file, check eight channels", "tone-8ch.wav", Duration(40), "E"),
+        CueFacts("1", "1:1.1", "Drone fades in over 12 s", "01-drone.wav", Duration(178), "E"),
+        CueFacts("3", "1:25.1", "Drone alone", "continues", None, "C", "end on sign"),
+        CueFacts("2", "1:17.3", "Flute into slow delay", "live", None, "E"),
+        CueFacts("4", "2:1.1@2", "Noise turns clockwise", "04-noise.wav", Duration(90), "E"),
+        CueFacts("5", "2:99.1", "Everything off", "off", None, "E"),
+    ),
+    letters="E electronics, C conductor",
+)
+
+
+def cues(
+    timing: TimingFacts = TIMING, language: str = "en-GB", paper: Paper = Paper.A4, *, pocket: bool = False
+) -> Document:
+    return cue_sheet(FERROUS, timing, COMPOSER, language=language, paper=paper, printed_on=TODAY, pocket=pocket)
+
+
 DOCUMENTS = {
     "works-by-category": lambda: works_by("category"),
     "works-by-category-german": lambda: works_by("category", "de"),
@@ -292,4 +320,9 @@ DOCUMENTS = {
     "parts-by-default-strengths": lambda: checklist(
         CONCERTO, setting=Setting((6, 5, 4, 3, 2), frozenset({"double-bass"}), extra=1)
     ),
+    "cues": cues,
+    "cues-american": lambda: cues(language="en-US", paper=Paper.LETTER),
+    "cues-german": lambda: cues(language="de"),
+    "cues-for-the-pocket": lambda: cues(pocket=True),
+    "cues-without-a-map": lambda: cues(replace(TIMING, tempo_map="")),
 }

@@ -17,7 +17,9 @@ def test_every_kind_has_a_builder_and_known_formats(kind: str) -> None:
     assert set(KINDS[kind].formats) <= set(FORMATS)
 
 
-@pytest.mark.parametrize("case", ["works-by-category", "works-by-year", "cv", "parts-for-a-performance"])
+@pytest.mark.parametrize(
+    "case", ["works-by-category", "works-by-year", "cv", "parts-for-a-performance", "cues", "cues-for-the-pocket"]
+)
 @pytest.mark.parametrize("format", FORMATS)
 def test_every_document_leaves_in_every_format_twice_the_same(case: str, format: str) -> None:
     made = render(DOCUMENTS[case](), format)

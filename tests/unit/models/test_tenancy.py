@@ -8,6 +8,7 @@ from django.db import models
 from catalogue.models import (
     Commission,
     Composer,
+    Cue,
     EntryKey,
     ImportBatch,
     ImportedRecord,
@@ -44,6 +45,7 @@ pytestmark = pytest.mark.django_db
 RECORDS: tuple[type[models.Model], ...] = (
     Commission,
     Composer,
+    Cue,
     ImportBatch,
     ImportedRecord,
     InstrumentationLine,
@@ -73,7 +75,13 @@ def full_catalogue(owner: User) -> Composer:
     """One record of every kind, and a second composer with the same, whom nobody of the first may see."""
     for name, user in (("Ilse Tarnow", owner), ("Bruno Vey", make_user("bruno"))):
         composer = make_composer(name, owner=user)
-        work = make_work(composer=composer, instrumentation="pf", movements=("I",), commissioned_by=("A hall",))
+        work = make_work(
+            composer=composer,
+            instrumentation="pf",
+            movements=("I",),
+            commissioned_by=("A hall",),
+            cues=(("1", "1", "Click"),),
+        )
         venue = make_venue(composer=composer)
         make_performance(work, venue=venue, performers=("Kestrel Ensemble",))
         make_person(composer=composer)

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalogue.timing import ClickError, Timeline, click_wav, count_in_seconds, read_tempo_map, timeline
-from catalogue.timing.click import Beat, beats_of, click_chunks, click_length
+from catalogue.timing.click import Beat, beats_of, click_bytes, click_chunks, click_length
 from catalogue.timing.tempo_maps import TempoMap
 from tests.unit.timing.maps import maps
 
@@ -133,3 +133,47 @@ def test_every_click_falls_on_the_sample_nearest_to_its_beat(tempo_map: TempoMap
     assert len(samples_of(raw)) == click_length(line, count_in=count_in, sample_rate=RATE)
     assert len(clicks) == len(beats)
     assert all(abs(index - seconds * RATE) <= Fraction(1, 2) for index, seconds in zip(clicks, beats, strict=True))
+
+
+def test_a_subdivision_puts_softer_clicks_between_the_beats_of_each_bar() -> None:
+    line = line_of("1 4/4 q=60\n2 6/8 q.=60\n3 free 2")
+
+    beats = beats_of(line, count_in=0, subdivision=Fraction(1, 8))
+
+    assert [(beat.seconds, beat.within) for beat in beats[:8]] == [(Fraction(n, 2), bool(n % 2)) for n in range(8)]
+    assert [(beat.seconds, beat.within) for beat in beats[8:]] == [(4 + Fraction(n, 3), bool(n % 3)) for n in range(6)]
+
+
+def test_a_subdivision_that_is_no_part_of_the_beat_leaves_the_beats_where_they_are() -> None:
+    line = line_of("1 3/8 e=60")
+
+    beats = beats_of(line, count_in=0, subdivision=Fraction(1, 12))
+
+    assert [beat.seconds for beat in beats if not beat.within] == [0, 1, 2]
+    assert [beat.seconds for beat in beats if beat.within] == [Fraction(2, 3), Fraction(4, 3), Fraction(8, 3)]
+
+
+def test_no_sample_of_a_subdivided_click_is_above_the_peak() -> None:
+    sound = b"".join(click_chunks(line_of("1-2 4/4 q=60"), subdivision=Fraction(1, 16), sample_rate=RATE))
+    samples = struct.unpack(f"<{(len(sound) - 44) // 2}h", sound[44:])
+
+    # -12 dB below full scale: 32767 · 10^(-12/20) (definition of the decibel)
+    assert max(map(abs, samples)) == round(32_767 * 10 ** (-12 / 20))
+
+
+def test_a_click_can_be_longer_than_the_music() -> None:
+    sound = b"".join(click_chunks(line_of("1 4/4 q=60"), count_in=0, sample_rate=RATE, samples=5 * RATE))
+
+    assert len(sound) == 44 + 2 * 5 * RATE
+    assert sound[-2 * RATE :] == bytes(2 * RATE)
+
+
+def test_the_length_of_the_file_is_known_beforehand() -> None:
+    line = line_of("upbeat 1/4 q=66\n1-3 4/4 q=66")
+
+    assert click_bytes(line, count_in=2, sample_rate=RATE) == len(click_wav(line, count_in=2, sample_rate=RATE))
+
+
+def test_a_click_that_is_too_long_is_refused_before_anything_is_written() -> None:
+    with pytest.raises(ClickError):
+        click_chunks(line_of("1 free 86400"), sample_rate=384_000)

@@ -7,6 +7,7 @@ from dataclasses import replace
 from catalogue.documents.model import (
     Block,
     Entry,
+    Figure,
     Legend,
     Line,
     Lines,
@@ -25,6 +26,7 @@ from catalogue.documents.model import (
 )
 from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.entries import entry_item, legend_item
+from catalogue.documents.renderers.pdf.figures import figure_item
 from catalogue.documents.renderers.pdf.flow import Draw, Item
 from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth
 from catalogue.documents.renderers.pdf.setting import SetLine
@@ -33,6 +35,7 @@ from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import Look
 
 RULE = 0.7
+ASIDE_AIR = 12
 
 
 def document_items(blocks: tuple[Block, ...], ground: Ground, parent: Element) -> list[Item]:
@@ -67,6 +70,8 @@ def block_items(block: Block, ground: Ground, parent: Element) -> list[Item]:
             return table_items(block, ground, parent)
         case Legend():
             return [legend_item(block, ground, parent)]
+        case Figure():
+            return [figure_item(block, ground, parent)]
         case Signatures():
             return signature_items(block, ground, parent)
 
@@ -77,6 +82,7 @@ def block_items(block: Block, ground: Ground, parent: Element) -> list[Item]:
 def opening_items(opening: Opening, ground: Ground, parent: Element) -> list[Item]:
     sheet = ground.sheet.opening
     items: list[Item] = []
+    ends: list[float] = []
     for text, look, lead, role in (
         (opening.composer, sheet.composer, 0.0, "P"),
         (opening.title, sheet.title, sheet.title_lead, "H1"),
@@ -86,10 +92,37 @@ def opening_items(opening: Opening, ground: Ground, parent: Element) -> list[Ite
         if lines:
             drawing = column(lines, ground.left + sheet.x, look.leading, parent.add(role))
             items.append(Item(drawing, lead=lead, depth=depth(lines, look.leading), keep=True))
-    if opening.aside and items:
-        aside = right_line(ground.line(opening.aside, sheet.aside), ground, parent.add("P"))
-        items[-1] = replace(items[-1], draw=both(items[-1].draw, aside))
-    return items
+            ends.append(sheet.x + lines[-1].width)
+    if not items:
+        return []
+    beside, below = asides(opening, ends, ground, parent)
+    return [*items[:-1], replace(items[-1], draw=both(items[-1].draw, *beside)), *below]
+
+
+def asides(opening: Opening, ends: list[float], ground: Ground, parent: Element) -> tuple[list[Draw], list[Item]]:
+    """What stands opposite the kind and over that, where it is clear of the lines that end there; else below."""
+    look = ground.sheet.opening.aside
+    beside: list[Draw] = []
+    below: list[Item] = []
+    for rise, text, end in ((look.leading, opening.above, max(ends[-2:])), (0.0, opening.aside, ends[-1])):
+        line = ground.line(text, look)
+        if text and end + ASIDE_AIR + line.width <= ground.width:
+            beside.append(raised(right_line(line, ground, parent.add("P")), rise))
+        elif text:
+            below.append(aside_below(text, ground, parent))
+    return beside, below
+
+
+def raised(drawing: Draw, rise: float) -> Draw:
+    return lambda canvas, y, fresh: drawing(canvas, y - rise, fresh)
+
+
+def aside_below(text: Text, ground: Ground, parent: Element) -> Item:
+    """What has no room opposite the opening, on lines of its own below it."""
+    sheet = ground.sheet.opening
+    lines = ground.lines(text, sheet.aside, ground.width - sheet.x)
+    drawing = column(lines, ground.left + sheet.x, sheet.aside.leading, parent.add("P"))
+    return Item(drawing, lead=sheet.aside.leading, depth=depth(lines, sheet.aside.leading), keep=True)
 
 
 def right_line(line: SetLine, ground: Ground, element: Element) -> Draw:

@@ -5,7 +5,7 @@ Everything on a page is either content, marked for the structure tree, or an art
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from io import BytesIO
 from itertools import groupby
@@ -159,6 +159,16 @@ class Canvas:
         self.begin()
         self.drawing.setLineWidth(thick)
         self.drawing.line(x, self.height - y, end, self.height - y)
+
+    def curve(self, points: Sequence[tuple[float, float]], thick: float) -> None:
+        """Strokes from point to point."""
+        self.begin()
+        path = self.drawing.beginPath()
+        path.moveTo(points[0][0], self.height - points[0][1])
+        for x, y in points[1:]:
+            path.lineTo(x, self.height - y)
+        self.drawing.setLineWidth(thick)
+        self.drawing.drawPath(path)
 
     def box(self, x: float, y: float, side: float, thick: float) -> None:
         """A square with its upper left corner at the place."""

@@ -9,14 +9,15 @@ from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import placed
 from catalogue.documents.renderers.pdf.ground import Ground
 from catalogue.documents.renderers.pdf.tags import Element, tagged
-from catalogue.documents.sheets.chosen import sheet_of
+from catalogue.documents.sheets.chosen import sheet_of, size_of
 from catalogue.documents.sheets.geometry import FOLIO, RUNNING
-from catalogue.documents.sheets.paper import SIZES
 
 
 def render_pdf(document: Document) -> bytes:
     """The document as a tagged PDF with every face embedded; the same document gives the same bytes."""
-    ground = Ground(sheet_of(document.kind, document.paper), SIZES[document.paper], labels(document.language))
+    ground = Ground(
+        sheet_of(document.kind, document.paper), size_of(document.kind, document.paper), labels(document.language)
+    )
     tree = Element("Document")
     items = placed(document_items(document.blocks, ground, tree), ground.sheet.margins, ground.size.height)
     pages = max((one.page for one in items), default=0) + 1

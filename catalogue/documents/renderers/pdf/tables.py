@@ -176,7 +176,7 @@ def family_items(
 def family_head(group: Group, sheet: RuledTableSheet, ground: Ground, parent: Element) -> Item:
     line = ground.line(group.label, sheet.family)
     element = parent.add("TH", scope="Row")
-    x = ground.left + column_of(sheet.columns, "part", ground).x
+    x = ground.left + column_of(sheet.columns, sheet.family_column, ground).x
 
     def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
         with canvas.content(element):
@@ -194,7 +194,7 @@ def row_item(
     deepest = 0.0
     for column, cell in zip(table.columns, row, strict=True):
         geometry = column_of(sheet.columns, column.key, ground)
-        drawing, deep = ruled_cell(cell, geometry, look, sheet, ground, parent.add("TD"))
+        drawing, deep = ruled_cell(cell, geometry, geometry.look or look, sheet, ground, parent.add("TD"))
         drawings.append(drawing)
         deepest = max(deepest, deep)
     drawings.append(rule_below(sheet.baseline + deepest, LIGHT, ground))
