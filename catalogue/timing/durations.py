@@ -1,8 +1,9 @@
 """How long a piece of music lasts: whole seconds, exact or about.
 
 Read is what people write: primes of every kind (``12′30″``), clock figures (``12:30`` is minutes and seconds,
-``1:02:30`` has hours), units in five languages (``1h 5m``, ``12½ min``, ``750 s``), and ISO 8601 (``PT12M30S``).
-A bare number is a question, not a guess. Forms of the trade: common practice.
+``1:02:30`` has hours), units in five languages (``1h 5m``, ``12½ min``, ``750 s``), plain words (``half an hour``), and
+ISO 8601 (``PT12M30S``). A bare number is a question, not a guess, and of a range one has to be chosen. Forms of the
+trade: common practice.
 """
 
 from __future__ import annotations
@@ -16,13 +17,13 @@ from math import floor
 from typing import Literal
 
 from catalogue.timing.mistakes import Mistake
+from catalogue.timing.spoken import SECONDS_OF, spoken_range, spoken_seconds
 from catalogue.timing.words import NO_BREAK_SPACE, TYPED, Language, folded, one_of, words_in
 
 Style = Literal["primes", "clock", "words", "iso"]
 Bare = Literal["minutes", "seconds"]
 
 LONGEST = 2**31 - 1  # seconds, some 68 years: what a database's whole number holds
-SECONDS_OF = {"hour": 3600, "minute": 60, "second": 1}
 BELOW = {"hour": "minute", "minute": "second"}
 
 
@@ -72,13 +73,25 @@ PRIMES = {"second": rf"{SINGLE}{{2}}|[\"”“″ʺ＂„‟]", "minute": SINGLE
 UNIT = rf"(?P<second>{PRIMES['second']})|(?P<minute>{PRIMES['minute']})|(?P<word>[^\W\d_]+)\.?"
 FIGURE = re.compile(rf"(?P<number>{NUMBER})\s*-?\s*(?:{UNIT})?")
 JOIN = re.compile(rf"\s*{one_of(TYPED.joins)}?\s*", re.IGNORECASE)
-HEAD = re.compile(rf"\s*(?:{one_of(TYPED.labels)}\s*:?)?\s*(?P<about>{one_of(TYPED.about)})?\s*", re.IGNORECASE)
-TAIL = re.compile(rf"(?<![^\W\d_])\s*[(\[]?(?P<about>{one_of(TYPED.about)})?[)\]]?\s*$", re.IGNORECASE)
+LABEL = (
+    rf"(?:{one_of(TYPED.before_labels)}\s+)*(?:(?P<roughly>{one_of(TYPED.roughly)})\s+)?{one_of(TYPED.labels)}"
+    rf"(?:\s*{one_of(TYPED.after_labels)})?\s*:?"
+)
+HEAD = re.compile(rf"\s*(?:{LABEL})?\s*(?P<about>{one_of(TYPED.about)})?\s*", re.IGNORECASE)
+ABOUT_BEHIND = rf"[(\[]?(?P<about>{one_of(TYPED.about)})?[)\]]?"
+TAIL = re.compile(rf"(?<![^\W\d_])\s*(?:{one_of(TYPED.as_labels)}\s*)?{ABOUT_BEHIND}\s*$", re.IGNORECASE)
 CLOCK = re.compile(r"([0-9]{1,5}):([0-9]{1,3})(?::([0-9]{1,3}))?(?:\s*(?P<word>[^\W\d_]+)\.?)?")
 ISO = re.compile(
     r"P(?:(\d+)D)?(?:T(?=[0-9])(?:(\d+)H)?(?:(\d+)M)?(?:(\d+)(?:[.,](\d+))?S)?)?", re.IGNORECASE | re.ASCII
 )
-RANGE = re.compile(rf"{NUMBER}[^-–—]{{0,12}}\s*(?:[-–—]|\b(?:to|bis|à|hasta)\b)\s*{NUMBER}", re.IGNORECASE)
+LOW, HIGH = rf"(?P<low>{NUMBER})(?P<unit>[^-–—]{{0,12}}?)", rf"(?P<high>{NUMBER})"
+RANGES = tuple(
+    re.compile(form, re.IGNORECASE)
+    for form in (
+        rf"(?:(?:from|von|de|da|dai|desde)\s+)?{LOW}\s*(?:[-–—]|\b(?:to|bis|à|a|ai|hasta|or|oder|ou|o)\b)\s*{HIGH}",
+        rf"(?:between|zwischen|entre|tra|fra)\s+{LOW}\s*\b(?:and|und|et|e|y)\b\s*{HIGH}",
+    )
+)
 
 
 def read_duration(text: str, *, bare: Bare | None = None) -> Duration:
@@ -106,7 +119,7 @@ def _without_about(text: str) -> tuple[int, int, bool]:
     head, tail = HEAD.match(text), TAIL.search(text)
     start = head.end() if head else 0
     end = max(start, tail.start() if tail else len(text))
-    return start, end, bool((head and head["about"]) or (tail and tail["about"]))
+    return start, end, bool((head and (head["about"] or head["roughly"])) or (tail and tail["about"]))
 
 
 def _seconds(text: str, start: int, end: int, bare: Bare | None) -> Fraction:
@@ -118,9 +131,32 @@ def _seconds(text: str, start: int, end: int, bare: Bare | None) -> Fraction:
         match = pattern.fullmatch(text, start, end)
         if match and match[0].upper() != "P":
             return reader(text, match)
-    if RANGE.match(text, start, end):
-        raise DurationError("This is a range; give one duration, the typical one.", text, start, end)
-    return _sum_of_figures(text, start, end, bare)
+    ends = _range(text, start, end)
+    if ends is not None:
+        raise DurationError(_one_of_a_range(*ends), text, start, end)
+    spoken = spoken_seconds(text[start:end])
+    return _sum_of_figures(text, start, end, bare) if spoken is None else spoken
+
+
+def _range(text: str, start: int, end: int) -> tuple[str, str] | None:
+    """Return both ends of a range as they are written, None where the text is none."""
+    found = next((match for pattern in RANGES if (match := pattern.match(text, start, end))), None)
+    if found is None:
+        return spoken_range(text[start:end])
+    return found["low"] + found["unit"], text[found.start("high") : end]
+
+
+def _one_of_a_range(low: str, high: str) -> str:
+    """Say which duration to choose of a range: the usual one, and where nothing is known of it the middle."""
+    reason = "This is a range; give one duration, the one it usually takes"
+    unit = re.search(r"[^0-9]*$", high)
+    for first in (low, f"{low} {high.split()[-1]}", f"{low}{unit[0] if unit else ''}"):
+        try:
+            middle = (read_duration(first).seconds + read_duration(high).seconds) // 2
+        except DurationError:
+            continue
+        return f"{reason}, or the middle where that is not known: ca. {write_duration(Duration(middle))}."
+    return f"{reason}."
 
 
 def _iso_seconds(text: str, match: re.Match[str]) -> Fraction:

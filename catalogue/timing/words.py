@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 import tomllib
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 from importlib.resources import files
 from typing import Any
 
@@ -37,6 +38,10 @@ class Typed:
     """What people type, folded (see :func:`folded`)."""
 
     labels: tuple[str, ...]
+    before_labels: tuple[str, ...]
+    after_labels: tuple[str, ...]
+    as_labels: tuple[str, ...]
+    roughly: tuple[str, ...]
     about: tuple[str, ...]
     units: dict[str, str]
     joins: tuple[str, ...]
@@ -45,6 +50,19 @@ class Typed:
     of: tuple[str, ...]
     to: tuple[str, ...]
     months: dict[str, int]
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """The words of durations without figures, folded; apostrophes and hyphens are blanks."""
+
+    one: tuple[str, ...]
+    half: tuple[str, ...]
+    quarter: tuple[str, ...]
+    of: tuple[str, ...]
+    numbers: dict[str, int]
+    mixed: dict[str, Fraction]
+    wholes: dict[str, Fraction]
 
 
 def folded(word: str) -> str:
@@ -88,6 +106,10 @@ def _language(row: dict[str, Any]) -> Language:
 def _typed(row: dict[str, Any]) -> Typed:
     return Typed(
         labels=tuple(row["labels"]),
+        before_labels=tuple(row["before_labels"]),
+        after_labels=tuple(row["after_labels"]),
+        as_labels=tuple(row["as_labels"]),
+        roughly=tuple(row["roughly"]),
         about=tuple(row["about"]),
         units={word: unit for unit in ("hour", "minute", "second") for word in row[unit]},
         joins=tuple(row["and"]),
@@ -99,6 +121,30 @@ def _typed(row: dict[str, Any]) -> Typed:
     )
 
 
+def _numbers(row: dict[str, Any]) -> Iterator[tuple[str, int]]:
+    """Give the numbers of a language: small ones, tens, compounds such as twenty-five, and single ones."""
+    yield from ((word, value) for value, word in enumerate(row["small"], start=1))
+    for value, ten in row["tens"].items():
+        yield ten, int(value)
+        for few, word in enumerate(row["small"], start=1):
+            yield from ((compound.format(ten=ten, one=word), int(value) + few) for compound in row["compounds"])
+    for value, words in row["more"].items():
+        yield from ((word, int(value)) for word in words)
+
+
+def _spoken(row: dict[str, Any]) -> Spoken:
+    return Spoken(
+        one=tuple(row["one"]),
+        half=tuple(row["half"]),
+        quarter=tuple(row["quarter"]),
+        of=tuple(row["of"]),
+        numbers={word: value for language in row["numbers"] for word, value in _numbers(language)},
+        mixed={word: Fraction(value) for word, value in row["mixed"].items()},
+        wholes={word: Fraction(value) for word, value in row["wholes"].items()},
+    )
+
+
 _TABLE = tomllib.loads(files("catalogue.timing").joinpath("words.toml").read_text(encoding="utf-8"))
 TYPED = _typed(_TABLE.pop("reading"))
+SPOKEN = _spoken(_TABLE.pop("spoken"))
 LANGUAGES: dict[str, Language] = {code: _language(row) for code, row in _TABLE.items()}
