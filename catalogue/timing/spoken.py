@@ -13,7 +13,7 @@ from fractions import Fraction
 from catalogue.timing.words import SPOKEN, TYPED, folded
 
 SECONDS_OF = {"hour": 3600, "minute": 60, "second": 1}
-BETWEEN_WORDS = re.compile(r"[\s'’,.\-‐‑]+")
+BETWEEN_WORDS = re.compile(r"\s+|(?<=[^\W\d_])[-‐‑'’,.]+\s*")  # nothing before a figure, where it is a sign or a point
 MOST_WORDS = 4  # of one number: quatre vingt et un
 
 

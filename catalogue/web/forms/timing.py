@@ -36,7 +36,7 @@ class TimingForm(forms.ModelForm):
 
     class Meta:
         model = Work
-        fields = ("tempo_map", "cue_letters")
+        fields = ["tempo_map", "cue_letters"]
         labels = {"tempo_map": _("Tempo map"), "cue_letters": _("Who the letters are")}
         help_texts = {
             "tempo_map": _("One passage a line: bars, metre, tempo. The lines below show what can be written."),

@@ -6,6 +6,7 @@ left out could be seen if it were not.
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from datetime import date
 from typing import Any
@@ -14,7 +15,7 @@ from catalogue.documents.contents.cue_sheet import cue_sheet
 from catalogue.documents.contents.cv_section import Choice, cv_section
 from catalogue.documents.contents.parts_checklist import Hire, Setting, parts_checklist
 from catalogue.documents.contents.works_list import works_list
-from catalogue.documents.model import Document, Paper
+from catalogue.documents.model import Block, Document, Figure, Legend, Paper, Section, Text, texts
 from catalogue.facts import (
     CatalogueFacts,
     CommissionFacts,
@@ -299,6 +300,20 @@ TIMING = TimingFacts(
     ),
     letters="E electronics, C conductor",
 )
+
+
+def texts_without_figures(document: Document) -> list[Text]:
+    """Every text but those that stand at a drawing: what a form that cannot draw has to say all the same."""
+    drawn = {text for block in every(document.blocks) if isinstance(block, (Figure, Legend)) for text in texts(block)}
+    drawn |= {block.head for block in every(document.blocks) if isinstance(block, Section) and block.key}
+    return [text for block in document.blocks for text in texts(block) if text not in drawn]
+
+
+def every(blocks: Iterable[Block]) -> Iterator[Block]:
+    for block in blocks:
+        yield block
+        if isinstance(block, Section):
+            yield from every(block.blocks)
 
 
 def cues(

@@ -67,7 +67,11 @@ def test_same_records_give_the_same_file(tmp_path: Path, work: Work) -> None:
 @pytest.mark.parametrize(
     ("words", "reason"),
     [
-        (("concordance",), "There is no document “concordance”; there are: works-list, cv-section, parts-checklist."),
+        (
+            ("concordance",),
+            "There is no document “concordance”; there are: works-list, cv-section, parts-checklist, cue-sheet, "
+            "cue-sheet-pocket.",
+        ),
         (("works-list", "--composer", "nobody"), "There is no composer “nobody”; there are: ilka-marovand."),
         (("parts-checklist",), "Name the work that the document is of."),
         (("parts-checklist", "--work", "IM 99"), "--work: there is no work “IM 99” in this catalogue."),
@@ -106,4 +110,6 @@ def test_list_names_each_kind_with_its_formats() -> None:
         "works-list",
         "cv-section",
         "parts-checklist",
+        "cue-sheet",
+        "cue-sheet-pocket",
     ]

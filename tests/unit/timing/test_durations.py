@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from catalogue.timing import Duration, DurationError, read_duration, write_duration
 from catalogue.timing.words import LANGUAGES
 
+RANGE = "This is a range; give one duration, the one it usually takes"
 LONG_EN = "1 hour 2 minutes 30 seconds"
 LONG_DE = "1 Stunde 2 Minuten 30 Sekunden"
 LONG_IT = "1 ora 2 minuti 30 secondi"
@@ -90,6 +91,41 @@ def test_a_duration_reads_as_people_write_it(text: str, seconds: int, approximat
 
 
 @pytest.mark.parametrize(
+    ("text", "minutes", "approximate"),
+    [
+        ("half an hour", 30, False),
+        ("a quarter of an hour", 15, False),
+        ("an hour and a quarter", 75, False),
+        ("two and a half hours", 150, False),
+        ("two hours and a half", 150, False),
+        ("one hour, twenty-five minutes", 85, False),
+        ("approximate duration of ten minutes", 10, True),
+        ("in duration approximately 12 minutes", 12, True),
+        ("ten minutes in duration", 10, False),
+        ("gut eine halbe Stunde", 30, True),
+        ("eine Viertelstunde", 15, False),
+        ("drei Viertelstunden", 45, False),
+        ("anderthalb Stunden", 90, False),
+        ("einundzwanzig Minuten", 21, False),
+        ("une demi-heure", 30, False),
+        ("trois quarts d'heure", 45, False),
+        ("une heure et demie", 90, False),
+        ("vingt et une minutes", 21, False),
+        ("soixante-quinze minutes", 75, False),
+        ("quatre-vingt-dix minutes", 90, False),
+        ("mezz’ora", 30, False),
+        ("un'ora e mezza", 90, False),
+        ("ventuno minuti", 21, False),
+        ("media hora", 30, False),
+        ("una hora y cuarto", 75, False),
+        ("treinta y cinco minutos", 35, False),
+    ],
+)
+def test_a_duration_reads_as_people_say_it(text: str, minutes: int, approximate: bool) -> None:
+    assert read_duration(text) == Duration(minutes * 60, approximate)
+
+
+@pytest.mark.parametrize(
     ("text", "reason", "start", "end"),
     [
         ("", "No duration is given.", 0, 0),
@@ -104,8 +140,23 @@ def test_a_duration_reads_as_people_write_it(text: str, seconds: int, approximat
         ("12½ min 10 s", "Only the last figure can have a fraction.", 0, 3),
         ("12.30 min", "“12.30” may mean 12 minutes 30 seconds or a part of a minute; write which.", 0, 5),
         ("1/0 min", "A fraction cannot be divided by nought.", 0, 3),
-        ("10–20 minutes", "This is a range; give one duration, the typical one.", 0, 13),
-        ("8′ – 9′", "This is a range; give one duration, the typical one.", 0, 7),
+        ("10–20 minutes", f"{RANGE}, or the middle where that is not known: ca. 15′.", 0, 13),
+        ("8′ – 9′", f"{RANGE}, or the middle where that is not known: ca. 8′30″.", 0, 7),
+        ("ca. ten to twelve minutes", f"{RANGE}, or the middle where that is not known: ca. 11′.", 4, 25),
+        ("zwischen 10 und 12 Minuten", f"{RANGE}, or the middle where that is not known: ca. 11′.", 0, 26),
+        ("de 10 à 12 minutes", f"{RANGE}, or the middle where that is not known: ca. 11′.", 0, 18),
+        ("12 a 15 minuti", f"{RANGE}, or the middle where that is not known: ca. 13′30″.", 0, 14),
+        ("entre diez y doce minutos", f"{RANGE}, or the middle where that is not known: ca. 11′.", 0, 25),
+        ("12:30–13:00", f"{RANGE}, or the middle where that is not known: ca. 12′45″.", 0, 11),
+        ("17 to 18", f"{RANGE}.", 0, 8),
+        ("ten", "“ten” is no duration; write 12′30″, 12:30 or 12 min.", 0, 3),
+        ("an hour an hour", "“an hour an hour” is no duration; write 12′30″, 12:30 or 12 min.", 0, 15),
+        (
+            "an hour and ninety minutes",
+            "“an hour and ninety minutes” is no duration; write 12′30″, 12:30 or 12 min.",
+            0,
+            26,
+        ),
         ("12 min and", "Something is missing after “and”.", 6, 10),
         ("-5 min", "“-5 min” is no duration; write 12′30″, 12:30 or 12 min.", 0, 6),
         ("999999999 h", "This is longer than any duration that can be kept.", 0, 11),
