@@ -1,0 +1,12 @@
+"""Score files: what a MusicXML file says of title, people, parts, bars and time, as an estimate to be confirmed.
+
+``opening`` (container and limits), ``parsing`` with ``words`` (what is written), ``playing`` (the order of bars),
+``lasting`` (seconds), ``forces`` (instrumentation), ``tempo_text`` (a tempo map proposed), ``findings`` (all of it).
+"""
+
+from __future__ import annotations
+
+from catalogue.exchange.scores.findings import Findings, read_score
+from catalogue.exchange.scores.model import ScoreError
+
+__all__ = ["Findings", "ScoreError", "read_score"]

@@ -1,0 +1,73 @@
+"""The XML of a score file: plain (``.musicxml``, ``.xml``) or in a compressed container (``.mxl``), within limits.
+
+A container names its score in ``META-INF/container.xml`` (MusicXML 4.0, "Compressed MusicXML files"); where that is
+missing, the first score in the archive is taken.
+"""
+
+from __future__ import annotations
+
+from lxml import etree
+
+from catalogue.exchange.archives import MEGABYTE, ArchiveError, Limits, in_megabytes, pieces
+from catalogue.exchange.scores.model import ScoreError
+
+ZIP = b"PK\x03\x04"
+LARGEST = 64 * MEGABYTE
+CONTAINER = "META-INF/container.xml"
+SCORE_ENDINGS = (".musicxml", ".xml")
+LIMITS = Limits(members=1000, each=LARGEST, together=2 * LARGEST, ratio=2000)
+HARDENED = {
+    "resolve_entities": False,
+    "no_network": True,
+    "load_dtd": False,
+    "huge_tree": False,
+    "remove_comments": True,
+    "remove_pis": True,
+}
+
+
+def score_xml(content: bytes) -> bytes:
+    """Return the XML of a score file. Raises ScoreError for a container that is damaged, too large or without score."""
+    if not content.startswith(ZIP):
+        return within_limit(content)
+    try:
+        members = members_of(content)
+    except ArchiveError as fault:
+        raise ScoreError(fault.reason) from fault
+    name = named_in_container(members.get(CONTAINER, b""))
+    if name not in members:
+        name = next((one for one in members if is_score(one)), "")
+    if not name:
+        raise ScoreError("There is no score in this compressed file.")
+    return within_limit(members[name])
+
+
+def within_limit(content: bytes) -> bytes:
+    if len(content) > LARGEST:
+        raise ScoreError(f"This score is larger than {in_megabytes(LARGEST)} and is not read.")
+    return content
+
+
+def members_of(content: bytes) -> dict[str, bytes]:
+    """Return the XML members of a container, others (pictures, sounds) left out."""
+    found: dict[str, list[bytes]] = {}
+    for name, piece in pieces(content, LIMITS):
+        if name == CONTAINER or name.lower().endswith(SCORE_ENDINGS):
+            found.setdefault(name, []).append(piece)
+    return {name: b"".join(parts) for name, parts in found.items()}
+
+
+def is_score(name: str) -> bool:
+    return not name.startswith(("META-INF/", "__MACOSX/")) and name.lower().endswith(SCORE_ENDINGS)
+
+
+def named_in_container(container: bytes) -> str:
+    """Return the path of the first root file that a container names, "" where it names none."""
+    if not container:
+        return ""
+    try:
+        root = etree.fromstring(container, etree.XMLParser(**HARDENED))
+    except etree.XMLSyntaxError:
+        return ""
+    paths = (one.get("full-path") for one in root.iter("{*}rootfile"))
+    return next((path for path in paths if path), "")

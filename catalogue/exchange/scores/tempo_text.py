@@ -1,0 +1,109 @@
+"""A tempo map, as text, that says what a score file says: to be looked over, completed and kept by the composer.
+
+Bars are counted afresh from 1 (a bar that the file does not number, or numbers twice, is a bar all the same), a first
+bar shorter than its metre is an upbeat. Jumps (da capo, dal segno) become a comment: a map has repeats and cuts only.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from catalogue.exchange.scores.lasting import tempi_of
+from catalogue.exchange.scores.model import Bar
+from catalogue.exchange.scores.playing import endings_of
+
+COMMON = (4, 4)
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """Bars of one metre and one tempo, first and last counted from 1; ``tempo`` is in quarter notes a minute."""
+
+    first: int
+    last: int
+    metre: str
+    tempo: Fraction
+
+
+def tempo_map_of(bars: Sequence[Bar]) -> str:
+    """Return the map's text, "" where the score has no tempo mark with a figure or no bar that sounds."""
+    upbeat = int(bool(bars) and is_upbeat(bars[0]))
+    passages = list(joined(one_a_bar(bars, upbeat)))
+    if not passages:
+        return ""
+    lines = [passage_line(one) for one in passages]
+    lines += repeat_lines(bars, upbeat)
+    lines += [f"# bar {number - upbeat + 1}: {what}" for number, what in jumps_of(bars)]
+    return "\n".join(lines) + "\n"
+
+
+def is_upbeat(bar: Bar) -> bool:
+    return bar.metre is not None and Fraction(0) < bar.quarters < Fraction(4 * bar.metre[0], bar.metre[1])
+
+
+def one_a_bar(bars: Sequence[Bar], upbeat: int) -> Iterator[Passage]:
+    """Give each bar as a passage; where the tempo changes within a bar, its mean holds for the bar."""
+    for index, (bar, stretches) in enumerate(tempi_of(bars)):
+        minutes = sum((quarters / tempo for quarters, tempo in stretches), Fraction(0))
+        if minutes:
+            number = index + 1 - upbeat
+            yield Passage(number, number, metre_of(bar), bar.quarters / minutes)
+
+
+def metre_of(bar: Bar) -> str:
+    """Return the metre that a bar fills, its own length where that is not what the time signature asks for."""
+    beats, unit = bar.metre or COMMON
+    if bar.quarters == Fraction(4 * beats, unit):
+        return f"{beats}/{unit}"
+    for unit in (4, 8, 16, 32, 64):
+        count = bar.quarters * unit / 4
+        if count.denominator == 1:
+            return f"{count}/{unit}"
+    return f"{round(bar.quarters * 16) or 1}/64"
+
+
+def joined(passages: Iterator[Passage]) -> Iterator[Passage]:
+    """Put together bars that follow one another in one metre and one tempo; an upbeat stands alone."""
+    held: Passage | None = None
+    for one in passages:
+        if held and held.first > 0 and (held.metre, held.tempo, held.last + 1) == (one.metre, one.tempo, one.first):
+            held = Passage(held.first, one.last, held.metre, held.tempo)
+            continue
+        if held:
+            yield held
+        held = one
+    if held:
+        yield held
+
+
+def passage_line(one: Passage) -> str:
+    bars = "upbeat" if one.first < 1 else str(one.first) if one.first == one.last else f"{one.first}-{one.last}"
+    return f"{bars:<8}{one.metre:<6}q={figure(one.tempo)}"
+
+
+def figure(tempo: Fraction) -> str:
+    return f"{float(tempo):.2f}".rstrip("0").rstrip(".")
+
+
+def repeat_lines(bars: Sequence[Bar], upbeat: int) -> Iterator[str]:
+    """Write repeats; a first ending is what is left out the last time."""
+    endings = endings_of(bars)
+    start = 0
+    for index, bar in enumerate(bars):
+        start = index if bar.opens_repeat else start
+        ending = endings.get(index)
+        if bar.repeats and not (ending and ending.is_last and bar.repeats <= 2):
+            times = max(bar.repeats, ending.group_times) if ending else bar.repeats
+            line = f"repeat {max(start + 1 - upbeat, 1)}-{index + 1 - upbeat}"
+            line += f" x{times}" if times > 2 else ""
+            yield line + (f" last {ending.first + 1 - upbeat}-{ending.last + 1 - upbeat}" if ending else "")
+        if bar.repeats or bar.final:
+            start = index + 1
+
+
+def jumps_of(bars: Sequence[Bar]) -> Iterator[tuple[int, str]]:
+    for index, bar in enumerate(bars):
+        if bar.da_capo or bar.dal_segno is not None:
+            yield index, "da capo" if bar.da_capo else "dal segno"

@@ -1,0 +1,59 @@
+"""What the words over a score ask of whoever plays it: jumps, gradual changes of tempo, a change of instrument.
+
+MusicXML states jumps as attributes of ``sound``; where a program wrote only the words, the usual Italian and English
+ones are read (common practice).
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+DA_CAPO = re.compile(r"\W*(?:d\s*\.\s*c\b|da\s+capo\b)", re.IGNORECASE)
+DAL_SEGNO = re.compile(r"\W*(?:d\s*\.\s*s\b|dal\s+segno\b)", re.IGNORECASE)
+FINE = re.compile(r"\W*fine\W*", re.IGNORECASE)
+TO_CODA = re.compile(r"\W*(?:to|al|alla)\s+coda\b", re.IGNORECASE)
+GRADUAL = re.compile(
+    r"\b(?:rit|ritard\w*|riten\w*|rall|rallent\w*|accel|accelerando|string|stringendo|allarg\w*)\b", re.I
+)
+TEMPO_WORD = re.compile(
+    r"\b(?:grave|largo|larghetto|lento|adagio|adagietto|andante|andantino|moderato|allegretto|allegro|vivace|vivo|presto"
+    r"|prestissimo|tempo|lent|modéré|vite?|vif|langsam|mäßig|schnell|lebhaft|bewegt|slow|slowly|fast|quick|lively)\b",
+    re.IGNORECASE,
+)
+CHANGE = re.compile(
+    r"\W*(?:(?:take|change\s+to|switch\s+to|to|muta\s+in|nimmt|prendre|prenez|prende)\s+)(?P<name>[^\W\d].*?)\W*", re.I
+)
+NOTE_SIGNS = {
+    "♩": Fraction(1),
+    "\ue1d5": Fraction(1),
+    "\ueca5": Fraction(1),
+    "♪": Fraction(1, 2),
+    "\ueca7": Fraction(1, 2),
+}
+FIGURE = re.compile(
+    rf"(?P<sign>[{''.join(NOTE_SIGNS)}])\s*(?P<dot>[.·\ueCB7])?\s*=\s*(?:c(?:a|irca)?\.?\s*)?(?P<figure>\d{{2,3}}(?:\.\d+)?)"
+)
+
+
+def tempo_in(words: str) -> Fraction | None:
+    """Return the tempo that is written out in words, in quarter notes a minute.
+
+    >>> tempo_in("Lento (♪ = 60)"), tempo_in("Lento")
+    (Fraction(30, 1), None)
+    """
+    found = FIGURE.search(words)
+    if not found:
+        return None
+    unit = NOTE_SIGNS[found["sign"]] * (Fraction(3, 2) if found["dot"] else 1)
+    return Fraction(found["figure"]) * unit or None
+
+
+def new_instrument(words: str) -> str:
+    """Return the instrument that a player is told to take, "" where the words say nothing of the kind.
+
+    >>> new_instrument("muta in Ottavino"), new_instrument("to the end")
+    ('Ottavino', 'the end')
+    """
+    found = CHANGE.fullmatch(words)
+    return found["name"] if found else ""

@@ -1,0 +1,314 @@
+"""Score files: order of bars, seconds, forces, credits, a proposed tempo map, and files that are not taken.
+
+Scores are made here; the meaning of their elements is MusicXML 4.0 (W3C), the order of bars is common practice.
+"""
+
+from __future__ import annotations
+
+import contextlib
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from catalogue.exchange.scores import ScoreError, read_score
+from catalogue.exchange.scores.forces import without_numbers
+from catalogue.exchange.scores.opening import score_xml
+from catalogue.exchange.scores.parsing import parsed
+from catalogue.exchange.scores.playing import playing_order
+from catalogue.instrumentation import read
+from catalogue.timing import read_tempo_map, timeline
+from tests.score_files import (
+    BACKWARD,
+    FINAL,
+    FORWARD,
+    bar,
+    compressed,
+    ending,
+    metronome,
+    score,
+    sound,
+    words,
+)
+
+
+def order_of(*bars: str) -> list[int]:
+    """Return the bars in the order in which they are played, from 1."""
+    return [index + 1 for index in playing_order(parsed(score(*bars)).bars)]
+
+
+FIRST, FIRST_ENDS = ending("1", repeats=True)
+SECOND, SECOND_ENDS = ending("2", closes=False)
+
+
+@pytest.mark.parametrize(
+    ("bars", "order"),
+    [
+        ([bar(), bar()], [1, 2]),
+        ([bar(), bar(after=BACKWARD), bar()], [1, 2, 1, 2, 3]),
+        ([bar(), bar(FORWARD), bar(after=BACKWARD), bar()], [1, 2, 3, 2, 3, 4]),
+        ([bar(after=BACKWARD), bar(after=BACKWARD)], [1, 1, 2, 2]),
+        ([bar(after=FINAL), bar(after=BACKWARD)], [1, 2, 2]),
+        ([bar(), bar(FIRST, after=FIRST_ENDS), bar(SECOND, after=SECOND_ENDS), bar()], [1, 2, 1, 3, 4]),
+        ([bar(), bar(FIRST, after=FIRST_ENDS), bar()], [1, 2, 1, 3]),
+        ([bar(after='<barline><repeat direction="backward" times="3"/></barline>')], [1, 1, 1]),
+        ([bar(), bar(sound(fine="yes")), bar(sound(dacapo="yes"))], [1, 2, 3, 1, 2]),
+        ([bar(), bar(words("Fine")), bar(words("D.C. al Fine"))], [1, 2, 3, 1, 2]),
+        ([bar(), bar(sound(segno="s")), bar(sound(dalsegno="s")), bar()], [1, 2, 3, 2, 3, 4]),
+        (
+            [bar(sound(segno="s")), bar(sound(tocoda="c")), bar(sound(dalsegno="s")), bar(sound(coda="c"))],
+            [1, 2, 3, 1, 2, 4],
+        ),
+        (
+            [
+                bar(words("", "segno")),
+                bar(words("To Coda", "coda")),
+                bar(words("D.S. al Coda")),
+                bar(words("", "coda")),
+            ],
+            [1, 2, 3, 1, 2, 4],
+        ),
+        (
+            [bar(words("", "segno")), bar(words("", "coda")), bar(words("D.S.")), bar(words("", "coda"))],
+            [1, 2, 3, 1, 2, 4],
+        ),
+        ([bar(after=BACKWARD), bar(sound(dacapo="yes"))], [1, 1, 2, 1, 2]),
+        (
+            [bar(), bar(FIRST, after=FIRST_ENDS), bar(SECOND, after=SECOND_ENDS), bar(sound(dacapo="yes"))],
+            [1, 2, 1, 3, 4, 1, 3, 4],
+        ),
+        ([bar(after=FINAL), bar(sound(fine="yes")), bar(sound(dacapo="yes")), bar()], [1, 2, 3, 2, 4]),
+    ],
+)
+def test_bars_are_played_in_order(bars, order):
+    assert order_of(*bars) == order
+
+
+def test_endings_for_several_times_are_played_as_often():
+    begins, ends = ending("1, 2", repeats=True)
+    last, last_ends = ending("3", closes=False)
+    assert order_of(bar(), bar(begins, after=ends), bar(last, after=last_ends)) == [1, 2, 1, 2, 1, 3]
+
+
+@pytest.mark.parametrize(
+    ("bars", "once", "played"),
+    [
+        ([bar(sound(tempo="60")), bar()], 8, 8),
+        ([bar(metronome("quarter", "120")), bar(after=BACKWARD)], 4, 8),
+        ([bar(metronome("half", "30", dots=1)), bar()], Fraction(480, 90), Fraction(480, 90)),
+        ([bar(metronome("quarter", "c. 60-66")), bar(sound(tempo="120"))], 6, 6),
+        ([bar(words("Lento (♩ = 60)"))], 4, 4),
+        ([bar(), bar(sound(tempo="60"))], 8, 8),
+        ([bar(sound(tempo="60"), quarters=2, after=sound(tempo="120") + bar(quarters=2))], 3, 3),
+    ],
+)
+def test_seconds_follow_tempo_marks(bars, once, played):
+    found = read_score(score(*bars))
+    assert (found.seconds_unrepeated, found.seconds) == (
+        pytest.approx(float(once), abs=0.001),
+        pytest.approx(float(played), abs=0.001),
+    )
+
+
+def test_a_repeated_passage_goes_at_its_own_tempo_again():
+    found = read_score(score(bar(sound(tempo="60")), bar(sound(tempo="240"), after=BACKWARD)))
+    assert found.seconds == 10
+
+
+def test_a_score_without_tempo_gives_no_duration():
+    found = read_score(score(bar(words("Allegro"))))
+    assert (found.seconds, found.seconds_unrepeated, found.has_tempo_marks, found.tempo_map) == (None, None, False, "")
+    assert found.warnings == (
+        "The file has no tempo mark with a figure, so it gives no duration. It says “Allegro”, which is no figure.",
+    )
+
+
+def test_a_metric_modulation_changes_the_tempo_in_proportion():
+    mark = "<metronome><beat-unit>quarter</beat-unit><beat-unit>half</beat-unit></metronome>"
+    found = read_score(
+        score(bar(sound(tempo="60")), bar(f"<direction><direction-type>{mark}</direction-type></direction>"))
+    )
+    assert found.seconds == 6
+
+
+@pytest.mark.parametrize(
+    ("parts", "instrumentation"),
+    [
+        (("Flute 1", "Flute 2", "Oboe", "Clarinet in B♭", "Bassoon"), "2 flutes, oboe, clarinet, bassoon"),
+        (("Violin I", "Violin II", "Viola", "Violoncello"), "2 violins, viola, cello"),
+        (("Soprano", "Alto", "Tenor", "Bass", "Organ"), "SATB choir, organ"),
+        (("Soprano", "Piano"), "soprano, piano"),
+        (("1.2. Horn in F", "3.4. Horn in F"), "4 horns"),
+        (("Violini I", "Violini II", "Viole", "Violoncelli", "Contrabbassi"), "str"),
+        (
+            (
+                "2 Flutes",
+                "2 Oboes",
+                "2 Bassoons",
+                "Horns 1, 2",
+                "Timpani",
+                "Violin I",
+                "Violin II",
+                "Viola",
+                "Cello",
+                "Bass",
+            ),
+            "2 fl, 2 ob, 2 bn, 2 hn, timp, str",
+        ),
+    ],
+)
+def test_parts_make_up_an_instrumentation(parts, instrumentation):
+    found = read_score(score(bar(), parts=parts))
+    assert read(found.instrumentation).lines == read(instrumentation).lines
+
+
+def instruments(*listed: tuple[str, str]) -> str:
+    return "".join(
+        f'<score-instrument id="I{number}"><instrument-name>{name}</instrument-name>'
+        f"<instrument-sound>{sound_id}</instrument-sound></score-instrument>"
+        for number, (name, sound_id) in enumerate(listed, start=1)
+    )
+
+
+def test_an_instrument_is_known_by_its_sound_where_its_name_says_nothing():
+    part = "<part-name>Staff</part-name>" + instruments(("A", "wind.reed.english-horn"))
+    assert read_score(score(bar(), parts=(part,))).parts[0].instrument == "cor-anglais"
+
+
+def test_a_change_of_instrument_is_a_doubling():
+    declared = instruments(("Flute", "wind.flutes.flute"), ("Piccolo", "wind.flutes.flute.piccolo"))
+    notes = "".join(f'<note><rest/><duration>2</duration><instrument id="{one}"/></note>' for one in ("I1", "I2"))
+    told = read_score(score(notes, parts=("<part-name>Flute</part-name>" + declared,)))
+    said = read_score(score(bar(words("muta in Ottavino")), parts=("Flute",)))
+    assert (read(told.instrumentation).lines, read(said.instrumentation).lines) == (
+        read("flute (=piccolo)").lines,
+        read("flute (=piccolo)").lines,
+    )
+
+
+def test_a_part_that_is_no_known_instrument_is_named():
+    found = read_score(score(bar(), parts=("Hurdy Wheel Machine", "Piano")))
+    assert found.parts[0].instrument is None
+    assert "Not known as an instrument: Hurdy Wheel Machine." in found.warnings
+
+
+@pytest.mark.parametrize(
+    ("name", "plain"),
+    [
+        ("Clarinet in B♭ 1, 2", ("Clarinet", 2)),
+        ("Klarinette in B", ("Klarinette", 1)),
+        ("Trompette en Ut", ("Trompette en Ut", 1)),
+        ("Horn (F) III-IV", ("Horn", 2)),
+        ("Violin II", ("Violin", 1)),
+        ("4 Trombones", ("Trombones", 4)),
+    ],
+)
+def test_chair_numbers_and_keys_are_no_part_of_a_name(name, plain):
+    assert without_numbers(name) == plain
+
+
+def test_credits_are_read():
+    head = (
+        "<work><work-title>Three Kettles</work-title></work><movement-title>Boil</movement-title>"
+        '<identification><creator type="composer">Ada Quill</creator><creator>Bo Reed</creator></identification>'
+    )
+    found = read_score(score(bar(), head=head)).to_json()
+    assert (found["title"], found["movements"], found["creators"]) == (
+        "Three Kettles",
+        ["Boil"],
+        [{"name": "Ada Quill", "type": "composer"}, {"name": "Bo Reed", "type": ""}],
+    )
+
+
+def test_a_timewise_score_is_read_as_a_partwise_one():
+    parts = "<part-list><score-part id='A'><part-name>Flute</part-name></score-part>" + (
+        "<score-part id='B'><part-name>Oboe</part-name></score-part></part-list>"
+    )
+    rest = "<note><rest/><duration>4</duration></note>"
+    first = f"<attributes><divisions>1</divisions></attributes><sound tempo='60'/>{rest}"
+    bars = f"<measure number='1'><part id='A'>{first}</part><part id='B'>{rest}</part></measure>" + (
+        f"<measure number='2'><part id='A'>{rest}</part><part id='B'>{rest}</part></measure>"
+    )
+    found = read_score(f"<score-timewise>{parts}{bars}</score-timewise>".encode())
+    assert (found.bars, found.seconds, [part.instrument for part in found.parts]) == (2, 8, ["flute", "oboe"])
+
+
+def test_a_bar_lasts_as_long_as_its_longest_part():
+    parts = "<part-list><score-part id='A'/><score-part id='B'/></part-list>"
+    short, long = (f"<note><rest/><duration>{length}</duration></note>" for length in (1, 4))
+    head = "<attributes><divisions>1</divisions><time><beats>4</beats><beat-type>4</beat-type></time></attributes>"
+    body = f"<part id='A'><measure number='1'>{head}{short}</measure></part>" + (
+        f"<part id='B'><measure number='1'>{head}<sound tempo='60'/>{long}</measure></part>"
+    )
+    assert read_score(f"<score-partwise>{parts}{body}</score-partwise>".encode()).seconds == 4
+
+
+def test_the_proposed_tempo_map_lasts_as_long_as_the_score():
+    bars = [
+        bar(sound(tempo="60"), quarters=1),
+        bar(),
+        bar(FORWARD),
+        bar(FIRST, after=FIRST_ENDS),
+        bar(SECOND, after=SECOND_ENDS),
+        bar(metronome("eighth", "144")),
+    ]
+    found = read_score(score(*bars))
+    assert found.tempo_map == ("upbeat  1/4   q=60\n1-4     4/4   q=60\n5       4/4   q=72\nrepeat 2-3 last 3-3\n")
+    assert float(timeline(read_tempo_map(found.tempo_map)).seconds) == pytest.approx(found.seconds, abs=0.001)
+
+
+def test_a_compressed_score_is_read_by_its_container_or_without_one():
+    plain = score(bar(sound(tempo="60")))
+    assert read_score(compressed(plain)) == read_score(compressed(plain, container=False)) == read_score(plain)
+
+
+@pytest.mark.parametrize(
+    ("content", "reason"),
+    [
+        (b"", "This file is not well-formed XML (line 1)."),
+        (b"<score-partwise><part>", "This file is not well-formed XML (line 1)."),
+        (b"<html/>", "This XML is no MusicXML score: it begins with “html”, not with score-partwise."),
+        (b"<score-partwise/>", "There is no part in this score."),
+        (b"PK\x03\x04 nothing", "This file is damaged and cannot be unpacked."),
+        (compressed(b"x", "readme.txt", container=False), "There is no score in this compressed file."),
+        (
+            b'<!DOCTYPE score-partwise [<!ENTITY a SYSTEM "file:///etc/hostname">]><score-partwise><part id="P">'
+            b"<measure>&a;</measure></part></score-partwise>",
+            "This file declares entities of its own and is not read.",
+        ),
+        (compressed(b"<a>" + b" " * 70_000_000), "A part of this file unpacks to more than 64 MB."),
+    ],
+)
+def test_what_is_no_score_is_refused_with_a_reason(content, reason):
+    with pytest.raises(ScoreError) as fault:
+        read_score(content)
+    assert fault.value.reason == reason
+
+
+def test_a_document_type_is_no_entity():
+    head = b'<!DOCTYPE score-partwise PUBLIC "-//Recordare//DTD MusicXML 4.0 Partwise//EN" "partwise.dtd">'
+    assert read_score(head + score(bar())).bars == 1
+
+
+SEED = score(
+    bar(sound(tempo="60"), FORWARD),
+    bar(FIRST, after=FIRST_ENDS),
+    bar(SECOND, after=SECOND_ENDS),
+    bar(words("D.C. al Fine")),
+    parts=("Flute 1", "Violin"),
+)
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.lists(st.tuples(st.integers(0, len(SEED) - 1), st.binary(max_size=4)), max_size=6), st.booleans())
+def test_a_damaged_score_is_read_or_refused(changes, pack):
+    content = bytearray(SEED)
+    for place, new in changes:
+        content[place : place + len(new)] = new
+    with contextlib.suppress(ScoreError):
+        assert read_score(compressed(bytes(content)) if pack else bytes(content)).bars >= 0
+
+
+def test_the_xml_of_a_plain_file_is_the_file():
+    assert score_xml(SEED) == SEED
