@@ -6,8 +6,10 @@ again. Before the first mark the first mark holds. Held notes, gradual changes a
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from itertools import starmap
 
 from catalogue.exchange.scores.model import Bar
 
@@ -39,7 +41,9 @@ def seconds_of_bars(bars: Sequence[Bar]) -> list[Fraction] | None:
     """Return the seconds of each bar, ``None`` where the score has no tempo with a figure."""
     if first_tempo(bars) is None:
         return None
-    return [
-        sum((quarters * MINUTE / tempo for quarters, tempo in stretches), Fraction(0))
-        for _bar, stretches in tempi_of(bars)
-    ]
+    return [sum(starmap(seconds_of, stretches), Fraction(0)) for _bar, stretches in tempi_of(bars)]
+
+
+@functools.lru_cache(maxsize=1024)
+def seconds_of(quarters: Fraction, tempo: Fraction) -> Fraction:
+    return quarters * MINUTE / tempo

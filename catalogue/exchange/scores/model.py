@@ -33,7 +33,8 @@ class TempoMark:
 class Bar:
     """One bar as it is written.
 
-    ``quarters`` is what sounds in it, ``metre`` what its time signature asks for (``None`` before the first one).
+    ``quarters`` is what sounds in it, ``metre`` what its time signature asks for (``None`` before the first one);
+    ``falls_short`` says that the parts read so far do not fill it.
     ``repeats`` is how often the passage that ends here is played in all, 0 where nothing ends. ``ending`` are the
     times for which an ending that begins here is played; ``in_ending`` says that the bar belongs to one.
     ``segno`` and ``coda`` are labels, ``""`` for a sign without one and ``None`` for no sign.
@@ -41,6 +42,7 @@ class Bar:
 
     number: str
     quarters: Fraction = Fraction(0)
+    falls_short: bool = True
     metre: tuple[int, int] | None = None
     tempi: list[TempoMark] = field(default_factory=list)
     opens_repeat: bool = False

@@ -25,6 +25,7 @@ OVER_NOTES = ("attributes", "direction", "sound", "barline")
 MARKS = ("sound", "metronome", "words", "segno", "coda")
 MOST_BARS = 100_000
 MOST_DIGITS = 12
+ROUNDING = Fraction(1, 8)  # of a quarter note, by which tuplets in whole divisions may miss the bar
 UNITS = {
     "1024th": Fraction(1, 256),
     "512th": Fraction(1, 128),
@@ -145,7 +146,7 @@ class Reading:
         part = self.parts.get(self.part) or self.unlisted_part()
         bar = bars[self.index]
         walk = BarWalk(self.score, part, self.clocks.setdefault(self.part, Clock()), bar)
-        if self.part == self.first or falls_short(bar):
+        if self.part == self.first or bar.falls_short:
             walk.note_by_note(element)
         else:
             walk.over_the_notes(element)
@@ -223,10 +224,6 @@ def nominal(bar: Bar) -> Fraction:
     return Fraction(4 * bar.metre[0], bar.metre[1]) if bar.metre else Fraction(0)
 
 
-def falls_short(bar: Bar) -> bool:
-    return bar.quarters < nominal(bar) or not bar.quarters
-
-
 class BarWalk:
     """One bar of one part, read into the bar that all parts share."""
 
@@ -270,8 +267,11 @@ class BarWalk:
                     self.at += since / divisions
                     furthest = since = self.since = 0
         self.since = furthest or (0 if before else since)
-        self.bar.quarters = max(self.bar.quarters, before, self.place)
         self.bar.metre = self.bar.metre or self.clock.metre
+        asked = nominal(self.bar)
+        length = max(self.bar.quarters, before, self.place)
+        self.bar.quarters = asked if abs(length - asked) < ROUNDING else length
+        self.bar.falls_short = not length or self.bar.quarters < asked
 
     def over_the_notes(self, element: Element) -> None:
         """Read what stands over and between the notes; the place of a tempo is reckoned only where one stands."""
@@ -305,24 +305,29 @@ class BarWalk:
             self.bar.metre = self.clock.metre
 
     def take_direction(self, element: Element) -> None:
-        place = self.place + offset_of(element) / self.clock.divisions
-        jumps = tempo = False
-        words = []
-        for mark in element.iter(*MARKS):
-            tag = mark.tag
-            if tag == "sound":
-                tempo |= self.take_tempo(place, figure(mark.get("tempo")))
-                jumps |= take_jumps(mark, self.bar)
-                self.part.changes += [text_of(one) for one in mark.iterfind("instrument-change/instrument-sound")]
-            elif tag == "words":
-                words.append(text_of(mark))
-            elif tag == "metronome" and element.find(".//sound[@tempo]") is None:
-                tempo |= self.take_metronome(place, mark)
-        text = " ".join(words)
-        if not jumps:
-            take_signs(element, text, self.bar)
+        marks = list(element.iter(*MARKS))
+        if not marks:
+            return
+        sounds = [mark for mark in marks if mark.tag == "sound"]
+        tempo = self.take_tempi(element, sounds, [mark for mark in marks if mark.tag == "metronome"])
+        jumps = [take_jumps(mark, self.bar) for mark in sounds]
+        for mark in sounds:
+            self.part.changes += [text_of(one) for one in mark.iterfind("instrument-change/instrument-sound")]
+        text = " ".join(text_of(mark) for mark in marks if mark.tag == "words")
+        if not any(jumps):
+            take_signs(marks, text, self.bar)
         if text:
-            self.take_words(text, place, tempo)
+            self.take_words(text, element, tempo)
+
+    def take_tempi(self, direction: Element, sounds: list[Element], metronomes: list[Element]) -> bool:
+        """Read tempi, what a player is to do before what is printed; say whether there was one."""
+        told = [figure(mark.get("tempo")) for mark in sounds if mark.get("tempo")]
+        if told:
+            return self.take_tempo(self.place_of(direction), told[0])
+        return any(self.take_metronome(self.place_of(direction), mark) for mark in metronomes)
+
+    def place_of(self, direction: Element) -> Fraction:
+        return self.place + offset_of(direction) / self.clock.divisions
 
     def take_tempo(self, place: Fraction, tempo: Fraction | None, ratio: Fraction | None = None) -> bool:
         if tempo is None and ratio is None:
@@ -341,9 +346,10 @@ class BarWalk:
             return self.take_tempo(place, minute * units[0])
         return False
 
-    def take_words(self, text: str, place: Fraction, has_tempo: bool) -> None:
+    def take_words(self, text: str, direction: Element, has_tempo: bool) -> None:
         tempo = None if has_tempo else said.tempo_in(text)
-        if self.take_tempo(place, tempo):
+        if tempo:
+            self.take_tempo(self.place_of(direction), tempo)
             return
         taken = said.new_instrument(text)
         if taken:
@@ -453,7 +459,7 @@ def take_jumps(sound: Element, bar: Bar) -> bool:
     return bool(given)
 
 
-def take_signs(direction: Element, text: str, bar: Bar) -> None:
+def take_signs(marks: list[Element], text: str, bar: Bar) -> None:
     """Read jumps from signs and words where no ``sound`` element states them."""
     to_coda = bool(said.TO_CODA.match(text))
     if to_coda:
@@ -464,8 +470,8 @@ def take_signs(direction: Element, text: str, bar: Bar) -> None:
         bar.dal_segno = bar.dal_segno or ""
     elif said.FINE.fullmatch(text):
         bar.fine = True
-    for sign in direction.iter("segno", "coda"):
-        if sign.tag == "segno":
+    for mark in marks:
+        if mark.tag == "segno":
             bar.segno = bar.segno or ""
-        elif not to_coda:
+        elif mark.tag == "coda" and not to_coda:
             bar.coda = bar.coda or ""

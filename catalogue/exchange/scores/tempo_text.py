@@ -6,6 +6,7 @@ bar shorter than its metre is an upbeat. Jumps (da capo, dal segno) become a com
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -46,22 +47,30 @@ def is_upbeat(bar: Bar) -> bool:
 def one_a_bar(bars: Sequence[Bar], upbeat: int) -> Iterator[Passage]:
     """Give each bar as a passage; where the tempo changes within a bar, its mean holds for the bar."""
     for index, (bar, stretches) in enumerate(tempi_of(bars)):
-        minutes = sum((quarters / tempo for quarters, tempo in stretches), Fraction(0))
-        if minutes:
+        if stretches:
             number = index + 1 - upbeat
-            yield Passage(number, number, metre_of(bar), bar.quarters / minutes)
+            yield Passage(number, number, filled_metre(bar.metre or COMMON, bar.quarters), mean_tempo(stretches))
 
 
-def metre_of(bar: Bar) -> str:
+def mean_tempo(stretches: Sequence[tuple[Fraction, Fraction]]) -> Fraction:
+    if len(stretches) == 1:
+        return stretches[0][1]
+    return sum(quarters for quarters, _ in stretches) / sum(
+        (quarters / tempo for quarters, tempo in stretches), Fraction(0)
+    )
+
+
+@functools.lru_cache(maxsize=1024)
+def filled_metre(metre: tuple[int, int], quarters: Fraction) -> str:
     """Return the metre that a bar fills, its own length where that is not what the time signature asks for."""
-    beats, unit = bar.metre or COMMON
-    if bar.quarters == Fraction(4 * beats, unit):
+    beats, unit = metre
+    if quarters == Fraction(4 * beats, unit):
         return f"{beats}/{unit}"
     for unit in (4, 8, 16, 32, 64):
-        count = bar.quarters * unit / 4
+        count = quarters * unit / 4
         if count.denominator == 1:
             return f"{count}/{unit}"
-    return f"{round(bar.quarters * 16) or 1}/64"
+    return f"{round(quarters * 16) or 1}/64"
 
 
 def joined(passages: Iterator[Passage]) -> Iterator[Passage]:

@@ -81,11 +81,11 @@ SECOND, SECOND_ENDS = ending("2", closes=False)
         ([bar(after=FINAL), bar(sound(fine="yes")), bar(sound(dacapo="yes")), bar()], [1, 2, 3, 2, 4]),
     ],
 )
-def test_bars_are_played_in_order(bars, order):
+def test_bars_are_played_in_order(bars: list[str], order: list[int]) -> None:
     assert order_of(*bars) == order
 
 
-def test_endings_for_several_times_are_played_as_often():
+def test_endings_for_several_times_are_played_as_often() -> None:
     begins, ends = ending("1, 2", repeats=True)
     last, last_ends = ending("3", closes=False)
     assert order_of(bar(), bar(begins, after=ends), bar(last, after=last_ends)) == [1, 2, 1, 2, 1, 3]
@@ -103,7 +103,7 @@ def test_endings_for_several_times_are_played_as_often():
         ([bar(sound(tempo="60"), quarters=2, after=sound(tempo="120") + bar(quarters=2))], 3, 3),
     ],
 )
-def test_seconds_follow_tempo_marks(bars, once, played):
+def test_seconds_follow_tempo_marks(bars: list[str], once: float, played: float) -> None:
     found = read_score(score(*bars))
     assert (found.seconds_unrepeated, found.seconds) == (
         pytest.approx(float(once), abs=0.001),
@@ -111,12 +111,12 @@ def test_seconds_follow_tempo_marks(bars, once, played):
     )
 
 
-def test_a_repeated_passage_goes_at_its_own_tempo_again():
+def test_a_repeated_passage_goes_at_its_own_tempo_again() -> None:
     found = read_score(score(bar(sound(tempo="60")), bar(sound(tempo="240"), after=BACKWARD)))
     assert found.seconds == 10
 
 
-def test_a_score_without_tempo_gives_no_duration():
+def test_a_score_without_tempo_gives_no_duration() -> None:
     found = read_score(score(bar(words("Allegro"))))
     assert (found.seconds, found.seconds_unrepeated, found.has_tempo_marks, found.tempo_map) == (None, None, False, "")
     assert found.warnings == (
@@ -124,7 +124,7 @@ def test_a_score_without_tempo_gives_no_duration():
     )
 
 
-def test_a_metric_modulation_changes_the_tempo_in_proportion():
+def test_a_metric_modulation_changes_the_tempo_in_proportion() -> None:
     mark = "<metronome><beat-unit>quarter</beat-unit><beat-unit>half</beat-unit></metronome>"
     found = read_score(
         score(bar(sound(tempo="60")), bar(f"<direction><direction-type>{mark}</direction-type></direction>"))
@@ -158,7 +158,7 @@ def test_a_metric_modulation_changes_the_tempo_in_proportion():
         ),
     ],
 )
-def test_parts_make_up_an_instrumentation(parts, instrumentation):
+def test_parts_make_up_an_instrumentation(parts: tuple[str, ...], instrumentation: str) -> None:
     found = read_score(score(bar(), parts=parts))
     assert read(found.instrumentation).lines == read(instrumentation).lines
 
@@ -171,12 +171,12 @@ def instruments(*listed: tuple[str, str]) -> str:
     )
 
 
-def test_an_instrument_is_known_by_its_sound_where_its_name_says_nothing():
+def test_an_instrument_is_known_by_its_sound_where_its_name_says_nothing() -> None:
     part = "<part-name>Staff</part-name>" + instruments(("A", "wind.reed.english-horn"))
     assert read_score(score(bar(), parts=(part,))).parts[0].instrument == "cor-anglais"
 
 
-def test_a_change_of_instrument_is_a_doubling():
+def test_a_change_of_instrument_is_a_doubling() -> None:
     declared = instruments(("Flute", "wind.flutes.flute"), ("Piccolo", "wind.flutes.flute.piccolo"))
     notes = "".join(f'<note><rest/><duration>2</duration><instrument id="{one}"/></note>' for one in ("I1", "I2"))
     told = read_score(score(notes, parts=("<part-name>Flute</part-name>" + declared,)))
@@ -187,7 +187,7 @@ def test_a_change_of_instrument_is_a_doubling():
     )
 
 
-def test_a_part_that_is_no_known_instrument_is_named():
+def test_a_part_that_is_no_known_instrument_is_named() -> None:
     found = read_score(score(bar(), parts=("Hurdy Wheel Machine", "Piano")))
     assert found.parts[0].instrument is None
     assert "Not known as an instrument: Hurdy Wheel Machine." in found.warnings
@@ -204,11 +204,11 @@ def test_a_part_that_is_no_known_instrument_is_named():
         ("4 Trombones", ("Trombones", 4)),
     ],
 )
-def test_chair_numbers_and_keys_are_no_part_of_a_name(name, plain):
+def test_chair_numbers_and_keys_are_no_part_of_a_name(name: str, plain: tuple[str, int]) -> None:
     assert without_numbers(name) == plain
 
 
-def test_credits_are_read():
+def test_credits_are_read() -> None:
     head = (
         "<work><work-title>Three Kettles</work-title></work><movement-title>Boil</movement-title>"
         '<identification><creator type="composer">Ada Quill</creator><creator>Bo Reed</creator></identification>'
@@ -221,7 +221,7 @@ def test_credits_are_read():
     )
 
 
-def test_a_timewise_score_is_read_as_a_partwise_one():
+def test_a_timewise_score_is_read_as_a_partwise_one() -> None:
     parts = "<part-list><score-part id='A'><part-name>Flute</part-name></score-part>" + (
         "<score-part id='B'><part-name>Oboe</part-name></score-part></part-list>"
     )
@@ -234,7 +234,7 @@ def test_a_timewise_score_is_read_as_a_partwise_one():
     assert (found.bars, found.seconds, [part.instrument for part in found.parts]) == (2, 8, ["flute", "oboe"])
 
 
-def test_a_bar_lasts_as_long_as_its_longest_part():
+def test_a_bar_lasts_as_long_as_its_longest_part() -> None:
     parts = "<part-list><score-part id='A'/><score-part id='B'/></part-list>"
     short, long = (f"<note><rest/><duration>{length}</duration></note>" for length in (1, 4))
     head = "<attributes><divisions>1</divisions><time><beats>4</beats><beat-type>4</beat-type></time></attributes>"
@@ -244,7 +244,7 @@ def test_a_bar_lasts_as_long_as_its_longest_part():
     assert read_score(f"<score-partwise>{parts}{body}</score-partwise>".encode()).seconds == 4
 
 
-def test_the_proposed_tempo_map_lasts_as_long_as_the_score():
+def test_the_proposed_tempo_map_lasts_as_long_as_the_score() -> None:
     bars = [
         bar(sound(tempo="60"), quarters=1),
         bar(),
@@ -258,7 +258,7 @@ def test_the_proposed_tempo_map_lasts_as_long_as_the_score():
     assert float(timeline(read_tempo_map(found.tempo_map)).seconds) == pytest.approx(found.seconds, abs=0.001)
 
 
-def test_a_compressed_score_is_read_by_its_container_or_without_one():
+def test_a_compressed_score_is_read_by_its_container_or_without_one() -> None:
     plain = score(bar(sound(tempo="60")))
     assert read_score(compressed(plain)) == read_score(compressed(plain, container=False)) == read_score(plain)
 
@@ -280,13 +280,13 @@ def test_a_compressed_score_is_read_by_its_container_or_without_one():
         (compressed(b"<a>" + b" " * 70_000_000), "A part of this file unpacks to more than 64 MB."),
     ],
 )
-def test_what_is_no_score_is_refused_with_a_reason(content, reason):
+def test_what_is_no_score_is_refused_with_a_reason(content: bytes, reason: str) -> None:
     with pytest.raises(ScoreError) as fault:
         read_score(content)
     assert fault.value.reason == reason
 
 
-def test_a_document_type_is_no_entity():
+def test_a_document_type_is_no_entity() -> None:
     head = b'<!DOCTYPE score-partwise PUBLIC "-//Recordare//DTD MusicXML 4.0 Partwise//EN" "partwise.dtd">'
     assert read_score(head + score(bar())).bars == 1
 
@@ -302,7 +302,7 @@ SEED = score(
 
 @settings(max_examples=150, deadline=None)
 @given(st.lists(st.tuples(st.integers(0, len(SEED) - 1), st.binary(max_size=4)), max_size=6), st.booleans())
-def test_a_damaged_score_is_read_or_refused(changes, pack):
+def test_a_damaged_score_is_read_or_refused(changes: list[tuple[int, bytes]], pack: bool) -> None:
     content = bytearray(SEED)
     for place, new in changes:
         content[place : place + len(new)] = new
@@ -310,5 +310,5 @@ def test_a_damaged_score_is_read_or_refused(changes, pack):
         assert read_score(compressed(bytes(content)) if pack else bytes(content)).bars >= 0
 
 
-def test_the_xml_of_a_plain_file_is_the_file():
+def test_the_xml_of_a_plain_file_is_the_file() -> None:
     assert score_xml(SEED) == SEED
