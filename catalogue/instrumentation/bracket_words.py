@@ -64,7 +64,11 @@ def same_player(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] |
 def amplification(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Settle ``(all amplified)`` and ``(strings and clarinet need amplification)``, said of more than one line."""
     words = flatten(bracket.nodes)
-    if len(words) < 2 or not any(phrase_end(words, at, AMPLIFIED) is not None for at in range(len(words))):
+    if (
+        len(words) < 2
+        or any(word.is_mark("=") for word in words)
+        or not any(phrase_end(words, at, AMPLIFIED) is not None for at in range(len(words)))
+    ):
         return None
     named = {slug for at in range(len(words)) if (name := name_at(words, at)) is not None for slug in name.slugs}
     families = {instrument(slug).family for slug in named if slug == "string-instrument"}

@@ -119,7 +119,7 @@ def doubled(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
         return None
     if is_key(nodes[0], PLUS):
         return None
-    section = Section(draft.section or own_section(draft), draft.slug, draft.most)
+    section = Section(draft.section or own_section(draft), draft.slug, draft.most, told=True)
     found = doublings_in(nodes, section, forces)
     if found is None:
         return None

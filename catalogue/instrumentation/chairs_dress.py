@@ -8,9 +8,10 @@ else is written as in the canonical shorthand.
 
 from __future__ import annotations
 
+from catalogue.instrumentation.item_writing import chairs
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 from catalogue.instrumentation.vocabulary import called
-from catalogue.instrumentation.writing import chairs, first_that_reads_back
+from catalogue.instrumentation.writing import first_that_reads_back
 
 
 def write_chairs(instrumentation: Instrumentation) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, OR, SOLO
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seat_value, seats_at, token_at
 from catalogue.instrumentation.qualities import Qualities
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import instruments, key_of
@@ -20,7 +20,7 @@ CHOIR_WORDS = ("choir", "choir-children")
 
 def choir_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Return the choirs or solo voices named here."""
-    for read in (voicing_at, whole_at, named_at):
+    for read in (soloists_in_bracket, voicing_at, whole_at, named_at):
         found = read(nodes, at, forces, lead)
         if found is not None:
             return found
@@ -61,6 +61,7 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     voicings = [text]
     end = further_voicings(nodes, end, voicings)
     solo, end = singers_end(nodes, end)
+    solo = solo or (lead[0].solo and name_of_choir(nodes, end - 1) is None)
     if len(text) == 2 and len(voicings) == 1 and not (solo or optional or followed_well(nodes, at, start, end)):
         return None
     start_at, stop = nodes[at].start, nodes[end - 1].end
@@ -68,13 +69,36 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
         return [draft for one in voicings for draft in soloists(one, start_at, stop)], end, False
     if len(voicings) > 1 and len(text) == 2 and nodes[start + 1].is_mark("/"):
         return either(voicings, start_at, stop), end, False
-    if double:
+    if double and len(voicings) == 1:
         voicings = voicings * 2
+    label, end = choir_number(nodes, end) if len(voicings) == 1 else (None, end)
     drafts: list[Draft] = []
     for number, one in enumerate(voicings, 1):
-        drafts += choir(one, start_at, stop, group=f"choir {number}" if len(voicings) > 1 else None)
+        drafts += choir(one, start_at, stop, group=f"choir {number}" if len(voicings) > 1 else label)
     drafts += choir(optional, start_at, stop, optional=True)
     return drafts, end, False
+
+
+def name_of_choir(nodes: Nodes, at: int) -> str | None:
+    """Return the name of a choir that ends before ``at``, ``None`` where none does."""
+    found = name_at(nodes, at)
+    return found.written if found is not None and found.slugs[0] in CHOIR_WORDS else None
+
+
+def choir_number(nodes: Nodes, at: int) -> tuple[str | None, int]:
+    """Read the number after a choir, ``SATB choir 1``, as its label: a separator or nothing follows it."""
+    value = seat_value(token_at(nodes, at))
+    if value is None or not value or name_of_choir(nodes, at - 1) is None:
+        return None, at
+    return (f"choir {value}", at + 1) if ends_item(nodes, at + 1) else (None, at)
+
+
+def ends_item(nodes: Nodes, at: int) -> bool:
+    """Whether a separator stands here, or nothing at all."""
+    token = token_at(nodes, at)
+    if at >= len(nodes) or token is None:
+        return at >= len(nodes)
+    return is_key(token, AND) or token.is_mark(",;:+&\n") or (token.is_mark("-") and token.spaced)
 
 
 def choirs_counted(nodes: Nodes, at: int, forces: Forces) -> Found | None:
@@ -166,6 +190,28 @@ def soloists(text: str, start: int, end: int) -> list[Draft]:
     return drafts
 
 
+def sing_alone(draft: Draft) -> None:
+    """Make solo voices of the parts of a voicing that stands under a heading for soloists."""
+    part = draft.slug.removeprefix("choir-")
+    if part != draft.slug and part != "children":
+        draft.slug, draft.open = f"voice-{part}", False
+        draft.counted(draft.parts)
+        draft.parts = 1
+
+
+def soloists_in_bracket(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
+    """Read ``4 soloists (SATB)``."""
+    counted = count_at(nodes, at)
+    end = phrase_end(nodes, counted.end if counted else at, SOLO)
+    bracket = nodes[end] if end is not None and end < len(nodes) else None
+    if end is None or not isinstance(bracket, Bracket) or len(bracket.nodes) != 1:
+        return None
+    first = token_at(bracket.nodes, 0)
+    if first is None or not is_letters(first.text):
+        return None
+    return soloists(first.text, nodes[at].start, bracket.end), end + 1, False
+
+
 def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Read ``max divisi SSAATTBB`` as a note on the choir before it."""
     if not is_key(nodes[at], DIVISI):
@@ -219,11 +265,18 @@ def named_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
         return None
     if double:
         drafts, end, _ = with_voicing(nodes, at, found.end, found.slugs[0], "")
+        if any(draft.group for draft in drafts):
+            return drafts, end, False
         twice = [copy_to(draft, f"choir {number}") for number in (1, 2) for draft in drafts]
         return twice, end, False
     drafts, end, dropped = with_voicing(nodes, at, found.end, found.slugs[0], "")
+    numbers = seats_at(nodes, end) if name_of_choir(nodes, end - 1) else None
+    if numbers is not None and len(numbers[0]) > 1 and ends_item(nodes, numbers[1]):
+        return [copy_to(draft, f"choir {one}") for one in numbers[0] for draft in drafts], numbers[1], False
+    label, end = choir_number(nodes, end)
     for draft in drafts:
         draft.optional = qualities.optional
+        draft.group = draft.group or label
         if qualities.count is not None and len(drafts) == 1 and qualities.count.most > 1:
             draft.group = f"{qualities.count.most} choirs"
     return drafts, end, dropped

@@ -14,7 +14,18 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from catalogue.instrumentation.drafts import Forces
-from catalogue.instrumentation.lexicon import AND, ARTICLES, DOUBLING, DOUBLING_FILL, ONLY, OPTIONAL, OR
+from catalogue.instrumentation.lexicon import (
+    AMPLIFIED,
+    AND,
+    ARTICLES,
+    DOUBLING,
+    DOUBLING_FILL,
+    ONLY,
+    OPTIONAL,
+    OR,
+    REMARKS,
+    SOLO,
+)
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.phrases import count_at, is_key, is_small, keys_end, ordinal_at, phrase_end, token_at
 from catalogue.instrumentation.players_meant import (
@@ -27,6 +38,7 @@ from catalogue.instrumentation.players_meant import (
     who_at,
 )
 from catalogue.instrumentation.senses import KEYED, Surroundings
+from catalogue.instrumentation.spelling import near, nearest
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
@@ -149,7 +161,7 @@ def names_at(
             notes.append("or")
         at = following
     if not plays:
-        return unknown_name(nodes, at, forces) if linked else None
+        return unknown_name(nodes, at, section, forces) if linked else None
     return tuple(dict.fromkeys(plays)), at, " ".join(notes)
 
 
@@ -225,8 +237,8 @@ def link_end(nodes: Nodes, at: int, section: Section) -> int | None:
     return at if name_at(nodes, fill_end(nodes, at, []), section.place) else None
 
 
-def unknown_name(nodes: Nodes, at: int, forces: Forces) -> tuple[tuple[str, ...], int, str] | None:
-    """Return an instrument that is not in the vocabulary as one of its own, with a remark."""
+def unknown_name(nodes: Nodes, at: int, section: Section, forces: Forces) -> tuple[tuple[str, ...], int, str] | None:
+    """Return an instrument that is not in the vocabulary as one of its own, with a remark; in a bracket refuse it."""
     words: list[Token] = []
     while at < len(nodes) and (token := token_at(nodes, at)) is not None and token.kind == "word":
         words.append(token)
@@ -235,6 +247,17 @@ def unknown_name(nodes: Nodes, at: int, forces: Forces) -> tuple[tuple[str, ...]
         return None
     slug = "-".join(key_of(word.text) for word in words)
     written = " ".join(word.text for word in words)
+    meant = near(written)
+    if meant:
+        message = f"“{written}” was read as {meant[0].replace('-', ' ')}."
+        forces.remark("spelling", message, words[0].start, words[-1].end)
+        return (meant[0],), at, ""
+    if section.told and any(is_key(word, SOLO | REMARKS | AMPLIFIED) for word in words):
+        return None
+    if section.told:
+        reason = f"“{written}” is not a known instrument."
+        expected = (*nearest(written, section.slug), "the name of an instrument")
+        raise forces.fail(reason, words[0].start, words[-1].end, expected)
     forces.remark(
         "unknown-instrument",
         f"“{written}” is not a known instrument; it is kept as written.",

@@ -31,6 +31,7 @@ class Draft:
     count: Count | None = None
     name: Name | None = None
     figure: bool = False
+    soli: bool = False
     packed: bool = False
     extra: bool = False
     starred: bool = False

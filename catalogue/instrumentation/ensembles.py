@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from catalogue.instrumentation import bracket_words, channels, choirs, collectives
+from catalogue.instrumentation import bracket_words, channels, choirs, collectives, limits
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import ANY, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, ORCHESTRA, SOLO, TREBLE, WITHOUT
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, limited_count, phrase_end, token_at
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.strings import bowed
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
@@ -20,7 +20,9 @@ COMPRISING = {"comprising", "consisting", "bestehend", "compose", "composed"}
 
 def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Return the drafts of a body named here, where it ends, and whether it only introduces what follows."""
-    for early in (channels.channels_at, recorded_at, choirs.divisi_at):
+    for early in (
+        channels.channels_at, recorded_at, choirs.divisi_at, limits.pieces_at, limits.alone_or_with, limits.required_at,
+    ):  # fmt: skip
         found = early(nodes, at, forces)
         if found is not None:
             return found
@@ -253,7 +255,7 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     anyone = phrase_end(nodes, at, ANY)
     solo = phrase_end(nodes, anyone if anyone is not None else at, SOLO)
     start = solo if solo is not None else anyone if anyone is not None else at
-    counted = count_at(nodes, start)
+    counted = count_at(nodes, start) or limited_count(nodes, start)
     if counted is None and anyone is None:
         return None
     end = counted.end if counted else start

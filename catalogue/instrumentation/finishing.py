@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from catalogue.instrumentation.bodies import is_choir
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.model import Chair, Line, Span
 from catalogue.instrumentation.vocabulary import family_of
@@ -17,11 +18,23 @@ BOWED = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
 def lines_of(forces: Forces) -> tuple[Line, ...]:
     """Return the lines in the order of the text, those of further groups last."""
     drafts = [draft for draft in forces.drafts if draft.slug and not is_none(draft)]
-    sections = {(draft.group, draft.role) for draft in drafts if draft.slug in BOWED and is_section(draft)}
-    lines = [line_of(draft, section=(draft.group, draft.role) in sections) for draft in drafts]
-    labels = list(dict.fromkeys(line.group for line in lines if line.group is not None))
-    ordered = [line for label in [None, *labels] for line in lines if line.group == label]
+    bowed = [draft for draft in drafts if draft.slug in BOWED]
+    sections = {(draft.group, draft.role) for draft in bowed if is_section(draft)}
+    bodies = {(draft.group, draft.role) for draft in bowed if is_section(draft) and draft.collective == "section"}
+    lines = [
+        line_of(draft, section=key in sections and (key not in bodies or draft.collective == "section"))
+        for draft in drafts
+        for key in [(draft.group, draft.role)]
+    ]
+    labels = list(dict.fromkeys(line.group for line in lines if is_apart(line, lines)))
+    ordered = [line for line in lines if line.group not in labels]
+    ordered += [line for label in labels for line in lines if line.group == label]
     return tuple(merged(ordered))
+
+
+def is_apart(line: Line, lines: list[Line]) -> bool:
+    """Whether a line belongs to a second body; choirs told apart by number stand where they are."""
+    return line.group is not None and not all(is_choir(one) for one in lines if one.group == line.group)
 
 
 def is_none(draft: Draft) -> bool:

@@ -78,6 +78,8 @@ def packed_pair(drafts: list[Draft], index: int, digits: str, forces: Forces) ->
     after = drafts[index + 1] if index + 1 < len(drafts) else None
     glued_before = before is not None and before.figure and before.end == draft.start
     glued_after = after is not None and after.figure and after.start == draft.end and not after.separator
+    plus_after = after is not None and after.figure and after.separator == "+" and after.start == draft.end + 1
+    glued_after = glued_after or (plus_after and after is not None and len(digits_of(after, forces)) > 2)
     after_packed = before is not None and before.figure and before.packed and not draft.brackets
     return glued_before or glued_after or digits[0] == "0" or (after_packed and draft.separator.strip() in ("-", "/"))
 
@@ -89,7 +91,7 @@ def split(draft: Draft, digits: str) -> list[Draft]:
         part.counted(int(digit))
         part.heading, part.group, part.role, part.optional = draft.heading, draft.group, draft.role, draft.optional
         parts.append(part)
-    parts[0].separator = draft.separator
+    parts[0].separator, parts[0].extra = draft.separator, draft.extra
     last = parts[-1]
     last.brackets, last.clauses, last.starred, last.doubles = (
         draft.brackets,
@@ -143,6 +145,8 @@ def breaks(stretch: Block, index: int, forces: Forces) -> bool:
     mark = draft.separator.strip()
     if any(one in draft.separator for one in ";:\n§"):
         return True
+    if draft.extra and before.packed and draft.packed:
+        return False
     if before.packed and draft.packed:
         return draft.start != before.end and not (before.brackets and before.end == draft.start)
     if not draft.figure and not (set(mark) & set("-/")):
@@ -214,6 +218,8 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
     if kind == "percussion":
         percussion_block(places, forces)
         return 2
+    if len(forces.drafts) == len(block) and kind == "woodwind":
+        remark_on_brass(places, forces)
     sections = sections_of(kind, block, places, forces)
     for draft, section in zip(places, sections, strict=True):
         if draft.figure:
@@ -221,6 +227,14 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
         draft.section = section
     name_extras(block, places, kind)
     return 1 if kind == "woodwind" else 2
+
+
+def remark_on_brass(places: list[Draft], forces: Forces) -> None:
+    """Say that four figures that stand alone were read as woodwind where they look like brass, ``4.2.3.1``."""
+    counts = [draft.most for draft in places]
+    if len(counts) == 4 and counts[0] >= 4 and counts[3] <= 1 < counts[2]:
+        message = "Four figures that stand alone were read as woodwind."
+        forces.remark("four-figures", message, places[0].start, places[-1].end, "horns, trumpets, trombones and tuba")
 
 
 def kind_of(block: Block, places: list[Draft], order: int, *, strings: bool, alone: bool) -> str:
@@ -284,8 +298,11 @@ def sections_of(kind: str, block: Block, places: list[Draft], forces: Forces) ->
     chosen = max(
         combinations(range(4), len(places)), key=lambda row: (fit_of(row, block, places, four), [-one for one in row])
     )
+    joined = any(set(draft.separator) & set(".+") for draft in block[1:])
+    if len(places) == 1 and not (forces.formula or joined or places[0].brackets or places[0].starred):
+        raise forces.fail("A number stands here without an instrument.", start, end, ("the name of an instrument",))
     if len(places) in (2, 3):
-        message = f"Only {len(places)} {kind} figures stand here; the others were taken as none."
+        message = f"Of the {kind} figures only {len(places)} stand here; the others were taken as none."
         forces.remark("missing-figures", message, start, end)
     return tuple(four[one] for one in chosen)
 

@@ -73,7 +73,7 @@ def place_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     label = " ".join(node.text for node in nodes[at:end] if hasattr(node, "text") and node.kind == "word").lower()
     role = "offstage" if offstage is not None else "ensemble"
     group = None if label in ("offstage", "off stage", "backstage") else label.removesuffix(" ad lib")
-    ends = ";[" if colon(nodes, end) else ";,\n[-"
+    ends = (";[" if group else ";[–") if colon(nodes, end) else ";,\n[-"
     opened = replace(scope, role=role, group=group, optional=optional is not None, role_ends=ends, heading="")
     return opened, end + 1 if colon(nodes, end) else end
 
@@ -95,6 +95,10 @@ def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     if seat is not None and colon(nodes, seat[1]) and is_key(token, GROUP | ORCHESTRA):
         label = f"{token.lower} {seat[0][0]}"
         return replace(scope, role="ensemble", group=label, role_ends="", heading=""), seat[1] + 1
+    letter = token_at(nodes, at + 1)
+    if letter is not None and len(letter.text) == 1 and letter.text.isupper() and colon(nodes, at + 2):
+        label = f"{token.lower} {letter.text}"
+        return replace(scope, role="ensemble", group=label, role_ends="", heading=""), at + 3
     if colon(nodes, end) and not is_key(token, {"choir", "coro", "chor", "choeur"}):
         return replace(scope, role="ensemble", group=None, role_ends="", heading=""), end + 1
     return None
@@ -104,13 +108,16 @@ def solo_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[S
     end = phrase_end(nodes, at, SOLO)
     if end is None or not colon(nodes, end):
         return None
-    return replace(scope, role="soloist", role_ends=";\n", heading=""), end + 1
+    return replace(scope, role="soloist", role_ends=";\n–", heading=""), end + 1
 
 
 def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
     """Read the name of a family that stands over its players."""
     for family, words in (*HEADINGS.items(), ("strings", BODY_OF_STRINGS)):
         end = phrase_end(nodes, at, words)
+        longer = name_at(nodes, at)
+        if end is not None and longer is not None and longer.end > end:
+            continue
         if end is not None and is_heading(nodes, at, end, family, separator):
             unit = scope.unit
             after = end + 1 if colon(nodes, end) else end

@@ -92,11 +92,13 @@ def is_plural(name: Name) -> bool:
 def apply_qualities(draft: Draft, qualities: Qualities) -> None:
     draft.count = qualities.count
     draft.optional = qualities.optional
+    draft.open = qualities.open
     draft.electric = qualities.electric
     draft.amplified = qualities.amplified or qualities.electric
     draft.unit = qualities.unit
     if qualities.solo or qualities.offstage:
         draft.role = "soloist" if qualities.solo else "offstage"
+        draft.soli = qualities.soli
     if qualities.seat is not None:
         draft.seats = (qualities.seat,)
     if qualities.copies:
@@ -143,7 +145,8 @@ def figure_item(nodes: Nodes, at: int, forces: Forces, qualities: Qualities, end
 def unknown_follows(nodes: Nodes, at: int, *, formula: bool) -> bool:
     """Whether a number counts a word that is no known name, ``2 glass vases``."""
     token = token_at(nodes, at)
-    if token is None or token.kind != "word" or len(token.text) < 4 or formula:
+    long = token is not None and len(token.text) >= (2 if token.spaced else 4)
+    if token is None or token.kind != "word" or not long or formula:
         return False
     return not is_key(token, REMARKS | ARTICLES | OR | AND)
 

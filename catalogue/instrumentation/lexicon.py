@@ -55,6 +55,7 @@ SOLO = keyed(
     "solo soli solos soloist soloists solist solisten solistin soliste solistes solista solisti soliste solistas "
     "principal solistisch"
 )
+SOLISTS = keyed("soli solos soloists solisten solistes solisti solistas")
 OFFSTAGE = keyed(
     "offstage off-stage backstage banda fernorchester in_lontananza derrière_la_scène hinter_der_szene "
     "fuori_scena interno hinter_der_bühne en_coulisse fuera_de_escena dietro_la_scena off_stage behind_the_scenes "
@@ -64,7 +65,10 @@ ONSTAGE = keyed(
     "onstage on-stage on_stage stage_band bühnenmusik musica_sul_palco musique_de_scène sul_palco banda_sul_palco "
     "auf_der_bühne bühnenorchester sur_scène sobre_el_escenario en_escena sulla_scena"
 )
-GROUP = keyed("orchestra orchestre orchester orquesta group groupe gruppe gruppo grupo ensemble choir coro chor chœur")
+GROUP = keyed(
+    "orchestra orchestre orchester orquesta group groupe gruppe gruppo grupo ensemble choir coro chor chœur formation "
+    "version fassung besetzung"
+)
 
 HEADINGS = {
     "woodwind": keyed(
@@ -114,12 +118,20 @@ PLAYERS = keyed(
     "spielern esec. intérpretes musicos performers"
 )
 DESKS = keyed("desks desk stands stand pulte pult pupitres leggii leggio atriles atril pults")
+UP_TO = keyed(
+    "up_to bis_zu jusqu'à fino_a hasta at_most max maximum maximal höchstens au_plus al_massimo como_máximo "
+    "no_more_than"
+)
 PREFERRED = keyed(
     "preferred recommended ideally ideal preferably empfohlen bevorzugt recommandé consigliati preferible suggested"
 )
 LEAST = keyed(
     "min minimum at_least mindestens au_moins minimo mínimo almeno no_fewer minimal mindest least moins al_menos"
 )
+FROM = keyed("from among aus unter parmi entre tra fra chosen_from drawn_from selected_from out_of")
+OF = keyed("of von de di da")
+MUST = keyed("must_include has_to_include have_to_include must_contain muss_enthalten doit_comprendre debe_incluir")
+PIECES = keyed("piece pieces member members man köpfig köpfige köpfiges musicians musiker musiciens")
 WITHOUT = keyed("no without ohne sans senza sin kein keine")
 PARTS_IN_SET = keyed("set satz parts printed copies")
 

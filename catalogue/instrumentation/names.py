@@ -133,8 +133,10 @@ def name_at(nodes: Nodes, at: int, section: str = "") -> Name | None:
         if key_of(written) not in beginnings():
             break
         slugs = known(written)
-        if end == at + 1 and not slugs and section and in_section(key_of(written), section):
-            slugs = (in_section(key_of(written), section) or "",)
+        placed = in_section(key_of(written), section) if section and not slugs else None
+        if placed is not None and (end == at + 1 or nodes[at + 1].is_mark("-")):
+            best = Name((placed,), written, at, end, first.start, last.end)
+            continue
         if end == at + 1 and cardinal(written) is not None and end < len(nodes) and nodes[end].kind == "word":
             continue
         if end == at + 1 and len(key_of(written)) == 1 and not letter_alone(nodes, at):

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Count
-from catalogue.instrumentation.lexicon import AND, IN, KEYS_OF_PITCH, OR
+from catalogue.instrumentation.lexicon import AND, IN, KEYS_OF_PITCH, LEAST, OR, UP_TO
 from catalogue.instrumentation.numbers import MOST, cardinal, is_suffix, ordinal, roman
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
@@ -122,6 +123,20 @@ def count_at(nodes: Nodes, at: int) -> Count | None:
         if isinstance(upper, Token) and upper.kind == "number" and len(upper.text) < 4:
             return Count(min(value, upper.number), max(value, upper.number), at + 2)
     return Count(value, value, at + 1)
+
+
+def limited_count(nodes: Nodes, at: int) -> Count | None:
+    """Return a number with a limit before it, ``up to 5``, ``at most two``, ``min. 3``, ``at least four``."""
+    for words, most in ((UP_TO, True), (LEAST, False)):
+        end = phrase_end(nodes, at, words)
+        if end is None:
+            continue
+        end += end < len(nodes) and nodes[end].is_mark(".")
+        counted = count_at(nodes, end)
+        if counted is not None:
+            limited = replace(counted, least=0) if most else replace(counted, most=counted.least, more=True)
+            return limited
+    return None
 
 
 def pitch_end(nodes: Nodes, at: int) -> int | None:

@@ -30,11 +30,15 @@ class Who:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """The section whose players are spoken of: its place, its instrument and its size."""
+    """The section whose players are spoken of: its place, its instrument and its size.
+
+    ``told`` is true in a bracket, where what a player doubles has to be known by name.
+    """
 
     place: str
     slug: str
     size: int
+    told: bool = False
 
 
 def glued_figure(nodes: Nodes, at: int) -> int | None:

@@ -8,13 +8,24 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from catalogue.instrumentation.drafts import Count
-from catalogue.instrumentation.lexicon import AMPLIFIED, ARTICLES, DESKS, ELECTRIC, OFFSTAGE, OPTIONAL, REMARKS, SOLO
+from catalogue.instrumentation.lexicon import (
+    AMPLIFIED,
+    ARTICLES,
+    DESKS,
+    ELECTRIC,
+    OFFSTAGE,
+    OPTIONAL,
+    REMARKS,
+    SOLISTS,
+    SOLO,
+)
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.phrases import (
     count_at,
     is_key,
     is_small,
+    limited_count,
     ordinal_at,
     phrase_end,
     pitch_end,
@@ -36,7 +47,9 @@ class Qualities:
     amplified: bool = False
     electric: bool = False
     copies: bool = False
+    open: bool = False
     solo: bool = False
+    soli: bool = False
     offstage: bool = False
     pairs: bool = False
     unit: str | None = None
@@ -73,6 +86,7 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
         end = phrase_end(nodes, at, words)
         if end is not None and (name is None or name.end <= end) and end < len(nodes) and continues(nodes, end):
             setattr(found, quality, True)
+            found.soli = found.soli or is_key(node, SOLISTS)
             return end
     if name is not None and not (node.kind == "word" and is_small(node, ARTICLES) and name.end == at + 1):
         return None
@@ -98,6 +112,9 @@ def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     if pitch is not None and pitch < len(nodes) and nodes[pitch].kind == "word" and name_at(nodes, pitch) is not None:
         found.pitch = (node.start, nodes[pitch - 1].end)
         return pitch
+    if node.is_word("any") and is_key(token_at(nodes, at + 1), {"number"}) and is_key(token_at(nodes, at + 2), {"of"}):
+        found.open = True
+        return at + 3
     seat = ordinal_at(nodes, at)
     if seat is not None and found.seat is None and seat[1] < len(nodes) and not nodes[seat[1]].is_mark(".,"):
         found.seat = seat[0]
@@ -111,7 +128,7 @@ def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
         found.seats = both[0]
         return both[1]
     if found.count is None and found.seat is None:
-        counted = count_at(nodes, at)
+        counted = count_at(nodes, at) or limited_count(nodes, at)
         if counted is not None and not is_measure(nodes, counted.end):
             found.count = counted
             if copies(nodes, at, counted.end):

@@ -11,8 +11,8 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import language_of
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError
 from catalogue.instrumentation.scanning import Scan, Scope
+from catalogue.instrumentation.spelling import two_words
 from catalogue.instrumentation.tokens import Bracket, Node, Token, nodes_of
-from catalogue.instrumentation.unknown import two_words
 
 LONGEST = 4_000
 
@@ -60,6 +60,7 @@ def settle(forces: Forces) -> None:
     settling.settle_bodies(forces)
     formula.place(forces)
     settling.choose_names(forces)
+    settling.carry_soli(forces)
     settling.counts_after_names(forces)
     settling.copies_in_set(forces)
     settling.brass_band_horns(forces)
@@ -70,6 +71,7 @@ def settle(forces: Forces) -> None:
         extras = [] if draft.slug in ("strings", "percussion", "timpani") else brackets.interpret(draft, forces)
         settled += [draft, *extras]
     forces.drafts[:] = settled
+    settling.early_soloists(forces)
     settling.settle_soloists(forces)
     settling.stray_soloist(forces)
     settling.electric_pianos(forces)

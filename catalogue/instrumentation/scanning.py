@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from catalogue.instrumentation import bracket_words, ensembles, headings
+from catalogue.instrumentation import bracket_words, choirs, ensembles, headings, limits
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.items import item_at
@@ -20,10 +20,13 @@ from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phra
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.tails import opens_clause, quiet, shorter
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
-from catalogue.instrumentation.unknown import unknown_at
+from catalogue.instrumentation.unknown import stray_mark, unknown_at
 from catalogue.instrumentation.vocabulary import instruments
 
 MARKS = ".,;:/-+\n·•*&|…"
+SILENT = "\"'“”„‟«»‹›‚‛_†‡"
+ON_STAGE_AGAIN = "–"
+CHOIR_LABELS = ("choir ", "coro ", "chor ", "chœur ")
 EITHER = "∨"
 
 
@@ -37,6 +40,7 @@ class Scope:
     heading: str = ""
     unit: str | None = None
     role_ends: str = ""
+    choice: str = ""
 
 
 class Scan:
@@ -68,7 +72,16 @@ class Scan:
         node = self.nodes[at]
         if node.kind == "mark" or (is_small(node, AND) and not self.opens_name(at)):
             return self.part(at)
-        for read in (self.heading, self.clause, self.pitch, self.article, self.body, self.item, self.small_word):
+        for read in (
+            self.choice,
+            self.heading,
+            self.clause,
+            self.pitch,
+            self.article,
+            self.body,
+            self.item,
+            self.small_word,
+        ):
             after = read(at)
             if after is not None:
                 return after
@@ -88,14 +101,27 @@ class Scan:
         if node.kind == "word" or node.text == "&":
             self.separator += "&"
             return at + 1
+        if node.text not in MARKS and node.text not in SILENT:
+            return stray_mark(self, at)
         if node.text in MARKS:
             self.separator = self.separator.replace(EITHER, "")
             following = token_at(self.nodes, at + 1)
             spaced = node.spaced or (following is not None and following.spaced)
             self.separator += f" {node.text} " if spaced and node.text in "-/" else node.text
-        if self.scope.role_ends and node.text in self.scope.role_ends:
+        if self.scope.role_ends and (node.text in self.scope.role_ends or self.dash_ends(at)):
             self.scope = replace(self.scope, role="ensemble", role_ends="", optional=False)
+        if node.text == ";" and (self.scope.group or "").startswith(CHOIR_LABELS):
+            self.scope = replace(self.scope, group=None)
         return at + 1
+
+    def dash_ends(self, at: int) -> bool:
+        """Whether a dash with blanks ends what a heading said of roles: it does, except before bare figures."""
+        node, following = self.nodes[at], token_at(self.nodes, at + 1)
+        if ON_STAGE_AGAIN not in self.scope.role_ends or not node.is_mark("-") or not node.spaced:
+            return False
+        if self.last is None or following is None or following.kind != "number" or not self.last.figure:
+            return self.last is not None
+        return self.scope.role == "soloist" or name_at(self.nodes, at + 2) is not None
 
     def add(self, draft: Draft) -> None:
         """Keep a draft with what is around it."""
@@ -105,10 +131,15 @@ class Scan:
         draft.separator = self.separator
         draft.extra = draft.extra or self.separator.endswith("+")
         draft.heading = self.scope.heading
-        draft.group = self.scope.group
+        draft.group = draft.group or self.scope.group
         draft.optional = draft.optional or self.scope.optional
         if self.scope.role != "ensemble":
             draft.role = self.scope.role
+        if self.scope.role == "soloist":
+            choirs.sing_alone(draft)
+        if self.scope.choice:
+            draft.notes.append(self.scope.choice)
+            self.scope = replace(self.scope, choice="")
         if self.scope.unit and draft.unit is None:
             draft.unit = self.scope.unit
         self.forces.drafts.append(draft)
@@ -129,6 +160,18 @@ class Scan:
         message = f"“{written}” was kept as an alternative to what stands before it."
         self.forces.remark("alternative", message, draft.start, draft.end)
         self.separator = EITHER
+
+    def choice(self, at: int) -> int | None:
+        """Read ``minimum 8 players from``: each of those that follow may be chosen."""
+        after = limits.choice_end(self.nodes, at)
+        if after is None or (not begins_item(self.nodes, after) and not isinstance(self.nodes[after], Bracket)):
+            return None
+        start, stop = self.nodes[at].start, self.nodes[after - 1].end
+        written = self.forces.written(start, stop).rstrip(" :")
+        self.scope = replace(self.scope, optional=True, role_ends=";\n", choice=written)
+        self.forces.remark("choice", f"“{written}” was read as a choice: each of those named may play.", start, stop)
+        self.separator += "§"
+        return after
 
     def heading(self, at: int) -> int | None:
         found = headings.heading_at(self.nodes, at, self.scope, self.separator)
@@ -244,7 +287,7 @@ class Scan:
         if last is not None and (following is None or following.kind == "mark"):
             last.role = "soloist"
         elif following is not None and begins_item(self.nodes, end):
-            self.scope = replace(self.scope, role="soloist", role_ends=";:\n")
+            self.scope = replace(self.scope, role="soloist", role_ends=";:\n–")
         return end
 
     def loose_bracket(self, at: int) -> int:

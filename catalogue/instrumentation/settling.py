@@ -210,10 +210,13 @@ def settle_bodies(forces: Forces) -> None:
     winds = [one for one in orchestral if one.slug in MAIN]
     listed = len(winds) >= 2 or any(one.figure for one in drafts)
     for draft in whole:
+        if draft.collective == "pieces" and not listed:
+            continue
         if (draft.slug == "orchestra" and listed) or (draft.slug != "orchestra" and len(others) >= 5):
             drafts.remove(draft)
         else:
             draft.open = True
+            draft.count = draft.count if draft.most > 1 else None
             soloists_with(draft, drafts, forces)
     loose = [draft for draft in drafts if draft.collective == "players"]
     played = [one for one in drafts if is_played(one) and one.collective != "players"]
@@ -235,6 +238,36 @@ def soloists_with(body: Draft, drafts: list[Draft], forces: Forces) -> None:
     if not any(draft.slug == "strings" for draft in drafts):
         at = next(index for index, one in enumerate(drafts) if one is body)
         drafts.insert(at + 1, Draft("strings", body.start, body.end, group=body.group, role=body.role))
+
+
+def carry_soli(forces: Forces) -> None:
+    """Carry ``soli`` on to the names that the same mark joins to the first, ``soli vn.vc – 2.2.2.2``."""
+    drafts = forces.drafts
+    for at, draft in enumerate(drafts):
+        mark = drafts[at + 1].separator if draft.soli and at + 1 < len(drafts) else ""
+        if mark not in (".", ",", "&", ",&", "+"):
+            continue
+        for one in drafts[at + 1 :]:
+            listed = one.separator == mark or one.separator.endswith("&")
+            if not listed or one.figure or one.slug in ("strings", *OPEN_BODIES) or one.slug.startswith("choir"):
+                break
+            if mark != "." and one.separator != "&" and family_of(one.slug) != family_of(draft.slug):
+                break
+            one.role = "soloist"
+
+
+def early_soloists(forces: Forces) -> None:
+    """Read strings, keyboards and plucked instruments that stand before the winds of an orchestra as soloists."""
+    drafts = forces.drafts
+    first = next((at for at, draft in enumerate(drafts) if draft.section in MAIN), 0)
+    if not any(draft.slug == "strings" for draft in drafts[first:]):
+        return
+    for draft in drafts[:first]:
+        apart = draft.family in ("keyboard", "plucked") or draft.slug in STRINGS
+        if apart and draft.role == "ensemble" and draft.most == 1 and not (draft.collective or draft.plural):
+            draft.role = "soloist"
+            message = "What stands before the winds of the orchestra was read as a soloist."
+            forces.remark("soloist", message, draft.start, draft.end, "a player of the orchestra")
 
 
 def settle_soloists(forces: Forces) -> None:

@@ -62,10 +62,28 @@ def strength(draft: Draft, named: list[Draft], forces: Forces, *, orchestral: bo
     beside = any(one.plural and one.count is None for one in named)
     uncounted = all(one.count is None and not one.collective for one in named)
     section = beside or (len(named) >= 3 and orchestral and uncounted)
+    if section and not beside and not divided_violins(named) and few_winds(forces):
+        section = False
+        message = "The strings were read as single players."
+        forces.remark("single-strings", message, named[0].start, named[-1].end, "sections of strings")
     if draft.count is None and draft.role != "soloist" and not draft.collective and (draft.plural or section):
         draft.open = True
     if draft.unit is None and draft.count is not None and forces.strings_are and draft.most > 1:
         draft.unit = forces.strings_are
+
+
+def divided_violins(named: list[Draft]) -> bool:
+    return any(draft.slug == "violin-2" for draft in named)
+
+
+def few_winds(forces: Forces) -> bool:
+    """Whether the winds are single players, at most the horns a pair: an ensemble and no orchestra."""
+    winds = [draft for draft in forces.drafts if draft.family in ("woodwind", "brass")]
+    return (
+        bool(winds)
+        and all(draft.most <= 1 for draft in winds if draft.slug != "horn")
+        and all(draft.most <= 2 for draft in winds)
+    )
 
 
 def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:

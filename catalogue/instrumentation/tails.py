@@ -7,13 +7,13 @@ from __future__ import annotations
 
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AMPLIFIED, ELECTRIC, OPTIONAL, OR, SOLO
+from catalogue.instrumentation.lexicon import AMPLIFIED, ELECTRIC, OFFSTAGE, OPTIONAL, OR, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, pitch_end, seats_at, token_at
 from catalogue.instrumentation.players_meant import Section, linked, who_at
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.senses import KEYED
-from catalogue.instrumentation.tokens import Bracket, Nodes, Token
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
 
@@ -110,9 +110,11 @@ def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None
         if not is_key(token_at(nodes, end), {"hands", "hand", "mains", "handen", "mani", "manos", "hande"}):
             return None
         end += 1
-    if hands >= 2 * (draft.count.most if draft.count else 1):
+    there = draft.most
+    if hands >= 2 * there:
         draft.counted(max(hands // 2, 1))
-    draft.notes.append(f"{hands} hands")
+    if there == 1 or hands != 2 * there:
+        draft.notes.append(f"{hands} hands" if there == 1 else f"{hands} hands at {there}")
     return end if end > start else None
 
 
@@ -126,12 +128,21 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
         draft.amplified = True
         draft.electric = is_key(nodes[at], ELECTRIC)
         return amplified
+    offstage = phrase_end(nodes, at, OFFSTAGE)
+    if offstage is not None and (offstage >= len(nodes) or separates(nodes[offstage])):
+        draft.role = "offstage"
+        return offstage
     solo = phrase_end(nodes, at, SOLO)
     follows = solo is not None and solo < len(nodes) and nodes[solo].kind in ("word", "number")
     if solo is not None and not follows:
         draft.role = "soloist"
         return solo
     return None
+
+
+def separates(node: Node) -> bool:
+    """Whether a mark parts items; a colon opens what a heading says."""
+    return node.kind == "mark" and not node.is_mark(":")
 
 
 def pitch_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:

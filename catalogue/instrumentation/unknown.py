@@ -6,24 +6,23 @@ remark. An unknown instrument in a list of known ones is kept as written. Everyt
 
 from __future__ import annotations
 
-import functools
 from typing import TYPE_CHECKING
 
 from catalogue.instrumentation.drafts import Count, Draft
-from catalogue.instrumentation.lexicon import AND
-from catalogue.instrumentation.names import Name, beginnings, name_at
-from catalogue.instrumentation.numbers import cardinal
-from catalogue.instrumentation.phrases import count_at, keys_end, token_at
+from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, OR
+from catalogue.instrumentation.model import InstrumentationError
+from catalogue.instrumentation.names import Name, name_at
+from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, token_at
 from catalogue.instrumentation.senses import sectional
+from catalogue.instrumentation.spelling import SHORTEST_TO_MEND, near, nearest, two_words
 from catalogue.instrumentation.tokens import Bracket, Token
-from catalogue.instrumentation.vocabulary import key_of, keys
+from catalogue.instrumentation.vocabulary import key_of
 
 if TYPE_CHECKING:
     from catalogue.instrumentation.scanning import Scan
 
-SHORTEST_TO_MEND = 6
 LONGEST_NAME = 4
-LONGEST_WORD = 40
+PARTING = ".,;:/-+\n·•*&|…"
 VOICE_LETTERS = {
     "S": "voice-soprano",
     "M": "voice-mezzo-soprano",
@@ -46,9 +45,34 @@ def unknown_at(scan: Scan, at: int) -> int:
         after = attempt(scan, at, token)
         if after is not None:
             return after
-    if scan.last is not None and not scan.separator.strip():
+    if scan.last is not None and (not scan.separator.strip() or either(scan)):
         return remark_on_last(scan, at)
     return unknown_name(scan, at)
+
+
+def stray_mark(scan: Scan, at: int) -> int:
+    """Deal with a mark that parts nothing, ``?`` or ``!``: a remark where it stands at an item, else an error."""
+    end = at
+    while end < len(scan.nodes) and scan.nodes[end].kind == "mark" and not scan.nodes[end].is_mark(PARTING):
+        end += 1
+    start, stop = scan.nodes[at].start, scan.nodes[end - 1].end
+    written = scan.forces.text[start:stop]
+    beside = (scan.last is not None and not scan.separator.strip()) or glued_to_item(scan, end)
+    if not beside and scan.last is not None and not set(written) <= set("()[]{} "):
+        raise scan.forces.fail(f"“{written}” is not a known instrument.", start, stop, ("the name of an instrument",))
+    scan.forces.remark("mark-not-read", f"“{written}” was not read.", start, stop)
+    return end
+
+
+def glued_to_item(scan: Scan, at: int) -> bool:
+    """Whether something that may be an item follows a mark without a separator."""
+    following = scan.nodes[at] if at < len(scan.nodes) else None
+    return following is not None and (isinstance(following, Bracket) or following.kind in ("word", "number"))
+
+
+def either(scan: Scan) -> bool:
+    """Whether ``or`` stands before, so that the words are another choice and no instrument beside the others."""
+    return "∨" in scan.separator
 
 
 def lone_number(scan: Scan, at: int) -> int:
@@ -105,51 +129,6 @@ def mended(scan: Scan, at: int, token: Token) -> int | None:
     return scan.step(at)
 
 
-@functools.lru_cache(maxsize=1024)
-def near(word: str) -> tuple[str, ...]:
-    """Return the instruments whose spelling differs from the word by one letter; only for long words."""
-    key = key_of(word)
-    if not SHORTEST_TO_MEND - 1 <= len(key) <= 24:
-        return ()
-    for one in variants(key) if len(key) >= SHORTEST_TO_MEND else exchanged(key):
-        if one in keys():
-            return keys()[one]
-    return ()
-
-
-def exchanged(key: str) -> list[str]:
-    """Return the word with two neighbouring letters exchanged: the one slip that a short word allows to mend."""
-    return [key[:at] + key[at + 1] + key[at] + key[at + 2 :] for at in range(len(key) - 1)]
-
-
-def variants(key: str) -> list[str]:
-    """Return the word with one letter left out, two exchanged, one changed or one added."""
-    letters = "abcdefghijklmnopqrstuvwxyz"
-    cuts = [(key[:at], key[at:]) for at in range(len(key) + 1)]
-    left_out = [head + rest[1:] for head, rest in cuts if rest]
-    changed = [head + one + rest[1:] for head, rest in cuts if rest for one in letters]
-    added = [head + one + rest for head, rest in cuts for one in letters]
-    return left_out + exchanged(key) + changed + added
-
-
-def two_words(token: Token) -> tuple[Token, Token] | None:
-    """Return the two words that were written as one, ``andfour``, ``saxophonehorn``."""
-    text = token.text
-    if len(text) > LONGEST_WORD or key_of(text) in beginnings():
-        return None
-    for at in range(len(text) - 3, 2, -1):
-        head, rest = text[:at], text[at:]
-        joined = key_of(head) in AND and (cardinal(rest) is not None or key_of(rest) in keys())
-        both = len(head) > 3 and len(rest) > 3 and key_of(head) in keys() and key_of(rest) in keys()
-        if joined or both:
-            middle = token.start + at
-            return (
-                Token("word", head, token.start, middle, token.spaced, head.lower()),
-                Token("word", rest, middle, token.end, True, rest.lower()),
-            )
-    return None
-
-
 def remark_on_last(scan: Scan, at: int) -> int:
     """Keep what follows an item without a separator as a note on it."""
     end = at
@@ -159,13 +138,17 @@ def remark_on_last(scan: Scan, at: int) -> int:
         end += 1
     last = scan.last
     assert last is not None  # noqa: S101 — the caller has looked
-    start, stop = scan.nodes[at].start, scan.nodes[end - 1].end
+    first = at
+    while either(scan) and first > 0 and not is_key(scan.nodes[first - 1], OR):
+        first -= 1
+    start, stop = scan.nodes[first].start, scan.nodes[end - 1].end
+    if last.figure:
+        raise not_known(scan, scan.forces.written(start, stop), start, stop)
     for draft in scan.forces.drafts:
         if (draft.start, draft.end) == (last.start, last.end):
-            draft.notes.append(scan.forces.written(start, stop))
-    if any(starts_item(scan, index) for index in range(at + 1, end)):
-        message = f"“{scan.forces.written(start, stop)}” was kept as a remark on what stands before it."
-        scan.forces.remark("remark", message, start, stop)
+            draft.notes.append(("or " if either(scan) else "") + scan.forces.written(start, stop))
+    message = f"“{scan.forces.written(start, stop)}” was kept as a remark on what stands before it."
+    scan.forces.remark("remark", message, start, stop)
     return end
 
 
@@ -173,7 +156,7 @@ def starts_item(scan: Scan, at: int) -> bool:
     if at >= len(scan.nodes):
         return False
     found = name_at(scan.nodes, at)
-    return found is not None and len(found.written) > 1
+    return (found is not None and len(found.written) > 1) or phrase_end(scan.nodes, at, BODY_OF_STRINGS) is not None
 
 
 def unknown_name(scan: Scan, at: int, count: Count | None = None) -> int:
@@ -194,17 +177,21 @@ def unknown_name(scan: Scan, at: int, count: Count | None = None) -> int:
         end += 1
     start, stop = scan.nodes[at].start, scan.nodes[max(end, at + 1) - 1].end
     written = scan.forces.written(start, stop)
-    if not words or not plausible(written, scan, end):
-        expected = ("the name of an instrument", "a number of players")
-        raise scan.forces.fail(
-            f"“{written or scan.forces.text[start:stop]}” is not a known instrument.", start, stop, expected
-        )
+    dotted = scan.formula and scan.separator == "." and end < len(scan.nodes) and scan.nodes[end].is_mark(".")
+    if not words or dotted or not plausible(written, scan, end):
+        raise not_known(scan, written or scan.forces.text[start:stop], start, stop)
     slug = "-".join(key_of(word.text) for word in words)
     scan.add(Draft(slug, start, stop, name=Name((slug,), written, at, end, start, stop), count=count))
     scan.forces.remark(
         "unknown-instrument", f"“{written}” is not a known instrument; it is kept as written.", start, stop
     )
     return end
+
+
+def not_known(scan: Scan, written: str, start: int, stop: int) -> InstrumentationError:
+    """Return the error for words that name nothing, with the names that are spelled nearly so."""
+    expected = (*nearest(written), "the name of an instrument", "a number of players")
+    return scan.forces.fail(f"“{written}” is not a known instrument.", start, stop, expected)
 
 
 def plausible(written: str, scan: Scan, end: int) -> bool:

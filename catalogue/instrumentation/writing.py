@@ -1,28 +1,31 @@
 """Writes an instrumentation in the canonical shorthand: ``2(II=picc).2.2.2 – 4.2.3.1 – timp.perc(2) – hp – str``.
 
-Woodwind and brass stand by place where they can, everything else by its abbreviation; an en dash parts families, a
-point what belongs to one family, a Roman numeral names a chair. What the short form cannot say, or would say in two
-ways, is written out: every text is read back before it is returned, and the first one that says the same is taken.
+The winds of an orchestra stand by place with a nought for what is missing, those of an ensemble by their names; an
+en dash parts families, a point what belongs to one family, a Roman numeral names a chair. What the short form cannot
+say, or would say in two ways, is written out: every text is read back before it is returned, and the first one that
+says the same is taken.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import replace
 from itertools import product
 
-from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line, Span
+from catalogue.instrumentation.bodies import is_choir
+from catalogue.instrumentation.choir_writing import choirs
+from catalogue.instrumentation.item_writing import Bracketing, Dress, chairs, digits, item, tail, word
+from catalogue.instrumentation.lexicon import OFFSTAGE
+from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Line
 from catalogue.instrumentation.reading import read
-from catalogue.instrumentation.vocabulary import called, instrument
+from catalogue.instrumentation.vocabulary import instrument, key_of
 
 WOODWIND = ("flute", "oboe", "clarinet", "bassoon")
 BRASS = ("horn", "trumpet", "trombone", "tuba")
 FIVE = ("violin-1", "violin-2", "viola", "cello", "double-bass")
-ROMANS = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X")
-LETTERS = {"soprano": "S", "mezzo-soprano": "M", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 FAMILY_MARK = " – "
-Bracketing = Callable[[Line], str]
 STRENGTHS = {"stated": "", "preferred": "preferred ", "least": "min "}
+SAME_FAMILY = {"woodwind": "winds", "brass": "winds"}
 
 
 def shorthand(instrumentation: Instrumentation) -> str:
@@ -31,114 +34,153 @@ def shorthand(instrumentation: Instrumentation) -> str:
 
 
 def first_that_reads_back(instrumentation: Instrumentation, bracket: Bracketing) -> str:
-    """Return the shortest text that reads back to the same lines; ``bracket`` writes the doublings of a line."""
-    texts = [write(instrumentation, Dress(placed, told, spelled, bracket)) for spelled, told, placed in VARIANTS]
-    for text in texts:
-        try:
-            again = read(text)
-        except InstrumentationError:
-            continue
-        if again.lines == instrumentation.lines and again.electronics == instrumentation.electronics:
-            return text
-    return texts[-1]
+    """Return the shortest text that reads back to the same lines; ``bracket`` writes the doublings of a line.
 
-
-@dataclass(frozen=True, slots=True)
-class Dress:
-    """How much is written out: winds by place or by name, numbers left out or told, short or whole names.
-
-    ``bracket`` writes the doublings of a line.
+    Where none does, the text that the forces were read from is the one that says them.
     """
+    tried: dict[str, bool] = {}
+    for text in variants(instrumentation, bracket):
+        if text not in tried:
+            tried[text] = says(text, instrumentation)
+        if tried[text]:
+            return text
+    given = instrumentation.text
+    return given if given and says(given, instrumentation) else next(iter(tried))
 
-    positional: bool
-    told: bool
-    spelled: bool
-    bracket: Bracketing
+
+def says(text: str, instrumentation: Instrumentation) -> bool:
+    """Whether the text reads back to these forces."""
+    try:
+        again = read(text)
+    except InstrumentationError:
+        return False
+    same = again.lines == instrumentation.lines and again.electronics == instrumentation.electronics
+    return same and again.channels == instrumentation.channels
 
 
-VARIANTS = tuple(product((False, True), (False, True), (True, False)))
+def variants(instrumentation: Instrumentation, bracket: Bracketing) -> Iterator[str]:
+    """Give the texts to try, from the shortest to the one that is most written out."""
+    if instrumentation.lines and all(line.optional for line in instrumentation.lines):
+        yield choice(instrumentation, Dress(False, 0, False, True, bracket))
+    for spelled, positional, told, apart in product((False, True), (True, False), (0, 1, 2), (True, False)):
+        yield write(instrumentation, Dress(positional, told, spelled, apart, bracket))
+
+
+def choice(instrumentation: Instrumentation, dress: Dress) -> str:
+    """Return forces of which some are chosen, ``minimum 8 players from: fl.ob – pf``, by the note on the first."""
+    first, _, rest = instrumentation.lines[0].note.partition("; ")
+    plain = [replace(line, optional=False, players=line.players and (line.players[1],) * 2) for line in instrumentation]
+    plain[0] = replace(plain[0], note=rest)
+    return f"{first}: {body(plain, dress, instrumentation.channels or '')}"
 
 
 def write(instrumentation: Instrumentation, dress: Dress) -> str:
-    bodies = []
-    for label in dict.fromkeys(line.group for line in instrumentation.lines):
-        lines = [line for line in instrumentation.lines if line.group == label]
-        text = body(lines, dress)
-        bodies.append(f"{label}: {text}" if label else text)
-    channels = f" – {instrumentation.channels}-channel" if instrumentation.channels else ""
-    return "; ".join(bodies) + channels
+    lines = instrumentation.lines
+    second = [one for one in dict.fromkeys(line.group for line in lines) if one is not None and is_second(one, lines)]
+    main = [line for line in lines if line.group not in second]
+    channels = instrumentation.channels or ""
+    texts = [body(main, dress, channels)] if main else []
+    for label in second:
+        texts.append(f"{label}: {body(own(label, lines), dress, '' if main else channels)}")
+    unsaid = channels and not any(line.family == "electronics" for line in (main or lines))
+    return "; ".join(texts) + (f"{FAMILY_MARK}{channels}-channel" if unsaid else "")
 
 
-def body(lines: list[Line], dress: Dress) -> str:
+def is_second(label: str, lines: tuple[Line, ...]) -> bool:
+    """Whether a label is that of a second body and not of one of several choirs."""
+    return not all(is_choir(line) for line in lines if line.group == label)
+
+
+def own(label: str, lines: tuple[Line, ...]) -> list[Line]:
+    """Return the lines under a label; where the label says that they are off stage it is not said again."""
+    found = [line for line in lines if line.group == label]
+    if key_of(label) in OFFSTAGE and all(line.role == "offstage" for line in found):
+        return [replace(line, role="ensemble") for line in found]
+    return found
+
+
+def body(lines: list[Line], dress: Dress, channels: str) -> str:
     """Return the text of one group of lines, family by family."""
-    families = [run for run in runs(lines) if run]
+    figures = dress.positional and wants_figures(lines)
     texts: list[str] = []
     placed = False
-    for run in families:
+    for run in runs(lines, dress, figures=figures):
         mains = WOODWIND if run[0].family == "woodwind" else BRASS if run[0].family == "brass" and placed else ()
-        if not placed and not is_orchestral(lines):
-            mains = ()
-        if dress.positional and mains and can_be_placed(run, mains):
+        if figures and mains and can_be_placed(run, mains):
             texts.append(by_place(run, mains, dress))
             placed = True
         else:
-            texts += by_name(run, dress)
+            texts += by_name(run, dress, channels, company=lines)
     return FAMILY_MARK.join(texts)
 
 
-def is_orchestral(lines: list[Line]) -> bool:
-    """Whether winds are written by place: there is a body of strings or a timpanist, or winds by more than one."""
-    strings = any(line.instrument in FIVE and (line.players is None or line.unit) for line in lines)
-    kettle = any(line.instrument == "timpani" for line in lines)
-    return (
-        strings or kettle or any(line.instrument in WOODWIND and line.players not in (None, (1, 1)) for line in lines)
-    )
+def wants_figures(lines: list[Line]) -> bool:
+    """Whether winds are written by place: those of an orchestra, with a body of strings or a timpanist, or in pairs."""
+    found = {line.instrument: line.players for line in lines if line.role == "ensemble"}
+    woodwind = [found[main] for main in WOODWIND if main in found]
+    pairs = any(players != (1, 1) for players in woodwind)
+    if has_body(lines):
+        return len(woodwind) == 4 or (len(woodwind) > 1 and pairs)
+    return (len(woodwind) == 4 and pairs) or ("timpani" in found and len(woodwind) > 2)
 
 
-def runs(lines: list[Line]) -> list[list[Line]]:
-    """Return the lines cut where the family changes; harps and each choir stand for themselves."""
+def runs(lines: list[Line], dress: Dress, *, figures: bool) -> list[list[Line]]:
+    """Return the lines cut where the family changes; harps, soloists and players off stage stand for themselves."""
     found: list[list[Line]] = []
+    mixed = not figures and is_mixed([line for line in lines if line.role == "ensemble"])
     for line in lines:
-        kind = kind_of(line)
-        if found and kind_of(found[-1][-1]) == kind:
+        kind = kind_of(line, dress, mixed=mixed)
+        if found and kind_of(found[-1][-1], dress, mixed=mixed) == kind:
             found[-1].append(line)
         else:
             found.append([line])
     return found
 
 
-def kind_of(line: Line) -> str:
+def is_mixed(lines: list[Line]) -> bool:
+    """Whether woodwind and brass are one group, as in a wind quintet: not woodwind first, or with a horn alone."""
+    if has_body(lines) or any(line.instrument == "timpani" for line in lines):
+        return False
+    families = [line.family for line in lines if line.family in SAME_FAMILY]
+    brass = [(line.instrument, line.players) for line in lines if line.family == "brass"]
+    ordered = families == sorted(families, reverse=True)
+    return bool(brass) and (not ordered or (brass == [("horn", (1, 1))] and len(families) > 1))
+
+
+def kind_of(line: Line, dress: Dress, *, mixed: bool) -> str:
+    if line.role == "offstage" and dress.apart:
+        return "off-stage"
+    if is_choir(line):
+        return "choir"
+    if line.role == "soloist" and line.family != "voice":
+        return "soloist"
     if line.instrument == "harp":
         return "harp"
-    if line.instrument.startswith("choir-") and line.instrument != "choir-children":
-        return f"choir {line.role}{line.optional}{line.amplified}{line.note}{line.players}"
-    return line.family
+    return SAME_FAMILY.get(line.family, line.family) if mixed else line.family
 
 
 def can_be_placed(run: list[Line], mains: tuple[str, ...]) -> bool:
     """Whether a run can stand as figures: the main instruments in order, each followed by what belongs to it."""
-    found = [line for line in run if line.instrument in mains]
-    if len(found) < 2 or (mains == WOODWIND and len(found) == 2 and all(line.players == (1, 1) for line in found)):
-        return False
     at = -1
     for line in run:
-        plain = line.role == "ensemble" and not (line.optional or line.amplified or line.note or line.alternatives)
+        main = line.instrument in mains
+        said = line.optional or line.amplified or line.note or line.alternatives or line.role != "ensemble"
         exact = line.players is not None and line.players[0] == line.players[1] > 0
-        if not plain or not exact:
+        if said or not exact:
             return False
-        section = line.instrument if line.instrument in mains else instrument(line.instrument).section
+        section = line.instrument if main else instrument(line.instrument).section
         place = mains.index(section) if section in mains else len(mains) - 1 if section == "saxophone" else -1
-        if place < at or place < 0 or (line.instrument in mains and place == at):
+        if place < at or place < 0 or (main and place == at):
             return False
         at = place
-    return True
+    return any(line.instrument in mains for line in run)
 
 
 def by_place(run: list[Line], mains: tuple[str, ...], dress: Dress) -> str:
     pieces: list[str] = []
     for place, main in enumerate(mains):
         line = next((one for one in run if one.instrument == main), None)
-        pieces.append("0" if line is None else f"{number(line.players)}{dress.bracket(line)}")
+        pieces.append("0" if line is None else f"{digits(line.players)}{dress.bracket(line)}")
         pieces += [item(one, dress) for one in run if one.instrument != main and place_of(one, mains) == place]
     return ".".join(pieces)
 
@@ -148,22 +190,40 @@ def place_of(line: Line, mains: tuple[str, ...]) -> int:
     return mains.index(section) if section in mains else len(mains) - 1
 
 
-def by_name(run: list[Line], dress: Dress) -> list[str]:
+def by_name(run: list[Line], dress: Dress, channels: str, company: list[Line]) -> list[str]:
     """Return the texts of a run by name: a choir by its voicing, a body of strings by its figures."""
     first = run[0]
-    if kind_of(first).startswith("choir "):
-        return [voicing(run)]
+    if first.role == "offstage" and dress.apart:
+        on_stage = [replace(line, role="ensemble") for line in run]
+        parts = [text for part in runs(on_stage, dress, figures=False) for text in by_name(part, dress, "", company)]
+        return [f"off-stage: {', '.join(parts)}"]
+    if is_choir(first):
+        return [choirs(run, dress)]
+    if first.family == "electronics":
+        return [media(run, dress, channels)]
+    if first.role == "soloist":
+        return [soloists(run, dress, company)]
     if first.family == "strings":
         return strings(run, dress)
-    mark = ", " if first.family in ("voice", "other", "electronics") else "."
+    mark = ", " if first.family in ("voice", "other") else "."
     return [mark.join(item(line, dress) for line in run)]
 
 
-def voicing(run: list[Line]) -> str:
-    letters = "".join(LETTERS[line.instrument.removeprefix("choir-")] * line.parts for line in run)
-    first = run[0]
-    counted = [f"{number(line.players)} {called(line.instrument).abbreviation}{tail(line)}" for line in run]
-    return f"choir({letters}){tail(first, body=True)}" if first.players is None else ", ".join(counted)
+def soloists(run: list[Line], dress: Dress, company: list[Line]) -> str:
+    """Return soloists: ``solo pf``, ``soli vn.vc``; singers are called so only beside a choir or an orchestra."""
+    mark = ", " if dress.told else "."
+    sung = run[0].family == "voice"
+    if len(run) == 1 or (sung and not (any(map(is_choir, company)) or has_body(company))):
+        return mark.join(item(line, dress) for line in run)
+    return "soli " + mark.join(item(line, dress, solo="") for line in run)
+
+
+def media(run: list[Line], dress: Dress, channels: str) -> str:
+    """Return electronics with their channels, ``fixed media (2ch)``."""
+    texts = [word(line.instrument, dress) for line in run]
+    if channels:
+        texts[-1] += f" ({channels}ch)"
+    return ", ".join(text + tail(line) for text, line in zip(texts, run, strict=True))
 
 
 def strings(run: list[Line], dress: Dress) -> list[str]:
@@ -195,99 +255,18 @@ def is_body(section: list[Line]) -> bool:
         for line in section
     )
     exact = all(line.players is None or line.players[0] in (0, line.players[1]) for line in section)
-    return same and exact
+    return same and exact and first.role != "soloist"
+
+
+def has_body(lines: list[Line]) -> bool:
+    """Whether a body of strings is among the lines."""
+    return any(is_body(lines[at : at + 5]) for at in range(len(lines)))
 
 
 def figures(section: list[Line]) -> str:
     first = section[0]
     if first.players is None:
         return f"str{tail(first, body=True)}"
-    numbers = ".".join(str(line.players[1] if line.players else 0) for line in section)
+    numbers = ".".join(digits(line.players) for line in section)
     desks = " desks" if first.unit == "desks" else ""
     return f"str({STRENGTHS[first.strength or 'stated']}{numbers}{desks}){tail(first, body=True)}"
-
-
-def item(line: Line, dress: Dress) -> str:
-    """Return one line by name."""
-    name = word(line.instrument, dress)
-    solo = "solo " if line.role == "soloist" and line.family != "voice" else ""
-    text = solo + counted(line, name, dress) + dress.bracket(line) + tail(line)
-    return text + "".join(f" or {word(slug, dress)}" for slug in line.alternatives)
-
-
-CLEAR = {
-    "voice-baritone": "baritone voice", "voice-alto": "contralto", "voice-bass": "bass voice",
-    "voice-tenor": "tenor voice",
-}  # fmt: skip
-
-
-def word(slug: str, dress: Dress) -> str:
-    if dress.spelled and slug in CLEAR:
-        return CLEAR[slug]
-    names = called(slug)
-    return names.singular if dress.spelled else names.abbreviation
-
-
-def counted(line: Line, name: str, dress: Dress) -> str:
-    """Return a name with its number: before it, in a bracket after it for timpani and percussion."""
-    one = (0, 1) if line.optional else (1, 1)
-    if line.family == "electronics":
-        return name
-    if line.players is None:
-        return f"{name}(open)" if dress.told or line.family not in ("percussion", "voice", "other") else name
-    if dress.told and line.instrument in (*FIVE, "violin"):
-        return f"{number(line.players)}{' ' if dress.spelled else ''}{name}"
-    if line.instrument in ("percussion", "timpani"):
-        return f"{name}({number(line.players)})" if dress.told or line.players != one else name
-    amount = "" if line.players == one else number(line.players)
-    return f"{amount}{' ' if dress.spelled and amount else ''}{name}"
-
-
-def tail(line: Line, *, body: bool = False) -> str:
-    """Return what is said of a line after its name: optional, amplified, off-stage, a note."""
-    text = "(opt)" if line.optional else ""
-    text += "(amp)" if line.amplified else ""
-    text += "(offstage)" if line.role == "offstage" else ""
-    if line.family == "strings" and not body:
-        strength = {"preferred": "(preferred)", "least": "(min)"}.get(line.strength or "", "")
-        text += "(desks)" if line.unit == "desks" else strength
-    if line.parts > 1 and not body:
-        text += f"({line.parts} parts)"
-    return text + (f" “{line.note}”" if line.note else "")
-
-
-def number(players: Span | None) -> str:
-    if players is None:
-        return ""
-    least, most = players
-    return str(most) if least in (0, most) else f"{least}–{most}"
-
-
-def chairs(line: Line) -> str:
-    """Return the doublings of a line in one bracket, ``(II=picc)``, ``(picc)`` where the chair is not known."""
-    told = [chair for chair in line.chairs if chair.plays != (line.instrument,) or chair.note]
-    if not told:
-        return ""
-    if len(told) == 1 and told[0].chair is None and told[0].plays[0] == line.instrument and not told[0].note:
-        return f"({plays(told[0].plays[1:])})"
-    if line.players == (1, 1) and told[0].plays[0] == line.instrument and not told[0].note:
-        return f"(={plays(told[0].plays[1:])})"
-    pieces = [chair_text(chair, line.instrument) for chair in told if chair.chair is not None]
-    unnamed = [chair for chair in told if chair.chair is None]
-    for chair in dict.fromkeys(unnamed):
-        pieces.append(f"{unnamed.count(chair)} doubling {plays(chair.plays[1:])}")
-    return f"({', '.join(pieces)})"
-
-
-def chair_text(chair: Chair, slug: str) -> str:
-    seat = ROMANS[chair.chair] if chair.chair and chair.chair < len(ROMANS) else str(chair.chair)
-    note = f" “{chair.note}”" if chair.note else ""
-    if chair.plays == (slug,):
-        return f"{seat}{note}"
-    if chair.plays[0] == slug:
-        return f"{seat}={plays(chair.plays[1:])}{note}"
-    return f"{seat}={plays(chair.plays)} only{note}"
-
-
-def plays(slugs: tuple[str, ...]) -> str:
-    return "+".join(called(slug).abbreviation for slug in slugs)

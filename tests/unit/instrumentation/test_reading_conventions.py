@@ -20,9 +20,9 @@ DOTTED = [
     ("2/2/2/2-4/2/3/1-timp-perc-hp-str", "2.2.2.2 – 4.2.3.1 – timp.perc – hp – str", None),
     ("2-2-2-2/4-2-3-1/T-P(2)/H/Str", "2.2.2.2 – 4.2.3.1 – timp.perc(2) – hp – str", None),
     ("2232/4331/str", "2.2.3.2 – 4.3.3.1 – str", None),
-    ("1111 1110 1perc pf 11111", "fl.ob.cl.bn – hn.tpt.tbn – perc – pf – str(1.1.1.1.1)", 14),
-    ("1.1.1.1-1.1.1.0-1perc-pno-1.1.1.1.1", "fl.ob.cl.bn – hn.tpt.tbn – perc – pf – str(1.1.1.1.1)", 14),
-    ("3222.4231.T.1P.Str 12,10,8,7,5", "3.2.2.2 – 4.2.3.1 – timp(1).perc(1) – str(12.10.8.7.5)", 63),
+    ("1111 1110 1perc pf 11111", "1.1.1.1 – 1.1.1.0 – perc – pf – str(1.1.1.1.1)", 14),
+    ("1.1.1.1-1.1.1.0-1perc-pno-1.1.1.1.1", "1.1.1.1 – 1.1.1.0 – perc – pf – str(1.1.1.1.1)", 14),
+    ("3222.4231.T.1P.Str 12,10,8,7,5", "3.2.2.2 – 4.2.3.1 – timp.perc(1) – str(12.10.8.7.5)", 63),
     ("2.2.2.2: 4.2.3.1: Timp.Perc(3): Hp: Str", "2.2.2.2 – 4.2.3.1 – timp.perc(3) – hp – str", None),
     ("12/10/8/6/4-2222/4220/timp", "str(12.10.8.6.4) – 2.2.2.2 – 4.2.2.0 – timp", 57),
 ]
@@ -52,7 +52,7 @@ DOUBLINGS = [
     ("3 ob (II=ca, III=bass/ob)", "3ob(II=corA, III=bob)", 3),
     ("2(2pic)", "2fl(II=picc)", 2),
     ("3(2eblc,3bcl)", "3cl(II=Ebcl, III=bcl)", 3),
-    ("3[1.2.3/pic] 2[1.Eh]", "3(III=picc).2(II=corA only).0.0", 5),
+    ("3[1.2.3/pic] 2[1.Eh]", "3fl(III=picc).2ob(II=corA only)", 5),
     (
         "3[1.2.3/pic] 2[1.Eh] 3[1.2.3/Ebcl/bcl] 3[1.2/cbn.cbn]",
         "3(III=picc).2(II=corA only).3(III=Ebcl+bcl).3(II=cbn, III=cbn only)",
@@ -86,13 +86,13 @@ LANGUAGES = [
     (
         "3 Flauti (anche 3 Ottavini, I anche Flauto in Sol), 3 Oboi (III anche Corno inglese), 3 Tromboni, Tuba, "
         "Arpa, Percussioni: (4 esecutori)",
-        "3(I=picc+afl, II=picc, III=picc).3(III=corA).0.0 – 0.0.3.1 – hp – perc(4)",
+        "3fl(I=picc+afl, II=picc, III=picc).3ob(III=corA) – 3tbn.tba – hp – perc(4)",
         15,
     ),
     (
         "2 flûtes (la 2e aussi piccolo), 2 hautbois, 2 cors, timbales, 2 percussionnistes, piano (aussi célesta), "
         "cordes",
-        "2(II=picc).2.0.0 – 2hn – timp.perc(2) – pf(=cel) – str",
+        "2(II=picc).2.0.0 – 2.0.0.0 – timp.perc(2) – pf(=cel) – str",
         None,
     ),
     (
@@ -139,12 +139,12 @@ STRINGS = [
 ]
 
 VOICES = [
-    ("SATB and organ", "choir(SATB) – org", 1),
-    ("SSAATTBB", "choir(SSAATTBB)", 0),
-    ("coro (2T2B)", "choir(TTBB)", 0),
-    ("S, A, T, B", "S, A, T, B", 0),
-    ("STB soloists, SATB chorus", "S, T, B – choir(SATB)", 0),
-    ("mixed choir", "ch “mixed”", 0),
+    ("SATB and organ", "SATB choir – org", 1),
+    ("SSAATTBB", "SSAATTBB choir", 0),
+    ("coro (2T2B)", "TTBB choir", 0),
+    ("S.A.T.B", "S.A.T.B", 0),
+    ("STB soloists, SATB chorus", "soli S, T, B – SATB choir", 0),
+    ("mixed choir", "mixed choir", 0),
     ("narrator and piano", "narr – pf", 1),
     ("soprano, flute, harp", "S – fl – hp", 2),
     ("4 recorders (SATB)", "4rec(I=srec only, II=arec only, III=trec only, IV=brec only)", 4),
@@ -167,13 +167,13 @@ OTHERS = [
     ("electric flute and amplified piano", "fl(amp) – pf(amp)", 2),
     ("solo violin; 2 fl, 2 hn, timp, str", "solo vn – 2fl – 2hn – timp – str", None),
     ("clarinet and orchestra", "solo cl – orch – str", None),
-    ("any 3–7 players + 8ch fixed media", "3–7instr – fixed – 8-channel", (3, 7)),
-    ("any six treble instruments", "6treble instr", 6),
-    ("offstage: 3 trumpets", "3tpt(offstage)", 3),
-    ("3 offstage trumpets, organ", "3tpt(offstage) – org", 4),
+    ("any 3–7 players + 8ch fixed media", "3–7 instruments – fixed media (8ch)", (3, 7)),
+    ("any six treble instruments", "6 treble instruments", 6),
+    ("offstage: 3 trumpets", "off-stage: 3tpt", 3),
+    ("3 offstage trumpets, organ", "off-stage: 3tpt – org", 4),
     ("pierrot ensemble", "fl.cl – vn.vc – pf", 5),
     ("brass quintet", "2tpt.hn.tbn.tba", 5),
-    ("piano 4-hands", "2pf “4 hands”", 2),
+    ("piano 4-hands", "pf 4 hands", 2),
     ("5 sax (2 altos, 2 tenors, 1 baritone)", None, 5),
     ("PF 2pf", "2pf", 2),
     (

@@ -1,0 +1,180 @@
+"""Writes one line of the canonical shorthand: its number, its name, who doubles, and what is said of it.
+
+    2cl(II=bcl)   up to 5 fl   perc(2)   hp(opt)   solo vn   pf 4 hands   asax(amp) “in the balcony”
+
+What cannot be said in a short form stands in quotation marks, and is read back as a note.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from catalogue.instrumentation.model import Chair, Line, Span
+from catalogue.instrumentation.vocabulary import called
+
+BOWED = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
+ROMANS = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X")
+HANDS = re.compile(r"(\d+) hands")
+LONGEST_GLUED = 6
+CLEAR = {
+    "voice-baritone": "baritone voice", "voice-alto": "contralto", "voice-bass": "bass voice",
+    "voice-tenor": "tenor voice",
+}  # fmt: skip
+IN_FULL = ("fixed-media", "live-electronics", "electronics", "conductor", "dancer")
+Bracketing = Callable[[Line], str]
+
+
+@dataclass(frozen=True, slots=True)
+class Dress:
+    """How much is written out: winds by place or by name, numbers left out or told, short or whole names.
+
+    ``told`` is 0 for numbers that go without saying, 1 where one percussionist is counted, 2 where a single string
+    player is too. ``apart`` puts players off stage under a heading. ``bracket`` writes the doublings of a line.
+    """
+
+    positional: bool
+    told: int
+    spelled: bool
+    apart: bool
+    bracket: Bracketing
+
+
+def item(line: Line, dress: Dress, solo: str = "solo ") -> str:
+    """Return one line by name; ``solo`` stands before an instrument that is a soloist's."""
+    hands = HANDS.fullmatch(line.note)
+    if hands and line.family == "keyboard" and line.players == (int(hands[1]) // 2,) * 2 and not line.chairs:
+        return f"{word(line.instrument, dress)} {line.note}{tail(line, note='')}"
+    name = word(line.instrument, dress)
+    before = solo if line.role == "soloist" and line.family != "voice" else ""
+    text = before + counted(line, name, dress) + dress.bracket(line) + tail(line, note=told_note(line))
+    return text + "".join(f" or {word(slug, dress)}" for slug in line.alternatives)
+
+
+def word(slug: str, dress: Dress) -> str:
+    """Return the name of an instrument, short where the trade has a short form."""
+    if dress.spelled and slug in CLEAR:
+        return CLEAR[slug]
+    names = called(slug)
+    return names.singular if dress.spelled or slug in IN_FULL or slug.endswith("instrument") else names.abbreviation
+
+
+def counted(line: Line, name: str, dress: Dress) -> str:
+    """Return a name with its number: before it, in a bracket after it for timpani and percussion."""
+    one = (0, 1) if line.optional else (1, 1)
+    if line.family == "electronics":
+        return name
+    if line.players is None:
+        return f"{name}(open)" if dress.told or line.family not in ("percussion", "voice", "other") else name
+    said = dress.told > (0 if line.instrument == "percussion" else 1)
+    if line.instrument in ("percussion", "timpani") and not limited(line):
+        said = said and line.instrument == "percussion"
+        return f"{name}({number(line)})" if said or line.players != one else name
+    if line.players == one and not (said and line.instrument in BOWED):
+        return f"{name}" if not has_more(line) else f"{number(line)} {name}"
+    return f"{number(line)}{blank(line, name, dress)}{plural(line, name)}"
+
+
+def has_more(line: Line) -> bool:
+    """Whether the number is the least there may be."""
+    return "or more" in line.note.split("; ")
+
+
+def blank(line: Line, name: str, dress: Dress) -> str:
+    """Return a blank between number and name unless the name is a short abbreviation."""
+    glued = len(name) <= LONGEST_GLUED and name.isalpha()
+    return "" if glued and number(line)[-1].isdigit() and not (dress.spelled or limited(line)) else " "
+
+
+def limited(line: Line) -> bool:
+    """Whether a number has a limit before it or words after it."""
+    return has_more(line) or (line.players is not None and line.players[0] == 0 < line.players[1] and not line.optional)
+
+
+def plural(line: Line, name: str) -> str:
+    names = called(line.instrument)
+    several = line.players is not None and line.players[1] > 1 and name.endswith("instrument")
+    return names.plural if several else name
+
+
+def number(line: Line) -> str:
+    """Return the number of players, ``2``, ``2–4``, ``up to 5``, ``2 or more``."""
+    if line.players is None:
+        return ""
+    least, most = line.players
+    if has_more(line):
+        return f"{least or most} or more"
+    if line.optional or least == most:
+        return str(most)
+    return f"{least}–{most}" if least else f"up to {most}"
+
+
+def told_note(line: Line) -> str:
+    """Return the note without what the number says."""
+    return "; ".join(one for one in line.note.split("; ") if one != "or more")
+
+
+def tail(line: Line, *, note: str | None = None, body: bool = False) -> str:
+    """Return what is said of a line after its name: optional, amplified, off-stage, a note."""
+    text = "(opt)" if line.optional else ""
+    text += "(amp)" if line.amplified else ""
+    text += "(offstage)" if line.role == "offstage" else ""
+    if line.family == "strings" and not body:
+        strength = {"preferred": "(preferred)", "least": "(min)"}.get(line.strength or "", "")
+        text += "(desks)" if line.unit == "desks" else strength
+    if line.parts > 1 and not body:
+        text += f"({line.parts} parts)"
+    note = line.note if note is None else note
+    return text + (f" “{note}”" if note else "")
+
+
+def chairs(line: Line) -> str:
+    """Return the doublings of a line in one bracket, ``(II=picc)``, ``(picc)`` where the chair is not known."""
+    told = [chair for chair in line.chairs if chair.plays != (line.instrument,) or chair.note]
+    if not told:
+        return ""
+    first = told[0]
+    own = first.plays[0] == line.instrument
+    if len(told) == 1 and first.chair is None and own and len(first.plays) == 2 and is_choice(first):
+        return f"({plays(first)})"
+    if line.players is not None and line.players[1] == 1 and own and is_choice(first):
+        return f"(={plays(first)})"
+    pieces = [chair_text(chair, line.instrument) for chair in told if chair.chair is not None]
+    unnamed = [chair for chair in told if chair.chair is None]
+    for chair in dict.fromkeys(unnamed):
+        pieces.append(f"{unnamed.count(chair)} doubling {plays(chair)}")
+    return f"({', '.join(pieces)})"
+
+
+def is_choice(chair: Chair) -> bool:
+    """Whether the note on a chair says no more than that what it doubles is optional, or one of several."""
+    return set(chair.note.split()) <= {"or", "optional"}
+
+
+def chair_text(chair: Chair, slug: str) -> str:
+    seat = ROMANS[chair.chair] if chair.chair and chair.chair < len(ROMANS) else str(chair.chair)
+    note = f" “{chair.note}”" if chair.note and not is_choice(chair) else ""
+    if chair.plays == (slug,):
+        return f"{seat}{note}"
+    if chair.plays[0] == slug:
+        return f"{seat}={plays(chair)}{note}"
+    return f"{seat}={joined(chair, chair.plays)} only{note}"
+
+
+def plays(chair: Chair) -> str:
+    """Return what a chair also plays."""
+    return joined(chair, chair.plays[1:])
+
+
+def joined(chair: Chair, slugs: tuple[str, ...]) -> str:
+    said = chair.note.split() if is_choice(chair) else []
+    names = [called(slug).abbreviation for slug in slugs]
+    either = said.count("or")
+    listed = " or ".join(names) if either and either == len(names) - 1 else "+".join(names)
+    return ("optional " if "optional" in said else "") + listed
+
+
+def digits(players: Span | None) -> str:
+    """Return the number of a place or a section."""
+    return "0" if players is None else str(players[1])

@@ -1,0 +1,86 @@
+"""Words that are spelled nearly like a name: a slip of the pen, two words run together, and what may have been meant.
+
+A word of six letters or more is mended where one letter differs; a shorter one only where two are exchanged.
+"""
+
+from __future__ import annotations
+
+import difflib
+import functools
+
+from catalogue.instrumentation.lexicon import AND
+from catalogue.instrumentation.names import beginnings
+from catalogue.instrumentation.numbers import cardinal
+from catalogue.instrumentation.tokens import Token
+from catalogue.instrumentation.vocabulary import called, family_of, key_of, keys
+
+SHORTEST_TO_MEND = 6
+LONGEST_WORD = 40
+MOST_SUGGESTIONS = 3
+ALIKE = 0.5
+SHORT = 5
+
+
+@functools.lru_cache(maxsize=1024)
+def near(word: str) -> tuple[str, ...]:
+    """Return the instruments whose spelling differs from the word by one letter; only for long words."""
+    key = key_of(word)
+    if not SHORTEST_TO_MEND - 1 <= len(key) <= 24:
+        return ()
+    for one in variants(key) if len(key) >= SHORTEST_TO_MEND else exchanged(key):
+        if one in keys():
+            return keys()[one]
+    return ()
+
+
+def exchanged(key: str) -> list[str]:
+    """Return the word with two neighbouring letters exchanged: the one slip that a short word allows to mend."""
+    return [key[:at] + key[at + 1] + key[at] + key[at + 2 :] for at in range(len(key) - 1)]
+
+
+def variants(key: str) -> list[str]:
+    """Return the word with one letter left out, two exchanged, one changed or one added."""
+    letters = "abcdefghijklmnopqrstuvwxyz"
+    cuts = [(key[:at], key[at:]) for at in range(len(key) + 1)]
+    left_out = [head + rest[1:] for head, rest in cuts if rest]
+    changed = [head + one + rest[1:] for head, rest in cuts if rest for one in letters]
+    added = [head + one + rest for head, rest in cuts for one in letters]
+    return left_out + exchanged(key) + changed + added
+
+
+def two_words(token: Token) -> tuple[Token, Token] | None:
+    """Return the two words that were written as one, ``andfour``, ``saxophonehorn``."""
+    text = token.text
+    if len(text) > LONGEST_WORD or key_of(text) in beginnings():
+        return None
+    for at in range(len(text) - 3, 2, -1):
+        head, rest = text[:at], text[at:]
+        joined = key_of(head) in AND and (cardinal(rest) is not None or key_of(rest) in keys())
+        both = len(head) > 3 and len(rest) > 3 and key_of(head) in keys() and key_of(rest) in keys()
+        if joined or both:
+            middle = token.start + at
+            return (
+                Token("word", head, token.start, middle, token.spaced, head.lower()),
+                Token("word", rest, middle, token.end, True, rest.lower()),
+            )
+    return None
+
+
+@functools.lru_cache(maxsize=1024)
+def nearest(written: str, place: str = "") -> tuple[str, ...]:
+    """Return the names that may have been meant by a word that is none, the likeliest first; short for short.
+
+    In the bracket of a section only instruments of the family are meant; ``place`` is the section's instrument.
+
+    >>> nearest("pixx", "flute"), nearest("basoonn")[0]
+    (('picc',), 'bassoon')
+    """
+    key = key_of(written)
+    if not 1 < len(key) <= LONGEST_WORD:
+        return ()
+    alike = [one for one in keys() if one[0] == key[0] and 2 <= len(one) <= len(key) + 2 and len(one) >= len(key) - 2]
+    if place:
+        alike = [one for one in alike if family_of(keys()[one][0]) == family_of(place)]
+    close = difflib.get_close_matches(key, alike, MOST_SUGGESTIONS, ALIKE)
+    slugs = dict.fromkeys(keys()[one][0] for one in close)
+    return tuple(called(slug).abbreviation if len(key) <= SHORT else called(slug).singular for slug in slugs)
