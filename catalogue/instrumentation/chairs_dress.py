@@ -18,8 +18,8 @@ def write_chairs(instrumentation: Instrumentation) -> str:
     """Return the forces in this dress; reading it gives the same lines.
 
     >>> from catalogue.instrumentation.reading import read
-    >>> write_chairs(read("2(II=picc).1.0.0"))
-    '2(2picc).1.0.0'
+    >>> write_chairs(read("2(II=picc).2.2.2"))
+    '2(2picc).2.2.2'
     """
     return first_that_reads_back(instrumentation, by_figure)
 

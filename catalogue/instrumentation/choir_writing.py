@@ -19,6 +19,11 @@ KINDS = {
 NUMBERED = re.compile(r"choir (\d+)")
 
 
+def is_choir_label(label: str) -> bool:
+    """Whether a label only numbers choirs: ``choir 2``, ``3 choirs``."""
+    return bool(NUMBERED.fullmatch(label)) or label.endswith(" choirs")
+
+
 def is_part(line: Line) -> bool:
     """Whether the line is one part of a choir, written by its letter."""
     return line.instrument.startswith("choir-") and line.instrument != "choir-children"

@@ -7,13 +7,14 @@ a line break, a comma or a bracket ends it. Part numbers are no names, except wh
 from __future__ import annotations
 
 import functools
+import itertools
 from dataclasses import dataclass
 
 from catalogue.instrumentation.lexicon import AND, OR, SOLO
 from catalogue.instrumentation.numbers import cardinal
 from catalogue.instrumentation.senses import Surroundings, chosen, in_section, sectional
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
-from catalogue.instrumentation.vocabulary import instruments, key_of, keys
+from catalogue.instrumentation.vocabulary import Instrument, family_of, instrument, instruments, key_of, keys
 
 LONGEST = 7
 JOINTS = ".-'/"
@@ -56,6 +57,12 @@ def with_hyphen() -> frozenset[str]:
 
 
 @functools.cache
+def with_point() -> frozenset[str]:
+    """Return the spellings that hold a point."""
+    return frozenset(one.lower() for row in instruments().values() for _, one in row.spellings if "." in one)
+
+
+@functools.cache
 def in_parts() -> frozenset[str]:
     """Return the keys of spellings of several words: ``clarinet.E`` is no ``clarinete``."""
     spellings = (one for row in instruments().values() for _, one in row.spellings)
@@ -95,6 +102,8 @@ def joins_well(written: str, nodes: Nodes, first: int, end: int) -> bool:
         return False
     if "/" in written:
         return written.lower().rstrip(".") in with_slash()
+    if lists(nodes, first, end) and written.lower() not in with_point():
+        return False
     for index in range(first + 1, end):
         node, before = nodes[index], nodes[index - 1]
         if before.is_mark("-") and (node.spaced or before.spaced):
@@ -107,6 +116,28 @@ def joins_well(written: str, nodes: Nodes, first: int, end: int) -> bool:
     last = nodes[end - 1]
     plural = last.is_word("s") and nodes[end - 2].is_mark(".")
     return not plural
+
+
+def lists(nodes: Nodes, first: int, end: int) -> bool:
+    """Whether points without a blank part two players: each word names one, and they are of one place or in order.
+
+    ``picc.cl`` and ``fl.cb`` are two players, ``cb.cl`` and ``cl.picc`` one: no list puts those that way round.
+    """
+    pointed = [one for one in range(first + 1, end - 1) if nodes[one].is_mark(".") and not nodes[one + 1].spaced]
+    if not pointed or end - first != 2 * len(pointed) + 1:
+        return False
+    words = [player_named(nodes[one]) for one in range(first, end, 2)]
+    players = [one for one in words if one is not None]
+    if len(players) < len(words):
+        return False
+    pairs = itertools.pairwise(players)
+    return all(one.order < two.order or (one.section and one.section == two.section) for one, two in pairs)
+
+
+def player_named(node: Node) -> Instrument | None:
+    """Return the instrument that one word names, ``None`` where it may be a voice or a size (``bass``, ``alto``)."""
+    found = known(node.text) if isinstance(node, Token) else ()
+    return instrument(found[0]) if found and all(family_of(slug) != "voice" for slug in found) else None
 
 
 def name_at(nodes: Nodes, at: int, section: str = "") -> Name | None:

@@ -32,7 +32,10 @@ def is_small(node: Node | None, words: Collection[str]) -> bool:
 
 
 def phrase_end(nodes: Nodes, at: int, phrases: Collection[str]) -> int | None:
-    """Return the end of the longest phrase of the set that begins here, or ``None``."""
+    """Return the end of the longest phrase of the set that begins here, or ``None``.
+
+    A capital by itself ends a phrase of longer words: the voices of ``soli S.T`` are no part of ``solist``.
+    """
     first = token_at(nodes, at)
     if first is None or first.kind != "word":
         return None
@@ -42,6 +45,8 @@ def phrase_end(nodes: Nodes, at: int, phrases: Collection[str]) -> int | None:
     while end < len(nodes) and words < LONGEST_PHRASE:
         node = token_at(nodes, end)
         if node is None or not (node.kind == "word" or (node.kind == "mark" and node.text in "-'." and end > at)):
+            break
+        if len(node.text) == 1 < len(first.text) and node.text.isupper():
             break
         end += 1
         if node.kind == "word":

@@ -241,7 +241,11 @@ def soloists_with(body: Draft, drafts: list[Draft], forces: Forces) -> None:
 
 
 def carry_soli(forces: Forces) -> None:
-    """Carry ``soli`` on to the names that the same mark joins to the first, ``soli vn.vc – 2.2.2.2``."""
+    """Carry ``soli`` on to the names that the same mark joins to the first, ``soli vn.vc – 2.2.2.2``.
+
+    A comma also parts the players of the ensemble: it carries on to one more, since they are several, and within the
+    family.
+    """
     drafts = forces.drafts
     for at, draft in enumerate(drafts):
         mark = drafts[at + 1].separator if draft.soli and at + 1 < len(drafts) else ""
@@ -251,7 +255,8 @@ def carry_soli(forces: Forces) -> None:
             listed = one.separator == mark or one.separator.endswith("&")
             if not listed or one.figure or one.slug in ("strings", *OPEN_BODIES) or one.slug.startswith("choir"):
                 break
-            if mark != "." and one.separator != "&" and family_of(one.slug) != family_of(draft.slug):
+            apart = mark != "." and one.separator != "&" and family_of(one.slug) != family_of(draft.slug)
+            if apart and one is not drafts[at + 1]:
                 break
             one.role = "soloist"
 

@@ -13,7 +13,7 @@ from dataclasses import replace
 from itertools import product
 
 from catalogue.instrumentation.bodies import is_choir
-from catalogue.instrumentation.choir_writing import choirs
+from catalogue.instrumentation.choir_writing import choirs, is_choir_label
 from catalogue.instrumentation.item_writing import Bracketing, Dress, chairs, digits, item, tail, word
 from catalogue.instrumentation.lexicon import OFFSTAGE
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Line
@@ -88,7 +88,8 @@ def write(instrumentation: Instrumentation, dress: Dress) -> str:
 
 def is_second(label: str, lines: tuple[Line, ...]) -> bool:
     """Whether a label is that of a second body and not of one of several choirs."""
-    return not all(is_choir(line) for line in lines if line.group == label)
+    numbered = is_choir_label(label) and all(is_choir(line) for line in lines if line.group == label)
+    return not numbered
 
 
 def own(label: str, lines: tuple[Line, ...]) -> list[Line]:
@@ -119,9 +120,9 @@ def wants_figures(lines: list[Line]) -> bool:
     found = {line.instrument: line.players for line in lines if line.role == "ensemble"}
     woodwind = [found[main] for main in WOODWIND if main in found]
     pairs = any(players != (1, 1) for players in woodwind)
-    if has_body(lines):
-        return len(woodwind) == 4 or (len(woodwind) > 1 and pairs)
-    return (len(woodwind) == 4 and pairs) or ("timpani" in found and len(woodwind) > 2)
+    if len(woodwind) > 1 and pairs:
+        return True
+    return (has_body(lines) and len(woodwind) == 4) or ("timpani" in found and len(woodwind) > 2)
 
 
 def runs(lines: list[Line], dress: Dress, *, figures: bool) -> list[list[Line]]:
@@ -213,7 +214,8 @@ def soloists(run: list[Line], dress: Dress, company: list[Line]) -> str:
     """Return soloists: ``solo pf``, ``soli vn.vc``; singers are called so only beside a choir or an orchestra."""
     mark = ", " if dress.told else "."
     sung = run[0].family == "voice"
-    if len(run) == 1 or (sung and not (any(map(is_choir, company)) or has_body(company))):
+    each = dress.told and not sung
+    if len(run) == 1 or each or (sung and not (any(map(is_choir, company)) or has_body(company))):
         return mark.join(item(line, dress) for line in run)
     return "soli " + mark.join(item(line, dress, solo="") for line in run)
 

@@ -52,7 +52,7 @@ DOUBLINGS = [
     ("3 ob (II=ca, III=bass/ob)", "3ob(II=corA, III=bob)", 3),
     ("2(2pic)", "2fl(II=picc)", 2),
     ("3(2eblc,3bcl)", "3cl(II=Ebcl, III=bcl)", 3),
-    ("3[1.2.3/pic] 2[1.Eh]", "3fl(III=picc).2ob(II=corA only)", 5),
+    ("3[1.2.3/pic] 2[1.Eh]", "3(III=picc).2(II=corA only).0.0", 5),
     (
         "3[1.2.3/pic] 2[1.Eh] 3[1.2.3/Ebcl/bcl] 3[1.2/cbn.cbn]",
         "3(III=picc).2(II=corA only).3(III=Ebcl+bcl).3(II=cbn, III=cbn only)",
@@ -86,7 +86,7 @@ LANGUAGES = [
     (
         "3 Flauti (anche 3 Ottavini, I anche Flauto in Sol), 3 Oboi (III anche Corno inglese), 3 Tromboni, Tuba, "
         "Arpa, Percussioni: (4 esecutori)",
-        "3fl(I=picc+afl, II=picc, III=picc).3ob(III=corA) – 3tbn.tba – hp – perc(4)",
+        "3(I=picc+afl, II=picc, III=picc).3(III=corA).0.0 – 0.0.3.1 – hp – perc(4)",
         15,
     ),
     (
@@ -143,7 +143,7 @@ VOICES = [
     ("SSAATTBB", "SSAATTBB choir", 0),
     ("coro (2T2B)", "TTBB choir", 0),
     ("S.A.T.B", "S.A.T.B", 0),
-    ("STB soloists, SATB chorus", "soli S, T, B – SATB choir", 0),
+    ("STB soloists, SATB chorus", "soli S.T.B – SATB choir", 0),
     ("mixed choir", "mixed choir", 0),
     ("narrator and piano", "narr – pf", 1),
     ("soprano, flute, harp", "S – fl – hp", 2),
