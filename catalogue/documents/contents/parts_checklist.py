@@ -39,18 +39,26 @@ from catalogue.documents.needs import DocumentNeeds
 from catalogue.facts import ComposerFacts, PerformanceFacts, WorkFacts
 from catalogue.instrumentation import Instrumentation, called
 from catalogue.instrumentation.parts import SECTIONS, Kind, Part, PartsError, PartSet, part_list
+from catalogue.terms import Category
 
 HEADS = {
     "woodwind": "Woodwind",
     "brass": "Brass",
     "percussion": "Timpani and percussion",
-    "plucked": "Harp and keyboards",
-    "keyboard": "Harp and keyboards",
+    "plucked": "Plucked instruments and keyboards",
+    "keyboard": "Plucked instruments and keyboards",
     "other": "Other instruments",
     "voice": "Voices",
     "strings": "Strings",
     "electronics": "Electronics",
 }
+CONDUCTED = (
+    Category.STAGE,
+    Category.ORCHESTRA,
+    Category.SOLOIST_AND_ORCHESTRA,
+    Category.LARGE_ENSEMBLE,
+    Category.CHOIR,
+)
 SOURCES = {
     "performance": "{strengths} (performance), {copies}",
     "work": "{strengths} (score), {copies}",
@@ -116,7 +124,7 @@ def parts_checklist(
         blocks=(
             Opening(work_title(work), value(composer.name), kind),
             facts(parts, strengths, performances, hire, printed_on, says),
-            table(parts, says),
+            table(parts, work, says),
             Paragraph(wording(note(parts, says)), Voice.NOTE),
             signatures(says),
         ),
@@ -208,13 +216,16 @@ def contents(parts: PartSet, says: Labels) -> str:
         (single, "{n} single part", "{n} single parts"),
         (parts.string_copies, "{n} string copy", "{n} string copies"),
     )
-    return ", ".join(says.count(one, many, number) for number, one, many in counted if number)
+    told = [says.count(one, many, number) for number, one, many in counted if number]
+    if any(part.kind is Kind.CHOIR and part.copies is None for part in parts.parts):
+        told.append(says.word("choir copies by the number of singers"))
+    return ", ".join(told)
 
 
 # ---- the table
 
 
-def table(parts: PartSet, says: Labels) -> Table:
+def table(parts: PartSet, work: WorkFacts, says: Labels) -> Table:
     columns = (
         Column("number", wording(says.word("No."))),
         Column("part", wording(says.word("Part"))),
@@ -226,7 +237,7 @@ def table(parts: PartSet, says: Labels) -> Table:
     total = says.say("of {total}", total=str(parts.total))
     return Table(
         columns,
-        tuple(groups(parts, says)),
+        tuple(groups(parts, work, says)),
         total=(
             Cell(),
             Cell((wording(says.word("Total")),)),
@@ -238,29 +249,44 @@ def table(parts: PartSet, says: Labels) -> Table:
     )
 
 
-def groups(parts: PartSet, says: Labels) -> Iterator[Group]:
+def groups(parts: PartSet, work: WorkFacts, says: Labels) -> Iterator[Group]:
     """The families, spare copies after the strings they belong to."""
-    for head, family in groupby(parts.parts, key=lambda part: family_head(part, says)):
-        rows = [row(part, says) for part in family]
-        if head == says.word(HEADS["strings"]):
-            rows += [row(part, says, extra=True) for part in parts.extra]
-        yield Group(wording(head), tuple(rows))
+    for (head, body), found in groupby(parts.parts, key=lambda part: (family_head(part), part.group)):
+        family = tuple(found)
+        rows = [row(part, work, says) for part in family]
+        if head == HEADS["strings"]:
+            rows += [row(part, work, says, extra=True) for part in parts.extra]
+        said = says.word(narrowed(head, family)) if head else ""
+        yield Group(joined((wording(said), value(body or "")), ", "), tuple(rows))
 
 
-def family_head(part: Part, says: Labels) -> str:
-    """The head under which a part stands: its family, and its body where there are several."""
+def family_head(part: Part) -> str:
+    """The family under which a part stands; the score stands above them all."""
     if part.kind is Kind.SCORE:
         return ""
-    head = says.word("Soloists" if part.kind is Kind.SOLOIST else HEADS[part.family])
-    return f"{head}, {part.group}" if part.group else head
+    return "Soloists" if part.kind is Kind.SOLOIST else HEADS[part.family]
 
 
-def row(part: Part, says: Labels, *, extra: bool = False) -> tuple[Cell, ...]:
+def narrowed(head: str, family: tuple[Part, ...]) -> str:
+    """The head without what none of the parts under it is: no timpani, no harp, no keyboards."""
+    instruments = {part.instrument for part in family}
+    families = {part.family for part in family}
+    if head == HEADS["percussion"]:
+        return "Timpani" if instruments == {"timpani"} else head if "timpani" in instruments else "Percussion"
+    if head == HEADS["plucked"]:
+        harps = {part.instrument for part in family if part.family == "plucked"} == {"harp"}
+        if families == {"plucked"}:
+            return "Harp" if harps else "Plucked instruments"
+        return "Keyboards" if families == {"keyboard"} else "Harp and keyboards" if harps else head
+    return head
+
+
+def row(part: Part, work: WorkFacts, says: Labels, *, extra: bool = False) -> tuple[Cell, ...]:
     boxes = boxes_of(part)
     copies = "" if part.copies is None else str(part.copies)
     remark = (says.word("extra"),) if extra else tuple(remarks(part, says))
     aside = wording(", ".join(remark), Style.EMPHASIS)
-    name = joined((value(part_name(part, says)), aside), "\N{EN SPACE}")
+    name = joined((value(part_name(part, work, says)), aside), "\N{EN SPACE}")
     number = wording(part.label)
     return (Cell((number,)), Cell((name,)), Cell((wording(copies),)), Cell(boxes=boxes), Cell(boxes=boxes), Cell())
 
@@ -272,12 +298,13 @@ def boxes_of(part: Part) -> tuple[str, ...]:
     return tuple(str(number) for number in range(1, part.copies + 1))
 
 
-def part_name(part: Part, says: Labels) -> str:
+def part_name(part: Part, work: WorkFacts, says: Labels) -> str:
     """The instrument with the number of its chair, in the language's own letters."""
-    fixed = {Kind.SCORE: "Conductor’s score", Kind.CUE_SCORE: "Score with cues", Kind.MEDIA: "Media and programs"}
+    score = "Conductor’s score" if work.category in CONDUCTED else "Score"
+    fixed = {Kind.SCORE: score, Kind.CUE_SCORE: "Score with cues", Kind.MEDIA: "Media and programs"}
     if part.kind in fixed:
         return says.word(fixed[part.kind])
-    name = called(part.instrument, says.language).singular
+    name = called(part.instrument, says.language).singular.replace("'", "’")
     return name[:1].upper() + name[1:] + (f" {part.chair}" if part.chair else "")
 
 
@@ -296,6 +323,8 @@ def remarks(part: Part, says: Labels) -> Iterator[str]:
     if part.kind is Kind.SECTION and part.players:
         yield says.count("{n} player", "{n} players", part.players)
         yield says.count("{n} desk", "{n} desks", part.desks or 0)
+    if part.kind is Kind.CHOIR and part.copies is None:
+        yield says.word("one copy a singer")
     if part.off_stage:
         yield says.word("off-stage")
     if part.optional:

@@ -11,6 +11,7 @@ from io import BytesIO
 
 from docx import Document as new_document
 from docx.document import Document as WordDocument
+from docx.enum.text import WD_ALIGN_PARAGRAPH
 from docx.oxml import OxmlElement
 from docx.oxml.ns import qn
 from docx.oxml.xmlchemy import BaseOxmlElement
@@ -31,6 +32,7 @@ from catalogue.documents.model import (
     Legend,
     Lines,
     Opening,
+    Pair,
     Pairs,
     Paragraph,
     Run,
@@ -52,6 +54,8 @@ from catalogue.documents.sheets.geometry import ColumnSheet, Sheet
 FIXED = datetime(2000, 1, 1, tzinfo=UTC)
 BOX = "\N{BALLOT BOX}"
 BLANK = "_" * 8
+CELL_MARGIN = 4
+"""What is kept free at the right of a cell, in points."""
 
 
 def render_word(document: Document) -> bytes:
@@ -85,7 +89,7 @@ class Writer:
         tab_stops(styles["LL Entry Detail"], (sheet.entry.detail_x, False))
         tab_stops(styles["LL CV Line"], (sheet.lines.text_x, False))
         tab_stops(styles["Heading 1"], (self.width, True))
-        tab_stops(styles["LL Signature"], (self.width, True))
+        tab_stops(styles["LL Signature"], ((self.width - sheet.signatures.gutter) / 2 - CELL_MARGIN, True))
         for name in ("Subtitle", "Header", "Footer"):
             tab_stops(styles[name], (self.width, True))
 
@@ -156,11 +160,13 @@ class Writer:
         """Year, title and duration on one line; number and edition before the first details."""
         year, *beside = (*entry.margin, ())[: max(len(entry.margin), 1)]
         title = self.tabbed((year, entry.title, entry.figure), "LL Entry Title")
+        resize(title, year, self.sheet.entry.year.size)
         rows = max(len(beside), len(entry.details))
         for place in range(rows):
             left = beside[place] if place < len(beside) else ()
             detail = entry.details[place] if place < len(entry.details) else ()
             made = self.tabbed((left, detail), "LL Entry Detail")
+            resize(made, left, self.sheet.entry.number.size)
             made.paragraph_format.keep_with_next = place < rows - 1
         title.paragraph_format.keep_with_next = rows > 0
 
@@ -171,17 +177,43 @@ class Writer:
             before = line.label
 
     def pairs(self, pairs: Pairs) -> None:
-        rows = [pair for group in pairs.groups for pair in group]
-        table = self.word.add_table(rows=len(rows), cols=2)
-        for pair, row in zip(rows, table.rows, strict=True):
-            self.cell(row.cells[0], (pair.label,), "LL Label")
-            self.cell(row.cells[1], (pair.value,), "LL Value")
-        set_widths(table, [78, self.width - 78])
+        """Groups of facts side by side, as far as the sheet has columns."""
+        columns = self.sheet.pairs.columns
+        groups: list[list[Pair]] = [[] for _ in columns]
+        for place, group in enumerate(pairs.groups):
+            groups[min(place, len(columns) - 1)] += group
+        table = self.word.add_table(rows=max(map(len, groups)), cols=2 * len(columns))
+        for place, facts in enumerate(groups):
+            for pair, row in zip(facts, table.rows, strict=False):
+                self.cell(row.cells[2 * place], (pair.label,), "LL Label")
+                self.cell(row.cells[2 * place + 1], (pair.value,), "LL Value")
+        starts = [start for label_x, value_x, _end in columns for start in (label_x, value_x)]
+        set_widths(table, ways(starts, self.width))
+        self.gap()
+
+    def gap(self) -> None:
+        """A narrow paragraph below a table: two tables that touch are read as one, and a file may not end in one."""
+        self.wear(self.word.add_paragraph(), "LL Gap")
 
     def signatures(self, signatures: Signatures) -> None:
-        for attested in signatures.attested:
-            made = self.tabbed((attested, signatures.asked), "LL Signature")
-            border(made._p.get_or_add_pPr(), "w:pBdr", "top", 4)
+        """Lines to sign on, two side by side."""
+        pairs = [signatures.attested[start : start + 2] for start in range(0, len(signatures.attested), 2)]
+        table = self.word.add_table(rows=len(pairs), cols=3)
+        gutter = self.sheet.signatures.gutter
+        width = (self.width - gutter) / 2
+        for pair, row in zip(pairs, table.rows, strict=True):
+            keep_whole(row)
+            for attested, cell in zip(pair, row.cells[::2], strict=False):
+                self.signature(cell, attested, signatures.asked)
+        set_widths(table, [width, gutter, width])
+        self.gap()
+
+    def signature(self, cell: WordCell, attested: Text, asked: Text) -> None:
+        made = self.wear(cell.paragraphs[0], "LL Signature")
+        border(made._p.get_or_add_pPr(), "w:pBdr", "top", 4)
+        write_text(made, attested)
+        made.add_run("\t")
+        write_text(made, asked, italic=True)
 
     # ---- tables
 
@@ -198,10 +230,12 @@ class Writer:
             for place, row in enumerate(group.rows):
                 cells = made.add_row()
                 keep_whole(cells)
-                self.cell(cells.cells[0], (() if place else group.label,), "LL Row Detail")
-                for cell, into in zip(row, cells.cells[1:], strict=True):
-                    self.cell(into, cell.lines, "LL Row Detail", first="LL Row Title")
+                self.cell(cells.cells[0], (() if place else group.label,), "LL Row Title")
+                for number, (cell, into) in enumerate(zip(row, cells.cells[1:], strict=True)):
+                    self.cell(into, cell.lines, "LL Row Turn", first="LL Row Detail" if number else "LL Row Title")
         set_widths(made, [44, *self.widths(table, columns, start=44)])
+        self.gap()
+        to_the_right(made, [column.key in columns and columns[column.key].right for column in table.columns], first=1)
 
     def ruled_table(self, table: Table, columns: dict[str, ColumnSheet]) -> None:
         made = self.word.add_table(rows=1, cols=len(table.columns))
@@ -209,6 +243,7 @@ class Writer:
         for group in table.groups:
             if group.label:
                 family = made.add_row()
+                keep_whole(family)
                 keys = [column.key for column in table.columns]
                 over = self.sheet.ruled_table.family_column
                 self.cell(family.cells[keys.index(over) if over in keys else 1], (group.label,), "LL Family")
@@ -218,6 +253,8 @@ class Writer:
         if table.total:
             self.ruled_row(made.add_row(), table.total, "LL Table Key")
         set_widths(made, self.widths(table, columns, start=0))
+        self.gap()
+        to_the_right(made, [column.key in columns and columns[column.key].right for column in table.columns])
 
     def ruled_row(self, row: WordRow, cells: tuple[Cell, ...], style: str) -> None:
         keep_whole(row)
@@ -230,7 +267,7 @@ class Writer:
         """The way from each column to the next; the last one takes what is left."""
         starts = [min(columns[column.key].x, columns[column.key].end - 24) for column in table.columns]
         starts[0] = start
-        return [end - begin for begin, end in zip(starts, [*starts[1:], self.width], strict=True)]
+        return ways(starts, self.width)
 
     def cell(self, cell: WordCell, lines: tuple[Text, ...], style: str, *, first: str = "") -> None:
         """Write lines into a cell, the first in a style of its own where one is given."""
@@ -317,11 +354,46 @@ def border(properties: BaseOxmlElement, group: str, side: str, eighths: int) -> 
     properties.append(borders)
 
 
+def ways(starts: list[float], end: float) -> list[float]:
+    """The way from each place to the next, and from the last to the end."""
+    return [until - start for start, until in zip(starts, [*starts[1:], end], strict=True)]
+
+
 def set_widths(table: WordTable, widths: list[float]) -> None:
+    """Give the columns their widths: to the grid, which one word processor reads, and to each cell for the others."""
     table.autofit = False
+    set_margins(table)
+    for column, width in zip(table.columns, widths, strict=True):
+        column.width = Pt(width)
     for row in table.rows:
         for cell, width in zip(row.cells, widths, strict=True):
             cell.width = Pt(width)
+
+
+def set_margins(table: WordTable) -> None:
+    """Let the text of a cell begin at its left edge, so that tables stand in line with the text."""
+    margins = OxmlElement("w:tblCellMar")
+    for side, width in (("left", 0), ("right", CELL_MARGIN)):
+        edge = OxmlElement(f"w:{side}")
+        edge.set(qn("w:w"), str(20 * width))
+        edge.set(qn("w:type"), "dxa")
+        margins.append(edge)
+    table._tbl.tblPr.find(qn("w:tblLook")).addprevious(margins)
+
+
+def to_the_right(table: WordTable, columns: list[bool], first: int = 0) -> None:
+    """Set the text of some columns against their right edge; the first of ``columns`` is that column of the table."""
+    places = [place for place, right in enumerate(columns, first) if right]
+    for row in table.rows:
+        for cell in map(row.cells.__getitem__, places):
+            for paragraph in cell.paragraphs:
+                paragraph.alignment = WD_ALIGN_PARAGRAPH.RIGHT
+
+
+def resize(paragraph: WordParagraph, text: Text, size: float) -> None:
+    """Give the runs at the beginning of a paragraph, those of the text, a size of their own and no slant."""
+    for run in paragraph.runs[: len(text)]:
+        run.font.size = Pt(size)
 
 
 def field(run: WordRun, code: str) -> None:

@@ -1,0 +1,103 @@
+"""The demo's papers as a reader has them: printed as PDF, read back by pdftotext, page by page."""
+
+from __future__ import annotations
+
+import subprocess
+from dataclasses import dataclass
+from datetime import date
+from functools import cached_property
+
+from catalogue.documents.model import Document, Paper
+from catalogue.documents.registry import DocumentNeeds, render
+from catalogue.facts import CatalogueFacts, WorkFacts
+from catalogue.gathering.catalogues import gather_catalogue
+from catalogue.making import Wish, make_document
+from catalogue.models import Composer, Work
+
+TODAY = date(2026, 3, 9)
+SINCE = date(2015, 1, 1)
+SETTINGS = (("en-GB", Paper.A4), ("en-US", Paper.LETTER))
+LISTS = ("works-list-by-category", "works-list-by-year", "cv-section")
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One paper: what it was made from, and what is read on it."""
+
+    name: str
+    catalogue: CatalogueFacts
+    document: Document
+    work: WorkFacts | None = None
+
+    @cached_property
+    def pdf(self) -> bytes:
+        return render(self.document, "pdf")
+
+    @cached_property
+    def pages(self) -> tuple[str, ...]:
+        command = ["pdftotext", "-layout", "-enc", "UTF-8", "-", "-"]
+        read = subprocess.run(command, input=self.pdf, capture_output=True, check=True).stdout
+        return tuple(read.decode().removesuffix("\f").split("\f"))
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """The lines of all pages that hold anything, without marks of direction, with plain spaces."""
+        unmarked = "\n".join(self.pages).translate({**dict.fromkeys(range(0x202A, 0x202F)), 0xA0: " "})
+        return tuple(line.rstrip() for line in unmarked.splitlines() if line.strip())
+
+    @property
+    def composer(self) -> str:
+        return self.catalogue.composer.name
+
+    @property
+    def public(self) -> list[WorkFacts]:
+        """The works that may stand on a public list."""
+        return [work for work in self.catalogue.works if work.status not in {"withdrawn", "juvenile"}]
+
+    @cached_property
+    def text(self) -> str:
+        """Everything on the paper in one line, with single spaces."""
+        return " ".join(" ".join(self.lines).split())
+
+
+@dataclass(frozen=True)
+class Papers:
+    """All of them; ``refused`` says by its title why the parts of a work cannot be listed."""
+
+    lists: tuple[Sheet, ...]
+    checklists: tuple[Sheet, ...]
+    refused: dict[str, str]
+
+    @property
+    def all(self) -> tuple[Sheet, ...]:
+        return (*self.lists, *self.checklists)
+
+    def of_kind(self, kind: str) -> list[Sheet]:
+        return [sheet for sheet in self.lists if sheet.document.kind == kind]
+
+
+def lists() -> list[Sheet]:
+    """Make the lists and CV sections of every composer, on each paper in the English that goes with it."""
+    return [
+        Sheet(f"{composer.slug} {kind} {language} {paper.value}", catalogue, make_document(composer, wish))
+        for composer in Composer.objects.order_by("slug")
+        for catalogue in [gather_catalogue(composer)]
+        for kind in LISTS
+        for language, paper in SETTINGS
+        for wish in [Wish(kind, language, paper, TODAY, first=SINCE if kind == "cv-section" else None)]
+    ]
+
+
+def checklists() -> tuple[list[Sheet], dict[str, str]]:
+    """Make the parts checklist of every work, and give by its title why one cannot be made."""
+    made, refused = [], {}
+    for composer in Composer.objects.order_by("slug"):
+        catalogue = gather_catalogue(composer)
+        facts = catalogue.works_by_id()
+        for work in Work.objects.filter(composer=composer).in_title_order():
+            wish = Wish("parts-checklist", "en-GB", Paper.A4, TODAY, works=(work.pk,))
+            try:
+                made.append(Sheet(work.title, catalogue, make_document(composer, wish), facts[work.pk]))
+            except DocumentNeeds as needs:
+                refused[work.title] = needs.reason
+    return made, refused
