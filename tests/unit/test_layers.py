@@ -45,6 +45,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
             "markdown_it", "nh3", "segno", "babel",
         },
     ),
+    "benches": ({"*"}, {"django", "reportlab", "icalendar"}),
     "templatetags": ({"*"}, {"django"}),
     "management": ({"*"}, {"django", "waitress", "pytest"}),
     "apps": (set(), {"django"}),

@@ -1,0 +1,1 @@
+"""One module a subject: ``BENCHES`` is a tuple of ``catalogue.benches.measuring.Bench``."""

@@ -1,0 +1,108 @@
+"""The works list as a PDF, from facts to bytes, beside reportlab's bare canvas drawing the same lines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from io import BytesIO
+
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+from reportlab.pdfgen.canvas import Canvas as Drawing
+
+from catalogue.benches.invented import NOW, catalogue
+from catalogue.benches.measuring import Bench, Pair
+from catalogue.documents.labels import labels
+from catalogue.documents.model import Document, Paper
+from catalogue.documents.registry import builder, render
+from catalogue.documents.renderers.pdf.blocks import document_items
+from catalogue.documents.renderers.pdf.canvas import Canvas
+from catalogue.documents.renderers.pdf.faces import FOLDER
+from catalogue.documents.renderers.pdf.flow import placed
+from catalogue.documents.renderers.pdf.ground import Ground
+from catalogue.documents.renderers.pdf.setting import SetLine
+from catalogue.documents.renderers.pdf.tags import Element
+from catalogue.documents.sheets.chosen import sheet_of
+from catalogue.documents.sheets.paper import SIZES
+from catalogue.facts import CatalogueFacts
+
+KIND, FACE = "works-list-by-category", "BenchSerif"
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A line as it was drawn, places from the top left."""
+
+    page: int
+    x: float
+    y: float
+    size: float
+    text: str
+
+
+class Listening(Canvas):
+    """A canvas that notes the lines of text drawn on it."""
+
+    def __init__(self, ground: Ground) -> None:
+        super().__init__(ground.size)
+        self.heard: list[Drawn] = []
+
+    def text(self, x: float, y: float, line: SetLine) -> None:
+        if line.pieces:
+            words = "".join(piece.text for piece in line.pieces)
+            self.heard.append(Drawn(self.number, x, y, line.pieces[0].size, words))
+        super().text(x, y, line)
+
+
+def works_list(told: CatalogueFacts) -> Document:
+    build = builder(KIND)
+    return build(told, by="category", claims={}, language="en-GB", paper=Paper.A4, printed_on=NOW.date())
+
+
+def lines_of(document: Document) -> list[Drawn]:
+    ground = Ground(sheet_of(document.kind, document.paper), SIZES[document.paper], labels(document.language))
+    canvas = Listening(ground)
+    for one in placed(
+        document_items(document.blocks, ground, Element("Document")), ground.sheet.margins, ground.size.height
+    ):
+        while one.page > canvas.number:
+            canvas.turn()
+        one.item.draw(canvas, one.y, one.fresh)
+    return canvas.heard
+
+
+def draw_bare(lines: list[Drawn]) -> bytes:
+    """Draw the lines with ``drawString`` in one embedded face and return the file."""
+    width, height = SIZES[Paper.A4].width, SIZES[Paper.A4].height
+    written = BytesIO()
+    drawing = Drawing(written, pagesize=(width, height), pageCompression=0, invariant=1)
+    page = 0
+    for line in lines:
+        if line.page != page:
+            drawing.showPage()
+            page = line.page
+        drawing.setFont(FACE, line.size)
+        drawing.drawString(line.x, height - line.y, line.text)
+    drawing.showPage()
+    drawing.save()
+    return written.getvalue()
+
+
+@contextmanager
+def catalogue_of(size: int) -> Iterator[Pair]:
+    pdfmetrics.registerFont(TTFont(FACE, str(FOLDER / "NotoSerif-Regular.ttf")))
+    told = catalogue(works=size, performances=size)
+    lines = lines_of(works_list(told))
+    yield Pair(ours=lambda: render(works_list(told), "pdf"), bare=lambda: draw_bare(lines))
+
+
+BENCHES = (
+    Bench(
+        "works list as PDF, works",
+        "reportlab's canvas draws the same lines at the same places in one face, without strips and tags",
+        (10, 100, 1_000),
+        catalogue_of,
+        aim=1.5,
+    ),
+)

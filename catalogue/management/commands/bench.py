@@ -1,0 +1,102 @@
+"""``bench``: how quick the house is, each figure beside a bound in the same run."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from contextlib import nullcontext
+from pathlib import Path
+from typing import Any
+
+from django.conf import settings
+from django.core.management.base import CommandParser
+
+from catalogue.benches.measuring import SECONDS, Bench, Figure, benches, measure
+from catalogue.benches.scratch import scratch_database
+from catalogue.benches.table import renewed, time_text
+from catalogue.management.base import ReadingCommand, UnusableInput
+
+PAGE = Path(settings.ROOT) / "FIGURES.md"
+PATIENCE = 60.0
+LARGEST = 1_000_000
+
+
+class Command(ReadingCommand):
+    help = (
+        "Measure what the house does beside stated bounds, by turns in one run, at growing sizes. "
+        "No catalogue is touched: what needs a database gets one of its own."
+    )
+
+    def add_arguments(self, parser: CommandParser) -> None:
+        parser.add_argument("--json", action="store_true", help="print the figures as JSON")
+        parser.add_argument("--only", metavar="NAME", help="only what has this in its name")
+        parser.add_argument("--largest", type=int, metavar="SIZE", default=LARGEST, help="leave out sizes above this")
+        parser.add_argument(
+            "--patience",
+            type=float,
+            metavar="SECONDS",
+            default=PATIENCE,
+            help=f"leave out sizes that would take longer for one time (usual: {PATIENCE:g})",
+        )
+        parser.add_argument(
+            "--seconds", type=float, default=SECONDS, help=f"how long each size is repeated (usual: {SECONDS:g})"
+        )
+        parser.add_argument("--write", action="store_true", help=f"write the figures into {PAGE.name}")
+
+    def handle(self, *arguments: Any, **options: Any) -> None:
+        known = benches()
+        chosen = [bench for bench in known if (options["only"] or "") in bench.name]
+        if not chosen:
+            names = "; ".join(bench.name for bench in known)
+            raise UnusableInput(f"Nothing measured has “{options['only']}” in its name. There is: {names}.")
+        figures = self.measured(chosen, options)
+        if options["write"]:
+            page = PAGE.read_text(encoding="utf-8") if PAGE.exists() else ""
+            PAGE.write_text(renewed(page, figures, (bench.name for bench in known)), encoding="utf-8")
+        if options["json"]:
+            self.print_json([as_json(figure) for figure in figures])
+
+    def measured(self, chosen: Iterable[Bench], options: dict[str, Any]) -> list[Figure]:
+        figures: list[Figure] = []
+        with scratch_database() if any(bench.stored for bench in chosen) else nullcontext():
+            for bench in chosen:
+                figures += self.grown(bench, options)
+        return figures
+
+    def grown(self, bench: Bench, options: dict[str, Any]) -> list[Figure]:
+        """Measure the sizes of a bench, the smallest first, as far as the patience goes."""
+        figures: list[Figure] = []
+        tell = self.stderr.write if options["json"] else self.stdout.write
+        for size in (size for size in bench.sizes if size <= options["largest"]):
+            expected = expected_seconds(figures, size)
+            if expected > options["patience"]:
+                tell(f"{bench.name}, {size:,}: left out, for one time would take about {time_text(expected)}", str)
+                break
+            figures.append(measure(bench, size, seconds=options["seconds"]))
+            tell(as_line(figures[-1]), str)
+        return figures
+
+
+def expected_seconds(figures: list[Figure], size: int) -> float:
+    """Return how long a size would take once, if time grew as the size does."""
+    if not figures:
+        return 0.0
+    last = figures[-1]
+    return (last.seconds + last.bound_seconds) * size / last.size
+
+
+def as_line(figure: Figure) -> str:
+    return (
+        f"{figure.name}, {figure.size:,}: {time_text(figure.seconds)}, {figure.ratio:.2f} × "
+        f"{time_text(figure.bound_seconds)} ({figure.bound})"
+    )
+
+
+def as_json(figure: Figure) -> dict[str, Any]:
+    return {
+        "name": figure.name,
+        "size": figure.size,
+        "seconds": figure.seconds,
+        "bound": figure.bound,
+        "bound_seconds": figure.bound_seconds,
+        "ratio": round(figure.ratio, 3),
+    }

@@ -1,0 +1,69 @@
+"""Measuring by turns, and everything that is measured does what it says at a small size."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager
+
+import pytest
+
+from catalogue.benches.invented import catalogue, forces
+from catalogue.benches.measuring import Bench, Pair, benches, measure
+from catalogue.benches.subjects.documents import draw_bare, lines_of, works_list
+from catalogue.benches.subjects.feeds import cold, warm
+
+ALL = benches()
+
+
+def test_names_are_said_once() -> None:
+    names = [bench.name for bench in ALL]
+
+    assert sorted(set(names)) == sorted(names)
+
+
+def test_ours_and_the_bound_take_turns_and_what_is_left_behind_is_put_back_before_each() -> None:
+    done: list[str] = []
+
+    @contextmanager
+    def prepare(size: int) -> Iterator[Pair]:
+        yield Pair(lambda: done.append("ours"), lambda: done.append("bare"), lambda: done.append("before"))
+
+    figure = measure(Bench("naming", "a word", (1,), prepare), 7, seconds=0)
+
+    turns = [word for word in done if word != "before"]
+    assert turns == ["ours", "bare", "bare", "ours", "ours", "bare", "bare", "ours"]
+    assert done[::2] == ["before"] * 8
+    assert (figure.name, figure.size, figure.bound) == ("naming", 7, "a word")
+
+
+@pytest.mark.django_db
+@pytest.mark.parametrize("bench", ALL, ids=lambda bench: bench.name)
+def test_each_bench_does_both_things_at_a_small_size(bench: Bench) -> None:
+    with bench.prepare(20) as pair:
+        pair.before()
+
+        assert pair.ours()
+        assert pair.bare()
+
+
+@pytest.mark.parametrize("prepare", [cold, warm])
+def test_the_bound_of_the_calendar_writes_as_many_events(
+    prepare: Callable[[int], AbstractContextManager[Pair]],
+) -> None:
+    with prepare(30) as pair:
+        assert pair.ours().count(b"BEGIN:VEVENT") == pair.bare().count(b"BEGIN:VEVENT") == 30
+
+
+def test_the_bound_of_the_works_list_draws_lines_on_every_page() -> None:
+    lines = lines_of(works_list(catalogue(works=40, performances=40)))
+
+    pages = {line.page for line in lines}
+
+    assert len(lines) > 100
+    assert draw_bare(lines).count(b"/Type /Page\n") == len(pages) == max(pages) + 1
+
+
+def test_invented_forces_differ() -> None:
+    given = {forces(number) for number in range(100_000)}
+
+    assert len(given) == 100_000
