@@ -22,10 +22,12 @@ PEAK_DB = -12.0
 LENGTH = Fraction(30, 1000)  # seconds of one click
 PITCHES = (1600.0, 1000.0, 700.0)  # Hz: first beat, other beats, between the beats
 SOFTER_DB = -8.0  # between the beats, beside the beats
-CHUNK = 65_536  # bytes of silence at a time
+AT_ONCE = 1_048_576  # bytes that are written together, about
+SILENCE = memoryview(bytes(AT_ONCE))
 PCM = 1  # format of whole-number samples in a WAV file
 HEADER = 44  # bytes before the samples
 LARGEST = 2**32 - 1  # bytes: a WAV file counts them in 32 bits
+Buffer = bytes | memoryview
 
 
 class ClickError(ValueError):
@@ -52,11 +54,30 @@ def beats_of(line: Timeline, *, count_in: int = 1, subdivision: Fraction | None 
     """Return all beats of the click in order, the count-in first; an upbeat has no accent."""
     before = count_in_seconds(line, count_in)
     beats = _counted_in(line, count_in)
+    bar: Bar | None = None
+    inside: list[Beat] = []
     for played in line.bars:
-        begins, is_bar = before + played.start, played.bar.number > 0
-        for position, within in _positions(played.bar, subdivision):
-            beats.append(Beat(begins + played.bar.moment(position), is_bar and position == 0, within))
+        if bar is None or not _alike(bar, played.bar):
+            bar = played.bar
+            inside = _beats_of_bar(bar, subdivision)
+        begins = before + played.start
+        beats += [Beat(begins + beat.seconds, beat.accented, beat.within) for beat in inside]
     return tuple(beats)
+
+
+def _alike(one: Bar, other: Bar) -> bool:
+    """Whether the clicks of two bars come at the same moments: those of a steady passage, but for its hold."""
+    if one is other:
+        return True
+    same = one.motion is not None and one.motion is other.motion and one.motion.steady
+    return same and not one.hold and not other.hold
+
+
+def _beats_of_bar(bar: Bar, subdivision: Fraction | None) -> list[Beat]:
+    """Return the beats of a bar, counted from its beginning."""
+    is_bar = bar.number > 0
+    positions = _positions(bar, subdivision)
+    return [Beat(bar.moment(position), is_bar and position == 0, within) for position, within in positions]
 
 
 def count_in_seconds(line: Timeline, count_in: int) -> Fraction:
@@ -146,6 +167,19 @@ def click_bytes(line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_
 
 def _chunks(header: bytes, beats: tuple[Beat, ...], total: int, sample_rate: int, peak_db: float) -> Iterator[bytes]:
     yield header
+    held: list[Buffer] = []
+    size = 0
+    for part in _parts(beats, total, sample_rate, peak_db):
+        held.append(part)
+        size += len(part)
+        if size >= AT_ONCE:
+            yield b"".join(held)
+            held, size = [], 0
+    yield b"".join(held)
+
+
+def _parts(beats: tuple[Beat, ...], total: int, sample_rate: int, peak_db: float) -> Iterator[Buffer]:
+    """Give the samples of the file, sound and silence by turns."""
     sounds = _sounds(sample_rate, peak_db)
     starts = [_sample(beat.seconds, sample_rate) for beat in beats]
     yield from _silence(starts[0] if starts else total)
@@ -166,7 +200,9 @@ def _sounds(sample_rate: int, peak_db: float) -> tuple[bytes, bytes, bytes]:
 
 
 def _sample(seconds: Fraction, sample_rate: int) -> int:
-    return floor(seconds * sample_rate + Fraction(1, 2))
+    """Return the sample nearest to a time, the later of two: floor(seconds · rate + ½) in whole numbers."""
+    above, below = seconds.as_integer_ratio()
+    return (2 * above * sample_rate + below) // (2 * below)
 
 
 def _header(samples: int, sample_rate: int) -> bytes:
@@ -193,8 +229,8 @@ def _sound(pitch: float, sample_rate: int, peak_db: float) -> bytes:
     return struct.pack(f"<{samples}h", *(round(value) for value in values))
 
 
-def _silence(samples: int) -> Iterator[bytes]:
+def _silence(samples: int) -> Iterator[Buffer]:
     left = 2 * samples
     while left > 0:
-        yield bytes(min(CHUNK, left))
-        left -= CHUNK
+        yield SILENCE[:left]
+        left -= AT_ONCE

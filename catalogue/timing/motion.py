@@ -44,14 +44,14 @@ class Motion:
             return 60 * position / self.start
         if self.change is Change.IN_TIME:
             return self._seconds_in_time(position)
-        growth = (self.end - self.start) / self.length
-        return Fraction(float(60 / growth) * log1p(float(growth * position / self.start)))
+        start, growth, length = float(self.start), float(self.end - self.start), float(self.length)
+        return Fraction(60 * length / growth * log1p(growth * float(position) / (length * start)))
 
     def _seconds_in_time(self, position: Fraction) -> Fraction:
         if position == self.length:
             return 120 * self.length / (self.start + self.end)
-        squared = self.start**2 + (self.end**2 - self.start**2) * position / self.length
-        return 120 * position / (self.start + Fraction(sqrt(squared)))
+        start, end, share = float(self.start), float(self.end), float(position / self.length)
+        return Fraction(120 * float(position) / (start + sqrt(start**2 + (end**2 - start**2) * share)))
 
     def rate(self, position: Fraction) -> Fraction:
         """Return the rate at a position.

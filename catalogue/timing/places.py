@@ -116,7 +116,7 @@ def read_place(text: str) -> Place:
 def _seconds_of_place(text: str, place: Place, line: Timeline) -> Fraction:
     if place.movement > len(line.movements):
         raise PlaceError(f"There is no movement {place.movement}; there are {len(line.movements)}.", text, 0, len(text))
-    played = [one for one in line.bars if (one.movement, one.bar.number) == (place.movement, place.bar)]
+    played = line.playings(place.movement, place.bar)
     if not played:
         raise PlaceError(f"Bar {place.bar} is not in the map, or is cut.", text, 0, len(text))
     if place.time > len(played):

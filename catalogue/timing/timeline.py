@@ -8,13 +8,15 @@ that a ``gap`` asks for between movements is no part of the duration; a timeline
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from itertools import pairwise
 from math import floor
 
 from catalogue.timing.durations import Duration
 from catalogue.timing.motion import Motion, motion_of
-from catalogue.timing.tempo_maps import Free, Gap, Measured, Metre, Movement, Passage, TempoMap
+from catalogue.timing.tempo_maps import Free, Gap, Metre, Movement, Passage, TempoMap
 from catalogue.timing.tempo_structure import played_bars
 
 
@@ -61,6 +63,8 @@ class Bar:
     def _unheld(self, position: Fraction) -> Fraction:
         if self.motion is None:
             return Fraction(0)
+        if self.motion.steady:
+            return self.motion.seconds(position)
         return self.motion.seconds(self.offset + position) - self.before
 
     def position(self, moment: Fraction) -> Fraction:
@@ -94,6 +98,17 @@ class Timeline:
 
     bars: tuple[PlayedBar, ...]
     movements: tuple[Fraction, ...]
+    by_number: dict[tuple[int, int], list[PlayedBar]] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        by_number: dict[tuple[int, int], list[PlayedBar]] = {}
+        for one in self.bars:
+            by_number.setdefault((one.movement, one.bar.number), []).append(one)
+        object.__setattr__(self, "by_number", by_number)
+
+    def playings(self, movement: int, number: int) -> Sequence[PlayedBar]:
+        """Return a bar of a movement, both counted from 1, each time that it sounds; nothing where it never does."""
+        return self.by_number.get((movement, number), ())
 
     @property
     def end(self) -> Fraction:
@@ -145,17 +160,17 @@ def _bars(passage: Passage) -> list[Bar]:
     numbers = range(passage.first, passage.last + 1)
     if isinstance(passage, Free):
         return [Bar(number, passage.seconds / len(numbers)) for number in numbers]
-    motion = motion_of(passage)
-    edges = [motion.seconds(passage.metre.length * index) for index in range(len(numbers) + 1)]
-    return [_bar(passage, motion, index, edges) for index in range(len(numbers))]
-
-
-def _bar(passage: Measured, motion: Motion, index: int, edges: list[Fraction]) -> Bar:
-    """Return a bar of a passage; ``edges`` are the seconds at which its bars begin and the last one ends."""
-    before, seconds = edges[index], edges[index + 1] - edges[index]
-    hold = passage.hold if passage.first + index == passage.last else Fraction(0)
-    offset = passage.metre.length * index
-    return Bar(passage.first + index, seconds + hold, passage.metre, passage.beat, motion, offset, before, hold)
+    motion, length, beat = motion_of(passage), passage.metre.length, passage.beat
+    offsets = [length * index for index in range(len(numbers) + 1)]
+    edges = [motion.seconds(offset) for offset in offsets]
+    written = zip(numbers, offsets, pairwise(edges), strict=False)
+    bars = [
+        Bar(number, until - begins, passage.metre, beat, motion, offset, begins)
+        for number, offset, (begins, until) in written
+    ]
+    if passage.hold:
+        bars[-1] = replace(bars[-1], seconds=bars[-1].seconds + passage.hold, hold=passage.hold)
+    return bars
 
 
 def duration_of(seconds: Fraction) -> Duration:

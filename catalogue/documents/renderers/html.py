@@ -36,7 +36,7 @@ from catalogue.drawings.timeline import timeline
 from catalogue.drawings.timeline import to_svg as timeline_svg
 
 STRIP_SCALE = 1.2
-FIGURE_WIDE = 680  # units that a timeline is placed for
+FIGURE_WIDE = 512  # units that a timeline is placed for; it is never drawn narrower, but moved along
 TAGS = {Style.PLAIN: "", Style.TITLE: "i", Style.EMPHASIS: "em", Style.STRONG: "strong"}
 
 
@@ -167,7 +167,7 @@ class Writer:
 
     def figure(self, figure: Figure) -> Iterator[str]:
         picture = timeline(figure.drawing, width=FIGURE_WIDE)
-        yield f'<figure class="picture">{timeline_svg(picture, title=plain(figure.caption))}'
+        yield f'<figure class="picture" tabindex="0">{timeline_svg(picture, title=plain(figure.caption))}'
         yield f"<figcaption>{self.text(figure.caption)}</figcaption></figure>"
 
     def signatures(self, signatures: Signatures) -> Iterator[str]:
