@@ -38,7 +38,7 @@ def reckon(text: str, *, gaps: bool = False) -> Reckoned | None:
     >>> str(found.duration) if found else ""
     '53″'
     """
-    if not any(line.partition("#")[0].strip() for line in text.splitlines()):
+    if not any(line.partition("#")[0].strip() for line in text.split("\n")):
         return None
     tempo_map = read_tempo_map(text)
     return Reckoned(tempo_map, timeline(tempo_map, gaps=gaps))

@@ -3,7 +3,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from catalogue.timing import TempoError, read_tempo_map, write_tempo_map
@@ -251,6 +251,61 @@ def fault_of(text: str) -> TempoError | None:
     except TempoError as fault:
         return fault
     return None
+
+
+WRONG = st.sampled_from(
+    [
+        ("{} 4/5 q=60", "4/5"),
+        ("{} 4/4 q=0", "q=0"),
+        ("{} 4/4 r=60", "r=60"),
+        ("{} 4/4 q=60 hold 0", "0"),
+        ("{} 4/4 q=60 >", ""),
+        ("{} free soon", "soon"),
+        ("{} 100/4 q=60", "100/4"),
+        ("{} 4/4 q=60 slower", "slower"),
+        ("repeat {} x1", "x1"),
+        ("cut first", "first"),
+        ("gap ten", "ten"),
+        ("movement Slack", "Slack"),
+    ]
+)
+SPACE = st.text(" \t", max_size=3)
+
+
+@settings(deadline=None, max_examples=40)
+@given(maps(), WRONG, SPACE, st.sampled_from(["", "  # q=0 4/5", "\r"]), st.data())
+def test_a_mistake_planted_in_a_map_is_found_at_its_line_and_column(
+    tempo_map: TempoMap, planted: tuple[str, str], space: str, after: str, data: st.DataObject
+) -> None:
+    lines = write_tempo_map(tempo_map).rstrip("\n").split("\n")
+    place = data.draw(st.integers(0, len(lines)))
+    typed, marked = planted
+    wrong = space + typed.format(1)
+    column = len(wrong) + 1 if not marked else wrong.rindex(marked) + 1
+
+    fault = fault_of("\n".join([*lines[:place], wrong + after, *lines[place:]]))
+
+    assert fault is not None
+    assert fault.text[fault.start : fault.end] == marked
+    if marked:
+        assert (fault.line, fault.column) == (place + 1, column)
+    assert fault.reason.startswith(f"Line {place + 1}: ")
+    assert str(fault).split("\n")[-1] == " " * (fault.column - 1) + "^" * max(1, len(marked))
+
+
+@settings(deadline=None, max_examples=30)
+@given(maps(), st.data())
+def test_a_line_that_does_not_fit_its_movement_is_shown_from_its_first_to_its_last_sign(
+    tempo_map: TempoMap, data: st.DataObject
+) -> None:
+    lines = write_tempo_map(tempo_map).rstrip("\n").split("\n")
+    last = tempo_map.movements[-1].last
+    typed = data.draw(st.sampled_from([f"{last + 2} free 5", f"repeat {last + 1}", f"cut {last + 1}", "attacca"]))
+
+    fault = fault_of("\n".join([*lines, f"  {typed}  # so"]))
+
+    assert fault is not None
+    assert (fault.line, fault.column, fault.text[fault.start : fault.end]) == (len(lines) + 1, 3, typed)
 
 
 def test_an_attacca_is_kept_with_its_movement() -> None:
