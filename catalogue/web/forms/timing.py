@@ -164,9 +164,13 @@ class Cues(forms.BaseFormSet):
             return cues
         return in_playing_order(cues, lambda cue: placed_cue(as_facts(cue), reckoned).seconds)
 
-    def facts(self) -> tuple[CueFacts, ...]:
-        """Return the cues as they stand in the form, mistakes and all, for the reading below the tempo map."""
-        told = [[str(form[name].value() or "") for name in ("number", "place", "action")] for form in self.forms]
+    def facts(self, *, refused: bool) -> tuple[CueFacts, ...]:
+        """Return the cues as they stand in the form, for the reading below the tempo map.
+
+        ``refused`` takes in those whose place is refused, which a page that says so beside the field leaves out.
+        """
+        shown = [form for form in self.forms if refused or "place" not in form.errors]
+        told = [[str(form[name].value() or "") for name in ("number", "place", "action")] for form in shown]
         return tuple(CueFacts(number, place, action) for number, place, action in told if place or action)
 
 

@@ -57,7 +57,7 @@ def timing_click(request: CatalogueRequest, work: int) -> HttpResponseBase:
 
 def click_page(request: CatalogueRequest, work: Work, form: ClickForm, bundle: SetForm) -> HttpResponse:
     cues = gather_timing(work).cues
-    media = [cue for cue in cues if cue.media.lower().endswith(".wav")]
+    media = list(dict.fromkeys(cue.media for cue in cues if cue.media.lower().endswith(".wav")))
     context = {"work": work, "form": form, "bundle": bundle, "media": media}
     return render(request, "timing/click.html", context)
 

@@ -59,7 +59,7 @@ def timing_edit(request: CatalogueRequest, work: int) -> HttpResponse:
         else:
             say(request, _("The timing of “%(title)s” is saved.") % {"title": found.title})
             return redirect("timing-detail", request.composer.slug, found.pk)
-    reading = tempo_reading(form["tempo_map"].value() or "", rows.facts(), facts, page_language())
+    reading = tempo_reading(form["tempo_map"].value() or "", rows.facts(refused=False), facts, page_language())
     context = {"form": form, "rows": rows, "work": facts, "conflict": conflict, "reading": reading}
     return render(request, "timing/timing_form.html", context)
 
@@ -87,6 +87,6 @@ def timing_reading(request: CatalogueRequest, work: int) -> HttpResponse:
     """/c/<composer>/works/<work>/timing/reading/ — what a typed tempo map reads as, with the cues typed beside it."""
     facts = gather_work(work_of(request, work))
     has_rows = f"{PREFIX}-TOTAL_FORMS" in request.POST
-    cues = cue_rows((), request.POST).facts() if has_rows else ()
+    cues = cue_rows((), request.POST).facts(refused=True) if has_rows else ()
     reading = tempo_reading(request.POST.get("tempo_map", ""), cues, facts, page_language())
     return render(request, "timing/parts/tempo_reading.html", {"reading": reading})
