@@ -58,6 +58,8 @@ def parsed(xml: bytes) -> Score:
         raise ScoreError(f"This file is not well-formed XML (line {line}).") from fault
     if not reading.score.parts and not reading.score.bars:
         raise ScoreError("There is no part in this score.")
+    for bar in reading.score.bars:
+        bar.quarters = bar.quarters or nominal(bar)  # a bar with nothing written in it is a bar's rest
     return reading.score
 
 
