@@ -31,7 +31,7 @@ FILES = sorted(path for ending in ("mxl", "xml", "musicxml") for path in FOLDER.
 # Where parts or lengths (by more than half a per cent) differ, and why: what the file says is what is told here.
 EXPLAINED = {
     "corpus/mozart/k458/movement4.mxl": "tuplets come out longer there than the durations in the file",
-    "musicxml/lilypondTestSuite/21f-Chord-ElementInBetween.xml": "a direction between the notes of a chord splits it there",
+    "musicxml/lilypondTestSuite/21f-Chord-ElementInBetween.xml": "a direction within a chord splits it there",
     "musicxml/lilypondTestSuite/41g-PartNoId.xml": "a part without an id is left out there",
     "musicxml/lilypondTestSuite/41h-TooManyParts.xml": "parts that the list does not name are left out there",
     "omr/k525OMRMvt1.xml": "recognised from paper: parts differ within a bar, which lasts as long as the longest",
