@@ -1,0 +1,91 @@
+"""``screen CALL``: the works that answer a call, the works that do not, and why."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from django.core.management.base import CommandParser
+
+from catalogue.gathering import gather_catalogue
+from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
+from catalogue.rules.calls.plain_values import call_values, judged_values
+from catalogue.rules.calls.reading import CallError, read_call
+from catalogue.rules.calls.screening import Screened, Screening, screen
+from catalogue.rules.calls.terms import Call
+from catalogue.rules.calls.verdicts import Verdict
+
+HEADS = {Verdict.YES: "Answer the call", Verdict.CANNOT_TELL: "Cannot be told", Verdict.NO: "Do not answer it"}
+LARGEST_FILE = 1_000_000
+
+
+class Command(CatalogueCommand):
+    help = "Say which works answer a call, which do not, and why; the call is a stored one or a file with its text."
+
+    def add_arguments(self, parser: CommandParser) -> None:
+        parser.add_argument("call", metavar="CALL", help="the number of a stored call, or a file with the call's text")
+        add_composer_option(parser)
+        parser.add_argument("--json", action="store_true", help="print the screening as JSON")
+
+    def handle(self, *arguments: Any, **options: Any) -> None:
+        composer = chosen_composer(options["composer"])
+        found = screen(call_named(options["call"]), gather_catalogue(composer))
+        if options["json"]:
+            self.print_json(as_json(found))
+            return
+        self.stdout.write("\n".join(told(found)))
+
+
+def call_named(named: str) -> Call:
+    """Return the call of a file."""
+    try:
+        data = Path(named).read_bytes()
+    except (OSError, ValueError) as fault:
+        raise UnusableInput(f"There is no call “{named}”; give a file with the call's text.") from fault
+    if len(data) > LARGEST_FILE:
+        raise UnusableInput(f"“{named}” is too large for the text of a call.")
+    try:
+        return read_call(decoded(data)).call
+    except CallError as fault:
+        raise UnusableInput(fault.reason) from fault
+
+
+def decoded(data: bytes) -> str:
+    """Return a text file's text: UTF-8, UTF-16 with its mark, else Windows Latin."""
+    if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        return data.decode("utf-16", errors="replace")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return data.decode("cp1252", errors="replace")
+
+
+def as_json(found: Screening) -> dict[str, Any]:
+    return {
+        "call": call_values(found.call),
+        "composer": [judged_values(one) for one in found.composer],
+        "works": [
+            {
+                "work": one.work.title.title,
+                "verdict": str(one.verdict),
+                "near_miss": one.is_near_miss,
+                "conditions": [judged_values(judged) for judged in one.conditions],
+            }
+            for one in found.works
+        ],
+    }
+
+
+def told(found: Screening) -> list[str]:
+    lines = [found.call.title or "A call"]
+    lines += [f"  You: {one.verdict}: {one.reason}" for one in found.composer]
+    for verdict, head in HEADS.items():
+        works = found.of(verdict)
+        lines += ["", f"{head}: {len(works)}"]
+        for one in works:
+            lines += [f"  {one.work.title.title}", *why(one)]
+    return lines
+
+
+def why(one: Screened) -> list[str]:
+    return [f"      {judged.condition}: {judged.reason}{' ' + judged.mend if judged.mend else ''}" for judged in one.deciding]

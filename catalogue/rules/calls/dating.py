@@ -1,0 +1,123 @@
+"""From when a work must date, by which of its dates, and what is said of revisions and versions."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from datetime import date
+
+from catalogue.rules.calls.figures import days_in, years_in
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.terms import Basis, Found, Versions
+from catalogue.rules.calls.words import NUMBER, has, number_of
+
+WRITTEN = (
+    r"compos(?:ed|ition dat)|date of composition|year of composition|written|completed|completion|finished|"
+    r"created|komponiert|entstand|entstehung|vollendet|geschrieben|fertiggestellt|ecrit|ecrites|composee?s?\b|"
+    r"achevee?s?|compost[aoei]|scritt[aoei]|compuest[aoe]s?|escrit[aoe]s?|how old|year:|date:|gecomponeerd|"
+    r"(?:works?|pieces?|scores?|compositions?) (?:from|of|since|after|no older)|entstehungs|older than|not before"
+)
+COMPLETED = r"complet|finished|vollendet|fertiggestellt|achev|terminat|abgeschlossen|finalis"
+WITHIN = re.compile(
+    rf"(?:within|in|during|over|innerhalb|in den|dans|negli|en los)\s+(?:the\s+|der\s+|les\s+)?(?:last\s+|past\s+|letzten\s+|"
+    rf"dernieres?\s+|ultimi\s+|ultimos\s+|previous\s+|preceding\s+|vergangenen\s+)?(?P<count>{NUMBER})\s+"
+    r"(?:last\s+|past\s+|dernieres?\s+)?(?:years?|jahren?|ans|annees|anni|anos)"
+)
+OLDER = re.compile(rf"(?:older than|alter als|more than)\s+(?P<count>{NUMBER})\s+(?:years?|jahren?)")
+ON_OR_AFTER = (
+    r"on or after|or later|oder spater|or after|since|from\b|not before|no earlier than|not earlier than|ab\b|seit|"
+    r"depuis|a partir|dal\b|desde|in or after|onwards?|fruhestens|nicht vor|or newer|after 31 december|vanaf|"
+    r"ou plus tard|o successivamente|o posterior"
+)
+AFTER = r"after|nach dem|nach\b|apres|dopo|despues|later than|na\b"
+BETWEEN = re.compile(r"(?:between|from|zwischen|entre|tra)\b.*?(?:and|to|und|bis|et|e|y|-)")
+ANY = r"any\b|egal|beliebig|does not matter|doesn't matter|whatever|old or new|no limit|irrelevant|spielt keine rolle"
+REVISED = r"revis|rework|uberarbeit|revisee"
+VERSION = r"versions?\b|arrange|orchestrat|transcri|bearbeitung|fassung|adaptation|trascri|arregl"
+NOT_NEW = (
+    r"does not count|do not count|not (?:be )?(?:count|regard|consider|treat)|keeps? the (?:year|date)|first composed|"
+    r"original (?:year|date)|zahlt nicht|zahlen nicht|gilt nicht|gelten nicht|ne comptent pas|merely revised|"
+    r"date of (?:the )?(?:first|original)|not new"
+)
+NOT_ADMITTED = (
+    r"not (?:be )?(?:admitted|accepted|eligible|allowed|permitted|included|considered)|excluded|inadmissible|"
+    r"nicht zugelassen|ausgeschlossen|no arrangements|no versions|no transcriptions|keine bearbeitungen|"
+    r"ineligible|exclues?|esclus|cannot be"
+)
+COUNTS = r"counts? as (?:new|a new)|are (?:welcome|accepted|admitted|eligible)|date of (?:the )?revision (?:counts|decides)"
+OTHERS = r"other (?:hands|people|composers)|someone else|fremder|by others|d'autrui|existing (?:songs|works by)"
+
+
+def read_dating(passages: Sequence[Passage], closes: date | None) -> Iterator[Found]:
+    """Yield from when a work must date, and what is said of versions. ``closes`` is the day of the deadline."""
+    for passage in passages:
+        said, where = passage.plain, (passage.start, passage.end)
+        if has(VERSION, said) or has(REVISED, said):
+            yield from versions_in(said, where)
+        if not has(WRITTEN, said) or has(r"born|geboren|ne en|nato|naci", said):
+            continue
+        if has(REVISED, said) and has(NOT_NEW, said):
+            continue
+        found = list(first_days(passage, said, closes))
+        basis = Basis.COMPLETED if has(COMPLETED, said) else Basis.COMPOSED
+        for name, value in found:
+            yield Found(name, value, *where)
+        if found:
+            yield Found("composed_basis", basis, *where)
+            yield Found("composed_text", passage.text, *where)
+        elif has(r"date on which .{0,40}completed|judged by .{0,30}complet", said):
+            yield Found("composed_basis", Basis.COMPLETED, *where, rank=2)
+
+
+def first_days(passage: Passage, said: str, closes: date | None) -> Iterator[tuple[str, date]]:
+    within = WITHIN.search(said) or OLDER.search(said)
+    if within and closes:
+        yield "composed_from", years_before(closes, number_of(within["count"]))
+        return
+    days = [one.day for one in days_in(passage.text)]
+    years = [one for one in years_in(passage.text) if 1900 < one < 2100]
+    if len(days or years) > 1 and BETWEEN.search(said) and not has(r"that is|d\. ?h|i\. ?e", said):
+        first, last = (days[0], days[1]) if len(days) > 1 else (date(years[0], 1, 1), date(years[1], 12, 31))
+        yield "composed_from", first
+        yield "composed_until", last
+        return
+    if not days and not years:
+        return
+    day = days[0] if days else date(years[0], 1, 1)
+    if has(r"before|until|vor dem|avant|prima del|antes", said) and not has(rf"{ON_OR_AFTER}|{AFTER}|not before", said):
+        yield "composed_until", date.fromordinal(day.toordinal() - 1)
+    elif has(ON_OR_AFTER, said):
+        if days or len(years) == 1 or not has(AFTER, said):
+            yield "composed_from", inclusive(day, said, bool(days))
+        else:
+            yield "composed_from", date(max(years), 1, 1)
+    elif has(AFTER, said):
+        yield "composed_from", date.fromordinal(day.toordinal() + 1) if days else date(day.year + 1, 1, 1)
+    elif not has(ANY, said) and not days and has(r"(?:composed|written|completed) in", said):
+        yield "composed_from", date(min(years), 1, 1)
+        yield "composed_until", date(max(years), 12, 31)
+
+
+def inclusive(day: date, said: str, full: bool) -> date:
+    """Return the first day that counts where both *after* and *since* may stand: after 31 December is 1 January."""
+    if full and has(r"after\b", said) and not has(r"on or after|or after", said):
+        return date.fromordinal(day.toordinal() + 1)
+    return day
+
+
+def years_before(day: date, years: int) -> date:
+    try:
+        return day.replace(year=day.year - years)
+    except ValueError:
+        return date(day.year - years, 3, 1)
+
+
+def versions_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
+    if has(OTHERS, said):
+        return
+    if has(VERSION, said) and has(NOT_ADMITTED, said) and has(r"earlier|existing|previous|own|arrange|versions? ", said):
+        yield Found("versions", Versions.EXCLUDED, *where, rank=2)
+    elif has(REVISED, said) and has(NOT_NEW, said):
+        yield Found("versions", Versions.KEEP_FIRST_DATE, *where, rank=1)
+    elif (has(REVISED, said) or has(VERSION, said)) and has(COUNTS, said):
+        yield Found("versions", Versions.COUNT_AS_NEW, *where)

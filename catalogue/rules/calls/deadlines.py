@@ -1,0 +1,193 @@
+"""Until when a call is open: the day, the hour, and the clock it goes by.
+
+A call that names several days is read by the earliest, and the contradiction is said. An abbreviation that names the
+wrong half of the year (CET in July) is read as the place's own clock or literally, whichever comes first.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta, timezone
+from zoneinfo import ZoneInfo
+
+from catalogue.rules.calls.figures import DATES, days_in
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.terms import Found
+from catalogue.rules.calls.words import has, plain
+from catalogue.rules.calls.zones import OFFSET, clocks, zone_of_text, zone_of_words
+
+STRONG = (
+    r"deadline|closing (?:date|day)|closes|einsendeschluss|einreichfrist|bewerbungsschluss|bewerbungsfrist|"
+    r"abgabeschluss|abgabetermin|stichtag fur die einsendung|date limite|cloture|scadenza|fecha limite|plazo|termine|"
+    r"sluitingsdatum|due (?:date|by|on)|last day|when\b"
+)
+MEDIUM = (
+    r"(?:post(?:ed|mark)|receiv|arriv|reach|submit|send|sent|upload|entries|applications?|everything|with us|"
+    r"materials?|einsend|einzusend|bewerbung|eingang|eingegangen|envoy|candidatures?|inviat|enviar|postmark|apply)"
+)
+BY = r"(?:by|until|till|before|no later than|not later than|up to|bis|spatestens|avant|jusqu|entro|antes|hasta|voor)\b"
+OTHER = (
+    r"born|composed|written|completed|geboren|komponiert|entstanden|age\b|aged|altersgrenze|interview|concert on|"
+    r"premiere on|performance on|results?|announce|notified|winners?|workshop on|counted on|rehears"
+)
+CLOCK = re.compile(
+    r"(?<![\d.,])(?:(?P<hour>\d{1,2})(?::|\.|h)(?P<minute>\d{2})\s*(?P<half>[ap]\.?\s?m\b\.?)?(?:\s*(?:uhr|hrs|hours|h))?"
+    r"|(?P<only>\d{1,2})\s*(?P<part>[ap]\.?\s?m\b\.?)|(?P<uhr>\d{1,2})\s*(?:uhr|h\b|heures|ore)"
+    r"|(?P<noon>noon|midday|mittag|midi\b|mezzogiorno|mediodia)"
+    r"|(?P<midnight>midnight|mitternacht|minuit|mezzanotte|medianoche))"
+)
+TIME = re.compile(r"(?P<zone>[A-Z][\w.-]*(?:[ /][A-Z][\w.-]*)*)\s+(?:[Tt]ime|TIME|Zeit)\b")
+IN_BRACKETS = re.compile(r"[(,]\s*(?P<zone>[A-Z][\w .-]{2,30}?)\s*(?:[tT]ime)?\s*\)")
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """One deadline as a passage has it; ``at`` carries its offset, ``rank`` how surely it is the deadline."""
+
+    day: date
+    at: datetime | None
+    zone: str
+    rank: int
+    passage: Passage
+    odd: str = ""
+
+    @property
+    def first(self) -> datetime:
+        """When it has passed for certain: an hour that is not known is taken as the day's end."""
+        return self.at.astimezone(UTC) if self.at else datetime.combine(self.day, time(23, 59), UTC)
+
+
+def read_deadlines(passages: Sequence[Passage], text: str) -> Iterator[Found]:
+    """Yield the deadline, its zone and what contradicts it."""
+    home = zone_of_text(text)
+    found = [moment for passage in passages for moment in moments_in(passage, home, text)]
+    if not found:
+        return
+    best = max(one.rank for one in found)
+    named = [one for one in found if one.rank == best or one.rank >= 2]
+    first = min(named, key=lambda one: (one.day, one.first))
+    for one in named:
+        yield Found("deadline_text", one.passage.text, one.passage.start, one.passage.end)
+    where = first.passage.start, first.passage.end
+    yield Found("deadline_day", first.day, *where)
+    if first.at:
+        yield Found("deadline", first.at, *where)
+        yield Found("deadline_zone", first.zone, *where)
+    days = sorted({one.day for one in named})
+    if len(days) > 1:
+        said = " and ".join(str(one) for one in days)
+        yield Found("contradictions", f"The call names more than one deadline: {said}; the earlier one is safe.", *where)
+    if first.odd:
+        yield Found("contradictions", first.odd, *where)
+
+
+def moments_in(passage: Passage, home: str, text: str) -> Iterator[Moment]:
+    rank = rank_of(passage)
+    if not rank:
+        return
+    month_first = home.startswith("America/") and "/" in passage.text
+    days = days_in(passage.text, month_first=month_first)
+    for index, one in enumerate(days):
+        before = plain(passage.text[days[index - 1].end if index else 0 : one.start])
+        if rank < 3 and has(OTHER, before[-40:]):
+            continue
+        yield moment_of(passage, one.day, home)
+        if index == 0 and not has(STRONG, plain(passage.text)[one.end :]):
+            return
+
+
+def rank_of(passage: Passage) -> int:
+    said = passage.plain
+    if has(r"composed|completed|written (?:after|in|since|on)|geboren|born|entstanden|komponiert", said) and not has(
+        STRONG, said
+    ):
+        return 0
+    if has(r"age limit|alters|under \d+ years|years (?:of age|old)|interviews?|results will|notif", said) and not has(
+        r"deadline:|closing date:", said
+    ):
+        return 0
+    if has(STRONG, said):
+        return 3
+    if has(MEDIUM, said) and has(BY, said):
+        return 2
+    return 1 if has(BY, said) else 0
+
+
+def moment_of(passage: Passage, day: date, home: str) -> Moment:
+    """Return the moment that a passage names on a day."""
+    rest = DATES.sub(lambda match: " " * len(match[0]), passage.text)
+    match = CLOCK.search(plain(rest))
+    rank = rank_of(passage)
+    if match is None:
+        return Moment(day, None, "", rank, passage)
+    clock, later = clock_of(match, plain(rest))
+    zone, fixed = zone_named_in(rest, home)
+    if not zone and fixed is None:
+        return Moment(day, None, "", rank, passage)
+    wall = datetime.combine(day, clock) + timedelta(days=later)
+    at, odd = settled(wall, zone, fixed)
+    return Moment(day, at, zone, rank, passage, odd)
+
+
+def clock_of(match: re.Match[str], said: str) -> tuple[time, int]:
+    """Return the time of day and how many days later it falls: midnight is the end of the day unless it is said."""
+    if match["midnight"]:
+        starts = has(r"at the (?:start|beginning)|beginning of|zu beginn", said)
+        return time(0, 0), 0 if starts else 1
+    if match["noon"]:
+        return time(12, 0), 0
+    hour = int(match["hour"] or match["only"] or match["uhr"])
+    minute, half = int(match["minute"] or 0), (match["half"] or match["part"] or "")[:1]
+    if half:
+        hour = hour % 12 + (12 if half == "p" else 0)
+    if hour == 24 and minute == 0:
+        return time(0, 0), 1
+    return time(min(hour, 23), min(minute, 59)), 0
+
+
+def zone_named_in(text: str, home: str) -> tuple[str, str | None]:
+    """Return the IANA zone by which a passage goes, and the abbreviation or offset that it names."""
+    offset = OFFSET.search(text)
+    if offset:
+        return home, offset[0]
+    for short in clocks().fixed:
+        if re.search(rf"\b{short}\b", text):
+            return ("UTC", None) if short == "UTC" else (home, short)
+    for match in (*TIME.finditer(text), *IN_BRACKETS.finditer(text)):
+        words = match["zone"].split(" ")
+        for first in range(len(words)):
+            zone = zone_of_words(" ".join(words[first:]))
+            if zone:
+                return zone, None
+    return home, None
+
+
+def settled(wall: datetime, zone: str, fixed: str | None) -> tuple[datetime, str]:
+    """Return the moment and, where an abbreviation does not fit the place's clock that day, a sentence."""
+    own = wall.replace(tzinfo=ZoneInfo(zone)) if zone else None
+    if fixed is None:
+        assert own is not None
+        return with_offset(own), ""
+    literal = wall.replace(tzinfo=timezone(timedelta(hours=hours_of(fixed))))
+    if own is None or own.utcoffset() == literal.utcoffset() or abs(hours_between(own, literal)) > 1:
+        return literal, ""
+    early = min(own, literal)
+    return with_offset(early), f"{fixed} is named, but another clock is in force at the place on that day."
+
+
+def hours_between(one: datetime, other: datetime) -> float:
+    return (one - other).total_seconds() / 3600
+
+
+def hours_of(fixed: str) -> int:
+    offset = OFFSET.match(fixed)
+    if offset:
+        return int(offset["hours"]) * (1 if offset["sign"] == "+" else -1)
+    return clocks().fixed[fixed]
+
+
+def with_offset(moment: datetime) -> datetime:
+    """Return the same moment with its offset alone, without the zone's rules."""
+    return moment.replace(tzinfo=timezone(moment.utcoffset() or timedelta(0)))

@@ -1,0 +1,134 @@
+"""Who may enter: age on a day, day of birth, nationality and residence."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from datetime import date
+
+from catalogue.rules.calls.figures import days_in, years_in
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.terms import Age, Found, Residence
+from catalogue.rules.calls.words import NUMBER, has, number_of
+from catalogue.rules.calls.zones import state_of_word
+
+NO_LIMIT = (
+    r"no (?:upper )?age limit|any age|all ages|keine altersgrenze|regardless of age|of every age|age.{0,12}whatever|"
+    r"sans limite d'age|senza limiti di eta|sin limite de edad|of whatever age|no limit of age|age does not matter|"
+    r"everybody may|age is no"
+)
+ABOUT_AGE = (
+    r"age[d ]?\b|aged|years old|years of age|old(?:er)?\b|young|under \d|over \d|birthday|turned|alter\b|altersgrenze|"
+    r"jahre|age de|ans\b|eta\b|anni\b|edad|anos\b|jaar|born|geboren|jahrgang|nee? |nat[oi] |nacid"
+)
+UNDER = re.compile(rf"(?:under|younger than|below|jungere? als|unter|less than|moins de|meno di|menores de)\s+(?:the age of\s+)?(?P<age>{NUMBER})\b")
+NOT_TURNED = re.compile(
+    rf"(?:not (?:yet )?(?:have )?(?:reached|turned|celebrated|attained)|has not turned|before (?:reaching|turning)|noch nicht)"
+    rf"[^.]{{0,20}}?(?P<age>{NUMBER})(?:st|nd|rd|th|\.)?\b"
+)
+UP_TO = re.compile(
+    rf"(?:not (?:be )?(?:over|older than|more than)|no older than|up to(?: and including)?(?: the age of)?|age limit[^.\d]{{0,20}}|maximum age[^.\d]{{0,12}}|"
+    rf"at most|hochstens|nicht alter als|bis(?: einschliesslich)?|altersgrenze[^.\d]{{0,20}}|jusqu'a|fino a|hasta)\s*(?P<age>{NUMBER})\b"
+)
+OR_UNDER = re.compile(rf"(?P<age>{NUMBER})\s*(?:years? (?:of age |old )?)?(?:or|and|oder|ou|o)\s+(?:under|younger|below|less|junger|moins)")
+SPAN = re.compile(rf"(?:aged?|ages|between|from|zwischen)\s+(?:the ages of\s+)?(?P<least>{NUMBER})\s*(?:-|to|and|und|bis)\s*(?P<age>{NUMBER})\b")
+BORN = re.compile(r"born|geboren|jahrgang|nee? (?:apres|en|le)|nat[oi] |nacid")
+INCLUSIVE = r"on or after|or later|or after|since|not before|from\b|ab\b|oder spater|seit|in or after|a partir|nicht vor|desde|dal\b"
+END_OF_YEAR = r"end of the year|31 december of the year|end of that year|ende des jahres|jahresende|by the end of 20|year of the deadline"
+ANY_COUNTRY = (
+    r"any nationality|any country|all nationalities|of every nationality|any place of residence|anywhere|country.{0,4}whatever|"
+    r"aller nationalitaten|jeder nationalitat|toutes? nationalit|regardless of nationality|everybody may|worldwide|"
+    r"any (?:age|country), any|no matter where"
+)
+STATE = re.compile(r"(?<!\w)(?:the\s+)?(?P<name>[A-Z][\w.]*(?:\s(?:and\s)?[A-Z][\w.]*){0,3})")
+LIVING = r"liv(?:e|ing)|reside|resident|based|wohn|leben|habit|residenti|residan|resident"
+BORN_IN = r"born (?:in|there)|native|were born|geboren in|natifs?|nati in|nacid"
+NATIONAL = r"national|citizen|passport|staatsburger|staatsangehor|citoyen|cittadin|ciudadan|composers from|subjects of"
+
+
+def read_entrants(passages: Sequence[Passage], closes: date | None) -> Iterator[Found]:
+    """Yield the limit of age and the states of which an entrant must be."""
+    for passage in passages:
+        said, where = passage.plain, (passage.start, passage.end)
+        age = None if has(NO_LIMIT, said) else age_in(passage, said, closes)
+        if age:
+            yield Found("age", age, *where)
+        residence = residence_in(passage, said)
+        if residence:
+            yield Found("residence", residence, *where)
+
+
+def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
+    if not has(ABOUT_AGE, said) or has(r"works? (?:from|of)|composed|written|completed|minut", said) and not BORN.search(said):
+        return None
+    if BORN.search(said) and (years_in(passage.text) or days_in(passage.text)):
+        return born_in(passage, said)
+    if has(r"words?|werk|works|pieces|pages", said) and not has(r"years? (?:of age|old)|age|alter|entrant|composer|turned", said):
+        return None
+    least = None
+    span = SPAN.search(said)
+    if span:
+        least, limit = number_of(span["least"]), number_of(span["age"])
+    else:
+        found = limit_in(said)
+        if found is None:
+            return None
+        limit = found
+    if not 10 <= limit <= 99:
+        return None
+    return Age(limit=limit, least=least, on=day_of(passage, said, closes), text=passage.text)
+
+
+def limit_in(said: str) -> int | None:
+    """Return the highest age admitted: one less than an age that must not have been reached."""
+    for pattern, less in ((OR_UNDER, 0), (UP_TO, 0), (UNDER, 1), (NOT_TURNED, 1)):
+        match = pattern.search(said)
+        if match and 10 <= number_of(match["age"]) <= 99:
+            return number_of(match["age"]) - less
+    return None
+
+
+def day_of(passage: Passage, said: str, closes: date | None) -> date | None:
+    """Return the day on which the age is counted: the named one, the end of the year, else the deadline."""
+    days = days_in(passage.text)
+    if days:
+        return days[0].day
+    if has(END_OF_YEAR, said):
+        years = years_in(passage.text)
+        year = years[0] if years else closes.year if closes else None
+        return date(year, 12, 31) if year else None
+    if has(r"(?:on|at) (?:the )?(?:1|first of) january of", said) and closes:
+        return date(closes.year, 1, 1)
+    return closes
+
+
+def born_in(passage: Passage, said: str) -> Age:
+    days, years = days_in(passage.text), years_in(passage.text)
+    inclusive = has(INCLUSIVE, said)
+    if days:
+        return Age(born=days[0].day, after=not inclusive, text=passage.text)
+    if has(r"after|nach\b|apres|dopo|despues", said) and not inclusive:
+        return Age(born=date(years[0] + 1, 1, 1), text=passage.text)
+    return Age(born=date(years[0], 1, 1), text=passage.text)
+
+
+def residence_in(passage: Passage, said: str) -> Residence | None:
+    if not (has(LIVING, said) or has(BORN_IN, said) or has(NATIONAL, said)):
+        return None
+    if has(r"will live|you live|accommodation|residency|winner|live (?:recording|performance|electronics)", said) and not has(
+        r"composers?|entrants?|applicants?|open to", said
+    ):
+        return None
+    codes = tuple(dict.fromkeys(code for name in STATE.findall(passage.text) if (code := state_code(name))))
+    if not codes or (has(ANY_COUNTRY, said) and not has(LIVING + "|" + BORN_IN, said)):
+        return None
+    return Residence(
+        national=codes if has(NATIONAL, said) and not has(r"any nationality", said) else (),
+        resident=codes if has(LIVING, said) else (),
+        born=codes if has(BORN_IN, said) else (),
+        text=passage.text,
+    )
+
+
+def state_code(name: str) -> str:
+    return next((code for word in (name, *name.split()) if len(word) > 1 and (code := state_of_word(word))), "")

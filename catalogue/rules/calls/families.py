@@ -1,0 +1,114 @@
+"""Works as they are screened: a version that is only a label goes with its work, a version of its own stands alone."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
+from catalogue.rules.calls.words import plain
+from catalogue.timing import PartialDate
+
+VERSION_OF = re.compile(r"(?<!second )(?<!new )\b(?:versions?|arrangements?|orchestrations?|transcriptions?|fassung|bearbeitung|arr\.)\s+(?:of|for|fur|von|pour|per|para)\b")
+YEAR = re.compile(r"\(((?:19|20)\d{2})\)")
+
+
+@dataclass(frozen=True, slots=True)
+class Played:
+    """One playing of a work: the event and its place in the programme."""
+
+    event: PerformanceFacts
+    item: ProgrammedFacts
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A work as it is screened, with its playings; ``earlier`` is the date of the work that it is a version of."""
+
+    work: WorkFacts
+    played: tuple[Played, ...] = ()
+    is_version: bool = False
+    earlier: PartialDate | None = None
+    siblings: tuple[WorkFacts, ...] = ()
+    recorded: bool = False
+
+
+def candidates(catalogue: CatalogueFacts) -> tuple[Candidate, ...]:
+    """Return every work to be screened, in the order of the catalogue."""
+    works = catalogue.works_by_id()
+    labels = {one.id: one.version_of for one in catalogue.works if is_label(one) and one.version_of in works}
+    playings: dict[int, list[Played]] = {}
+    for event in catalogue.performances:
+        for item in event.programme:
+            playings.setdefault(labels.get(item.work_id) or item.work_id, []).append(Played(event, item))
+    recorded = {one.work_id for one in catalogue.recordings if one.label or one.number}
+    return tuple(
+        candidate_of(work, works, tuple(playings.get(work.id, ())), catalogue, recorded)
+        for work in catalogue.works
+        if work.id not in labels
+    )
+
+
+def is_label(work: WorkFacts) -> bool:
+    """Whether a version's record says nothing of its own: no forces, no date, no length."""
+    own = work.instrumentation or work.instrumentation_typed or work.completed or work.duration or work.duration_typed
+    return work.version_of is not None and not own
+
+
+def candidate_of(
+    work: WorkFacts, works: dict[int, WorkFacts], played: tuple[Played, ...], catalogue: CatalogueFacts, recorded: set[int]
+) -> Candidate:
+    parent = works.get(work.version_of) if work.version_of else None
+    full = work if parent is None else inheriting(work, parent)
+    siblings = tuple(one for one in catalogue.works if one.id != work.id and is_family(one, work))
+    return Candidate(
+        work=full,
+        played=played,
+        is_version=parent is not None or says_version(work),
+        earlier=earlier_of(work, parent, catalogue),
+        siblings=siblings,
+        recorded=work.id in recorded,
+    )
+
+
+def inheriting(work: WorkFacts, parent: WorkFacts) -> WorkFacts:
+    """Return a version with what its record leaves to the first version."""
+    return replace(
+        work,
+        instrumentation=work.instrumentation or (None if work.instrumentation_typed else parent.instrumentation),
+        instrumentation_typed=work.instrumentation_typed or parent.instrumentation_typed,
+        duration=work.duration or (None if work.duration_typed else parent.duration),
+        text_language=work.text_language or parent.text_language,
+    )
+
+
+def is_family(one: WorkFacts, other: WorkFacts) -> bool:
+    same = {one.version_of or one.id} & {other.version_of or other.id}
+    return bool(same) or base_title(one) == base_title(other)
+
+
+def base_title(work: WorkFacts) -> str:
+    return plain(re.sub(r"\s*[(\[].*?[)\]]\s*$", "", work.title.title)).strip()
+
+
+def said_of(work: WorkFacts) -> Iterator[str]:
+    yield from (plain(one) for one in (work.title.subtitle, work.version_label, work.notes, work.title.title))
+
+
+def says_version(work: WorkFacts) -> bool:
+    return any(VERSION_OF.search(said) for said in said_of(work))
+
+
+def earlier_of(work: WorkFacts, parent: WorkFacts | None, catalogue: CatalogueFacts) -> PartialDate | None:
+    """Return the date of the work that this is a version of, where the records say it."""
+    if parent is not None:
+        return parent.completed
+    if not says_version(work):
+        return None
+    named = next((match for said in said_of(work) if VERSION_OF.search(said) and (match := YEAR.search(said))), None)
+    if named:
+        return PartialDate(int(named[1]))
+    alike = [one for one in catalogue.works if one.id != work.id and base_title(one) == base_title(work)]
+    dates = [one.completed for one in alike if one.completed]
+    return min(dates) if dates else None

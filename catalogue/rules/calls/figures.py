@@ -1,0 +1,115 @@
+"""Numbers, lengths and dates in running text."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from datetime import date
+
+from catalogue.rules.calls.words import NUMBER, number_of, plain
+from catalogue.timing import DateError, read_date
+
+MINUTES = r"minutes?|mins?|minuten|minuti|minuto|minutos|minuut|mn|'(?!')"
+SECONDS = r"seconds?|secs?|sekunden|secondes?|secondi|segundos|seconden|\"|''"
+FIGURE = re.compile(
+    rf"(?<![\w.,:/€£$-])(?:(?P<clock>\d{{1,3}})(?:'|:)\s?(?P<rest>[0-5]\d)(?:\"|'')?(?![\d:])"
+    rf"|(?P<number>{NUMBER}|\d{{1,3}}[.,]5)(?:\s*(?P<half>1/2|½))?"
+    rf"(?:\s*-?\s*(?:full\s+)?(?:(?P<minutes>{MINUTES})|(?P<seconds>{SECONDS}))(?![a-z]))?)(?![\w]|[.,/:]\d)"
+)
+JOINED = re.compile(
+    r"\s*(?:(?:-|to|and|or|bis|und|oder|a|et|ou|e|o|y|hasta|tot|en|from|between)\s*)?"
+    r"(?:(?:not|no|nicht|but|hochstens|maximal|at|up)\s+(?:more|less|longer|mehr|over|most|langer|to)?"
+    r"\s*(?:than|als)?\s*)?"
+)
+DATES = re.compile(
+    r"(?<!\d)\d{4}-\d{2}-\d{2}(?!\d)"
+    r"|(?<!\d)\d{1,2}(?:st|nd|rd|th|er|[.º°])?\s+(?:of\s+|de\s+)?[^\W\d_]{3,10}\.?,?\s+(?:of\s+|de\s+)?\d{4}(?!\d)"
+    r"|(?<!\w)[^\W\d_]{3,10}\.?\s+\d{1,2}(?:st|nd|rd|th)?,?\s+\d{4}(?!\d)"
+    r"|(?<!\d)\d{1,2}[./]\d{1,2}[./]\d{4}(?!\d)"
+)
+YEAR = re.compile(r"(?<![\d/.-])((?:19|20)\d{2})(?![\d/-]\d|\d)")
+
+
+@dataclass(frozen=True, slots=True)
+class Length:
+    """A duration as it stands in a text."""
+
+    seconds: int
+    start: int
+    end: int
+    joined: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A date as it stands in a text."""
+
+    day: date
+    start: int
+    end: int
+
+
+def lengths_in(text: str) -> list[Length]:
+    """Return the durations of a plain text; a number joined to one with a unit has the same unit.
+
+    >>> [one.seconds for one in lengths_in("not less than four and not more than six minutes")]
+    [240, 360]
+    """
+    found: list[Length] = []
+    following: tuple[int, int] | None = None
+    for match in reversed(list(FIGURE.finditer(text))):
+        unit = 60 if match["minutes"] else 1 if match["seconds"] else 0
+        joined = False
+        if match["clock"]:
+            seconds = int(match["clock"]) * 60 + int(match["rest"])
+            unit = 60
+        else:
+            if not unit and following and JOINED.fullmatch(text, match.end(), following[0]):
+                unit, joined = following[1], True
+            seconds = round(value_of(match) * unit)
+        if unit:
+            found.append(Length(seconds, match.start(), match.end(), joined))
+            following = match.start(), unit
+    return seconds_joined(list(reversed(found)), text)
+
+
+def value_of(match: re.Match[str]) -> float:
+    number = match["number"]
+    whole = float(number.replace(",", ".")) if re.fullmatch(r"\d+[.,]5", number) else float(number_of(number))
+    return whole + (0.5 if match["half"] else 0)
+
+
+def seconds_joined(lengths: list[Length], text: str) -> list[Length]:
+    """Join minutes with the seconds that follow them: ``8 minutes 30 seconds``."""
+    found: list[Length] = []
+    for one in lengths:
+        last = found[-1] if found else None
+        between = text[last.end : one.start].strip() if last else "-"
+        if last and between in ("", "and", "und", "et") and one.seconds < 60 <= last.seconds and not last.joined:
+            found[-1] = Length(last.seconds + one.seconds, last.start, one.end, last.joined)
+        else:
+            found.append(one)
+    return found
+
+
+def days_in(text: str, *, month_first: bool = False) -> list[Day]:
+    """Return the full dates of a text.
+
+    >>> [str(one.day) for one in days_in("by Friday 12 February 2027, 17:00")]
+    ['2027-02-12']
+    """
+    found = []
+    for match in DATES.finditer(text):
+        try:
+            read = read_date(match[0].replace(",", ", "), language="en-US" if month_first else "en-GB").exact
+        except DateError:
+            continue
+        if read is not None:
+            found.append(Day(read, match.start(), match.end()))
+    return found
+
+
+def years_in(text: str) -> list[int]:
+    """Return the bare years of a text, those of full dates left out."""
+    without = DATES.sub(lambda match: " " * len(match[0]), text)
+    return [int(match[1]) for match in YEAR.finditer(plain(without))]

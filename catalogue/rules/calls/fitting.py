@@ -1,0 +1,186 @@
+"""A work's forces against the players that a call offers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from catalogue.instrumentation import Instrumentation, Line
+from catalogue.instrumentation.bodies import is_section
+from catalogue.instrumentation.fit import Fit, fit
+from catalogue.instrumentation.seats import is_person
+from catalogue.rules.calls.families import Candidate
+from catalogue.rules.calls.limit_texts import reading
+from catalogue.rules.calls.terms import Call, Forces, ForcesRule
+from catalogue.rules.calls.verdicts import Judged, Record, Verdict
+from catalogue.rules.calls.voices import judge_choir
+
+YES, NO, CANNOT_TELL = Verdict.YES, Verdict.NO, Verdict.CANNOT_TELL
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What the forces come to; ``mend`` says what would mend it."""
+
+    verdict: Verdict
+    reason: str
+    mend: str = ""
+
+
+def forces(one: Candidate, call: Call) -> Judged:
+    """Judge whether the call's players can play the work, as the call has it."""
+    record = Record("work", one.work.id)
+    if one.work.instrumentation is None:
+        reason = "Its forces are not recorded." if not one.work.instrumentation_typed else "Its forces cannot be read."
+        return Judged("forces", CANNOT_TELL, reason, record, "Enter the instrumentation.")
+    answer = answer_of(one.work.instrumentation, call)
+    return Judged("forces", answer.verdict, answer.reason, record, answer.mend)
+
+
+def answer_of(work: Instrumentation, call: Call) -> Answer:
+    people = tuple(line for line in work.lines if is_person(line) and not is_optional(line))
+    offered = [found for text in call.forces.texts if (found := read_limit(text)) is not None]
+    if call.forces.texts and not offered:
+        return Answer(CANNOT_TELL, f"The call's forces cannot be read: “{call.forces.text}”.", "Mend the call's forces.")
+    checks = [by_kind(people, offered, call), by_number(work, people, call.forces)]
+    if offered and checks[0].verdict is YES:
+        checks.append(by_players(replace(work, lines=people), offered, call))
+    return worst(checks)
+
+
+def worst(answers: list[Answer]) -> Answer:
+    for verdict in (NO, CANNOT_TELL):
+        found = [one for one in answers if one.verdict is verdict]
+        if found:
+            return found[0]
+    return answers[-1]
+
+
+@lru_cache(maxsize=256)
+def read_limit(text: str) -> Instrumentation | None:
+    return reading(text)
+
+
+def is_optional(line: Line) -> bool:
+    return line.optional
+
+
+def is_voice(line: Line) -> bool:
+    return line.family == "voice"
+
+
+def by_kind(people: tuple[Line, ...], offered: list[Instrumentation], call: Call) -> Answer:
+    """Judge players and singers, sections and single players, compulsory strings: what needs no matching."""
+    sung = any(is_voice(line) for line in people)
+    if not offered:
+        if sung and call.voices_excluded:
+            return Answer(NO, "A choir or singer is needed; the call wants players only.")
+        return Answer(YES, "The call sets no forces.")
+    if not people:
+        return Answer(NO, "There are no players in the work.")
+    if any(is_voice(line) for one in offered for line in one.lines):
+        return Answer(YES, "")
+    if sung:
+        return Answer(NO, "A choir or singer is needed; the call has none.")
+    sections = [line for line in people if is_string_section(line, people)]
+    if sections and not any(is_string_section(line, one.lines) for one in offered for line in one.lines):
+        return Answer(NO, "A string section is needed; the call has single players.")
+    if call.forces.strings_compulsory and not sections:
+        return Answer(NO, "There is no string section in the work; full strings are compulsory.")
+    return Answer(YES, "")
+
+
+def is_string_section(line: Line, lines: tuple[Line, ...]) -> bool:
+    return line.family == "strings" and is_section(line, lines)
+
+
+def by_number(work: Instrumentation, people: tuple[Line, ...], limits: Forces) -> Answer:
+    """Judge how many players the work needs; a section of open strength has two players at least."""
+    least = sum(players_of(line)[0] for line in people)
+    known = all(line.players is not None and line.unit != "desks" for line in people)
+    told = f"{least} player{'' if least == 1 else 's'}" if known else f"{least} or more players"
+    if limits.players_max is not None and least > limits.players_max:
+        return Answer(NO, f"{told}; the call admits at most {limits.players_max}.")
+    if limits.players_min is not None and least < limits.players_min:
+        if not known:
+            return Answer(CANNOT_TELL, f"The strength of its sections is open; the call wants at least {limits.players_min} players.")
+        return Answer(NO, f"{told}; the call wants at least {limits.players_min}.")
+    if limits.players_max is not None and not known:
+        return Answer(CANNOT_TELL, f"The strength of its sections is open; the call admits at most {limits.players_max} players.")
+    return Answer(YES, f"{told}.")
+
+
+def players_of(line: Line) -> tuple[int, int | None]:
+    if line.players is None or line.unit == "desks":
+        return 2, None
+    return line.players
+
+
+def by_players(work: Instrumentation, offered: list[Instrumentation], call: Call) -> Answer:
+    """Match the work's chairs with the call's players, for each alternative that the call gives."""
+    if any(is_voice(line) for one in offered for line in one.lines):
+        return judge_with_voices(work, offered, call)
+    if call.soloists_excluded:
+        work = replace(work, lines=tuple(line for line in work.lines if line.role != "soloist" or len(work.lines) == 1))
+    answers = [answer for one in offered for answer in matched(work, one, call)]
+    best = {answer.verdict: answer for answer in reversed(answers)}
+    return best.get(YES) or best.get(CANNOT_TELL) or best[NO]
+
+
+def judge_with_voices(work: Instrumentation, offered: list[Instrumentation], call: Call) -> Answer:
+    answers = []
+    for one in offered:
+        if any(is_voice(line) for line in one.lines):
+            verdict, reason = judge_choir(work, one)
+            answers.append(Answer(verdict, reason))
+        else:
+            answers += matched(work, one, call)
+    best = {answer.verdict: answer for answer in reversed(answers)}
+    return best.get(YES) or best.get(CANNOT_TELL) or best[NO]
+
+
+def matched(work: Instrumentation, offered: Instrumentation, call: Call) -> Iterator[Answer]:
+    found = fit(
+        work,
+        offered,
+        usual_doublings=call.forces.usual_doublings,
+        timpani_among_percussion=call.forces.timpani_among_percussion,
+        as_limits=call.forces.rule is not ForcesRule.EXACTLY,
+    )
+    if found.fits is None:
+        yield Answer(CANNOT_TELL, " ".join(found.open) or "It cannot be told whether there are players enough.")
+    elif found.fits and call.forces.rule is ForcesRule.EXACTLY and not is_exact(work, offered, found):
+        yield Answer(NO, f"It uses only some of the players; the call wants exactly {call.forces.text}.")
+    elif found.fits:
+        yield Answer(YES, f"The call's players can play it: {call.forces.text}.")
+    else:
+        why = " ".join(one.why for one in found.missing)
+        yield Answer(NO, why, mend_of(found))
+
+
+def is_exact(work: Instrumentation, offered: Instrumentation, found: Fit) -> bool:
+    """Whether everybody whom the call offers for certain has something to play."""
+    return not found.unused and bool(work.lines) and bool(offered.lines)
+
+
+def mend_of(found: Fit) -> str:
+    """Say what would mend it where no more than two chairs are missing."""
+    few = sum(one.players or 9 for one in found.missing)
+    if few > 2:
+        return ""
+    names = " and ".join(dict.fromkeys(one.instrument.replace("-", " ") for one in found.missing))
+    return f"Only {names} is missing: a version without it would fit." if few == 1 else f"Missing are {names} only."
+
+
+def soloist(one: Candidate) -> Judged:
+    """Judge a call that wants no soloists."""
+    record = Record("work", one.work.id)
+    found = one.work.instrumentation
+    if found is None:
+        return Judged("soloist", CANNOT_TELL, "Its forces are not recorded.", record, "Enter the instrumentation.")
+    solos = [line for line in found.lines if line.role == "soloist" and not is_voice(line)]
+    if solos and len(found.lines) > len(solos):
+        names = ", ".join(line.instrument.replace("-", " ") for line in solos)
+        return Judged("soloist", NO, f"It has a soloist: {names}.", record)
+    return Judged("soloist", YES, "It has no soloist.", record)

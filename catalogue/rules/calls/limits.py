@@ -1,0 +1,150 @@
+"""How long a work may be, alone and together with the others that are sent."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from catalogue.rules.calls.figures import Length, days_in, lengths_in
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.terms import Found
+from catalogue.rules.calls.words import has
+
+UNDER = r"(?:under|less than|below|shorter than|unter|weniger als|kurzer als|moins de|meno di|menos de|fewer than)"
+OVER = r"(?:over|more than|longer than|above|exceeding|mehr als|langer als|uber|plus de|piu di|mas de)"
+NOT = r"(?:not|no|nicht|non|pas|ne|never|neither|nor|keine?|may not|must not|should not|without|n't)"
+AT_MOST_BEFORE = re.compile(
+    rf"(?:up to(?: and including)?|at (?:the )?most|maximum(?: (?:duration|length))?(?: of| is|:)?|max\.?|"
+    rf"maximal(?:dauer)?|hochstens|bis zu|jusqu'a|au (?:plus|maximum)|massimo|al massimo|hasta|como maximo|within|"
+    rf"{NOT}(?: be| last| run| sein)? {OVER}|{NOT} (?:to )?exceed(?:ing)?|exceed|limit(?:ed)? (?:is|to|of)|"
+    rf"no longer than|langstens|nicht langer als|maxima(?: de)?|no mas de|tot)\s*$"
+)
+AT_LEAST_BEFORE = re.compile(
+    rf"(?:at least|minimum(?: of)?|min\.?|mindestens|wenigstens|au moins|almeno|minimo(?: di)?|al menos|como minimo|"
+    rf"{NOT}(?: be| last)? {UNDER}|no shorter than|ab|from)\s*$"
+)
+UNDER_BEFORE = re.compile(rf"(?<!not )(?<!no )(?<!nicht ){UNDER}\s*$")
+OVER_BEFORE = re.compile(rf"(?<!not )(?<!no )(?<!nicht ){OVER}\s*$")
+AT_MOST_AFTER = re.compile(
+    r"\s*(?:\(?(?:or|oder|ou|o) (?:less|shorter|under|fewer|weniger|kurzer|moins|meno|menos)|maximum|max\b|maximal|"
+    r"at (?:the )?(?:most|longest|outside)|is the (?:\w+ )?(?:maximum|limit|most|longest)|is our (?:limit|maximum)|"
+    r"tops|hochstens|au (?:plus|maximum)|and not (?:a|one) (?:second|minute) (?:more|longer))"
+)
+AT_LEAST_AFTER = re.compile(
+    r"\s*(?:\(?(?:or|oder|ou|o) (?:more|longer|over|mehr|langer|plus|piu|mas)|minimum|is the minimum|at (?:the )?least|"
+    r"mindestens)"
+)
+OUT_AFTER = re.compile(r"\s*(?:is|are|ist|being)?\s*(?:already |schon )?(?:too long|out\b|zu lang|over)")
+IN_AFTER = re.compile(r"\s*(?:is|are|ist)\s*(?:still )?(?:in\b|accepted|fine|allowed|ok\b)")
+TOLERANCE = (
+    r"tolera|deviation|abweichung|leeway|give or take|geduldet|plus or minus|either way|margin|grace|scarto|"
+    r"in either direction|marge|tolleranza"
+)
+TOTAL = (
+    r"together|in total|in all\b|altogether|total\b|combined|insgesamt|zusammen|gesamtdauer|au total|en tout|"
+    r"complessiv|in totale|en total|in sum|overall|between them|added up|portfolio (?:of|lasting|should|must)"
+)
+EACH = r"each\b|single|per (?:work|piece)|individual|jedes|every (?:work|piece)|no (?:one )?(?:work|piece)|any one"
+ABOUT_WORKS = (
+    r"minut|length|duration|how long|long\b|last|run\b|dauer|duree|durata|duracion|piece|work|stuck|werk|oeuvre|brano|"
+    r"slot|short|time"
+)
+NOT_WORKS = (
+    r"you will write|will be (?:written|composed)|new (?:piece|work) of|to be (?:written|composed)|interview|rehears|"
+    r"presentation|talk\b|probe(?:n)?\b|excerpts?|extracts?|ausschnitt|not part of the application|to present|"
+    r"minutes of (?:rehearsal|music for)|walk|minutes (?:from|away|before|after)|recording of (?:up to|at most)|session"
+)
+LABELS = r"(?:length|duration|how long|dauer|duree|durata|duracion|timing|spieldauer|time)[^:]*:"
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """One bound in seconds: ``most`` or least, ``strict`` where the figure itself is left out."""
+
+    seconds: int
+    most: bool
+    strict: bool = False
+
+
+def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
+    """Yield the least and the most duration of a work, of all together, the tolerance, and whether it is *under*."""
+    strict = False
+    for passage in passages:
+        said = passage.plain
+        where = passage.start, passage.end
+        lengths = lengths_in(said)
+        if has(r"on the dot is (?:already )?too long|exactly .{1,20} is too long", said):
+            strict = True
+            yield Found("duration_strict", True, *where, rank=2)
+        if not lengths or not is_about_length(passage, said):
+            continue
+        if has(TOLERANCE, said):
+            yield Found("duration_tolerance", lengths[-1].seconds, *where)
+            lengths = [one for one in lengths[:-1] if one.seconds >= 60] if len(lengths) > 1 else []
+        whole = has(TOTAL, said) and not has(EACH, said)
+        rank = 2 if re.search(rf"^{LABELS}", said) else 1
+        for bound in bounds_of(said, lengths):
+            name = f"{'total' if whole else 'duration'}_{'max' if bound.most else 'min'}"
+            yield Found(name, bound.seconds, *where, rank=rank)
+            if bound.strict and bound.most and not strict:
+                yield Found("duration_strict", True, *where, rank=rank)
+
+
+def is_about_length(passage: Passage, said: str) -> bool:
+    if re.search(rf"^{LABELS}", said):
+        return not days_in(passage.text)
+    return has(ABOUT_WORKS, said) and not has(NOT_WORKS, said) and not days_in(passage.text) or (
+        has(r"minut|'", said) and has("composed|written|completed|komponiert", said) and not has(NOT_WORKS, said)
+    )
+
+
+def bounds_of(said: str, lengths: list[Length]) -> list[Bound]:
+    """Return what the durations of a passage bound; two that are joined are a range."""
+    found: list[Bound] = []
+    index = 0
+    while index < len(lengths):
+        one, other = lengths[index], lengths[index + 1] if index + 1 < len(lengths) else None
+        if OUT_AFTER.match(said, one.end) or IN_AFTER.match(said, one.end):
+            index += 1
+            continue
+        if other and is_range(said, one, other):
+            found += [Bound(one.seconds, False), Bound(other.seconds, True)]
+            index += 2
+            continue
+        bound = bound_of(said, one)
+        if bound and bound not in found:
+            found.append(bound)
+        index += 1
+    return found or single(said, lengths)
+
+
+def is_range(said: str, one: Length, other: Length) -> bool:
+    between = said[one.end : other.start].strip()
+    words = re.sub(r"minut\w*|'|seconds?", "", between).strip()
+    if re.fullmatch(r"(?:-|to|and|bis|und|a|et|e|y|hasta|tot|en)?", words) and one.seconds < other.seconds:
+        before = said[max(0, one.start - 20) : one.start]
+        return not AT_MOST_BEFORE.search(before) or bool(re.search(r"-|to|bis", words))
+    return False
+
+
+def bound_of(said: str, one: Length) -> Bound | None:
+    before, after = said[: one.start].rstrip(" ,(:"), one.end
+    before = re.sub(r"(?:of|only|about|ca\.?|approximately)$", "", before).rstrip()
+    if AT_LEAST_BEFORE.search(before) or AT_LEAST_AFTER.match(said, after):
+        return Bound(one.seconds, False)
+    if AT_MOST_BEFORE.search(before) or AT_MOST_AFTER.match(said, after):
+        return Bound(one.seconds, True)
+    if UNDER_BEFORE.search(before):
+        return Bound(one.seconds, True, strict=True)
+    if OVER_BEFORE.search(before):
+        return Bound(one.seconds, False, strict=True)
+    return None
+
+
+def single(said: str, lengths: list[Length]) -> list[Bound]:
+    """Return a length that stands alone under its label, which is taken as the most."""
+    alone = [one for one in lengths if not OUT_AFTER.match(said, one.end) and not IN_AFTER.match(said, one.end)]
+    if len(alone) == 1 and re.search(rf"^{LABELS}", said):
+        return [Bound(alone[0].seconds, True)]
+    return []

@@ -1,0 +1,147 @@
+"""Whether a work must be unperformed, unpublished or unrecorded, and whose performances count.
+
+*They may have been performed* and *premiere not needed* say that there is no such demand; *a work that has never been
+played cannot be entered* asks for the opposite.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.terms import Found, Novelty, Players
+from catalogue.rules.calls.words import has
+from catalogue.rules.calls.zones import state_of_word
+
+PERFORMED = (
+    r"(?:un)?perform(?!ers?\b)|(?:un)?played|premi[eè]r|heard|urauffuhr|uraufgefuhrt|erstauffuhr|auffuhrung|aufgefuhrt|"
+    r"gespielt|execut|jouee?s?\b|creation\b|creee?s?\b|eseguit|inedit|esecuzion|estren|interpretad|broadcast|"
+    r"public hearing|uitgevoerd"
+)
+PUBLISHED = r"(?:un)?publish|in print|printed or|or printed|verlegt|veroffentlicht|unveroffentlicht|edite|publiee?|pubblicat|publicad|inedit"
+RECORDED = r"commercially recorded|unrecorded|commercial recording|not (?:been )?recorded|released on|tontrager"
+FREE = (
+    r"welcome|no obstacle|no (?:problem|matter|bar|hindrance)|fine\b|does not matter|do not matter|doesn't matter|"
+    r"need not|needn't|not (?:be )?(?:needed|required|necessary)|don't mind|do not mind|mind neither|may have been|"
+    r"can have been|equally|no harm|may be (?:performed|published)|irrelevant|keine rolle|durfen (?:schon|bereits|auch)|"
+    r"darf (?:schon|bereits|auch)|kein hindernis|spielt keine|egal|peu importe|possono|pueden|willkommen|allowed|either|"
+    r"may already|whether or not|whether they|not a (?:condition|problem)|accepted|ok\b|unimportant|no premiere|"
+    r"nicht erforderlich|need no|admitted|eligible|or not\b|no objection|of no"
+)
+BARRED = (
+    r"must not|may not|not (?:yet )?(?:have )?been|not have|has not|have not|hasn't|haven't|never|unperform|unplay|"
+    r"is out\b|are out\b|excluded|no (?:previous|earlier|prior) (?:public )?perform|not (?:yet )?(?:be )?(?:publicly )?"
+    r"perform|noch nicht|noch nie|nicht (?:offentlich )?aufgefuhrt|unaufgefuhrt|unpublish|unveroffentlicht|world premiere|"
+    r"first performance|premiere (?:of|must|is to be)|uraufgefuhrt werden|zur urauffuhrung|jamais|n'a(?:ura)? pas|"
+    r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:deve|essere)|nunca|no (?:haya|debe)|cannot be|nor\b|not yet|"
+    r"unrecorded|unverlegt|not published|not performed|nicht verlegt|but not"
+)
+SOFT = r"preferr|preference|bevorzugt|priority|ideally|vorzugsweise|recommended"
+NOT_COUNTED = r"(?:do|does|will) not count|no harm|don't count|zahlen nicht|nicht gezahlt|is not counted|are no obstacle|ne comptent"
+EVENT = r"readings?|rehears|workshop|lesepro|probe|lectures?|play-?through|leseproben|reading session|private"
+STUDENTS = r"student|amateur|laien|studierende|school|conservat|etudiant|amateurs|student"
+PROFESSIONAL = r"professional|berufs|profi\b|professionell|professionn|profesional|profession"
+WANTS_PLAYED = re.compile(
+    r"(?:never|not|noch nie|noch nicht|yet to)[^.;]{0,30}(?:played|performed|heard|gespielt|aufgefuhrt)[^.;]{0,40}"
+    r"(?:cannot|can not|must wait|not eligible|excluded|ineligible|kann nicht|nicht zugelassen|not be)"
+)
+HISTORY = (
+    r"list of (?:past |previous )?performances|tell us where|performance history|first performance[);]|will be "
+    r"(?:performed|played|premiered)|performance in|performance of the winning|receives|prize|winning|selected (?:works?|"
+    r"pieces?)|performed (?:by us|at the|in the|on)|recording of|live (?:performance|recording)|how long|performed for you"
+    r"|will perform|performance by the|give the (?:first|premiere)|for performance|students? of the|wird (?:\w+ )*aufgefuhrt"
+)
+ELSEWHERE = r"planned|scheduled|fixed|promised|committed|before the (?:final|concert|festival|reading)|geplant|vorgesehen|until the"
+IN_STATE = re.compile(r"\b(?:in|in the|im)\s+(?P<place>[A-Z]\w+(?:\s[A-Z]\w+)?)|(?P<of>[A-Z]\w+)\s+(?:premi|first perf|Erst)")
+
+
+def read_novelty(passages: Sequence[Passage]) -> Iterator[Found]:
+    """Yield whether the works must be unperformed, by whom and before whom, and unpublished."""
+    demanded: Passage | None = None
+    scope = Novelty()
+    for passage in passages:
+        said, where = passage.plain, (passage.start, passage.end)
+        if demanded and is_scope(said):
+            scope = narrowed(scope, said)
+            yield Found("novelty", scope, *where, rank=3)
+            continue
+        if demanded is None and is_demand(said):
+            demanded, scope = passage, scope_of(passage, said)
+            yield Found("unperformed", True, *where, rank=2)
+            yield Found("novelty", scope, *where, rank=2)
+            yield Found("novelty_text", passage.text, *where)
+        elif has(PERFORMED, said) and is_free(said, PERFORMED) and not has(r"student and amateur", said):
+            yield Found("unperformed", False, *where, rank=1)
+        yield from published_in(said, where)
+
+
+def is_scope(said: str) -> bool:
+    about = has(STUDENTS, said) or has(EVENT, said) or has("performances|auffuhrungen", said)
+    return about and has(NOT_COUNTED, said) or (has(r"readings?|workshops|student", said) and has(r"counts?\b", said))
+
+
+def is_demand(said: str) -> bool:
+    if not has(PERFORMED, said) or WANTS_PLAYED.search(said) or has(SOFT, said):
+        return False
+    clauses = [one for one in re.split(r"[;,:]| but | aber | and so | and (?=has|have|must)", said) if has(PERFORMED, one)]
+    if has(r"not from professionals|is out\b|but not", said):
+        return True
+    barred = [one for one in clauses if has(BARRED, one)]
+    if not barred or (is_free(said, PERFORMED) and not any(has(r"must not|may not", one) for one in barred)):
+        return False
+    return not has(HISTORY, said) or has(r"must not|has not|have not|never|unperform|noch nicht", said)
+
+
+def is_free(said: str, about: str) -> bool:
+    return has(about, said) and has(FREE, said)
+
+
+def scope_of(passage: Passage, said: str) -> Novelty:
+    professional = has(PROFESSIONAL, said)
+    orchestra = professional and has(rf"(?:{PROFESSIONAL})\w*\s+(?:\w+\s+)?(?:orchestra|orchester)", said)
+    by = Players.PROFESSIONAL_ORCHESTRA if orchestra else Players.PROFESSIONALS if professional else Players.ANYONE
+    closed = has(
+        r"even at a closed|closed readings? (?:included|count)|including (?:readings|workshops|private)|readings included|"
+        r"in any form|not even|even in (?:a )?(?:workshop|reading|private)|workshops? (?:or|and|included)|"
+        r"private(?:ly)? or public|publicly or privately|nor (?:read|workshopped|rehearsed)|auch nicht|in whatever",
+        said,
+    ) or (by is Players.ANYONE and has(r"never (?:been )?(?:played|heard|sounded)", said) and not has("public", said))
+    return Novelty(
+        by=by,
+        closed=closed,
+        open_rehearsals=closed or has(r"open rehearsals? (?:count|included)", said),
+        students=not professional,
+        planned=has(ELSEWHERE, said),
+        country=state_in(passage.text),
+    )
+
+
+def state_in(text: str) -> str:
+    for match in IN_STATE.finditer(text):
+        code = state_of_word(match["place"] or match["of"])
+        if code:
+            return code
+    return ""
+
+
+def narrowed(scope: Novelty, said: str) -> Novelty:
+    """Return the scope with what a further sentence leaves out or counts in."""
+    counts = not has(NOT_COUNTED, said)
+    if has(STUDENTS, said):
+        scope = replace(scope, students=counts)
+    if has(EVENT, said):
+        scope = replace(scope, closed=counts, open_rehearsals=counts)
+    return scope
+
+
+def published_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
+    if has(RECORDED, said) and has(BARRED, said) and not is_free(said, RECORDED):
+        yield Found("unrecorded", True, *where)
+    if not has(PUBLISHED, said) or has(r"will be published|publication of the|website|results", said):
+        return
+    if is_free(said, PUBLISHED):
+        yield Found("unpublished", False, *where, rank=1)
+    elif has(BARRED, said):
+        yield Found("unpublished", True, *where, rank=2)

@@ -1,0 +1,122 @@
+"""A call's text in passages: sentences and list lines, each with the label it stands under.
+
+A label is what stands before a colon, a word in capitals before its sentence (``DURATION.``), or a short question
+that the next sentence answers (``Already performed?``). Lines that an e-mail has wrapped are joined again. Positions
+count characters of the text as it was given.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from catalogue.rules.calls.words import plain
+
+WRAPPED = re.compile(r"(?<=[^\n]{55})(?<![.:;!?\n])\n(?=[ \t]*[^\s\d\-–—•*>(\[])")
+NUMBERED = re.compile(
+    r"\s*(?:(?:Art(?:icle|ikel|\.)?|Rule|Section|§)\s*\d+[a-z]?\s*[.:)]?|\(?(?:\d{1,2}|[a-zA-Z]|[ivx]{1,4})[.)](?=\s)"
+    r"|[-–—•*·>]+)\s*",
+    re.IGNORECASE,
+)
+SENTENCE = re.compile(r"[.!?]+[\"”’')\]]*\s+(?=[\"“(\[]?[A-ZÄÖÜÉÈÀÁÇ0-9>])|\?\s+(?=\S)")
+ABBREVIATED = re.compile(
+    r"(?:^|[\s(])(?:art|max|min|div|ca|c|no|nr|approx|incl|inkl|ohne|st|dr|prof|bzw|ggf|z\. ?b|u\. ?a|d\. ?h|e\. ?g|"
+    r"i\. ?e|[ap]\.? ?m|perc|picc|str|timp|fl|ob|cl|bn|hn|tpt|tbn|op|vol|feat|[a-z])$",
+    re.IGNORECASE,
+)
+ORDINAL = re.compile(r"(?:^|\s)\d{1,2}$")
+COLON = re.compile(r"(?P<label>[^\s:.!?(\d][^:.!?\n]{0,48}?)\s*(?:\([^)\n]{0,30}\))?\s*:(?=\s|$)")
+CAPITALS = re.compile(r"[A-ZÄÖÜ][A-ZÄÖÜ /&-]{1,30}[.?!]?$")
+MOST_LABEL_WORDS = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """A sentence or a line of a list; ``label`` is what it stands under, ``line`` the number of its line."""
+
+    text: str
+    start: int
+    end: int
+    label: str = ""
+    line: int = 0
+    numbering: str = ""
+
+    @property
+    def plain(self) -> str:
+        """The passage with its label, in small letters without accents, to look for words in."""
+        return plain(f"{self.label}: {self.text}" if self.label else self.text)
+
+
+def unwrapped(text: str) -> str:
+    """Return the text with the line breaks of wrapped paragraphs as spaces; positions stay."""
+    even = text.replace("\r", " ").replace("\N{NO-BREAK SPACE}", " ").replace("\t", " ")
+    return WRAPPED.sub(" ", even)
+
+
+def passages_of(text: str) -> tuple[Passage, ...]:
+    """Return the passages of a text in order.
+
+    >>> [(one.label, one.text) for one in passages_of("Length: up to 9 minutes. No fee.")]
+    [('Length', 'up to 9 minutes.'), ('', 'No fee.')]
+    """
+    found: list[Passage] = []
+    at, label = 0, ""
+    for number, line in enumerate(unwrapped(text).split("\n")):
+        if not line.strip():
+            label = ""
+        else:
+            label = yield_line(found, line, at, label, number)
+        at += len(line) + 1
+    return tuple(found)
+
+
+def yield_line(found: list[Passage], line: str, at: int, above: str, number: int) -> str:
+    """Add the passages of a line; return the label under which the next line stands."""
+    numbered = NUMBERED.match(line)
+    begin = numbered.end() if numbered else 0
+    label, numbering = above, numbered[0].strip() if numbered else ""
+    for start, end in sentences(line, begin):
+        if end < len(line) and (end == begin or not line[start:end].strip()):
+            continue
+        own = COLON.match(line, start, end)
+        if own and len(own["label"].split()) <= MOST_LABEL_WORDS:
+            label, start = own[0].rstrip(" :").strip(), own.end()
+            if not line[start:end].strip():
+                return label
+        elif is_label(line[start:end], start == begin):
+            label = line[start:end].strip(" .")
+            continue
+        text = line[start:end].strip()
+        if text:
+            first = at + start + len(line[start:end]) - len(line[start:end].lstrip())
+            found.append(Passage(text, first, first + len(text), label, number, numbering))
+        label = "" if label != above or own else above
+    return above if label == above else ""
+
+
+def is_label(sentence: str, first: bool) -> bool:
+    """Whether a sentence only says what the next one is about."""
+    words = sentence.strip()
+    if words.endswith("?"):
+        return len(words.split()) <= 4
+    return bool(CAPITALS.fullmatch(words)) and words.endswith((".", "!")) and len(words.split()) <= 3
+
+
+def sentences(line: str, begin: int) -> Iterator[tuple[int, int]]:
+    """Yield where each sentence of a line begins and ends; a full stop of an abbreviation ends none."""
+    start = begin
+    for match in SENTENCE.finditer(line, begin):
+        before = line[start : match.start()]
+        dotted = match[0].startswith(".") and len(match[0].strip()) == 1
+        if dotted and (ABBREVIATED.search(before) or (ORDINAL.search(before) and is_month_next(line, match.end()))):
+            continue
+        yield start, match.end()
+        start = match.end()
+    if line[start:].strip():
+        yield start, len(line)
+
+
+def is_month_next(line: str, at: int) -> bool:
+    """Whether a word in letters follows, as a month does after a German day: ``31. März``."""
+    return re.match(r"[A-ZÄ][a-zä]{2,}\.? \d{4}", line[at:]) is not None

@@ -1,0 +1,88 @@
+"""How many works may be sent, and what is asked of them together."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.terms import Found, SetRule
+from catalogue.rules.calls.words import NUMBER, has, number_of
+
+WORKS = r"(?:works?|pieces?|scores?|compositions?|samples?|werke?n?|stucke?n?|oeuvres?|partitions?|opere|opera|brani|brano|obras?|pi[eè]ces?|entries)"
+KIND = r"(?:(?:\w+|\w+-\w+)\s+){0,2}?"
+RANGE = re.compile(
+    rf"(?<![\w-])(?P<least>{NUMBER})\s*(?:-|to|or|bis|oder|a|ou|o)\s*(?P<most>{NUMBER})\s+{KIND}{WORKS}\b"
+)
+UP_TO = re.compile(rf"(?:up to|at most|maximum of|max\.?|no more than|not more than|hochstens|bis zu|jusqu'a|fino a|hasta)\s+(?P<most>{NUMBER})\s+{KIND}{WORKS}\b")
+AT_LEAST = re.compile(rf"(?:at least|minimum of|mindestens|au moins|almeno)\s+(?P<least>{NUMBER})\s+{KIND}{WORKS}\b")
+EACH = re.compile(rf"(?<![\w-])(?P<count>{NUMBER})\s+(?:\w+\s+)?{WORKS}\s*(?:each|per|pro|par|a person|por|only|by each|maximum|at most|each at most)?")
+PER = re.compile(rf"(?:pro person|per person|each (?:composer|person|entrant)|per composer|jede\w* \w+)[^.;]{{0,40}}?(?P<count>{NUMBER})\s+{WORKS}\b")
+LARGE = r"large (?:ensemble|forces)|orchestra|ten players|larger (?:work|forces)|grosse besetzung|grosses ensemble"
+CLASSES = {
+    "large ensemble": LARGE,
+    "electronics": r"electronics|elektronik|fixed media",
+    "voice": r"vocal|voice|choral|choir|singer",
+    "solo": r"\bsolo\b",
+    "chamber": r"chamber",
+    "notated": r"notated",
+}
+PLAYERS = re.compile(rf"(?P<count>{NUMBER})\s*(?:or more\s+)?(?:players|performers|musicians|instruments)")
+AT_LEAST_ONE = re.compile(rf"(?:at least|mindestens|au moins|almeno|including|minimum)\s+(?P<count>{NUMBER})\b(?!\s*(?:minutes|players|per))")
+CONTRAST = r"contrast|different (?:media|forces|instrumentations)|varied|kontrast|verschiedene besetzung"
+
+
+def read_portfolios(passages: Sequence[Passage]) -> Iterator[Found]:
+    """Yield how many works are asked for and the rules on them together."""
+    for passage in passages:
+        said, where = passage.plain, (passage.start, passage.end)
+        rank = 2 if has(r"submit|send|offer|portfolio|enter|per (?:person|composer)|each\b|pro person|samples?|one work", said) else 1
+        yield from counts_in(said, where, rank)
+        if has(CONTRAST, said) and has(WORKS, said):
+            yield Found("set_rules", SetRule("contrasting", text=passage.text), *where)
+        yield from set_rules_in(passage, said, where)
+
+
+def counts_in(said: str, where: tuple[int, int], rank: int) -> Iterator[Found]:
+    if has(r"finalists?|will (?:be|choose|select|play|read)|selected|are chosen|prize|winner", said):
+        return
+    span, most, least = RANGE.search(said), UP_TO.search(said), AT_LEAST.search(said)
+    if span and number_of(span["least"]) < number_of(span["most"]):
+        yield Found("works_min", number_of(span["least"]), *where, rank=rank)
+        yield Found("works_max", number_of(span["most"]), *where, rank=rank)
+    elif most:
+        yield Found("works_max", number_of(most["most"]), *where, rank=rank)
+    elif least and has(r"submit|send|portfolio|we ask", said):
+        yield Found("works_min", number_of(least["least"]), *where, rank=rank)
+    elif not AT_LEAST_ONE.search(said):
+        match = PER.search(said) or EACH.search(said)
+        if match and match["count"] and is_count(said, match):
+            yield from exact_count(said, number_of(match["count"]), where, rank)
+
+
+def is_count(said: str, match: re.Match[str]) -> bool:
+    """Whether a number of works is what may be sent: *one work per person*, *two work samples*."""
+    return has(r"each|per (?:person|composer|entrant)|pro person|samples?|submit|send|enter|only one|one work|for one work|portfolio|par", said)
+
+
+def exact_count(said: str, count: int, where: tuple[int, int], rank: int) -> Iterator[Found]:
+    yield Found("works_max", count, *where, rank=rank)
+    if count > 1 and has(r"samples?|submit|portfolio", said) and not has(r"up to|at most|maximum", said):
+        yield Found("works_min", count, *where, rank=rank)
+
+
+def set_rules_in(passage: Passage, said: str, where: tuple[int, int]) -> Iterator[Found]:
+    least = AT_LEAST_ONE.search(said)
+    if not least or has(r"minutes? in|at least \d+ minutes|players must|works? needs", said):
+        return
+    count = number_of(least["count"])
+    if has(r"live (?:performance|recording)|live\b", said) and has("recording", said):
+        yield Found("set_rules", SetRule("live recording", count, text=passage.text), *where)
+        return
+    tail = said[least.start() :]
+    for kind, pattern in CLASSES.items():
+        if has(pattern, tail):
+            players = PLAYERS.search(tail)
+            number = number_of(players["count"]) if players and kind == "large ensemble" else None
+            yield Found("set_rules", SetRule(kind, count, number, passage.text), *where)
+            return

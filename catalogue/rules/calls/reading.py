@@ -1,0 +1,129 @@
+"""A call's text → Proposal: each subject read by its own module, the surest finding kept, each beside its words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import fields, replace
+from datetime import date
+from typing import Any
+
+from catalogue.rules.calls.dating import read_dating
+from catalogue.rules.calls.deadlines import read_deadlines
+from catalogue.rules.calls.entrants import read_entrants
+from catalogue.rules.calls.forces import read_forces
+from catalogue.rules.calls.limits import read_limits
+from catalogue.rules.calls.materials import read_materials
+from catalogue.rules.calls.novelty import read_novelty
+from catalogue.rules.calls.passages import Passage, passages_of
+from catalogue.rules.calls.portfolios import read_portfolios
+from catalogue.rules.calls.sound import read_sound
+from catalogue.rules.calls.terms import Call, CallKind, Evidence, Found, Proposal
+from catalogue.rules.calls.words import has, plain
+
+LONGEST = 60_000
+KINDS = (
+    (CallKind.DEGREE, r"doctor of|doctorate|ph\.?d|d\.?m\.?a\b|master of|master's|bachelor|admission|degree|promotionsstudium|portfolio for entry"),
+    (CallKind.RESIDENCY, r"residenc|artist in residence|aufenthaltsstipend|composer[- ]in[- ]residence"),
+    (CallKind.READING, r"reading (?:day|session|panel|week)|readings?\b(?=[^.]{0,40}(?:session|day|orchestra))|leseprobe|open reading"),
+    (CallKind.COMPETITION, r"prize\b|competition|award\b|wettbewerb|concours|concorso|concurso|kompositionspreis|preis\b"),
+    (CallKind.GRANT, r"grant\b|bursar|stipend|funding|forderung|scholarship|fellowship"),
+)
+LISTS = ("documents", "set_rules", "contradictions")
+
+
+class CallError(ValueError):
+    """A text that cannot be read as a call."""
+
+    def __init__(self, reason: str, text: str, start: int = 0, end: int = 0) -> None:
+        super().__init__(reason)
+        self.reason, self.text, self.start, self.end = reason, text, start, end
+
+
+def read_call(text: str) -> Proposal:
+    """Return what a call's text asks for, each field beside the words it came from. Raises CallError.
+
+    >>> read_call("Length: up to nine minutes.").call.duration_max
+    540
+    """
+    if not text.strip():
+        raise CallError("The call's text is empty.", text)
+    if len(text) > LONGEST:
+        reason = f"The text has {len(text)} signs; a call has at most {LONGEST}, paste the rules alone."
+        raise CallError(reason, text, LONGEST, len(text))
+    passages = passages_of(text)
+    kind = kind_of(passages)
+    found = [Found("kind", kind, 0, 0), *title_of(text, passages), *read_deadlines(passages, text)]
+    closes = next((one.value for one in found if one.field == "deadline_day" and isinstance(one.value, date)), None)
+    found += subjects(passages, text, kind, closes)
+    return assembled(text, tuple(found))
+
+
+def subjects(passages: Sequence[Passage], text: str, kind: CallKind, closes: date | None) -> Iterator[Found]:
+    yield from read_forces(passages, text, kind)
+    yield from read_limits(passages)
+    yield from read_dating(passages, closes)
+    yield from read_novelty(passages)
+    yield from read_entrants(passages, closes)
+    yield from read_sound(passages)
+    yield from read_materials(passages)
+    yield from read_portfolios(passages)
+
+
+def kind_of(passages: Sequence[Passage]) -> CallKind:
+    """Return what sort of call it is: by its first lines, else by the whole text."""
+    head = plain(" ".join(f"{one.label} {one.text}" for one in passages[:4]))
+    whole = plain(" ".join(f"{one.label} {one.text}" for one in passages))
+    for said in (head, whole):
+        for kind, pattern in KINDS:
+            if has(pattern, said) and (said is head or kind is CallKind.COMPETITION):
+                return kind
+    return CallKind.CALL
+
+
+def title_of(text: str, passages: Sequence[Passage]) -> Iterator[Found]:
+    """Yield the first line that is no greeting and no deadline as the title."""
+    at = 0
+    for line in text.split("\n"):
+        said = plain(line).strip(" *#-=>")
+        if said and not has(r"hello|dear|hi\b|liebe|cher|deadline|greetings", said) and len(said) > 3:
+            yield Found("title", short_title(line.strip(" *#-=>")), at, at + len(line))
+            return
+        at += len(line) + 1
+
+
+def short_title(line: str) -> str:
+    """Return a line as a title; of a long one the name that it introduces, else its first words."""
+    if len(line) <= 90:
+        return line
+    named = re.search(r"\b(?:[Ww]e(?:'re|’re| are) the|[Tt]he)\s+(?P<name>(?:[A-Z]\w+\s+){1,4}[A-Z]\w+)", line)
+    return named["name"] if named else line[:80].rsplit(" ", 1)[0] + " …"
+
+
+def assembled(text: str, found: tuple[Found, ...]) -> Proposal:
+    """Return the call of the surest findings; of equally sure ones the first counts."""
+    names = {one.name for one in fields(Call)}
+    values: dict[str, Any] = {}
+    evidence: list[Evidence] = []
+    for name in dict.fromkeys(one.field for one in found):
+        of_field = [one for one in found if one.field == name]
+        if name in LISTS:
+            values[name] = tuple(dict.fromkeys(one.value for one in of_field))
+            kept: Iterable[Found] = of_field
+        else:
+            best = max(of_field, key=lambda one: one.rank)
+            values[name] = best.value
+            kept = [one for one in of_field if one.value == best.value]
+        if name in names:
+            evidence += dict.fromkeys(Evidence(name, one.start, one.end) for one in kept if one.end)
+    call = replace(Call(), **{name: value for name, value in values.items() if name in names})
+    return Proposal(tidy(call), text, tuple(sorted(evidence, key=lambda one: (one.start, one.field))))
+
+
+def tidy(call: Call) -> Call:
+    """Return the call without what cannot be: a least above the most is no bound."""
+    if call.duration_min is not None and call.duration_max is not None and call.duration_min > call.duration_max:
+        call = replace(call, duration_min=None)
+    if call.works_max is not None and call.works_min is not None and call.works_min > call.works_max:
+        call = replace(call, works_min=None)
+    return call

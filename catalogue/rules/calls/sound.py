@@ -1,0 +1,96 @@
+"""Electronics with their channels, soloists and voices: what a call forbids, allows, demands."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.terms import Electronics, Found
+from catalogue.rules.calls.words import NUMBER, has, number_of
+
+DEVICES = (
+    r"electronics?\b|elektronik|electroni|electroacoustic|elettronica|electronica|fixed media|tape\b|tonband|playback|"
+    r"acousmatic|akusmatisch|live[- ]electronics|amplif|verstarkung|sound files?|zuspiel|electroacustic|backing track"
+)
+NO_DEVICES = re.compile(
+    r"(?:\bno|\bnot?|without|keine?|ohne|sans|aucun[e]?|senza|sin|nor|excluding|neither|geen|zonder)\b[^.;:]{0,60}?"
+    rf"(?<![a-z])(?:{DEVICES})"
+    rf"|(?<![a-z])(?:{DEVICES})[^.;]{{0,50}}?(?:\bno\b|excluded|not (?:be )?(?:allowed|permitted|possible|available|accepted|"
+    r"used|admitted|offered)|ausgeschlossen|nicht (?:zugelassen|moglich|erlaubt)|exclu|non ammess|esclus|forbidden|"
+    r"prohibited|cannot)"
+    rf"|cannot (?:offer|provide|accommodate)[^.;]{{0,40}}?(?:{DEVICES})|unamplified|purely acoustic|acoustic (?:works?|"
+    rf"pieces?|instruments?) only|a cappella|unaccompanied"
+)
+ONLY_OF = r"no electronics of any kind"
+ALLOWED = (
+    r"with or without|allowed|welcome|optional|possible|permitted|may (?:be|use|include)|erlaubt|moglich|zugelassen|"
+    r"not required|not compulsory|nicht (?:erforderlich|notig)|avec ou sans|con o senza|con o sin|can be|facultati|fine|"
+    r"diffusion plan|for fixed media alone"
+)
+REQUIRED = (
+    r"required|must (?:include|use|have|be)|compulsory|obligat|works? with electronics|pieces? (?:with|for) (?:fixed|"
+    r"live|electron)|mandatory|erforderlich|mit elektronik|electroacoustic (?:works?|music)|acousmatic|for (?:fixed media|tape)"
+    r"|music with electronics|works? (?:for|with) (?:fixed|live|electron|tape)|and (?:live )?electronics|[,+] ?(?:live )?electronics"
+    r"|avec electronique|con elettronica|fixed media (?:works|pieces)"
+)
+CHANNELS = re.compile(
+    rf"(?P<count>{NUMBER})\s*(?:-\s*)?(?:independent |discrete |output |audio |playback )?(?:channels?|ch\b|kanal\w*|canaux|canali|canales|"
+    r"loudspeakers?|speakers|lautsprecher)"
+)
+NAMED = {"stereo": 2, "mono": 1, "quadraphonic": 4, "octophonic": 8}
+SOLOIST = (
+    r"(?:no|not|without|keine?|ohne|excluding|nor|sans|senza|aucun)\b[^.;:]{0,50}?(?:concert(?:o|os|i|ante)\b|solokonzert|"
+    r"soloists?\b|solos?\b(?! (?:instrument|strings))|soliste?|solisten?|solo part)|(?:concert(?:o|os|i)|solokonzert\w*|soloists?|solisten)\b"
+    r"[^.;]{0,50}?(?:exclud|not (?:be )?(?:allowed|accepted|admitted|eligible|permitted)|ausgeschlossen|no\b|nicht zugelassen)"
+)
+LATER = r"workshop with|you will write|will write|new piece|to be written"
+VOICES = (
+    r"(?:no|not|without|keine?|ohne|nor|sans|senza|cannot offer|aucun)\b[^.;:]{0,60}?(?:voices?|singers?|vocal|choir|chor\b|"
+    r"singstimme|sanger|chanteu|choeur|cantant|voci|coro)|(?:voices?|singers?|choirs?|vocal parts)\b[^.;]{0,60}?(?:exclud|"
+    r"not (?:be )?(?:allowed|accepted|admitted|available|permitted)|ausgeschlossen|: no\b)"
+)
+
+
+def read_sound(passages: Sequence[Passage]) -> Iterator[Found]:
+    """Yield whether electronics are excluded, allowed or required, their channels, and whether soloists and voices are."""
+    for passage in passages:
+        said, where = passage.plain, (passage.start, passage.end)
+        if has(LATER, said):
+            continue
+        if re.search(rf"(?<![a-z])(?:{SOLOIST})", said) and not has(r"solo strings|solos are fine", said):
+            yield Found("soloists_excluded", True, *where)
+        if re.search(rf"(?<![a-z])(?:{VOICES})", said) and not has(r"no (?:more|fewer) than", said):
+            yield Found("voices_excluded", True, *where)
+        yield from devices_in(said, where)
+
+
+def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
+    if is_recording(said):
+        return
+    if NO_DEVICES.search(said) and not has(r"with or without|not required|not compulsory", said):
+        yield Found("electronics", Electronics.EXCLUDED, *where, rank=2)
+        return
+    if has(DEVICES, said):
+        if has(ALLOWED, said) and not has(r"^electronics: required", said):
+            yield Found("electronics", Electronics.ALLOWED, *where, rank=1)
+        elif has(REQUIRED, said):
+            yield Found("electronics", Electronics.REQUIRED, *where, rank=2)
+    if has(DEVICES, said) or has(r"loudspeakers?|channels?|lautsprecher|kanal|playback system", said):
+        yield from channels_in(said, where)
+
+
+def is_recording(said: str) -> bool:
+    """Whether the passage speaks of a recording to be sent, not of electronics in the work."""
+    return has(r"recordings?|rendered|demo\b|mock-?ups?|midi|aufnahme|simulation", said) and not has(
+        r"live[- ]electronics|fixed media|with electronics|no electronics|: allowed", said
+    )
+
+
+def channels_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
+    counts = [number_of(match["count"]) for match in CHANNELS.finditer(said)]
+    named = [count for word, count in NAMED.items() if has(word, said)]
+    exact = has(r"exactly|must be (?:in )?(?:stereo|\d)|precisely|genau", said)
+    most = max(counts) if counts else max(named) if named and not has(r"are fine|is fine", said) else None
+    if most is not None:
+        yield Found("channels_exact" if exact else "channels_max", most, *where)

@@ -1,0 +1,41 @@
+"""What a condition of a call makes of a work: yes, no or cannot tell, with the reason and the record it rests on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Verdict(StrEnum):
+    YES = "yes"
+    NO = "no"
+    CANNOT_TELL = "cannot tell"
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """A record that a reason rests on: a ``work``, a ``performance``, the ``composer`` or the ``call``."""
+
+    kind: str
+    id: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """One condition: a slug, the verdict, one sentence why, the record, and what would mend it."""
+
+    condition: str
+    verdict: Verdict
+    reason: str
+    record: Record = Record("call")
+    mend: str = ""
+
+
+def together(verdicts: Iterable[Verdict]) -> Verdict:
+    """Return the verdict of several conditions: a no beats a cannot tell."""
+    found = set(verdicts)
+    for verdict in (Verdict.NO, Verdict.CANNOT_TELL):
+        if verdict in found:
+            return verdict
+    return Verdict.YES

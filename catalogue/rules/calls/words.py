@@ -1,0 +1,61 @@
+"""Words of calls, and text as it is searched for them."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+NUMBERS = {
+    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
+    "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17,
+    "eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "ninety": 90,
+    "ein": 1, "eine": 1, "einen": 1, "zwei": 2, "drei": 3, "vier": 4, "funf": 5, "sechs": 6, "sieben": 7, "acht": 8,
+    "neun": 9, "zehn": 10, "elf": 11, "zwolf": 12, "funfzehn": 15, "zwanzig": 20, "dreissig": 30, "vierzig": 40,
+    "un": 1, "une": 1, "deux": 2, "trois": 3, "quatre": 4, "cinq": 5, "sept": 7, "huit": 8, "neuf": 9, "dix": 10,
+    "onze": 11, "douze": 12, "quinze": 15, "vingt": 20, "trente": 30,
+    "due": 2, "tre": 3, "quattro": 4, "cinque": 5, "sei": 6, "sette": 7, "otto": 8, "nove": 9, "dieci": 10,
+    "dodici": 12, "quindici": 15, "venti": 20,
+    "dos": 2, "tres": 3, "cuatro": 4, "cinco": 5, "seis": 6, "siete": 7, "ocho": 8, "nueve": 9, "diez": 10, "doce": 12,
+    "veinte": 20, "twee": 2, "drie": 3, "vijf": 5, "zes": 6, "zeven": 7, "negen": 9, "tien": 10, "twaalf": 12,
+    "vijftien": 15, "twintig": 20,
+}  # fmt: skip
+TENS = "twenty|thirty|forty|fifty|sixty"
+UNITS = "one|two|three|four|five|six|seven|eight|nine"
+WORD = rf"(?:(?:{TENS})[- ](?:{UNITS})|{'|'.join(sorted(NUMBERS, key=lambda one: (-len(one), one)))})"
+NUMBER = rf"(?:\d{{1,3}}|{WORD})"
+
+
+def plain(text: str) -> str:
+    """Return the text in small letters without accents, with straight marks; each sign stays one sign.
+
+    >>> plain("Höchstens 10’")
+    "hochstens 10'"
+    """
+    return "".join(plain_sign(sign) for sign in text)
+
+
+SAME = {"’": "'", "‘": "'", "′": "'", "″": '"', "”": '"', "“": '"', "–": "-", "—": "-", "‑": "-", "ß": "s", "\n": " "}
+
+
+def plain_sign(sign: str) -> str:
+    if sign in SAME:
+        return SAME[sign]
+    base = unicodedata.normalize("NFKD", sign)[:1].casefold()
+    return base if len(base) == 1 else sign
+
+
+def number_of(text: str) -> int:
+    """Return the value of a number in figures or words, as ``NUMBER`` matches it.
+
+    >>> number_of("thirty-two"), number_of("12")
+    (32, 12)
+    """
+    if text.isdecimal():
+        return int(text)
+    parts = re.split(r"[- ]", text)
+    return sum(NUMBERS[part] for part in parts)
+
+
+def has(pattern: str, text: str) -> bool:
+    """Whether one of the words stands in a plain text; patterns begin at the beginning of a word."""
+    return re.search(rf"(?<![a-z])(?:{pattern})", text) is not None
