@@ -88,4 +88,7 @@ def told(found: Screening) -> list[str]:
 
 
 def why(one: Screened) -> list[str]:
-    return [f"      {judged.condition}: {judged.reason}{' ' + judged.mend if judged.mend else ''}" for judged in one.deciding]
+    return [
+        f"      {judged.condition}: {judged.reason}{' ' + judged.mend if judged.mend else ''}"
+        for judged in one.deciding
+    ]

@@ -19,7 +19,8 @@ WRITTEN = (
 )
 COMPLETED = r"complet|finished|vollendet|fertiggestellt|achev|terminat|abgeschlossen|finalis"
 WITHIN = re.compile(
-    rf"(?:within|in|during|over|innerhalb|in den|dans|negli|en los)\s+(?:the\s+|der\s+|les\s+)?(?:last\s+|past\s+|letzten\s+|"
+    rf"(?:within|in|during|over|innerhalb|in den|dans|negli|en los)\s+(?:the\s+|der\s+|"
+    rf"les\s+)?(?:last\s+|past\s+|letzten\s+|"
     rf"dernieres?\s+|ultimi\s+|ultimos\s+|previous\s+|preceding\s+|vergangenen\s+)?(?P<count>{NUMBER})\s+"
     r"(?:last\s+|past\s+|dernieres?\s+)?(?:years?|jahren?|ans|annees|anni|anos)"
 )
@@ -30,7 +31,9 @@ ON_OR_AFTER = (
     r"ou plus tard|o successivamente|o posterior"
 )
 AFTER = r"after|nach dem|nach\b|apres|dopo|despues|later than|na\b"
-BETWEEN = re.compile(r"(?:between|from|zwischen|entre|tra)\b.*?(?:and|to|und|bis|et|e|y|-)")
+BETWEEN = re.compile(
+    r"\b(?:19|20)\d\d\s?-\s?(?:19|20)\d\d\b|(?:between|from|zwischen|entre|tra)\b.*?(?:and|to|und|bis|et|e|y|-)"
+)
 ANY = r"any\b|egal|beliebig|does not matter|doesn't matter|whatever|old or new|no limit|irrelevant|spielt keine rolle"
 REVISED = r"revis|rework|uberarbeit|revisee"
 VERSION = r"versions?\b|arrange|orchestrat|transcri|bearbeitung|fassung|adaptation|trascri|arregl"
@@ -44,7 +47,9 @@ NOT_ADMITTED = (
     r"nicht zugelassen|ausgeschlossen|no arrangements|no versions|no transcriptions|keine bearbeitungen|"
     r"ineligible|exclues?|esclus|cannot be"
 )
-COUNTS = r"counts? as (?:new|a new)|are (?:welcome|accepted|admitted|eligible)|date of (?:the )?revision (?:counts|decides)"
+COUNTS = (
+    r"counts? as (?:new|a new)|are (?:welcome|accepted|admitted|eligible)|date of (?:the )?revision (?:counts|decides)"
+)
 OTHERS = r"other (?:hands|people|composers)|someone else|fremder|by others|d'autrui|existing (?:songs|works by)"
 
 
@@ -115,7 +120,11 @@ def years_before(day: date, years: int) -> date:
 def versions_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     if has(OTHERS, said):
         return
-    if has(VERSION, said) and has(NOT_ADMITTED, said) and has(r"earlier|existing|previous|own|arrange|versions? ", said):
+    if (
+        has(VERSION, said)
+        and has(NOT_ADMITTED, said)
+        and has(r"earlier|existing|previous|own|arrange|versions? ", said)
+    ):
         yield Found("versions", Versions.EXCLUDED, *where, rank=2)
     elif has(REVISED, said) and has(NOT_NEW, said):
         yield Found("versions", Versions.KEEP_FIRST_DATE, *where, rank=1)

@@ -19,7 +19,7 @@ from catalogue.rules.calls.words import has, plain
 from catalogue.rules.calls.zones import OFFSET, clocks, zone_of_text, zone_of_words
 
 STRONG = (
-    r"deadline|closing (?:date|day)|closes|einsendeschluss|einreichfrist|bewerbungsschluss|bewerbungsfrist|"
+    r"deadline|closing (?:date|day)|closes?\b|einsendeschluss|einreichfrist|bewerbungsschluss|bewerbungsfrist|"
     r"abgabeschluss|abgabetermin|stichtag fur die einsendung|date limite|cloture|scadenza|fecha limite|plazo|termine|"
     r"sluitingsdatum|due (?:date|by|on)|last day|when\b"
 )
@@ -33,7 +33,8 @@ OTHER = (
     r"premiere on|performance on|results?|announce|notified|winners?|workshop on|counted on|rehears"
 )
 CLOCK = re.compile(
-    r"(?<![\d.,])(?:(?P<hour>\d{1,2})(?::|\.|h)(?P<minute>\d{2})\s*(?P<half>[ap]\.?\s?m\b\.?)?(?:\s*(?:uhr|hrs|hours|h))?"
+    r"(?<![\d.,])(?:(?P<hour>\d{1,2})(?::|\.|"
+    r"h)(?P<minute>\d{2})\s*(?P<half>[ap]\.?\s?m\b\.?)?(?:\s*(?:uhr|hrs|hours|h))?"
     r"|(?P<only>\d{1,2})\s*(?P<part>[ap]\.?\s?m\b\.?)|(?P<uhr>\d{1,2})\s*(?:uhr|h\b|heures|ore)"
     r"|(?P<noon>noon|midday|mittag|midi\b|mezzogiorno|mediodia)"
     r"|(?P<midnight>midnight|mitternacht|minuit|mezzanotte|medianoche))"
@@ -78,7 +79,9 @@ def read_deadlines(passages: Sequence[Passage], text: str) -> Iterator[Found]:
     days = sorted({one.day for one in named})
     if len(days) > 1:
         said = " and ".join(str(one) for one in days)
-        yield Found("contradictions", f"The call names more than one deadline: {said}; the earlier one is safe.", *where)
+        yield Found(
+            "contradictions", f"The call names more than one deadline: {said}; the earlier one is safe.", *where
+        )
     if first.odd:
         yield Found("contradictions", first.odd, *where)
 
@@ -104,9 +107,10 @@ def rank_of(passage: Passage) -> int:
         STRONG, said
     ):
         return 0
-    if has(r"age limit|alters|under \d+ years|years (?:of age|old)|interviews?|results will|notif", said) and not has(
-        r"deadline:|closing date:", said
-    ):
+    if has(
+        r"age limit|alters|turned|birthday|under \d+ years|aged|years (?:of age|old)|interviews?|results will|notif",
+        said,
+    ) and not has(r"deadline:|closing date:", said):
         return 0
     if has(STRONG, said):
         return 3
@@ -167,10 +171,9 @@ def zone_named_in(text: str, home: str) -> tuple[str, str | None]:
 def settled(wall: datetime, zone: str, fixed: str | None) -> tuple[datetime, str]:
     """Return the moment and, where an abbreviation does not fit the place's clock that day, a sentence."""
     own = wall.replace(tzinfo=ZoneInfo(zone)) if zone else None
-    if fixed is None:
-        assert own is not None
+    if fixed is None and own is not None:
         return with_offset(own), ""
-    literal = wall.replace(tzinfo=timezone(timedelta(hours=hours_of(fixed))))
+    literal = wall.replace(tzinfo=timezone(timedelta(hours=hours_of(fixed or "UTC"))))
     if own is None or own.utcoffset() == literal.utcoffset() or abs(hours_between(own, literal)) > 1:
         return literal, ""
     early = min(own, literal)

@@ -21,22 +21,41 @@ ABOUT_AGE = (
     r"age[d ]?\b|aged|years old|years of age|old(?:er)?\b|young|under \d|over \d|birthday|turned|alter\b|altersgrenze|"
     r"jahre|age de|ans\b|eta\b|anni\b|edad|anos\b|jaar|born|geboren|jahrgang|nee? |nat[oi] |nacid"
 )
-UNDER = re.compile(rf"(?:under|younger than|below|jungere? als|unter|less than|moins de|meno di|menores de)\s+(?:the age of\s+)?(?P<age>{NUMBER})\b")
+UNDER = re.compile(
+    rf"(?:under|younger than|below|jungere? als|unter|less than|moins de|meno di|"
+    rf"menores de)\s+(?:the age of\s+)?(?P<age>{NUMBER})\b"
+)
 NOT_TURNED = re.compile(
-    rf"(?:not (?:yet )?(?:have )?(?:reached|turned|celebrated|attained)|has not turned|before (?:reaching|turning)|noch nicht)"
+    rf"(?:not (?:yet )?(?:have )?(?:reached|turned|celebrated|attained)|has not turned|"
+    rf"before (?:reaching|turning)|noch nicht)"
     rf"[^.]{{0,20}}?(?P<age>{NUMBER})(?:st|nd|rd|th|\.)?\b"
 )
 UP_TO = re.compile(
-    rf"(?:not (?:be )?(?:over|older than|more than)|no older than|up to(?: and including)?(?: the age of)?|age limit[^.\d]{{0,20}}|maximum age[^.\d]{{0,12}}|"
-    rf"at most|hochstens|nicht alter als|bis(?: einschliesslich)?|altersgrenze[^.\d]{{0,20}}|jusqu'a|fino a|hasta)\s*(?P<age>{NUMBER})\b"
+    rf"(?:not (?:be )?(?:over|older than|more than)|no older than|"
+    rf"up to(?: and including)?(?: the age of)?|age limit[^.\d]{{0,20}}|maximum age[^.\d]{{0,12}}|"
+    rf"at most|hochstens|nicht alter als|bis(?: einschliesslich)?|altersgrenze[^.\d]{{0,20}}|"
+    rf"jusqu'a|fino a|hasta)\s*(?P<age>{NUMBER})\b"
 )
-OR_UNDER = re.compile(rf"(?P<age>{NUMBER})\s*(?:years? (?:of age |old )?)?(?:or|and|oder|ou|o)\s+(?:under|younger|below|less|junger|moins)")
-SPAN = re.compile(rf"(?:aged?|ages|between|from|zwischen)\s+(?:the ages of\s+)?(?P<least>{NUMBER})\s*(?:-|to|and|und|bis)\s*(?P<age>{NUMBER})\b")
+OR_UNDER = re.compile(
+    rf"(?P<age>{NUMBER})\s*(?:years? (?:of age |old )?)?(?:or|and|oder|ou|o)\s+(?:under|younger|"
+    rf"below|less|junger|moins)"
+)
+SPAN = re.compile(
+    rf"(?:aged?|ages|between|from|zwischen)\s+(?:the ages of\s+)?(?P<least>{NUMBER})\s*(?:-|to|and|"
+    rf"und|bis)\s*(?P<age>{NUMBER})\b"
+)
 BORN = re.compile(r"born|geboren|jahrgang|nee? (?:apres|en|le)|nat[oi] |nacid")
-INCLUSIVE = r"on or after|or later|or after|since|not before|from\b|ab\b|oder spater|seit|in or after|a partir|nicht vor|desde|dal\b"
-END_OF_YEAR = r"end of the year|31 december of the year|end of that year|ende des jahres|jahresende|by the end of 20|year of the deadline"
+INCLUSIVE = (
+    r"on or after|or later|or after|since|not before|from\b|ab\b|oder spater|seit|in or after|"
+    r"a partir|nicht vor|desde|dal\b"
+)
+END_OF_YEAR = (
+    r"end of the year|31 december of the year|end of that year|ende des jahres|jahresende|"
+    r"by the end of 20|year of the deadline"
+)
 ANY_COUNTRY = (
-    r"any nationality|any country|all nationalities|of every nationality|any place of residence|anywhere|country.{0,4}whatever|"
+    r"any nationality|any country|all nationalities|of every nationality|any place of residence|"
+    r"anywhere|country.{0,4}whatever|"
     r"aller nationalitaten|jeder nationalitat|toutes? nationalit|regardless of nationality|everybody may|worldwide|"
     r"any (?:age|country), any|no matter where"
 )
@@ -59,11 +78,15 @@ def read_entrants(passages: Sequence[Passage], closes: date | None) -> Iterator[
 
 
 def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
-    if not has(ABOUT_AGE, said) or has(r"works? (?:from|of)|composed|written|completed|minut", said) and not BORN.search(said):
+    if not has(ABOUT_AGE, said) or (
+        has(r"works? (?:from|of)|composed|written|completed|minut", said) and not BORN.search(said)
+    ):
         return None
     if BORN.search(said) and (years_in(passage.text) or days_in(passage.text)):
         return born_in(passage, said)
-    if has(r"words?|werk|works|pieces|pages", said) and not has(r"years? (?:of age|old)|age|alter|entrant|composer|turned", said):
+    if has(r"words?|werk|works|pieces|pages", said) and not has(
+        r"years? (?:of age|old)|age|alter|entrant|composer|turned", said
+    ):
         return None
     least = None
     span = SPAN.search(said)
@@ -81,7 +104,7 @@ def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
 
 def limit_in(said: str) -> int | None:
     """Return the highest age admitted: one less than an age that must not have been reached."""
-    for pattern, less in ((OR_UNDER, 0), (UP_TO, 0), (UNDER, 1), (NOT_TURNED, 1)):
+    for pattern, less in ((OR_UNDER, 0), (NOT_TURNED, 1), (UNDER, 1), (UP_TO, 0)):
         match = pattern.search(said)
         if match and 10 <= number_of(match["age"]) <= 99:
             return number_of(match["age"]) - less
@@ -115,9 +138,9 @@ def born_in(passage: Passage, said: str) -> Age:
 def residence_in(passage: Passage, said: str) -> Residence | None:
     if not (has(LIVING, said) or has(BORN_IN, said) or has(NATIONAL, said)):
         return None
-    if has(r"will live|you live|accommodation|residency|winner|live (?:recording|performance|electronics)", said) and not has(
-        r"composers?|entrants?|applicants?|open to", said
-    ):
+    if has(
+        r"will live|you live|accommodation|residency|winner|live (?:recording|performance|electronics)", said
+    ) and not has(r"composers?|entrants?|applicants?|open to", said):
         return None
     codes = tuple(dict.fromkeys(code for name in STATE.findall(passage.text) if (code := state_code(name))))
     if not codes or (has(ANY_COUNTRY, said) and not has(LIVING + "|" + BORN_IN, said)):

@@ -10,7 +10,10 @@ from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, W
 from catalogue.rules.calls.words import plain
 from catalogue.timing import PartialDate
 
-VERSION_OF = re.compile(r"(?<!second )(?<!new )\b(?:versions?|arrangements?|orchestrations?|transcriptions?|fassung|bearbeitung|arr\.)\s+(?:of|for|fur|von|pour|per|para)\b")
+VERSION_OF = re.compile(
+    r"(?<!second )(?<!new )\b(?:versions?|arrangements?|orchestrations?|transcriptions?|fassung|"
+    r"bearbeitung|arr\.)\s+(?:of|for|fur|von|pour|per|para)\b"
+)
 YEAR = re.compile(r"\(((?:19|20)\d{2})\)")
 
 
@@ -57,7 +60,11 @@ def is_label(work: WorkFacts) -> bool:
 
 
 def candidate_of(
-    work: WorkFacts, works: dict[int, WorkFacts], played: tuple[Played, ...], catalogue: CatalogueFacts, recorded: set[int]
+    work: WorkFacts,
+    works: dict[int, WorkFacts],
+    played: tuple[Played, ...],
+    catalogue: CatalogueFacts,
+    recorded: set[int],
 ) -> Candidate:
     parent = works.get(work.version_of) if work.version_of else None
     full = work if parent is None else inheriting(work, parent)

@@ -9,12 +9,14 @@ from datetime import date
 from catalogue.rules.calls.words import NUMBER, number_of, plain
 from catalogue.timing import DateError, read_date
 
+HOURS = r"hours?|stunden?|heures?|ore\b|ora\b|horas?|uren|uur"
 MINUTES = r"minutes?|mins?|minuten|minuti|minuto|minutos|minuut|mn|'(?!')"
 SECONDS = r"seconds?|secs?|sekunden|secondes?|secondi|segundos|seconden|\"|''"
 FIGURE = re.compile(
-    rf"(?<![\w.,:/€£$-])(?:(?P<clock>\d{{1,3}})(?:'|:)\s?(?P<rest>[0-5]\d)(?:\"|'')?(?![\d:])"
+    rf"(?<![\w.,:/€£$])(?:(?P<clock>\d{{1,3}})(?:'|:)\s?(?P<rest>[0-5]\d)(?:\"|'')?(?![\d:])"
     rf"|(?P<number>{NUMBER}|\d{{1,3}}[.,]5)(?:\s*(?P<half>1/2|½))?"
-    rf"(?:\s*-?\s*(?:full\s+)?(?:(?P<minutes>{MINUTES})|(?P<seconds>{SECONDS}))(?![a-z]))?)(?![\w]|[.,/:]\d)"
+    rf"(?:\s*-?\s*(?:full\s+)?(?:(?P<minutes>{MINUTES})|(?P<seconds>{SECONDS})|"
+    rf"(?P<hours>{HOURS}))(?![a-z]))?)(?![\w]|[.,/:]\d)"
 )
 JOINED = re.compile(
     r"\s*(?:(?:-|to|and|or|bis|und|oder|a|et|ou|e|o|y|hasta|tot|en|from|between)\s*)?"
@@ -55,10 +57,11 @@ def lengths_in(text: str) -> list[Length]:
     >>> [one.seconds for one in lengths_in("not less than four and not more than six minutes")]
     [240, 360]
     """
+    text = text_with_parts(text)
     found: list[Length] = []
     following: tuple[int, int] | None = None
     for match in reversed(list(FIGURE.finditer(text))):
-        unit = 60 if match["minutes"] else 1 if match["seconds"] else 0
+        unit = unit_of(match)
         joined = False
         if match["clock"]:
             seconds = int(match["clock"]) * 60 + int(match["rest"])
@@ -71,6 +74,34 @@ def lengths_in(text: str) -> list[Length]:
             found.append(Length(seconds, match.start(), match.end(), joined))
             following = match.start(), unit
     return seconds_joined(list(reversed(found)), text)
+
+
+PARTS_OF_HOUR = (
+    (re.compile(r"(?:three quarters of an hour)"), "45'"),
+    (
+        re.compile(
+            r"(?:half an hour|a half[- ]hour|eine halbe stunde|einer halben stunde|une demi-heure|mezz'ora|media hora)"
+        ),
+        "30'",
+    ),
+    (re.compile(r"(?:a quarter of an hour|eine viertelstunde|un quart d'heure)"), "15'"),
+    (re.compile(r"(?<![a-z])(?:an|une?|un'|einer?) (?:hour|heure|ora|hora|stunde)(?![a-z])"), "60'"),
+)
+
+
+def text_with_parts(text: str) -> str:
+    """Return the text with halves and quarters of an hour in minutes, its length unchanged."""
+    for pattern, minutes in PARTS_OF_HOUR:
+        for match in pattern.finditer(text):
+            text = text[: match.start()] + minutes.ljust(len(match[0])) + text[match.end() :]
+    return text
+
+
+def unit_of(match: re.Match[str]) -> int:
+    return next((size for name, size in UNITS if match[name]), 0)
+
+
+UNITS = (("minutes", 60), ("seconds", 1), ("hours", 3600))
 
 
 def value_of(match: re.Match[str]) -> float:
@@ -112,4 +143,6 @@ def days_in(text: str, *, month_first: bool = False) -> list[Day]:
 def years_in(text: str) -> list[int]:
     """Return the bare years of a text, those of full dates left out."""
     without = DATES.sub(lambda match: " " * len(match[0]), text)
-    return [int(match[1]) for match in YEAR.finditer(plain(without))]
+    return [
+        int(match[1]) for match in YEAR.finditer(re.sub(r"(?<=\d{4})\s?-\s?(?=(?:19|20)\d{2})", " - ", plain(without)))
+    ]

@@ -23,7 +23,9 @@ def status(one: Candidate) -> Judged:
     if one.work.status is WorkStatus.WITHDRAWN:
         return Judged("status", NO, "The work is withdrawn by the composer.", record)
     if one.work.status is WorkStatus.IN_PROGRESS:
-        return Judged("status", CANNOT_TELL, "The work is still being written.", record, "Finish it before the deadline.")
+        return Judged(
+            "status", CANNOT_TELL, "The work is still being written.", record, "Finish it before the deadline."
+        )
     return Judged("status", YES, "The work is in the catalogue.", record)
 
 
@@ -49,13 +51,21 @@ def length(one: Candidate, call: Call) -> Judged:
     asked = wanted(call.duration_min, call.duration_max, strict=call.duration_strict, tolerance=call.duration_tolerance)
     duration = one.work.duration
     if duration is None:
-        return Judged("duration", CANNOT_TELL, f"No duration is recorded; the call asks for {asked}.", record, "Enter the duration.")
+        return Judged(
+            "duration",
+            CANNOT_TELL,
+            f"No duration is recorded; the call asks for {asked}.",
+            record,
+            "Enter the duration.",
+        )
     told = write_duration(duration)
     verdict = within(duration, call)
     if verdict is YES:
         return Judged("duration", YES, f"{told}; the call asks for {asked}.", record)
     if verdict is CANNOT_TELL:
-        return Judged("duration", verdict, f"{told} is not exact; the call asks for {asked}.", record, "Time it exactly.")
+        return Judged(
+            "duration", verdict, f"{told} is not exact; the call asks for {asked}.", record, "Time it exactly."
+        )
     return Judged("duration", NO, f"{told}; the call asks for {asked}.", record, mend_of(duration, call))
 
 
@@ -64,7 +74,9 @@ def within(duration: Duration, call: Call) -> Verdict:
     least = None if call.duration_min is None else call.duration_min - loose
     most = None if call.duration_max is None else call.duration_max + loose
     seconds = duration.seconds
-    if duration.approximate and any(one is not None and abs(one - seconds) * 100 <= NEAR * seconds for one in (least, most)):
+    if duration.approximate and any(
+        one is not None and abs(one - seconds) * 100 <= NEAR * seconds for one in (least, most)
+    ):
         return CANNOT_TELL
     if least is not None and seconds < least:
         return NO
@@ -95,14 +107,27 @@ def dated(one: Candidate, call: Call) -> Judged:
         return Judged("date", CANNOT_TELL, f"No year is recorded; the call asks for {rule}.", record, "Enter the year.")
     own = side_of(*span, call)
     told = told_of(work)
-    if call.versions is Versions.COUNT_AS_NEW and own is NO and work.revised and side_of(*days(work.revised), call) is YES:
-        return Judged("date", YES, f"Revised {work.revised}, and the call counts revisions; it asks for {rule}.", record)
-    if own is YES and one.is_version and one.earlier and side_of(*days(one.earlier), call) is not YES:
-        if call.versions is not Versions.COUNT_AS_NEW:
-            reason = f"The version was made {told} of a work of {one.earlier}; whether that counts as new is not said."
-            return Judged("date", CANNOT_TELL, reason, record, "Ask the organiser whether a version counts as new.")
+    if (
+        call.versions is Versions.COUNT_AS_NEW
+        and own is NO
+        and work.revised
+        and side_of(*days(work.revised), call) is YES
+    ):
+        return Judged(
+            "date", YES, f"Revised {work.revised}, and the call counts revisions; it asks for {rule}.", record
+        )
+    if own is YES and is_doubtful_version(one, call):
+        reason = f"The version was made {told} of a work of {one.earlier}; whether that counts as new is not said."
+        return Judged("date", CANNOT_TELL, reason, record, "Ask the organiser whether a version counts as new.")
     look = "completed" if call.composed_basis is Basis.COMPLETED else "composed"
     return Judged("date", own, f"Year {told}; the call looks at when it was {look} and asks for {rule}.", record)
+
+
+def is_doubtful_version(one: Candidate, call: Call) -> bool:
+    """Whether a work is a version of one that is too old, and the call does not say that versions are new."""
+    if not one.is_version or one.earlier is None or call.versions is Versions.COUNT_AS_NEW:
+        return False
+    return side_of(*days(one.earlier), call) is not YES
 
 
 def date_rule(call: Call) -> str:
@@ -124,7 +149,7 @@ def days(when: PartialDate) -> tuple[date, date]:
 
 
 def span_of(work: WorkFacts, basis: Basis) -> tuple[date, date] | None:
-    """Return the days between which a work was written: a span of years was begun in the first, completed in the last."""
+    """Return the days between which a work was written: a span was begun in its first year, completed in its last."""
     done = work.completed
     if done is None:
         return None
@@ -200,7 +225,9 @@ def without(one: Candidate, *, want: bool) -> str:
     return ""
 
 
-CHANNELS = re.compile(rf"(?P<count>{NUMBER})\s*-?\s*(?:ch\b|chan\w*|kanal\w*|canaux|canali|canales|track|speakers|loudspeakers)")
+CHANNELS = re.compile(
+    rf"(?P<count>{NUMBER})\s*-?\s*(?:ch\b|chan\w*|kanal\w*|canaux|canali|canales|track|speakers|loudspeakers)"
+)
 NAMED = {"stereo": 2, "quadraphon": 4, "octophon": 8, "mono": 1}
 
 
@@ -219,7 +246,13 @@ def channels(one: Candidate, call: Call) -> Judged | None:
     most, exact = call.channels_max, call.channels_exact
     asked = f"exactly {exact}" if exact is not None else f"at most {most}"
     if count is None:
-        return Judged("channels", CANNOT_TELL, f"The channels are not recorded; the call has {asked}.", record, "Enter the channels.")
+        return Judged(
+            "channels",
+            CANNOT_TELL,
+            f"The channels are not recorded; the call has {asked}.",
+            record,
+            "Enter the channels.",
+        )
     fits = count == exact if exact is not None else count <= (most or 0)
     mend = "" if fits else f"A mix to {exact or most} channels would do."
     return Judged("channels", YES if fits else NO, f"{count} channels; the call has {asked}.", record, mend)

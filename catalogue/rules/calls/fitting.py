@@ -42,7 +42,9 @@ def answer_of(work: Instrumentation, call: Call) -> Answer:
     people = tuple(line for line in work.lines if is_person(line) and not is_optional(line))
     offered = [found for text in call.forces.texts if (found := read_limit(text)) is not None]
     if call.forces.texts and not offered:
-        return Answer(CANNOT_TELL, f"The call's forces cannot be read: “{call.forces.text}”.", "Mend the call's forces.")
+        return Answer(
+            CANNOT_TELL, f"The call's forces cannot be read: “{call.forces.text}”.", "Mend the call's forces."
+        )
     checks = [by_kind(people, offered, call), by_number(work, people, call.forces)]
     if offered and checks[0].verdict is YES:
         checks.append(by_players(replace(work, lines=people), offered, call))
@@ -104,10 +106,15 @@ def by_number(work: Instrumentation, people: tuple[Line, ...], limits: Forces) -
         return Answer(NO, f"{told}; the call admits at most {limits.players_max}.")
     if limits.players_min is not None and least < limits.players_min:
         if not known:
-            return Answer(CANNOT_TELL, f"The strength of its sections is open; the call wants at least {limits.players_min} players.")
+            return Answer(
+                CANNOT_TELL,
+                f"The strength of its sections is open; the call wants at least {limits.players_min} players.",
+            )
         return Answer(NO, f"{told}; the call wants at least {limits.players_min}.")
     if limits.players_max is not None and not known:
-        return Answer(CANNOT_TELL, f"The strength of its sections is open; the call admits at most {limits.players_max} players.")
+        return Answer(
+            CANNOT_TELL, f"The strength of its sections is open; the call admits at most {limits.players_max} players."
+        )
     return Answer(YES, f"{told}.")
 
 
@@ -141,13 +148,9 @@ def judge_with_voices(work: Instrumentation, offered: list[Instrumentation], cal
 
 
 def matched(work: Instrumentation, offered: Instrumentation, call: Call) -> Iterator[Answer]:
-    found = fit(
-        work,
-        offered,
-        usual_doublings=call.forces.usual_doublings,
-        timpani_among_percussion=call.forces.timpani_among_percussion,
-        as_limits=call.forces.rule is not ForcesRule.EXACTLY,
-    )
+    rules = call.forces
+    exact = rules.rule is ForcesRule.EXACTLY
+    found = fitted(work, offered, rules.usual_doublings, rules.timpani_among_percussion, not exact)
     if found.fits is None:
         yield Answer(CANNOT_TELL, " ".join(found.open) or "It cannot be told whether there are players enough.")
     elif found.fits and call.forces.rule is ForcesRule.EXACTLY and not is_exact(work, offered, found):
@@ -157,6 +160,12 @@ def matched(work: Instrumentation, offered: Instrumentation, call: Call) -> Iter
     else:
         why = " ".join(one.why for one in found.missing)
         yield Answer(NO, why, mend_of(found))
+
+
+@lru_cache(maxsize=20_000)
+def fitted(work: Instrumentation, offered: Instrumentation, usual: bool, timpani: bool, as_limits: bool) -> Fit:
+    """Return what ``fit`` says; works with the same forces are matched once."""
+    return fit(work, offered, usual_doublings=usual, timpani_among_percussion=timpani, as_limits=as_limits)
 
 
 def is_exact(work: Instrumentation, offered: Instrumentation, found: Fit) -> bool:

@@ -15,44 +15,89 @@ from catalogue.rules.calls.words import NUMBER, WORD, has, number_of, plain
 
 BRACKET = re.compile(r"\s*[(\[](?P<inner>[^()\[\]]*)[)\]]")
 DENIED = r"no\b|not\b|without|ohne|keine?|nicht|sans|senza|sin\b|none"
-CHAIR = re.compile(r"(?:only |nur |just )?(?:the |die |der |den )?(?:\w+ )?(?P<chair>\d|second|third|first|fourth|2nd|3rd|4th|1st|zweite|dritte|erste|vierte|II|III|IV|I)\b")
+CHAIR = re.compile(
+    r"(?:only |nur |just )?(?:the |die |der |den )?(?:\w+ )?(?P<chair>\d|second|third|first|"
+    r"fourth|2nd|3rd|4th|1st|zweite|dritte|erste|vierte|II|III|IV|I)\b"
+)
 CHAIRS = {"first": 1, "1st": 1, "erste": 1, "I": 1, "second": 2, "2nd": 2, "zweite": 2, "II": 2, "third": 3, "3rd": 3,
           "dritte": 3, "III": 3, "fourth": 4, "4th": 4, "vierte": 4, "IV": 4}  # fmt: skip
 ROMAN = ("", "I", "II", "III", "IV", "V", "VI")
 # The auxiliaries of a section, by the words that stand for them beside its name.
 AUXILIARIES = {
-    "flute": (("piccolo", "picc", r"picc|pikkolo"), ("alto flute", "afl", r"alto\b|altflote|alt\b|g flute|flute in g"), ("bass flute", "bfl", r"bass\b|bassflote")),
-    "oboe": (("cor anglais", "ca", r"cor anglais|english horn|englischhorn|e\.? ?h\b|corno inglese"), ("oboe d'amore", "obdam", r"d'amore")),
-    "clarinet": (("E flat clarinet", "Ebcl", r"e-?[ -]?flat|eb\b|es-klar|es\b|piccolo clar"), ("bass clarinet", "bcl", r"bass|bassklar"), ("A clarinet", "", r"$^")),
-    "bassoon": (("contrabassoon", "cbn", r"contra|double bassoon|kontra"),),
-    "saxophone": (),
-    "trumpet": (("piccolo trumpet", "pictpt", r"piccolo"), ("flugelhorn", "flug", r"flugel|flugelhorn")),
-    "trombone": (("bass trombone", "btbn", r"bass"),),
-    "piano": (("celesta", "cel", r"celest"), ("harpsichord", "hpd", r"harpsichord|cembalo"), ("toy piano", "toy piano", r"toy")),
-}  # fmt: skip
+    "flute": (
+        ("picc", r"picc|pikkolo"),
+        ("afl", r"alto\b|altflote|alt\b|g flute|flute in g"),
+        ("bfl", r"bass\b|bassflote"),
+    ),
+    "oboe": (("ca", r"cor anglais|english horn|englischhorn|e\.? ?h\b|corno inglese"), ("obdam", r"d'amore")),
+    "clarinet": (("Ebcl", r"e-?[ -]?flat|eb\b|es-klar|es\b|piccolo clar"), ("bcl", r"bass|bassklar")),
+    "bassoon": (("cbn", r"contra|double bassoon|kontra"),),
+    "trumpet": (("pictpt", r"piccolo"), ("flug", r"flugel|flugelhorn")),
+    "trombone": (("btbn", r"bass"),),
+    "piano": (("cel", r"celest"), ("hpd", r"harpsichord|cembalo"), ("toy piano", r"toy")),
+}
 SPOKEN = {
-    "accordionists": "accordions", "accordionist": "accordion", "guitarists": "guitars", "guitarist": "guitar",
-    "harpists": "harps", "harpist": "harp", "organist": "organ", "saxophonist": "saxophone", "hornist": "horn",
-    "clarinettist": "clarinet", "clarinetist": "clarinet", "flautist": "flute", "flutist": "flute", "oboist": "oboe",
-    "bassoonist": "bassoon", "trumpeter": "trumpet", "trombonist": "trombone", "tubist": "tuba", "bassist": "double bass",
-    "harpsichordist": "harpsichord", "timpanist": "timpani", "drummer": "drum kit", "recorder player": "recorder",
-    "voices unaccompanied": "choir", "percussionists": "percussion", "percussionist": "percussion",
-    "vibraphonist": "vibraphone", "violinists": "violins", "violists": "violas", "cellists": "cellos",
-}  # fmt: skip
+    "accordionists": "accordions",
+    "accordionist": "accordion",
+    "guitarists": "guitars",
+    "guitarist": "guitar",
+    "harpists": "harps",
+    "harpist": "harp",
+    "organist": "organ",
+    "saxophonist": "saxophone",
+    "hornist": "horn",
+    "clarinettist": "clarinet",
+    "clarinetist": "clarinet",
+    "flautist": "flute",
+    "flutist": "flute",
+    "oboist": "oboe",
+    "bassoonist": "bassoon",
+    "trumpeter": "trumpet",
+    "trombonist": "trombone",
+    "tubist": "tuba",
+    "bassist": "double bass",
+    "harpsichordist": "harpsichord",
+    "timpanist": "timpani",
+    "drummer": "drum kit",
+    "recorder player": "recorder",
+    "voices unaccompanied": "choir",
+    "percussionists": "percussion",
+    "percussionist": "percussion",
+    "vibraphonist": "vibraphone",
+    "violinists": "violins",
+    "violists": "violas",
+    "cellists": "cellos",
+}
 LEADING = re.compile(
-    r"^(?:(?:and|und|et|e|y|plus|with|mit|avec|con|up to|at most|max(?:imum)?\.?(?: of)?|hochstens|höchstens|bis zu|maximal|"
-    r"jusqu'à|fino a|hasta|as a maximum|optional(?:ly)?|an?|the|our|solo(?= strings)|full)\s+)+",
+    r"^(?:(?:and|und|et|e|y|plus|with|mit|avec|con|up to|at most|max(?:imum)?\.?(?: of)?|"
+    r"hochstens|höchstens|bis zu|maximal|"
+    r"jusqu'à|fino a|hasta|as a maximum|optional(?:ly)?|an?|the|our|solo(?= strings)|full|for|für|pour|per|para)\s+)+",
     re.IGNORECASE,
 )
-NO_LARGER = re.compile(r",?\s*(?:no larger than|not larger than|at most|maximum|max\.?|no more than|up to|höchstens|of|bis)\s*(?=\d+[-.,/]\d)", re.IGNORECASE)
-SEVERAL = re.compile(rf"\b(?P<least>{WORD}|\d)\s*(?:,\s*(?:{WORD}|\d)\s*)?(?:,?\s*(?:or|to|oder|bis|ou|-|–)\s*)(?P<most>{WORD}|\d)\s+(?=[^\W\d])", re.IGNORECASE)
-IN_KEY = re.compile(r"\s+in (?:B|A|C|E|F|D|G|Es|Eb|Bb)\b(?:[- ]?(?:flat|sharp)|♭)?(?:\s+(?:or|oder|and)\s+(?:in )?(?:A|B|C|E)\b(?:[- ]?flat|♭)?)?")
+NO_LARGER = re.compile(
+    r",?\s*(?:no larger than|not larger than|at most|maximum|max\.?|no more than|up to|höchstens|"
+    r"of|bis)\s*(?=\d+[-.,/]\d)",
+    re.IGNORECASE,
+)
+SEVERAL = re.compile(
+    rf"\b(?P<least>{WORD}|\d)\s*(?:,\s*(?:{WORD}|\d)\s*)?(?:,?\s*(?:or|to|oder|bis|ou|-|"
+    rf"–)\s*)(?P<most>{WORD}|\d)\s+(?=[^\W\d])",
+    re.IGNORECASE,
+)
+IN_KEY = re.compile(
+    r"\s+in (?:B|A|C|E|F|D|G|Es|Eb|Bb)\b(?:[- ]?(?:flat|sharp)|♭)?(?:\s+(?:or|oder|"
+    r"and)\s+(?:in )?(?:A|B|C|E)\b(?:[- ]?flat|♭)?)?"
+)
 STRING_LIMIT = re.compile(
-    r"\b(?:strings?|streicher|cordes|archi|cuerdas)(?: section)?[,:]?\s*\(?(?:no larger than|not larger than|at most|maximum|max\.?|no more than|"
+    r"\b(?:strings?|streicher|cordes|archi|cuerdas)(?: section)?[,:]?\s*\(?(?:no larger than|"
+    r"not larger than|at most|maximum|max\.?|no more than|"
     r"up to|höchstens|of|bis)?\s*(?P<sizes>\d+(?:[-./]\d+){3,4})\)?",
     re.IGNORECASE,
 )
-TIMPANIST = re.compile(r",?\s*\(?(?:including|incl\.?|inkl\.?|mit|with|counting)\s+(?:the |den )?(?:timpan\w*|Pauke\w*)\s*(?:player)?\)?", re.IGNORECASE)
+TIMPANIST = re.compile(
+    r",?\s*\(?(?:including|incl\.?|inkl\.?|mit|with|counting)\s+(?:the |den )?(?:timpan\w*|Pauke\w*)\s*(?:player)?\)?",
+    re.IGNORECASE,
+)
 STRING_FIGURES = re.compile(r"(?<=\d)-(?=\d)")
 
 
@@ -73,9 +118,9 @@ def item(text: str) -> str:
     """Return one item of a list, such as ``2 flutes (no piccolo)``, as the reader of instrumentations knows it."""
     text = IN_KEY.sub("", TIMPANIST.sub("", text))
     whole = reading(text.strip(" .;:*"))
-    if whole and not any(line.note or any(chair.note for chair in line.chairs) for line in whole.lines):
-        if not any(word in plain(text).split() for word in ("up", "most", "maximum", "hochstens")):
-            return text.strip(" .;:*")
+    remarks = whole is None or any(line.note or any(chair.note for chair in line.chairs) for line in whole.lines)
+    if not remarks and not any(word in plain(text).split() for word in ("up", "most", "maximum", "hochstens")):
+        return text.strip(" .;:*")
     inner = "; ".join(match["inner"] for match in BRACKET.finditer(text))
     bare = LEADING.sub("", BRACKET.sub(" ", text).strip(" .;:,*")).strip()
     bare = spoken(NO_LARGER.sub(" ", bare))
@@ -91,7 +136,8 @@ def item(text: str) -> str:
 
 
 TAIL = re.compile(
-    r"\s*(?:,|\band\b)?\s*\b(?:doubling|which (?:may )?doubles?|also (?:playing )?|(?:may|can|will) double|auch|with\b|plus\b|/)\s*(?P<rest>.+)$",
+    r"\s*(?:,|\band\b)?\s*\b(?:doubling|which (?:may )?doubles?|also (?:playing )?|(?:may|can|"
+    r"will) double|auch|with\b|plus\b|/)\s*(?P<rest>.+)$",
     re.IGNORECASE,
 )
 
@@ -99,10 +145,11 @@ TAIL = re.compile(
 def without_tail(text: str) -> tuple[str, str]:
     """Return an item without the doublings that follow it, and these."""
     match = TAIL.search(text)
-    if match and not text[: match.start()].strip().isdigit() and reading(text[: match.start()]):
-        if any(re.search(rf"(?<![a-z])(?:{row[2]})", plain(match["rest"])) for rows in AUXILIARIES.values() for row in rows):
-            return text[: match.start()].strip(), match["rest"]
-    return text, ""
+    if match is None or text[: match.start()].strip().isdigit() or not reading(text[: match.start()]):
+        return text, ""
+    patterns = [pattern for rows in AUXILIARIES.values() for _short, pattern in rows]
+    doubles = any(re.search(rf"(?<![a-z])(?:{pattern})", plain(match["rest"])) for pattern in patterns)
+    return (text[: match.start()].strip(), match["rest"]) if doubles else (text, "")
 
 
 def spoken(text: str) -> str:
@@ -136,8 +183,8 @@ def doublings_in(inner: str, line: Line) -> list[str]:
     for clause in re.split(r"[;.]|\bbut\b|\baber\b", plain(inner)):
         if has(DENIED, clause) and not has(r"only|nur|but not", clause.split("not")[0]):
             continue
-        for _name, short, pattern in AUXILIARIES.get(line.instrument, ()):
-            if short and re.search(rf"(?<![a-z])(?:{pattern})", clause) and short not in found:
+        for short, pattern in AUXILIARIES.get(line.instrument, ()):
+            if re.search(rf"(?<![a-z])(?:{pattern})", clause) and short not in found:
                 found.append(short)
     return found
 
@@ -145,7 +192,9 @@ def doublings_in(inner: str, line: Line) -> list[str]:
 def chairs_in(inner: str, count: int, line: Line) -> list[int]:
     """Return which players double: the ones that are named, else all where it is said, else the last."""
     found = []
-    for match in re.finditer(r"\b(\d|[Ss]econd|[Tt]hird|[Ff]irst|[Ff]ourth|2nd|3rd|4th|1st|zweite|dritte|erste|II|III|IV|I)\b", inner):
+    for match in re.finditer(
+        r"\b(\d|[Ss]econd|[Tt]hird|[Ff]irst|[Ff]ourth|2nd|3rd|4th|1st|zweite|dritte|erste|II|III|IV|I)\b", inner
+    ):
         value = int(match[1]) if match[1].isdigit() else CHAIRS.get(match[1].lower(), CHAIRS.get(match[1], 0))
         if 1 <= value <= count and value not in found:
             found.append(value)
@@ -157,9 +206,12 @@ def chairs_in(inner: str, count: int, line: Line) -> list[int]:
 
 
 def items(text: str) -> Iterator[tuple[int, int, str]]:
-    """Yield the segments of a list outside brackets: where each begins and ends, and what separates it from the next."""
+    """Yield the segments of a list outside brackets: where each begins and ends, and what comes before the next."""
     start, depth = 0, 0
-    separators = re.compile(r"[(\[]|[)\]]|,(?!\d)|;|\n|\s/\s|\s[–—-]\s|\s(?:and|und|et|e|y|en|or|oder|ou|o|plus|or else|sowie)\s(?=\S)", re.IGNORECASE)
+    separators = re.compile(
+        r"[(\[]|[)\]]|,(?!\d)|;|\n|\s/\s|\s[–—-]\s|\s(?:and|und|et|e|y|en|or|oder|ou|o|plus|or else|sowie)\s(?=\S)",
+        re.IGNORECASE,
+    )
     for match in separators.finditer(text):
         sign = match[0]
         if sign in "([":

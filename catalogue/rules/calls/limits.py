@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from catalogue.rules.calls.figures import Length, days_in, lengths_in
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found
-from catalogue.rules.calls.words import has
+from catalogue.rules.calls.words import NUMBER, has, number_of
 
 UNDER = r"(?:under|less than|below|shorter than|unter|weniger als|kurzer als|moins de|meno di|menos de|fewer than)"
 OVER = r"(?:over|more than|longer than|above|exceeding|mehr als|langer als|uber|plus de|piu di|mas de)"
@@ -77,10 +77,12 @@ def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
         if has(r"on the dot is (?:already )?too long|exactly .{1,20} is too long", said):
             strict = True
             yield Found("duration_strict", True, *where, rank=2)
+        if has(TOLERANCE, said) and not lengths and tolerance_in(said, []):
+            yield Found("duration_tolerance", tolerance_in(said, []), *where)
         if not lengths or not is_about_length(passage, said):
             continue
         if has(TOLERANCE, said):
-            yield Found("duration_tolerance", lengths[-1].seconds, *where)
+            yield Found("duration_tolerance", tolerance_in(said, lengths), *where)
             lengths = [one for one in lengths[:-1] if one.seconds >= 60] if len(lengths) > 1 else []
         whole = has(TOTAL, said) and not has(EACH, said)
         rank = 2 if re.search(rf"^{LABELS}", said) else 1
@@ -91,10 +93,18 @@ def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
                 yield Found("duration_strict", True, *where, rank=rank)
 
 
+def tolerance_in(said: str, lengths: list[Length]) -> int:
+    """Return the seconds by which a limit may be missed, 0 where they are not named."""
+    if lengths:
+        return lengths[-1].seconds
+    number = re.search(rf"(?<![a-z\d]){NUMBER}(?![a-z\d])", said)
+    return number_of(number[0]) if number and has("second|sekund|secund", said) else 0
+
+
 def is_about_length(passage: Passage, said: str) -> bool:
     if re.search(rf"^{LABELS}", said):
         return not days_in(passage.text)
-    return has(ABOUT_WORKS, said) and not has(NOT_WORKS, said) and not days_in(passage.text) or (
+    return (has(ABOUT_WORKS, said) and not has(NOT_WORKS, said) and not days_in(passage.text)) or (
         has(r"minut|'", said) and has("composed|written|completed|komponiert", said) and not has(NOT_WORKS, said)
     )
 

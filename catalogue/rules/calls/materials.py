@@ -9,55 +9,78 @@ from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found, RecordingRule
 from catalogue.rules.calls.words import NUMBER, has, number_of
 
-RECORDING = r"recordings?|aufnahmen?|tonaufnahme|enregistrement|registrazion|grabaci|audio (?:file|excerpt)|sound file|mp3|opname"
+RECORDING = (
+    r"recordings?|aufnahmen?|tonaufnahme|enregistrement|registrazion|grabaci|audio (?:file|excerpt)|"
+    r"sound file|mp3|opname"
+)
 SENT = r"winner|will be recorded|recorded for you|receive|commercial|unrecorded|broadcast"
 FORBIDDEN = (
-    r"no recordings?(?: may| are|,| please| should| must| can|$)|recordings? (?:may|must|should|can)(?: ?not|not) be (?:enclosed|sent|"
-    r"submitted|included)|returned unheard|do not (?:send|enclose|submit|include) (?:a |any )?recording|keine aufnahmen? "
+    r"no recordings?(?: may| are|,| please| should| must| can|$)|recordings? (?:may|must|should|"
+    r"can)(?: ?not|not) be (?:enclosed|sent|"
+    r"submitted|included)|returned unheard|do not (?:send|enclose|submit|include) (?:a |"
+    r"any )?recording|keine aufnahmen? "
     r"(?:bei|ein|send)|recordings? (?:is|are) (?:forbidden|prohibited|not (?:allowed|permitted|admitted))"
 )
 UNWANTED = (
-    r"no recording (?:is )?(?:wanted|needed|required|necessary)|recordings? (?:are|is) (?:not|neither)|not listened|recording "
-    r"not (?:wanted|needed)|aufnahmen? (?:sind|ist) nicht (?:notig|erforderlich|erwunscht)|we do not listen"
+    r"no recordings? (?:is |are )?(?:wanted|needed)|recordings? (?:are|is) (?:not|"
+    r"neither) (?:wanted|needed|listened|expected|asked|considered|erwunscht)|not listened|"
+    r"recording "
+    r"not (?:wanted|needed)|aufnahmen? (?:sind|ist) nicht erwunscht|we do not listen"
 )
 OPTIONAL = (
-    r"optional|if (?:you (?:have|happen)|there is|available|possible|one exists)|only if|welcome|may be (?:included|enclosed|"
-    r"added|sent)|freiwillig|willkommen|nicht notig|where (?:available|possible)|falls|sofern|wenn vorhanden|si disponible|"
+    r"optional|if (?:you (?:have|happen)|there is|available|possible|one exists)|only if|welcome|"
+    r"may be (?:included|enclosed|"
+    r"added|sent)|freiwillig|not (?:required|necessary|essential|compulsory)|nicht erforderlich|"
+    r"si possible|se possibile|no recording (?:is )?required|willkommen|nicht notig|"
+    r"where (?:available|possible)|falls|sofern|wenn vorhanden|si disponible|"
     r"se disponibile|desirable|preferred|encouraged|helpful"
 )
 NEEDED = (
-    r"required|must\b|require|need(?:s|ed)?\b|compulsory|obligat|we ask for|please send|send us|submit|include|add\b|erforderlich|"
+    r"required|must\b|require|need(?:s|ed)?\b|compulsory|obligat|we ask for|please send|send us|"
+    r"submit|include|add\b|erforderlich|"
     r"einzureichen|einsend|each needs|is to be|are to be|joindre|allegare|enclos"
 )
-LIVE = r"live\b|live-|konzertmitschnitt|real (?:players|people)|human|mitschnitt|actual performance|dal vivo|en vivo|concert recording"
+LIVE = (
+    r"live\b|live-|konzertmitschnitt|real (?:players|people)|human|mitschnitt|actual performance|"
+    r"dal vivo|en vivo|concert recording"
+)
 RENDERED = r"render|computer|synthes|midi|mock-?up|simulat|sampled|demo\b|playback of the notation"
 NOT_RENDERED = (
-    rf"(?:no|not|never|keine?|without)\b[^.;]{{0,40}}?(?:{RENDERED})|(?:{RENDERED})[^.;]{{0,60}}?(?:(?:are|is|be) not|bitte nicht|"
+    rf"(?:no|not|never|keine?|without)\b[^.;]{{0,40}}?(?:{RENDERED})|"
+    rf"(?:{RENDERED})[^.;]{{0,60}}?(?:(?:are|is|be) not|bitte nicht|"
     r"excluded|not (?:be )?(?:accepted|wanted|admitted)|cannot|unwanted|nicht)"
 )
 NOTE = re.compile(
-    rf"(?:note|text|lines|description|commentary|introduction|einfuhrung|kommentar|werktext|notice|nota|about the (?:piece|work))"
+    rf"(?:note|text|lines|description|commentary|introduction|einfuhrung|kommentar|werktext|notice|"
+    rf"nota|about the (?:piece|work))"
     rf"(?:[^.;]|max\.){{0,60}}?(?P<words>{NUMBER}|\d{{2,4}})\s*(?:words?|wort\w*|mots|parole|palabras)"
     r"|(?!)"
 )
 WORDS_OF_NOTE = re.compile(
-    rf"(?P<before>\d{{2,4}})[- ]?(?:words?|mots|parole|palabras|worter)[^.;]{{0,20}}?(?:note|description|text)"
+    r"(?P<before>\d{2,4})[- ]?(?:words?|mots|parole|palabras|worter)[^.;]{0,20}?(?:note|description|text)"
 )
 FEE = re.compile(
-    r"(?P<money>(?:EUR|GBP|USD|CHF|NOK|SEK|DKK|PLN|CZK|CAD|AUD|€|£|\$)\s?\d[\d ,.]*\d|(?:EUR|GBP|USD|CHF|NOK|SEK|DKK|€|£|\$)\s?\d+"
+    r"(?P<money>(?:EUR|GBP|USD|CHF|NOK|SEK|DKK|PLN|CZK|CAD|AUD|€|£|\$)\s?\d[\d ,.]*\d|(?:EUR|GBP|"
+    r"USD|CHF|NOK|SEK|DKK|€|£|\$)\s?\d+"
     r"|\d[\d,.]*\s?(?:EUR|GBP|USD|CHF|NOK|SEK|DKK|PLN|euros?|pounds|dollars|€|£))"
 )
 FEE_WORDS = r"fee\b|fees\b|gebuhr|frais|quota|tassa|cuota|per (?:score|work)|each, |for one|entry:|costs?\b|charge"
 NO_FEE = (
-    r"no (?:entry |application |submission |participation )?fees?|free of charge to enter|keine (?:gebuhr|teilnahmegebuhr)|"
-    r"without (?:a )?fee|gebuhrenfrei|sans frais|kostenlos|entry is free|free to enter|nessuna quota|fee: none|there is no (?:\w+ )?fee"
+    r"no (?:entry |application |submission |participation )?fees?|free of charge to enter|"
+    r"keine (?:gebuhr|teilnahmegebuhr)|"
+    r"without (?:a )?fee|gebuhrenfrei|sans frais|(?:pas|aucun) (?:de )?frais|kostenlos|"
+    r"entry is free|free to enter|nessuna quota|fee: none|there is no (?:\w+ )?fee"
 )
 ANONYMOUS = (
-    r"anonym|motto|pseudonym|no name|without (?:a |any |the )?names?|kennwort|sealed envelope|names? (?:must|should|may) not appear|"
+    r"anonym|motto|pseudonym|no name|without (?:a |any |the )?names?|kennwort|sealed envelope|"
+    r"names? (?:must|should|may) not appear|"
     r"nom de plume|must not (?:bear|carry|show) (?:the |your |a )?(?:composer'?s? )?name|remove (?:your|the) name"
 )
 NOT_ANONYMOUS = r"no names need|not (?:be )?anonym|need not be anonym|nicht anonym|names are welcome|no need to remove"
-EXCLUSIVE = r"not (?:be )?(?:submitted|entered|sent) (?:elsewhere|to (?:any )?other)|simultaneous|exclusively|no other competition"
+EXCLUSIVE = (
+    r"not (?:be )?(?:submitted|entered|sent) (?:elsewhere|to (?:any )?other)|simultaneous|exclusively|"
+    r"no other competition"
+)
 
 DOCUMENTS = {
     "score": r"scores?\b|partitur|partition|partitura",
@@ -76,8 +99,10 @@ DOCUMENTS = {
     "sealed envelope": r"sealed envelope|verschlossener umschlag",
 }
 SENDING = (
-    r"send|submit|enclos|include|need|material|einzusenden|einsend|upload|required|documents?|papers|what to send|for every work|"
-    r"list of|copies|score (?:pdf|or)|rider|note\b|letter|portfolio|statement|recording|envoy|allegat|biograph"
+    r"send|submit|enclos|include|need|material|einzusenden|einsend|upload|required|documents?|"
+    r"papers|what to send|for every work|"
+    r"list of|copies|proposal|references|scores? as|score (?:pdf|or)|rider|note\b|letter|"
+    r"portfolio|statement|recording|envoy|allegat|biograph"
 )
 
 
@@ -97,12 +122,14 @@ def read_materials(passages: Sequence[Passage]) -> Iterator[Found]:
             yield Found("exclusive", True, *where)
         if has(SENDING, said) and not has(r"^no |no references|not be included|no recordings", said):
             for name, pattern in DOCUMENTS.items():
-                if has(pattern, said) and not (name == "recording" and has(rf"{FORBIDDEN}|{UNWANTED}|no recording", said)):
+                if has(pattern, said) and not (
+                    name == "recording" and has(rf"{FORBIDDEN}|{UNWANTED}|no recording", said)
+                ):
                     yield Found("documents", name, *where)
 
 
 def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterator[Found]:
-    if not has(RECORDING, said) or has(SENT, said) and not has(r"live recording|recording (?:is|of)", said):
+    if not has(RECORDING, said) or (has(SENT, said) and not has(r"live recording|recording (?:is|of)", said)):
         return
     live = has(LIVE, said) and not has(rf"at least (?:{NUMBER}) of", said)
     if has(FORBIDDEN, said) and not has(UNWANTED, said):
@@ -113,8 +140,13 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
         yield Found("recording", RecordingRule.OPTIONAL, *where, rank=2)
     elif has(NEEDED, said) or has(RECORDING, said):
         yield Found("recording", RecordingRule.REQUIRED, *where, rank=2 if has(NEEDED, said) else 1)
-        if live and has(r"required|require\b|must|of a live|live recording|live performance", said) and not has(
-            r"preferred|if possible|or (?:a )?(?:rendered|midi|computer)|rendered (?:or|accepted)|ideally|is fine", said
+        if (
+            live
+            and has(r"required|require\b|must|of a live|live recording|live performance", said)
+            and not has(
+                r"preferred|if possible|or (?:a )?(?:rendered|midi|computer)|rendered (?:or|accepted)|ideally|is fine",
+                said,
+            )
         ):
             yield Found("recording_live", True, *where)
     if has(RENDERED, said) or live:

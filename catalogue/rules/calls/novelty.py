@@ -18,28 +18,38 @@ from catalogue.rules.calls.zones import state_of_word
 PERFORMED = (
     r"(?:un)?perform(?!ers?\b)|(?:un)?played|premi[eè]r|heard|urauffuhr|uraufgefuhrt|erstauffuhr|auffuhrung|aufgefuhrt|"
     r"gespielt|execut|jouee?s?\b|creation\b|creee?s?\b|eseguit|inedit|esecuzion|estren|interpretad|broadcast|"
-    r"public hearing|uitgevoerd"
+    r"public hearing|uitgevoerd|presented"
 )
-PUBLISHED = r"(?:un)?publish|in print|printed or|or printed|verlegt|veroffentlicht|unveroffentlicht|edite|publiee?|pubblicat|publicad|inedit"
+PUBLISHED = (
+    r"(?:un)?publish|in print|printed or|or printed|verlegt|veroffentlicht|unveroffentlicht|edite|"
+    r"publiee?|pubblicat|publicad|inedit"
+)
 RECORDED = r"commercially recorded|unrecorded|commercial recording|not (?:been )?recorded|released on|tontrager"
 FREE = (
     r"welcome|no obstacle|no (?:problem|matter|bar|hindrance)|fine\b|does not matter|do not matter|doesn't matter|"
     r"need not|needn't|not (?:be )?(?:needed|required|necessary)|don't mind|do not mind|mind neither|may have been|"
-    r"can have been|equally|no harm|may be (?:performed|published)|irrelevant|keine rolle|durfen (?:schon|bereits|auch)|"
-    r"darf (?:schon|bereits|auch)|kein hindernis|spielt keine|egal|peu importe|possono|pueden|willkommen|allowed|either|"
+    r"can have been|equally|no harm|may be (?:performed|published)|irrelevant|keine rolle|"
+    r"durfen (?:schon|bereits|auch)|"
+    r"darf (?:schon|bereits|auch)|kein hindernis|spielt keine|egal|peu importe|possono|pueden|"
+    r"willkommen|allowed|either|"
     r"may already|whether or not|whether they|not a (?:condition|problem)|accepted|ok\b|unimportant|no premiere|"
-    r"nicht erforderlich|need no|admitted|eligible|or not\b|no objection|of no"
+    r"nicht erforderlich|need no|admitted|eligible|or not\b|no objection|of no|peut avoir|"
+    r"peuvent avoir|puo essere|possono essere|pueden haber|doesn't|matters? not|don't matter"
 )
 BARRED = (
     r"must not|may not|not (?:yet )?(?:have )?been|not have|has not|have not|hasn't|haven't|never|unperform|unplay|"
     r"is out\b|are out\b|excluded|no (?:previous|earlier|prior) (?:public )?perform|not (?:yet )?(?:be )?(?:publicly )?"
-    r"perform|noch nicht|noch nie|nicht (?:offentlich )?aufgefuhrt|unaufgefuhrt|unpublish|unveroffentlicht|world premiere|"
+    r"perform|noch nicht|noch nie|nicht (?:offentlich )?aufgefuhrt|unaufgefuhrt|unpublish|"
+    r"unveroffentlicht|world premiere|"
     r"first performance|premiere (?:of|must|is to be)|uraufgefuhrt werden|zur urauffuhrung|jamais|n'a(?:ura)? pas|"
     r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:deve|essere)|nunca|no (?:haya|debe)|cannot be|nor\b|not yet|"
     r"unrecorded|unverlegt|not published|not performed|nicht verlegt|but not"
 )
 SOFT = r"preferr|preference|bevorzugt|priority|ideally|vorzugsweise|recommended"
-NOT_COUNTED = r"(?:do|does|will) not count|no harm|don't count|zahlen nicht|nicht gezahlt|is not counted|are no obstacle|ne comptent"
+NOT_COUNTED = (
+    r"(?:do|does|will) not count|no harm|don't count|zahlen nicht|nicht gezahlt|is not counted|"
+    r"are no obstacle|ne comptent"
+)
 EVENT = r"readings?|rehears|workshop|lesepro|probe|lectures?|play-?through|leseproben|reading session|private"
 STUDENTS = r"student|amateur|laien|studierende|school|conservat|etudiant|amateurs|student"
 PROFESSIONAL = r"professional|berufs|profi\b|professionell|professionn|profesional|profession"
@@ -49,12 +59,20 @@ WANTS_PLAYED = re.compile(
 )
 HISTORY = (
     r"list of (?:past |previous )?performances|tell us where|performance history|first performance[);]|will be "
-    r"(?:performed|played|premiered)|performance in|performance of the winning|receives|prize|winning|selected (?:works?|"
-    r"pieces?)|performed (?:by us|at the|in the|on)|recording of|live (?:performance|recording)|how long|performed for you"
-    r"|will perform|performance by the|give the (?:first|premiere)|for performance|students? of the|wird (?:\w+ )*aufgefuhrt"
+    r"(?:performed|played|premiered)|performance in|performance of the winning|receives|prize|"
+    r"winning|selected (?:works?|"
+    r"pieces?)|performed (?:by us|at the|in the|on)|recording of|live (?:performance|recording)|"
+    r"how long|performed for you"
+    r"|will perform|performance by the|give the (?:first|premiere)|for performance|"
+    r"students? of the|wird (?:\w+ )*aufgefuhrt"
 )
-ELSEWHERE = r"planned|scheduled|fixed|promised|committed|before the (?:final|concert|festival|reading)|geplant|vorgesehen|until the"
-IN_STATE = re.compile(r"\b(?:in|in the|im)\s+(?P<place>[A-Z]\w+(?:\s[A-Z]\w+)?)|(?P<of>[A-Z]\w+)\s+(?:premi|first perf|Erst)")
+ELSEWHERE = (
+    r"planned|scheduled|fixed|promised|committed|before the (?:final|concert|festival|reading)|"
+    r"geplant|vorgesehen|until the"
+)
+IN_STATE = re.compile(
+    r"\b(?:in|in the|im)\s+(?P<place>[A-Z]\w+(?:\s[A-Z]\w+)?)|(?P<of>[A-Z]\w+)\s+(?:premi|first perf|Erst)"
+)
 
 
 def read_novelty(passages: Sequence[Passage]) -> Iterator[Found]:
@@ -79,17 +97,16 @@ def read_novelty(passages: Sequence[Passage]) -> Iterator[Found]:
 
 def is_scope(said: str) -> bool:
     about = has(STUDENTS, said) or has(EVENT, said) or has("performances|auffuhrungen", said)
-    return about and has(NOT_COUNTED, said) or (has(r"readings?|workshops|student", said) and has(r"counts?\b", said))
+    return (about and has(NOT_COUNTED, said)) or (has(r"readings?|workshops|student", said) and has(r"counts?\b", said))
 
 
 def is_demand(said: str) -> bool:
     if not has(PERFORMED, said) or WANTS_PLAYED.search(said) or has(SOFT, said):
         return False
-    clauses = [one for one in re.split(r"[;,:]| but | aber | and so | and (?=has|have|must)", said) if has(PERFORMED, one)]
     if has(r"not from professionals|is out\b|but not", said):
         return True
-    barred = [one for one in clauses if has(BARRED, one)]
-    if not barred or (is_free(said, PERFORMED) and not any(has(r"must not|may not", one) for one in barred)):
+    clauses = [one for one in re.split(r";| but | aber | sondern | mais | ma ", said) if has(PERFORMED, one)]
+    if not any(has(BARRED, one) and (not has(FREE, one) or has(r"must not|may not", one)) for one in clauses):
         return False
     return not has(HISTORY, said) or has(r"must not|has not|have not|never|unperform|noch nicht", said)
 
@@ -103,7 +120,8 @@ def scope_of(passage: Passage, said: str) -> Novelty:
     orchestra = professional and has(rf"(?:{PROFESSIONAL})\w*\s+(?:\w+\s+)?(?:orchestra|orchester)", said)
     by = Players.PROFESSIONAL_ORCHESTRA if orchestra else Players.PROFESSIONALS if professional else Players.ANYONE
     closed = has(
-        r"even at a closed|closed readings? (?:included|count)|including (?:readings|workshops|private)|readings included|"
+        r"even at a closed|closed readings? (?:included|count)|including (?:readings|workshops|"
+        r"private)|readings included|"
         r"in any form|not even|even in (?:a )?(?:workshop|reading|private)|workshops? (?:or|and|included)|"
         r"private(?:ly)? or public|publicly or privately|nor (?:read|workshopped|rehearsed)|auch nicht|in whatever",
         said,

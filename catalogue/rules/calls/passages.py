@@ -63,10 +63,7 @@ def passages_of(text: str) -> tuple[Passage, ...]:
     found: list[Passage] = []
     at, label = 0, ""
     for number, line in enumerate(unwrapped(text).split("\n")):
-        if not line.strip():
-            label = ""
-        else:
-            label = yield_line(found, line, at, label, number)
+        label = "" if not line.strip() else yield_line(found, line, at, label, number)
         at += len(line) + 1
     return tuple(found)
 

@@ -12,12 +12,19 @@ from catalogue.rules.calls.words import has, plain
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
 
 YES, NO, CANNOT_TELL = Verdict.YES, Verdict.NO, Verdict.CANNOT_TELL
-WORKING = (PerformanceKind.READING, PerformanceKind.WORKSHOP, PerformanceKind.RECORDING_SESSION, PerformanceKind.PREVIEW)
+WORKING = (
+    PerformanceKind.READING,
+    PerformanceKind.WORKSHOP,
+    PerformanceKind.RECORDING_SESSION,
+    PerformanceKind.PREVIEW,
+)
 TO_COME = (PerformanceStatus.PLANNED, PerformanceStatus.CONFIRMED)
 AMATEUR = r"amateur|non-?professional|laien|hobby|community|dilettant|aficionad|unpaid"
 STUDENT = r"student|school|conservatoire|youth|studierende|schuler|etudiant|jugend|college|academy"
 PROFESSIONAL = r"professional|berufs|profi\b|professionn|profesional|salaried"
-ORCHESTRA = r"\w*orchest|\w*orkest|\w*orkester|\w*philharmoni|symphony|sinfoni|\w*symphoni|filarmonic|orquesta|\w*zenekar"
+ORCHESTRA = (
+    r"\w*orchest|\w*orkest|\w*orkester|\w*philharmoni|symphony|sinfoni|\w*symphoni|filarmonic|orquesta|\w*zenekar"
+)
 
 
 def unperformed(one: Candidate, call: Call) -> Judged:
@@ -29,8 +36,16 @@ def unperformed(one: Candidate, call: Call) -> Judged:
         if counts is YES:
             return Judged("unperformed", NO, f"{told(played.event)}{why}.", record)
         if counts is CANNOT_TELL and doubt is None:
-            doubt = Judged("unperformed", CANNOT_TELL, f"{told(played.event)}: {why}.", record, "Note at the performance who played.")
-    return doubt or Judged("unperformed", YES, "No performance that the call counts is recorded.", Record("work", one.work.id))
+            doubt = Judged(
+                "unperformed",
+                CANNOT_TELL,
+                f"{told(played.event)}: {why}.",
+                record,
+                "Note at the performance who played.",
+            )
+    return doubt or Judged(
+        "unperformed", YES, "No performance that the call counts is recorded.", Record("work", one.work.id)
+    )
 
 
 def told(event: PerformanceFacts) -> str:
@@ -72,7 +87,11 @@ def by_whom(event: PerformanceFacts, rule: Novelty) -> tuple[Verdict, str]:
         if rule.students:
             return YES, ""
         standing = professional(event)
-        return (standing, "") if standing is not CANNOT_TELL else (CANNOT_TELL, "it is not recorded whether the players were students or amateurs")
+        return (
+            (standing, "")
+            if standing is not CANNOT_TELL
+            else (CANNOT_TELL, "it is not recorded whether the players were students or amateurs")
+        )
     if rule.by is Players.PROFESSIONAL_ORCHESTRA and not is_orchestra(event):
         return NO, ""
     standing = professional(event)
@@ -102,5 +121,12 @@ def live_recording(one: Candidate) -> Judged:
     """Judge a call that demands a live recording: of a work that was never played there can be none."""
     first = next(was_played(one), None)
     if first is None:
-        return Judged("recording", NO, "It was never played, so there is no live recording.", Record("work", one.work.id))
-    return Judged("recording", YES, f"{told(first.event)}; a recording of a performance can exist.", Record("performance", first.event.id))
+        return Judged(
+            "recording", NO, "It was never played, so there is no live recording.", Record("work", one.work.id)
+        )
+    return Judged(
+        "recording",
+        YES,
+        f"{told(first.event)}; a recording of a performance can exist.",
+        Record("performance", first.event.id),
+    )

@@ -1,6 +1,6 @@
 """A call as plain values for JSON and for keeping: dates and enumerations as text, and back.
 
-The names are those of the trade's own fields; ``None`` is what a call does not say, ``False`` that it has no such demand.
+``None`` is what a call does not say, ``False`` that it has no such demand.
 """
 
 from __future__ import annotations
@@ -54,8 +54,12 @@ def plain_value(value: Any) -> Any:
 
 
 ENUMS = {
-    "kind": CallKind, "electronics": Electronics, "recording": RecordingRule, "composed_basis": Basis, "versions": Versions,
-}  # fmt: skip
+    "kind": CallKind,
+    "electronics": Electronics,
+    "recording": RecordingRule,
+    "composed_basis": Basis,
+    "versions": Versions,
+}
 DAYS = ("deadline_day", "composed_from", "composed_until")
 
 
@@ -83,7 +87,8 @@ def valued(name: str, value: Any) -> Any:
     if name == "age":
         return Age(**value | {key: date.fromisoformat(value[key]) if value[key] else None for key in ("on", "born")})
     if name == "residence":
-        return Residence(**{key: tuple(one) if isinstance(one, list) else one for key, one in value.items()})
+        states = {key: tuple(value[key]) for key in ("national", "resident", "born")}
+        return Residence(**states, text=value["text"])
     if name == "set_rules":
         return tuple(SetRule(**one) for one in value)
     return tuple(value) if isinstance(value, list) else value

@@ -9,15 +9,27 @@ from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found, SetRule
 from catalogue.rules.calls.words import NUMBER, has, number_of
 
-WORKS = r"(?:works?|pieces?|scores?|compositions?|samples?|werke?n?|stucke?n?|oeuvres?|partitions?|opere|opera|brani|brano|obras?|pi[eè]ces?|entries)"
+WORKS = (
+    r"(?:works?|pieces?|scores?|compositions?|samples?|werke?n?|stucke?n?|oeuvres?|ouvres?|"
+    r"partitions?|opere|opera|brani|brano|obras?|pi[eè]ces?|entries)"
+)
 KIND = r"(?:(?:\w+|\w+-\w+)\s+){0,2}?"
 RANGE = re.compile(
     rf"(?<![\w-])(?P<least>{NUMBER})\s*(?:-|to|or|bis|oder|a|ou|o)\s*(?P<most>{NUMBER})\s+{KIND}{WORKS}\b"
 )
-UP_TO = re.compile(rf"(?:up to|at most|maximum of|max\.?|no more than|not more than|hochstens|bis zu|jusqu'a|fino a|hasta)\s+(?P<most>{NUMBER})\s+{KIND}{WORKS}\b")
+UP_TO = re.compile(
+    rf"(?:up to|at most|maximum of|max\.?|no more than|not more than|hochstens|bis zu|jusqu'a|"
+    rf"fino a|hasta)\s+(?P<most>{NUMBER})\s+{KIND}{WORKS}\b"
+)
 AT_LEAST = re.compile(rf"(?:at least|minimum of|mindestens|au moins|almeno)\s+(?P<least>{NUMBER})\s+{KIND}{WORKS}\b")
-EACH = re.compile(rf"(?<![\w-])(?P<count>{NUMBER})\s+(?:\w+\s+)?{WORKS}\s*(?:each|per|pro|par|a person|por|only|by each|maximum|at most|each at most)?")
-PER = re.compile(rf"(?:pro person|per person|each (?:composer|person|entrant)|per composer|jede\w* \w+)[^.;]{{0,40}}?(?P<count>{NUMBER})\s+{WORKS}\b")
+EACH = re.compile(
+    rf"(?<![\w-])(?P<count>{NUMBER})\s+(?:(?!per\b|pro\b|for\b|of\b)\w+\s+)?{WORKS}\s*(?:each|per|"
+    rf"pro|par|a person|por|only|by each|maximum|at most|each at most)?"
+)
+PER = re.compile(
+    rf"(?:pro person|per person|each (?:composer|person|entrant)|per composer|"
+    rf"jede\w* \w+)[^.;]{{0,40}}?(?P<count>{NUMBER})\s+{WORKS}\b"
+)
 LARGE = r"large (?:ensemble|forces)|orchestra|ten players|larger (?:work|forces)|grosse besetzung|grosses ensemble"
 CLASSES = {
     "large ensemble": LARGE,
@@ -28,7 +40,9 @@ CLASSES = {
     "notated": r"notated",
 }
 PLAYERS = re.compile(rf"(?P<count>{NUMBER})\s*(?:or more\s+)?(?:players|performers|musicians|instruments)")
-AT_LEAST_ONE = re.compile(rf"(?:at least|mindestens|au moins|almeno|including|minimum)\s+(?P<count>{NUMBER})\b(?!\s*(?:minutes|players|per))")
+AT_LEAST_ONE = re.compile(
+    rf"(?:at least|mindestens|au moins|almeno|including|minimum)\s+(?P<count>{NUMBER})\b(?!\s*(?:minutes|players|per))"
+)
 CONTRAST = r"contrast|different (?:media|forces|instrumentations)|varied|kontrast|verschiedene besetzung"
 
 
@@ -36,7 +50,13 @@ def read_portfolios(passages: Sequence[Passage]) -> Iterator[Found]:
     """Yield how many works are asked for and the rules on them together."""
     for passage in passages:
         said, where = passage.plain, (passage.start, passage.end)
-        rank = 2 if has(r"submit|send|offer|portfolio|enter|per (?:person|composer)|each\b|pro person|samples?|one work", said) else 1
+        rank = (
+            2
+            if has(
+                r"submit|send|offer|portfolio|enter|per (?:person|composer)|each\b|pro person|samples?|one work", said
+            )
+            else 1
+        )
         yield from counts_in(said, where, rank)
         if has(CONTRAST, said) and has(WORKS, said):
             yield Found("set_rules", SetRule("contrasting", text=passage.text), *where)
@@ -62,7 +82,11 @@ def counts_in(said: str, where: tuple[int, int], rank: int) -> Iterator[Found]:
 
 def is_count(said: str, match: re.Match[str]) -> bool:
     """Whether a number of works is what may be sent: *one work per person*, *two work samples*."""
-    return has(r"each|per (?:person|composer|entrant)|pro person|samples?|submit|send|enter|only one|one work|for one work|portfolio|par", said)
+    return has(
+        r"each|at most|seule|par personne|per (?:person|composer|entrant)|pro person|samples?|"
+        r"submit|send|enter|only one|one work|for one work|portfolio|par",
+        said,
+    )
 
 
 def exact_count(said: str, count: int, where: tuple[int, int], rank: int) -> Iterator[Found]:
@@ -72,17 +96,22 @@ def exact_count(said: str, count: int, where: tuple[int, int], rank: int) -> Ite
 
 
 def set_rules_in(passage: Passage, said: str, where: tuple[int, int]) -> Iterator[Found]:
-    least = AT_LEAST_ONE.search(said)
-    if not least or has(r"minutes? in|at least \d+ minutes|players must|works? needs", said):
+    if has(r"minutes? in|at least \d+ minutes|players must|works? needs", said):
         return
-    count = number_of(least["count"])
-    if has(r"live (?:performance|recording)|live\b", said) and has("recording", said):
-        yield Found("set_rules", SetRule("live recording", count, text=passage.text), *where)
-        return
-    tail = said[least.start() :]
-    for kind, pattern in CLASSES.items():
-        if has(pattern, tail):
-            players = PLAYERS.search(tail)
-            number = number_of(players["count"]) if players and kind == "large ensemble" else None
-            yield Found("set_rules", SetRule(kind, count, number, passage.text), *where)
-            return
+    matches = list(AT_LEAST_ONE.finditer(said))
+    for index, least in enumerate(matches):
+        tail = said[least.start() : matches[index + 1].start() if index + 1 < len(matches) else len(said)]
+        rule = set_rule(tail, said, number_of(least["count"]), passage.text)
+        if rule:
+            yield Found("set_rules", rule, *where)
+
+
+def set_rule(tail: str, said: str, count: int, text: str) -> SetRule | None:
+    """Return what at least so many of the works must be, by the words that follow."""
+    if has(r"live (?:performance|recording)|live\b", tail) and has("recording", said):
+        return SetRule("live recording", count, text=text)
+    players = PLAYERS.search(tail)
+    if players and (has(LARGE, tail) or has(r"or more", tail)):
+        return SetRule("large ensemble", count, number_of(players["count"]), text)
+    kind = next((kind for kind, pattern in CLASSES.items() if has(pattern, tail)), None)
+    return SetRule(kind, count, None, text) if kind else None

@@ -23,10 +23,20 @@ from catalogue.rules.calls.words import has, plain
 
 LONGEST = 60_000
 KINDS = (
-    (CallKind.DEGREE, r"doctor of|doctorate|ph\.?d|d\.?m\.?a\b|master of|master's|bachelor|admission|degree|promotionsstudium|portfolio for entry"),
+    (
+        CallKind.DEGREE,
+        r"doctor of|doctorate|ph\.?d|d\.?m\.?a\b|master of|master's|bachelor|admission|degree|"
+        r"promotionsstudium|portfolio for entry",
+    ),
     (CallKind.RESIDENCY, r"residenc|artist in residence|aufenthaltsstipend|composer[- ]in[- ]residence"),
-    (CallKind.READING, r"reading (?:day|session|panel|week)|readings?\b(?=[^.]{0,40}(?:session|day|orchestra))|leseprobe|open reading"),
-    (CallKind.COMPETITION, r"prize\b|competition|award\b|wettbewerb|concours|concorso|concurso|kompositionspreis|preis\b"),
+    (
+        CallKind.READING,
+        r"reading (?:day|session|panel|week)|readings?\b(?=[^.]{0,40}(?:session|day|orchestra))|leseprobe|open reading",
+    ),
+    (
+        CallKind.COMPETITION,
+        r"prize\b|competition|award\b|wettbewerb|concours|concorso|concurso|kompositionspreis|preis\b",
+    ),
     (CallKind.GRANT, r"grant\b|bursar|stipend|funding|forderung|scholarship|fellowship"),
 )
 LISTS = ("documents", "set_rules", "contradictions")
@@ -86,8 +96,19 @@ def title_of(text: str, passages: Sequence[Passage]) -> Iterator[Found]:
     at = 0
     for line in text.split("\n"):
         said = plain(line).strip(" *#-=>")
-        if said and not has(r"hello|dear|hi\b|liebe|cher|deadline|greetings", said) and len(said) > 3:
-            yield Found("title", short_title(line.strip(" *#-=>")), at, at + len(line))
+        if (
+            said
+            and not has(r"hello|dear|hi\b|liebe|cher|deadline|greetings|from:|to:|date:|sent:|an:|von:", said)
+            and len(said) > 3
+        ):
+            yield Found(
+                "title",
+                short_title(
+                    re.sub(r"^(?:Subject|Betreff|Objet|Oggetto|Fwd|Re):\s*", "", line.strip()) or line.strip(" *#-=>")
+                ),
+                at,
+                at + len(line),
+            )
             return
         at += len(line) + 1
 

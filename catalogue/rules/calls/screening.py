@@ -134,7 +134,10 @@ def age_reason(rule: Age, born: date, told: str) -> str:
 def residence(rule: Residence, composer: ComposerFacts) -> Judged:
     """Judge nationality, residence and birthplace: one that is met is enough, one that is not known leaves it open."""
     record = Record("composer", composer.id)
-    known = {"lives in or belongs to": {composer.country} - {""}, "was born in": {place_state(composer.birthplace)} - {""}}
+    known = {
+        "lives in or belongs to": {composer.country} - {""},
+        "was born in": {place_state(composer.birthplace)} - {""},
+    }
     wanted = set(rule.national) | set(rule.resident)
     asked = ", ".join(state_name(code) for code in dict.fromkeys((*rule.national, *rule.resident, *rule.born)))
     if known["lives in or belongs to"] & wanted or known["was born in"] & set(rule.born):

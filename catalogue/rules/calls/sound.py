@@ -10,50 +10,63 @@ from catalogue.rules.calls.terms import Electronics, Found
 from catalogue.rules.calls.words import NUMBER, has, number_of
 
 DEVICES = (
+    r"electroniqu|"
     r"electronics?\b|elektronik|electroni|electroacoustic|elettronica|electronica|fixed media|tape\b|tonband|playback|"
     r"acousmatic|akusmatisch|live[- ]electronics|amplif|verstarkung|sound files?|zuspiel|electroacustic|backing track"
 )
 NO_DEVICES = re.compile(
-    r"(?:\bno|\bnot?|without|keine?|ohne|sans|aucun[e]?|senza|sin|nor|excluding|neither|geen|zonder)\b[^.;:]{0,60}?"
+    r"(?:\bno|\bnot?|without|keine?|ohne|sans|pas d[e']|aucun[e]?|senza|sin|nor|excluding|neither|"
+    r"geen|zonder)\b[^.;:]{0,60}?"
     rf"(?<![a-z])(?:{DEVICES})"
-    rf"|(?<![a-z])(?:{DEVICES})[^.;]{{0,50}}?(?:\bno\b|excluded|not (?:be )?(?:allowed|permitted|possible|available|accepted|"
+    rf"|(?<![a-z])(?:{DEVICES})[^.;]{{0,50}}?(?:\bno\b|excluded|not (?:be )?(?:allowed|permitted|"
+    rf"possible|available|accepted|"
     r"used|admitted|offered)|ausgeschlossen|nicht (?:zugelassen|moglich|erlaubt)|exclu|non ammess|esclus|forbidden|"
     r"prohibited|cannot)"
-    rf"|cannot (?:offer|provide|accommodate)[^.;]{{0,40}}?(?:{DEVICES})|unamplified|purely acoustic|acoustic (?:works?|"
+    rf"|cannot (?:offer|provide|accommodate)[^.;]{{0,40}}?(?:{DEVICES})|unamplified|"
+    rf"nothing to plug|purely acoustic|acoustic (?:works?|"
     rf"pieces?|instruments?) only|a cappella|unaccompanied"
 )
 ONLY_OF = r"no electronics of any kind"
 ALLOWED = (
     r"with or without|allowed|welcome|optional|possible|permitted|may (?:be|use|include)|erlaubt|moglich|zugelassen|"
-    r"not required|not compulsory|nicht (?:erforderlich|notig)|avec ou sans|con o senza|con o sin|can be|facultati|fine|"
+    r"not required|not compulsory|nicht (?:erforderlich|notig)|avec ou sans|con o senza|con o sin|"
+    r"can be|facultati|fine|"
     r"diffusion plan|for fixed media alone"
 )
 REQUIRED = (
     r"required|must (?:include|use|have|be)|compulsory|obligat|works? with electronics|pieces? (?:with|for) (?:fixed|"
-    r"live|electron)|mandatory|erforderlich|mit elektronik|electroacoustic (?:works?|music)|acousmatic|for (?:fixed media|tape)"
-    r"|music with electronics|works? (?:for|with) (?:fixed|live|electron|tape)|and (?:live )?electronics|[,+] ?(?:live )?electronics"
+    r"live|electron)|mandatory|erforderlich|mit elektronik|electroacoustic (?:works?|music)|"
+    r"acousmatic|for (?:fixed media|tape)"
+    r"|music with electronics|works? (?:for|with) (?:fixed|live|electron|tape)|"
+    r"and (?:live )?electronics|[,+] ?(?:live )?electronics"
     r"|avec electronique|con elettronica|fixed media (?:works|pieces)"
 )
 CHANNELS = re.compile(
-    rf"(?P<count>{NUMBER})\s*(?:-\s*)?(?:independent |discrete |output |audio |playback )?(?:channels?|ch\b|kanal\w*|canaux|canali|canales|"
+    rf"(?P<count>{NUMBER})\s*(?:-\s*)?(?:independent |discrete |output |audio |"
+    rf"playback )?(?:channels?|ch\b|kanal\w*|canaux|canali|canales|"
     r"loudspeakers?|speakers|lautsprecher)"
 )
 NAMED = {"stereo": 2, "mono": 1, "quadraphonic": 4, "octophonic": 8}
 SOLOIST = (
-    r"(?:no|not|without|keine?|ohne|excluding|nor|sans|senza|aucun)\b[^.;:]{0,50}?(?:concert(?:o|os|i|ante)\b|solokonzert|"
-    r"soloists?\b|solos?\b(?! (?:instrument|strings))|soliste?|solisten?|solo part)|(?:concert(?:o|os|i)|solokonzert\w*|soloists?|solisten)\b"
-    r"[^.;]{0,50}?(?:exclud|not (?:be )?(?:allowed|accepted|admitted|eligible|permitted)|ausgeschlossen|no\b|nicht zugelassen)"
+    r"(?:no|not|without|keine?|ohne|excluding|nor|sans|senza|aucun)\b[^.;:]{0,50}?(?:concert(?:o|"
+    r"os|i|ante)\b|solokonzert|"
+    r"soloists?\b|solos?\b(?! (?:instrument|strings))|soliste?|solisten?|solo part)|"
+    r"(?:concert(?:o|os|i)|solokonzert\w*|soloists?|solisten)\b"
+    r"[^.;]{0,50}?(?:exclud|not (?:be )?(?:allowed|accepted|admitted|eligible|permitted)|"
+    r"ausgeschlossen|no\b|nicht zugelassen)"
 )
 LATER = r"workshop with|you will write|will write|new piece|to be written"
 VOICES = (
-    r"(?:no|not|without|keine?|ohne|nor|sans|senza|cannot offer|aucun)\b[^.;:]{0,60}?(?:voices?|singers?|vocal|choir|chor\b|"
-    r"singstimme|sanger|chanteu|choeur|cantant|voci|coro)|(?:voices?|singers?|choirs?|vocal parts)\b[^.;]{0,60}?(?:exclud|"
+    r"(?:no|not|without|keine?|ohne|nor|sans|pas de|senza|cannot offer|"
+    r"aucun)\b[^.;:]{0,60}?(?:voices?|singers?|vocal|choir|chor\b|"
+    r"singstimme|sanger|chanteu|choeur|cantant|voci|coro)|(?:voices?|singers?|choirs?|"
+    r"vocal parts)\b[^.;]{0,60}?(?:exclud|"
     r"not (?:be )?(?:allowed|accepted|admitted|available|permitted)|ausgeschlossen|: no\b)"
 )
 
 
 def read_sound(passages: Sequence[Passage]) -> Iterator[Found]:
-    """Yield whether electronics are excluded, allowed or required, their channels, and whether soloists and voices are."""
+    """Yield what is said of electronics, their channels, soloists and voices."""
     for passage in passages:
         said, where = passage.plain, (passage.start, passage.end)
         if has(LATER, said):

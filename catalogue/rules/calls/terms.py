@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
 
@@ -221,5 +221,4 @@ class Found:
     value: object
     start: int
     end: int
-    rank: int = field(default=0, compare=False)
-
+    rank: int = 0

@@ -27,7 +27,11 @@ def judge_choir(work: Instrumentation, offered: Instrumentation) -> tuple[Verdic
     if not (asked & OPEN) and not (has & OPEN) and has != asked:
         return Verdict.NO, f"It is not for {called}."
     if extra - beside:
-        return Verdict.NO, f"It needs {', '.join(sorted(extra - beside)).replace('-', ' ')} beside the voices; it is not for {called}."
+        names = ", ".join(sorted(extra - beside)).replace("-", " ")
+        return (
+            Verdict.NO,
+            f"It needs {names} beside the voices; it is not for {called}.",
+        )
     if has & OPEN and not asked & OPEN:
         return Verdict.CANNOT_TELL, "Which voices the choir has is not recorded."
     return divided(work, offered, called)
@@ -42,7 +46,9 @@ def divided(work: Instrumentation, offered: Instrumentation, called: str) -> tup
 
 
 def voices_of(found: Instrumentation) -> set[str]:
-    return {line.instrument.removeprefix("choir-").removeprefix("voice-") for line in found.lines if line.family == "voice"}
+    return {
+        line.instrument.removeprefix("choir-").removeprefix("voice-") for line in found.lines if line.family == "voice"
+    }
 
 
 def parts_of(found: Instrumentation) -> dict[str, int]:

@@ -60,7 +60,9 @@ def zone_of_words(text: str) -> str:
     return clocks().words.get(name) or zone_of_city(name) or clocks().states.get(state, "")
 
 
-PLACE = re.compile(r"(?<![\w'’])[^\W\d_a-zà-ÿ]['’\w.-]+(?:\s+(?:[^\W\d_a-zà-ÿ][\w'’.-]+|de|la|den))*|(?<=/ )[a-z]+$", re.M)
+PLACE = re.compile(
+    r"(?<![\w'’])[^\W\d_a-zà-ÿ]['’\w.-]+(?:\s+(?:[^\W\d_a-zà-ÿ][\w'’.-]+|de|la|den))*|(?<=/ )[a-z]+$", re.M
+)
 
 
 def zone_of_text(text: str) -> str:
@@ -87,8 +89,28 @@ def state_of_word(word: str) -> str:
 
 
 ADJECTIVES = {
-    "norwegian": "NO", "swedish": "SE", "danish": "DK", "finnish": "FI", "dutch": "NL", "irish": "IE", "scottish": "GB",
-    "welsh": "GB", "english": "GB", "flemish": "BE", "polish": "PL", "portuguese": "PT", "swiss": "CH", "croatian": "HR",
-    "canadian": "CA", "american": "US", "british": "GB", "belgian": "BE", "german": "DE", "austrian": "AT",
-    "french": "FR", "italian": "IT", "spanish": "ES", "uk": "GB",
-}  # fmt: skip
+    "norwegian": "NO",
+    "swedish": "SE",
+    "danish": "DK",
+    "finnish": "FI",
+    "dutch": "NL",
+    "irish": "IE",
+    "scottish": "GB",
+    "welsh": "GB",
+    "english": "GB",
+    "flemish": "BE",
+    "polish": "PL",
+    "portuguese": "PT",
+    "swiss": "CH",
+    "croatian": "HR",
+    "canadian": "CA",
+    "american": "US",
+    "british": "GB",
+    "belgian": "BE",
+    "german": "DE",
+    "austrian": "AT",
+    "french": "FR",
+    "italian": "IT",
+    "spanish": "ES",
+    "uk": "GB",
+}

@@ -1,0 +1,63 @@
+"""The choir that a call is for: its voices by letters, how far it divides, and the instruments beside it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from catalogue.rules.calls.limit_texts import item, items, reading
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.player_lists import LABEL, NEGATED, Run, is_players
+from catalogue.rules.calls.words import has
+
+VOICES = re.compile(r"(?<![A-Za-z])(S{1,4}A{0,4}T{0,4}B{0,4}|A{1,2}T{1,2}B{0,2}|T{1,4}B{1,4})(?![A-Za-z])")
+DIVISI = re.compile(r"(?i:div(?:isi|\.)?)[^.;\n]{0,30}?(S{1,4}A{0,4}T{0,4}B{0,4})(?![A-Za-z])")
+CHOIR = r"choirs?\b|chorus|chor\b|choeur|coro\b|singers|satb|ssa|a cappella|gemischte"
+
+
+def choir_of(passages: Sequence[Passage]) -> list[Run]:
+    """Return the choir that a call is for, with the most parts it divides into."""
+    said = " ".join(one.plain for one in passages)
+    if not has(
+        r"(?:mixed |women's |men's |children's |chamber |girls' |upper voice )?choir|singers|"
+        r"chorus|chor\b|choeur|coro\b",
+        said,
+    ):
+        return []
+    for passage in passages:
+        letters = VOICES.search(passage.text)
+        if letters and not DIVISI.search(passage.text[: letters.end()]) and len(letters[1]) >= 2:
+            if not (has(LABEL + "|" + CHOIR, passage.plain)):
+                continue
+            divided = next((match[1] for one in passages if (match := DIVISI.search(one.text))), "")
+            plain_parts = re.search(r"(S+A+T*B*|T+B+)\s*(?:to|-|–|up to|bis)\s*(S+A+T*B*)", passage.text)
+            divided = divided or (plain_parts[2] if plain_parts else "")
+            text = f"{letters[1]} choir" + (f" (max. div. {divided})" if divided else "")
+            extra = [one for one in accompaniment(passage) if one]
+            return [Run(", ".join([text, *extra]), 1, 4, 4, passage, passage)]
+    mixed = next(
+        (
+            one
+            for one in passages
+            if has(r"mixed choir|gemischten? chor|choeur mixte|coro misto|coro mixto", one.plain)
+            and has(r"for|look|fur|pour|per|para", one.plain)
+        ),
+        None,
+    )
+    return [Run("SATB choir", 1, 4, 4, mixed, mixed)] if mixed else []
+
+
+def accompaniment(passage: Passage) -> Iterator[str]:
+    """Yield the instruments that go with the choir in the same sentence."""
+    listed = re.sub(r"\b(?:with|mit|avec|con)\b", ",", passage.text)
+    for start, end, _ in items(listed):
+        segment = listed[start:end].strip(" .")
+        text = item(segment)
+        found = reading(text)
+        if (
+            found
+            and all(line.family != "voice" for line in found.lines)
+            and is_players(found)
+            and not has(NEGATED, segment.lower())
+        ):
+            yield text

@@ -1,0 +1,142 @@
+"""What a call says beside its list of players: as a maximum or exactly, how many, which of them are compulsory."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from catalogue.rules.calls.limit_texts import reading, several
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.player_lists import LABEL, most_of
+from catalogue.rules.calls.terms import Forces, ForcesRule
+from catalogue.rules.calls.words import NUMBER, has, number_of, plain
+
+EXACT = (
+    r"exactly|nobody else|no (?:other|added|additional|fewer) (?:players|instruments)|all (?:two|"
+    r"three|four|five|six|seven|eight) "
+    r"(?:players )?(?:throughout|must)|as it stands|every(?:body| player) (?:must|has to)|"
+    r"full ensemble must|must use all|"
+    r"(?:whole|complete|entire|full) (?:ensemble|line-?up|quartet|quintet|trio) (?:must|is|has)|"
+    r"genau|exakt|nothing but|"
+    r"all players must|no more and no (?:less|fewer)|alle .{1,20} (?:mussen|sind zu)|"
+    r"not (?:for )?a? ?(?:subset|selection)"
+)
+SUBSET = (
+    r"any (?:selection|subset|combination|number)|drawn from|some of (?:us|them)|subsets?\b|"
+    r"or (?:some|part) of|selection from|"
+    r"one or (?:two|more) of|from (?:these|those|this|among)|out of|do not have to use all|"
+    r"need not use all|choose from|"
+    r"any of (?:the|these)|beliebige auswahl|auswahl aus|teilmenge|smaller (?:combinations|"
+    r"groups)|solos?, duos?|duos?, trios?|"
+    r"fewer (?:players|instruments) (?:are|is)|may use fewer|qu'une partie|une partie de l|"
+    r"parte dell'organico|teil der besetzung|or fewer|mindestens \w+ (?:spieler|instrumente)|"
+    r"two, three or four|combinations? (?:of|from)"
+)
+AT_MOST = (
+    r"at most|as a maximum|maximum|maximal|hochstens|up to|no larger|inside the forces|"
+    r"may (?:leave out|omit)|not exceed|within|"
+    r"no more|bis zu|durfen fehlen|au maximum|al massimo|limit|we book nobody extra|smaller forces"
+)
+COMPULSORY = re.compile(
+    r"(?<![a-z])(?:strings?|streicher\w*|string sections?|cordes|"
+    r"archi)\b[^.;]{0,60}?(?:compulsory|required|must|obligat|mandatory|zwingend|erforderlich|"
+    r"obligatoires?|have to be used|needed|indispensable)|(?:must|should|have to|has to) (?:use|"
+    r"include|employ)[^.;]{0,30}?(?:full |all |complete |the )?(?:strings?|"
+    r"streicher)|full strings (?:are|is) (?:required|compulsory)"
+)
+PLAYERS = (
+    r"(?:players?|performers?|musicians?|instruments?|instrumentalists?|spieler\w*|musiker\w*|"
+    r"interpretes|musiciens|percussionists?|voices|people|parts)"
+)
+LEAST = re.compile(
+    rf"(?:at least|minimum(?: of)?|no fewer than|not fewer than|no less than|mindestens|"
+    rf"not less than|au moins|"
+    rf"almeno)\s+(?P<n>{NUMBER})(?:\s+\w+)?(?:\s+and [^.]{{0,30}}?)?\s+{PLAYERS}"
+)
+LEAST_BARE = re.compile(rf"no fewer than (?P<n>{NUMBER}) and no more than (?P<m>{NUMBER})(?: \w+)? {PLAYERS}")
+MOST = re.compile(
+    rf"(?:at most|maximum(?: of)?|no more than|not more than|up to|hochstens|bis zu|"
+    rf"max\.?)\s+(?P<n>{NUMBER})(?:\s+\w+)?\s+{PLAYERS}"
+)
+BETWEEN = re.compile(
+    rf"(?:from |between |for )?(?P<n>{NUMBER})\s*(?:-|to|and|bis|or|"
+    rf"oder)\s*(?P<m>{NUMBER})\s+(?:\w+\s+){{0,2}}?(?:of the \w+ (?:named )?)?{PLAYERS}"
+)
+ONE_OR_TWO = re.compile(rf"(?P<n>{NUMBER}) (?:or|to) (?P<m>{NUMBER}) of (?:the|our|these)")
+USUAL = (
+    r"usual (?:doublings|auxiliar)|ubliche nebeninstrumente|customary doublings|doublings? (?:are |"
+    r"is )?(?:allowed|free|as usual)|all usual"
+)
+WITH_TIMPANI = (
+    r"(?:incl\w*\.?|mit|including) (?:the )?(?:timpan|pauke)|timpan\w* (?:included|is one of|among|"
+    r"counted)|one of whom (?:also )?plays timpani|einschliesslich"
+)
+
+
+def limits_of(passages: Sequence[Passage], free: bool) -> Forces:
+    forces = Forces()
+    for passage in passages:
+        said = passage.plain
+        if has(USUAL, said):
+            forces = replace(forces, usual_doublings=True)
+        if has(WITH_TIMPANI, said) or re.search(r"percussion\w*[^.;]{0,20}(?:incl|mit pauken|timpani included)", said):
+            forces = replace(forces, timpani_among_percussion=True)
+        if COMPULSORY.search(said):
+            forces = replace(forces, strings_compulsory=True)
+        if not free:
+            least, most = players_in(plain(several(passage.text)))
+            forces = replace(
+                forces,
+                players_min=forces.players_min if least is None else least,
+                players_max=forces.players_max if most is None else most,
+            )
+    return forces
+
+
+def players_in(said: str) -> tuple[int | None, int | None]:
+    """Return the least and most number of players that a sentence asks for; a rule on some works is none."""
+    if has(r"at least one (?:must|of)|by which we mean|finalist|jury|large ensemble", said):
+        return None, None
+    if has(
+        r"(?:without|no) (?:live )?(?:performers|players|musicians)(?! (?:may|can|will|double))|"
+        r"acousmatic|ohne (?:spieler|interpreten)",
+        said,
+    ):
+        return None, 0
+    alone = has(r"alone|fixed media alone", said)
+    both = LEAST_BARE.search(said)
+    if both:
+        return number_of(both["n"]), number_of(both["m"])
+    between = BETWEEN.search(said) or ONE_OR_TWO.search(said)
+    if between and number_of(between["n"]) < number_of(between["m"]):
+        return (0 if alone else number_of(between["n"])), number_of(between["m"])
+    least, most = LEAST.search(said), MOST.search(said)
+    return (number_of(least["n"]) if least else None), (number_of(most["n"]) if most else None)
+
+
+def rule_of(passages: Sequence[Passage], texts: tuple[str, ...], choir: bool) -> ForcesRule:
+    """Return how the forces bind: as it is said, else small bodies exactly and large ones as a maximum."""
+    said = " ".join(one.plain for one in passages)
+    if choir:
+        return ForcesRule.AT_MOST
+    if has(SUBSET, said):
+        return ForcesRule.ANY_SUBSET
+    if has(EXACT, said):
+        return ForcesRule.EXACTLY
+    if has(AT_MOST, forces_words(passages)):
+        return ForcesRule.AT_MOST
+    found = [reading(one) for one in texts]
+    least = next((number for one in passages if (number := players_in(plain(several(one.text)))[0]) is not None), None)
+    if least is not None and any(one is not None and most_of(one) > least for one in found):
+        return ForcesRule.ANY_SUBSET if all(one is None or most_of(one) <= 20 for one in found) else ForcesRule.AT_MOST
+    small = all(one is not None and most_of(one) <= 12 and len(one.lines) <= 10 for one in found)
+    return ForcesRule.EXACTLY if small and texts else ForcesRule.AT_MOST
+
+
+def forces_words(passages: Sequence[Passage]) -> str:
+    """Return the sentences that speak of forces, where *at most* is about players."""
+    about = rf"{LABEL}|players|instrument|strings|winds|blaser|streicher|flute|flote|violin"
+    return " ".join(
+        one.plain for one in passages if has(about, one.plain) and not has(r"minut|words|worter", one.plain)
+    )

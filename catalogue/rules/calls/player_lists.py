@@ -1,0 +1,240 @@
+"""Lists of players in a call's text: over the lines of a list, or within a sentence.
+
+A list is the longest run of items that the reader of instrumentations knows; words that only surround it end it. Where
+*or* joins items, each side is an alternative.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from catalogue.instrumentation import Instrumentation, shorthand
+from catalogue.instrumentation.playing import choice_families
+from catalogue.rules.calls.limit_texts import item, items, reading, several
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.words import NUMBER, has, plain
+
+LABEL = (
+    r"forces|instrumentation|besetzung|effectif|formation|organico|plantilla|available|players|"
+    r"line-?up|ensemble|we are|"
+    r"what we have|we have|we offer|resources|scoring|scored|orchestra|available players|instruments|bezetting|organic"
+)
+CUE = (
+    r"\bfor (?!the|each|every|all|you|us|our|more|one\b)|\bof\b|consist|drawn from|we are|"
+    r"our (?:house )?(?:musicians|players)|für|pour|per\b|para|comprising|any combination"
+)
+NEGATED = r"^(?:no|not|keine?|without|ohne|other|neither|in [ab]\b|there are no|we cannot|weitere|excluding|sans)\b"
+MOMENT = re.compile(r"(?:19|20)\d\d(?!\d)|\d:\d\d|\b\d{1,2}/\d{1,2}/\d")
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A run of items that name players: its shorthand, how many items, where, and how likely it is the limit."""
+
+    text: str
+    count: int
+    players: int
+    rank: int
+    first: Passage
+    last: Passage
+    alternative: str = ""
+
+
+def runs_in(passages: Sequence[Passage]) -> Iterator[Run]:
+    """Yield the runs of a text: within a passage, and over the lines of a list."""
+    block: list[tuple[Passage, str, int]] = []
+    for passage in passages:
+        whole = line_item(passage)
+        if whole and (not block or block[-1][0].line + 1 >= passage.line):
+            block.append((passage, *whole))
+            continue
+        yield from block_run(block)
+        block = [(passage, *whole)] if whole else []
+        if not whole:
+            yield from passage_runs(passage)
+    yield from block_run(block)
+
+
+def line_item(passage: Passage) -> tuple[str, int] | None:
+    """Return a line that is nothing but players, in shorthand, with how many items."""
+    if len(passage.text) > 160 or has(NEGATED, passage.plain.partition(": ")[2] or passage.plain):
+        return None
+    if MOMENT.search(passage.text) or (passage.text.endswith(".") and len(passage.text.split()) > 7):
+        return None
+    listed = several(passage.text)
+    parts = [item(listed[start:end]) for start, end, _ in items(listed)]
+    text = ", ".join(part for part in parts if part)
+    found = reading(text)
+    few = len(parts) < 2 and not re.match(NUMBER, passage.plain) and len(listed.split()) > 2
+    return (text, len(parts)) if found and is_named(found) and not few else None
+
+
+def block_run(block: list[tuple[Passage, str, int]]) -> Iterator[Run]:
+    """Yield the run of a list over several lines; lines of alternatives each make their own."""
+    if not block:
+        return
+    numbered = len({one[0].numbering for one in block} - {""}) > 1 and all(one[2] >= 2 or one[0].label for one in block)
+    groups = (
+        [[one] for one in block]
+        if numbered or (len(block) > 1 and any(one[0].numbering.startswith(("A", "B")) for one in block))
+        else [block]
+    )
+    for group in groups:
+        text = ", ".join(one[1] for one in group)
+        found = reading(text)
+        if found is None:
+            continue
+        count = sum(one[2] for one in group)
+        labelled = any(has(LABEL, one[0].label.lower()) for one in group)
+        rank = 3 if labelled or count >= 3 else 1
+        first, last = group[0][0], group[-1][0]
+        yield Run(
+            shorthand(found),
+            count,
+            most_of(found),
+            rank,
+            first,
+            last,
+            first.numbering if re.match(r"\(?[A-Ca-c][.)]", first.numbering) else "",
+        )
+
+
+def passage_runs(passage: Passage) -> Iterator[Run]:
+    """Yield the longest run of items in a sentence, split where *or* joins alternatives."""
+    text = several(passage.text)
+    said = passage.plain
+    best: list[tuple[str, str]] = []
+    current: list[tuple[str, str]] = []
+    for chunk in chunks(text):
+        for start, end, separator in items(chunk):
+            segment = chunk[start:end]
+            found = as_item(segment, first=not current)
+            if found:
+                current.append((found, separator))
+                best = max(best, current, key=weight)
+                current = current if separator != "" else []
+            else:
+                current = []
+        current = []
+    if not best or (has(NEGATED, said) and not has(LABEL, passage.label.lower())):
+        return
+    rank = rank_of(passage, said, len(best))
+    for group in alternatives(best):
+        joined = ", ".join(group)
+        found_group = reading(joined)
+        if found_group and is_named(found_group) and rank:
+            numbering = passage.numbering if re.match(r"\(?[A-Ca-c][.)]", passage.numbering) else ""
+            yield Run(shorthand(found_group), len(best), most_of(found_group), rank, passage, passage, numbering)
+
+
+def weight(run: list[tuple[str, str]]) -> int:
+    found = reading(", ".join(one for one, _ in run))
+    return len(run) * 10 + (min(most_of(found), 9) if found else 0)
+
+
+NAMED_LIST = re.compile(
+    r"\b(?P<name>[\w-]+ (?:quartet|quintet|trio|sextet|octet|septet|duo|quartett|quintett|"
+    r"quatuor))\s*\((?P<list>[^()]+)\)",
+    re.IGNORECASE,
+)
+
+
+def chunks(text: str) -> Iterator[str]:
+    """Yield the parts of a sentence in which a list may stand: inside its brackets, and outside, parted at colons."""
+    text = NAMED_LIST.sub(lambda match: match["name"] if reading(match["name"]) else match[0], text)
+    for match in re.finditer(r"\(([^()]{12,})\)", text):
+        if len(list(items(match[1]))) >= 2:
+            yield match[1]
+    yield from re.split(r":\s", text)
+
+
+def as_item(segment: str, *, first: bool) -> str:
+    """Return a segment as an item; the first of a list may follow other words, the last may precede them."""
+    segment = segment.strip(' .;:"”“')
+    if not segment or has(NEGATED, segment.lower()) or MOMENT.search(segment):
+        return ""
+    if len(segment.split()) <= 9 or "(" in segment:
+        text = item(segment)
+        found = reading(text)
+        if found and is_players(found) and len(text) < 120 and not is_loose(found):
+            return text
+    if first:
+        for match in reversed(
+            list(re.finditer(r"\b(?:for|für|pour|per|para|of|are|from|with|von|aus|de)\s+", segment, re.IGNORECASE))
+        ):
+            text = item(segment[match.end() :])
+            found = reading(text)
+            if found and is_players(found) and len(segment[match.end() :].split()) <= 8 and not is_loose(found):
+                return text
+            head = as_head(segment[match.end() :])
+            if head:
+                return head
+    return as_head(segment)
+
+
+def is_loose(found: Instrumentation) -> bool:
+    """Whether a reading has kept words as a remark, which a call's sentence rarely means."""
+    return any(line.note and not line.note.startswith(("max", "any")) for line in found.lines)
+
+
+def as_head(segment: str) -> str:
+    """Return the item with which a segment begins before words that name no player: ``cello that last …``."""
+    match = re.match(
+        r"^(.{3,60}?)\s+(?:that|which|who|lasting|of between|between|in the|with a|of up|of at|"
+        r"not|to be|and nothing|and nobody|only|must|in|auf)\b",
+        segment,
+    )
+    text = item(match[1]) if match else ""
+    found = reading(text) if text else None
+    return text if found and is_players(found) else ""
+
+
+def is_players(found: Instrumentation) -> bool:
+    """Whether a reading is one of people who play or sing, not of a device or a bare number."""
+    return any(line.family != "electronics" and line.instrument != "conductor" for line in found.lines)
+
+
+def is_named(found: Instrumentation) -> bool:
+    """Whether a reading names instruments or voices, not only *any instrument* or *a wind instrument*."""
+    return is_players(found) and not all(choice_families(line.instrument) for line in found.lines)
+
+
+def most_of(found: Instrumentation) -> int:
+    return sum(line.players[1] if line.players else 4 for line in found.lines)
+
+
+def alternatives(run: list[tuple[str, str]]) -> list[list[str]]:
+    """Return the items of a run in groups: *or* parts them; without *and*, each item is one."""
+    separators = {separator for _, separator in run[:-1]}
+    ors = {"or", "oder", "ou", "o", "or else"}
+    if not separators & ors:
+        return [[one for one, _ in run]]
+    if not separators - ors - {","}:
+        return [[one] for one, _ in run]
+    groups: list[list[str]] = [[]]
+    for one, separator in run:
+        groups[-1].append(one)
+        if separator in ors:
+            groups.append([])
+    return [group for group in groups if group]
+
+
+def rank_of(passage: Passage, said: str, count: int) -> int:
+    """Return how likely a sentence names the limit: 0 not at all, 3 under its own label."""
+    if has(LABEL, passage.label.lower()):
+        return 4
+    if has(
+        r"(?:string|wind|brass|saxophone|piano|clarinet|percussion) (?:quartet|quintet|trio|duo|sextet|orchestra)", said
+    ) and has("work for|piece for|music for|write for|works for|pieces for", said):
+        return 3
+    if count >= 5 or (count >= 3 and (has(CUE, said) or re.match(NUMBER, plain(passage.text)))):
+        return 3
+    if has(
+        r"(?:works?|pieces?|music|write|compositions?|scores?|werke?|oeuvres?|stucke?|brani|obras|"
+        r"solo) (?:\w+ )?(?:for|fur|pour|per|para)\b",
+        said,
+    ):
+        return 2
+    return 1 if count >= 2 and has(CUE, said) else 0
