@@ -1,6 +1,7 @@
-"""No automatic finding of WCAG 2.2 A and AA or best practice, and no refusal by the content policy, on the main pages.
+"""No automatic finding of WCAG 2.2 A and AA or best practice, and no refusal by the content policy, on any page.
 
-The rules are those of axe-core, as shipped in the package axe-playwright-python. The demo's core fills the pages.
+The rules are those of axe-core, as shipped in the package axe-playwright-python. The core of the demo fills the pages;
+which pages there are, the table of addresses says.
 """
 
 from __future__ import annotations
@@ -13,42 +14,28 @@ from playwright.sync_api import Page
 
 from catalogue.actions.demo import load_demo
 from catalogue.actions.entry import make_entry_key
-from catalogue.models import EntryPurpose, Performance, Work
+from catalogue.models import Composer, EntryPurpose
 from tests.browser.conftest import MISSING, NARROW, WIDE, Open
+from tests.web.every_page import addresses_of, page_names
 
 COMPOSER = "nevena-haldoreva"
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 AXE = (files("axe_playwright_python") / "axe.min.js").read_text(encoding="utf-8")
-STATES = [
-    pytest.param(WIDE, "light", id="wide-light"),
-    pytest.param(NARROW, "dark", id="narrow-dark"),
-    pytest.param(WIDE, "dark", id="wide-dark", marks=pytest.mark.slow),
-    pytest.param(NARROW, "light", id="narrow-light", marks=pytest.mark.slow),
-]
-
-
-def addresses() -> list[str]:
-    catalogue = f"/c/{COMPOSER}"
-    works = Work.objects.filter(composer__slug=COMPOSER)
-    work = works.exclude(instrumentation="").newest_first()[0].pk
-    performance = Performance.objects.filter(composer__slug=COMPOSER).latest_first()[0].pk
-    return [
-        f"{catalogue}/",
-        f"{catalogue}/works/",
-        f"{catalogue}/works/{work}/",
-        f"{catalogue}/works/{work}/edit/",
-        f"{catalogue}/works/new/",
-        f"{catalogue}/performances/",
-        f"{catalogue}/performances/{performance}/",
-        f"{catalogue}/performances/{performance}/edit/",
-        f"{catalogue}/documents/works-list/",
-        f"{catalogue}/documents/cv-section/",
-        f"{catalogue}/documents/parts-checklist/?work={work}",
-        f"{catalogue}/profile/",
-        "/composers/",
-        "/help/keyboard/",
-        MISSING,
-    ]
+STATES = {
+    "wide-light": (WIDE, "light"),
+    "narrow-dark": (NARROW, "dark"),
+    "wide-dark": (WIDE, "dark"),
+    "narrow-light": (NARROW, "light"),
+}
+MAIN = (
+    "today", "work-list", "work-detail", "work-new", "work-edit", "performance-list", "performance-detail",
+    "performance-edit", "document", "profile", "composer-list", "keyboard",
+)  # fmt: skip
+"""The pages that the fast lane looks at, in two states; the full lane looks at every page in four."""
+MOST = 2  # records of which a page is looked at
+ANSWERED = {"document": "?order=year", "work-list": "?category=orchestra&players=50", "performance-list": "?q=a"}
+"""What else is asked for at an address."""
+BEFORE_SIGNING_IN = ("sign-in", "start", "join")
 
 
 def findings(page: Page) -> list[tuple[str, list[str]]]:
@@ -57,23 +44,63 @@ def findings(page: Page) -> list[tuple[str, list[str]]]:
     return [(one["id"], [node["html"][:120] for node in one["nodes"]]) for one in told["violations"]]
 
 
+def look_at(page: Page, address: str) -> None:
+    page.goto(address)
+    wider = page.evaluate("document.documentElement.scrollWidth - innerWidth")
+    assert (address, findings(page), max(wider, 0)) == (address, [], 0)
+
+
 @pytest.fixture
 def demo(transactional_db: None) -> str:
+    """Load the small demo and return the address that signs in to it."""
     now = datetime.now(UTC)
     return f"/enter/{make_entry_key(EntryPurpose.DEMO, now=now, user=load_demo(today=now.date(), only_core=True))}/"
 
 
-@pytest.mark.parametrize(("size", "scheme"), STATES)
-def test_pages_have_no_automatic_finding_and_scroll_in_one_direction(
-    open_browser: Open, demo: str, size: dict[str, int], scheme: str
+@pytest.mark.parametrize("state", list(STATES)[:2])
+def test_main_pages_have_no_automatic_finding_and_scroll_in_one_direction(
+    open_browser: Open, demo: str, state: str
 ) -> None:
-    page = open_browser(size=size, scheme=scheme)
-    page.goto("/sign-in/")
-    assert findings(page) == []
+    size, scheme = STATES[state]
+    page, composer = open_browser(size=size, scheme=scheme), Composer.objects.get(slug=COMPOSER)
+    look_at(page, "/sign-in/")
     page.goto(demo)
 
-    for address in addresses():
-        page.goto(address)
-        wider = page.evaluate("document.documentElement.scrollWidth - innerWidth")
+    for name in MAIN:
+        look_at(page, addresses_of(name, composer, 1)[0])
+    look_at(page, MISSING)
 
-        assert (address, findings(page), max(wider, 0)) == (address, [], 0)
+
+@pytest.mark.slow
+@pytest.mark.parametrize("state", STATES)
+def test_every_page_has_no_automatic_finding_and_scrolls_in_one_direction(
+    open_browser: Open, demo: str, state: str
+) -> None:
+    size, scheme = STATES[state]
+    page, composer = open_browser(size=size, scheme=scheme), Composer.objects.get(slug=COMPOSER)
+    names = page_names()
+    for name in (name for name in names if name in BEFORE_SIGNING_IN):
+        look_at(page, addresses_of(name, composer)[0])
+    page.goto(demo)
+
+    for name in (name for name in names if name not in BEFORE_SIGNING_IN):
+        for address in addresses_of(name, composer, MOST):
+            look_at(page, address)
+        if name in ANSWERED:
+            look_at(page, addresses_of(name, composer, 1)[0] + ANSWERED[name])
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("state", STATES)
+def test_forms_with_mistakes_have_no_automatic_finding(open_browser: Open, demo: str, state: str) -> None:
+    size, scheme = STATES[state]
+    page = open_browser(size=size, scheme=scheme)
+    page.goto(demo)
+
+    page.goto(f"/c/{COMPOSER}/works/new/")
+    page.get_by_label("Instrumentation", exact=True).fill("3 flutez, str(8.6")
+    page.get_by_label("Duration", exact=True).fill("soon")
+    page.locator(".savebar").get_by_role("button", name="Save").click()
+    page.locator(".summary").wait_for()
+
+    assert findings(page) == []

@@ -19,7 +19,7 @@ from catalogue.actions.composers import make_feed_token
 from catalogue.actions.entry import make_entry_key
 from catalogue.exchange.drafts import as_content, drafts_of
 from catalogue.models import Composer, EntryPurpose, ImportBatch, Membership, Merge, Performance, Venue, Work
-from tests.conftest import NOW
+from tests.conftest import CLOCK, NOW
 
 pytestmark = pytest.mark.django_db
 
@@ -70,7 +70,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
 
 def make_key(name: str, composer: Composer) -> str:
     purpose = {"enter": EntryPurpose.DEMO, "join": EntryPurpose.MEMBER}.get(name, EntryPurpose.OWNER)
-    return make_entry_key(purpose, now=NOW, user=composer.memberships.get(role="owner").user)
+    return make_entry_key(purpose, now=CLOCK.moment, user=composer.memberships.get(role="owner").user)
 
 
 def make_member(composer: Composer) -> Membership:
@@ -117,6 +117,8 @@ def test_address_answers_each_person_as_the_table_says(
 
     assert response.status_code == expected(TABLE[name], person, method)
     assert_guarded(response)
+    if response.status_code == 200:
+        assert ("text/html" not in response.headers["Content-Type"]) is TABLE[name].get("file", False)
     if person != "anonymous" and name != "sign-out":
         cached = TABLE[name].get("cached", "private, no-store")
         assert response.headers["Cache-Control"] in {cached, "private, no-store"}

@@ -23,11 +23,10 @@ from django.urls import reverse
 
 from catalogue.actions.composers import create_composer
 from catalogue.actions.demo import load_demo
-from catalogue.actions.entry import make_entry_key
-from catalogue.models import Composer, EntryPurpose, Membership, Performance, Venue, Work
+from catalogue.models import Composer, Membership
 from catalogue.terms import Role
 from tests.conftest import NOW
-from tests.web.test_every_address_by_role import TABLE
+from tests.web.every_page import addresses_of, page_names
 
 pytestmark = [pytest.mark.django_db, pytest.mark.slow]
 
@@ -36,6 +35,8 @@ BACKEND = "django.contrib.auth.backends.ModelBackend"
 COMPOSER, EMPTY = "nevena-haldoreva", "nobody-yet"
 PART = '<!DOCTYPE html><html lang="en"><head><title>A part of a page</title></head><body>{}</body></html>'
 CSV = "title,year,duration,instrumentation\nAsh Ferry,2019,12',2(II=picc).2.2.2 – str\n,soon,,\nSalt,2020,soon,qq\n"
+MOST = dict.fromkeys(("work-edit", "performance-edit", "venue-edit"), 5)
+"""Of how many records a page is looked at, where not of all."""
 QUERIES = {
     "work-list": ("?q=the&category=chamber", "?q=zzzz", "?page=2", "?sort=-duration"),
     "performance-list": ("?q=a", "?q=zzzz", "?page=2"),
@@ -96,47 +97,19 @@ def client_of(user: User | None) -> Client:
     return client
 
 
-def addresses(name: str, slug: str) -> Iterator[str]:
-    """Give the addresses of that name: of every record where it is a page of one, else the one there is."""
-    composer = Composer.objects.get(slug=slug)
-    records: dict[str, Any] = {
-        "work": Work.objects.filter(composer=composer),
-        "performance": Performance.objects.filter(composer=composer),
-        "venue": Venue.objects.filter(composer=composer),
-    }
-    key, _dash, what = name.partition("-")
-    if key in records and what in {"detail", "edit"}:
-        shown = records[key] if what == "detail" else records[key][:5]
-        yield from (reverse(name, args=[slug, record.pk]) for record in shown)
-    elif name == "document":
-        yield from (reverse(name, args=[slug, kind]) for kind in ("works-list", "cv-section", "parts-checklist"))
-    elif name == "lack-list":
-        yield from (reverse(name, args=[slug, lack]) for lack in ("duration", "instrumentation", "year", "none"))
-    elif name == "start":
-        yield reverse(name, args=[make_entry_key(EntryPurpose.OWNER, now=NOW)])
-    elif TABLE[name]["who"] in {"everybody", "signed-in"}:
-        yield reverse(name)
-    else:
-        yield reverse(name, args=[slug])
-
-
-def pages_by_name() -> list[str]:
-    """Return the pages that can be asked for without more than a catalogue and its records."""
-    need_more = {"enter", "feed", "import-batch", "pasted-review", "work-export", "performance-export", "document-file"}
-    return [name for name, row in TABLE.items() if row["get"] == 200 and name not in need_more]
-
-
 def seen_by(client: Client, slug: str) -> Iterator[tuple[str, HttpResponse]]:
-    for name in pages_by_name():
-        for address in addresses(name, slug):
+    composer = Composer.objects.get(slug=slug)
+    for name in page_names():
+        for address in addresses_of(name, composer, MOST.get(name)):
             for query in ("", *QUERIES.get(name, ())):
                 yield f"{name}{query}", client.get(address + query)
 
 
 def mistaken(client: Client) -> Iterator[tuple[str, HttpResponse]]:
+    composer = Composer.objects.get(slug=COMPOSER)
     for name, sent in MISTAKES.items():
-        for address in list(addresses(name, COMPOSER))[:1]:
-            yield from ((name, client.post(address, typed)) for typed in sent)
+        address = addresses_of(name, composer, 1)[0]
+        yield from ((name, client.post(address, typed)) for typed in sent)
     for name, typed in FRAGMENTS.items():
         yield name, client.post(reverse(name, args=[COMPOSER]), typed)
 

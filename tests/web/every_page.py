@@ -1,0 +1,61 @@
+"""Every page of the site by its address, found in the table of addresses: a page that is added is among them.
+
+Whoever walks over all pages takes the list from here, so that none can be forgotten. What varies in an address is
+taken from the records of the catalogue at hand, else made for it.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.apps import apps
+from django.db import models
+from django.urls import get_resolver, reverse
+
+from catalogue.models import Composer
+from catalogue.web.forms.documents import FORMS
+from catalogue.web.lacks import WORDINGS
+from tests.web.test_every_address_by_role import TABLE, values
+
+
+def page_names() -> list[str]:
+    """Return the names of the addresses that answer with a page of their own."""
+    return [name for name, row in TABLE.items() if row["get"] == 200 and not row.get("file")]
+
+
+def variables(name: str) -> list[str]:
+    """Return what varies in an address, in its order."""
+    return [part for pattern in get_resolver().reverse_dict.getlist(name) for part in pattern[0][0][1]]
+
+
+def addresses_of(name: str, composer: Composer, most: int | None = None) -> list[str]:
+    """Return the addresses of that name in a catalogue, of at most so many records."""
+    varying = [part for part in variables(name) if part != "composer"]
+    shared = {"composer": composer.slug} if "composer" in variables(name) else {}
+    found = choices(varying, composer, most) if varying else [{}]
+    return [reverse(name, kwargs=shared | one) for one in found or [values(name, composer)]]
+
+
+def choices(varying: list[str], composer: Composer, most: int | None) -> list[dict[str, Any]]:
+    """Return what can stand in an address; nothing where the catalogue holds no such record."""
+    words = {"kind": list(FORMS), "lack": list(WORDINGS)}
+    if varying[-1] in words:
+        return [{varying[-1]: word} for word in words[varying[-1]]]
+    model = next(
+        (one for one in apps.get_app_config("catalogue").get_models() if one.__name__.lower() == varying[-1]), None
+    )
+    if model is None or "token" in varying:
+        return []
+    records = of_composer(model, composer)[:most]
+    return [
+        {varying[-1]: record.pk, **{part: getattr(record, f"{part}_id") for part in varying[:-1]}} for record in records
+    ]
+
+
+def of_composer(model: type[models.Model], composer: Composer) -> models.QuerySet[Any]:
+    """Return the records of a composer, through the record that they belong to where they name none themselves."""
+    columns = {field.name for field in model._meta.get_fields()}
+    owner = next(path for path in ("composer", "work", "performance") if path in columns)
+    path = "composer" if owner == "composer" else f"{owner}__composer"
+    manager: models.Manager[Any] = model.objects
+    return manager.filter(**{path: composer}).order_by("pk")
