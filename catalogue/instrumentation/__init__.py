@@ -9,6 +9,7 @@
 ``page``               the instrumentation page of a score, a line for each chair
 ``parts``              the set of parts, in score order
 ``fit``                whether a body of players can play a work (``seats``, ``playing``, ``matching``)
+``building``           forces put together step by step
 ``marc``, ``sounds``   library and score codes
 ``bodies``             which lines are a section and which single players
 =====================  ============================================================="""

@@ -24,6 +24,15 @@ class Marked:
 
 
 @dataclass(frozen=True, slots=True)
+class Said:
+    """Something that was decided in reading, what it could also mean, and the words of the text that it is about."""
+
+    message: str
+    other: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class Reading:
     """What a text reads as, or why it cannot be read and where; ``remarks`` say what was decided on the way."""
 
@@ -32,7 +41,7 @@ class Reading:
     marked: Marked | None = None
     instrumentation: Instrumentation | None = None
     suggestions: tuple[Suggestion, ...] = ()
-    remarks: tuple[str, ...] = ()
+    remarks: tuple[Said, ...] = ()
 
 
 def canonical_text(text: str) -> str:
@@ -58,7 +67,18 @@ def instrumentation_reading(text: str, language: str) -> Reading | None:
         marked=Marked.at(text, unknown[0].start, unknown[0].end) if unknown else None,
         instrumentation=found,
         suggestions=suggestions_for(text, unknown[0].start, unknown[0].end, language) if unknown else (),
-        remarks=tuple(remark.message for remark in found.warnings),
+        remarks=remarks_on(text, found),
+    )
+
+
+def remarks_on(text: str, found: Instrumentation) -> tuple[Said, ...]:
+    """Return what was decided on the way, each sentence once, beside the words of the text that it is about."""
+    places: dict[tuple[str, str], list[str]] = {}
+    for remark in found.warnings:
+        places.setdefault((remark.message, remark.other), []).append(text[remark.start : remark.end].strip())
+    return tuple(
+        Said(message, other, ", ".join(dict.fromkeys(word for word in words if word)))
+        for (message, other), words in places.items()
     )
 
 

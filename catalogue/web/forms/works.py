@@ -37,11 +37,12 @@ class Group:
     heading: str | Promise
     names: tuple[str, ...]
     in_a_row: bool = False
+    anchor: str = ""
 
 
 MAIN = (
     Group(_("The title"), ("title", "original_title", "translated_title")),
-    Group(_("The players"), ("instrumentation_typed", "category")),
+    Group(_("The players"), ("instrumentation_typed", "category"), anchor="players"),
     Group(_("Time"), ("duration_typed", "movements", "completed")),
 )
 MORE = (

@@ -18,10 +18,14 @@ from catalogue.actions.works import save_work
 from catalogue.models import Work
 from catalogue.web import readings
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.building import NUMBERS, WHOLE, builder_of, built, instrument_choices
 from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.works import Commissions, WorkForm, commission_rows, commissions_in_order
 from catalogue.web.notices import say
+from catalogue.web.other_readings import other_readings, written_as_read
 from catalogue.web.wording import page_language
+
+REWRITING = {"mend", "read_as", "build"}  # names of buttons that write the instrumentation anew
 
 
 @editor_page
@@ -57,7 +61,7 @@ def form_of(request: CatalogueRequest, work: Work) -> HttpResponse:
     form = WorkForm(typed, instance=work, composer=request.composer)
     rows = commission_rows(work, typed)
     conflict = None
-    if typed is not None and "mend" not in typed and form.is_valid() and rows.is_valid():
+    if is_to_be_saved(typed) and form.is_valid() and rows.is_valid():
         try:
             save_all(form, rows)
         except Overtaken as overtaken:
@@ -68,19 +72,38 @@ def form_of(request: CatalogueRequest, work: Work) -> HttpResponse:
         else:
             say(request, _("“%(title)s” is saved.") % {"title": work.title})
             return redirect("work-detail", request.composer.slug, work.pk)
-    context = {"form": form, "work": work, "stored_title": stored_title, "commissions": rows, "conflict": conflict}
+    building = {"is_building": "build" in (typed or ()), "instruments": instrument_choices(page_language())}
+    context = {
+        **building,
+        "numbers": NUMBERS,
+        "bodies": WHOLE,
+        "form": form,
+        "work": work,
+        "stored_title": stored_title,
+        "commissions": rows,
+        "conflict": conflict,
+    }
     return render(request, "works/work_form.html", {**context, "readings": readings_of(form)})
 
 
 def typed_in(request: CatalogueRequest) -> Any:
-    """Return what was typed, with the mistake mended where that was asked for; None where nothing was sent."""
+    """Return what was typed, the instrumentation written anew where that was asked for; None where nothing was sent."""
     if request.method != "POST":
         return None
     typed = request.POST.copy()
+    text = request.POST.get("instrumentation_typed", "")
     if "mend" in typed:
-        text = request.POST.get("instrumentation_typed", "")
         typed["instrumentation_typed"] = readings.mended(text, request.POST["mend"], page_language())
+    elif "read_as" in typed:
+        typed["instrumentation_typed"] = written_as_read(text, request.POST["read_as"])
+    elif "build" in typed:
+        typed["instrumentation_typed"] = built(text, request.POST.dict())
     return typed
+
+
+def is_to_be_saved(typed: Any) -> bool:
+    """Whether the form was sent to be saved, not to have its instrumentation written anew."""
+    return typed is not None and not REWRITING & set(typed)
 
 
 def save_all(form: WorkForm, rows: Commissions) -> None:
@@ -105,7 +128,7 @@ def add_errors(form: BaseForm, refused: ValidationError) -> None:
 def readings_of(form: WorkForm) -> dict[str, object]:
     language = page_language()
     return {
-        "instrumentation": readings.instrumentation_reading(form["instrumentation_typed"].value() or "", language),
+        "instrumentation": instrumentation_context(form["instrumentation_typed"].value() or "", language),
         "duration": readings.duration_reading(form["duration_typed"].value() or "", language),
         "movements": readings.movements_reading(form["movements"].value() or "", language),
     }
@@ -118,8 +141,18 @@ def readings_of(form: WorkForm) -> dict[str, object]:
 @require_POST
 def instrumentation_reading(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/works/reading/instrumentation/ — what a typed instrumentation reads as."""
-    reading = readings.instrumentation_reading(request.POST.get("instrumentation_typed", ""), page_language())
-    return render(request, "works/parts/instrumentation_reading.html", {"reading": reading})
+    language = page_language()
+    context = instrumentation_context(request.POST.get("instrumentation_typed", ""), language)
+    context |= {"instruments": instrument_choices(language), "is_building": "building" in request.GET}
+    return render(request, "works/parts/instrumentation_reading.html", context)
+
+
+def instrumentation_context(text: str, language: str) -> dict[str, Any]:
+    """Return what a text reads as, how else it can be read, and what the builder can do with it."""
+    reading = readings.instrumentation_reading(text, language)
+    found = reading.instrumentation if reading else None
+    others = other_readings(text, found, language) if found else ()
+    return {"reading": reading, "others": others, "builder": builder_of(found, language)}
 
 
 @member_page
