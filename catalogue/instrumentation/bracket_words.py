@@ -120,7 +120,7 @@ QUALITIES = (
     (AMPLIFIED | ELECTRIC, "amplified", True),
     (SOLO, "role", "soloist"),
     (OFFSTAGE, "role", "offstage"),
-    ({"open", "offen"}, "open", True),
+    (frozenset({"open", "offen"}), "open", True),
 )
 PARTS = {"part", "parts", "stimmen", "voix", "voci", "voces", "voices"}
 

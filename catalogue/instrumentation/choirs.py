@@ -9,12 +9,14 @@ from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seat
 from catalogue.instrumentation.qualities import Qualities
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import instruments, key_of
-from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, is_letters, is_voicing, parts_of
+from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, WHOLE_NAMES, is_letters, is_voicing, parts_of
 
 Found = tuple[list[Draft], int, bool]
 Lead = tuple[Qualities, int]
 DOUBLE = {"double", "doppelchor", "doppelter", "doppio", "doble"}
+TO = {"to", "bis", "a", "jusqua", "fino", "hasta"}
 DIVISI = {"div", "divisi", "divided", "geteilt", "divise", "max", "maximum"}
+MOST_SINGERS = 2
 CHOIR_WORDS = ("choir", "choir-children")
 
 
@@ -67,6 +69,7 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     start_at, stop = nodes[at].start, nodes[end - 1].end
     if solo:
         return [draft for one in voicings for draft in soloists(one, start_at, stop)], end, False
+    upper, end = upper_voicing(nodes, end)
     if len(voicings) > 1 and len(text) == 2 and nodes[start + 1].is_mark("/"):
         return either(voicings, start_at, stop), end, False
     if double and len(voicings) == 1:
@@ -76,7 +79,15 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     for number, one in enumerate(voicings, 1):
         drafts += choir(one, start_at, stop, group=f"choir {number}" if len(voicings) > 1 else label)
     drafts += choir(optional, start_at, stop, optional=True)
+    for draft in drafts:
+        draft.notes += [upper] * bool(upper)
     return drafts, end, False
+
+
+def upper_voicing(nodes: Nodes, at: int) -> tuple[str, int]:
+    """Read ``to SSAATTBB`` after a voicing: the most parts that it divides into."""
+    text, end, _ = glued(nodes, at + 1) if is_key(token_at(nodes, at), TO) and at + 1 < len(nodes) else ("", at, "")
+    return (f"to {text}", end) if is_voicing(text) else ("", at)
 
 
 def name_of_choir(nodes: Nodes, at: int) -> str | None:
@@ -223,18 +234,30 @@ def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     last = next((draft for draft in reversed(forces.drafts) if draft.slug.startswith("choir")), None)
     if last is None:
         return None
+    note = "divisi"
     if token is not None and is_voicing(token.text):
         end += 1
-        last.notes.append(forces.written(nodes[at].start, token.end))
-    else:
-        last.notes.append("divisi")
+        note = forces.written(nodes[at].start, token.end)
+    say_of_choir(last, note, forces)
     return [], end, True
+
+
+def is_divisi(bracket: Bracket) -> bool:
+    """Whether a bracket says how far a choir divides, ``(max. div. SSAATTBB)``."""
+    return any(is_key(node, DIVISI) for node in bracket.nodes[:1])
+
+
+def say_of_choir(last: Draft, note: str, forces: Forces) -> None:
+    """Keep a note on all parts of the choir that a draft belongs to."""
+    for draft in forces.drafts:
+        if (draft.start, draft.end, draft.group) == (last.start, last.end, last.group):
+            draft.notes.append(note)
 
 
 def whole_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Read ``mixed chorus``, ``coro maschile``, ``chœur de femmes``."""
     start = lead[1]
-    end = phrase_end(nodes, start, WHOLE)
+    end = phrase_end(nodes, start, WHOLE_NAMES)
     if end is None:
         return kind_before(nodes, at, start)
     key = "".join(key_of(node.text) for node in nodes[start:end] if isinstance(node, Token) and node.kind == "word")
@@ -349,6 +372,10 @@ def voices_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if found is None or found.slugs != ("voice",):
         return None
     end = found.end
+    last = forces.drafts[-1] if forces.drafts else None
+    if last is not None and last.slug.startswith("choir") and counted.most > MOST_SINGERS and ends_item(nodes, end):
+        say_of_choir(last, forces.written(nodes[at].start, found.stop), forces)
+        return [], end, True
     while end < len(nodes) and (nodes[end].is_mark(",") or is_key(nodes[end], {"any", "combination", "in", "of"})):
         end += 1
     said = equal or any(is_key(node, {"combination"}) for node in nodes[found.end : end])

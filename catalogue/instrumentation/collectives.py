@@ -82,6 +82,12 @@ KINDS = (
 
 
 @functools.cache
+def names() -> frozenset[str]:
+    """Return the keys of all whole names."""
+    return frozenset(phrases())
+
+
+@functools.cache
 def phrases() -> dict[str, tuple[str, int, tuple[str, ...]]]:
     """Return for each key of a whole name its kind, its size and its instruments."""
     found: dict[str, tuple[str, int, tuple[str, ...]]] = {}

@@ -14,7 +14,7 @@ from catalogue.instrumentation.vocabulary import key_of
 from catalogue.instrumentation.voicings import is_letters
 
 Found = tuple[list[Draft], int, bool]
-RECORDED = {"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"}
+RECORDED = frozenset({"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"})
 COMPRISING = {"comprising", "consisting", "bestehend", "compose", "composed"}
 
 
@@ -31,7 +31,7 @@ def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         found = read(nodes, at, forces, lead)
         if found is not None:
             return found
-    for late in (folded_at, book_at, open_at):
+    for late in (folded_at, book_at, category_at, open_at):
         found = late(nodes, at, forces)
         if found is not None:
             return found
@@ -61,7 +61,7 @@ def name_is_medium(nodes: Nodes, at: int) -> bool:
 
 
 def collective_phrase(nodes: Nodes, at: int) -> tuple[tuple[str, int, tuple[str, ...]], int] | None:
-    end = phrase_end(nodes, at, collectives.phrases())
+    end = phrase_end(nodes, at, collectives.names())
     if end is None:
         return None
     key = "".join(key_of(node.text) for node in nodes[at:end] if isinstance(node, Token) and node.kind == "word")
@@ -206,7 +206,8 @@ def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Foun
     counted = count_at(nodes, at)
     qualities, start = lead
     end = phrase_end(nodes, start, BODY_OF_STRINGS)
-    if end is None:
+    longer = name_at(nodes, start)
+    if end is None or (longer is not None and longer.end > end):
         return None
     draft = Draft("strings", nodes[at].start, nodes[end - 1].end, count=counted and qualities.count)
     draft.amplified, draft.optional = qualities.amplified or qualities.electric, qualities.optional
@@ -276,9 +277,20 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     draft.collective = "any" if anyone is not None or kind else "players"
     if kind and draft.slug == "instrument":
         draft.notes.append(kind)
-    return [draft], noun, False
+    return [draft], limits.on_any_end(nodes, noun), False
 
 
+def category_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``vocal category``, ``instrumental works``: whoever sings or plays is left open."""
+    first = token_at(nodes, at)
+    slug = CATEGORIES.get(first.key) if first is not None else None
+    if slug is None or not is_key(token_at(nodes, at + 1), CATEGORY_WORDS):
+        return None
+    return [Draft(slug, nodes[at].start, nodes[at + 1].end, open=True)], at + 2, False
+
+
+CATEGORIES = {"vocal": "voice", "instrumental": "instrument"}
+CATEGORY_WORDS = {"category", "categories", "section", "work", "works", "piece", "pieces", "ensemble", "music"}
 OPEN = {
     "treble": "treble-instrument",
     "melody": "treble-instrument",

@@ -20,7 +20,7 @@ from catalogue.instrumentation.lexicon import (
     SOLO,
 )
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seats_at, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, may_begin, phrase_end, seats_at, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes
 from catalogue.instrumentation.voicings import is_voicing
 
@@ -28,6 +28,9 @@ if TYPE_CHECKING:
     from catalogue.instrumentation.scanning import Scope
 
 LONGEST_TITLE = 12
+FAMILY_HEADINGS = (*HEADINGS.items(), ("strings", BODY_OF_STRINGS))
+ALL_HEADINGS = frozenset[str]().union(*(words for _, words in FAMILY_HEADINGS))
+WHOLES = ORCHESTRA | ENSEMBLE | frozenset[str]().union(*BANDS.values())
 
 
 def title_end(nodes: Nodes) -> int:
@@ -87,7 +90,7 @@ def opens_players(nodes: Nodes, at: int) -> bool:
 def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
     """Read ``Orchestra 2:``, ``Group II:`` and ``Orchestra:``."""
     token = token_at(nodes, at)
-    whole = phrase_end(nodes, at, ORCHESTRA | ENSEMBLE | frozenset().union(*BANDS.values()))
+    whole = phrase_end(nodes, at, WHOLES)
     if token is None or not (is_key(token, GROUP | ORCHESTRA) or whole is not None):
         return None
     end = whole if whole is not None else at + 1
@@ -113,7 +116,9 @@ def solo_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[S
 
 def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
     """Read the name of a family that stands over its players."""
-    for family, words in (*HEADINGS.items(), ("strings", BODY_OF_STRINGS)):
+    if not may_begin(nodes, at, ALL_HEADINGS):
+        return None
+    for family, words in FAMILY_HEADINGS:
         end = phrase_end(nodes, at, words)
         longer = name_at(nodes, at)
         if end is not None and longer is not None and longer.end > end:

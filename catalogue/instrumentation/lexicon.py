@@ -42,6 +42,7 @@ OPTIONAL = keyed(
     "facultative facultatifs fakultativ facoltativo facoltativi facoltativa opcional opcionales opzionale opzionali "
     "wahlweise ad_libit if_available if_possible nach_belieben wenn_vorhanden fak facolt opts"
 )
+POSSIBLE = keyed("possible possibly evtl eventuell éventuel éventuellement eventuale eventualmente posible eventual")
 AMPLIFIED = keyed(
     "amplified ampd amp amplification verstärkt verstärktes verstärkte verstärkter verstärkten amplifié amplifiée "
     "amplifiés amplifiées amplificato amplificata amplificati amplificate amplificado amplificada amplificados "

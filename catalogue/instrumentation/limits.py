@@ -4,24 +4,29 @@ from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import ANY, BANDS, ENSEMBLE, FROM, MUST, OF, ORCHESTRA, PIECES, SOLO
+from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, limited_count, phrase_end, token_at
 from catalogue.instrumentation.tokens import Nodes
 
 Found = tuple[list[Draft], int, bool]
-COMBINATION = {
-    "combination",
-    "selection",
-    "choice",
-    "kombination",
-    "auswahl",
-    "combinaison",
-    "combinazione",
-    "combinacion",
-}
+COMBINATION = frozenset(
+    {
+        "combination",
+        "selection",
+        "choice",
+        "kombination",
+        "auswahl",
+        "combinaison",
+        "combinazione",
+        "combinacion",
+    }
+)
 ALONE = {"alone", "allein", "seul", "seule", "solo", "sola"}
+ON = {"on", "auf", "sur", "su", "con"}
 WITH = {"with", "mit", "avec", "con"}
 MOST_WORDS = 4
 SMALLEST_BODY = 5
+FROM_OR_OF = FROM | OF
 ENSEMBLE_WORDS = ENSEMBLE | SOLO | COMBINATION
 
 
@@ -36,7 +41,7 @@ def choice_end(nodes: Nodes, at: int) -> int | None:
     while end < len(nodes) and end < start + MOST_WORDS and (ends := chosen_end(nodes, end)) is not None:
         end = ends
     open_choice = anyone is not None or count_at(nodes, at) is None
-    chosen = phrase_end(nodes, end, FROM | OF if open_choice else FROM)
+    chosen = phrase_end(nodes, end, FROM_OR_OF if open_choice else FROM)
     if chosen is None or end == start or chosen >= len(nodes):
         return None
     return chosen + 1 if nodes[chosen].is_mark(":") else chosen
@@ -92,7 +97,26 @@ def alone_or_with(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if noun is None:
         return None
     draft = Draft("instrument", nodes[at].start, nodes[noun - 1].end, count=counted, optional=True, collective="any")
-    return [draft], noun, False
+    return [draft], on_any_end(nodes, noun), False
+
+
+def on_any_end(nodes: Nodes, at: int) -> int:
+    """Pass over ``on any instruments`` after the players."""
+    anyone = phrase_end(nodes, at + 1, ANY) if is_key(token_at(nodes, at), ON) else None
+    noun = phrase_end(nodes, anyone, ENSEMBLE) if anyone is not None else None
+    return noun if noun is not None else at
+
+
+def line_up_end(nodes: Nodes, at: int) -> int | None:
+    """Return the end of a list of players that points join, ``hn.2tpt.tbn``, ``None`` where no such list begins."""
+    counted = count_at(nodes, at)
+    name = name_at(nodes, counted.end if counted else at)
+    end = name.end if name is not None else len(nodes)
+    if end + 1 >= len(nodes) or not nodes[end].is_mark(".") or nodes[end + 1].spaced:
+        return None
+    while end < len(nodes) and not (nodes[end].is_mark(",;\n") or (nodes[end].is_mark("-") and nodes[end].spaced)):
+        end += 1
+    return end
 
 
 def required_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from catalogue.instrumentation.lexicon import AND, OR, SOLO
 from catalogue.instrumentation.numbers import cardinal
+from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.senses import Surroundings, chosen, in_section, sectional
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import Instrument, family_of, instrument, instruments, key_of, keys
@@ -140,6 +141,7 @@ def player_named(node: Node) -> Instrument | None:
     return instrument(found[0]) if found and all(family_of(slug) != "voice" for slug in found) else None
 
 
+@remembered
 def name_at(nodes: Nodes, at: int, section: str = "") -> Name | None:
     """Return the longest name that begins at a node, or ``None``.
 
@@ -174,7 +176,20 @@ def name_at(nodes: Nodes, at: int, section: str = "") -> Name | None:
             continue
         if slugs and (end == at + 1 or joins_well(written, nodes, at, end)):
             best = Name(slugs, written, at, end, first.start, last.end)
-    return best
+    return best if best is None else before_next(nodes, best)
+
+
+def before_next(nodes: Nodes, name: Name) -> Name:
+    """Leave the last word of a pointed name to the one after it where that needs it: ``cl`` and ``b.cl``."""
+    last = name.end - 1
+    pointed = last - 2 == name.first and nodes[last - 1].is_mark(".") and not nodes[last].spaced
+    first = nodes[name.first]
+    if not pointed or name.end >= len(nodes) or not nodes[name.end].is_mark(".") or not isinstance(first, Token):
+        return name
+    following = name_at(nodes, last)
+    if following is None or following.end <= name.end or not known(first.text):
+        return name
+    return Name(known(first.text), first.text, name.first, name.first + 1, first.start, first.end)
 
 
 def letter_alone(nodes: Nodes, at: int) -> bool:

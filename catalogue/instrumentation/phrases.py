@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Collection
 from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Count
 from catalogue.instrumentation.lexicon import AND, IN, KEYS_OF_PITCH, LEAST, OR, UP_TO
 from catalogue.instrumentation.numbers import MOST, cardinal, is_suffix, ordinal, roman
+from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
@@ -17,8 +19,10 @@ MORE = {"more", "mehr", "plus", "davantage", "piu", "mas"}
 
 def token_at(nodes: Nodes, at: int) -> Token | None:
     """Return the token at a place, ``None`` at the end or for a bracket."""
-    node = nodes[at] if 0 <= at < len(nodes) else None
-    return node if isinstance(node, Token) else None
+    if not 0 <= at < len(nodes):
+        return None
+    node = nodes[at]
+    return node if type(node) is Token else None
 
 
 def is_key(node: Node | None, words: Collection[str]) -> bool:
@@ -31,13 +35,28 @@ def is_small(node: Node | None, words: Collection[str]) -> bool:
     return is_key(node, words) and isinstance(node, Token) and not (len(node.text) < 3 and node.text.isupper())
 
 
-def phrase_end(nodes: Nodes, at: int, phrases: Collection[str]) -> int | None:
+@functools.cache
+def beginnings(phrases: frozenset[str]) -> frozenset[str]:
+    """Return all beginnings of the phrases: nothing else leads on to one of them."""
+    return frozenset(one[:end] for one in phrases for end in range(1, len(one) + 1))
+
+
+def may_begin(nodes: Nodes, at: int, phrases: frozenset[str]) -> bool:
+    """Whether the word at a place begins any of the phrases: looked at once for many sets of them."""
+    first = token_at(nodes, at)
+    return first is not None and first.kind == "word" and first.key in beginnings(phrases)
+
+
+def phrase_end(nodes: Nodes, at: int, phrases: frozenset[str]) -> int | None:
     """Return the end of the longest phrase of the set that begins here, or ``None``.
 
     A capital by itself ends a phrase of longer words: the voices of ``soli S.T`` are no part of ``solist``.
     """
-    first = token_at(nodes, at)
-    if first is None or first.kind != "word":
+    if not 0 <= at < len(nodes):
+        return None
+    first = nodes[at]
+    leading = beginnings(phrases)
+    if type(first) is not Token or first.kind != "word" or first.key not in leading:
         return None
     best, key = None, ""
     end = at
@@ -51,9 +70,11 @@ def phrase_end(nodes: Nodes, at: int, phrases: Collection[str]) -> int | None:
         end += 1
         if node.kind == "word":
             words += 1
-            key += key_of(node.text)
+            key += node.key
             if key in phrases:
                 best = end
+            elif key not in leading:
+                break
     return best
 
 
@@ -105,6 +126,7 @@ def word_count(nodes: Nodes, at: int) -> Count | None:
     return Count(value, value, at + 1)
 
 
+@remembered
 def count_at(nodes: Nodes, at: int) -> Count | None:
     """Return the number of players that stands here, in figures or words, with a range if there is one."""
     token = token_at(nodes, at)
@@ -181,8 +203,10 @@ def keys_end(nodes: Nodes, at: int) -> int | None:
 
 def seats_at(nodes: Nodes, at: int) -> tuple[tuple[int, ...], int] | None:
     """Return part numbers and their end: ``1``, ``1,2``, ``I-II``, ``I+II``, ``1 & 2``, ``Solo-I-II-III``."""
-    seats: list[int] = []
-    end = at
+    first = token_at(nodes, at)
+    lead = first is not None and first.is_word("solo") and at + 2 < len(nodes) and nodes[at + 1].is_mark("-")
+    seats: list[int] = [0] if lead and seat_value(token_at(nodes, at + 2)) == 1 else []
+    end = at + 2 if seats else at
     while (value := seat_value(token_at(nodes, end))) is not None:
         link = token_at(nodes, end - 1)
         if seats and link is not None and link.is_mark("-") and value > seats[-1] + 1:

@@ -15,6 +15,7 @@ from catalogue.instrumentation.lexicon import (
     ELECTRIC,
     OFFSTAGE,
     OPTIONAL,
+    POSSIBLE,
     REMARKS,
     SOLISTS,
     SOLO,
@@ -26,15 +27,25 @@ from catalogue.instrumentation.phrases import (
     is_key,
     is_small,
     limited_count,
+    may_begin,
     ordinal_at,
     phrase_end,
     pitch_end,
     seats_at,
     token_at,
 )
+from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Bracket, Nodes
 
 MOST_QUALITIES = 16
+QUALIFIERS = (
+    (OPTIONAL | POSSIBLE, "optional"),
+    (AMPLIFIED, "amplified"),
+    (ELECTRIC, "electric"),
+    (SOLO, "solo"),
+    (OFFSTAGE, "offstage"),
+)
+ALL_QUALIFIERS = frozenset[str]().union(*(words for words, _ in QUALIFIERS))
 
 
 @dataclass(slots=True)
@@ -59,6 +70,7 @@ class Qualities:
     bracket: Bracket | None = None
 
 
+@remembered
 def qualities_at(nodes: Nodes, at: int) -> tuple[Qualities, int]:
     """Return what stands before a name and where the name would begin."""
     found = Qualities()
@@ -76,18 +88,16 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     if isinstance(node, Bracket):
         return count_bracket(nodes, at, found)
     name = name_at(nodes, at)
-    for words, quality in (
-        (OPTIONAL, "optional"),
-        (AMPLIFIED, "amplified"),
-        (ELECTRIC, "electric"),
-        (SOLO, "solo"),
-        (OFFSTAGE, "offstage"),
-    ):
+    for words, quality in QUALIFIERS if may_begin(nodes, at, ALL_QUALIFIERS) else ():
         end = phrase_end(nodes, at, words)
         if end is not None and (name is None or name.end <= end) and end < len(nodes) and continues(nodes, end):
             setattr(found, quality, True)
             found.soli = found.soli or is_key(node, SOLISTS)
             return end
+    pitch = pitch_of_name(nodes, at)
+    if pitch is not None and (name is None or name.end < pitch):
+        found.pitch = (node.start, nodes[pitch - 1].end)
+        return pitch
     if name is not None and not (node.kind == "word" and is_small(node, ARTICLES) and name.end == at + 1):
         return None
     if found.count is not None and is_key(node, DESKS):
@@ -99,6 +109,13 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     return number_end(nodes, at, found)
 
 
+def pitch_of_name(nodes: Nodes, at: int) -> int | None:
+    """Return the end of a key that stands before a name, ``B-flat trumpet``."""
+    end = pitch_end(nodes, at)
+    named = end is not None and end < len(nodes) and nodes[end].kind == "word" and name_at(nodes, end) is not None
+    return end if named else None
+
+
 def continues(nodes: Nodes, at: int) -> bool:
     """Whether a name, number or qualifier follows without a separator."""
     return nodes[at].kind in ("word", "number")
@@ -108,10 +125,6 @@ def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     node = nodes[at]
     if isinstance(node, Bracket):
         return None
-    pitch = pitch_end(nodes, at)
-    if pitch is not None and pitch < len(nodes) and nodes[pitch].kind == "word" and name_at(nodes, pitch) is not None:
-        found.pitch = (node.start, nodes[pitch - 1].end)
-        return pitch
     if node.is_word("any") and is_key(token_at(nodes, at + 1), {"number"}) and is_key(token_at(nodes, at + 2), {"of"}):
         found.open = True
         return at + 3

@@ -12,7 +12,7 @@ from catalogue.instrumentation.languages import language_of
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError
 from catalogue.instrumentation.scanning import Scan, Scope
 from catalogue.instrumentation.spelling import two_words
-from catalogue.instrumentation.tokens import Bracket, Node, Token, nodes_of
+from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
 
 LONGEST = 4_000
 
@@ -91,7 +91,7 @@ def parted(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
                 "spelling", f"“{forces.written(node.start, node.end)}” was read as two words.", node.start, node.end
             )
         found += parts or (node,)
-    return tuple(found)
+    return Row(found)
 
 
 def unwrapped(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

@@ -7,6 +7,7 @@ parted by points, commas, slashes, dashes, semicolons, colons, line ends and joi
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from catalogue.instrumentation import bracket_words, choirs, ensembles, headings, limits
@@ -28,6 +29,9 @@ SILENT = "\"'“”„‟«»‹›‚‛_†‡"
 ON_STAGE_AGAIN = "–"
 CHOIR_LABELS = ("choir ", "coro ", "chor ", "chœur ")
 EITHER = "∨"
+
+
+Reader = Callable[[int], int | None]
 
 
 @dataclass(slots=True)
@@ -72,22 +76,22 @@ class Scan:
         node = self.nodes[at]
         if node.kind == "mark" or (is_small(node, AND) and not self.opens_name(at)):
             return self.part(at)
-        for read in (
-            self.choice,
-            self.heading,
-            self.clause,
-            self.pitch,
-            self.article,
-            self.body,
-            self.item,
-            self.small_word,
-        ):
+        for read in self.after_number() if node.kind == "number" else self.anywhere():
             after = read(at)
             if after is not None:
                 return after
         if isinstance(node, Bracket):
             return self.loose_bracket(at)
         return unknown_at(self, at)
+
+    def anywhere(self) -> tuple[Reader, ...]:
+        """Return what reads at a place, in the order in which it is tried."""
+        start = (self.choice, self.heading, self.clause, self.pitch, self.article)
+        return (*start, self.body, self.item, self.another_line_up, self.small_word)
+
+    def after_number(self) -> tuple[Reader, ...]:
+        """Return what reads where a number stands."""
+        return self.choice, self.clause, self.body, self.item
 
     def opens_name(self, at: int) -> bool:
         """Whether a name of several words begins here: the ``E`` of ``E-flat clarinet`` joins nothing."""
@@ -229,7 +233,11 @@ class Scan:
         while at < len(self.nodes):
             node = self.nodes[at]
             if isinstance(node, Bracket):
-                if sum(bracket_words.quality(draft, node, self.forces) for draft in drafts) < len(drafts):
+                if choirs.is_divisi(node) and drafts:
+                    choirs.say_of_choir(
+                        drafts[-1], self.forces.written(node.start + 1, node.nodes[-1].end), self.forces
+                    )
+                elif sum(bracket_words.quality(draft, node, self.forces) for draft in drafts) < len(drafts):
                     break
             elif node.kind == "note":
                 for draft in drafts:
@@ -262,6 +270,20 @@ class Scan:
     def in_formula(self) -> bool:
         """Whether figures without names came before, so that letters and glued figures are read by place."""
         return self.formula
+
+    def another_line_up(self, at: int) -> int | None:
+        """Keep a whole list after ``or``, ``fl.ob.cl or hn.2tpt.tbn``, as a note: it replaces all that stand before."""
+        if not is_small(self.nodes[at], OR) or self.last is None or self.last.separator != "." or self.last.figure:
+            return None
+        end = limits.line_up_end(self.nodes, at + 1)
+        if end is None:
+            return None
+        start, stop = self.nodes[at].start, self.nodes[end - 1].end
+        written = self.forces.written(start, stop)
+        self.last.notes.append(written)
+        message = f"“{written}” was kept as another choice of players, all of them instead of those before."
+        self.forces.remark("alternative", message, start, stop)
+        return end
 
     def small_word(self, at: int) -> int | None:
         """Pass over articles and remarks; a word for optional or amplified after an item belongs to that item."""

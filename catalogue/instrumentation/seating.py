@@ -82,6 +82,9 @@ def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: 
         remark_on_strings(draft, plays, forces, start, end)
         if one.figure and as_chairs:
             double(draft, one.count, plays, one.note)
+        elif is_low_chair(one, draft):
+            for seat in one.chairs or range(draft.most, draft.most - one.count, -1):
+                double(draft, seat, plays, one.note, only=True)
         elif one.chairs:
             forces.dresses.add("chairs")
             for seat in one.chairs[:MOST_CHAIRS]:
@@ -92,6 +95,12 @@ def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: 
             draft.chairs += [Chair(None, (draft.slug, *plays), one.note)] * min(
                 max(one.count, 1), draft.most, MOST_CHAIRS
             )
+
+
+def is_low_chair(one: Doubling, draft: Draft) -> bool:
+    """Whether a chair of the trombones plays the bass trombone all along, as in ``3 trombones (1 bass)``."""
+    low = draft.slug == "trombone" and set(one.plays) <= {"bass-trombone", "contrabass-trombone"}
+    return low and not one.linked and draft.most > one.count > 0 and draft.name is not None
 
 
 def remark_on_strings(draft: Draft, plays: tuple[str, ...], forces: Forces, start: int, end: int) -> None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AMPLIFIED, ELECTRIC, OFFSTAGE, OPTIONAL, OR, SOLO
+from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, pitch_end, seats_at, token_at
 from catalogue.instrumentation.players_meant import Section, linked, who_at
@@ -15,6 +16,8 @@ from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.senses import KEYED
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
+
+LOUD = AMPLIFIED | ELECTRIC
 
 
 def tail(nodes: Nodes, at: int, draft: Draft, forces: Forces, *, formula: bool, slash_parts: bool) -> int:
@@ -123,7 +126,7 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
     if optional is not None:
         draft.optional = True
         return optional
-    amplified = phrase_end(nodes, at, AMPLIFIED | ELECTRIC)
+    amplified = phrase_end(nodes, at, LOUD)
     if amplified is not None and name_at(nodes, at) is None:
         draft.amplified = True
         draft.electric = is_key(nodes[at], ELECTRIC)
@@ -134,6 +137,7 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
         return offstage
     solo = phrase_end(nodes, at, SOLO)
     follows = solo is not None and solo < len(nodes) and nodes[solo].kind in ("word", "number")
+    follows = follows or (solo is not None and seats_at(nodes, at) is not None)
     if solo is not None and not follows:
         draft.role = "soloist"
         return solo
@@ -216,13 +220,20 @@ def or_tail(nodes: Nodes, at: int, draft: Draft) -> int | None:
     """Read ``or`` and the instrument that may stand in."""
     qualities, end = qualities_at(nodes, at + 1)
     found = name_at(nodes, end)
-    if found is None:
+    if found is None or (is_pointed(nodes, draft) and line_up_end(nodes, at + 1) is not None):
         return None
     draft.alternatives.append(found.slugs[0])
     if qualities.count is not None and qualities.count.most != draft.most:
         draft.notes.append(f"or {qualities.count.most} {found.written}")
     keys = keys_end(nodes, found.end)
     return keys if keys is not None else found.end
+
+
+def is_pointed(nodes: Nodes, draft: Draft) -> bool:
+    """Whether a point without a blank joins the item to the one before it."""
+    at = draft.name.first - 1 if draft.name is not None else 0
+    at -= at > 0 and nodes[at].kind == "number"
+    return at > 0 and nodes[at].is_mark(".") and not nodes[at + 1].spaced
 
 
 def clause_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | None:

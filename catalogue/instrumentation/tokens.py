@@ -14,8 +14,10 @@ the end of its line.
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+
+from catalogue.instrumentation.vocabulary import key_of
 
 LONGEST = 20_000
 DEEPEST = 12
@@ -51,6 +53,11 @@ class Token:
         return self.kind == "word" and self.lower in words
 
     @property
+    def key(self) -> str:
+        """The key that the token's text is found under among names and phrases."""
+        return key_of(self.text)
+
+    @property
     def number(self) -> int:
         """The value of a number token."""
         return int(self.text)
@@ -79,6 +86,18 @@ class Bracket:
 
 Node = Token | Bracket
 Nodes = Sequence[Node]
+
+
+class Row(tuple[Node, ...]):
+    """Nodes in order, with a memory of what was found at their places (see ``rows``)."""
+
+    memory: dict[object, object]
+
+    def __new__(cls, nodes: Iterable[Node] = ()) -> Row:
+        """Make a row that remembers nothing yet."""
+        row = super().__new__(cls, nodes)
+        row.memory = {}
+        return row
 
 
 def plain(character: str) -> str:
@@ -166,7 +185,7 @@ def nested(tokens: list[Token], start: int, end: int, closing: dict[int, int], d
         else:
             nodes.append(token)
             at += 1
-    return tuple(nodes)
+    return Row(nodes)
 
 
 def unclosed_end(tokens: list[Token], at: int, end: int) -> int:

@@ -15,7 +15,7 @@ from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, token_at
 from catalogue.instrumentation.senses import sectional
 from catalogue.instrumentation.spelling import SHORTEST_TO_MEND, near, nearest, two_words
-from catalogue.instrumentation.tokens import Bracket, Token
+from catalogue.instrumentation.tokens import Bracket, Row, Token
 from catalogue.instrumentation.vocabulary import key_of
 
 if TYPE_CHECKING:
@@ -125,7 +125,7 @@ def mended(scan: Scan, at: int, token: Token) -> int | None:
     if parts is None:
         return None
     scan.forces.remark("spelling", f"“{token.text}” was read as two words.", token.start, token.end)
-    scan.nodes = (*scan.nodes[:at], *parts, *scan.nodes[at + 1 :])
+    scan.nodes = Row((*scan.nodes[:at], *parts, *scan.nodes[at + 1 :]))
     return scan.step(at)
 
 

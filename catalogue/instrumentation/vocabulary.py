@@ -12,7 +12,7 @@ import re
 import tomllib
 import unicodedata
 from dataclasses import dataclass
-from importlib.resources import files
+from pathlib import Path
 
 LANGUAGES = ("en-GB", "en-US", "de", "fr", "it", "es")
 FAMILIES = ("woodwind", "brass", "percussion", "plucked", "keyboard", "voice", "strings", "electronics", "other")
@@ -45,6 +45,7 @@ class Instrument:
 
 PART_NUMBERS = re.compile(r"(?<=[^\W\d])[\s.]+(i{1,3}|iv)$", re.IGNORECASE)
 ROMAN_PARTS = {"i": 1, "ii": 2, "iii": 3, "iv": 4}
+NOT_IN_KEYS = re.compile(r"[^a-z0-9#&]")
 LETTERS = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "♭": "b", "♯": "#"})
 
 
@@ -58,6 +59,8 @@ def key_of(spelling: str) -> str:
     ('bcl', 'flote', 'obda', 'violin2')
     """
     spelling = PART_NUMBERS.sub(lambda found: str(ROMAN_PARTS[found[1].lower()]), spelling)
+    if spelling.isascii():
+        return NOT_IN_KEYS.sub("", spelling.lower())
     plain = unicodedata.normalize("NFD", spelling.lower().translate(LETTERS))
     return "".join(one for one in plain if one.isalnum() or one in "#&")
 
@@ -91,7 +94,7 @@ def instrument_of(slug: str, row: dict[str, object], order: int) -> Instrument:
 @functools.cache
 def instruments() -> dict[str, Instrument]:
     """Return all instruments by slug, in score order."""
-    table = tomllib.loads(files("catalogue.instrumentation").joinpath("vocabulary.toml").read_text(encoding="utf-8"))
+    table = tomllib.loads(Path(__file__).with_name("vocabulary.toml").read_text(encoding="utf-8"))
     return {slug: instrument_of(slug, row, order) for order, (slug, row) in enumerate(table.items())}
 
 
@@ -115,6 +118,7 @@ def languages_of() -> dict[tuple[str, str], frozenset[str]]:
     return {pair: frozenset(languages) for pair, languages in found.items()}
 
 
+@functools.lru_cache(maxsize=1 << 12)
 def instrument(slug: str) -> Instrument:
     """Return the row of one instrument; a slug that is not in the vocabulary is an instrument of its own.
 
@@ -133,6 +137,7 @@ def called(slug: str, language: str = "en-GB") -> Names:
     return names[language if language in names else "en-GB"]
 
 
+@functools.lru_cache(maxsize=1 << 12)
 def family_of(slug: str) -> str:
     """Return the family of an instrument, ``other`` for one that is not in the vocabulary."""
     return instrument(slug).family

@@ -38,6 +38,7 @@ WHOLE_CHOIRS = {
     "altos": keyed("alto_chorus alto_choir"),
 }
 WHOLE = {key: note for note, keys in WHOLE_CHOIRS.items() for key in keys}
+WHOLE_NAMES = frozenset(WHOLE)
 
 
 def is_voicing(word: str) -> bool:

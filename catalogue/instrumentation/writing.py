@@ -107,11 +107,12 @@ def body(lines: list[Line], dress: Dress, channels: str) -> str:
     placed = False
     for run in runs(lines, dress, figures=figures):
         mains = WOODWIND if run[0].family == "woodwind" else BRASS if run[0].family == "brass" and placed else ()
-        if figures and mains and can_be_placed(run, mains):
-            texts.append(by_place(run, mains, dress))
+        end = placed_end(run, mains) if figures and mains else 0
+        if end:
+            texts.append(by_place(run[:end], mains, dress))
             placed = True
-        else:
-            texts += by_name(run, dress, channels, company=lines)
+        if run[end:]:
+            texts += by_name(run[end:], dress, channels, company=lines)
     return FAMILY_MARK.join(texts)
 
 
@@ -158,6 +159,14 @@ def kind_of(line: Line, dress: Dress, *, mixed: bool) -> str:
     if line.instrument == "harp":
         return "harp"
     return SAME_FAMILY.get(line.family, line.family) if mixed else line.family
+
+
+def placed_end(run: list[Line], mains: tuple[str, ...]) -> int:
+    """Return how many lines of a run can stand as figures; what is of no place, a wind player of any kind, follows."""
+    end = len(run)
+    while end and not instrument(run[end - 1].instrument).section:
+        end -= 1
+    return end if end and can_be_placed(run[:end], mains) else 0
 
 
 def can_be_placed(run: list[Line], mains: tuple[str, ...]) -> bool:
