@@ -60,6 +60,10 @@ def test_work_list_shows_the_newest_first_and_no_other_catalogue(
         ({"instrument": "Querflöte"}, ["Nachtgärten", "Tarred Grammar"]),
         ({"players": "1"}, ["Étude for Ærø"]),
         ({"players": "7"}, ["Nachtgärten", "Étude for Ærø"]),
+        ({"forces": "1 1 1 1 - 1 1 1 0"}, ["Nachtgärten"]),
+        ({"forces": "1 1 1 1 - 1 1 1 0 - hp"}, ["Nachtgärten", "Étude for Ærø"]),
+        ({"forces": "2 2 2 2 - 2 2 0 0 - timp - str(8.6.4.4.2)"}, ["Tarred Grammar"]),
+        ({"forces": "hp", "length": "10-20"}, []),
         ({"length": "-10"}, ["Étude for Ærø"]),
         ({"length": "10-20"}, ["Nachtgärten"]),
         ({"length": "20-"}, ["Tarred Grammar"]),
@@ -182,3 +186,32 @@ def test_number_of_queries_does_not_grow_with_the_works(browser: Client, compose
     make_three(composer)
 
     assert (with_one, queries(browser)) == (7, 7)
+
+
+def test_work_list_says_of_how_many_works_it_cannot_be_told(browser: Client, composer: Composer) -> None:
+    make_work("Any Number", composer=composer, instrumentation="any instruments")
+    make_work("Étude for Ærø", composer=composer, instrumentation="hp")
+
+    page = Page(browser.get(ADDRESS, {"forces": "hp"}))
+
+    assert page.texts(TITLES) == ["Étude for Ærø"]
+    assert "Of one work it cannot be told: its instrumentation is open." in page.text()
+
+
+def test_work_list_says_where_the_players_that_are_there_cannot_be_read(browser: Client, composer: Composer) -> None:
+    make_three(composer)
+
+    page = Page(browser.get(ADDRESS, {"forces": "soon"}))
+
+    assert page.wrong == ["“soon” is not a known instrument."]
+    assert page.field("forces") == "soon"
+
+
+def test_players_that_are_there_cost_one_query(browser: Client, composer: Composer) -> None:
+    make_three(composer)
+    with CaptureQueriesContext(connection) as plainly:
+        browser.get(ADDRESS)
+    with CaptureQueriesContext(connection) as asked:
+        browser.get(ADDRESS, {"forces": "2.2.2.2 – str"})
+
+    assert len(asked) - len(plainly) == 1

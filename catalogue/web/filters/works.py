@@ -11,11 +11,13 @@ from django.db.models import Q, QuerySet
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
+from catalogue.instrumentation import Instrumentation
 from catalogue.instrumentation.vocabulary import key_of, keys
 from catalogue.models import InstrumentationLine, Work
 from catalogue.models.conditions import choices_of
 from catalogue.models.fields import refuse_unprintable
 from catalogue.terms import Category
+from catalogue.web.filters.forces import LONGEST, ForcesFilter, playable
 
 # how it is asked -> least and most seconds
 LENGTHS: dict[str, tuple[int | None, int | None]] = {
@@ -46,7 +48,7 @@ class InstrumentFilter(filters.Filter):
 
 
 class WorkFilter(filters.FilterSet):
-    """Words in any field that is searched, a category, an instrument, a number of players, a length."""
+    """Words in any searched field, a category, an instrument, how many or which players are there, a length."""
 
     q = filters.CharFilter(
         method="holding",
@@ -72,9 +74,20 @@ class WorkFilter(filters.FilterSet):
         decimal_places=0,
         widget=forms.TextInput(attrs={"inputmode": "numeric"}),
     )
+    forces = ForcesFilter(
+        method="playable_by",
+        label=gettext_lazy("Playable by"),
+        max_length=LONGEST,
+        widget=forms.TextInput(
+            attrs={"placeholder": gettext_lazy("e.g. 2.2.2.2 – 2.2.0.0 – timp – str"), "spellcheck": "false"}
+        ),
+    )
     length = filters.ChoiceFilter(
         method="lasting", label=gettext_lazy("Duration"), choices=LENGTH_WORDS, empty_label=gettext_lazy("Any")
     )
+
+    open_works = 0
+    """How many works are left out because it cannot be told whether these players can play them."""
 
     class Meta:
         model = Work
@@ -89,6 +102,11 @@ class WorkFilter(filters.FilterSet):
 
     def for_at_most(self, works: Any, _name: str, players: int) -> QuerySet[Work]:
         return works.for_at_most(int(players))
+
+    def playable_by(self, works: QuerySet[Work], _name: str, forces: Instrumentation) -> QuerySet[Work]:
+        found = playable(works, forces)
+        self.open_works = len(found.perhaps)
+        return works.filter(pk__in=found.surely)
 
     def lasting(self, works: Any, _name: str, asked: str) -> QuerySet[Work]:
         least, most = LENGTHS[asked]
