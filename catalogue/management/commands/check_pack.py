@@ -1,0 +1,90 @@
+"""``check_pack FILE… --anonymous``: whether anything in the files of a pack names the composer."""
+
+from __future__ import annotations
+
+from dataclasses import asdict, dataclass
+from pathlib import Path
+from typing import Any
+
+from django.core.management.base import CommandParser
+
+from catalogue.exchange.pack_texts import Pack
+from catalogue.gathering.names import gather_sought
+from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
+from catalogue.management.progress import Progress
+from catalogue.rules.anonymity import Person, Sought, finds, finds_as_stored, sought_of
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something that gives the composer away: in which file, where, the words, and what they are."""
+
+    file: str
+    place: str
+    text: str
+    kind: str
+
+
+class Command(CatalogueCommand):
+    help = "Search scores, recordings, texts and packs for anything that names the composer or gives them away."
+
+    def add_arguments(self, parser: CommandParser) -> None:
+        parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="the files, ZIP packs included")
+        parser.add_argument("--anonymous", action="store_true", help="look for the composer's name in every form")
+        parser.add_argument("--name", action="append", default=[], help="a further name to look for")
+        add_composer_option(parser)
+        parser.add_argument("--json", action="store_true", help="print the findings as JSON")
+
+    def handle(self, *arguments: Any, **options: Any) -> None:
+        if not options["anonymous"]:
+            raise UnusableInput("Say what is to be checked: --anonymous looks for the composer's name.")
+        sought = self.sought(options["composer"], options["name"])
+        pack, found = Pack(), []
+        files = expanded(options["files"])
+        with Progress(self.stderr, "Reading the pack", total=len(files)) as progress:
+            for file in files:
+                found += findings(pack, file, sought)
+                progress.step()
+        found = list(dict.fromkeys(found))
+        if options["json"]:
+            report = {"clean": not found, "findings": [asdict(one) for one in found], "not_seen": pack.not_seen}
+            self.print_json(report)
+        else:
+            self.stdout.write("\n".join(told(found, pack.not_seen)))
+
+    def sought(self, slug: str | None, names: list[str]) -> tuple[Sought, ...]:
+        further = sought_of(Person(tuple(names))) if names else ()
+        return (*gather_sought(chosen_composer(slug)), *further)
+
+
+def expanded(paths: list[Path]) -> list[Path]:
+    """Return the files, those of a folder one by one; refuse what is not there before anything is read."""
+    found: list[Path] = []
+    for path in paths:
+        if path.is_dir():
+            found += sorted(one for one in path.rglob("*") if one.is_file())
+        elif path.is_file():
+            found.append(path)
+        else:
+            raise UnusableInput(f"There is no file “{path}”.")
+    return found
+
+
+def findings(pack: Pack, path: Path, sought: tuple[Sought, ...]) -> list[Finding]:
+    try:
+        data = path.read_bytes()
+    except OSError as fault:
+        raise UnusableInput(f"“{path}” cannot be read.") from fault
+    found: list[Finding] = []
+    for one in pack.read(path.name, data):
+        for find in finds_as_stored(one.text, sought) if one.stored else finds(one.text, sought):
+            if one.stored and any(other.file == one.file and other.kind == find.clue for other in found):
+                continue
+            found.append(Finding(one.file, one.place, find.text, str(find.clue)))
+    return found
+
+
+def told(found: list[Finding], not_seen: list[str]) -> list[str]:
+    head = f"{len(found)} things give the composer away:" if found else "Nothing was found that names the composer."
+    lines = [head, *(f"  {one.file}, {one.place}: {one.kind}: {one.text}" for one in found)]
+    return lines + (["Look at these yourself:", *(f"  {one}" for one in not_seen)] if not_seen else [])
