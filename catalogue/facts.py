@@ -19,6 +19,10 @@ from catalogue.terms import (
     PerformanceKind,
     PerformanceStatus,
     PerformerRole,
+    Permission,
+    RecordingForm,
+    RecordingKind,
+    VersionKind,
     WorkStatus,
 )
 from catalogue.timing import Duration, PartialDate
@@ -77,11 +81,15 @@ class OrganisationFacts:
 
 @dataclass(frozen=True, slots=True)
 class CommissionFacts:
-    """One commissioning body, with its place and who paid."""
+    """One commissioning body, with its place and who paid; ``due`` is when the work was to be delivered."""
 
     body: str
     place: str = ""
     funder: str = ""
+    agreed: PartialDate | None = None
+    due: PartialDate | None = None
+    delivered: PartialDate | None = None
+    organisation_id: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +141,7 @@ class WorkFacts:
     electronics_note: str = ""
     version_of: int | None = None
     version_label: str = ""
+    version_kind: VersionKind | None = None
     string_strengths: tuple[int, ...] = ()
     notes: str = ""
 
@@ -212,12 +221,28 @@ class PerformanceFacts:
 
 @dataclass(frozen=True, slots=True)
 class RecordingFacts:
+    """A recording as it is cited, and with whom it may be shared; an excerpt is told in seconds from the beginning."""
+
     work_id: int
     performers: str
     label: str = ""
     number: str = ""
     released: PartialDate | None = None
     duration: Duration | None = None
+    id: int | None = None
+    kind: RecordingKind = RecordingKind.STUDIO
+    form: RecordingForm = RecordingForm.RELEASE
+    title: str = ""
+    recorded: PartialDate | None = None
+    place: str = ""
+    performance_id: int | None = None
+    isrc: str = ""
+    ean: str = ""
+    address: str = ""
+    file_name: str = ""
+    excerpt_from: int | None = None
+    excerpt_until: int | None = None
+    permission: Permission = Permission.NOT_ASKED
 
 
 @dataclass(frozen=True, slots=True)

@@ -113,3 +113,134 @@ class Role(StrEnum):
     OWNER = "owner"
     EDITOR = "editor"
     VIEWER = "viewer"
+
+
+class VersionKind(StrEnum):
+    """What a version is to the first version; each has forces and a text of its own."""
+
+    REVISION = "revision"
+    ARRANGEMENT = "arrangement"
+    ORCHESTRATION = "orchestration"
+    REDUCTION = "reduction"
+    TRANSCRIPTION = "transcription"
+    SUITE = "suite"
+
+
+class ContributorRole(StrEnum):
+    """What somebody beside the composer did for a work."""
+
+    CO_COMPOSER = "co-composer"
+    LIBRETTIST = "librettist"
+    AUTHOR = "author of the text"
+    TRANSLATOR = "translator"
+    ARRANGER = "arranger"
+    ORCHESTRATOR = "orchestrator"
+    ELECTRONICS = "electronics"
+    EDITOR = "editor"
+    PUBLISHER = "publisher"
+    OTHER = "other"
+
+
+class NoteLength(StrEnum):
+    """For what a text is long enough; how many words each may have stands in ``rules/texts.py``."""
+
+    LINE = "one line"
+    SHORT = "short"
+    MEDIUM = "medium"
+    LONG = "long"
+
+
+class SignGroup(StrEnum):
+    """Where a sign stands in a notation key, in the order of the key (common practice)."""
+
+    ACCIDENTAL = "accidental"
+    NOTEHEAD = "notehead"
+    TECHNIQUE = "technique"
+    ELECTRONICS = "electronics"
+    TIME = "time"
+    GRAPHIC = "graphic"
+
+
+class EditionKind(StrEnum):
+    """What is printed or sent."""
+
+    FULL_SCORE = "full score"
+    STUDY_SCORE = "study score"
+    VOCAL_SCORE = "vocal score"
+    PIANO_REDUCTION = "piano reduction"
+    PARTS = "parts"
+    SCORE_AND_PARTS = "score and parts"
+    PLAYING_SCORE = "playing score"
+
+
+class ScorePitch(StrEnum):
+    """At which pitch transposing instruments are written; octave-transposing ones are as usual in both."""
+
+    IN_C = "in C"
+    TRANSPOSED = "transposed"
+
+
+class AccidentalRule(StrEnum):
+    """How long an accidental holds."""
+
+    BAR = "for the bar"
+    NOTE = "for its note only"
+
+
+class Clearance(StrEnum):
+    """Whether a text may be set, printed and sung."""
+
+    NOT_ASKED = "not asked"
+    ASKED = "asked"
+    GRANTED = "granted"
+    REFUSED = "refused"
+    PUBLIC_DOMAIN = "public domain"
+    OWN_TEXT = "own text"
+
+
+class RecordingKind(StrEnum):
+    """How a recording came about; a rendered one is made by a computer from the score."""
+
+    LIVE = "live"
+    STUDIO = "studio"
+    REHEARSAL = "rehearsal"
+    RENDERED = "rendered"
+
+
+class RecordingForm(StrEnum):
+    """In what form a recording is there; only a release is cited in lists."""
+
+    AUDIO = "audio"
+    VIDEO = "video"
+    RELEASE = "release"
+
+
+class Permission(StrEnum):
+    """With whom something may be shared, as those who are heard or seen in it have said."""
+
+    NOT_ASKED = "not asked"
+    REFUSED = "refused"
+    APPLICATIONS = "for applications"
+    PUBLIC = "public"
+
+
+class ContactRole(StrEnum):
+    """What somebody at an organisation is asked about."""
+
+    PRODUCTION = "production"
+    LIBRARIAN = "librarian"
+    TECHNICIAN = "technician"
+    PRESS = "press"
+    ARTISTIC = "artistic direction"
+    RIGHTS = "rights"
+    OTHER = "other"
+
+
+class PictureKind(StrEnum):
+    """What a picture shows."""
+
+    PORTRAIT = "portrait"
+    PERFORMANCE = "performance"
+    SCORE_PAGE = "score page"
+    DIAGRAM = "diagram"
+    OTHER = "other"

@@ -9,14 +9,11 @@ from django.contrib.auth.models import AbstractBaseUser, User
 from django.db import transaction
 
 from catalogue.actions.saving import check
-from catalogue.models import Organisation, Performance, Person, Venue, Work
-from catalogue.models.records import Guarded
-
-DeletableRecord = Work | Performance | Venue | Person | Organisation
+from catalogue.models.records import Deletable, Guarded
 
 
 @transaction.atomic
-def delete_record(*, record: DeletableRecord, by: AbstractBaseUser | None, now: datetime) -> None:
+def delete_record(*, record: Deletable, by: AbstractBaseUser | None, now: datetime) -> None:
     """Mark a record as deleted; what names it goes on naming it. Deleting twice keeps the first date."""
     if record.deleted_at is None:
         record.deleted_at, record.deleted_by = now, cast("User | None", by)
@@ -25,7 +22,7 @@ def delete_record(*, record: DeletableRecord, by: AbstractBaseUser | None, now: 
 
 
 @transaction.atomic
-def restore_record(*, record: DeletableRecord, now: datetime) -> None:
+def restore_record(*, record: Deletable, now: datetime) -> None:
     """Bring a deleted record back; ValidationError where a newer one has taken its place."""
     if record.deleted_at is not None:
         record.deleted_at = record.deleted_by = None
@@ -34,7 +31,7 @@ def restore_record(*, record: DeletableRecord, now: datetime) -> None:
         record.save()
 
 
-def mark_changed(record: DeletableRecord, now: datetime) -> None:
+def mark_changed(record: Deletable, now: datetime) -> None:
     """Count and date the change, so that a form opened before it is overtaken."""
     if isinstance(record, Guarded):
         record.saves += 1

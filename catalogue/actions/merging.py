@@ -17,18 +17,33 @@ from catalogue.actions.works import save_work
 from catalogue.gathering.likenesses import Alike
 from catalogue.gathering.states import columns_written, stored_value, value_of
 from catalogue.models import (
+    Award,
+    BilledName,
+    Biography,
     Commission,
     Composer,
+    ContactPerson,
+    Contributor,
     Cue,
+    Edition,
     Merge,
     Movement,
+    NotationSign,
     Organisation,
+    PercussionInstrument,
     Performance,
     PerformanceCredit,
+    PerformanceNote,
     Person,
+    Picture,
     ProgrammedWork,
+    ProgrammeNote,
     Recording,
+    Retuning,
+    Review,
     SetApart,
+    TextSource,
+    TuningSystem,
     Venue,
     Work,
 )
@@ -39,15 +54,28 @@ MODELS: dict[Alike, type[models.Model]] = {
     Alike.PERSON: Person,
     Alike.ORGANISATION: Organisation,
 }
+AROUND_A_WORK: tuple[type[models.Model], ...] = (
+    Contributor, Edition, NotationSign, PercussionInstrument, PerformanceNote, Picture, ProgrammeNote, Recording,
+    Retuning, Review, TextSource, TuningSystem, Award,
+)  # fmt: skip
 # What names a record of each kind, and in which column.
 NAMING: dict[Alike, tuple[tuple[type[models.Model], str], ...]] = {
-    Alike.WORK: ((ProgrammedWork, "work_id"), (Recording, "work_id"), (Work, "version_of_id")),
+    Alike.WORK: (
+        (ProgrammedWork, "work_id"),
+        (Work, "version_of_id"),
+        *((model, "work_id") for model in AROUND_A_WORK),
+    ),
     Alike.VENUE: ((Performance, "venue_id"),),
-    Alike.PERSON: ((PerformanceCredit, "person_id"),),
+    Alike.PERSON: (
+        (PerformanceCredit, "person_id"),
+        *((model, "person_id") for model in (Contributor, Biography, BilledName, ContactPerson, Picture)),
+    ),
     Alike.ORGANISATION: (
         (PerformanceCredit, "organisation_id"),
         (Performance, "presenter_id"),
-        (Commission, "organisation_id"),
+        (Edition, "publisher_id"),
+        (Award, "body_id"),
+        *((model, "organisation_id") for model in (Commission, Contributor, BilledName, ContactPerson)),
     ),
     Alike.NAME: ((PerformanceCredit, "name"),),
 }

@@ -9,9 +9,8 @@ from typing import TypeVar
 from django.db import models, transaction
 from django.db.models import F
 
-from catalogue.models import Composer, Performance, Venue, Work
+from catalogue.models.records import Guarded
 
-GuardedRecord = Work | Performance | Venue | Composer
 M = TypeVar("M", bound=models.Model)
 
 OUT_OF_THE_WAY = 10_000  # added to the numbers of rows while they change places; no work has so many movements
@@ -20,13 +19,13 @@ OUT_OF_THE_WAY = 10_000  # added to the numbers of rows while they change places
 class Overtaken(ValueError):
     """Somebody saved the record after it was read; ``latest`` is the record as it stands."""
 
-    def __init__(self, latest: GuardedRecord) -> None:
+    def __init__(self, latest: Guarded) -> None:
         self.latest = latest
         self.reason = f"Somebody has saved “{latest}” since you opened it; nothing of yours has been saved yet."
         super().__init__(self.reason)
 
 
-def refuse_overtaken(record: GuardedRecord, latest: GuardedRecord | None) -> None:
+def refuse_overtaken(record: Guarded, latest: Guarded | None) -> None:
     if latest is not None and latest.saves != record.saves:
         raise Overtaken(latest)
 
@@ -40,7 +39,7 @@ def check(record: models.Model) -> None:
     record.full_clean(validate_constraints=False)
 
 
-def store(record: GuardedRecord, now: datetime) -> None:
+def store(record: Guarded, now: datetime) -> None:
     """Check, count, date and save."""
     check(record)
     record.saves += 1
@@ -72,6 +71,8 @@ def set_rows(*, existing: models.QuerySet[M], rows: Sequence[M], number: str | N
         existing.filter(pk__in=[row.pk for row in changed if row.pk]).update(**{number: F(number) + OUT_OF_THE_WAY})
     for row in changed:
         check(row)
+        if isinstance(row, Guarded):
+            row.saves += 1
         row.save()
     return bool(gone or changed)
 

@@ -13,7 +13,18 @@ from django.db import models, transaction
 from catalogue.actions.deletion import delete_record
 from catalogue.actions.performances import delete_performance, save_performance, save_venue
 from catalogue.actions.works import delete_work, save_work
-from catalogue.gathering.states import MODELS, PARTS, Part, Sort, State, agrees, columns_written, states_of, value_of
+from catalogue.gathering.states import (
+    MODELS,
+    PARTS,
+    Part,
+    Sort,
+    State,
+    agrees,
+    columns_written,
+    living_rows,
+    states_of,
+    value_of,
+)
 from catalogue.models import (
     Commission,
     ImportBatch,
@@ -154,7 +165,7 @@ def set_columns(record: models.Model, state: State) -> None:
 
 def former_rows(part: Part, record: models.Model, states: list[State]) -> list[models.Model]:
     """Return the rows of a part as they were; one that is still there keeps its history."""
-    there = {row.pk: row for row in part.model._base_manager.filter(**{part.owner: record.pk})}
+    there = {row.pk: row for row in living_rows(part.model).filter(**{part.owner: record.pk})}
     rows = []
     for state in states:
         row = there.get(state["pk"]) or part.model()

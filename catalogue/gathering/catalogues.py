@@ -9,21 +9,22 @@ from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.works import gather_recording, gather_work
 from catalogue.models import Composer, Performance, Recording, Work
+from catalogue.terms import RecordingForm
 
 
 def gather_catalogue(composer: Composer) -> CatalogueFacts:
     """Return every work and performance of a composer that has not been deleted: works by title, performances by date.
 
-    Seven queries.
+    Of recordings those that are released. Seven queries.
     """
     works = Work.objects.filter(composer=composer).with_everything_printed().in_title_order()
     performances = Performance.objects.filter(composer=composer).with_everything_printed().in_date_order()
-    recordings = Recording.objects.filter(work__composer=composer, work__deleted_at__isnull=True).order_by("pk")
+    releases = Recording.objects.filter(work__composer=composer, form=RecordingForm.RELEASE)
     return CatalogueFacts(
         composer=gather_composer(composer),
         works=tuple(gather_work(work) for work in works),
         performances=tuple(gather_performance(performance) for performance in performances),
-        recordings=tuple(gather_recording(recording) for recording in recordings),
+        recordings=tuple(gather_recording(recording) for recording in releases.order_by("pk")),
     )
 
 

@@ -24,6 +24,7 @@ from catalogue.models import (
     Work,
 )
 from catalogue.models.fields import ValueField
+from catalogue.models.records import Deletable
 
 
 class Sort(StrEnum):
@@ -83,10 +84,16 @@ def states_of_sort(
     for part in PARTS[sort]:
         for state in found.values():
             state[part.name] = []
-        rows = part.model._base_manager.filter(**{f"{part.owner}__in": chosen.values("pk")})
+        rows = living_rows(part.model).filter(**{f"{part.owner}__in": chosen.values("pk")})
         for row in rows.order_by(part.owner, part.order, "pk"):
             found[sort, getattr(row, part.owner)][part.name].append({"pk": row.pk, **columns_of(row)})
     return found
+
+
+def living_rows(model: type[models.Model]) -> models.QuerySet[Any]:
+    """Return the rows of a part that are not deleted, those of deleted records included."""
+    rows = model._base_manager.all()
+    return rows.filter(deleted_at__isnull=True) if issubclass(model, Deletable) else rows
 
 
 @cache

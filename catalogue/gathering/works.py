@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from catalogue.facts import CommissionFacts, MovementFacts, RecordingFacts, TitleFacts, WorkFacts
+from catalogue.gathering.columns import facts_of
 from catalogue.gathering.readings import readable, reading_of
-from catalogue.models import Movement, Recording, Work
-from catalogue.terms import Category, WorkStatus
+from catalogue.models import Commission, Movement, Recording, Work
+from catalogue.terms import Category, VersionKind, WorkStatus
 
 
 def gather_work(work: Work) -> WorkFacts:
@@ -42,6 +43,7 @@ def gather_work(work: Work) -> WorkFacts:
         electronics_note=work.electronics_note,
         version_of=work.version_of_id,
         version_label=work.version_label,
+        version_kind=VersionKind(work.version_kind) if work.version_kind else None,
         string_strengths=readable(work.string_strengths, ()),
         notes=work.notes,
     )
@@ -70,15 +72,20 @@ def gather_movement(movement: Movement) -> MovementFacts:
 
 def commissions_of(work: Work) -> tuple[CommissionFacts, ...]:
     in_order = sorted(work.commissions.all(), key=lambda commission: commission.pk)
-    return tuple(CommissionFacts(one.body, one.place, one.funder) for one in in_order)
+    return tuple(gather_commission(commission) for commission in in_order)
+
+
+def gather_commission(commission: Commission) -> CommissionFacts:
+    return CommissionFacts(
+        body=commission.body,
+        place=commission.place,
+        funder=commission.funder,
+        agreed=readable(commission.agreed, None),
+        due=readable(commission.due, None),
+        delivered=readable(commission.delivered, None),
+        organisation_id=commission.organisation_id,
+    )
 
 
 def gather_recording(recording: Recording) -> RecordingFacts:
-    return RecordingFacts(
-        work_id=recording.work_id,
-        performers=recording.performers,
-        label=recording.label,
-        number=recording.number,
-        released=readable(recording.released, None),
-        duration=readable(recording.duration, None),
-    )
+    return facts_of(RecordingFacts, recording)

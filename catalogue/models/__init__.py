@@ -2,20 +2,33 @@
 
 from __future__ import annotations
 
+from catalogue.models.contacts import BilledName, ContactPerson
+from catalogue.models.contributors import Contributor
 from catalogue.models.cues import Cue
+from catalogue.models.editions import Edition, TextSource
 from catalogue.models.entry import EntryKey, EntryPurpose
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.merges import Merge, SetApart
+from catalogue.models.notation import NotationSign, PercussionInstrument, Retuning, TuningSystem
 from catalogue.models.people import Composer, Membership, Organisation, Person
 from catalogue.models.performances import Performance, PerformanceCredit, ProgrammedWork
+from catalogue.models.pictures import Picture
 from catalogue.models.places import Venue
+from catalogue.models.reception import Award, Review
 from catalogue.models.recordings import Recording
 from catalogue.models.works import Commission, InstrumentationLine, Movement, Work
+from catalogue.models.writings import Biography, PerformanceNote, ProgrammeNote
 
 __all__ = [
+    "Award",
+    "BilledName",
+    "Biography",
     "Commission",
     "Composer",
+    "ContactPerson",
+    "Contributor",
     "Cue",
+    "Edition",
     "EntryKey",
     "EntryPurpose",
     "ImportBatch",
@@ -26,13 +39,22 @@ __all__ = [
     "Membership",
     "Merge",
     "Movement",
+    "NotationSign",
     "Organisation",
+    "PercussionInstrument",
     "Performance",
     "PerformanceCredit",
+    "PerformanceNote",
     "Person",
+    "Picture",
+    "ProgrammeNote",
     "ProgrammedWork",
     "Recording",
+    "Retuning",
+    "Review",
     "SetApart",
+    "TextSource",
+    "TuningSystem",
     "Venue",
     "Work",
 ]

@@ -28,6 +28,36 @@ def known(model: str, column: str, terms: type[StrEnum]) -> CheckConstraint:
     )
 
 
+def known_or_empty(model: str, column: str, terms: type[StrEnum]) -> CheckConstraint:
+    """Allow only the words of a list in a column, or nothing."""
+    return CheckConstraint(
+        condition=Q(**{f"{column}__in": ["", *(term.value for term in terms)]}), name=f"{model}_{column}_known"
+    )
+
+
+def names_somebody(model: str) -> tuple[CheckConstraint, CheckConstraint]:
+    """Ask for a person, an organisation or a name in three columns, and allow one of the first two only."""
+    someone = Q(person__isnull=False) | Q(organisation__isnull=False) | ~Q(name="")
+    return (
+        CheckConstraint(condition=someone, name=f"{model}_names_somebody"),
+        CheckConstraint(
+            condition=Q(person__isnull=True) | Q(organisation__isnull=True), name=f"{model}_is_person_or_organisation"
+        ),
+    )
+
+
+def between(model: str, column: str, least: int, most: int) -> CheckConstraint:
+    """Allow an unknown number, or one in a range."""
+    within = Q(**{f"{column}__gte": least, f"{column}__lte": most})
+    return CheckConstraint(condition=Q(**{f"{column}__isnull": True}) | within, name=f"{model}_{column}_in_range")
+
+
+def filled(model: str, *columns: str) -> CheckConstraint:
+    """Ask for text in each of these columns."""
+    said = Q(*(~Q(**{column: ""}) for column in columns))
+    return CheckConstraint(condition=said, name=f"{model}_{columns[0]}_filled")
+
+
 def country_code(model: str, column: str = "country") -> CheckConstraint:
     """Allow two capital letters or nothing; which codes exist changes, so the database does not list them."""
     letters = list(ascii_uppercase)

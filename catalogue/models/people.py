@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from hashlib import sha256
 from typing import Self
+from uuid import uuid4
 
 from django.conf import settings
 from django.db import models
@@ -118,13 +119,16 @@ class PersonQuerySet(SearchableQuerySet["Person"]):
         return self.order_by("sort_name", "name", "pk")
 
 
-class Person(Record, Deletable, Contact):
+class Person(Record, Deletable, Guarded, Contact):
     """A performer or another person whom the catalogue names. ``plays`` is an instrument or voice, free text."""
 
     composer = models.ForeignKey(Composer, on_delete=models.CASCADE, related_name="people")
+    uid = models.UUIDField(default=uuid4, unique=True, editable=False)
     name = line(blank=False)
     sort_name = line()
     plays = line()
+    ipi = line(IDENTIFIER)
+    isni = line(IDENTIFIER)
     notes = text()
     search_text = SearchTextField(of=("name", "sort_name", "plays"))
 
@@ -146,14 +150,16 @@ class OrganisationQuerySet(SearchableQuerySet["Organisation"]):
         return self.filter(kinds__contains=f"|{kind}|")
 
 
-class Organisation(Record, Deletable, Contact):
+class Organisation(Record, Deletable, Guarded, Contact):
     """An ensemble, presenter, festival, publisher or another body; one may be several of these."""
 
     composer = models.ForeignKey(Composer, on_delete=models.CASCADE, related_name="organisations")
+    uid = models.UUIDField(default=uuid4, unique=True, editable=False)
     name = line(blank=False)
     kinds = KindsField(max_length=200)
     city = line()
     country = line(2, validators=[refuse_unknown_country])
+    isni = line(IDENTIFIER)
     notes = text()
     search_text = SearchTextField(of=("name", "city"))
 

@@ -12,7 +12,7 @@ from django.db import models
 from django.db.models import F, Prefetch, Q
 from django.db.models.functions import Lower
 
-from catalogue.models.conditions import choices_of, known, lasts
+from catalogue.models.conditions import choices_of, known, known_or_empty, lasts
 from catalogue.models.fields import (
     IDENTIFIER,
     LONG_LINE,
@@ -23,9 +23,10 @@ from catalogue.models.fields import (
     line,
     text,
 )
+from catalogue.models.kept import KeptOfWork
 from catalogue.models.people import Composer, Organisation
 from catalogue.models.records import Deletable, Guarded, LivingManager, M, Record, SearchableQuerySet, TenantQuerySet
-from catalogue.terms import Category, WorkStatus
+from catalogue.terms import Category, VersionKind, WorkStatus
 from catalogue.timing import Duration, PartialDate
 
 
@@ -107,6 +108,7 @@ class Work(Record, Deletable, Guarded):
     text_language = line(35)
     version_of = models.ForeignKey("self", on_delete=models.RESTRICT, null=True, blank=True, related_name="versions")
     version_label = line()
+    version_kind = models.CharField(max_length=20, choices=choices_of(VersionKind), blank=True, default="")
     publisher = line()
     iswc = line(IDENTIFIER)
     ismn = line(IDENTIFIER)
@@ -132,6 +134,7 @@ class Work(Record, Deletable, Guarded):
         constraints = [
             known("work", "category", Category),
             known("work", "status", WorkStatus),
+            known_or_empty("work", "version_kind", VersionKind),
             lasts("work"),
             lasts("work", "least_duration"),
             lasts("work", "most_duration"),
@@ -213,8 +216,11 @@ class Movement(Record):
         return f"{self.number}. {self.title}"
 
 
-class Commission(Record):
-    """Who commissioned a work: an organisation of the catalogue, or a name as it is to be printed, or both."""
+class Commission(KeptOfWork):
+    """Who commissioned a work: an organisation of the catalogue, or a name as it is to be printed, or both.
+
+    ``due`` is when it was to be delivered, ``delivered`` when it was; ``fee`` and ``reference`` are never printed.
+    """
 
     work = models.ForeignKey(Work, on_delete=models.CASCADE, related_name="commissions")
     organisation = models.ForeignKey(
@@ -223,8 +229,12 @@ class Commission(Record):
     name = line()
     place = line()
     funder = line()
-
-    objects = WorkPartQuerySet["Commission"].as_manager()
+    agreed = PartialDateField()
+    due = PartialDateField()
+    delivered = PartialDateField()
+    fee = line(50)
+    reference = line(IDENTIFIER)
+    search_text = SearchTextField(of=("name", "place", "funder", "reference", "notes"))
 
     class Meta:
         constraints = [
@@ -238,6 +248,7 @@ class Commission(Record):
         return self.body
 
     def clean(self) -> None:
+        super().clean()
         if not self.body:
             raise ValidationError({"name": "Name who commissioned the work."})
 

@@ -14,7 +14,7 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2] / "catalogue"
 
 CORES = {"instrumentation", "timing"}
-BASE = CORES | {"facts", "terms"}
+BASE = CORES | {"facts", "record_facts", "terms"}
 
 # room -> (rooms of the catalogue it may import, libraries from outside it may import)
 TABLE: dict[str, tuple[set[str], set[str]]] = {
@@ -22,6 +22,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
     "timing": (set(), set()),
     "terms": (set(), set()),
     "facts": (CORES | {"terms"}, set()),
+    "record_facts": (CORES | {"facts", "terms"}, set()),
     "rules": (BASE, {"stdnum"}),
     "documents": (BASE | {"rules", "drawings"}, {"babel"}),
     "documents/renderers": (
