@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from functools import cache
 from types import UnionType
-from typing import Any, TypeVar, get_args, get_type_hints
+from typing import Any, TypeVar, cast, get_args, get_type_hints
 
 from catalogue.gathering.readings import readable
 
@@ -19,7 +19,11 @@ def facts_of(facts: type[F], record: Any, **others: Any) -> F:
     """
     return facts(
         **others,
-        **{name: value_of(getattr(record, name), term) for name, term in fields_of(facts) if name not in others},
+        **{
+            name: value_of(getattr(record, name), term)
+            for name, term in fields_of(cast(Any, facts))
+            if name not in others
+        },
     )
 
 

@@ -50,7 +50,8 @@ def test_work_with_everything_becomes_facts() -> None:
     Movement.objects.create(work=work, number=2, title="Fast", duration=Duration(200))
     Movement.objects.create(work=work, number=1, title="Slow", attacca=True)
     Commission.objects.create(work=work, name="the Kestrel Ensemble", place="Zurich", funder="Harbour Fund")
-    Commission.objects.create(work=work, organisation=make_organisation("Harbour Festival"))
+    body = make_organisation("Harbour Festival")
+    Commission.objects.create(work=work, organisation=body)
 
     assert gather_work(Work.objects.with_everything_printed().get()) == WorkFacts(
         id=work.pk,
@@ -71,7 +72,7 @@ def test_work_with_everything_becomes_facts() -> None:
         movements=(MovementFacts(1, "Slow", None, True), MovementFacts(2, "Fast", Duration(200), False)),
         commissions=(
             CommissionFacts("the Kestrel Ensemble", "Zurich", "Harbour Fund"),
-            CommissionFacts("Harbour Festival"),
+            CommissionFacts("Harbour Festival", organisation_id=body.pk),
         ),
         dedication="to the ferrymen",
         text_author="anonymous",
@@ -132,10 +133,11 @@ def test_an_instrumentation_is_read_once() -> None:
     assert reading_of("   ") is None
 
 
-def test_recordings_of_living_works_are_told() -> None:
+def test_releases_of_living_works_are_told() -> None:
     work = make_work()
-    make_recording(work, released=PartialDate(2021))
+    recording = make_recording(work, released=PartialDate(2021))
+    make_recording(work, form="audio", kind="rehearsal")
 
     assert gather_catalogue(work.composer).recordings == (
-        RecordingFacts(work.pk, "Kestrel Ensemble", "Slate Records", "SL 12", PartialDate(2021)),
+        RecordingFacts(work.pk, "Kestrel Ensemble", "Slate Records", "SL 12", PartialDate(2021), id=recording.pk),
     )

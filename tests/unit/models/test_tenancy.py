@@ -31,14 +31,13 @@ from tests.makers import (
     NOW,
     make_composer,
     make_member,
-    make_organisation,
     make_performance,
-    make_person,
     make_recording,
     make_user,
     make_venue,
     make_work,
 )
+from tests.record_makers import OF_COMPOSER, OF_WORK, make_one_of_each
 
 pytestmark = pytest.mark.django_db
 
@@ -61,6 +60,8 @@ RECORDS: tuple[type[models.Model], ...] = (
     SetApart,
     Venue,
     Work,
+    *OF_WORK,
+    *OF_COMPOSER,
 )
 OF_NO_COMPOSER = {EntryKey}  # lets somebody in before there is a composer
 
@@ -84,9 +85,8 @@ def full_catalogue(owner: User) -> Composer:
         )
         venue = make_venue(composer=composer)
         make_performance(work, venue=venue, performers=("Kestrel Ensemble",))
-        make_person(composer=composer)
-        make_organisation(composer=composer)
         make_recording(work)
+        make_one_of_each(work)
         batch = ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW)
         Merge.objects.create(composer=composer, sort="name", made_at=NOW)
         SetApart.objects.create(composer=composer, sort="name", one="Iva", other="Ivo")
@@ -144,6 +144,6 @@ def composer_of(record: models.Model) -> Composer:
     if isinstance(record, Composer):
         return record
     for way in ("work", "performance", "batch"):
-        if hasattr(record, way):
+        if hasattr(record, way) and not hasattr(record, "composer"):
             return getattr(record, way).composer
     return record.composer

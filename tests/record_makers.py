@@ -1,0 +1,78 @@
+"""One record of every kind around a work and a composer, for tests. All names are invented."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Any
+
+from django.db import models
+
+from catalogue.models import (
+    Award,
+    BilledName,
+    Biography,
+    Composer,
+    ContactPerson,
+    Contributor,
+    Edition,
+    NotationSign,
+    PercussionInstrument,
+    PerformanceNote,
+    Picture,
+    ProgrammeNote,
+    Retuning,
+    Review,
+    TextSource,
+    TuningSystem,
+    Work,
+)
+from catalogue.timing import read_date
+from tests.makers import make_organisation, make_person
+
+Columns = dict[str, Any]
+
+OF_WORK: dict[type[models.Model], Columns] = {
+    Contributor: {"name": "Mira Oxley", "role": "librettist", "share": Decimal(25)},
+    ProgrammeNote: {"body": "The tide comes in twice a day.", "length": "short", "language": "en"},
+    PerformanceNote: {"heading": "Bows", "body": "Keep two bows at hand."},
+    PercussionInstrument: {"player": 2, "instrument": "vibraphone", "compass": "3 octaves", "needs_power": True},
+    NotationSign: {"name": "quarter-tone sharp", "smufl": "accidentalQuarterToneSharpStein", "cents": Decimal(50)},
+    TuningSystem: {"name": "24 equal divisions", "divisions": 24},
+    Retuning: {"instrument": "cello", "tuned_to": "B1 G2 D3 A3"},
+    Edition: {"kind": "full score", "pitch": "in C", "publisher_name": "Slate Editions"},
+    TextSource: {"author": "Jon Aske", "title": "Ebb", "clearance": "granted"},
+}
+OF_COMPOSER: dict[type[models.Model], Columns] = {
+    Biography: {"body": "Ilse Tarnow lives by the sea.", "length": "one line", "as_of": read_date("2025-06-01")},
+    Review: {"publication": "The Ferry Post", "author": "Ada Lunn", "quotation": "Salt on every page."},
+    Award: {"name": "Harbour Prize", "result": "second prize", "date": read_date("2024")},
+    BilledName: {"name": "I. Tarnow"},
+    ContactPerson: {"name": "Bo Lind", "role": "librarian", "telephone": "+47 55 00 00 00"},
+    Picture: {
+        "alternative": "A woman at a window", "sha256": "0" * 64, "suffix": "png", "width": 4, "height": 3,
+        "byte_count": 99,
+    },
+}  # fmt: skip
+
+
+def needed(model: type[models.Model], composer: Composer) -> Columns:
+    """Return the records that one of this kind cannot be without."""
+    if model is ContactPerson:
+        return {"organisation": make_organisation("Harbour Hall", composer=composer)}
+    return {"person": make_person("Ilka Tarnow", composer=composer)} if model is BilledName else {}
+
+
+def make_record(model: type[models.Model], *, work: Work, **columns: Any) -> Any:
+    """Return a stored record of this kind, of the work or of its composer; columns that are given come before ours."""
+    if model in OF_WORK:
+        usual, owner = OF_WORK[model], {"work": work}
+    else:
+        usual, owner = {**OF_COMPOSER[model], **needed(model, work.composer)}, {"composer": work.composer}
+    record = model(**{**usual, **owner, **columns})
+    record.full_clean()
+    record.save()
+    return record
+
+
+def make_one_of_each(work: Work) -> dict[type[models.Model], Any]:
+    return {model: make_record(model, work=work) for model in (*OF_WORK, *OF_COMPOSER)}
