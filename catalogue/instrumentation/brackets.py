@@ -34,6 +34,7 @@ from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, toke
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.seating import MOST_CHAIRS, apply, base_of, own_section, read_d, slashed
 from catalogue.instrumentation.tokens import Bracket, Token
+from catalogue.instrumentation.vocabulary import family_of
 
 PLUS = {"plus", "and"}
 
@@ -121,7 +122,7 @@ def doubled(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
         return None
     section = Section(draft.section or own_section(draft), draft.slug, draft.most, told=True)
     found = doublings_in(nodes, section, forces)
-    if found is None:
+    if found is None or sung(draft, found):
         return None
     if draft.extra and draft.most == 1 and any(one.chairs or one.figure for one in found):
         base = base_of(draft, forces)
@@ -129,6 +130,12 @@ def doubled(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
             draft = base
     apply(draft, found, forces, bracket.start, bracket.end)
     return []
+
+
+def sung(draft: Draft, found: list[Doubling]) -> bool:
+    """Whether what was found are voices, sizes of the instrument and nothing that its player doubles."""
+    voices = any(family_of(slug) == "voice" for one in found for slug in one.plays)
+    return voices and draft.family != "voice" and not any(one.linked for one in found)
 
 
 def extra_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:

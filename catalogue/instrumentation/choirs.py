@@ -1,32 +1,22 @@
-"""Reads choirs and groups of solo singers by their voicing, and choirs that are only named."""
+"""Reads choirs and groups of solo singers by their voicing, ``SATB``, ``2T2B``, ``SA[TB]``, ``STB soli``."""
 
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, OR, SOLO
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seat_value, seats_at, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seat_value, token_at
 from catalogue.instrumentation.qualities import Qualities
-from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
-from catalogue.instrumentation.vocabulary import instruments, key_of
-from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, WHOLE_NAMES, is_letters, is_voicing, parts_of
+from catalogue.instrumentation.senses import in_section
+from catalogue.instrumentation.tokens import Bracket, Nodes, Token
+from catalogue.instrumentation.voicings import is_letters, is_voicing, parts_of
 
 Found = tuple[list[Draft], int, bool]
 Lead = tuple[Qualities, int]
 DOUBLE = {"double", "doppelchor", "doppelter", "doppio", "doble"}
 TO = {"to", "bis", "a", "jusqua", "fino", "hasta"}
 DIVISI = {"div", "divisi", "divided", "geteilt", "divise", "max", "maximum"}
-MOST_SINGERS = 2
 CHOIR_WORDS = ("choir", "choir-children")
-
-
-def choir_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
-    """Return the choirs or solo voices named here."""
-    for read in (soloists_in_bracket, voicing_at, whole_at, named_at):
-        found = read(nodes, at, forces, lead)
-        if found is not None:
-            return found
-    return voices_at(nodes, at, forces)
 
 
 def glued(nodes: Nodes, at: int) -> tuple[str, int, str]:
@@ -62,6 +52,9 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
         return choirs_counted(nodes, at, forces)
     voicings = [text]
     end = further_voicings(nodes, end, voicings)
+    sizes = sizes_at(nodes, end, voicings, nodes[at].start)
+    if sizes is not None:
+        return sizes
     solo, end = singers_end(nodes, end)
     solo = solo or (lead[0].solo and name_of_choir(nodes, end - 1) is None)
     if len(text) == 2 and len(voicings) == 1 and not (solo or optional or followed_well(nodes, at, start, end)):
@@ -88,6 +81,22 @@ def upper_voicing(nodes: Nodes, at: int) -> tuple[str, int]:
     """Read ``to SSAATTBB`` after a voicing: the most parts that it divides into."""
     text, end, _ = glued(nodes, at + 1) if is_key(token_at(nodes, at), TO) and at + 1 < len(nodes) else ("", at, "")
     return (f"to {text}", end) if is_voicing(text) else ("", at)
+
+
+def sizes_at(nodes: Nodes, at: int, voicings: list[str], start: int) -> Found | None:
+    """Read ``SATB saxophones``, ``AATB recorders``: sizes of an instrument by their letters, no voices."""
+    found = name_at(nodes, at)
+    family = found.slugs[0] if found is not None and found.slugs[0] in ("saxophone", "recorder") else ""
+    letters = [letter.lower() for letter in voicings[0]]
+    slugs = [in_section(letter, family) for letter in letters] if family and len(voicings) == 1 else []
+    if found is None or not slugs or not all(slugs):
+        return None
+    drafts = []
+    for slug in dict.fromkeys(filter(None, slugs)):
+        draft = Draft(slug, start, found.stop)
+        draft.counted(slugs.count(slug))
+        drafts.append(draft)
+    return drafts, found.end, False
 
 
 def name_of_choir(nodes: Nodes, at: int) -> str | None:
@@ -252,135 +261,3 @@ def say_of_choir(last: Draft, note: str, forces: Forces) -> None:
     for draft in forces.drafts:
         if (draft.start, draft.end, draft.group) == (last.start, last.end, last.group):
             draft.notes.append(note)
-
-
-def whole_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
-    """Read ``mixed chorus``, ``coro maschile``, ``chœur de femmes``."""
-    start = lead[1]
-    end = phrase_end(nodes, start, WHOLE_NAMES)
-    if end is None:
-        return kind_before(nodes, at, start)
-    key = "".join(key_of(node.text) for node in nodes[start:end] if isinstance(node, Token) and node.kind == "word")
-    return with_voicing(nodes, at, end, "choir", WHOLE[key])
-
-
-def kind_before(nodes: Nodes, at: int, start: int) -> Found | None:
-    """Read a kind of choir with words between, ``male voice chorus``."""
-    kinds = ((MIXED, "mixed"), (MALE, "male voices"), (FEMALE, "female voices"))
-    for words, note in kinds:
-        end = phrase_end(nodes, start, words)
-        if end is None:
-            continue
-        found = name_at(nodes, end)
-        if found is not None and found.slugs[0] == "voice" and found.end < len(nodes):
-            found = name_at(nodes, found.end)
-        if found is not None and found.slugs[0] == "choir":
-            return with_voicing(nodes, at, found.end, "choir", note)
-    return None
-
-
-def named_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
-    """Read ``choir``, ``children's choir`` with a voicing or a number of singers after it."""
-    qualities, start = lead
-    double = is_key(token_at(nodes, at), DOUBLE)
-    found = name_at(nodes, at + 1 if double else start)
-    if found is None or found.slugs[0] not in CHOIR_WORDS:
-        return None
-    if double:
-        drafts, end, _ = with_voicing(nodes, at, found.end, found.slugs[0], "")
-        if any(draft.group for draft in drafts):
-            return drafts, end, False
-        twice = [copy_to(draft, f"choir {number}") for number in (1, 2) for draft in drafts]
-        return twice, end, False
-    drafts, end, dropped = with_voicing(nodes, at, found.end, found.slugs[0], "")
-    numbers = seats_at(nodes, end) if name_of_choir(nodes, end - 1) else None
-    if numbers is not None and len(numbers[0]) > 1 and ends_item(nodes, numbers[1]):
-        return [copy_to(draft, f"choir {one}") for one in numbers[0] for draft in drafts], numbers[1], False
-    label, end = choir_number(nodes, end)
-    for draft in drafts:
-        draft.optional = qualities.optional
-        draft.group = draft.group or label
-        if qualities.count is not None and len(drafts) == 1 and qualities.count.most > 1:
-            draft.group = f"{qualities.count.most} choirs"
-    return drafts, end, dropped
-
-
-def copy_to(draft: Draft, group: str) -> Draft:
-    made = Draft(draft.slug, draft.start, draft.end, open=True, group=group, parts=draft.parts)
-    made.notes = list(draft.notes)
-    return made
-
-
-def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found:
-    """Return a choir with the voicing, the number of singers or the remark that follows its name."""
-    after = end + 1 if end < len(nodes) and nodes[end].is_mark(":.") else end
-    following = nodes[after] if after < len(nodes) else None
-    inner: tuple[Node, ...] = following.nodes if isinstance(following, Bracket) else tuple(nodes[after : after + 8])
-    text, stop, optional = glued(inner, 0)
-    used = after + 1 if isinstance(following, Bracket) else after + stop
-    start = nodes[at].start
-    if is_voicing(text) or (isinstance(following, Bracket) and is_letters(text)):
-        voicings = [text]
-        inner_end = further_voicings(inner, stop, voicings)
-        used = used if isinstance(following, Bracket) else after + inner_end
-        if slug == "choir-children":
-            made = Draft(slug, start, nodes[used - 1].end, open=True, parts=sum(parts_of(text).values()), notes=[text])
-            return [made], used, False
-        drafts = [
-            draft
-            for number, one in enumerate(voicings, 1)
-            for draft in choir(one, start, nodes[used - 1].end, group=f"choir {number}" if len(voicings) > 1 else None)
-        ]
-        return drafts + choir(optional, start, nodes[used - 1].end, optional=True), used, False
-    named = named_parts(inner, start, nodes[used - 1].end) if isinstance(following, Bracket) and slug == "choir" else []
-    if named:
-        return named, after + 1, False
-    draft = Draft(slug, start, nodes[end - 1].end, open=True, notes=[note] if note else [])
-    if isinstance(following, Bracket):
-        draft.brackets.append(following)
-        return [draft], after + 1, False
-    return [draft], end, False
-
-
-def named_parts(nodes: Nodes, start: int, end: int) -> list[Draft]:
-    """Return the parts of a choir that a bracket names, ``(3 sopranos, 3 altos)``; nothing where it says more."""
-    found: list[Draft] = []
-    at = 0
-    while at < len(nodes):
-        if nodes[at].is_mark(",;+/") or is_key(nodes[at], AND):
-            at += 1
-            continue
-        counted = count_at(nodes, at)
-        name = name_at(nodes, counted.end if counted else at)
-        voice = next((slug for slug in name.slugs if slug.startswith("voice-")), None) if name is not None else None
-        if name is None or voice is None:
-            return []
-        part = Draft(voice.replace("voice-", "choir-"), start, end, open=True, count=counted)
-        found.append(part)
-        at = name.end
-    return found if all(part.slug in instruments() for part in found) else []
-
-
-def voices_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
-    """Read ``3 voices, any combination``: a choir of so many parts, whoever sings them."""
-    counted = count_at(nodes, at)
-    if counted is None:
-        return None
-    start = counted.end
-    equal = is_key(token_at(nodes, start), {"equal", "gleiche", "mixed"})
-    found = name_at(nodes, start + 1 if equal else start)
-    if found is None or found.slugs != ("voice",):
-        return None
-    end = found.end
-    last = forces.drafts[-1] if forces.drafts else None
-    if last is not None and last.slug.startswith("choir") and counted.most > MOST_SINGERS and ends_item(nodes, end):
-        say_of_choir(last, forces.written(nodes[at].start, found.stop), forces)
-        return [], end, True
-    while end < len(nodes) and (nodes[end].is_mark(",") or is_key(nodes[end], {"any", "combination", "in", "of"})):
-        end += 1
-    said = equal or any(is_key(node, {"combination"}) for node in nodes[found.end : end])
-    if not said:
-        return None
-    draft = Draft("choir", nodes[at].start, nodes[end - 1].end, open=True, parts=counted.most)
-    draft.notes.append("equal voices" if equal else "any combination")
-    return [draft], end, False

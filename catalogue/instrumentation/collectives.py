@@ -13,18 +13,19 @@ from catalogue.instrumentation.vocabulary import key_of
 SIZES = {
     2: keyed("duo duet duett dúo"),
     3: keyed("trio tríos"),
-    4: keyed("quartet quartett quatuor quartetto cuarteto"),
-    5: keyed("quintet quintett quintette quintetto quinteto"),
+    4: keyed("quartet quartett quatuor quartetto cuarteto qrt qt qtet 4tet"),
+    5: keyed("5tet quintet quintett quintette quintetto quinteto"),
     6: keyed("sextet sextett sextuor sestetto sexteto"),
     7: keyed("septet septett septuor settimino septeto"),
     8: keyed("octet oktett octuor ottetto octeto"),
 }
 STRINGS_WORDS = keyed(
-    "string strings d'archi di_archi à_cordes cordes de_cuerda de_cuerdas streich archi cuerda d_archi"
+    "str string strings d'archi di_archi à_cordes cordes de_cuerda de_cuerdas streich archi cuerda d_archi"
 )
 BRASS_WORDS = keyed("brass de_cuivres cuivres di_ottoni ottoni de_metales metales blechbläser blech")
 WIND_WORDS = keyed("wind woodwind à_vent vent de_vents vents di_fiati fiati de_viento viento bläser holzbläser")
 SAX_WORDS = keyed("saxophone sax de_saxophones saxophones di_sassofoni sassofoni de_saxofones saxofones saxophon")
+RECORDER_WORDS = keyed("recorder recorders blockflöten blockflöte de_flûtes_à_bec di_flauti_dolci de_flautas_de_pico")
 PIANO_WORDS = keyed("piano klavier avec_piano con_pianoforte")
 PERCUSSION_WORDS = keyed(
     "percussion schlagzeug de_percussions percussions di_percussioni percussioni de_percusión percusión"
@@ -49,6 +50,18 @@ BRASS_SETS = {
     5: ("trumpet", "trumpet", "horn", "trombone", "tuba"),
 }
 SAX_SETS = {4: ("soprano-saxophone", "alto-saxophone", "tenor-saxophone", "baritone-saxophone")}
+RECORDER_SETS = {4: ("soprano-recorder", "alto-recorder", "tenor-recorder", "bass-recorder")}
+WITH_STRINGS = {
+    ("clarinet", 5): ("clarinet", "violin-1", "violin-2", "viola", "cello"),
+    ("clarinet", 3): ("clarinet", "cello", "piano"),
+    ("oboe", 4): ("oboe", "violin", "viola", "cello"),
+    ("oboe", 5): ("oboe", "violin-1", "violin-2", "viola", "cello"),
+    ("flute", 5): ("flute", "violin-1", "violin-2", "viola", "cello"),
+    ("bassoon", 4): ("bassoon", "violin", "viola", "cello"),
+    ("guitar", 5): ("guitar", "violin-1", "violin-2", "viola", "cello"),
+    ("harp", 5): ("harp", "violin-1", "violin-2", "viola", "cello"),
+    ("horn", 3): ("horn", "violin", "piano"),
+}
 PIANO_SETS = {
     3: ("violin", "cello", "piano"),
     4: ("violin", "viola", "cello", "piano"),
@@ -77,6 +90,7 @@ KINDS = (
     ("wind", WIND_WORDS, WIND_SETS),
     ("brass", BRASS_WORDS, BRASS_SETS),
     ("saxophone", SAX_WORDS, SAX_SETS),
+    ("recorder", RECORDER_WORDS, RECORDER_SETS),
     ("piano", PIANO_WORDS, PIANO_SETS),
 )
 

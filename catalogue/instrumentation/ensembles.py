@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from catalogue.instrumentation import bracket_words, channels, choirs, collectives, limits
+from dataclasses import replace
+
+from catalogue.instrumentation import bracket_words, channels, choir_names, choirs, collectives, limits
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import ANY, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, ORCHESTRA, SOLO, TREBLE, WITHOUT
 from catalogue.instrumentation.names import name_at
@@ -27,7 +29,7 @@ def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         if found is not None:
             return found
     lead = qualities_at(nodes, at)
-    for read in (choirs.choir_at, collective_at, sized_at, strings_at):
+    for read in (choir_names.choir_at, collective_at, sized_at, strings_at):
         found = read(nodes, at, forces, lead)
         if found is not None:
             return found
@@ -82,7 +84,10 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         return [], end + 1, True
     if kind == "percussion" and following is not None and following.is_mark(".:\n"):
         return [], end, True
-    if isinstance(following, Bracket) and adds_nothing(following, kind):
+    extra, after = fifth_string(nodes, end) if (kind, size) == ("strings", 5) else ("", end)
+    if extra:
+        slugs, end, kind = (*slugs[:4], extra), after, "strings told"
+    elif isinstance(following, Bracket) and adds_nothing(following, kind):
         end += 1
     slugs = slugs if kind != "fold" else folded(size)
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
@@ -96,12 +101,27 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     return drafts, end, False
 
 
+def fifth_string(nodes: Nodes, at: int) -> tuple[str, int]:
+    """Read which player a string quintet has beside the quartet: ``(2 cellos)``, ``with double bass``."""
+    following = nodes[at] if at < len(nodes) else None
+    inside = isinstance(following, Bracket)
+    words: Nodes = following.nodes if isinstance(following, Bracket) else nodes
+    start = 0 if inside else at
+    start += is_key(token_at(words, start), {"with", "mit", "avec", "con", "incl", "including"})
+    counted = count_at(words, start)
+    name = name_at(words, counted.end if counted else start)
+    slug = next((one for one in name.slugs if one in ("viola", "cello", "double-bass")), "") if name else ""
+    if name is None or (not inside and start == at) or (inside and name.end < len(words)):
+        return "", at
+    return slug, at + 1 if inside else name.end
+
+
 def adds_nothing(bracket: Bracket, kind: str) -> bool:
     """Whether a bracket repeats the make-up: the letters of a saxophone quartet, the figures of strings."""
     first = bracket.nodes[0] if bracket.nodes else None
     letters = isinstance(first, Token) and is_letters(first.text) and len(bracket.nodes) == 1
     numbers = isinstance(first, Token) and first.kind == "number"
-    return (kind == "saxophone" and letters) or (kind == "strings" and numbers)
+    return (kind in ("saxophone", "recorder") and letters) or (kind == "strings" and numbers)
 
 
 def note_dispute(forces: Forces, kind: str, size: int, start: int, end: int) -> None:
@@ -173,6 +193,11 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
     if token is None or size is None or found.slugs[0].startswith(("voice", "choir")):
         return None
+    custom = collectives.WITH_STRINGS.get((found.slugs[0], size))
+    if custom is not None:
+        message = f"“{forces.written(nodes[start].start, token.end)}” was read in its usual make-up."
+        forces.remark("ensemble", message, nodes[start].start, token.end, f"{size} players of the one instrument")
+        return grouped(custom, nodes[at].start, token.end, collective="mixed"), found.end + 1, False
     draft = Draft(found.slugs[0], nodes[at].start, token.end, name=found)
     draft.counted(size)
     draft.amplified = qualities.amplified or qualities.electric
@@ -205,6 +230,8 @@ def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Foun
     """Read a body of strings with the figures or the bracket that belong to it."""
     counted = count_at(nodes, at)
     qualities, start = lead
+    double = is_key(token_at(nodes, start), choirs.DOUBLE)
+    start += double
     end = phrase_end(nodes, start, BODY_OF_STRINGS)
     longer = name_at(nodes, start)
     if end is None or (longer is not None and longer.end > end):
@@ -220,6 +247,8 @@ def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Foun
             draft.without.append(bowed(name.slugs) or "")
             end = name.end
     draft.end = nodes[end - 1].end
+    if double:
+        return [replace(draft, group=f"orchestra {number}") for number in (1, 2)], end, False
     return [draft], end, False
 
 
@@ -259,6 +288,9 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     counted = count_at(nodes, start) or limited_count(nodes, start)
     if counted is None and anyone is None:
         return None
+    if counted is None and forces.drafts and forces.drafts[-1].collective == "players":
+        noun = phrase_end(nodes, start, ENSEMBLE)
+        return None if noun is None else ([], noun, True)
     end = counted.end if counted else start
     words = end
     while words < len(nodes) and is_key(nodes[words], TREBLE | {"equal", "different", "other", "solo"}):
@@ -269,6 +301,9 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if counted is not None and introduces(nodes, noun) and len(forces.drafts) in (1, 2):
         for draft in forces.drafts:
             draft.role = "soloist"
+    of_players = limits.of_players_at(nodes, noun) if counted is None else None
+    if of_players is not None:
+        counted, noun = of_players
     if anyone is None and introduces(nodes, noun):
         return [], noun, True
     kind = forces.written(nodes[end].start, nodes[words - 1].end) if words > end else ""

@@ -155,12 +155,26 @@ def is_heading(nodes: Nodes, at: int, end: int, family: str, separator: str) -> 
     starts = not separator or "\n" in separator or separator.strip() in ("", ".")
     if nodes[end].is_mark("\n"):
         return starts
-    if nodes[end].is_mark(",./-") or isinstance(nodes[end], Bracket) or family in ("other", "voice"):
+    following = nodes[end]
+    if isinstance(following, Bracket) and family in ("woodwind", "brass"):
+        return items_in(following) > 1
+    if nodes[end].is_mark(",./-") or isinstance(following, Bracket) or family in ("other", "voice"):
         return False
     listed = count_at(nodes, end)
     if listed is not None and listed.end < len(nodes) and name_at(nodes, listed.end) is not None:
         return True
     return listed is None and name_at(nodes, end) is not None and separator == ""
+
+
+def items_in(bracket: Bracket) -> int:
+    """Return how many counted or named instruments a bracket lists."""
+    found, at = 0, 0
+    while at < len(bracket.nodes):
+        counted = count_at(bracket.nodes, at)
+        name = name_at(bracket.nodes, counted.end if counted else at)
+        found += name is not None
+        at = name.end if name is not None else at + 1
+    return found
 
 
 def strings_follow(nodes: Nodes, at: int) -> bool:

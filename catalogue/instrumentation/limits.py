@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.drafts import Count, Draft, Forces
 from catalogue.instrumentation.lexicon import ANY, BANDS, ENSEMBLE, FROM, MUST, OF, ORCHESTRA, PIECES, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, limited_count, phrase_end, token_at
@@ -42,7 +42,7 @@ def choice_end(nodes: Nodes, at: int) -> int | None:
         end = ends
     open_choice = anyone is not None or count_at(nodes, at) is None
     chosen = phrase_end(nodes, end, FROM_OR_OF if open_choice else FROM)
-    if chosen is None or end == start or chosen >= len(nodes):
+    if chosen is None or end == start or chosen >= len(nodes) or of_players_at(nodes, chosen - 1) is not None:
         return None
     return chosen + 1 if nodes[chosen].is_mark(":") else chosen
 
@@ -98,6 +98,13 @@ def alone_or_with(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         return None
     draft = Draft("instrument", nodes[at].start, nodes[noun - 1].end, count=counted, optional=True, collective="any")
     return [draft], on_any_end(nodes, noun), False
+
+
+def of_players_at(nodes: Nodes, at: int) -> tuple[Count, int] | None:
+    """Read ``of 5 or more players`` after an ensemble that is left open; the number and the end."""
+    counted = count_at(nodes, at + 1) if is_key(token_at(nodes, at), OF) else None
+    noun = phrase_end(nodes, counted.end, ENSEMBLE) if counted is not None else None
+    return None if counted is None or noun is None else (counted, noun)
 
 
 def on_any_end(nodes: Nodes, at: int) -> int:

@@ -8,6 +8,8 @@ spoken of. Common practice.
 
 from __future__ import annotations
 
+import re
+
 from catalogue.instrumentation.bracket_words import chairs_told, quality
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import PLAYERS, PLAYS_WORDS
@@ -89,6 +91,7 @@ def is_other(nodes: Nodes, at: int) -> bool:
 
 def timpani_and(forces: Forces) -> None:
     """Turn the figure of ``timp+3`` into percussionists; after figures ``T+3`` and ``Tp+3`` are the same."""
+    percussionists_before(forces)
     for before, draft in zip(forces.drafts, forces.drafts[1:], strict=False):
         if not (draft.figure and draft.separator.strip() in ("+", "&")):
             continue
@@ -103,6 +106,27 @@ def timpani_and(forces: Forces) -> None:
             draft.slug, draft.figure = "percussion", False
             if before.count is not None:
                 before.collective = "players"
+
+
+def glued_figure(draft: Draft, before: Draft, forces: Forces) -> bool:
+    """Whether a figure written to the plus after the timpani stands apart from the name after it, ``T+2 hp``."""
+    if draft.separator != "+" or draft.count is None or draft.name is None or not forces.drafts[0].figure:
+        return False
+    timpanist = before.slug == "timpani" or (before.name is not None and key_of(before.name.written) in ("t", "tp"))
+    return timpanist and re.match(r"\d+\s+\w", forces.text[draft.start : draft.end]) is not None
+
+
+def percussionists_before(forces: Forces) -> None:
+    """Give the figure of ``T+2 hp`` to the percussionists and leave the harp its own number."""
+    for at in range(len(forces.drafts) - 1, 0, -1):
+        before, draft = forces.drafts[at - 1], forces.drafts[at]
+        if not glued_figure(draft, before, forces) or draft.count is None:
+            continue
+        made = Draft("", draft.start, draft.start + 1, separator="+", count=draft.count, figure=True)
+        forces.drafts.insert(at, made)
+        message = f"The figure after the timpani was read as {draft.most} percussionists."
+        forces.remark("timpani-and", message, draft.start, draft.end, forces.written(draft.start, draft.end))
+        draft.count, draft.separator = None, " "
 
 
 def settle_percussion(forces: Forces, *, orchestral: bool) -> None:

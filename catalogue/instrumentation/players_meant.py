@@ -195,10 +195,10 @@ def chair_at(nodes: Nodes, at: int, section: Section) -> tuple[int, int] | None:
         return ordinal[0], ordinal[1] + 1 if dot else ordinal[1]
     if token.kind != "number" or len(token.text) > 2:
         return None
-    return plain_chair(nodes, at, token)
+    return plain_chair(nodes, at, token, section)
 
 
-def plain_chair(nodes: Nodes, at: int, token: Token) -> tuple[int, int] | None:
+def plain_chair(nodes: Nodes, at: int, token: Token, section: Section) -> tuple[int, int] | None:
     """Return a chair in plain figures, told by what follows: ``2=``, ``2.``, ``2,3=``."""
     following = token_at(nodes, at + 1)
     if following is None:
@@ -207,9 +207,15 @@ def plain_chair(nodes: Nodes, at: int, token: Token) -> tuple[int, int] | None:
     said = said and linked(nodes, at + 1)[0] is not None
     if said or following.is_mark("=") or linked_by_equals(nodes, at + 1):
         return token.number, at + 1
-    if following.is_mark(".") and linked(nodes, at + 2)[0] is not None:
+    if following.is_mark(".") and (linked(nodes, at + 2)[0] is not None or pointed_name(nodes, at, section)):
         return token.number, at + 2
     return None
+
+
+def pointed_name(nodes: Nodes, at: int, section: Section) -> bool:
+    """Whether the bracket begins with a chair and the name of what he plays, ``(2.ott)``; ``(1.2.ott)`` lists all."""
+    first, name = token_at(nodes, at), name_at(nodes, at + 2, section.place)
+    return at == 0 and first is not None and section.told and 1 < first.number <= section.size and name is not None
 
 
 def linked_by_equals(nodes: Nodes, at: int) -> bool:

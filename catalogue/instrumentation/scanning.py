@@ -18,11 +18,11 @@ from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPT
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.percussion import list_end
 from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phrase_end, token_at
-from catalogue.instrumentation.players_meant import Section
+from catalogue.instrumentation.players_meant import Section, linked, who_at
 from catalogue.instrumentation.tails import opens_clause, quiet, shorter
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at
-from catalogue.instrumentation.vocabulary import instruments
+from catalogue.instrumentation.vocabulary import family_of, instruments
 
 MARKS = ".,;:/-+\n·•*&|…"
 SILENT = "\"'“”„‟«»‹›‚‛_†‡"
@@ -188,8 +188,10 @@ class Scan:
     def clause(self, at: int) -> int | None:
         """Give a doubling clause after a comma to the item before it."""
         last = self.last
-        if last is None or not set(self.separator) <= set(", -&.\n") or last.slug in ("percussion", "timpani"):
+        if last is None or not set(self.separator) <= set(", -&.\n"):
             return None
+        if last.slug in ("percussion", "timpani"):
+            return self.percussion_clause(last, at)
         start = at + 1 if self.nodes[at].is_word("with", "mit", "avec", "con") else at
         section = Section(last.section, last.slug, last.most)
         if start >= len(self.nodes) or not opens_clause(self.nodes, start, section):
@@ -201,6 +203,16 @@ class Scan:
                 return end
             end = shorter(self.nodes, start, end)
         return None
+
+    def percussion_clause(self, last: Draft, at: int) -> int | None:
+        """Keep ``one doubling timpani`` as a note on the percussionists: what a player plays stands there."""
+        who = who_at(self.nodes, at, Section(last.section, last.slug, last.most))
+        link = linked(self.nodes, who.end)[0] if who is not None else None
+        found = name_at(self.nodes, link) if link is not None else None
+        if found is None or family_of(found.slugs[0]) != "percussion":
+            return None
+        last.notes.append(self.forces.written(self.nodes[at].start, found.stop))
+        return found.end
 
     def pitch(self, at: int) -> int | None:
         """Give a key that stands after an abbreviation's point, ``Kl. in A``, to the item before it."""

@@ -91,6 +91,9 @@ def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: 
                 double(draft, seat, plays, one.note, only=one.only)
         elif draft.most == 1:
             double(draft, 1, plays, one.note)
+        elif one.count >= draft.most and draft.most <= MOST_CHAIRS:
+            for seat in range(1, draft.most + 1):
+                double(draft, seat, plays, one.note)
         else:
             draft.chairs += [Chair(None, (draft.slug, *plays), one.note)] * min(
                 max(one.count, 1), draft.most, MOST_CHAIRS

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AMPLIFIED, ELECTRIC, OFFSTAGE, OPTIONAL, OR, SOLO
+from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE, OPTIONAL, OR, SOLO
 from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, pitch_end, seats_at, token_at
@@ -137,6 +137,7 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
         return offstage
     solo = phrase_end(nodes, at, SOLO)
     follows = solo is not None and solo < len(nodes) and nodes[solo].kind in ("word", "number")
+    follows = follows and not is_key(token_at(nodes, solo or at), AND)
     follows = follows or (solo is not None and seats_at(nodes, at) is not None)
     if solo is not None and not follows:
         draft.role = "soloist"
