@@ -62,6 +62,7 @@ work_addresses: list[URLPattern] = [
 performance_addresses: list[URLPattern] = [
     path("", performances.performance_list, name="performance-list"),
     path("new/", performance_forms.performance_new, name="performance-new"),
+    path("years/", performances.performance_years, name="performance-years"),
     path("tour/", tours.tour_new, name="tour-new"),
     path("<int:performance>/", performances.performance_detail, name="performance-detail"),
     path("<int:performance>/edit/", performance_forms.performance_edit, name="performance-edit"),

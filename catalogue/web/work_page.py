@@ -23,7 +23,7 @@ from catalogue.instrumentation.page import PageLine, page_lines
 from catalogue.models import Performance, ProgrammedWork, Work
 from catalogue.rules.durations import durations_of
 from catalogue.rules.identifiers import Identifier
-from catalogue.rules.playings import is_to_come
+from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import Extent
 from catalogue.timing import write_duration
@@ -31,8 +31,11 @@ from catalogue.web.changes import Change, changes_of
 from catalogue.web.claims import briefly
 from catalogue.web.numbers import Number, numbers
 from catalogue.web.readings import Reading, instrumentation_reading
+from catalogue.web.tallies import Held, Tally, by_country, by_year
 from catalogue.web.timing_page import Shown, reckoned_or_none, shown_durations
 from catalogue.web.wording import date_text, duration_text, year_text
+
+WORTH_A_PICTURE = 3  # performances from which on they are counted by year and country
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +77,8 @@ class WorkPage:
     cues: int
     coming: tuple[Playing, ...]
     past: tuple[Playing, ...]
+    years: tuple[Tally, ...]
+    countries: tuple[Tally, ...]
     versions: tuple[WorkFacts, ...]
     changes: tuple[Change, ...]
 
@@ -84,6 +89,7 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
     *chairs, total = chairs_of(facts.instrumentation, language) or (None,)
     family = family_of(work)
     playings = playings_of(facts, family, today=today, says=says)
+    held = held_of(facts, family, today=today)
     reckoned = reckoned_or_none(work.tempo_map)
     durations = durations_of(
         facts,
@@ -107,6 +113,8 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
         cues=work.cues.count(),
         coming=tuple(one for one in reversed(playings) if one.is_to_come),
         past=tuple(one for one in playings if not one.is_to_come),
+        years=by_year(held, gaps=False) if len(held) >= WORTH_A_PICTURE else (),
+        countries=by_country(held) if len(held) >= WORTH_A_PICTURE else (),
         versions=tuple(one for one in family.works if one.id != facts.id),
         changes=changes_of(work),
     )
@@ -146,6 +154,15 @@ def playings_of(work: WorkFacts, family: CatalogueFacts, *, today: date, says: L
         for item in performance.programme
         if item.work_id == work.id
     )
+
+
+def held_of(work: WorkFacts, family: CatalogueFacts, *, today: date) -> list[Held]:
+    """Return the performances of the work that took place or are to, each once, for counting."""
+    return [
+        Held(one.date.first if one.date else None, one.country, is_to_come(one, today=today))
+        for one in family.performances
+        if one.status not in DID_NOT_HAPPEN and any(item.work_id == work.id for item in one.programme)
+    ]
 
 
 def remarks_on(

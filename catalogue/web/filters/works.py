@@ -74,6 +74,9 @@ class WorkFilter(filters.FilterSet):
         decimal_places=0,
         widget=forms.TextInput(attrs={"inputmode": "numeric"}),
     )
+    length = filters.ChoiceFilter(
+        method="lasting", label=gettext_lazy("Duration"), choices=LENGTH_WORDS, empty_label=gettext_lazy("Any")
+    )
     forces = ForcesFilter(
         method="playable_by",
         label=gettext_lazy("Playable by"),
@@ -81,9 +84,6 @@ class WorkFilter(filters.FilterSet):
         widget=forms.TextInput(
             attrs={"placeholder": gettext_lazy("e.g. 2.2.2.2 – 2.2.0.0 – timp – str"), "spellcheck": "false"}
         ),
-    )
-    length = filters.ChoiceFilter(
-        method="lasting", label=gettext_lazy("Duration"), choices=LENGTH_WORDS, empty_label=gettext_lazy("Any")
     )
 
     open_works = 0

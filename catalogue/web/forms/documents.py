@@ -241,3 +241,8 @@ class CueSheetForm(DocumentForm):
 
 
 FORMS: dict[str, type[DocumentForm]] = {form.word: form for form in (WorksListForm, CvForm, PartsForm, CueSheetForm)}
+
+
+def documents_of(record: str) -> tuple[type[DocumentForm], ...]:
+    """Return the documents that are made of one record: a ``work``, or a ``performance``."""
+    return tuple(form for form in FORMS.values() if record in (form.field_order or ()))

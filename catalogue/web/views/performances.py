@@ -21,6 +21,7 @@ from catalogue.web.notices import say
 from catalogue.web.performance_page import performance_page
 from catalogue.web.programmes import name_of
 from catalogue.web.tables.performances import TO_COME
+from catalogue.web.tallies import by_coming_month, by_country, by_year, held_by
 from catalogue.web.wording import page_language
 
 
@@ -34,6 +35,17 @@ def performance_list(request: CatalogueRequest) -> HttpResponse:
     context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
     context["counted"] = counted(composer, today)
     return render(request, "performances/performance_list.html", context)
+
+
+@member_page
+@require_safe
+def performance_years(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/performances/years/ — performances by year and country, and the year ahead, as bars."""
+    today = timezone.localdate()
+    held = list(held_by(request.composer, today=today))
+    ahead = by_coming_month(held, today=today, language=page_language())
+    context = {"years": by_year(held), "countries": by_country(held), "ahead": ahead}
+    return render(request, "performances/performance_years.html", context)
 
 
 def counted(composer: Composer, today: date) -> dict[str, object]:

@@ -8,6 +8,7 @@ from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
+from django.utils.functional import Promise
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST, require_safe
 
@@ -17,9 +18,10 @@ from catalogue.terms import WorkStatus
 from catalogue.timing import PartialDate
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.asked import asked_works
+from catalogue.web.forms.documents import documents_of
 from catalogue.web.notices import say
 from catalogue.web.wording import page_language
-from catalogue.web.work_page import work_page
+from catalogue.web.work_page import WorkPage, work_page
 
 
 @member_page
@@ -49,7 +51,14 @@ def work_detail(request: CatalogueRequest, work: int) -> HttpResponse:
     """/c/<composer>/works/<work>/ — everything that is known of a work, set like a title page."""
     found = get_object_or_404(Work.objects.filter(composer=request.composer).with_everything_printed(), pk=work)
     page = work_page(found, today=timezone.localdate(), language=page_language())
-    return render(request, "works/work_detail.html", {"page": page, "work": page.work})
+    context = {"page": page, "work": page.work, "documents": documents_to_make(page)}
+    return render(request, "works/work_detail.html", context)
+
+
+def documents_to_make(page: WorkPage) -> list[tuple[str, str | Promise, str | Promise]]:
+    """Return word, title and purpose of a work's documents, without those for which its record holds nothing yet."""
+    empty = {"parts-checklist": page.work.instrumentation is None, "cue-sheet": not page.cues}
+    return [(form.word, form.title, form.about) for form in documents_of("work") if not empty.get(form.word)]
 
 
 # ---- deleting and bringing back
