@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from itertools import pairwise
 
 import pytest
 
+from tests.reference.demo_papers.forces import parts_of
 from tests.reference.demo_papers.papers import Papers, Sheet
 
 pytestmark = pytest.mark.django_db
@@ -19,6 +21,11 @@ def rows(sheet: Sheet) -> list[re.Match[str]]:
     return [found for line in sheet.lines if (found := ROW.fullmatch(line))]
 
 
+def strengths_of(sheet: Sheet) -> tuple[int, ...]:
+    assert sheet.work
+    return sheet.work.string_strengths or sheet.catalogue.composer.string_strengths
+
+
 def number_at(words: str, sheet: Sheet) -> int:
     found = re.search(words, sheet.text)
     return int(found[1]) if found else 0
@@ -29,6 +36,19 @@ def test_every_work_that_can_be_read_has_its_checklist(papers: Papers) -> None:
     assert papers.refused == {
         "Hailstone Practice": "The parts of “Hailstone Practice” cannot be listed: its instrumentation is not readable."
     }
+
+
+def test_no_chair_is_without_a_part_and_no_part_without_a_chair(papers: Papers) -> None:
+    for sheet in papers.checklists:
+        assert sheet.work
+        expected = Counter(parts_of(sheet.work.instrumentation_text, strengths_of(sheet)))
+        listed = Counter(row["part"] for row in rows(sheet)[1:])
+
+        assert (sheet.name, sheet.work.instrumentation_text, listed) == (
+            sheet.name,
+            sheet.work.instrumentation_text,
+            expected,
+        )
 
 
 def test_a_doubling_is_on_its_players_part_and_a_player_of_its_own_has_one(papers: Papers) -> None:
