@@ -12,12 +12,16 @@ from datetime import date
 
 from django.db.models import QuerySet
 
-from catalogue.documents.contents.cv_section import Choice
+from catalogue.documents.contents.history import hearings
 from catalogue.documents.contents.parts_checklist import Setting
+from catalogue.documents.contents.performance_return import Member
+from catalogue.documents.contents.programme_entry import Room, Written
+from catalogue.documents.contents.prose import Prose
+from catalogue.documents.contents.selection import Chosen
 from catalogue.documents.model import Document, Paper
 from catalogue.documents.needs import DocumentNeeds
 from catalogue.documents.registry import builder
-from catalogue.facts import CatalogueFacts, PerformanceFacts, WorkFacts
+from catalogue.facts import CatalogueFacts, ComposerFacts, PerformanceFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
@@ -31,7 +35,8 @@ from catalogue.rules.premieres import claims_by_programmed
 class Wish:
     """Which document is wanted. ``first`` and ``last`` are days, both included; ``works`` and ``performance`` ids.
 
-    ``works`` limits a list to these; a document of one work takes the only one.
+    ``works`` limits a list to these; a document of one work takes the only one. ``words`` is how long a note may be;
+    ``society``, ``member_number`` and ``due`` are for a return.
     """
 
     kind: str
@@ -42,6 +47,10 @@ class Wish:
     last: date | None = None
     works: tuple[int, ...] = ()
     performance: int | None = None
+    words: int | None = None
+    society: str = ""
+    member_number: str = ""
+    due: date | None = None
 
 
 def make_document(composer: Composer, wish: Wish) -> Document:
@@ -59,8 +68,48 @@ def make_works_list(composer: Composer, wish: Wish) -> Document:
 
 def make_cv_section(composer: Composer, wish: Wish) -> Document:
     catalogue, claims = reckoned(composer, wish)
-    choice = Choice(wish.first, wish.last, frozenset(wish.works) or None)
+    choice = Chosen(wish.first, wish.last, frozenset(wish.works) or None)
     return builder(wish.kind)(catalogue, choice=choice, claims=claims, **setting_of(wish))
+
+
+def make_performance_history(composer: Composer, wish: Wish) -> Document:
+    catalogue, claims = reckoned(composer, wish)
+    choice = Chosen(wish.first, wish.last, frozenset(wish.works) or None)
+    return builder(wish.kind)(catalogue, choice=choice, claims=claims, **setting_of(wish))
+
+
+def make_press_sheet(composer: Composer, wish: Wish) -> Document:
+    catalogue, claims = reckoned(composer, wish)
+    choice = Chosen(wish.first, wish.last, frozenset(wish.works) or None)
+    lives = lives_of(catalogue.composer)
+    return builder(wish.kind)(catalogue, lives=lives, choice=choice, claims=claims, **setting_of(wish))
+
+
+def lives_of(composer: ComposerFacts) -> tuple[Prose, ...]:
+    return (Prose(composer.short_biography), Prose(composer.biography))
+
+
+def make_performance_return(composer: Composer, wish: Wish) -> Document:
+    """The return of a period, of last year where none is named."""
+    first = wish.first or date((wish.last or wish.today).year - (wish.last is None), 1, 1)
+    last = wish.last or (date(first.year, 12, 31) if wish.first is None else wish.today)
+    member = Member(wish.society, wish.member_number, wish.due)
+    return builder(wish.kind)(gather_catalogue(composer), first=first, last=last, member=member, **setting_of(wish))
+
+
+def make_programme_entry(composer: Composer, wish: Wish) -> Document:
+    performance = wanted_performance(composer, wish.performance)
+    work = wanted_work(composer, wish, performance)
+    catalogue, claims = reckoned(composer, wish)
+    return builder(wish.kind)(
+        work,
+        catalogue.composer,
+        written=Written((Prose(work.programme_note),), lives_of(catalogue.composer)),
+        heard=hearings(catalogue, claims).get(work.id, ()),
+        performance=wish.performance,
+        room=Room(note=wish.words),
+        **setting_of(wish),
+    )
 
 
 def make_parts_checklist(composer: Composer, wish: Wish) -> Document:
@@ -93,6 +142,10 @@ MAKERS: dict[str, Callable[[Composer, Wish], Document]] = {
     "works-list-by-year": make_works_list,
     "cv-section": make_cv_section,
     "parts-checklist": make_parts_checklist,
+    "press-sheet": make_press_sheet,
+    "programme-entry": make_programme_entry,
+    "performance-history": make_performance_history,
+    "performance-return": make_performance_return,
     "cue-sheet": make_cue_sheet,
     "cue-sheet-pocket": make_cue_sheet,
 }

@@ -88,7 +88,8 @@ def plain(text: Text) -> str:
 class Opening:
     """What stands above everything: whose, what, of which kind.
 
-    ``aside`` is the contact opposite the kind, ``above`` what stands over that.
+    ``life`` stands under the composer's name, ``aside`` is the contact opposite the kind, ``above`` what stands over
+    that.
     """
 
     title: Text
@@ -96,12 +97,16 @@ class Opening:
     subtitle: Text = ()
     aside: Text = ()
     above: Text = ()
+    life: Text = ()
 
 
 class Voice(StrEnum):
-    """Who speaks in a paragraph: the composer, a note on the sheet, or the line that closes a list."""
+    """Who speaks in a paragraph: an author, who signs; a credit; a life; a note on the sheet; a list that ends."""
 
     PROSE = "prose"
+    SIGNED = "signed"
+    CREDIT = "credit"
+    LIFE = "life"
     NOTE = "note"
     CLOSING = "closing"
 
@@ -232,7 +237,11 @@ Block = Opening | Section | Paragraph | Entry | Lines | Pairs | Table | Legend |
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """A whole document: ``kind`` chooses its sheet, ``running`` heads every page from the second on, left and right."""
+    """A whole document: ``kind`` chooses its sheet, ``running`` heads every page from the second on, left and right.
+
+    ``data`` is what a spreadsheet is told where that differs from what is printed, ``left_out`` what did not fit and is
+    told to whoever asked, not printed.
+    """
 
     kind: str
     title: str
@@ -242,13 +251,15 @@ class Document:
     blocks: tuple[Block, ...]
     running: tuple[Text, Text] = ((), ())
     dated: Text = ()
+    data: Table | None = None
+    left_out: Text = ()
 
 
 def texts(block: Block) -> Iterator[Text]:
     """Every text of a block and of what stands in it, in reading order."""
     match block:
         case Opening():
-            yield from (block.composer, block.title, block.subtitle, block.above, block.aside)
+            yield from (block.composer, block.life, block.title, block.subtitle, block.above, block.aside)
         case Section():
             yield from (block.head, block.aside)
             for inner in block.blocks:

@@ -240,3 +240,17 @@ def test_every_room_is_open_to_a_reader(browser: Client, composer: Composer) -> 
     page: Any = page_of(browser, "works-list")
 
     assert page.texts("//nav[@class='rooms']//a") == ["Today", "Works", "Performances", "Documents", "Profile"]
+
+
+@pytest.mark.parametrize("kind", ["performance-history", "performance-return", "programme-entry", "press-sheet"])
+def test_papers_about_performances_are_shown_and_made(browser: Client, composer: Composer, kind: str) -> None:
+    tides = make_work("Tides", composer=composer, category="orchestra", duration="12'")
+    make_performance(tides, date="2025-05-04", city="Linz", country="AT", status="given")
+    asked = {"work": str(tides.pk)} if kind == "programme-entry" else {}
+    asked |= {"first": "2025", "last": "2025", "due": "2026-06"} if kind == "performance-return" else {}
+
+    page = page_of(browser, kind, **asked)
+
+    assert "tides" in page.text(SHEET).casefold()
+    made = browser.get(f"{ADDRESS}{kind}/file/", {**asked, "format": "txt"})
+    assert "tides" in made.content.decode().casefold()

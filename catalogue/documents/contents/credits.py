@@ -100,6 +100,11 @@ def first_performance(work: WorkFacts, heard: tuple[Hearing, ...], labels: Label
     return named_line("First presented: {event}" if shown else "First performance: {event}", first, labels)
 
 
+def first_performance_event(first: Hearing, labels: Labels) -> Text:
+    """Who played it first, where and when, without a verb."""
+    return joined((performers(first.performance, labels, sentence=False), place_and_date(first, labels)), ", ")
+
+
 def first_line(message: str, first: Hearing, labels: Labels) -> Text:
     who = labels.say(message, who=performers(first.performance, labels, sentence=True))
     return joined((who, place_and_date(first, labels)), ", ")

@@ -12,11 +12,19 @@ from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
 
+from catalogue.documents.contents.claims import claim_of
 from catalogue.documents.contents.credits import body, performers, places, run_dates
 from catalogue.documents.contents.dates import dated, day_text, last_year
 from catalogue.documents.contents.forces import described
 from catalogue.documents.contents.history import Claims, Hearing, hearings
-from catalogue.documents.contents.selection import Style, duration_text, latest_first, listed_works, mostly_approximate
+from catalogue.documents.contents.selection import (
+    Chosen,
+    Style,
+    duration_text,
+    latest_first,
+    listed_works,
+    mostly_approximate,
+)
 from catalogue.documents.contents.titles import full_title, short_title
 from catalogue.documents.labels import Labels, labels
 from catalogue.documents.model import (
@@ -34,7 +42,6 @@ from catalogue.documents.model import (
 )
 from catalogue.facts import CatalogueFacts, RecordingFacts, WorkFacts
 from catalogue.terms import PerformanceKind, PerformanceStatus
-from catalogue.timing import PartialDate
 
 DURATIONS: dict[str, Style] = {"en-US": "words"}
 """How a line says a duration where it is not in primes: American lists write minutes out (common practice)."""
@@ -44,30 +51,13 @@ RUN_DAYS = 31
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
-    """What a CV takes in: what falls between two days, both included, and only these works where any are named."""
-
-    first: date | None = None
-    last: date | None = None
-    works: frozenset[int] | None = None
-
-    def takes(self, when: PartialDate | None, work: WorkFacts) -> bool:
-        """Whether the date may lie in the range; what is undated does so only where there is no range."""
-        if self.works is not None and work.id not in self.works:
-            return False
-        if when is None:
-            return self.first is None and self.last is None
-        return (self.first is None or when.last >= self.first) and (self.last is None or when.first <= self.last)
-
-
-@dataclass(frozen=True, slots=True)
 class Vita:
     """What every section of one CV is told."""
 
     catalogue: CatalogueFacts
     works: dict[int, WorkFacts]
     heard: tuple[Hearing, ...]
-    choice: Choice
+    choice: Chosen
     printed_on: date
     says: Labels
 
@@ -80,7 +70,7 @@ class Vita:
 def cv_section(
     catalogue: CatalogueFacts,
     *,
-    choice: Choice,
+    choice: Chosen,
     language: str,
     paper: Paper,
     printed_on: date,
@@ -219,42 +209,22 @@ def follows(earlier: Hearing, later: Hearing) -> bool:
     return earlier.date.year == later.date.year and (later.date.first - earlier.date.last).days <= RUN_DAYS
 
 
-def performance_line(run: tuple[Hearing, ...], vita: Vita) -> Text:
-    """Work: performers, hall, city, dates (claim)."""
+def performance_line(run: tuple[Hearing, ...], vita: Vita, *, says_coming: bool = True) -> Text:
+    """Work: performers, hall, city, dates (claim); what is to come says so, unless the head of the list does."""
     says, first = vita.says, run[0]
     work = vita.works[first.programmed.work_id]
     title = joined((short_title(work.title), value(first.programmed.part)), ", ")
     who = performers(first.performance, says, sentence=False)
     on_air = wording(says.word("broadcast")) if first.performance.kind is PerformanceKind.BROADCAST else ()
     event = joined((who, *places(first.performance), on_air, run_dates(run, says)), ", ")
-    remarks = joined(tuple(remark for remark in (forthcoming(run, vita), claim_of(run, vita)) if remark), "; ")
+    coming = forthcoming(run, vita) if says_coming else ()
+    remarks = joined((coming, claim_of(run, says)), "; ")
     bracket = (*wording(" ("), *remarks, *wording(")")) if remarks else ()
     return (*says.say("{work}: {event}", work=title, event=event), *bracket)
 
 
 def forthcoming(run: tuple[Hearing, ...], vita: Vita) -> Text:
     return wording(vita.says.word("forthcoming")) if run[-1].date.first > vita.printed_on else ()
-
-
-def claim_of(run: tuple[Hearing, ...], vita: Vita) -> Text:
-    """The widest first performance that is worth a line: world, version, then country; or what was set by hand."""
-    says = vita.says
-    one = next((hearing for hearing in run if hearing.override), run[0])
-    if one.override:
-        return value(one.override.printed)
-    held = one.titles or (one.claim.expected if one.claim else ())
-    for code, proved, unproved in WIDEST:
-        if code in held:
-            country = says.country(one.performance.country_then or one.performance.country)
-            return says.say(proved if one.proved else unproved, country=wording(country))
-    return ()
-
-
-WIDEST = (
-    ("world", "world premiere", "first performance in these records"),
-    ("version", "first performance of this version", "first performance of this version in these records"),
-    ("national", "first performance in {country}", "first performance in {country} in these records"),
-)
 
 
 # ---- recordings

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
+from datetime import date
 from typing import Literal
 
 from catalogue.documents.contents.dates import first_year, last_year
@@ -11,11 +13,28 @@ from catalogue.documents.labels import Labels
 from catalogue.documents.model import Text, plain, value, wording
 from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.terms import WorkStatus
-from catalogue.timing import write_duration
+from catalogue.timing import PartialDate, write_duration
 
 Style = Literal["primes", "words"]
 
 LEFT_OFF = (WorkStatus.WITHDRAWN, WorkStatus.JUVENILE)
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """What a document takes in: what falls between two days, both included, and only these works if any are named."""
+
+    first: date | None = None
+    last: date | None = None
+    works: frozenset[int] | None = None
+
+    def takes(self, when: PartialDate | None, work: WorkFacts) -> bool:
+        """Whether the date may lie in the range; what is undated does so only where there is no range."""
+        if self.works is not None and work.id not in self.works:
+            return False
+        if when is None:
+            return self.first is None and self.last is None
+        return (self.first is None or when.last >= self.first) and (self.last is None or when.first <= self.last)
 
 
 def listed_works(catalogue: CatalogueFacts) -> tuple[WorkFacts, ...]:

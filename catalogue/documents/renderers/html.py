@@ -117,6 +117,7 @@ class Writer:
     def opening(self, opening: Opening) -> Iterator[str]:
         parts = (
             self.tagged("p", "composer", opening.composer),
+            self.tagged("p", "life", opening.life),
             self.heading(0, opening.title),
             self.tagged("p", "subtitle", opening.subtitle),
             self.tagged("p", "contact", opening.above),

@@ -98,6 +98,7 @@ def written(block: Block, level: int) -> Iterator[str]:
 
 def opening(block: Opening) -> Iterator[str]:
     yield text_of(block.composer)
+    yield text_of(block.life)
     yield f"# {text_of(block.title)}"
     yield text_of(block.subtitle)
     yield text_of(block.above)

@@ -40,7 +40,7 @@ def render_plain(document: Document) -> bytes:
 def lines(block: Block) -> Iterator[str]:
     match block:
         case Opening():
-            yield from said(block.composer, block.title, block.subtitle, block.above, block.aside)
+            yield from said(block.composer, block.life, block.title, block.subtitle, block.above, block.aside)
         case Section():
             yield from section_lines(block)
         case Paragraph():

@@ -70,6 +70,10 @@ def render_xlsx(document: Document) -> bytes:
 
 def rows_of(document: Document) -> Iterator[Row]:
     """The head of the table, then its rows, all of one length."""
+    if document.data is not None:
+        yield tuple(plain(column.head) for column in document.data.columns)
+        yield from (row[1:] for row in block_rows(document.data, ""))
+        return
     rows = [row for block in document.blocks for row in block_rows(block, "")]
     yield heads(document.blocks, labels(document.language))
     yield from rows

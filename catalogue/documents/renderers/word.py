@@ -51,6 +51,14 @@ from catalogue.documents.renderers.word_styles import set_styles, tab_stops
 from catalogue.documents.sheets.chosen import sheet_of, size_of
 from catalogue.documents.sheets.geometry import ColumnSheet, Sheet
 
+VOICES = {
+    Voice.PROSE: "Body Text",
+    Voice.SIGNED: "LL Signed",
+    Voice.CREDIT: "LL Credit",
+    Voice.LIFE: "LL Life",
+    Voice.NOTE: "LL Note",
+    Voice.CLOSING: "LL Note",
+}
 FIXED = datetime(2000, 1, 1, tzinfo=UTC)
 BOX = "\N{BALLOT BOX}"
 BLANK = "_" * 8
@@ -100,7 +108,7 @@ class Writer:
             case Section():
                 self.section(block)
             case Paragraph():
-                self.paragraph(block.text, "Body Text" if block.voice is Voice.PROSE else "LL Note")
+                self.paragraph(block.text, VOICES[block.voice])
             case Entry():
                 self.entry(block)
             case Lines():
@@ -142,6 +150,8 @@ class Writer:
     def opening(self, opening: Opening) -> None:
         if opening.composer:
             self.paragraph(opening.composer, "LL Composer")
+        if opening.life:
+            self.paragraph(opening.life, "LL Life Dates")
         self.paragraph(opening.title, "Title")
         if opening.above:
             self.tabbed(((), opening.above), "Subtitle").paragraph_format.space_after = Pt(0)

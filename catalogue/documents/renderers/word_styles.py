@@ -41,6 +41,7 @@ def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
     opening, section, entry, lines = sheet.opening, sheet.section, sheet.entry, sheet.lines
     return (
         WordStyle("LL Composer", opening.composer, keep_next=True, left=opening.x),
+        WordStyle("LL Life Dates", opening.life, keep_next=True, left=opening.x),
         WordStyle("Title", opening.title, after=6.75, keep_next=True, left=opening.x),
         WordStyle("Subtitle", opening.subtitle, after=geometry.U, left=opening.x),
         WordStyle("Heading 1", section.head, before=17, after=4.75, keep_next=True, left=section.x),
@@ -51,7 +52,10 @@ def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
         WordStyle(
             "LL Entry Detail", entry.detail, keep_lines=True, left=entry.detail_x, hanging=entry.detail_x
         ),
-        WordStyle("Body Text", geometry.PROSE, left=sheet.prose.x),
+        WordStyle("Body Text", sheet.prose.look, after=sheet.prose.lead / 3, left=sheet.prose.x),
+        WordStyle("LL Signed", sheet.signed.look, before=6.75, left=sheet.signed.x),
+        WordStyle("LL Credit", sheet.credit.look, before=geometry.U, left=sheet.credit.x),
+        WordStyle("LL Life", sheet.life.look, before=geometry.U, left=sheet.life.x),
         WordStyle("LL CV Line", lines.look, after=2.7, keep_lines=True, left=lines.turn_x, hanging=lines.turn_x),
         WordStyle("LL Label", geometry.LABEL),
         WordStyle("LL Value", geometry.VALUE),

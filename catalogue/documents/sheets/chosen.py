@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from catalogue.documents.model import Paper
-from catalogue.documents.sheets import cue_sheet
-from catalogue.documents.sheets.cv_section import CV_SECTION
+from catalogue.documents.sheets import cue_sheet, performance_return
+from catalogue.documents.sheets.cv_section import CV_SECTION, PRESS_SHEET
 from catalogue.documents.sheets.geometry import Sheet
 from catalogue.documents.sheets.paper import SIZES, Size
 from catalogue.documents.sheets.parts_checklist import A4, LETTER
+from catalogue.documents.sheets.performance_history import PERFORMANCE_HISTORY
+from catalogue.documents.sheets.programme_entry import PROGRAMME_ENTRY
 from catalogue.documents.sheets.works_list import BY_CATEGORY, BY_YEAR
 
 SHEETS = {
@@ -15,10 +17,14 @@ SHEETS = {
     "works-list-by-year": BY_YEAR,
     "parts-checklist": A4,
     "cv-section": CV_SECTION,
+    "press-sheet": PRESS_SHEET,
+    "programme-entry": PROGRAMME_ENTRY,
+    "performance-history": PERFORMANCE_HISTORY,
+    "performance-return": performance_return.A4,
     "cue-sheet": cue_sheet.A4,
     "cue-sheet-pocket": cue_sheet.POCKET,
 }
-ON_LETTER = {"parts-checklist": LETTER, "cue-sheet": cue_sheet.LETTER}
+ON_LETTER = {"parts-checklist": LETTER, "cue-sheet": cue_sheet.LETTER, "performance-return": performance_return.LETTER}
 
 
 def sheet_of(kind: str, paper: Paper) -> Sheet:
@@ -28,6 +34,9 @@ def sheet_of(kind: str, paper: Paper) -> Sheet:
 
 
 def size_of(kind: str, paper: Paper) -> Size:
-    """The page that a kind is set on: the paper, or half a sheet of it."""
+    """The page that a kind is set on: the paper, lengthwise, or half a sheet of it."""
     whole = SIZES[paper]
-    return Size(whole.height / 2, whole.width) if sheet_of(kind, paper).halved else whole
+    sheet = sheet_of(kind, paper)
+    if sheet.turned:
+        return Size(whole.height, whole.width)
+    return Size(whole.height / 2, whole.width) if sheet.halved else whole

@@ -78,6 +78,8 @@ class OpeningSheet:
 
     x: float = 44
     composer: Look = COMPOSER
+    life: Look = ASIDE
+    life_lead: float = U
     title: Look = TITLE
     title_lead: float = 2 * U
     subtitle: Look = SUBTITLE
@@ -125,10 +127,12 @@ class EntrySheet:
 class LinesSheet:
     """Lines under a year, turned over a little to the right."""
 
+    label_x: float = 0
     text_x: float = 44
     turn_x: float = 57.5
     look: Look = CV_LINE
     lead: float = 1.2 * U
+    first_lead: float = 1.2 * U
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,12 +193,17 @@ class RuledTableSheet:
 
 @dataclass(frozen=True, slots=True)
 class PairsSheet:
-    """Facts in columns side by side: the offsets of label and value of each group."""
+    """Facts in columns side by side: the offsets of label and value of each group.
+
+    ``stacked``: in a narrow column of that width, the value under its label, beside what follows, under a rule.
+    """
 
     columns: tuple[tuple[float, float, float], ...] = ((0, 78, 240),)
     label: Look = LABEL
     value: Look = VALUE
     lead: float = 1.6 * U
+    stacked: float = 0
+    rule_above: float = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,6 +213,8 @@ class NoteSheet:
     look: Look = NOTE
     lead: float = 2.2 * U
     rule_above: float = 0
+    indent: float = 0
+    right: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -244,9 +255,10 @@ class SignaturesSheet:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The geometry of one kind of document, on its paper or, ``halved``, on half a sheet of it."""
+    """The geometry of one kind of document, on its paper, on half a sheet (``halved``) or lengthwise (``turned``)."""
 
     halved: bool = False
+    turned: bool = False
     margins: Margins = Margins()
     opening: OpeningSheet = OpeningSheet()
     section: SectionSheet = SectionSheet()
@@ -257,6 +269,9 @@ class Sheet:
     pairs: PairsSheet = PairsSheet()
     prose: NoteSheet = NoteSheet(x=44, look=PROSE, lead=U)
     note: NoteSheet = NoteSheet()
+    signed: NoteSheet = NoteSheet(x=44, look=Look("serif", 9.5, italic=True), lead=U, right=True)
+    credit: NoteSheet = NoteSheet(x=44, look=Look("serif", 9, 13.5, italic=True), lead=2 * U)
+    life: NoteSheet = NoteSheet(x=44, look=Look("serif", 9, 13.5), lead=2 * U, indent=U)
     closing: NoteSheet = NoteSheet(x=44, look=Look("serif", 8, 11.25), lead=26.5, rule_above=11)
     legend: LegendSheet = LegendSheet()
     figure: FigureSheet = FigureSheet()

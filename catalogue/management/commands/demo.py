@@ -75,5 +75,9 @@ def wishes(composer: Composer) -> list[tuple[str, Wish]]:
         ("works-list-by-category", usual),
         ("works-list-by-year", replace(usual, kind="works-list-by-year")),
         ("parts-checklist", replace(usual, kind="parts-checklist", works=(latest.pk,))),
+        ("performance-history", replace(usual, kind="performance-history")),
+        ("programme-entry", replace(usual, kind="programme-entry", works=(latest.pk,))),
+        ("press-sheet", replace(usual, kind="press-sheet")),
+        ("performance-return", replace(usual, kind="performance-return")),
         ("cv-section", replace(usual, kind="cv-section", first=since)),
     ]

@@ -42,6 +42,10 @@ class Command(CatalogueCommand):
         parser.add_argument("--pocket", action="store_true", help="the small cue sheet, to lie on a stand")
         parser.add_argument("--from", dest="first", default=None, metavar="DATE", help="first day, month or year")
         parser.add_argument("--to", dest="last", default=None, metavar="DATE", help="last day, month or year")
+        parser.add_argument("--words", type=int, metavar="N", help="how many words a programme note may have")
+        parser.add_argument("--society", default="", metavar="NAME", help="to whom a return goes")
+        parser.add_argument("--member", default="", metavar="NUMBER", help="the composer's number there")
+        parser.add_argument("--due", default=None, metavar="DATE", help="the day by which a return is to be there")
         parser.add_argument("--out", default=None, metavar="FILE", help="where to write (default standard output)")
 
     def handle(self, *arguments: Any, **options: Any) -> None:
@@ -105,6 +109,10 @@ def wish_of(composer: Composer, kind: str, options: dict[str, Any]) -> Wish:
         last=last,
         works=tuple(work_id(composer, text) for text in options["work"]),
         performance=options["performance"],
+        words=options["words"],
+        society=options["society"],
+        member_number=options["member"],
+        due=day(options["due"], "--due", last=True),
     )
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any, ClassVar
 
 from babel import Locale
@@ -53,6 +54,7 @@ class DocumentForm(forms.Form):
     word: ClassVar[str] = ""
     title: ClassVar[str | Promise] = ""
     about: ClassVar[str | Promise] = ""
+    field_order: ClassVar[tuple[str, ...]] = ()
 
     language = forms.ChoiceField(label=_("Language"), choices=language_names)
     paper = forms.ChoiceField(label=_("Paper"), choices=PAPERS)
@@ -240,7 +242,78 @@ class CueSheetForm(DocumentForm):
         return Wish(plain.kind, plain.language, plain.paper, plain.today, works=(work.pk,) if work else ())
 
 
-FORMS: dict[str, type[DocumentForm]] = {form.word: form for form in (WorksListForm, CvForm, PartsForm, CueSheetForm)}
+class HistoryForm(CvForm):
+    word, title = "performance-history", _("Performance history")
+    about = _("Every public performance, of one work or of all: who played, where, and what it was the first of.")
+    any_kind = "performance-history"
+
+    field_order = ("work", "first", "last")
+
+    def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
+        super().__init__(asked, composer=composer, today=today)
+        work = forms.ModelChoiceField(Work.objects.filter(composer=composer), label=_("Work"), required=False)
+        work.choices = [("", _("all of them")), *work_names(composer).labels.items()]
+        self.fields["work"] = work
+        self.order_fields(self.field_order)
+
+    def usual(self) -> dict[str, str]:
+        return {**super().usual(), "first": ""}
+
+    @property
+    def work(self) -> Work | None:
+        chosen: Work | None = self.cleaned_data.get("work")
+        return chosen
+
+    def wish(self) -> Wish:
+        return replace(super().wish(), works=(self.work.pk,) if self.work else ())
+
+
+class PressForm(DocumentForm):
+    word, title = "press-sheet", _("Press sheet")
+    about = _("The life in short, what is to come, the latest premieres, some works, and whom to ask.")
+    any_kind = "press-sheet"
+
+
+class EntryForm(PartsForm):
+    word, title = "programme-entry", _("Programme entry")
+    about = _("One work for a programme book: title, forces, note, first performance, credits, life.")
+    any_kind = "programme-entry"
+
+    words = forms.IntegerField(
+        label=_("Words of the note"), min_value=1, required=False, help_text=_("At most; shortened from the end.")
+    )
+    field_order = ("work", "performance", "words")
+
+    def wish(self) -> Wish:
+        return replace(super().wish(), words=self.cleaned_data["words"])
+
+
+class ReturnForm(CvForm):
+    word, title = "performance-return", _("Performance return")
+    about = _("What a rights society asks about performances that took place, to be signed; as a table too.")
+    any_kind = "performance-return"
+
+    society = forms.CharField(label=_("Society"), required=False, max_length=120)
+    member = forms.CharField(label=_("Member number"), required=False, max_length=40)
+    due = DateField(label=_("To be there by"))
+    field_order = ("first", "last", "society", "member", "due")
+
+    def usual(self) -> dict[str, str]:
+        last_year = str(self.today.year - 1)
+        return {**super().usual(), "first": last_year, "last": last_year}
+
+    def wish(self) -> Wish:
+        typed = self.cleaned_data
+        due = typed["due"].last if typed["due"] else None
+        return replace(super().wish(), society=typed["society"], member_number=typed["member"], due=due)
+
+
+FORMS: dict[str, type[DocumentForm]] = {
+    form.word: form
+    for form in (
+        WorksListForm, CvForm, EntryForm, HistoryForm, PressForm, PartsForm, CueSheetForm, ReturnForm,
+    )
+}  # fmt: skip
 
 
 def documents_of(record: str) -> tuple[type[DocumentForm], ...]:

@@ -17,7 +17,11 @@ from catalogue.models import Composer, Work
 TODAY = date(2026, 3, 9)
 SINCE = date(2015, 1, 1)
 SETTINGS = (("en-GB", Paper.A4), ("en-US", Paper.LETTER))
-LISTS = ("works-list-by-category", "works-list-by-year", "cv-section")
+LISTS = (
+    "works-list-by-category", "works-list-by-year", "cv-section", "performance-history", "press-sheet",
+    "performance-return",
+)  # fmt: skip
+PERIODS = {"cv-section": (SINCE, None), "performance-return": (date(2021, 1, 1), date(2025, 12, 31))}
 
 
 @dataclass(frozen=True)
@@ -65,12 +69,13 @@ class Papers:
     """All of them; ``refused`` says by its title why the parts of a work cannot be listed."""
 
     lists: tuple[Sheet, ...]
+    entries: tuple[Sheet, ...]
     checklists: tuple[Sheet, ...]
     refused: dict[str, str]
 
     @property
     def all(self) -> tuple[Sheet, ...]:
-        return (*self.lists, *self.checklists)
+        return (*self.lists, *self.entries, *self.checklists)
 
     def of_kind(self, kind: str) -> list[Sheet]:
         return [sheet for sheet in self.lists if sheet.document.kind == kind]
@@ -84,7 +89,19 @@ def lists() -> list[Sheet]:
         for catalogue in [gather_catalogue(composer)]
         for kind in LISTS
         for language, paper in SETTINGS
-        for wish in [Wish(kind, language, paper, TODAY, first=SINCE if kind == "cv-section" else None)]
+        for first, last in [PERIODS.get(kind, (None, None))]
+        for wish in [Wish(kind, language, paper, TODAY, first=first, last=last)]
+    ]
+
+
+def entries() -> list[Sheet]:
+    """Make the programme entry of every work that has a note."""
+    return [
+        Sheet(f"{work.title} entry", catalogue, make_document(composer, wish), catalogue.works_by_id()[work.pk])
+        for composer in Composer.objects.order_by("slug")
+        for catalogue in [gather_catalogue(composer)]
+        for work in Work.objects.filter(composer=composer).exclude(programme_note="").in_title_order()
+        for wish in [Wish("programme-entry", "en-GB", Paper.A4, TODAY, works=(work.pk,))]
     ]
 
 

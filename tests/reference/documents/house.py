@@ -8,12 +8,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from datetime import date
+from datetime import date, time
 from typing import Any
 
 from catalogue.documents.contents.cue_sheet import cue_sheet
-from catalogue.documents.contents.cv_section import Choice, cv_section
+from catalogue.documents.contents.cv_section import cv_section
+from catalogue.documents.contents.history import hearings
 from catalogue.documents.contents.parts_checklist import Hire, Setting, parts_checklist
+from catalogue.documents.contents.performance_history import performance_history
+from catalogue.documents.contents.performance_return import Member, performance_return
+from catalogue.documents.contents.press_sheet import press_sheet
+from catalogue.documents.contents.programme_entry import Room, Written, programme_entry
+from catalogue.documents.contents.prose import Prose
+from catalogue.documents.contents.selection import Chosen
 from catalogue.documents.contents.works_list import works_list
 from catalogue.documents.model import Block, Document, Figure, Legend, Paper, Section, Text, texts
 from catalogue.facts import (
@@ -268,16 +275,84 @@ def works_by(by: str, language: str = "en-GB", paper: Paper = Paper.A4) -> Docum
     return works_list(CATALOGUE, by=by, language=language, paper=paper, printed_on=TODAY, claims=CLAIMS)  # type: ignore[arg-type]
 
 
-EVERYTHING = Choice()
+EVERYTHING = Chosen()
 
 
-def cv(choice: Choice = EVERYTHING, language: str = "en-GB") -> Document:
+def cv(choice: Chosen = EVERYTHING, language: str = "en-GB") -> Document:
     return cv_section(CATALOGUE, choice=choice, language=language, paper=Paper.A4, printed_on=TODAY, claims=CLAIMS)
 
 
 def checklist(work: WorkFacts = SLACK_WATER, language: str = "en-GB", **fields: Any) -> Document:
     paper = Paper.LETTER if language == "en-US" else Paper.A4
     return parts_checklist(work, COMPOSER, language=language, paper=paper, printed_on=TODAY, **fields)
+
+
+NOTE = Prose(
+    "A slack rope holds nothing and is ready for everything. The harbour master of my childhood knew eleven words for "
+    "it.\n\nThe three movements follow one tide. In the second nothing happens, at length.\n\nThe flood has the last "
+    "word.",
+    "en",
+)
+GERMAN_NOTE = Prose("Ein schlaffes Seil hält nichts und ist zu allem bereit.", "de", "Rolf Anders Uferland")
+LIFE = Prose("Ada Quill lives beside a lock. She writes slowly.", "en")
+
+
+ROOM = Room()
+
+
+def entry(language: str = "en-GB", performance: int | None = None, room: Room = ROOM) -> Document:
+    return programme_entry(
+        SLACK_WATER,
+        replace(COMPOSER, born=PartialDate(1981), birthplace="Wapping"),
+        written=Written((NOTE, GERMAN_NOTE), (LIFE,), ("Printed by kind permission of the Lock Gate Editions.",)),
+        heard=hearings(CATALOGUE, CLAIMS)[1],
+        performance=performance,
+        room=room,
+        language=language,
+        paper=Paper.A4,
+        printed_on=TODAY,
+    )
+
+
+def history(choice: Chosen = EVERYTHING, language: str = "en-GB") -> Document:
+    return performance_history(
+        CATALOGUE, choice=choice, language=language, paper=Paper.A4, printed_on=TODAY, claims=CLAIMS
+    )
+
+
+def timed(event: PerformanceFacts) -> PerformanceFacts:
+    """The event with how long each work lasted."""
+    lasted = tuple(replace(one, duration=one.duration or Duration(1300)) for one in event.programme)
+    return replace(event, programme=lasted, time=time(19, 30))
+
+
+def returned(language: str = "en-GB", year: int = 2024, **fields: Any) -> Document:
+    catalogue = replace(
+        CATALOGUE,
+        composer=replace(COMPOSER, ipi="00999010417"),
+        performances=tuple(timed(event) if event.id != 2 else event for event in PERFORMANCES),
+    )
+    return performance_return(
+        catalogue,
+        first=date(year, 1, 1),
+        last=date(year + 1, 12, 31),
+        language=language,
+        paper=Paper.LETTER if language == "en-US" else Paper.A4,
+        printed_on=TODAY,
+        **fields,
+    )
+
+
+def press(choice: Chosen = EVERYTHING, language: str = "en-GB") -> Document:
+    return press_sheet(
+        CATALOGUE,
+        lives=(LIFE,),
+        choice=choice,
+        language=language,
+        paper=Paper.A4,
+        printed_on=TODAY,
+        claims=CLAIMS,
+    )
 
 
 HIRE = Hire("Dock Sinfonia, Leith", "2", date(2026, 3, 2), date(2026, 6, 5), "courier")
@@ -328,13 +403,23 @@ DOCUMENTS = {
     "works-by-year": lambda: works_by("year"),
     "works-by-year-american": lambda: works_by("year", "en-US", Paper.LETTER),
     "cv": cv,
-    "cv-of-two-years": lambda: cv(Choice(date(2020, 1, 1), date(2022, 12, 31))),
+    "cv-of-two-years": lambda: cv(Chosen(date(2020, 1, 1), date(2022, 12, 31))),
     "parts-of-a-work": checklist,
     "parts-for-a-performance": lambda: checklist(performances=LEITH, hire=HIRE),
     "parts-american": lambda: checklist(language="en-US", performances=LEITH, hire=HIRE),
     "parts-by-default-strengths": lambda: checklist(
         CONCERTO, setting=Setting((6, 5, 4, 3, 2), frozenset({"double-bass"}), extra=1)
     ),
+    "entry": entry,
+    "entry-of-a-performance": lambda: entry(performance=2, room=Room(note=22, life=6)),
+    "entry-german": lambda: entry("de"),
+    "history": history,
+    "history-of-a-work": lambda: history(Chosen(works=frozenset((3,)))),
+    "history-french": lambda: history(Chosen(first=date(2022, 1, 1)), "fr"),
+    "return": lambda: returned(member=Member("Society of the Two Banks", "Q-0417", date(2026, 6, 30))),
+    "return-american": lambda: returned("en-US", 2022),
+    "press": press,
+    "press-of-a-work": lambda: press(Chosen(works=frozenset((1,))), "it"),
     "cues": cues,
     "cues-american": lambda: cues(language="en-US", paper=Paper.LETTER),
     "cues-german": lambda: cues(language="de"),

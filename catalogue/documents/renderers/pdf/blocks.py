@@ -32,9 +32,11 @@ from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth
 from catalogue.documents.renderers.pdf.setting import SetLine
 from catalogue.documents.renderers.pdf.tables import table_items
 from catalogue.documents.renderers.pdf.tags import Element
-from catalogue.documents.sheets.geometry import Look
+from catalogue.documents.sheets.geometry import Look, NoteSheet
 
 RULE = 0.7
+RUNNING_ON = (Voice.PROSE, Voice.LIFE)
+"""Voices whose paragraphs follow one another as one text."""
 ASIDE_AIR = 12
 
 
@@ -42,7 +44,7 @@ def document_items(blocks: tuple[Block, ...], ground: Ground, parent: Element) -
     """The items of all blocks; what is to be signed stays with what it attests."""
     items: list[Item] = []
     for place, block in enumerate(blocks):
-        made = block_items(block, ground, parent)
+        made = following_items(block, blocks[place - 1] if place else None, ground, parent)
         if isinstance(block, Section) and place and isinstance(blocks[place - 1], Opening):
             made[0] = replace(made[0], lead=ground.sheet.section.first_lead)
         signed = any(isinstance(later, Signatures) for later in blocks[place + 1 : place + 3])
@@ -50,6 +52,18 @@ def document_items(blocks: tuple[Block, ...], ground: Ground, parent: Element) -
             made[-1] = replace(made[-1], keep=True)
         items += made
     return items
+
+
+def following_items(block: Block, before: Block | None, ground: Ground, parent: Element) -> list[Item]:
+    """The items of a block by what stands before it: a paragraph of the same text, or facts in the column beside."""
+    if isinstance(block, Paragraph):
+        later = isinstance(before, Paragraph) and before.voice is block.voice and block.voice in RUNNING_ON
+        made = paragraph_items(block, ground, parent, later=later)
+    else:
+        made = block_items(block, ground, parent)
+    if made and isinstance(before, Pairs) and ground.sheet.pairs.stacked:
+        made[0] = replace(made[0], lead=0)
+    return made
 
 
 def block_items(block: Block, ground: Ground, parent: Element) -> list[Item]:
@@ -85,6 +99,7 @@ def opening_items(opening: Opening, ground: Ground, parent: Element) -> list[Ite
     ends: list[float] = []
     for text, look, lead, role in (
         (opening.composer, sheet.composer, 0.0, "P"),
+        (opening.life, sheet.life, sheet.life_lead, "P"),
         (opening.title, sheet.title, sheet.title_lead, "H1"),
         (opening.subtitle, sheet.subtitle, sheet.subtitle_lead, "P"),
     ):
@@ -141,7 +156,12 @@ def section_items(section: Section, ground: Ground, parent: Element) -> list[Ite
     sheet = ground.sheet.section
     element = parent.add("Sect")
     head = key_head(section, ground, element) if section.key else plain_head(section, ground, element)
-    inner = [item for block in section.blocks for item in block_items(block, ground, element)]
+    befores = (None, *section.blocks)
+    inner = [
+        item
+        for block, before in zip(section.blocks, befores, strict=False)
+        for item in following_items(block, before, ground, element)
+    ]
     if inner:
         inner[0] = replace(inner[0], lead=sheet.after)
     again = Item(continued_head(section, ground), lead=0)
@@ -197,16 +217,40 @@ def continued_head(section: Section, ground: Ground) -> Draw:
 # ---- paragraphs
 
 
-def paragraph_items(paragraph: Paragraph, ground: Ground, parent: Element) -> list[Item]:
-    voices = {Voice.PROSE: ground.sheet.prose, Voice.NOTE: ground.sheet.note, Voice.CLOSING: ground.sheet.closing}
-    sheet = voices[paragraph.voice]
-    lines = ground.lines(paragraph.text, sheet.look, ground.width - sheet.x - sheet.short)
+def paragraph_items(paragraph: Paragraph, ground: Ground, parent: Element, *, later: bool = False) -> list[Item]:
+    """A paragraph; one that comes ``later`` in a text begins a little to the right."""
+    sheet = note_sheet(paragraph.voice, ground)
+    indent = sheet.indent if later else 0.0
+    room = ground.width - sheet.x - sheet.short
+    lines = ground.lines(paragraph.text, sheet.look, lambda place: room - (0 if place else indent))
     if not lines:
         return []
-    drawing = column(lines, ground.left + sheet.x, sheet.look.leading, parent.add("P"))
+    drawing = paragraph_drawing(lines, sheet, indent, ground, parent.add("P"))
     if paragraph.voice is Voice.CLOSING:
         drawing = both(drawing, closing_rule(ground))
-    return [Item(drawing, lead=sheet.lead, depth=depth(lines, sheet.look.leading))]
+    lead = sheet.look.leading if later else sheet.lead
+    return [Item(drawing, lead=lead, depth=depth(lines, sheet.look.leading))]
+
+
+def note_sheet(voice: Voice, ground: Ground) -> NoteSheet:
+    found: NoteSheet = getattr(ground.sheet, voice.value)
+    return found
+
+
+def paragraph_drawing(
+    lines: tuple[SetLine, ...], sheet: NoteSheet, indent: float, ground: Ground, element: Element
+) -> Draw:
+    if sheet.right:
+        return right_line(lines[0], ground, element)
+    if not indent:
+        return column(lines, ground.left + sheet.x, sheet.look.leading, element)
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.content(element):
+            for place, line in enumerate(lines):
+                canvas.text(ground.left + sheet.x + (0 if place else indent), y + place * sheet.look.leading, line)
+
+    return draw
 
 
 def closing_rule(ground: Ground) -> Draw:
@@ -226,10 +270,11 @@ def closing_rule(ground: Ground) -> Draw:
 def lines_items(block: Lines, ground: Ground, parent: Element) -> list[Item]:
     listed = parent.add("L")
     before = ("", *(line.label for line in block.lines))
-    return [
+    items = [
         line_item(line, ground, listed.add("LI"), labelled=line.label != label)
         for line, label in zip(block.lines, before, strict=False)
     ]
+    return [replace(items[0], lead=ground.sheet.lines.first_lead), *items[1:]] if items else items
 
 
 def line_item(line: Line, ground: Ground, element: Element, *, labelled: bool) -> Item:
@@ -242,7 +287,7 @@ def line_item(line: Line, ground: Ground, element: Element, *, labelled: bool) -
     def draw(canvas: Canvas, y: float, fresh: bool) -> None:
         if labelled or fresh:
             with canvas.content(marked) if labelled else canvas.artifact():
-                canvas.text(ground.left, y, label)
+                canvas.text(ground.left + sheet.label_x, y, label)
         with canvas.content(body):
             for place, one in enumerate(lines):
                 canvas.text(
@@ -258,6 +303,8 @@ def line_item(line: Line, ground: Ground, element: Element, *, labelled: bool) -
 def pairs_item(pairs: Pairs, ground: Ground, parent: Element) -> Item:
     """Groups of facts side by side, as far as the sheet has columns; further groups go on below the last."""
     sheet = ground.sheet.pairs
+    if sheet.stacked:
+        return stacked_item(pairs, ground, parent)
     columns: list[list[Pair]] = [[] for _ in sheet.columns]
     for place, group in enumerate(pairs.groups):
         columns[min(place, len(columns) - 1)] += group
@@ -273,6 +320,33 @@ def pairs_item(pairs: Pairs, ground: Ground, parent: Element) -> Item:
     return Item(both(*drawings), lead=sheet.lead, depth=deepest)
 
 
+def stacked_item(pairs: Pairs, ground: Ground, parent: Element) -> Item:
+    """Facts under one another in a narrow column; what follows stands beside them."""
+    sheet = ground.sheet.pairs
+    drawings: list[Draw] = [rule_over(sheet.rule_above, ground)] if sheet.rule_above else []
+    y = 0.0
+    for pair in (pair for group in pairs.groups for pair in group):
+        label = ground.lines(pair.label, sheet.label, sheet.stacked)
+        lines = ground.lines(pair.value, sheet.value, sheet.stacked)
+        drawings.append(lowered(column(label, ground.left, sheet.label.leading, parent.add("P")), y))
+        y += sheet.label.leading
+        drawings.append(lowered(column(lines, ground.left, sheet.value.leading, parent.add("P")), y))
+        y += (len(lines) + 0.8) * sheet.value.leading
+    return Item(both(*drawings), lead=sheet.lead, keep=True)
+
+
+def rule_over(above: float, ground: Ground) -> Draw:
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.artifact():
+            canvas.rule(ground.left, ground.right, y - above, RULE)
+
+    return draw
+
+
+def lowered(drawing: Draw, below: float) -> Draw:
+    return lambda canvas, y, fresh: drawing(canvas, y + below, fresh)
+
+
 def pair_drawing(
     pair: Pair, lines: tuple[SetLine, ...], place: tuple[float, float, float], ground: Ground, parent: Element
 ) -> Draw:
@@ -283,7 +357,7 @@ def pair_drawing(
         column(label, ground.left + label_x, sheet.label.leading, parent.add("P")),
         column(lines, ground.left + value_x, sheet.value.leading, parent.add("P")),
     )
-    return lambda canvas, y, fresh: drawing(canvas, y + below, fresh)
+    return lowered(drawing, below)
 
 
 # ---- signatures

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from catalogue.documents.model import Cell, Group, Run, Table
+from catalogue.documents.model import Cell, Group, Run, Table, Text, plain
 from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import Draw, Item
 from catalogue.documents.renderers.pdf.ground import Ground, both, depth
@@ -32,18 +32,30 @@ def column_of(columns: dict[str, ColumnSheet], key: str, ground: Ground) -> Colu
 def head_drawing(
     table: Table, columns: dict[str, ColumnSheet], look: Look, rule_below: float, ground: Ground, row: Element | None
 ) -> Draw:
-    """The heads of the columns over a heavy rule; without an element, a repetition on a later page."""
-    placed = [(column_of(columns, one.key, ground), ground.line(one.head, look)) for one in table.columns]
+    """The heads of the columns over a heavy rule; without an element, a repetition on a later page.
+
+    A head of several words that is wider than its column stands in several lines, the last one on the baseline.
+    """
+    geometry = [column_of(columns, one.key, ground) for one in table.columns]
+    heads = [head_lines(one.head, geometry[place], look, ground) for place, one in enumerate(table.columns)]
+    placed = list(zip(geometry, heads, strict=True))
     cells = [row.add("TH", scope="Column") for _ in placed] if row else []
 
     def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        for place, (column, line) in enumerate(placed):
+        for place, (column, lines) in enumerate(placed):
             with canvas.content(cells[place]) if cells else canvas.artifact():
-                put(canvas, line, column, y, ground)
+                for row, line in enumerate(reversed(lines)):
+                    put(canvas, line, column, y - row * look.leading, ground)
         with canvas.artifact():
             canvas.rule(ground.left, ground.right, y + rule_below, HEAVY)
 
     return draw
+
+
+def head_lines(head: Text, column: ColumnSheet, look: Look, ground: Ground) -> tuple[SetLine, ...]:
+    """A head in the width of its column, or of its widest word where that is wider."""
+    widest = max((ground.line((Run(word),), look).width for word in plain(head).split()), default=0)
+    return ground.lines(head, look, max(column.end - column.x, widest))
 
 
 def put(canvas: Canvas, line: SetLine, column: ColumnSheet, y: float, ground: Ground, place: int = 0) -> None:

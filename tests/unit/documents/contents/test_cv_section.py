@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from catalogue.documents.contents.cv_section import Choice
+from catalogue.documents.contents.selection import Chosen
 from catalogue.documents.model import Document, Section, plain
 from tests.reference.documents.house import cv
 
@@ -14,7 +14,7 @@ def heads(document: Document) -> list[tuple[str, str]]:
 
 
 def test_a_range_of_dates_is_said_to_be_part_of_the_whole() -> None:
-    assert heads(cv(Choice(date(2020, 1, 1), date(2022, 12, 31)))) == [
+    assert heads(cv(Chosen(date(2020, 1, 1), date(2022, 12, 31)))) == [
         ("Selected works", "2 of 8 works"),
         ("Commissions", "funder named where there is one"),
         ("Selected performances", "5 of 9 performances in 4 countries"),
@@ -23,7 +23,7 @@ def test_a_range_of_dates_is_said_to_be_part_of_the_whole() -> None:
 
 
 def test_named_works_alone_are_taken_in() -> None:
-    document = cv(Choice(works=frozenset({3})))
+    document = cv(Chosen(works=frozenset({3})))
 
     assert heads(document) == [
         ("Selected works", "1 of 8 works"),
@@ -34,7 +34,7 @@ def test_named_works_alone_are_taken_in() -> None:
 
 
 def test_a_section_without_lines_is_left_out() -> None:
-    assert heads(cv(Choice(date(1980, 1, 1), date(1980, 12, 31)))) == []
+    assert heads(cv(Chosen(date(1980, 1, 1), date(1980, 12, 31)))) == []
 
 
 def test_cancelled_events_and_withdrawn_works_are_nowhere() -> None:

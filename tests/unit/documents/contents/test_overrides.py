@@ -5,7 +5,8 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
-from catalogue.documents.contents.cv_section import Choice, cv_section
+from catalogue.documents.contents.cv_section import cv_section
+from catalogue.documents.contents.selection import Chosen
 from catalogue.documents.contents.works_list import works_list
 from catalogue.documents.model import Document, Paper
 from catalogue.documents.renderers.plain import render_plain
@@ -43,7 +44,7 @@ def listed(facts: CatalogueFacts, language: str = "en-GB") -> str:
 def vita(facts: CatalogueFacts) -> str:
     claims = claims_by_programmed(facts, today=TODAY)
     return printed(
-        cv_section(facts, choice=Choice(), language="en-GB", paper=Paper.A4, printed_on=TODAY, claims=claims)
+        cv_section(facts, choice=Chosen(), language="en-GB", paper=Paper.A4, printed_on=TODAY, claims=claims)
     )
 
 

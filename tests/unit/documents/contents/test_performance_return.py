@@ -1,0 +1,115 @@
+"""The performance return: what is reported, what is asked for, what a spreadsheet gets."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+import pytest
+
+from catalogue.documents.contents.performance_return import Member, performance_return
+from catalogue.documents.model import Document, Paper, Table, plain
+from catalogue.documents.needs import DocumentNeeds
+from catalogue.documents.renderers.spreadsheet import render_csv
+from catalogue.facts import PerformanceFacts, ProgrammedFacts
+from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
+from catalogue.timing import Duration, PartialDate
+from tests.fact_makers import make_catalogue, make_event, make_work
+
+WORK = make_work(1, duration=Duration(600), iswc="T-999.000.001-1")
+LASTED = ProgrammedFacts(1, 1, duration=Duration(1300))
+
+
+def returned(*events: PerformanceFacts, **fields: Any) -> Document:
+    return performance_return(
+        make_catalogue(*events, works=(WORK,)),
+        first=date(2025, 1, 1),
+        last=date(2025, 12, 31),
+        language="en-GB",
+        paper=Paper.A4,
+        printed_on=date(2026, 3, 9),
+        **fields,
+    )
+
+
+def rows(document: Document) -> list[list[str]]:
+    (table,) = [block for block in document.blocks if isinstance(block, Table)]
+    return [["; ".join(map(plain, cell.lines)) for cell in row] for row in table.groups[0].rows]
+
+
+def test_only_public_performances_that_were_given_in_the_period_are_reported() -> None:
+    kept = make_event(1, "2025-05-04", LASTED)
+    left_off = (
+        make_event(2, "2024-12-31", LASTED),
+        make_event(3, "2026-01-01", LASTED),
+        make_event(4, "2025-05-05", LASTED, audience=Audience.PRIVATE),
+        make_event(5, "2025-05-06", LASTED, status=PerformanceStatus.CANCELLED),
+        make_event(6, "2025-05-07", LASTED, kind=PerformanceKind.READING),
+        make_event(7, "2025-11-07", LASTED, status=PerformanceStatus.CONFIRMED),
+    )
+
+    found = rows(returned(kept, *left_off))
+
+    assert [(row[0], row[1], row[7]) for row in found] == [("1", "4\xa0May\xa02025", "21′40″")]
+
+
+def test_duration_of_the_score_stands_for_one_that_nobody_took_of_the_whole_work() -> None:
+    document = returned(make_event(1, "2025-05-04", ProgrammedFacts(1, 1)))
+
+    assert rows(document)[0][7] == "10′00″"
+    assert "that of the score" in str(document.blocks)
+
+
+@pytest.mark.parametrize(
+    ("event", "lack"),
+    [
+        (make_event(1, PartialDate(2025, 5), LASTED), "on May 2025 (the day)"),
+        (make_event(1, "2025-05-04", LASTED, city=""), "on 4\xa0May\xa02025 (the place)"),
+        (make_event(1, "2025-05-04", ProgrammedFacts(1, 1, Extent.EXCERPT)), "(the duration performed)"),
+    ],
+)
+def test_what_a_society_must_know_is_asked_for(event: PerformanceFacts, lack: str) -> None:
+    with pytest.raises(DocumentNeeds) as refused:
+        returned(event)
+
+    assert lack.replace("\xa0", " ") in refused.value.reason.replace("\xa0", " ")
+
+
+def test_no_return_is_made_of_a_period_without_performances() -> None:
+    with pytest.raises(DocumentNeeds, match="No public performance took place in this period"):
+        returned()
+
+
+def test_a_spreadsheet_has_a_column_a_fact_and_plain_dates() -> None:
+    event = make_event(1, "2025-05-04", LASTED, presenter="Wharf Concerts")
+
+    told = render_csv(returned(event)).decode("utf-8-sig").splitlines()
+
+    assert told[0].startswith("No.,Date,Start,Hall,City,Country,Event")
+    assert told[1] == (
+        "1,2025-05-04,,,Linz,AT,,,Wharf Concerts,,Slack Rope,complete,T-999.000.001-1,Ada Quill,,1300,live"
+    )
+
+
+def test_society_number_and_day_are_told_where_they_are_known() -> None:
+    told = str(returned(make_event(1, "2025-05-04", LASTED), member=Member("Two Banks", "Q-1", date(2026, 6, 30))))
+
+    assert all(text in told for text in ("Two Banks", "Q-1", "to reach the society by"))
+    assert "Society" not in str(returned(make_event(1, "2025-05-04", LASTED)).blocks[1])
+
+
+def test_titles_stand_in_capitals_in_their_own_script() -> None:
+    greek = replace(WORK, title=replace(WORK.title, title="Meli", original="Μέλη", original_language="el"))
+    catalogue = make_catalogue(make_event(1, "2025-05-04", LASTED), works=(greek,))
+
+    document = performance_return(
+        catalogue,
+        first=date(2025, 1, 1),
+        last=date(2025, 12, 31),
+        language="en-GB",
+        paper=Paper.A4,
+        printed_on=date(2026, 3, 9),
+    )
+
+    assert rows(document)[0][5] == "ΜΕΛΗ; complete"
