@@ -22,7 +22,8 @@ MONTHS = "January|February|March|April|May|June|July|August|September|October|No
 DAY = re.compile(rf"(?P<d>\d{{1,2}}) (?P<m>{MONTHS}) (?P<y>\d{{4}})|(?P<M>{MONTHS}) (?P<D>\d{{1,2}}), (?P<Y>\d{{4}})")
 YEAR = re.compile(r"(?:c\. )?(\d{4})(?:–(\d\d(?:\d\d)?))?(?= {2})")
 SLIPS = re.compile(
-    r"\bNone\b(?! [a-z])|[{}\[\]]|\(\s*\)|,\s*,|;\s*[;,]|(?<!\.)\.\.(?!\.)|\b1 (?:works|performances|players|desks|parts)\b"
+    r"\bNone\b(?! [a-z])|[{}\[\]]|\(\s*\)|,\s*,|;\s*[;,]|(?<!\.)\.\.(?!\.)"
+    r"|\b1 (?:works|performances|players|desks|parts)\b"
 )
 UNITS = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
 TENS = {20: "twenty", 30: "thirty", 40: "forty", 50: "fifty", 60: "sixty", 70: "seventy"}
