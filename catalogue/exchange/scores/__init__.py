@@ -1,7 +1,8 @@
 """Score files: what a MusicXML file says of title, people, parts, bars and time, as an estimate to be confirmed.
 
-``opening`` (container and limits), ``parsing`` with ``words`` (what is written), ``playing`` (the order of bars),
-``lasting`` (seconds), ``forces`` (instrumentation), ``tempo_text`` (a tempo map proposed), ``findings`` (all of it).
+``opening`` (container and limits), ``parsing`` with ``bars``, ``jumps``, ``words`` and ``figures`` (what is written),
+``playing`` (the order of bars), ``lasting`` (seconds), ``forces`` (instrumentation), ``tempo_text`` (a tempo map
+proposed), ``findings`` (all of it).
 """
 
 from __future__ import annotations

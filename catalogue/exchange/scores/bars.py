@@ -1,0 +1,240 @@
+"""Reads one bar of one part of a MusicXML score into the bar that all parts share.
+
+What stands over and between the notes is read in every part; note by note only what tells the length of the bar.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import Any
+
+from catalogue.exchange.scores import words as said
+from catalogue.exchange.scores.figures import figure, text_of, ticks
+from catalogue.exchange.scores.jumps import take_barline, take_jumps, take_signs
+from catalogue.exchange.scores.model import Bar, Part, Score, TempoMark
+
+OVER_NOTES = ("attributes", "direction", "sound", "barline")
+MARKS = ("sound", "metronome", "words", "segno", "coda")
+ROUNDING = Fraction(1, 8)  # of a quarter note, by which tuplets in whole divisions may miss the bar
+UNITS = {
+    "1024th": Fraction(1, 256),
+    "512th": Fraction(1, 128),
+    "256th": Fraction(1, 64),
+    "128th": Fraction(1, 32),
+    "64th": Fraction(1, 16),
+    "32nd": Fraction(1, 8),
+    "16th": Fraction(1, 4),
+    "eighth": Fraction(1, 2),
+    "quarter": Fraction(1),
+    "half": Fraction(2),
+    "whole": Fraction(4),
+    "breve": Fraction(8),
+    "long": Fraction(16),
+}
+
+
+Element = Any  # lxml ships no types
+
+
+class Clock:
+    """How a part counts: divisions of the quarter note and the metre in force."""
+
+    def __init__(self) -> None:
+        self.divisions = Fraction(1)
+        self.metre: tuple[int, int] | None = None
+
+
+def nominal(bar: Bar) -> Fraction:
+    """Return the quarter notes that a bar's time signature asks for, 0 where there is none."""
+    return Fraction(4 * bar.metre[0], bar.metre[1]) if bar.metre else Fraction(0)
+
+
+class BarWalk:
+    """One bar of one part, read into the bar that all parts share."""
+
+    def __init__(self, score: Score, part: Part, clock: Clock, bar: Bar) -> None:
+        self.score, self.part, self.clock, self.bar = score, part, clock, bar
+        self.at = Fraction(0)  # quarter notes that had passed when the divisions last changed
+        self.since: Fraction | int = 0  # divisions that have passed since
+        self.several = len(part.instruments) > 1
+
+    @property
+    def place(self) -> Fraction:
+        return self.at + self.since / self.clock.divisions
+
+    def note_by_note(self, element: Element) -> None:
+        """Read everything in the bar, its length among it: to the end of its last note or rest.
+
+        What is only skipped at the end of a bar (``forward``) lengthens it where it holds nothing else.
+        """
+        furthest: Fraction | int = 0
+        since: Fraction | int = 0
+        before = Fraction(0)
+        for child in element:
+            tag = child.tag
+            if tag == "note":
+                if child.find("chord") is None:
+                    since += ticks(child.findtext("duration"))
+                    if since > furthest:
+                        furthest = since
+                if self.several:
+                    self.take_instrument(child)
+            elif tag == "forward":
+                since += ticks(child.findtext("duration"))
+            elif tag == "backup":
+                since = max(since - ticks(child.findtext("duration")), 0)
+            elif tag in OVER_NOTES:
+                self.since = since
+                divisions = self.clock.divisions
+                self.take_mark(tag, child)
+                if self.clock.divisions != divisions:
+                    before = max(before, self.at + furthest / divisions)
+                    self.at += since / divisions
+                    furthest = since = self.since = 0
+        self.since = furthest or (0 if before else since)
+        self.bar.metre = self.bar.metre or self.clock.metre
+        asked = nominal(self.bar)
+        length = max(self.bar.quarters, before, self.place)
+        self.bar.quarters = asked if abs(length - asked) < ROUNDING else length
+        self.bar.falls_short = not length or self.bar.quarters < asked
+
+    def over_the_notes(self, element: Element) -> None:
+        """Read what stands over and between the notes; the place of a tempo is reckoned only where one stands."""
+        for child in element.iterchildren(*OVER_NOTES):
+            if child.tag in ("direction", "sound") and sets_tempo(child):
+                self.since = since_bar_line(child)
+            self.take_mark(child.tag, child)
+        if self.several:
+            for note in element.iterchildren("note"):
+                self.take_instrument(note)
+
+    def take_instrument(self, note: Element) -> None:
+        played = note.find("instrument")
+        used = played.get("id") if played is not None else None
+        if used and used not in self.part.used:
+            self.part.used.append(used)
+
+    def take_mark(self, tag: str, element: Element) -> None:
+        if tag == "attributes":
+            self.take_attributes(element)
+        elif tag == "barline":
+            take_barline(element, self.bar)
+        else:
+            self.take_direction(element)
+
+    def take_attributes(self, element: Element) -> None:
+        self.clock.divisions = Fraction(ticks(element.findtext("divisions"))) or self.clock.divisions
+        time = element.find("time")
+        if time is not None:
+            self.clock.metre = metre_of(time)
+            self.bar.metre = self.clock.metre
+
+    def take_direction(self, element: Element) -> None:
+        marks = list(element.iter(*MARKS))
+        if not marks:
+            return
+        sounds = [mark for mark in marks if mark.tag == "sound"]
+        tempo = self.take_tempi(element, sounds, [mark for mark in marks if mark.tag == "metronome"])
+        jumps = [take_jumps(mark, self.bar) for mark in sounds]
+        for mark in sounds:
+            self.part.changes += [text_of(one) for one in mark.iterfind("instrument-change/instrument-sound")]
+        text = " ".join(text_of(mark) for mark in marks if mark.tag == "words")
+        if not any(jumps):
+            take_signs(marks, text, self.bar)
+        if text:
+            self.take_words(text, element, tempo)
+
+    def take_tempi(self, direction: Element, sounds: list[Element], metronomes: list[Element]) -> bool:
+        """Read tempi, what a player is to do before what is printed; say whether there was one."""
+        told = [figure(mark.get("tempo")) for mark in sounds if mark.get("tempo")]
+        if told:
+            return self.take_tempo(self.place_of(direction), told[0])
+        return any(self.take_metronome(self.place_of(direction), mark) for mark in metronomes)
+
+    def place_of(self, direction: Element) -> Fraction:
+        return self.place + offset_of(direction) / self.clock.divisions
+
+    def take_tempo(self, place: Fraction, tempo: Fraction | None, ratio: Fraction | None = None) -> bool:
+        if tempo is None and ratio is None:
+            return False
+        place = max(place, Fraction(0))
+        if all(mark.at != place for mark in self.bar.tempi):
+            self.bar.tempi.append(TempoMark(place, tempo, ratio))
+        return True
+
+    def take_metronome(self, place: Fraction, mark: Element) -> bool:
+        units = beat_units(mark)
+        minute = figure(mark.findtext("per-minute"))
+        if len(units) == 2 and minute is None:
+            return self.take_tempo(place, None, units[1] / units[0])
+        if units and minute:
+            return self.take_tempo(place, minute * units[0])
+        return False
+
+    def take_words(self, text: str, direction: Element, has_tempo: bool) -> None:
+        tempo = None if has_tempo else said.tempo_in(text)
+        if tempo:
+            self.take_tempo(self.place_of(direction), tempo)
+            return
+        taken = said.new_instrument(text)
+        if taken:
+            self.part.changes.append(taken)
+        elif said.GRADUAL.search(text):
+            add_new(self.score.gradual_words, text)
+        elif not has_tempo and said.TEMPO_WORD.search(text):
+            add_new(self.score.tempo_words, text)
+
+
+def add_new(listed: list[str], text: str) -> None:
+    if text not in listed and len(listed) < 50:
+        listed.append(text)
+
+
+def sets_tempo(element: Element) -> bool:
+    return any(mark.tag == "metronome" or mark.get("tempo") for mark in element.iter("sound", "metronome"))
+
+
+def since_bar_line(element: Element) -> Fraction | int:
+    """Return the divisions that pass in the bar before an element of it."""
+    since: Fraction | int = 0
+    for child in element.itersiblings("note", "forward", "backup", preceding=True):
+        length = ticks(child.findtext("duration"))
+        if child.tag == "backup":
+            since -= length
+        elif child.tag == "forward" or child.find("chord") is None:
+            since += length
+    return max(since, 0)
+
+
+def offset_of(direction: Element) -> Fraction:
+    text = (direction.findtext("offset") or "").strip()
+    found = figure(text) or Fraction(0)
+    return -found if text.startswith("-") else found
+
+
+def metre_of(time: Element) -> tuple[int, int] | None:
+    """Return beats and beat type, composite ones (3+2 over 8, 2/4 and 3/8) summed; ``None`` for senza misura."""
+    total = Fraction(0)
+    unit = 1
+    for beats, kind in zip(time.iterchildren("beats"), time.iterchildren("beat-type"), strict=False):
+        counted = sum(int(one) for one in re.findall(r"\d{1,3}", beats.text or ""))
+        below = figure(kind.text)
+        if counted and below and below.denominator == 1:
+            total += Fraction(counted, int(below))
+            unit = max(unit, int(below))
+    return (int(total * unit), unit) if total and (total * unit).denominator == 1 else None
+
+
+def beat_units(metronome: Element) -> list[Fraction]:
+    """Return the note values of a metronome mark, in quarter notes."""
+    found: list[Fraction] = []
+    dots = 0
+    for child in metronome:
+        if child.tag == "beat-unit":
+            found.append(UNITS.get(text_of(child), Fraction(1)))
+            dots = 0
+        elif child.tag == "beat-unit-dot" and found:
+            dots += 1
+            found[-1] += found[-1] / (2 ** (dots + 1) - 2)
+    return found
