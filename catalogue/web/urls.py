@@ -17,6 +17,7 @@ from catalogue.web.views import (
     exports,
     feeds,
     help,
+    histories,
     imports,
     members,
     pasted,
@@ -115,6 +116,18 @@ duplicate_addresses: list[URLPattern] = [
     path("<int:merge>/undo/", duplicates.merge_undo, name="merge-undo"),
 ]
 
+# /c/<composer>/changes/
+history_addresses: list[URLPattern] = [
+    path("<slug:kind>/<int:record>/", histories.history, name="history"),
+    path("<slug:kind>/<int:record>/back/", histories.history_back, name="history-back"),
+]
+
+# /c/<composer>/deleted/
+deleted_addresses: list[URLPattern] = [
+    path("", histories.deleted_list, name="deleted-list"),
+    path("<slug:kind>/<int:record>/restore/", histories.deleted_restore, name="deleted-restore"),
+]
+
 # /c/<composer>/
 catalogue_addresses: list[URLPattern | URLResolver] = [
     path("", today.today, name="today"),
@@ -122,6 +135,8 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("works/", include(work_addresses)),
     path("performances/", include(performance_addresses)),
     path("import/", include(import_addresses)),
+    path("changes/", include(history_addresses)),
+    path("deleted/", include(deleted_addresses)),
     path("duplicates/", include(duplicate_addresses)),
     path("documents/", include(document_addresses)),
     path("profile/", include(profile_addresses)),

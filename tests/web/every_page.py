@@ -15,6 +15,7 @@ from django.urls import get_resolver, reverse
 from catalogue.models import Composer
 from catalogue.web.forms.documents import FORMS
 from catalogue.web.lacks import WORDINGS
+from catalogue.web.record_kinds import record_kinds
 from tests.web.test_every_address_by_role import TABLE, values
 
 
@@ -38,6 +39,11 @@ def addresses_of(name: str, composer: Composer, most: int | None = None) -> list
 
 def choices(varying: list[str], composer: Composer, most: int | None) -> list[dict[str, Any]]:
     """Return what can stand in an address; nothing where the catalogue holds no such record."""
+    if varying == ["kind", "record"]:
+        kinds = record_kinds().values()
+        return [
+            {"kind": kind.word, "record": one.pk} for kind in kinds for one in kind.of(composer).order_by("pk")[:most]
+        ]
     words = {"kind": list(FORMS), "lack": list(WORDINGS)}
     if varying[-1] in words:
         return [{varying[-1]: word} for word in words[varying[-1]]]
