@@ -33,6 +33,7 @@ from catalogue.instrumentation.lexicon import OPTIONAL, OR
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.seating import MOST_CHAIRS, apply, base_of, own_section, read_d, slashed
+from catalogue.instrumentation.tails import hands_tail
 from catalogue.instrumentation.tokens import Bracket, Token
 from catalogue.instrumentation.vocabulary import family_of
 
@@ -77,6 +78,7 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
         same_player,
         amplification,
         strengths,
+        hands,
         channels,
         qualities,
         number_of_players,
@@ -103,6 +105,11 @@ def qualities(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | N
     if all(node.kind == "mark" for node in nodes):
         return []
     return [] if quality(draft, bracket, forces) else None
+
+
+def hands(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``(4 hands)``: two hands a player."""
+    return [] if hands_tail(bracket.nodes, 0, draft, formula=False) == len(bracket.nodes) else None
 
 
 def channels(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:

@@ -14,6 +14,7 @@ from catalogue.instrumentation.voicings import is_voicing, parts_of
 LETTERS = {"soprano": "S", "mezzo-soprano": "M", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 KINDS = {
     "mixed": "mixed choir", "male voices": "male choir", "female voices": "female choir", "unison": "unison choir",
+    "treble voices": "treble choir",
     "basses": "bass choir", "tenors": "tenor choir", "sopranos": "soprano choir", "altos": "alto choir",
 }  # fmt: skip
 NUMBERED = re.compile(r"choir (\d+)")

@@ -109,8 +109,8 @@ def phrases() -> dict[str, tuple[str, int, tuple[str, ...]]]:
         for size, slugs in sets.items():
             for noun in SIZES[size]:
                 for word in words:
-                    found[word + noun] = (kind, size, slugs)
-                    found[noun + word] = (kind, size, slugs)
+                    found[word + noun] = found[word + noun + "s"] = (kind, size, slugs)
+                    found[noun + word] = found[noun + "s" + word] = (kind, size, slugs)
     for word in PERCUSSION_WORDS:
         for size, nouns in SIZES.items():
             for noun in nouns:

@@ -56,6 +56,7 @@ class Doubling:
     figure: bool = False
     note: str = ""
     linked: bool = False
+    counted: bool = False
 
 
 def doublings_in(nodes: Nodes, section: Section, forces: Forces) -> list[Doubling] | None:
@@ -107,7 +108,8 @@ def doubling_at(
     figure = glued_figure(nodes, at) if who is None and link is None else None
     if figure is not None:
         linked_at = at + 1
-    elif who is None and link is None and (said := count_at(nodes, at)) is not None:
+    said = count_at(nodes, at) if who is None and link is None and figure is None else None
+    if said is not None:
         who, linked_at = Who((), said.least, said.end), said.end
     counted = count_at(nodes, linked_at) if link is not None else None
     if counted and counted.end < len(nodes) and name_at(nodes, counted.end, section.place):
@@ -125,13 +127,14 @@ def doubling_at(
     if link is None and who is None and figure is None:
         return Doubling(plays, note=note), end
     if figure is not None:
-        return Doubling(plays, count=figure, figure=not is_one_of_them(nodes, at), note=note), end
+        one = is_one_of_them(nodes, at)
+        return Doubling(plays, count=figure, figure=not one, note=note, counted=one), end
     chairs, count = resolved(who, section)
     if end < len(nodes) and is_key(nodes[end], ONLY):
         only, end = True, end + 1
     if end < len(nodes) and nodes[end].kind == "note":
         note, end = forces.text[nodes[end].start + 1 : nodes[end].end - 1], end + 1
-    return Doubling(plays, chairs, count, only, note=note, linked=link is not None), end
+    return Doubling(plays, chairs, count, only, note=note, linked=link is not None, counted=said is not None), end
 
 
 def is_one_of_them(nodes: Nodes, at: int) -> bool:

@@ -11,12 +11,14 @@ from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, limited_count, phrase_end, token_at
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.strings import bowed
-from catalogue.instrumentation.tokens import Bracket, Nodes, Token
-from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.vocabulary import family_of, key_of
 from catalogue.instrumentation.voicings import is_letters
 
 Found = tuple[list[Draft], int, bool]
 RECORDED = frozenset({"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"})
+MOST_GROUPS = 12
+CONSORTS = {"consort", "choir", "ensemble", "orchestra", "ensemblen", "orchester"}
 COMPRISING = {"comprising", "consisting", "bestehend", "compose", "composed"}
 
 
@@ -91,6 +93,9 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         end += 1
     slugs = slugs if kind != "fold" else folded(size)
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
+    many = qualities.count.most if qualities.count is not None and key_ends_in_s(nodes[end - 1]) else 1
+    if 1 < many <= MOST_GROUPS:
+        drafts = [replace(one, group=f"group {number}") for number in range(1, many + 1) for one in drafts]
     for draft in drafts:
         draft.amplified = qualities.amplified or qualities.electric
         draft.optional = qualities.optional
@@ -99,6 +104,11 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         figures(following, drafts)
     note_dispute(forces, kind, size, nodes[start].start, nodes[end - 1].end)
     return drafts, end, False
+
+
+def key_ends_in_s(node: Node) -> bool:
+    """Whether a word is a plural in s, ``quartets``."""
+    return isinstance(node, Token) and node.key.endswith("s")
 
 
 def fifth_string(nodes: Nodes, at: int) -> tuple[str, int]:
@@ -190,6 +200,9 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     if found is None or len(found.written) < 3:
         return None
     token = token_at(nodes, found.end)
+    if token is not None and is_key(token, CONSORTS) and not is_body(found.slugs[0]):
+        draft = Draft(found.slugs[0], nodes[at].start, token.end, name=found, open=True, notes=[token.text])
+        return [draft], found.end + 1, False
     size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
     if token is None or size is None or found.slugs[0].startswith(("voice", "choir")):
         return None
@@ -202,6 +215,11 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     draft.counted(size)
     draft.amplified = qualities.amplified or qualities.electric
     return [draft], found.end + 1, False
+
+
+def is_body(slug: str) -> bool:
+    """Whether a slug is no single instrument: a voice, a choir, an orchestra, a family."""
+    return family_of(slug) in ("voice", "other", "electronics") or slug.endswith("-instrument") or slug == "percussion"
 
 
 def book_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
@@ -288,6 +306,8 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     counted = count_at(nodes, start) or limited_count(nodes, start)
     if counted is None and anyone is None:
         return None
+    if anyone is not None and is_key(token_at(nodes, start), {"number"}) and is_key(token_at(nodes, start + 1), {"of"}):
+        start += 2
     if counted is None and forces.drafts and forces.drafts[-1].collective == "players":
         noun = phrase_end(nodes, start, ENSEMBLE)
         return None if noun is None else ([], noun, True)
@@ -312,6 +332,10 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     draft.collective = "any" if anyone is not None or kind else "players"
     if kind and draft.slug == "instrument":
         draft.notes.append(kind)
+    whole_of = forces.drafts[-1] if forces.drafts else None
+    if counted is not None and whole_of is not None and whole_of.collective == "any" and whole_of.open:
+        whole_of.count, whole_of.open = counted, False
+        return [], noun, True
     return [draft], limits.on_any_end(nodes, noun), False
 
 

@@ -116,6 +116,9 @@ def solo_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[S
 
 def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
     """Read the name of a family that stands over its players."""
+    first = token_at(nodes, at)
+    if first is not None and first.text == "BR" and figures_follow(nodes, at + 1):
+        return replace(scope, heading="brass"), at + 1
     if not may_begin(nodes, at, ALL_HEADINGS):
         return None
     for family, words in FAMILY_HEADINGS:
@@ -160,10 +163,19 @@ def is_heading(nodes: Nodes, at: int, end: int, family: str, separator: str) -> 
         return items_in(following) > 1
     if nodes[end].is_mark(",./-") or isinstance(following, Bracket) or family in ("other", "voice"):
         return False
+    if family in ("woodwind", "brass") and figures_follow(nodes, end):
+        return True
     listed = count_at(nodes, end)
     if listed is not None and listed.end < len(nodes) and name_at(nodes, listed.end) is not None:
         return True
     return listed is None and name_at(nodes, end) is not None and separator == ""
+
+
+def figures_follow(nodes: Nodes, at: int) -> bool:
+    """Whether a formula of figures follows, ``WW 2.2.2.2``."""
+    first, mark, second = (token_at(nodes, at + step) for step in range(3))
+    figures = first is not None and second is not None and first.kind == second.kind == "number"
+    return figures and mark is not None and mark.is_mark(".,")
 
 
 def items_in(bracket: Bracket) -> int:

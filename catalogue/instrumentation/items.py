@@ -99,6 +99,8 @@ def apply_qualities(draft: Draft, qualities: Qualities) -> None:
     if qualities.solo or qualities.offstage:
         draft.role = "soloist" if qualities.solo else "offstage"
         draft.soli = qualities.soli
+    if qualities.onstage:
+        draft.notes.append("on stage")
     if qualities.seat is not None:
         draft.seats = (qualities.seat,)
     if qualities.copies:

@@ -142,6 +142,7 @@ REMARKS = keyed(
     "all each per or_more some several more less large_section approx circa ca. c. total tutti stage score large "
     "große großes groß besetzung besetzt stark petit grand piccoli medi complete minimal lg med wenn möglich "
     "multiple various classical separate additional further players player "
+    "baroque barock barockes barocke baroques barocco barocchi barroco period historical historische "
     "traditional natural flexible recommended "
     "original version arr music canon piece work ballet including cubic surround ambisonic multichannel consort choice "
     "unaccompanied unbegleitet cappella acappella possible möglich wanted sowie nebst playing"

@@ -167,7 +167,7 @@ def name_at(nodes: Nodes, at: int, section: str = "") -> Name | None:
             break
         slugs = known(written)
         placed = in_section(key_of(written), section) if section and not slugs else None
-        if placed is not None and (end == at + 1 or nodes[at + 1].is_mark("-")):
+        if placed is not None and (end == at + 1 or nodes[at + 1].is_mark("-") or len(first.text) == 1):
             best = Name((placed,), written, at, end, first.start, last.end)
             continue
         if end == at + 1 and cardinal(written) is not None and end < len(nodes) and nodes[end].kind == "word":

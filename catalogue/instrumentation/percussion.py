@@ -145,7 +145,7 @@ def settle_percussion(forces: Forces, *, orchestral: bool) -> None:
 
 
 def bare(draft: Draft, forces: Forces, *, orchestral: bool) -> None:
-    if orchestral or draft.open:
+    if (orchestral and draft.role != "soloist") or draft.open:
         draft.open = True
     else:
         draft.counted(1)

@@ -13,7 +13,7 @@ from catalogue.instrumentation.lexicon import AND, ARTICLES, DOUBLING, DOUBLING_
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import ALL, BOTH, LAST, is_suffix, roman
 from catalogue.instrumentation.phrases import count_at, is_key, is_small, ordinal_at, phrase_end, token_at
-from catalogue.instrumentation.tokens import Nodes, Token
+from catalogue.instrumentation.tokens import Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
 MOST_SMALL_WORDS = 8
@@ -218,14 +218,19 @@ def pointed_name(nodes: Nodes, at: int, section: Section) -> bool:
     return at == 0 and first is not None and section.told and 1 < first.number <= section.size and name is not None
 
 
+def joins(node: Node) -> bool:
+    """Whether a mark or a word joins chairs, ``2,3``, ``2 and 3``."""
+    return node.is_mark(",+&/-") or is_key(node, AND)
+
+
 def linked_by_equals(nodes: Nodes, at: int) -> bool:
     """Whether only further figures and joining marks stand before an equals sign or a doubling word."""
-    joined = False
+    joined = at > 2 and nodes[at - 3].kind == "number" and joins(nodes[at - 2])
     while at < len(nodes):
         node = nodes[at]
         if node.is_mark("=") or doubling_word_end(nodes, at) is not None:
             return joined
-        if node.is_mark(",+&/-") or is_key(node, AND):
+        if joins(node):
             joined = True
         elif node.kind != "number":
             return False

@@ -14,6 +14,7 @@ from catalogue.instrumentation.lexicon import (
     DESKS,
     ELECTRIC,
     OFFSTAGE,
+    ONSTAGE,
     OPTIONAL,
     POSSIBLE,
     REMARKS,
@@ -44,6 +45,7 @@ QUALIFIERS = (
     (ELECTRIC, "electric"),
     (SOLO, "solo"),
     (OFFSTAGE, "offstage"),
+    (ONSTAGE, "onstage"),
 )
 ALL_QUALIFIERS = frozenset[str]().union(*(words for words, _ in QUALIFIERS))
 
@@ -62,6 +64,7 @@ class Qualities:
     solo: bool = False
     soli: bool = False
     offstage: bool = False
+    onstage: bool = False
     pairs: bool = False
     unit: str | None = None
     numbered: bool = False
@@ -89,7 +92,7 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
         return count_bracket(nodes, at, found)
     name = name_at(nodes, at)
     for words, quality in QUALIFIERS if may_begin(nodes, at, ALL_QUALIFIERS) else ():
-        end = phrase_end(nodes, at, words)
+        end = hyphen_end(nodes, phrase_end(nodes, at, words))
         if end is not None and (name is None or name.end <= end) and end < len(nodes) and continues(nodes, end):
             setattr(found, quality, True)
             found.soli = found.soli or is_key(node, SOLISTS)
@@ -107,6 +110,14 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
         found.pairs = True
         return at + 1
     return number_end(nodes, at, found)
+
+
+def hyphen_end(nodes: Nodes, end: int | None) -> int | None:
+    """Pass over the hyphen that joins a qualifier to its name, ``Solo-Violine``."""
+    if end is None or end + 1 >= len(nodes) or not nodes[end].is_mark("-"):
+        return end
+    joined = not nodes[end].spaced and not nodes[end + 1].spaced and name_at(nodes, end + 1) is not None
+    return end + 1 if joined else end
 
 
 def pitch_of_name(nodes: Nodes, at: int) -> int | None:

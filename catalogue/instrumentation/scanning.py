@@ -236,9 +236,16 @@ class Scan:
         if dropped:
             self.separator += "."
             return after
+        if any(draft.slug.startswith("choir") for draft in drafts) and self.calls_choir(at, after):
+            self.scope = replace(self.scope, role="ensemble", role_ends="")
         for draft in drafts:
             self.add(draft)
         return self.qualified(drafts, after)
+
+    def calls_choir(self, at: int, end: int) -> bool:
+        """Whether the nodes hold a word for a choir, who are no soloists whatever the heading before said."""
+        found = (name_at(self.nodes, one) for one in range(at, end))
+        return any(name is not None and name.slugs[0].startswith("choir") for name in found)
 
     def qualified(self, drafts: list[Draft], at: int) -> int:
         """Give the notes and the brackets of one quality that follow a body to all its parts."""
@@ -330,7 +337,7 @@ class Scan:
         assert isinstance(node, Bracket)  # noqa: S101 — narrows the type
         if self.last is not None and set(self.separator) <= set(".: "):
             self.last.brackets.append(node)
-            return at + 1
+            return self.listed(self.last, at + 1) if self.last.slug == "percussion" else at + 1
         optional = node.opening == "[" and (self.last is not None or begins_named(node.nodes))
         scope = replace(self.scope, optional=self.scope.optional or optional)
         self.inner(node.nodes, scope)

@@ -103,7 +103,8 @@ def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: 
 def is_low_chair(one: Doubling, draft: Draft) -> bool:
     """Whether a chair of the trombones plays the bass trombone all along, as in ``3 trombones (1 bass)``."""
     low = draft.slug == "trombone" and set(one.plays) <= {"bass-trombone", "contrabass-trombone"}
-    return low and not one.linked and draft.most > one.count > 0 and draft.name is not None
+    named = bool(one.chairs) or one.counted
+    return low and named and not one.linked and draft.most > one.count > 0 and draft.name is not None
 
 
 def remark_on_strings(draft: Draft, plays: tuple[str, ...], forces: Forces, start: int, end: int) -> None:

@@ -41,10 +41,12 @@ OLD_NAMES = {
 }  # fmt: skip
 
 
+VALVED = ("brass-band", "trumpet", "tuba", "euphonium", "flugelhorn", "tenor-horn", "horn", "baritone-horn")
+
+
 def remark_on_names(forces: Forces) -> None:
     """Say where an old or a broad name was read as an instrument of today, and where a spelling means two."""
-    valved = {"trumpet", "tuba", "euphonium", "flugelhorn", "tenor-horn", "horn", "baritone-horn", "soprano-cornet"}
-    modern = any(draft.slug in valved for draft in forces.drafts)
+    modern = any(draft.slug in VALVED for draft in forces.drafts)
     for draft in forces.drafts:
         key = key_of(draft.name.written) if draft.name else ""
         if key in OLD_NAMES and draft.name is not None:
@@ -82,6 +84,10 @@ def lowest(draft: Draft, before: str, after: str, drafts: list[Draft], forces: F
     sung = "voice" in (before, after) or all(one.family in ("voice", "keyboard") for one in drafts)
     written = draft.name.written if draft.name else ""
     if sung or (len(written) == 1 and written.isupper() and "strings" not in (before, after)):
+        return
+    if before == "brass" and draft.plural and not after:
+        draft.slug = "tuba"
+        forces.remark("bass", f"“{written}” was read as tubas.", draft.start, draft.end, "double basses")
         return
     draft.slug = "double-bass"
     alone = not any(one.slug in STRINGS[:5] for one in drafts)

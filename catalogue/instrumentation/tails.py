@@ -43,6 +43,9 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
         following = nodes[at + 1] if at + 1 < len(nodes) else None
         if numbered_after_point(nodes, at, draft, formula=formula):
             return at + 1
+        hands = hands_tail(nodes, at + 1, draft, formula)
+        if hands is not None:
+            return hands
         return at + 1 if isinstance(following, Bracket) and not following.spaced else None
     keys = keys_end(nodes, at)
     if keys is not None:

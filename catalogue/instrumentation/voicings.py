@@ -22,15 +22,21 @@ MIXED = keyed("mixed gemischter gemischte gemischt mixte misto mixto gem")
 MALE = keyed("male men's mens men männer maschile d'hommes masculino hombres di_uomini hommes virile")
 FEMALE = keyed("female women's womens women frauen femminile de_femmes femmes femenino mujeres ladies' ladies")
 WHOLE_CHOIRS = {
-    "mixed": keyed("chœur_mixte choeur_mixte coro_misto coro_mixto gemischter_chor mixed_chorus mixed_choir gem_chor"),
+    "mixed": keyed(
+        "mixed_voices gemischte_stimmen voix_mixtes voci_miste voces_mixtas "
+        "chœur_mixte choeur_mixte coro_misto coro_mixto gemischter_chor mixed_chorus mixed_choir gem_chor"
+    ),
     "male voices": keyed(
+        "male_voices men's_voices männerstimmen voci_maschili "
         "männerchor male_chorus male_choir men's_chorus men's_choir coro_maschile chœur_d'hommes choeur_d'hommes "
         "coro_masculino male_voice_choir coro_de_hombres"
     ),
     "female voices": keyed(
+        "female_voices women's_voices frauenstimmen "
         "frauenchor female_chorus female_choir women's_chorus women's_choir coro_femminile chœur_de_femmes "
         "choeur_de_femmes coro_femenino ladies'_choir upper_voices coro_de_mujeres"
     ),
+    "treble voices": keyed("treble_voices treble_choir treble_chorus"),
     "unison": keyed("unison_voices unison_choir unison_chorus einstimmiger_chor coro_all'unisono chœur_à_l'unisson"),
     "basses": keyed("bass_chorus bass_choir"),
     "tenors": keyed("tenor_chorus tenor_choir"),
