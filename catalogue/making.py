@@ -18,16 +18,19 @@ from catalogue.documents.contents.performance_return import Member
 from catalogue.documents.contents.programme_entry import Room, Written
 from catalogue.documents.contents.prose import Prose
 from catalogue.documents.contents.selection import Chosen
-from catalogue.documents.model import Document, Paper
+from catalogue.documents.contents.works_list import WHOLE, Telling
+from catalogue.documents.model import Document, Paper, longest_list
 from catalogue.documents.needs import DocumentNeeds
-from catalogue.documents.registry import builder
-from catalogue.facts import CatalogueFacts, ComposerFacts, PerformanceFacts, WorkFacts
+from catalogue.documents.registry import builder, pages_of
+from catalogue.facts import CatalogueFacts, PerformanceFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
+from catalogue.gathering.records import gather_records_of_composer, gather_records_of_work
 from catalogue.gathering.timing import gather_timing
 from catalogue.gathering.works import gather_work
 from catalogue.models import Composer, Performance, Work
+from catalogue.record_facts import ComposerRecords
 from catalogue.rules.premieres import claims_by_programmed
 
 
@@ -36,7 +39,8 @@ class Wish:
     """Which document is wanted. ``first`` and ``last`` are days, both included; ``works`` and ``performance`` ids.
 
     ``works`` limits a list to these; a document of one work takes the only one. ``words`` is how long a note may be;
-    ``society``, ``member_number`` and ``due`` are for a return.
+    ``society``, ``member_number`` and ``due`` are for a return, ``pages`` is how many a CV may have, ``telling`` how a
+    works list tells its works.
     """
 
     kind: str
@@ -51,6 +55,8 @@ class Wish:
     society: str = ""
     member_number: str = ""
     due: date | None = None
+    pages: int | None = None
+    telling: Telling = WHOLE
 
 
 def make_document(composer: Composer, wish: Wish) -> Document:
@@ -63,13 +69,34 @@ def make_works_list(composer: Composer, wish: Wish) -> Document:
     if wish.works:
         catalogue = replace(catalogue, works=tuple(work for work in catalogue.works if work.id in wish.works))
     order = wish.kind.rpartition("-")[2]
-    return builder(wish.kind)(catalogue, by=order, claims=claims, **setting_of(wish))
+    return builder(wish.kind)(catalogue, by=order, claims=claims, telling=wish.telling, **setting_of(wish))
 
 
 def make_cv_section(composer: Composer, wish: Wish) -> Document:
+    """The sections, where a number of pages is wished with as many lines each as fit there."""
     catalogue, claims = reckoned(composer, wish)
-    choice = Chosen(wish.first, wish.last, frozenset(wish.works) or None)
-    return builder(wish.kind)(catalogue, choice=choice, claims=claims, **setting_of(wish))
+    awards = gather_records_of_composer(composer).awards
+
+    def made(most: int | None) -> Document:
+        choice = Chosen(wish.first, wish.last, frozenset(wish.works) or None, most)
+        return builder(wish.kind)(catalogue, choice=choice, awards=awards, claims=claims, **setting_of(wish))
+
+    return fitted(made, wish.pages) if wish.pages else made(None)
+
+
+def fitted(made: Callable[[int | None], Document], pages: int) -> Document:
+    """The document with as many lines a section as there are pages for, at least one."""
+    whole = made(None)
+    if pages_of(whole) <= pages:
+        return whole
+    fits, too_many = 1, longest_list(whole)
+    while too_many - fits > 1:
+        middle = (fits + too_many) // 2
+        if pages_of(made(middle)) <= pages:
+            fits = middle
+        else:
+            too_many = middle
+    return made(fits)
 
 
 def make_performance_history(composer: Composer, wish: Wish) -> Document:
@@ -81,12 +108,30 @@ def make_performance_history(composer: Composer, wish: Wish) -> Document:
 def make_press_sheet(composer: Composer, wish: Wish) -> Document:
     catalogue, claims = reckoned(composer, wish)
     choice = Chosen(wish.first, wish.last, frozenset(wish.works) or None)
-    lives = lives_of(catalogue.composer)
-    return builder(wish.kind)(catalogue, lives=lives, choice=choice, claims=claims, **setting_of(wish))
+    records = gather_records_of_composer(composer)
+    return builder(wish.kind)(
+        catalogue,
+        lives=lives_of(records),
+        reviews=records.reviews,
+        choice=choice,
+        claims=claims,
+        **setting_of(wish),
+    )
 
 
-def lives_of(composer: ComposerFacts) -> tuple[Prose, ...]:
-    return (Prose(composer.short_biography), Prose(composer.biography))
+def lives_of(records: ComposerRecords) -> tuple[Prose, ...]:
+    """What has been written about the composer, and not about somebody else."""
+    about = (one for one in records.biographies if one.person_id is None)
+    return tuple(Prose(one.body, one.language, one.author) for one in about)
+
+
+def written_about(work: Work, composer: Composer) -> Written:
+    records = gather_records_of_work(work)
+    return Written(
+        notes=tuple(Prose(one.body, one.language, one.author) for one in records.programme_notes),
+        lives=lives_of(gather_records_of_composer(composer)),
+        credits=tuple(one.credit for one in records.text_sources if one.credit),
+    )
 
 
 def make_performance_return(composer: Composer, wish: Wish) -> Document:
@@ -99,13 +144,13 @@ def make_performance_return(composer: Composer, wish: Wish) -> Document:
 
 def make_programme_entry(composer: Composer, wish: Wish) -> Document:
     performance = wanted_performance(composer, wish.performance)
-    work = wanted_work(composer, wish, performance)
+    found = wanted_record(composer, wish, performance)
     catalogue, claims = reckoned(composer, wish)
     return builder(wish.kind)(
-        work,
+        gather_work(found),
         catalogue.composer,
-        written=Written((Prose(work.programme_note),), lives_of(catalogue.composer)),
-        heard=hearings(catalogue, claims).get(work.id, ()),
+        written=written_about(found, composer),
+        heard=hearings(catalogue, claims).get(found.pk, ()),
         performance=wish.performance,
         room=Room(note=wish.words),
         **setting_of(wish),
@@ -140,6 +185,8 @@ def make_cue_sheet(composer: Composer, wish: Wish) -> Document:
 MAKERS: dict[str, Callable[[Composer, Wish], Document]] = {
     "works-list-by-category": make_works_list,
     "works-list-by-year": make_works_list,
+    "works-list-by-forces": make_works_list,
+    "works-list-by-duration": make_works_list,
     "cv-section": make_cv_section,
     "parts-checklist": make_parts_checklist,
     "press-sheet": make_press_sheet,

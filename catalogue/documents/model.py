@@ -282,6 +282,12 @@ def texts(block: Block) -> Iterator[Text]:
             yield from (*block.attested, block.asked)
 
 
+def longest_list(document: Document) -> int:
+    """How many lines the longest list of a document has."""
+    inner = (one for block in document.blocks if isinstance(block, Section) for one in block.blocks)
+    return max((len(one.lines) for one in inner if isinstance(one, Lines)), default=0)
+
+
 def table_texts(table: Table) -> Iterator[Text]:
     yield from (column.head for column in table.columns)
     for group in table.groups:

@@ -78,6 +78,8 @@ KINDS = {
     for one in (
         Kind("works-list-by-category", "Works by category", f"{CONTENTS}.works_list", "works_list", EVERY),
         Kind("works-list-by-year", "Works by year", f"{CONTENTS}.works_list", "works_list", EVERY),
+        Kind("works-list-by-forces", "Works by forces", f"{CONTENTS}.works_list", "works_list", EVERY),
+        Kind("works-list-by-duration", "Works by duration", f"{CONTENTS}.works_list", "works_list", EVERY),
         Kind("cv-section", "CV section", f"{CONTENTS}.cv_section", "cv_section", EVERY),
         Kind(
             "parts-checklist",
@@ -116,6 +118,12 @@ def builder(kind: str) -> Callable[..., Document]:
     found = KINDS[kind]
     function: Callable[..., Document] = getattr(import_module(found.module), found.function)
     return function
+
+
+def pages_of(document: Document) -> int:
+    """How many pages a document has as a PDF; nothing is drawn for it."""
+    function: Callable[[Document], int] = import_module(FORMATS["pdf"].module).page_count
+    return function(document)
 
 
 def render(document: Document, format: str) -> bytes:

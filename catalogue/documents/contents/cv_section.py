@@ -8,7 +8,7 @@ said to be forthcoming.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from itertools import groupby
 
@@ -41,11 +41,14 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.facts import CatalogueFacts, RecordingFacts, WorkFacts
+from catalogue.record_facts import AwardFacts
 from catalogue.terms import PerformanceKind, PerformanceStatus
+from catalogue.timing import PartialDate
 
 DURATIONS: dict[str, Style] = {"en-US": "words"}
 """How a line says a duration where it is not in primes: American lists write minutes out (common practice)."""
 
+NEVER = PartialDate(1000)
 RUN_DAYS = 31
 """Performances of one production no farther apart than this are one line (common practice)."""
 
@@ -60,6 +63,7 @@ class Vita:
     choice: Chosen
     printed_on: date
     says: Labels
+    awards: tuple[AwardFacts, ...] = ()
 
     @property
     def chosen(self) -> tuple[WorkFacts, ...]:
@@ -75,12 +79,13 @@ def cv_section(
     paper: Paper,
     printed_on: date,
     claims: Claims,
+    awards: tuple[AwardFacts, ...] = (),
 ) -> Document:
-    """Tell a composer's works, commissions, performances and recordings in lines, for the years and works chosen."""
+    """Tell a composer's works, commissions, performances, recordings and awards in lines, for what is chosen."""
     says = labels(language)
     works = {work.id: work for work in listed_works(catalogue)}
     heard = tuple(one for key, found in hearings(catalogue, claims).items() if key in works for one in found)
-    vita = Vita(catalogue, works, heard, choice, printed_on, says)
+    vita = Vita(catalogue, works, heard, choice, printed_on, says, awards)
     sections = tuple(section for make in SECTIONS for section in make(vita))
     composer = catalogue.composer
     contact = joined((value(composer.email), value(composer.telephone)), "\N{EM SPACE}")
@@ -93,13 +98,36 @@ def cv_section(
         blocks=(Opening(value(composer.name), subtitle=wording(says.word("composer")), aside=contact), *sections),
         running=(value(composer.name), wording(running_head(sections, says))),
         dated=says.say("To {date}", date=day_text(printed_on, says.language)),
+        left_out=left_out(vita, sections) if choice.most is not None else (),
     )
+
+
+def left_out(vita: Vita, sections: tuple[Section, ...]) -> Text:
+    """What a limit of lines has kept off, section by section."""
+    says = vita.says
+    whole = replace(vita, choice=replace(vita.choice, most=None))
+    lost = [
+        says.say("{n} under {head}", n=str(lines_in(full) - lines_in(shown)), head=shown.head)
+        for full, shown in zip((one for make in SECTIONS for one in make(whole)), sections, strict=True)
+        if lines_in(full) > lines_in(shown)
+    ]
+    return says.say("Left out, the oldest first: {lines}.", lines=says.listed(tuple(lost))) if lost else ()
+
+
+def lines_in(section: Section) -> int:
+    return sum(len(block.lines) for block in section.blocks if isinstance(block, Lines))
 
 
 def running_head(sections: tuple[Section, ...], says: Labels) -> str:
     """Works · Commissions · Performances: the sections by their short names."""
     heads = {plain(section.head) for section in sections}
-    names = (("Works", "Selected works"), ("Commissions",), ("Performances", "Selected performances"), ("Recordings",))
+    names = (
+        ("Works", "Selected works"),
+        ("Commissions",),
+        ("Performances", "Selected performances"),
+        ("Recordings",),
+        ("Awards",),
+    )
     return " · ".join(says.word(one[0]) for one in names if heads & set(map(says.word, one)))
 
 
@@ -115,7 +143,7 @@ def year_label(year: int | None, says: Labels) -> str:
 
 
 def works_section(vita: Vita) -> tuple[Section, ...]:
-    chosen, all_works, says = vita.chosen, len(vita.works), vita.says
+    chosen, all_works, says = vita.chosen[: vita.choice.most], len(vita.works), vita.says
     approximate = mostly_approximate(chosen)
     lines = tuple(Line(year_label(last_year(work), says), work_line(work, says, approximate)) for work in chosen)
     part = says.count("{n} work", "{n} works", all_works)
@@ -143,6 +171,7 @@ def work_line(work: WorkFacts, says: Labels, approximate: bool) -> Text:
 def commissions_section(vita: Vita) -> tuple[Section, ...]:
     says = vita.says
     works = tuple(work for work in vita.chosen if work.commissions)
+    works = works[: vita.choice.most]
     lines = tuple(Line(year_label(last_year(work), says), commission_line(work, says)) for work in works)
     funded = any(one.funder for work in works for one in work.commissions)
     aside = wording(says.word("funder named where there is one")) if funded else ()
@@ -164,6 +193,8 @@ def commission_line(work: WorkFacts, says: Labels) -> Text:
 def performances_section(vita: Vita) -> tuple[Section, ...]:
     chosen = [one for one in vita.heard if vita.choice.takes(one.date, vita.works[one.programmed.work_id])]
     runs = sorted(runs_of(chosen), key=lambda run: (run[0].date, run[0].programmed.id), reverse=True)
+    runs = runs[: vita.choice.most]
+    chosen = [one for run in runs for one in run]
     lines = tuple(Line(str(run[0].date.year), performance_line(run, vita)) for run in runs)
     selected = len(chosen) < len(vita.heard)
     return section("Selected performances" if selected else "Performances", how_many(chosen, vita), lines, vita.says)
@@ -239,7 +270,7 @@ def recordings_section(vita: Vita) -> tuple[Section, ...]:
     chosen.sort(key=lambda one: (-(one.released.year if one.released else 0), one.work_id, one.number))
     lines = tuple(
         Line(year_label(one.released.year if one.released else None, vita.says), recording_line(one, vita))
-        for one in chosen
+        for one in chosen[: vita.choice.most]
     )
     return section("Recordings", (), lines, vita.says)
 
@@ -252,9 +283,39 @@ def recording_line(one: RecordingFacts, vita: Vita) -> Text:
     return joined((by, issue), ". ")
 
 
+# ---- awards
+
+
+def awards_section(vita: Vita) -> tuple[Section, ...]:
+    """Prizes and distinctions, with the work they were for."""
+    found = [one for one in vita.awards if is_chosen(one, vita)]
+    found.sort(key=lambda one: (one.date or NEVER, one.id), reverse=True)
+    lines = tuple(
+        Line(year_label(one.date.year if one.date else None, vita.says), award_line(one, vita))
+        for one in found[: vita.choice.most]
+    )
+    return section("Awards", (), lines, vita.says)
+
+
+def is_chosen(award: AwardFacts, vita: Vita) -> bool:
+    """Whether an award falls into the range, and is for a chosen work where any are named."""
+    if award.work_id is not None:
+        return award.work_id in vita.works and vita.choice.takes(award.date, vita.works[award.work_id])
+    return vita.choice.works is None and vita.choice.lies_in(award.date)
+
+
+def award_line(award: AwardFacts, vita: Vita) -> Text:
+    """Name, result, by whom, where: for which work."""
+    told = (award.name, award.result, award.given_by, award.place)
+    line = joined(tuple(value(text) for text in told if text), ", ")
+    work = vita.works.get(award.work_id) if award.work_id is not None else None
+    return vita.says.say("{who}: {work}", who=line, work=short_title(work.title)) if work else line
+
+
 SECTIONS: tuple[Callable[[Vita], tuple[Section, ...]], ...] = (
     works_section,
     commissions_section,
     performances_section,
     recordings_section,
+    awards_section,
 )

@@ -167,8 +167,11 @@ def strip_of(work: WorkFacts, says: Labels) -> Strip | None:
     return strip if strip.marks > 1 else None
 
 
-def reading_key(works: tuple[WorkFacts, ...], says: Labels) -> tuple[Block, ...]:
+def reading_key(works: tuple[WorkFacts, ...], says: Labels, *, with_forces: bool = True) -> tuple[Block, ...]:
     """*How to read the list*: only the signs that occur in it."""
+    if not with_forces:
+        head = wording(says.word("How to read the list"))
+        return (Section(head, (Paragraph(years_key(works, says), Voice.NOTE),), key=True),)
     shorthand = tuple("".join(run.text for run in forces_line(work, says)) for work in works)
     blocks: tuple[Block, ...] = (
         *(Paragraph(text, Voice.NOTE) for text in (shorthand_key(shorthand, says),) if text),

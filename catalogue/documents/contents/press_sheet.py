@@ -31,7 +31,9 @@ from catalogue.documents.model import (
     Pair,
     Pairs,
     Paper,
+    Paragraph,
     Section,
+    Style,
     Text,
     Voice,
     joined,
@@ -39,11 +41,13 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.facts import CatalogueFacts
+from catalogue.record_facts import ReviewFacts
 
 EVERYTHING = Chosen()
 MOST_WORKS = 8
 MOST_FIRSTS = 6
 MOST_TO_COME = 12
+MOST_QUOTATIONS = 5
 WORDS_OF_LIFE = 180
 
 
@@ -51,6 +55,7 @@ def press_sheet(
     catalogue: CatalogueFacts,
     *,
     lives: tuple[Prose, ...] = (),
+    reviews: tuple[ReviewFacts, ...] = (),
     choice: Chosen = EVERYTHING,
     language: str,
     paper: Paper,
@@ -77,6 +82,7 @@ def press_sheet(
             *to_come(vita),
             *firsts(vita),
             *some_works(vita),
+            *quotations(reviews, vita),
             *recordings_section(vita),
             *enquiries(vita),
         ),
@@ -125,6 +131,23 @@ def some_works(vita: Vita) -> tuple[Section, ...]:
     part = says.count("{n} work", "{n} works", len(works))
     aside: Text = says.say("{some} of {all}", some=str(len(shown)), all=part) if len(shown) < len(works) else ()
     return section("Selected works" if aside else "Works", aside, lines, says)
+
+
+def quotations(reviews: tuple[ReviewFacts, ...], vita: Vita) -> tuple[Block, ...]:
+    """What has been written about the works, the latest first, each with who wrote it and where."""
+    about = vita.choice.works
+    found = [one for one in reviews if one.quotation and (about is None or one.work_id in about)]
+    found.sort(key=lambda one: (one.date.year if one.date else 0, one.id), reverse=True)
+    said = tuple(Paragraph(quotation(one, vita), Voice.NOTE) for one in found[:MOST_QUOTATIONS])
+    return (Section(wording(vita.says.word("In the press")), said),) if said else ()
+
+
+def quotation(review: ReviewFacts, vita: Vita) -> Text:
+    """The words, then who wrote them, where and when."""
+    year = wording(str(review.date.year)) if review.date else ()
+    source = joined((value(review.author), value(review.publication, Style.EMPHASIS), year), ", ")
+    words = value(f"“{review.quotation.strip()}”", language=review.language)
+    return joined((words, source), " ")
 
 
 def enquiries(vita: Vita) -> tuple[Block, ...]:

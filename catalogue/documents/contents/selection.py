@@ -22,16 +22,24 @@ LEFT_OFF = (WorkStatus.WITHDRAWN, WorkStatus.JUVENILE)
 
 @dataclass(frozen=True, slots=True)
 class Chosen:
-    """What a document takes in: what falls between two days, both included, and only these works if any are named."""
+    """What a document takes in: what falls between two days, both included, and only these works if any are named.
+
+    ``most`` is how many lines a list may have.
+    """
 
     first: date | None = None
     last: date | None = None
     works: frozenset[int] | None = None
+    most: int | None = None
 
     def takes(self, when: PartialDate | None, work: WorkFacts) -> bool:
         """Whether the date may lie in the range; what is undated does so only where there is no range."""
         if self.works is not None and work.id not in self.works:
             return False
+        return self.lies_in(when)
+
+    def lies_in(self, when: PartialDate | None) -> bool:
+        """Whether a date may lie between the two days, whatever the work."""
         if when is None:
             return self.first is None and self.last is None
         return (self.first is None or when.last >= self.first) and (self.last is None or when.first <= self.last)
@@ -51,6 +59,12 @@ def latest_first(work: WorkFacts) -> tuple[int, tuple[int, str], str, int]:
 def earliest_first_span(work: WorkFacts) -> tuple[int, tuple[int, str], str, int]:
     """As :func:`latest_first`, a span of years standing under its first."""
     return (-(first_year(work) or 0), *latest_first(work)[1:])
+
+
+def rising_years(work: WorkFacts) -> tuple[int, tuple[int, str], str, int]:
+    """Sorts by rising first year, rising number, then title; undated works come last."""
+    number, rest = numbered(work)
+    return (first_year(work) or 9999, (number, rest), plain(short_title(work.title)).casefold(), work.id)
 
 
 def numbered(work: WorkFacts) -> tuple[int, str]:
@@ -91,11 +105,11 @@ def sigla(works: tuple[WorkFacts, ...]) -> dict[str, str]:
     return {name: short if len(short) > 1 and taken.count(short) == 1 else name for name, short in initials.items()}
 
 
-def list_summary(works: tuple[WorkFacts, ...], labels: Labels) -> Text:
+def list_summary(works: tuple[WorkFacts, ...], labels: Labels, *, by_category: bool = True) -> Text:
     """How many works of which years, in which order, and what the sigla mean."""
     years = sorted(year for work in works for year in (first_year(work), last_year(work)) if year)
     span = f"{years[0]}–{years[-1]}" if years and years[0] != years[-1] else "".join(map(str, years[:1]))
-    sentences = [counted(works, span, labels)]
+    sentences = [counted(works, span, labels, by_category=by_category)]
     if mostly_approximate(works):
         sentences.append(wording(labels.word("Durations are approximate.")))
     for name, short in sigla(works).items():
@@ -106,10 +120,12 @@ def list_summary(works: tuple[WorkFacts, ...], labels: Labels) -> Text:
     return tuple(run for index, one in enumerate(sentences) for run in (*(wording(" ") if index else ()), *one))
 
 
-def counted(works: tuple[WorkFacts, ...], span: str, labels: Labels) -> Text:
+def counted(works: tuple[WorkFacts, ...], span: str, labels: Labels, *, by_category: bool) -> Text:
     number = number_of_works(works, labels)
     if not span:
         return (*number, *wording("."))
+    if not by_category:
+        return labels.say("{number}, {years}.", number=number, years=span)
     return labels.say("{number}, {years}, latest first within each category.", number=number, years=span)
 
 

@@ -12,19 +12,21 @@ from datetime import date
 from itertools import groupby
 from typing import Literal
 
-from catalogue.documents.contents.credits import broadcast, history_lines
+from catalogue.documents.contents.credits import broadcast, first_performance, history_lines
 from catalogue.documents.contents.dates import date_text, day_text, first_year, year_text
 from catalogue.documents.contents.forces import described, forces_line, reading_key, strip_of
+from catalogue.documents.contents.grouping import GROUPINGS, Order, performable
 from catalogue.documents.contents.history import Claims, Hearing, hearings, premiere
+from catalogue.documents.contents.indexes import indexes
 from catalogue.documents.contents.selection import (
     duration_text,
     earliest_first_span,
-    latest_first,
     list_summary,
     listed_works,
     mostly_approximate,
     number_of_works,
     number_text,
+    rising_years,
     sigla,
 )
 from catalogue.documents.contents.titles import work_title
@@ -48,26 +50,26 @@ from catalogue.documents.model import (
     value,
     wording,
 )
+from catalogue.documents.needs import DocumentNeeds
 from catalogue.facts import CatalogueFacts, MovementFacts, RecordingFacts, WorkFacts
+from catalogue.instrumentation import Instrumentation
 from catalogue.terms import Category
-
-HEADS = {
-    Category.STAGE: "Opera and dance",
-    Category.ORCHESTRA: "Orchestra",
-    Category.SOLOIST_AND_ORCHESTRA: "Soloist and orchestra",
-    Category.LARGE_ENSEMBLE: "Large ensemble",
-    Category.CHAMBER: "Chamber music",
-    Category.SOLO: "Solo instrument",
-    Category.CHOIR: "Choir",
-    Category.VOICE: "Voice with instruments",
-    Category.ELECTRONICS: "With electronics",
-    Category.INSTALLATION: "Installation",
-    Category.OTHER: "Other works",
-}
-
 
 NOBODY = ("traditional", "anon")
 """How the author of a text without an author is given."""
+
+
+LENGTHS = ("short", "medium", "full")
+
+
+@dataclass(frozen=True, slots=True)
+class Telling:
+    """How works are told: how much of each, the year that comes first, with indexes or not, for which players only."""
+
+    length: Literal["short", "medium", "full"] = "full"
+    rising: bool = False
+    indexed: bool = False
+    available: Instrumentation | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,14 +82,19 @@ class Listing:
     signs: dict[str, str]
     approximate: bool
     says: Labels
+    telling: Telling = Telling()
+    unsure: int = 0
 
     @classmethod
-    def of(cls, catalogue: CatalogueFacts, claims: Claims, says: Labels) -> Listing:
-        works = listed_works(catalogue)
+    def of(cls, catalogue: CatalogueFacts, claims: Claims, says: Labels, telling: Telling) -> Listing:
+        works, unsure = listed_works(catalogue), 0
+        if telling.available is not None:
+            works, unsure = performable(works, telling.available)
         issued: dict[int, tuple[RecordingFacts, ...]] = {}
         for one in catalogue.recordings:
             issued[one.work_id] = (*issued.get(one.work_id, ()), one)
-        return cls(works, hearings(catalogue, claims), issued, sigla(works), mostly_approximate(works), says)
+        heard, approximate = hearings(catalogue, claims), mostly_approximate(works)
+        return cls(works, heard, issued, sigla(works), approximate, says, telling, unsure)
 
     def heard_of(self, work: WorkFacts) -> tuple[Hearing, ...]:
         return self.heard.get(work.id, ())
@@ -96,50 +103,103 @@ class Listing:
         return duration_text(work, self.says, approximate_list=self.approximate)
 
 
+WHOLE = Telling()
+TITLES: dict[Order, str] = {
+    "category": "Works by category",
+    "year": "Works by year",
+    "forces": "Works by forces",
+    "duration": "Works by duration",
+}
+
+
 def works_list(
     catalogue: CatalogueFacts,
     *,
-    by: Literal["category", "year"],
+    by: Order,
     language: str,
     paper: Paper,
     printed_on: date,
     claims: Claims,
+    telling: Telling = WHOLE,
 ) -> Document:
     """Tell every work of the catalogue that is on public lists.
 
-    ``claims`` are the first performances reckoned for the catalogue, by the id of the programmed work.
+    ``claims`` are the first performances reckoned for the catalogue, by the id of the programmed work. Raises
+    DocumentNeeds where only works for certain players are asked for and there is none.
     """
     says = labels(language)
-    listing = Listing.of(catalogue, claims, says)
-    title = says.word("Works by category" if by == "category" else "Works by year")
-    opening = Opening(wording(title), value(catalogue.composer.name), list_summary(listing.works, says))
-    if by == "year":
-        opening = Opening(opening.title, opening.composer)
+    listing = Listing.of(catalogue, claims, says, telling)
+    if telling.available is not None and not listing.works:
+        raise DocumentNeeds("No work on the list can be played by these players.", ("works",))
+    title = says.word(TITLES[by])
+    opening = Opening(wording(title), value(catalogue.composer.name), subtitle(listing, by))
     return Document(
         kind=f"works-list-by-{by}",
         title=title,
         author=catalogue.composer.name,
         language=says.language,
         paper=paper,
-        blocks=(opening, *(by_category(listing) if by == "category" else by_year(listing))),
+        blocks=(
+            opening,
+            *(by_year(listing) if by == "year" else in_groups(listing, by)),
+            *(indexes(listing.works, says) if telling.indexed else ()),
+        ),
         running=(value(catalogue.composer.name), wording(title)),
         dated=says.say("To {date}", date=day_text(printed_on, says.language)),
     )
 
 
-def by_category(listing: Listing) -> tuple[Block, ...]:
+def subtitle(listing: Listing, by: Order) -> Text:
+    """What the list takes in: years and sigla, and for which players."""
+    says, available = listing.says, listing.telling.available
+    told = list_summary(listing.works, says, by_category=by == "category") if by != "year" else ()
+    if available is None:
+        return told
+    players = says.say("Performable by {forces}.", forces=available.text)
+    unsure = says.count("Of {n} more work it cannot be told.", "Of {n} more works it cannot be told.", listing.unsure)
+    return joined((told, players, wording(unsure if listing.unsure else "")), " ")
+
+
+def in_groups(listing: Listing, by: Order) -> tuple[Block, ...]:
+    """A section for each group that has works, with their number where the list is not by category; then the key."""
+    says = listing.says
     sections: list[Block] = []
-    for category, head in HEADS.items():
-        group = sorted((work for work in listing.works if work.category is category), key=latest_first)
-        entries = tuple(entry(work, listing) for work in group)
+    for head, works in GROUPINGS[by](listing.works, says):
+        number = says.count("{n} work", "{n} works", len(works)) if by != "category" else ""
+        entries = tuple(entry(work, listing) for work in works)
         if entries:
-            sections.append(Section(wording(listing.says.word(head)), entries))
-    return (*sections, *reading_key(listing.works, listing.says))
+            sections.append(Section(wording(head), entries, wording(number)))
+    return (*sections, *reading_key(listing.works, says, with_forces=listing.telling.length != "short"))
 
 
 def entry(work: WorkFacts, listing: Listing) -> Entry:
     says = listing.says
-    details = (
+    details = DETAILS[listing.telling.length](work, listing)
+    return Entry(
+        title=work_title(work),
+        year=wording(year_text(work, says.word("undated"))),
+        number=number_text(work, says),
+        edition=edition_text(work, listing),
+        figure=listing.duration(work),
+        strip=strip_of(work, says) if listing.telling.length != "short" else None,
+        details=tuple(line for line in details if line),
+    )
+
+
+def short_details(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
+    return (described(work, listing.says),)
+
+
+def medium_details(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
+    """What it is for, whose words, and who played it first."""
+    says = listing.says
+    first = first_performance(work, listing.heard_of(work), says)
+    return (described(work, says), forces_line(work, says), text_line(work, says), first)
+
+
+def full_details(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
+    says = listing.says
+    return (
         described(work, says),
         forces_line(work, says),
         movements_line(work.movements),
@@ -150,15 +210,9 @@ def entry(work: WorkFacts, listing: Listing) -> Entry:
         *(recording_line(one, says) for one in listing.recordings.get(work.id, ())),
         material_line(work, says),
     )
-    return Entry(
-        title=work_title(work),
-        year=wording(year_text(work, says.word("undated"))),
-        number=number_text(work, says),
-        edition=edition_text(work, listing),
-        figure=listing.duration(work),
-        strip=strip_of(work, says),
-        details=tuple(line for line in details if line),
-    )
+
+
+DETAILS = {"short": short_details, "medium": medium_details, "full": full_details}
 
 
 def edition_text(work: WorkFacts, listing: Listing) -> Text:
@@ -246,9 +300,10 @@ def by_year(listing: Listing) -> tuple[Block, ...]:
         Column("duration", wording(says.word("Duration"))),
         Column("first", wording(says.word("First performance"))),
     )
+    order = rising_years if listing.telling.rising else earliest_first_span
     groups = tuple(
         Group(wording(str(year or says.word("undated"))), tuple(row(work, listing) for work in group))
-        for year, group in groupby(sorted(listing.works, key=earliest_first_span), key=first_year)
+        for year, group in groupby(sorted(listing.works, key=order), key=first_year)
     )
     return (Table(columns, groups), Paragraph(closing_line(listing), Voice.CLOSING))
 

@@ -15,6 +15,8 @@ from catalogue.documents.sheets.works_list import BY_CATEGORY, BY_YEAR
 SHEETS = {
     "works-list-by-category": BY_CATEGORY,
     "works-list-by-year": BY_YEAR,
+    "works-list-by-forces": BY_CATEGORY,
+    "works-list-by-duration": BY_CATEGORY,
     "parts-checklist": A4,
     "cv-section": CV_SECTION,
     "press-sheet": PRESS_SHEET,

@@ -25,4 +25,5 @@ PRESS_SHEET = replace(
     CV_SECTION,
     pairs=PairsSheet(columns=((44, 122, 467.7),)),
     prose=NoteSheet(x=44, short=20, look=PROSE, lead=U, indent=U),
+    note=NoteSheet(x=44, short=20, look=PROSE, lead=1.6 * U),
 )

@@ -12,14 +12,16 @@ from typing import Any
 from django.core.management.base import CommandParser
 from django.utils import timezone
 
-from catalogue.documents.model import Paper
+from catalogue.documents.contents.works_list import LENGTHS, Telling
+from catalogue.documents.model import Document, Paper, plain
 from catalogue.documents.registry import FORMATS, KINDS, DocumentNeeds, Kind, render
+from catalogue.instrumentation import Instrumentation, InstrumentationError, read
 from catalogue.making import Wish, make_document
 from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
 from catalogue.models import Composer, Work
 from catalogue.timing import DateError, read_date
 
-ORDERS = ("category", "year")
+ORDERS = ("category", "year", "forces", "duration")
 
 
 class Command(CatalogueCommand):
@@ -40,6 +42,13 @@ class Command(CatalogueCommand):
         parser.add_argument("--paper", default="a4", type=str.lower, choices=[paper.value for paper in Paper])
         parser.add_argument("--by", default="category", choices=ORDERS, help="the order of a works list")
         parser.add_argument("--pocket", action="store_true", help="the small cue sheet, to lie on a stand")
+        parser.add_argument("--rising", action="store_true", help="by year, the first year at the top")
+        parser.add_argument("--detail", default="full", choices=LENGTHS, help="how much a works list tells of each")
+        parser.add_argument(
+            "--available", default=None, metavar="FORCES", help="only works that these players can play"
+        )
+        parser.add_argument("--index", action="store_true", help="a works list with its indexes")
+        parser.add_argument("--pages", type=int, default=None, metavar="N", help="how many pages a CV may have")
         parser.add_argument("--from", dest="first", default=None, metavar="DATE", help="first day, month or year")
         parser.add_argument("--to", dest="last", default=None, metavar="DATE", help="last day, month or year")
         parser.add_argument("--words", type=int, metavar="N", help="how many words a programme note may have")
@@ -58,7 +67,10 @@ class Command(CatalogueCommand):
             known = ", ".join(KINDS[kind].formats)
             raise UnusableInput(f"“{options['kind']}” is made as {known}, not as {format}.")
         composer = chosen_composer(options["composer"])
-        self.write_out(options["out"], made(composer, wish_of(composer, kind, options), format))
+        document = document_of(composer, wish_of(composer, kind, options))
+        self.write_out(options["out"], render(document, format))
+        if document.left_out:
+            self.stderr.write(plain(document.left_out))
 
     def show_kinds(self) -> None:
         for word, kind in kinds_by_word().items():
@@ -109,11 +121,28 @@ def wish_of(composer: Composer, kind: str, options: dict[str, Any]) -> Wish:
         last=last,
         works=tuple(work_id(composer, text) for text in options["work"]),
         performance=options["performance"],
-        words=options["words"],
+        words=positive(options["words"], "--words"),
+        pages=positive(options["pages"], "--pages"),
+        telling=Telling(options["detail"], options["rising"], options["index"], available(options["available"])),
         society=options["society"],
         member_number=options["member"],
         due=day(options["due"], "--due", last=True),
     )
+
+
+def positive(number: int | None, option: str) -> int | None:
+    if number is not None and number < 1:
+        raise UnusableInput(f"{option}: {number} is too few.")
+    return number
+
+
+def available(text: str | None) -> Instrumentation | None:
+    if text is None:
+        return None
+    try:
+        return read(text)
+    except InstrumentationError as mistake:
+        raise UnusableInput(f"--available: {mistake.reason}") from mistake
 
 
 def day(text: str | None, option: str, *, last: bool = False) -> date | None:
@@ -137,8 +166,12 @@ def work_id(composer: Composer, text: str) -> int:
 
 
 def made(composer: Composer, wish: Wish, format: str) -> bytes:
+    return render(document_of(composer, wish), format)
+
+
+def document_of(composer: Composer, wish: Wish) -> Document:
     try:
-        return render(make_document(composer, wish), format)
+        return make_document(composer, wish)
     except DocumentNeeds as needs:
         raise UnusableInput(needs.reason) from needs
 

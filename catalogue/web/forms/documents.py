@@ -18,9 +18,11 @@ from django.db.models import Q
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
+from catalogue.documents.contents.works_list import Telling
 from catalogue.documents.labels import LANGUAGES
 from catalogue.documents.model import Paper
 from catalogue.documents.registry import FORMATS, KINDS
+from catalogue.instrumentation import Instrumentation, InstrumentationError, read
 from catalogue.making import Wish
 from catalogue.models import Composer, Cue, Performance, ProgrammedWork, Work
 from catalogue.timing import PartialDate, write_date
@@ -54,7 +56,7 @@ class DocumentForm(forms.Form):
     word: ClassVar[str] = ""
     title: ClassVar[str | Promise] = ""
     about: ClassVar[str | Promise] = ""
-    field_order: ClassVar[tuple[str, ...]] = ()
+    field_order: tuple[str, ...] = ()
 
     language = forms.ChoiceField(label=_("Language"), choices=language_names)
     paper = forms.ChoiceField(label=_("Paper"), choices=PAPERS)
@@ -97,26 +99,55 @@ class WorksListForm(DocumentForm):
     any_kind = "works-list-by-category"
 
     order = forms.ChoiceField(
-        label=_("Order"), choices=(("category", _("By category, in full")), ("year", _("By year, in short")))
+        label=_("Order"),
+        choices=(
+            ("category", _("By category, in full")),
+            ("year", _("By year, in short")),
+            ("forces", _("By the number of players")),
+            ("duration", _("By duration")),
+        ),
     )
-    field_order = ("order",)
+    length = forms.ChoiceField(
+        label=_("Entries"),
+        choices=(("full", _("Full")), ("medium", _("With forces and first performance")), ("short", _("Short"))),
+    )
+    available = forms.CharField(
+        label=_("Only what these players can play"),
+        required=False,
+        max_length=400,
+        help_text=_("Such as fl, cl, vn, vc, pf."),
+    )
+    indexed = forms.BooleanField(label=_("With indexes of instruments and authors"), required=False)
+    field_order: tuple[str, ...] = ("order", "length", "available", "indexed")
 
     def usual(self) -> dict[str, str]:
-        return {**super().usual(), "order": "category"}
+        return {**super().usual(), "order": "category", "length": "full"}
+
+    def clean_available(self) -> Instrumentation | None:
+        typed = self.cleaned_data["available"]
+        if not typed:
+            return None
+        try:
+            return read(typed)
+        except InstrumentationError as mistake:
+            raise ValidationError(mistake.reason) from mistake
+
+    def wish(self) -> Wish:
+        asked = self.cleaned_data
+        telling = Telling(asked["length"], indexed=asked["indexed"], available=asked["available"])
+        return replace(super().wish(), telling=telling)
 
     @property
     def kind(self) -> str:
         return f"works-list-by-{self.cleaned_data['order']}"
 
 
-class CvForm(DocumentForm):
-    word, title = "cv-section", _("CV section")
-    about = _("Works, commissions, performances and recordings of some years, as an application asks for them.")
-    any_kind = "cv-section"
+class PeriodForm(DocumentForm):
+    """A document of what falls between two days."""
 
     first = DateField(label=_("From"), help_text=_("A year, a month or a day."))
     last = DateField(label=_("To"), help_text=_("Empty for today and what is to come."))
-    field_order = ("first", "last")
+    field_order: tuple[str, ...] = ("first", "last")
 
     def usual(self) -> dict[str, str]:
         return {**super().usual(), "first": str(self.today.year - YEARS_IN_CV), "last": ""}
@@ -141,12 +172,30 @@ class CvForm(DocumentForm):
         )
 
 
+class CvForm(PeriodForm):
+    word, title = "cv-section", _("CV section")
+    about = _("Works, commissions, performances and recordings of some years, as an application asks for them.")
+    any_kind = "cv-section"
+
+    pages = forms.IntegerField(
+        label=_("Pages"),
+        min_value=1,
+        max_value=50,
+        required=False,
+        help_text=_("At most; what does not fit is left out."),
+    )
+    field_order: tuple[str, ...] = ("first", "last", "pages")
+
+    def wish(self) -> Wish:
+        return replace(super().wish(), pages=self.cleaned_data["pages"])
+
+
 class PartsForm(DocumentForm):
     word, title = "parts-checklist", _("Parts checklist")
     about = _("The parts of a work with their numbers of copies, to tick as they leave and come back.")
     any_kind = "parts-checklist"
 
-    field_order = ("work", "performance")
+    field_order: tuple[str, ...] = ("work", "performance")
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         super().__init__(asked, composer=composer, today=today)
@@ -207,7 +256,7 @@ class CueSheetForm(DocumentForm):
     size = forms.ChoiceField(
         label=_("Size"), choices=(("full", _("A whole sheet")), ("pocket", _("For the pocket, to lie on a stand")))
     )
-    field_order = ("work", "size")
+    field_order: tuple[str, ...] = ("work", "size")
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         super().__init__(asked, composer=composer, today=today)
@@ -242,12 +291,12 @@ class CueSheetForm(DocumentForm):
         return Wish(plain.kind, plain.language, plain.paper, plain.today, works=(work.pk,) if work else ())
 
 
-class HistoryForm(CvForm):
+class HistoryForm(PeriodForm):
     word, title = "performance-history", _("Performance history")
     about = _("Every public performance, of one work or of all: who played, where, and what it was the first of.")
     any_kind = "performance-history"
 
-    field_order = ("work", "first", "last")
+    field_order: tuple[str, ...] = ("work", "first", "last")
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         super().__init__(asked, composer=composer, today=today)
@@ -282,13 +331,13 @@ class EntryForm(PartsForm):
     words = forms.IntegerField(
         label=_("Words of the note"), min_value=1, required=False, help_text=_("At most; shortened from the end.")
     )
-    field_order = ("work", "performance", "words")
+    field_order: tuple[str, ...] = ("work", "performance", "words")
 
     def wish(self) -> Wish:
         return replace(super().wish(), words=self.cleaned_data["words"])
 
 
-class ReturnForm(CvForm):
+class ReturnForm(PeriodForm):
     word, title = "performance-return", _("Performance return")
     about = _("What a rights society asks about performances that took place, to be signed; as a table too.")
     any_kind = "performance-return"
@@ -296,7 +345,7 @@ class ReturnForm(CvForm):
     society = forms.CharField(label=_("Society"), required=False, max_length=120)
     member = forms.CharField(label=_("Member number"), required=False, max_length=40)
     due = DateField(label=_("To be there by"))
-    field_order = ("first", "last", "society", "member", "due")
+    field_order: tuple[str, ...] = ("first", "last", "society", "member", "due")
 
     def usual(self) -> dict[str, str]:
         last_year = str(self.today.year - 1)

@@ -14,6 +14,7 @@ from django.utils.safestring import SafeString, mark_safe
 from django.utils.text import slugify
 from django.views.decorators.http import require_safe
 
+from catalogue.documents.model import plain
 from catalogue.documents.registry import FORMATS, DocumentNeeds
 from catalogue.documents.registry import render as render_document
 from catalogue.documents.renderers.html import html_fragment
@@ -75,10 +76,12 @@ def form_of(request: CatalogueRequest, kind: str) -> DocumentForm:
 
 
 def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:
-    preview, needs = SafeString(), None
+    preview, needs, left_out = SafeString(), None, ""
     if form.is_valid():
         try:
-            preview = mark_safe(html_fragment(make_document(request.composer, form.wish()), top=TOP))  # noqa: S308 - the renderer escapes every text
+            made = make_document(request.composer, form.wish())
+            preview = mark_safe(html_fragment(made, top=TOP))  # noqa: S308 - the renderer escapes every text
+            left_out = plain(made.left_out)
         except DocumentNeeds as missing:
             needs = missing
     context = {
@@ -86,6 +89,7 @@ def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:
         "kinds": [(one.word, one.title) for one in FORMS.values()],
         "preview": preview,
         "needs": needs,
+        "left_out": left_out,
         "mend": mend_of(request, form, needs) if needs else "",
         "is_unchosen": form.has_error("__all__", "unchosen"),
     }

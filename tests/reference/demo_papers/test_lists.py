@@ -11,7 +11,7 @@ from unicodedata import bidirectional
 
 import pytest
 
-from catalogue.documents.contents.works_list import HEADS
+from catalogue.documents.contents.grouping import CATEGORY_HEADS as HEADS
 from catalogue.documents.labels import labels
 from catalogue.facts import PerformanceFacts, ProgrammedFacts, WorkFacts
 from tests.reference.demo_papers.papers import SINCE, TODAY, Papers, Sheet

@@ -21,7 +21,7 @@ from catalogue.documents.contents.press_sheet import press_sheet
 from catalogue.documents.contents.programme_entry import Room, Written, programme_entry
 from catalogue.documents.contents.prose import Prose
 from catalogue.documents.contents.selection import Chosen
-from catalogue.documents.contents.works_list import works_list
+from catalogue.documents.contents.works_list import WHOLE, Telling, works_list
 from catalogue.documents.model import Block, Document, Figure, Legend, Paper, Section, Text, texts
 from catalogue.facts import (
     CatalogueFacts,
@@ -37,7 +37,8 @@ from catalogue.facts import (
     TitleFacts,
     WorkFacts,
 )
-from catalogue.instrumentation import Chair, Instrumentation, Line
+from catalogue.instrumentation import Chair, Instrumentation, Line, read
+from catalogue.record_facts import AwardFacts
 from catalogue.rules.premieres import claims_by_programmed
 from catalogue.terms import Category, PerformanceKind, PerformanceStatus, PerformerRole, WorkStatus
 from catalogue.timing import Duration, PartialDate
@@ -271,15 +272,32 @@ CATALOGUE = CatalogueFacts(
 CLAIMS = claims_by_programmed(CATALOGUE, today=TODAY)
 
 
-def works_by(by: str, language: str = "en-GB", paper: Paper = Paper.A4) -> Document:
-    return works_list(CATALOGUE, by=by, language=language, paper=paper, printed_on=TODAY, claims=CLAIMS)  # type: ignore[arg-type]
+def works_by(by: str, language: str = "en-GB", paper: Paper = Paper.A4, telling: Telling = WHOLE) -> Document:
+    return works_list(
+        CATALOGUE, by=by, language=language, paper=paper, printed_on=TODAY, claims=CLAIMS, telling=telling
+    )  # type: ignore[arg-type]
 
 
 EVERYTHING = Chosen()
 
 
-def cv(choice: Chosen = EVERYTHING, language: str = "en-GB") -> Document:
-    return cv_section(CATALOGUE, choice=choice, language=language, paper=Paper.A4, printed_on=TODAY, claims=CLAIMS)
+AWARDS = (
+    AwardFacts(1, "Lock Keepers’ Prize", "first prize", PartialDate(2021), "Board of the Two Banks", "Graz", work_id=3),
+    AwardFacts(2, "Ballast Fellowship", date=PartialDate(2019)),
+    AwardFacts(3, "Early Medal", date=PartialDate(2012)),
+)
+
+
+def cv(choice: Chosen = EVERYTHING, language: str = "en-GB", awards: tuple[AwardFacts, ...] = ()) -> Document:
+    return cv_section(
+        CATALOGUE,
+        choice=choice,
+        language=language,
+        paper=Paper.A4,
+        printed_on=TODAY,
+        claims=CLAIMS,
+        awards=awards,
+    )
 
 
 def checklist(work: WorkFacts = SLACK_WATER, language: str = "en-GB", **fields: Any) -> Document:
@@ -402,7 +420,12 @@ DOCUMENTS = {
     "works-by-category-german": lambda: works_by("category", "de"),
     "works-by-year": lambda: works_by("year"),
     "works-by-year-american": lambda: works_by("year", "en-US", Paper.LETTER),
+    "works-by-forces": lambda: works_by("forces", telling=Telling("medium", indexed=True)),
+    "works-by-duration-spanish": lambda: works_by("duration", "es", telling=Telling("short")),
+    "works-for-a-quintet": lambda: works_by("category", telling=Telling("short", available=read("2vn, va, vc, bcl"))),
+    "works-by-rising-years": lambda: works_by("year", telling=Telling(rising=True)),
     "cv": cv,
+    "cv-of-two-lines": lambda: cv(Chosen(most=2), awards=AWARDS),
     "cv-of-two-years": lambda: cv(Chosen(date(2020, 1, 1), date(2022, 12, 31))),
     "parts-of-a-work": checklist,
     "parts-for-a-performance": lambda: checklist(performances=LEITH, hire=HIRE),

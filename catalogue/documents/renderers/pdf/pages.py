@@ -6,21 +6,37 @@ from catalogue.documents.labels import labels
 from catalogue.documents.model import Document
 from catalogue.documents.renderers.pdf.blocks import document_items
 from catalogue.documents.renderers.pdf.canvas import Canvas
-from catalogue.documents.renderers.pdf.flow import placed
+from catalogue.documents.renderers.pdf.flow import Placed, placed
 from catalogue.documents.renderers.pdf.ground import Ground
 from catalogue.documents.renderers.pdf.tags import Element, tagged
 from catalogue.documents.sheets.chosen import sheet_of, size_of
 from catalogue.documents.sheets.geometry import FOLIO, RUNNING
 
 
+def page_count(document: Document) -> int:
+    """How many pages the document has."""
+    return pages_in(laid_out(document, ground_of(document), Element("Document")))
+
+
+def ground_of(document: Document) -> Ground:
+    sheet = sheet_of(document.kind, document.paper)
+    return Ground(sheet, size_of(document.kind, document.paper), labels(document.language))
+
+
+def laid_out(document: Document, ground: Ground, tree: Element) -> list[Placed]:
+    return placed(document_items(document.blocks, ground, tree), ground.sheet.margins, ground.size.height)
+
+
+def pages_in(items: list[Placed]) -> int:
+    return max((one.page for one in items), default=0) + 1
+
+
 def render_pdf(document: Document) -> bytes:
     """The document as a tagged PDF with every face embedded; the same document gives the same bytes."""
-    ground = Ground(
-        sheet_of(document.kind, document.paper), size_of(document.kind, document.paper), labels(document.language)
-    )
+    ground = ground_of(document)
     tree = Element("Document")
-    items = placed(document_items(document.blocks, ground, tree), ground.sheet.margins, ground.size.height)
-    pages = max((one.page for one in items), default=0) + 1
+    items = laid_out(document, ground, tree)
+    pages = pages_in(items)
     canvas = Canvas(ground.size)
     canvas.properties(document.title, document.author, document.language)
     for one in items:

@@ -57,3 +57,13 @@ def test_american_lines_write_minutes_out() -> None:
     assert isinstance(works, Section)
 
     assert "19 minutes" in plain(works.blocks[0].lines[0].text).replace("\N{NO-BREAK SPACE}", " ")  # type: ignore[union-attr]
+
+
+def test_what_does_not_fit_is_told_to_whoever_asked_and_not_printed() -> None:
+    short = cv(Chosen(most=2))
+
+    assert plain(short.left_out) == (
+        "Left out, the oldest first: 6 under Selected works, 1 under Commissions and 5 under Selected performances."
+    )
+    assert plain(cv().left_out) == ""
+    assert max(len(lines.lines) for section in short.blocks[1:] for lines in section.blocks) == 2
