@@ -270,6 +270,24 @@ class TimingFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class DeadlineFacts:
+    """Until when a call is open: ``closes_at`` in UTC where an hour is known, ``day`` by the organiser's calendar.
+
+    ``local`` says the same by the organiser's clock, in words.
+    """
+
+    id: int
+    uid: UUID
+    title: str
+    organiser: str = ""
+    day: date | None = None
+    closes_at: datetime | None = None
+    local: str = ""
+    changed_at: datetime | None = None
+    sequence: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class CatalogueFacts:
     """A whole catalogue: every work of the composer and every performance, withdrawn works included."""
 

@@ -107,6 +107,16 @@ class PerformerRole(StrEnum):
     NARRATOR = "narrator"
 
 
+class SubmissionStatus(StrEnum):
+    """How far what is sent to a call has come."""
+
+    DRAFT = "draft"
+    SENT = "sent"
+    CHOSEN = "chosen"
+    NOT_CHOSEN = "not chosen"
+    WITHDRAWN = "withdrawn"
+
+
 class Role(StrEnum):
     """What a member may do with a composer's catalogue."""
 

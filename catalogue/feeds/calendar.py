@@ -7,15 +7,15 @@ records, and the bytes of an event are kept as long as what it says stays the sa
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, datetime, timedelta
 from functools import lru_cache
 
 from icalendar import Calendar, Event, Timezone, TimezoneStandard, vDDDTypes
 from icalendar.prop import vInline
 
-from catalogue.facts import CatalogueFacts, PerformanceFacts
-from catalogue.feeds.entries import Entry, Selection, clean, entries, one_line
+from catalogue.facts import CatalogueFacts, DeadlineFacts, PerformanceFacts
+from catalogue.feeds.entries import Entry, Selection, clean, deadline_entries, entries, one_line
 from catalogue.rules.premieres import Claim
 
 PRODUCT = "-//Ledgerline//Calendar of performances//EN"
@@ -41,18 +41,22 @@ def calendar_bytes(
     claims: Mapping[int, Claim] | None = None,
     page_of: Callable[[PerformanceFacts], str] = lambda event: "",
     suffix: str = SUFFIX,
+    deadlines: Sequence[DeadlineFacts] = (),
+    page_of_call: Callable[[DeadlineFacts], str] = lambda deadline: "",
 ) -> bytes:
     """Return the whole file.
 
     ``name`` and ``about`` are what programs show of the calendar; ``now`` is aware. ``claims`` (by the id of a
-    programmed work) add their wording, ``page_of`` the absolute address of an event's page. Beyond 2,000 events or 1 MB
+    programmed work) add their wording, ``page_of`` the absolute address of an event's page. The ``deadlines`` of calls
+    stand at their moment in calendars that are not public. Beyond 2,000 events or 1 MB
     the farthest past is left out.
     """
     selection = Selection(catalogue, now.astimezone(UTC), public, suffix, claims or {}, page_of)
     head = head_bytes(name, about)
     kept: list[bytes] = []
     size = len(head) + len(END)
-    for entry in entries(selection)[:MOST_EVENTS]:
+    closing = () if public else deadline_entries(deadlines, selection, page_of_call)
+    for entry in (*closing, *entries(selection))[:MOST_EVENTS]:
         block = event_bytes(entry)
         size += len(block)
         if size > MOST_BYTES:
@@ -86,7 +90,8 @@ def event_bytes(entry: Entry) -> bytes:
     event.add("last-modified", entry.changed_at)
     event.add("sequence", entry.sequence)
     event.add("dtstart", entry.starts_at or entry.day)
-    event.add("dtend", entry.starts_at + USUAL_LENGTH if entry.starts_at else entry.day + timedelta(days=1))
+    if not entry.is_moment:
+        event.add("dtend", entry.starts_at + USUAL_LENGTH if entry.starts_at else entry.day + timedelta(days=1))
     event.add("summary", entry.summary)
     event.add("status", entry.status)
     event.add("transp", "TRANSPARENT")

@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 
-from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, VenueFacts, WorkFacts
+from catalogue.facts import CatalogueFacts, DeadlineFacts, PerformanceFacts, ProgrammedFacts, VenueFacts, WorkFacts
 from catalogue.rules.premieres import Claim
 from catalogue.rules.states import state_name
 from catalogue.terms import Audience, Extent, PerformanceStatus, WorkStatus
@@ -35,7 +35,10 @@ NEVER = datetime(1970, 1, 1, tzinfo=UTC)
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One event as a calendar prints it; times are UTC, ``day`` stands where no moment is known."""
+    """One event as a calendar prints it; times are UTC, ``day`` stands where no moment is known.
+
+    What ``is_moment`` has no length: a deadline.
+    """
 
     uid: str
     day: date
@@ -49,6 +52,7 @@ class Entry:
     description: str
     category: str
     url: str
+    is_moment: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +128,38 @@ def entry(event: PerformanceFacts, works: Mapping[int, WorkFacts], selection: Se
         description=description(event, programme, works, selection, url),
         category=event.kind.value.capitalize(),
         url=url,
+    )
+
+
+def deadline_entries(
+    deadlines: Iterable[DeadlineFacts], selection: Selection, page_of: Callable[[DeadlineFacts], str]
+) -> tuple[Entry, ...]:
+    """Return the deadlines of calls that are to come or were in the last twelve months, the next first."""
+    since = months_before(selection.now.date(), MONTHS_BACK)
+    shown = [(one.day, one) for one in deadlines if one.day and one.day >= since]
+    return tuple(deadline_entry(day, one, selection, page_of(one)) for day, one in sorted(shown, key=by_day))
+
+
+def by_day(pair: tuple[date, DeadlineFacts]) -> tuple[date, str]:
+    return pair[0], str(pair[1].uid)
+
+
+def deadline_entry(day: date, one: DeadlineFacts, selection: Selection, url: str) -> Entry:
+    words = ": ".join(part for part in (one.organiser, one.title) if part)
+    return Entry(
+        uid=f"{one.uid}@{selection.suffix}",
+        day=day,
+        starts_at=one.closes_at,
+        changed_at=one.changed_at or NEVER,
+        sequence=one.sequence,
+        status="CONFIRMED",
+        summary=shortened(one_line(f"Closes: {words}"), LONGEST_SUMMARY),
+        location="",
+        position=None,
+        description="\n".join(part for part in (one_line(one.local), url) if part),
+        category="Deadline",
+        url=url,
+        is_moment=one.closes_at is not None,
     )
 
 

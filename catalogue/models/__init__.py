@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from catalogue.models.calls import Call, Submission, SubmittedWork
 from catalogue.models.contacts import BilledName, ContactPerson
 from catalogue.models.contributors import Contributor
 from catalogue.models.cues import Cue
@@ -23,6 +24,7 @@ __all__ = [
     "Award",
     "BilledName",
     "Biography",
+    "Call",
     "Commission",
     "Composer",
     "ContactPerson",
@@ -53,6 +55,8 @@ __all__ = [
     "Retuning",
     "Review",
     "SetApart",
+    "Submission",
+    "SubmittedWork",
     "TextSource",
     "TuningSystem",
     "Venue",

@@ -9,6 +9,7 @@ from django.urls import URLPattern, URLResolver, include, path
 
 from catalogue.web.views import (
     account,
+    calls,
     click,
     composers,
     documents,
@@ -77,6 +78,18 @@ performance_addresses: list[URLPattern] = [
     path("reading/performers/", performance_forms.performers_reading, name="performers-reading"),
 ]
 
+# /c/<composer>/calls/
+call_addresses: list[URLPattern] = [
+    path("", calls.call_list, name="call-list"),
+    path("new/", calls.call_new, name="call-new"),
+    path("<int:call>/", calls.call_detail, name="call-detail"),
+    path("<int:call>/edit/", calls.call_edit, name="call-edit"),
+    path("<int:call>/choose/", calls.call_choose, name="call-choose"),
+    path("<int:call>/sent/", calls.call_sent, name="call-sent"),
+    path("<int:call>/delete/", calls.call_delete, name="call-delete"),
+    path("<int:call>/restore/", calls.call_restore, name="call-restore"),
+]
+
 # /c/<composer>/documents/
 document_addresses: list[URLPattern] = [
     path("", documents.document_list, name="document-list"),
@@ -138,6 +151,7 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("changes/", include(history_addresses)),
     path("deleted/", include(deleted_addresses)),
     path("duplicates/", include(duplicate_addresses)),
+    path("calls/", include(call_addresses)),
     path("documents/", include(document_addresses)),
     path("profile/", include(profile_addresses)),
 ]

@@ -18,7 +18,7 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 from catalogue.actions.composers import make_feed_token
 from catalogue.actions.entry import make_entry_key
 from catalogue.exchange.drafts import as_content, drafts_of
-from catalogue.models import Composer, EntryPurpose, ImportBatch, Membership, Merge, Performance, Venue, Work
+from catalogue.models import Call, Composer, EntryPurpose, ImportBatch, Membership, Merge, Performance, Venue, Work
 from tests.conftest import CLOCK, NOW
 
 pytestmark = pytest.mark.django_db
@@ -64,6 +64,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "member": lambda: make_member(composer).pk,
         "merge": lambda: Merge.objects.create(composer=composer, sort="name", made_at=NOW).pk,
         "batch": lambda: make_import(name, composer).pk,
+        "call": lambda: make_call(composer).pk,
         "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
     }
     return {part: makers[part]() for part in variable}
@@ -76,6 +77,13 @@ def make_key(name: str, composer: Composer) -> str:
 
 def make_member(composer: Composer) -> Membership:
     return Membership.objects.create(composer=composer, user=User.objects.create_user("new"), role="viewer")
+
+
+def make_call(composer: Composer) -> Call:
+    call = Call(composer=composer, title="A reading", full_text="A reading.\nLength: up to 9 minutes.")
+    call.full_clean()
+    call.save()
+    return call
 
 
 def make_import(name: str, composer: Composer) -> ImportBatch:

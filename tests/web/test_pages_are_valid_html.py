@@ -72,6 +72,8 @@ MISTAKES: dict[str, tuple[dict[str, str], ...]] = {
     "venue-edit": ({"name": "", "country": "Nowhere"}, {"name": "Changed", "saves": "0"}),
     "profile-edit": ({"name": "", "email": "nobody", "isni": "12", "born": "never"},),
     "pasted-new": ({},),
+    "call-new": ({},),
+    "call-edit": ({"title": "", "forces": "3 flutez", "duration_max": "soon", "deadline_time": "25:00"},),
     "import-new": ({},),
     "sign-in": ({"username": "rana", "password": "wrong"},),
     "start": ({"composer_name": "", "user_name": "a b", "password": "short"},),

@@ -9,6 +9,7 @@ from django.utils import timezone
 
 from catalogue.feeds.calendar import calendar_bytes
 from catalogue.gathering import gather_catalogue
+from catalogue.gathering.deadlines import gather_deadlines
 from catalogue.management.base import CatalogueCommand, add_composer_option, chosen_composer
 from catalogue.rules.premieres import claims_by_programmed
 
@@ -23,13 +24,15 @@ class Command(CatalogueCommand):
         )
 
     def handle(self, *arguments: Any, **options: Any) -> None:
-        catalogue = gather_catalogue(chosen_composer(options["composer"]))
+        composer = chosen_composer(options["composer"])
+        catalogue = gather_catalogue(composer)
         now = timezone.now()
         content = calendar_bytes(
             catalogue,
             name=catalogue.composer.name,
             now=now,
             public=options["public"],
+            deadlines=gather_deadlines(composer),
             claims=claims_by_programmed(catalogue, today=timezone.localdate(now)),
         )
         self.stdout.write(content.decode(), ending="")

@@ -9,10 +9,11 @@ from django.core.management.base import CommandParser
 
 from catalogue.gathering import gather_catalogue
 from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
+from catalogue.models import Call, Composer
 from catalogue.rules.calls.plain_values import call_values, judged_values
 from catalogue.rules.calls.reading import CallError, read_call
 from catalogue.rules.calls.screening import Screened, Screening, screen
-from catalogue.rules.calls.terms import Call
+from catalogue.rules.calls.terms import Call as Terms
 from catalogue.rules.calls.verdicts import Verdict
 
 HEADS = {Verdict.YES: "Answer the call", Verdict.CANNOT_TELL: "Cannot be told", Verdict.NO: "Do not answer it"}
@@ -29,19 +30,24 @@ class Command(CatalogueCommand):
 
     def handle(self, *arguments: Any, **options: Any) -> None:
         composer = chosen_composer(options["composer"])
-        found = screen(call_named(options["call"]), gather_catalogue(composer))
+        found = screen(call_named(options["call"], composer), gather_catalogue(composer))
         if options["json"]:
             self.print_json(as_json(found))
             return
         self.stdout.write("\n".join(told(found)))
 
 
-def call_named(named: str) -> Call:
-    """Return the call of a file."""
+def call_named(named: str, composer: Composer) -> Terms:
+    """Return the stored call of that number, else the call of a file."""
+    if named.isdecimal() and len(named) < 10 and not Path(named).exists():
+        stored = Call.objects.filter(composer=composer, pk=int(named)).first()
+        if stored is None:
+            raise UnusableInput(f"There is no call {named} in this catalogue.")
+        return stored.asks
     try:
         data = Path(named).read_bytes()
     except (OSError, ValueError) as fault:
-        raise UnusableInput(f"There is no call “{named}”; give a file with the call's text.") from fault
+        raise UnusableInput(f"There is no call “{named}”; give its number or a file with its text.") from fault
     if len(data) > LARGEST_FILE:
         raise UnusableInput(f"“{named}” is too large for the text of a call.")
     try:

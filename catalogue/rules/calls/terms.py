@@ -187,8 +187,8 @@ class Call:
 
     @property
     def closes(self) -> date | None:
-        """The day of the deadline on the organiser's calendar."""
-        return self.deadline.date() if self.deadline else self.deadline_day
+        """The last day on the organiser's calendar; a midnight at its end is named by that day."""
+        return self.deadline_day or (self.deadline.date() if self.deadline else None)
 
 
 @dataclass(frozen=True, slots=True)

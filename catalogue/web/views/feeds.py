@@ -13,9 +13,10 @@ from django.utils.cache import get_conditional_response
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_safe
 
-from catalogue.facts import PerformanceFacts
+from catalogue.facts import DeadlineFacts, PerformanceFacts
 from catalogue.feeds.calendar import calendar_bytes
 from catalogue.gathering.catalogues import gather_upcoming
+from catalogue.gathering.deadlines import gather_deadlines
 from catalogue.gathering.families import gather_families
 from catalogue.models import Composer
 from catalogue.rules.premieres import claims_by_programmed
@@ -47,7 +48,7 @@ def shut(response: HttpResponse) -> HttpResponse:
 
 
 def calendar_of(composer: Composer) -> bytes:
-    """Return the calendar with what each performance is the first of; eight queries."""
+    """Return the calendar with what each performance is the first of, and the deadlines of calls; nine queries."""
     now = timezone.now()
     catalogue = gather_upcoming(composer, since=(now - BACK).date())
     family = gather_families(composer, (work.id for work in catalogue.works))
@@ -55,10 +56,15 @@ def calendar_of(composer: Composer) -> bytes:
     def page_of(event: PerformanceFacts) -> str:
         return settings.SITE_URL + reverse("performance-detail", args=[composer.slug, event.id])
 
+    def page_of_call(deadline: DeadlineFacts) -> str:
+        return settings.SITE_URL + reverse("call-detail", args=[composer.slug, deadline.id])
+
     return calendar_bytes(
         catalogue,
         name=_("Performances of %(composer)s") % {"composer": composer.name},
         now=now,
         claims=claims_by_programmed(family, today=timezone.localdate()),
         page_of=page_of,
+        deadlines=gather_deadlines(composer),
+        page_of_call=page_of_call,
     )

@@ -10,6 +10,7 @@ from django.views.decorators.http import require_safe
 from catalogue.gathering.lacks import Lack
 from catalogue.models import Performance, Work
 from catalogue.web.access import CatalogueRequest, member_page
+from catalogue.web.call_list import closing_soon
 from catalogue.web.lacks import WORDINGS, all_lacking, lacking
 from catalogue.web.today_page import today_page
 from catalogue.web.wording import page_language
@@ -21,6 +22,7 @@ def today(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/ — the coming days with what is due, and what the records lack."""
     composer, day = request.composer, timezone.localdate()
     context = {
+        "closing": closing_soon(composer, today=day, language=page_language()),
         "page": today_page(composer, today=day, language=page_language()),
         "lacking": lacking(composer, today=day),
         "has_works": Work.objects.filter(composer=composer).exists(),

@@ -1,0 +1,65 @@
+"""What the list of calls and the first room show: when each closes, by the organiser's clock, and what was sent."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from django.urls import reverse
+
+from catalogue.drawings.ninety_days import DAYS
+from catalogue.models import Call, Composer
+from catalogue.timing import PartialDate
+from catalogue.web.call_page import closes_text, here_text
+from catalogue.web.days import how_far
+
+SOON = 7
+
+
+@dataclass(frozen=True, slots=True)
+class CallRow:
+    """A call in a list. Texts are ready to print; ``look`` marks what is late or soon."""
+
+    address: str
+    title: str
+    organiser: str
+    kind: str
+    closes: str
+    here: str
+    far: str
+    look: str
+    is_open: bool
+    state: str
+
+
+def call_rows(composer: Composer, *, today: date, language: str) -> tuple[CallRow, ...]:
+    """Return every call, the open ones first by their deadlines, then those that are over; one query."""
+    calls = list(Call.objects.filter(composer=composer).select_related("submission").next_first())
+    rows = [row_of(call, composer.slug, today, language) for call in calls]
+    return (*(row for row in rows if row.is_open), *reversed([row for row in rows if not row.is_open]))
+
+
+def closing_soon(composer: Composer, *, today: date, language: str) -> tuple[CallRow, ...]:
+    """Return the calls that close in the coming days; one query."""
+    ours = Call.objects.filter(composer=composer, closes_on__range=(today, today + timedelta(days=DAYS)))
+    return tuple(
+        row_of(call, composer.slug, today, language) for call in ours.select_related("submission").next_first()
+    )
+
+
+def row_of(call: Call, slug: str, today: date, language: str) -> CallRow:
+    terms, submission = call.asks, getattr(call, "submission", None)
+    day = call.closes_on
+    is_open = day is None or day >= today
+    return CallRow(
+        address=reverse("call-detail", args=[slug, call.pk]),
+        title=call.title,
+        organiser=terms.organiser,
+        kind=call.kind,
+        closes=closes_text(terms, language),
+        here=here_text(terms, language),
+        far=how_far(PartialDate.of(day), today) if day else "",
+        look="soon" if day and is_open and (day - today).days <= SOON else "",
+        is_open=is_open,
+        state=submission.status if submission else "",
+    )

@@ -1,0 +1,205 @@
+"""What the page of a call shows: its conditions in words, and every work with its answer and why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time
+
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.functional import Promise
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy, ngettext
+
+from catalogue.facts import CatalogueFacts, WorkFacts
+from catalogue.models import Call
+from catalogue.rules.calls.figures_of_works import date_rule, wanted
+from catalogue.rules.calls.screening import Screened, Screening, screen
+from catalogue.rules.calls.terms import Call as Terms
+from catalogue.rules.calls.terms import Players
+from catalogue.rules.calls.verdicts import Judged, Verdict
+from catalogue.timing import PartialDate, write_date
+from catalogue.web.days import how_far, weekday_text
+
+ORDER = {Verdict.YES: 0, Verdict.CANNOT_TELL: 1, Verdict.NO: 2}
+ANSWERS: dict[Verdict, Promise] = {
+    Verdict.YES: gettext_lazy("Yes"),
+    Verdict.CANNOT_TELL: gettext_lazy("Cannot tell"),
+    Verdict.NO: gettext_lazy("No"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """One condition that decides, and the address of the record it rests on."""
+
+    text: str
+    mend: str
+    address: str
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """One work in the table."""
+
+    work: WorkFacts
+    verdict: str
+    word: Promise
+    reasons: tuple[Reason, ...]
+    chosen: int
+
+
+@dataclass(frozen=True, slots=True)
+class CallPage:
+    """Texts are ready to print; ``hidden`` counts the works that are not shown."""
+
+    closes: str
+    closes_here: str
+    far: str
+    is_over: bool
+    pairs: tuple[tuple[str, str], ...]
+    composer: tuple[Judged, ...]
+    counts: tuple[tuple[int, Promise], ...]
+    answers: tuple[Answer, ...]
+    hidden: int
+    chosen: tuple[WorkFacts, ...]
+    total: int
+    contradictions: tuple[str, ...]
+
+
+def call_page(
+    call: Call, catalogue: CatalogueFacts, chosen: tuple[int, ...], *, everything: bool, today: date, language: str
+) -> CallPage:
+    terms = call.asks
+    found = screen(terms, catalogue)
+    shown = [one for one in in_order(found) if everything or one.verdict is not Verdict.NO or one.is_near_miss]
+    works = catalogue.works_by_id()
+    return CallPage(
+        closes=closes_text(terms, language),
+        closes_here=here_text(terms, language),
+        far=how_far(PartialDate.of(terms.closes), today) if terms.closes else "",
+        is_over=bool(terms.closes and terms.closes < today),
+        pairs=tuple(pairs(terms)),
+        composer=found.composer,
+        counts=tuple((len(found.of(verdict)), word) for verdict, word in ANSWERS.items()),
+        answers=tuple(answer_of(one, call, chosen) for one in shown),
+        hidden=len(found.works) - len(shown),
+        chosen=tuple(works[pk] for pk in chosen if pk in works),
+        total=sum(one.duration.seconds for pk in chosen if (one := works.get(pk)) and one.duration),
+        contradictions=terms.contradictions,
+    )
+
+
+def in_order(found: Screening) -> list[Screened]:
+    """Return the works that answer first, then what cannot be told, near misses, and the rest."""
+    return sorted(found.works, key=lambda one: (ORDER[one.verdict], not one.is_near_miss))
+
+
+def answer_of(one: Screened, call: Call, chosen: tuple[int, ...]) -> Answer:
+    reasons = tuple(reason_of(judged, call) for judged in one.deciding)
+    place = chosen.index(one.work.id) + 1 if one.work.id in chosen else 0
+    return Answer(one.work, str(one.verdict), ANSWERS[one.verdict], reasons, place)
+
+
+def reason_of(judged: Judged, call: Call) -> Reason:
+    slug = call.composer.slug
+    addresses = {"work": "work-detail", "performance": "performance-detail"}
+    name = addresses.get(judged.record.kind)
+    address = reverse(name, args=[slug, judged.record.id]) if name and judged.record.id else ""
+    return Reason(judged.reason, judged.mend, address)
+
+
+def closes_text(terms: Terms, language: str) -> str:
+    """Return the deadline on the organiser's clock; midnight is told as the end of the day before."""
+    if terms.deadline is None:
+        return day_text(terms.closes, language) if terms.closes else ""
+    at, day = terms.deadline, terms.deadline.date()
+    zone = terms.deadline_zone or f"UTC{at:%z}"
+    if at.timetz().replace(tzinfo=None) == time(0):
+        day, clock = date.fromordinal(day.toordinal() - 1), _("midnight at its end")
+    else:
+        clock = f"{at:%H:%M}"
+    return f"{day_text(day, language)}, {clock} ({zone})"
+
+
+def day_text(day: date, language: str) -> str:
+    return f"{weekday_text(day, language)} {write_date(PartialDate.of(day), language)}"
+
+
+def here_text(terms: Terms, language: str) -> str:
+    """Return the same moment by the reader's clock, nothing where that is the same."""
+    if terms.deadline is None:
+        return ""
+    here = terms.deadline.astimezone(timezone.get_current_timezone())
+    same = here.utcoffset() == terms.deadline.utcoffset()
+    return "" if same else f"{day_text(here.date(), language)}, {here:%H:%M}"
+
+
+def closing_moment(terms: Terms) -> datetime | None:
+    """Return when it is too late, in UTC: at the named hour, else at the end of the day by universal time."""
+    if terms.deadline:
+        return terms.deadline.astimezone(UTC)
+    return datetime.combine(terms.closes, time(23, 59), UTC) if terms.closes else None
+
+
+def pairs(terms: Terms) -> Iterator[tuple[str, str]]:
+    """Yield the conditions in words, those that the call names."""
+    yield from (
+        (name, text)
+        for name, text in ((_("Players"), forces_text(terms)), (_("Electronics"), electronics_text(terms)))
+        if text
+    )
+    length = wanted(
+        terms.duration_min, terms.duration_max, strict=terms.duration_strict, tolerance=terms.duration_tolerance
+    )
+    total = wanted(terms.total_min, terms.total_max)
+    found = (
+        (_("Duration"), "; ".join(one for one in (length, _("together %s") % total if total else "") if one)),
+        (_("Written"), date_rule(terms)),
+        (_("Works"), number_text(terms)),
+        (_("Novelty"), novelty_text(terms)),
+        (_("Composer"), "; ".join(one.text.rstrip(".") for one in (terms.age, terms.residence) if one and one.text)),
+        (_("Name"), _("must not appear") if terms.anonymous else ""),
+        (_("Recording"), str(terms.recording or "") + (_(", live") if terms.recording_live else "")),
+        (_("Fee"), terms.fee),
+        (_("To send"), ", ".join(terms.documents)),
+        (_("Together"), "; ".join(dict.fromkeys(rule.text.rstrip(".") for rule in terms.set_rules))),
+    )
+    yield from ((name, text) for name, text in found if text)
+
+
+def forces_text(terms: Terms) -> str:
+    forces = terms.forces
+    parts = [f"{forces.rule} {forces.text}" if forces.texts else ""]
+    parts += [_("at least %d players") % forces.players_min] if forces.players_min else []
+    parts += [_("at most %d players") % forces.players_max] if forces.players_max is not None else []
+    parts += [_("full strings compulsory")] if forces.strings_compulsory else []
+    parts += [_("usual doublings")] if forces.usual_doublings else []
+    parts += [_("no soloists")] if terms.soloists_excluded else []
+    parts += [_("no voices")] if terms.voices_excluded else []
+    return "; ".join(part for part in parts if part)
+
+
+def electronics_text(terms: Terms) -> str:
+    most = _(", at most %d channels") % terms.channels_max if terms.channels_max else ""
+    return f"{terms.electronics or ''}{most}".lstrip(", ")
+
+
+def number_text(terms: Terms) -> str:
+    least, most = terms.works_min, terms.works_max
+    if least and most:
+        return str(most) if least == most else _("%(least)d to %(most)d") % {"least": least, "most": most}
+    if most:
+        return ngettext("one", "at most %d", most) % most if most > 1 else _("one")
+    return _("at least %d") % least if least else ""
+
+
+def novelty_text(terms: Terms) -> str:
+    parts = []
+    if terms.unperformed:
+        by = "" if terms.novelty.by is Players.ANYONE else _(" by %s") % terms.novelty.by.value
+        parts.append(_("not performed") + by)
+    parts += [_("unpublished")] if terms.unpublished else []
+    parts += [_("unrecorded")] if terms.unrecorded else []
+    return ", ".join(parts)

@@ -1,0 +1,147 @@
+"""/c/<composer>/calls/: the list, a text that is read, its conditions confirmed, the works held against them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import UTC, date, datetime
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+
+from catalogue.actions.calls import AlreadySent, choose_works, note_submission, propose_call
+from catalogue.models import Call, Composer
+from catalogue.terms import SubmissionStatus
+from tests.makers import NOW, make_work
+from tests.web.pages import Page
+
+ADDRESS = "/c/ilka-marovand/calls/"
+TEXT = """Lowmarsh Winds, Norwich: call for wind quintets
+For flute, oboe, clarinet, horn and bassoon, exactly.
+Length: up to ten minutes.
+Composed in 2015 or later. No electronics.
+Deadline: 20 March 2026, midnight, UK time."""
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
+    return signed_in(editor)
+
+
+def make_call(composer: Composer, text: str = TEXT) -> Call:
+    return propose_call(composer=composer, text=text, now=NOW)
+
+
+def test_a_pasted_text_becomes_a_call_whose_fields_stand_beside_their_words(
+    browser: Client, composer: Composer
+) -> None:
+    answer = browser.post(f"{ADDRESS}new/", {"text": TEXT}, follow=True)
+
+    call = Call.objects.get()
+    page = Page(answer)
+    assert call.title == "Lowmarsh Winds, Norwich: call for wind quintets"
+    assert (call.closes_on, call.closes_at) == (date(2026, 3, 20), datetime(2026, 3, 21, 0, 0, tzinfo=UTC))
+    assert answer.redirect_chain == [(f"{ADDRESS}{call.pk}/edit/", 302)]
+    assert [one.text_content() for one in page.tree.xpath("//q")].count("up to ten minutes.") == 1
+
+
+def test_a_form_sent_back_unchanged_changes_no_condition(browser: Client, composer: Composer) -> None:
+    call = make_call(composer)
+    (form,) = Page(browser.get(f"{ADDRESS}{call.pk}/edit/")).tree.xpath("//form[@data-keep]")
+    sent = {name: (value or "").lstrip("\n") for name, value in form.form_values()}
+
+    assert browser.post(f"{ADDRESS}{call.pk}/edit/", sent).status_code == 302
+
+    again = Call.objects.get()
+    assert (again.asks, again.closes_at, again.saves) == (call.asks, call.closes_at, call.saves + 1)
+
+
+def test_mistakes_stand_at_their_fields_and_nothing_is_stored(browser: Client, composer: Composer) -> None:
+    call = make_call(composer)
+    sent = {"title": "", "forces": "3 flutez", "duration_max": "soon", "deadline_time": "25:00", "kind": "call"}
+
+    page = Page(browser.post(f"{ADDRESS}{call.pk}/edit/", sent))
+
+    wrong = " ".join(one.text_content() for one in page.tree.xpath("//*[@class='wrong']"))
+    assert "flutez" in wrong
+    assert "soon" in wrong
+    assert Call.objects.get().asks == call.asks
+
+
+def test_each_work_has_its_answer_and_its_reason(browser: Client, composer: Composer) -> None:
+    make_work("Slack Rope", composer=composer, instrumentation="fl.ob.cl – hn – bn", completed="2019", duration="9'")
+    make_work(
+        "Long Rope", composer=composer, instrumentation="fl.ob.cl – hn – bn", completed="2019", duration="10'30\""
+    )
+    make_work("Old Rope", composer=composer, instrumentation="pf", completed="1999", duration="9'")
+    call = make_call(composer)
+
+    page = Page(browser.get(f"{ADDRESS}{call.pk}/"))
+
+    rows = [" ".join(row.text_content().split()) for row in page.tree.xpath("//tbody/tr")]
+    assert len(rows) == 2
+    assert rows[0].startswith("Slack Rope")
+    assert "Every condition is met." in rows[0]
+    assert "It is 30 s too long." in rows[1]
+    assert "Old Rope" in browser.get(f"{ADDRESS}{call.pk}/?all").content.decode()
+
+
+def test_number_of_queries_does_not_grow_with_the_works(browser: Client, composer: Composer) -> None:
+    call = make_call(composer)
+    counts = []
+    for number in (1, 3):
+        for index in range(number):
+            make_work(f"Rope {number} {index}", composer=composer, completed="2019", duration="9'")
+        with CaptureQueriesContext(connection) as asked:
+            browser.get(f"{ADDRESS}{call.pk}/")
+        counts.append(len(asked))
+    assert counts[0] == counts[1]
+
+
+def test_a_work_is_chosen_and_let_go(browser: Client, composer: Composer) -> None:
+    made, call = make_work("Slack Rope", composer=composer), make_call(composer)
+
+    browser.post(f"{ADDRESS}{call.pk}/choose/", {"work": made.pk})
+    assert [row.work_id for row in call.submission.works.all()] == [made.pk]
+
+    browser.post(f"{ADDRESS}{call.pk}/choose/", {"work": made.pk})
+    assert call.submission.works.count() == 0
+
+
+def test_a_work_is_not_sent_twice_where_a_call_wants_it_for_itself(composer: Composer) -> None:
+    made = make_work("Slack Rope", composer=composer)
+    first = make_call(composer, TEXT + "\nThe work must not be submitted elsewhere.")
+    second = make_call(composer)
+    choose_works(call=first, works=[made])
+    note_submission(call=first, status=SubmissionStatus.SENT, sent_on=date(2026, 3, 1), outcome="", feedback="")
+
+    with pytest.raises(AlreadySent, match="wants it for itself"):
+        choose_works(call=second, works=[made])
+
+
+def test_a_deleted_call_can_be_brought_back(browser: Client, composer: Composer) -> None:
+    call = make_call(composer)
+
+    browser.post(f"{ADDRESS}{call.pk}/delete/")
+    assert not Call.objects.exists()
+
+    browser.post(f"{ADDRESS}{call.pk}/restore/")
+    assert Call.objects.get() == call
+
+
+def test_today_says_which_calls_close(browser: Client, composer: Composer) -> None:
+    make_work(composer=composer)
+    make_call(composer)
+
+    (section,) = Page(browser.get("/c/ilka-marovand/")).tree.xpath("//section[@id='closing']")
+
+    said = " ".join(section.text_content().split())
+    assert "Friday 20 March 2026, midnight at its end (Europe/London)" in said.replace("\u00a0", " ")
+
+
+def test_another_composers_call_is_not_found(browser: Client, other_composer: Composer) -> None:
+    call = make_call(other_composer)
+
+    assert browser.get(f"{ADDRESS}{call.pk}/").status_code == 404
