@@ -251,10 +251,9 @@ class CallForm(forms.Form):
         return replace(
             base,
             **{name: cleaned[name] for name in same},
-            **{
-                name: demanded(cleaned[name], getattr(base, name))
-                for name in ("unperformed", "unpublished", "unrecorded")
-            },
+            unperformed=demanded(cleaned["unperformed"], base.unperformed),
+            unpublished=demanded(cleaned["unpublished"], base.unpublished),
+            unrecorded=demanded(cleaned["unrecorded"], base.unrecorded),
             kind=CallKind(cleaned["kind"]),
             deadline=self.deadline(),
             forces=self.forces_terms(base.forces),
