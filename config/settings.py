@@ -87,6 +87,9 @@ TEMPLATES = [
 
 FORM_RENDERER = "catalogue.web.forms.renderer.FormRenderer"
 
+BACKUPS = DATA / "backups"
+FILES = DATA / "files"  # what was uploaded, each under its SHA-256
+
 DATABASES = {"default": env.db_url("DATABASE_URL", default=f"sqlite:///{DATA / 'catalogue.sqlite3'}")}
 if DATABASES["default"]["ENGINE"].endswith("sqlite3"):
     # Write-ahead logging can corrupt a database before 3.51.3 when two connections check-point at once.

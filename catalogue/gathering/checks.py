@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
+from hashlib import file_digest
 
 from django.apps import apps
+from django.conf import settings
 from django.db import IntegrityError, connection, models
 
 from catalogue.instrumentation import InstrumentationError, read
@@ -23,6 +25,7 @@ class Kind(StrEnum):
     UNREADABLE = "unreadable"
     ORPHAN = "orphan"
     STALE = "stale"
+    DAMAGED = "damaged"
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +56,8 @@ def find_faults() -> Iterator[Finding]:
     for work in Work._base_manager.order_by("pk").iterator(AT_ONCE):
         yield from unreadable_texts(work)
     yield from orphans()
+    yield from damaged_database()
+    yield from damaged_files()
 
 
 def unreadable_values(model: type[models.Model]) -> Iterator[Finding]:
@@ -110,6 +115,27 @@ def broken_references() -> Iterator[Finding]:
         connection.check_constraints()
     except IntegrityError as fault:
         yield Finding(Kind.ORPHAN, "database", None, "", "", "", str(fault))
+
+
+def damaged_database() -> Iterator[Finding]:
+    """Ask SQLite whether its file is whole; PostgreSQL watches over its own."""
+    if connection.vendor != "sqlite":
+        return
+    with connection.cursor() as cursor:
+        cursor.execute("PRAGMA integrity_check")
+        for (told,) in cursor.fetchall():
+            if told != "ok":
+                yield Finding(Kind.DAMAGED, "database", None, "", "", "", f"SQLite says: {told}.")
+
+
+def damaged_files() -> Iterator[Finding]:
+    """Read every uploaded file: its name is the SHA-256 of what is in it."""
+    for path in sorted(settings.FILES.glob("??/*")):
+        with open(path, "rb") as file:
+            checksum = file_digest(file, "sha256").hexdigest()
+        if path.stem != checksum or path.parent.name != checksum[:2]:
+            name = path.relative_to(settings.FILES).as_posix()
+            yield Finding(Kind.DAMAGED, "file", None, name, "", "", "What is in this file is not what its name says.")
 
 
 def orphan(record: models.Model, column: str, reason: str) -> Finding:

@@ -9,11 +9,11 @@ import json
 import sys
 from typing import Any
 
-from django.core.management import call_command
 from django.core.management.base import BaseCommand, CommandError, CommandParser
-from django.db import connection
-from django.db.migrations.executor import MigrationExecutor
+from django.utils import timezone
 
+from catalogue.exchange.backups.archive import BackupError
+from catalogue.exchange.backups.upgrading import upgrade
 from catalogue.models import Composer
 
 
@@ -24,15 +24,15 @@ class UnusableInput(CommandError):
         super().__init__(message, returncode=2)
 
 
-def migrations_pending() -> bool:
-    executor = MigrationExecutor(connection)
-    return bool(executor.migration_plan(executor.loader.graph.leaf_nodes()))
-
-
 def prepare_database() -> None:
-    """Make or bring up to date the tables; asks nothing and says nothing where they are."""
-    if migrations_pending():
-        call_command("migrate", interactive=False, verbosity=0)
+    """Make or bring up to date the tables, with a backup of what there was; says nothing where they are.
+
+    Raises CommandError where they could not be, and are as they were.
+    """
+    try:
+        upgrade(now=timezone.now())
+    except BackupError as fault:
+        raise CommandError(fault.reason, returncode=1) from fault
 
 
 class ReadingCommand(BaseCommand):

@@ -11,9 +11,9 @@ WIDTH = 30
 
 
 class Progress:
-    """A bar on the standard error of a terminal, for what takes longer than two seconds."""
+    """A bar on the standard error of a terminal, for what takes longer than two seconds; without ``total``, a count."""
 
-    def __init__(self, stream: Any, what: str, *, total: int) -> None:
+    def __init__(self, stream: Any, what: str, *, total: int | None) -> None:
         self.stream, self.what, self.total = stream, what, total
         self.done = 0
         self.next_at = monotonic() + QUIET_FOR
@@ -35,5 +35,7 @@ class Progress:
             self.stream.write("\r" + self.line(), ending="")
 
     def line(self) -> str:
+        if self.total is None:
+            return f"{self.what}: {self.done}"
         filled = WIDTH * min(self.done, self.total) // max(self.total, 1)
         return f"{self.what} [{'#' * filled}{'.' * (WIDTH - filled)}] {self.done} of {self.total}"

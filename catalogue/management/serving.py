@@ -5,13 +5,19 @@ from __future__ import annotations
 import errno
 import os
 import socket
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 
 from django.conf import settings
 from django.core.wsgi import get_wsgi_application
 from waitress import create_server
 
 from catalogue.management.base import UnusableInput
+
+try:
+    import fcntl
+except ImportError:  # Windows lets nobody rename a database that is open
+    fcntl = None  # type: ignore[assignment]
 
 HOST = "127.0.0.1"
 THREADS = 4
@@ -48,8 +54,40 @@ def serve(port: int, *, ready: Callable[[], None]) -> None:
         server = create_server(get_wsgi_application(), host=HOST, port=port, threads=THREADS, ident=None)
     except OSError as fault:
         raise UnusableInput(port_message(port, fault)) from fault
-    ready()
+    with door_open():
+        ready()
+        try:
+            server.run()
+        except KeyboardInterrupt:
+            server.close()
+
+
+@contextmanager
+def door_open() -> Iterator[None]:
+    """Let commands that put another catalogue in this one's place know that it is being served."""
+    with lock_file() as lock:
+        if fcntl:
+            fcntl.flock(lock, fcntl.LOCK_SH)
+        yield
+
+
+@contextmanager
+def nobody_serves() -> Iterator[None]:
+    """Hold the door shut meanwhile. Raises UnusableInput where the catalogue is being served."""
+    with lock_file() as lock:
+        try:
+            if fcntl:
+                fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except OSError as fault:
+            raise UnusableInput("This catalogue is being served; stop that program first (Ctrl+C).") from fault
+        yield
+
+
+@contextmanager
+def lock_file() -> Iterator[int]:
+    settings.DATA.mkdir(parents=True, exist_ok=True)
+    lock = os.open(settings.DATA / "serving.lock", os.O_CREAT | os.O_RDWR, 0o600)
     try:
-        server.run()
-    except KeyboardInterrupt:
-        server.close()
+        yield lock
+    finally:
+        os.close(lock)

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from typing import Any
 
+from django.conf import settings
 from django.core.management.base import CommandParser
 from django.urls import reverse
 from django.utils import timezone
 
 from catalogue.actions.entry import make_entry_key
+from catalogue.exchange.backups.writing import count_records
 from catalogue.management.base import CatalogueCommand
+from catalogue.management.daily import daily_backups, days_backup
+from catalogue.management.progress import Progress
 from catalogue.management.serving import address_at, refuse_taken_port, serve
 from catalogue.models import EntryPurpose, Membership
 from catalogue.terms import Role
@@ -25,11 +29,19 @@ class Command(CatalogueCommand):
         port: int = options["port"]
         refuse_taken_port(port)
         address = address_at(port) + entrance()
-        serve(port, ready=lambda: self.stdout.write(f"Open {address}\nStop with Ctrl+C."))
+        if has_owner():
+            with Progress(self.stderr, "Making the day’s backup", total=count_records()) as progress:
+                self.stdout.write(days_backup(settings.BACKUPS, now=timezone.now(), step=progress.step))
+        with daily_backups(settings.BACKUPS, wanted=has_owner):
+            serve(port, ready=lambda: self.stdout.write(f"Open {address}\nStop with Ctrl+C."))
+
+
+def has_owner() -> bool:
+    return Membership.objects.filter(role=Role.OWNER).exists()
 
 
 def entrance() -> str:
     """Return the path to open: the founder's, with a fresh code, until the catalogue has an owner."""
-    if Membership.objects.filter(role=Role.OWNER).exists():
+    if has_owner():
         return reverse("home")
     return reverse("start", args=[make_entry_key(EntryPurpose.OWNER, now=timezone.now())])

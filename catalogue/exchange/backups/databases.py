@@ -1,0 +1,122 @@
+"""Connections that live for a while: a snapshot of the catalogue, a fresh database beside it, a fresh schema."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing, contextmanager, suppress
+from copy import deepcopy
+from dataclasses import dataclass
+from pathlib import Path
+from secrets import token_hex
+from typing import Any
+
+from django.core.management import call_command
+from django.db import DEFAULT_DB_ALIAS, connections, transaction
+from django.db.migrations.executor import MigrationExecutor
+
+from catalogue.exchange.backups.archive import BackupError
+
+FROZEN = "SET TRANSACTION ISOLATION LEVEL REPEATABLE READ READ ONLY"
+
+
+@dataclass(frozen=True, slots=True)
+class Snapshot:
+    """A database as it was at one moment: the name of its connection, and its file where it is one."""
+
+    alias: str
+    file: Path | None
+
+
+@contextmanager
+def connection_to(**settings: Any) -> Iterator[str]:
+    """Give the name of a connection like the usual one but for these settings; it is closed afterwards.
+
+    Only this thread knows it, and whoever asks for all the databases of the site is not told of it.
+    """
+    alias = f"beside-{token_hex(6)}"
+    connections.settings[alias] = {**deepcopy(connections.settings[DEFAULT_DB_ALIAS]), **settings}
+    connection = connections[alias]
+    del connections.settings[alias]
+    try:
+        yield alias
+    finally:
+        connection.close()
+        del connections[alias]
+
+
+@contextmanager
+def sqlite_at(path: Path) -> Iterator[str]:
+    """Give a connection to a file that nobody else uses and that is synced as a whole, where it is kept at all."""
+    options = {
+        "transaction_mode": "IMMEDIATE",
+        "timeout": 20,
+        "init_command": "PRAGMA journal_mode=MEMORY; PRAGMA synchronous=OFF;",
+    }
+    with connection_to(ENGINE="django.db.backends.sqlite3", NAME=str(path), OPTIONS=options) as alias:
+        yield alias
+
+
+@contextmanager
+def frozen(folder: Path) -> Iterator[Snapshot]:
+    """Give the catalogue as it is now, unmoved by what is written meanwhile; a file of it is put into the folder."""
+    usual = connections[DEFAULT_DB_ALIAS]
+    if usual.vendor == "sqlite":
+        path = folder / "snapshot.sqlite3"
+        usual.ensure_connection()
+        with closing(sqlite3.connect(path)) as target:
+            usual.connection.backup(target)
+            target.execute("PRAGMA journal_mode=DELETE")
+        with sqlite_at(path) as alias:
+            yield Snapshot(alias, path)
+        return
+    with connection_to(NAME=usual.settings_dict["NAME"]) as alias, transaction.atomic(using=alias):
+        with connections[alias].cursor() as cursor:
+            cursor.execute(FROZEN)
+        yield Snapshot(alias, None)
+
+
+def migrate_to(alias: str, newest: list[tuple[str, str]] | None) -> None:
+    """Bring the tables of a database to these migrations, or to the newest that are known."""
+    if newest is None:
+        call_command("migrate", database=alias, interactive=False, verbosity=0, skip_checks=True)
+    else:
+        MigrationExecutor(connections[alias]).migrate(newest)
+
+
+def refuse_unsound_sqlite(path: Path) -> None:
+    """Raise BackupError for a file that SQLite finds faults in, or that could run code of its own."""
+    try:
+        with closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)) as database:
+            database.execute("PRAGMA cell_size_check=ON")
+            odd = database.execute("SELECT name FROM sqlite_master WHERE type NOT IN ('table', 'index')").fetchall()
+            virtual = database.execute("SELECT name FROM sqlite_master WHERE sql LIKE 'CREATE VIRTUAL%'").fetchall()
+            sound = database.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
+            loose = database.execute("PRAGMA foreign_key_check").fetchone()
+    except sqlite3.DatabaseError as fault:
+        raise BackupError("The database in this backup is damaged.") from fault
+    if odd or virtual:
+        raise BackupError("The database in this backup holds programs of its own and is not used.")
+    if not sound or loose:
+        raise BackupError("The database in this backup is damaged.")
+
+
+@contextmanager
+def fresh_sqlite(folder: Path) -> Iterator[str]:
+    with sqlite_at(folder / "fresh.sqlite3") as alias:
+        yield alias
+
+
+@contextmanager
+def fresh_schema(name: str) -> Iterator[str]:
+    """Give a connection to a new schema of the PostgreSQL database; what is left of it afterwards goes."""
+    usual = connections[DEFAULT_DB_ALIAS]
+    with usual.cursor() as cursor:
+        cursor.execute(f'CREATE SCHEMA "{name}"')
+    try:
+        options = {**usual.settings_dict["OPTIONS"], "options": f"-c search_path={name}"}
+        with connection_to(NAME=usual.settings_dict["NAME"], OPTIONS=options) as alias:
+            yield alias
+    finally:
+        with suppress(Exception), usual.cursor() as cursor:
+            cursor.execute(f'DROP SCHEMA IF EXISTS "{name}" CASCADE')

@@ -1,0 +1,152 @@
+"""Records as lines of JSON, for the tables as they were at any migration, so that an old backup is read as it was.
+
+A line has the columns by name. A column with a value of our own behind it is told as it is stored, bytes in Base64;
+search texts are left out, since saving makes them.
+"""
+
+from __future__ import annotations
+
+import json
+from base64 import b64decode, b64encode
+from collections.abc import Callable, Iterable, Iterator
+from datetime import date, time
+from functools import lru_cache
+from itertools import islice
+from typing import Any
+from uuid import UUID
+
+from django.apps.registry import Apps
+from django.core.exceptions import ValidationError
+from django.core.management.color import no_style
+from django.db import connections, models
+from django.db.migrations.loader import MigrationLoader
+
+from catalogue.exchange.backups.archive import BackupError
+from catalogue.models.fields import SearchTextField, ValueField
+
+Model = type[models.Model]
+Step = Callable[[], None]
+AT_ONCE = 200
+USERS = ("auth", "user")
+
+
+def nothing() -> None:
+    """Take a step that nobody watches."""
+
+
+# ---- which tables
+
+
+def applied_migrations(alias: str) -> dict[str, list[str]]:
+    """Return the names of the migrations that the database has seen, by app."""
+    loader = MigrationLoader(connections[alias])
+    known = sorted(key for key in loader.applied_migrations if key in loader.graph.nodes)
+    return {app: [name for of, name in known if of == app] for app in sorted({app for app, _name in known})}
+
+
+def newest_of(migrations: dict[str, list[str]]) -> list[tuple[str, str]]:
+    """Return the migrations that no other of these builds on. Raises BackupError for one that is not known here."""
+    graph = known_migrations().graph
+    keys = {(app, name) for app, names in migrations.items() for name in names}
+    unknown = sorted(key for key in keys if key not in graph.nodes)
+    if unknown:
+        raise BackupError("This backup was made by a newer version of the program; use that one.")
+    return sorted(key for key in keys if not any(child.key in keys for child in graph.node_map[key].children))
+
+
+@lru_cache(1)
+def known_migrations() -> MigrationLoader:
+    return MigrationLoader(None, ignore_no_migrations=True)
+
+
+def apps_at(newest: list[tuple[str, str]]) -> Apps:
+    """Return the models as they were when these migrations were the newest."""
+    return apps_of(tuple(newest))
+
+
+@lru_cache(4)
+def apps_of(newest: tuple[tuple[str, str], ...]) -> Apps:
+    return known_migrations().project_state(list(newest)).apps
+
+
+def kept_models(apps: Apps) -> list[Model]:
+    """Return every model that a backup holds, in the order of their names: the catalogue's, and the users."""
+    ours = [model for model in apps.get_models(include_auto_created=True) if model._meta.app_label == "catalogue"]
+    return sorted([*ours, apps.get_model(*USERS)], key=label_of)
+
+
+def label_of(model: Model) -> str:
+    return f"{model._meta.app_label}.{model._meta.model_name}"
+
+
+# ---- to lines
+
+
+def lines_of(model: Model, alias: str, step: Step = nothing) -> Iterator[bytes]:
+    columns = told_columns(model)
+    for record in model._base_manager.using(alias).order_by("pk").iterator(AT_ONCE):
+        told = {column.attname: told_value(column, record) for column in columns}
+        yield json.dumps(told, default=written, ensure_ascii=False, sort_keys=True).encode() + b"\n"
+        step()
+
+
+def told_columns(model: Model) -> list[Any]:
+    return [column for column in model._meta.concrete_fields if not isinstance(column, SearchTextField)]
+
+
+def told_value(column: Any, record: models.Model) -> Any:
+    value = getattr(record, column.attname)
+    if isinstance(column, ValueField):
+        return column.get_prep_value(value)
+    if isinstance(column, models.BinaryField):
+        return None if value is None else b64encode(bytes(value)).decode("ascii")
+    return value
+
+
+def written(value: object) -> str:
+    """Write what JSON has no form for; moments to the microsecond, which Django's own encoder would cut."""
+    if isinstance(value, date | time):
+        return value.isoformat()
+    if isinstance(value, UUID):
+        return str(value)
+    raise TypeError(f"{type(value).__name__} has no form in a backup.")
+
+
+# ---- from lines
+
+
+def store_lines(model: Model, alias: str, lines: Iterable[bytes], step: Step = nothing) -> int:
+    """Store the records of the lines under their own keys and return how many. Raises BackupError."""
+    columns = {column.attname: column for column in told_columns(model)}
+    count, waiting = 0, iter(lines)
+    while some := list(islice(waiting, AT_ONCE)):
+        records = [record_of(model, columns, line) for line in some]
+        model._base_manager.using(alias).bulk_create(records)
+        for _record in records:
+            step()
+        count += len(records)
+    return count
+
+
+def record_of(model: Model, columns: dict[str, Any], line: bytes) -> models.Model:
+    try:
+        told = json.loads(line)
+        return model(**{name: value_of(columns[name], value) for name, value in told.items()})
+    except (ValueError, KeyError, TypeError, AttributeError, ValidationError) as fault:
+        raise BackupError(f"A line of “{label_of(model)}” in this backup cannot be read.") from fault
+
+
+def value_of(column: Any, told: Any) -> Any:
+    if isinstance(column, ValueField):
+        return column.from_db_value(told, None, None)
+    if isinstance(column, models.BinaryField):
+        return None if told is None else b64decode(told, validate=True)
+    return told if isinstance(column, models.JSONField) else column.to_python(told)
+
+
+def set_counters(stored: list[Model], alias: str) -> None:
+    """Let new records get keys after those that were stored under their own."""
+    connection = connections[alias]
+    with connection.cursor() as cursor:
+        for statement in connection.ops.sequence_reset_sql(no_style(), stored):
+            cursor.execute(statement)

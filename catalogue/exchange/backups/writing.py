@@ -1,0 +1,112 @@
+"""Making a backup: a snapshot first, then everything from it, so that nothing need be stopped meanwhile."""
+
+from __future__ import annotations
+
+import errno
+import os
+import sqlite3
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+from secrets import token_hex
+from shutil import rmtree
+from tempfile import mkdtemp
+
+from django.conf import settings
+from django.db import OperationalError
+
+from catalogue.exchange.backups.archive import DATABASE, MANIFEST, PIECE, BackupError, Manifest, packing
+from catalogue.exchange.backups.checking import check_backup
+from catalogue.exchange.backups.databases import Snapshot, frozen
+from catalogue.exchange.backups.lines import (
+    Model,
+    Step,
+    applied_migrations,
+    apps_at,
+    kept_models,
+    label_of,
+    lines_of,
+    newest_of,
+    nothing,
+)
+
+
+def write_backup(path: Path, *, now: datetime, step: Step = nothing) -> Manifest:
+    """Write everything into a new file and read it back; a file of that name is replaced only when all is well.
+
+    ``step`` is called after each record. Raises BackupError, and leaves nothing behind, where it cannot be done.
+    """
+    beside = path.with_name(f".{path.name}.{token_hex(4)}.part")
+    folder = None
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        folder = Path(mkdtemp(prefix=".backup-", dir=path.parent))
+        with frozen(folder) as snapshot:
+            pack(beside, snapshot, now, step)
+        manifest = check_backup(beside)
+        os.replace(beside, path)
+        sync_folder(path.parent)
+    except (OSError, OperationalError, sqlite3.OperationalError) as fault:
+        raise BackupError(why_not_written(path, fault)) from fault
+    finally:
+        if folder:
+            beside.unlink(missing_ok=True)
+            rmtree(folder, ignore_errors=True)
+    return manifest
+
+
+def pack(path: Path, snapshot: Snapshot, now: datetime, step: Step) -> None:
+    migrations = applied_migrations(snapshot.alias)
+    rows: dict[str, int] = {}
+    with packing(path, now) as packer:
+        if snapshot.file:
+            packer.add(DATABASE, pieces_of_file(snapshot.file))
+        for model in kept_models(apps_at(newest_of(migrations))):
+            packer.add(f"records/{label_of(model)}.jsonl", counted(model, snapshot.alias, rows, step))
+        for file in uploaded():
+            packer.add(f"files/{file.relative_to(settings.FILES).as_posix()}", pieces_of_file(file), stored=True)
+        database = "sqlite" if snapshot.file else "postgresql"
+        manifest = Manifest(now.isoformat(), database, migrations, rows, packer.members)
+        packer.add(MANIFEST, iter([manifest.as_bytes()]))
+
+
+def counted(model: Model, alias: str, rows: dict[str, int], step: Step) -> Iterator[bytes]:
+    rows[label_of(model)] = 0
+    for line in lines_of(model, alias, step):
+        rows[label_of(model)] += 1
+        yield line
+
+
+def uploaded() -> list[Path]:
+    """Return the files that were uploaded; they never change, so that those of a moment ago are those of now."""
+    return sorted(path for path in settings.FILES.glob("??/*") if path.is_file() and not path.name.startswith("."))
+
+
+def count_records() -> int:
+    """Return how many steps a backup takes."""
+    models = kept_models(apps_at(newest_of(applied_migrations("default"))))
+    return sum(model._base_manager.count() for model in models)
+
+
+def pieces_of_file(path: Path) -> Iterator[bytes]:
+    with open(path, "rb") as file:
+        while piece := file.read(PIECE):
+            yield piece
+
+
+def sync_folder(folder: Path) -> None:
+    """Have the folder's own entries written to the disk, where the system allows it."""
+    if hasattr(os, "O_DIRECTORY"):
+        opened = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
+        try:
+            os.fsync(opened)
+        finally:
+            os.close(opened)
+
+
+def why_not_written(path: Path, fault: Exception) -> str:
+    if getattr(fault, "errno", None) == errno.ENOSPC or "full" in str(fault):
+        return "There is no room left on the disk; no backup was made."
+    if isinstance(fault, OSError) and fault.strerror:
+        return f"“{path}” cannot be written: {fault.strerror}."
+    return f"The catalogue cannot be read: {fault}."

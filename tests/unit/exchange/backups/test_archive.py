@@ -1,0 +1,103 @@
+"""The file of a backup: no byte of it changes unnoticed, and nothing it says of itself is believed."""
+
+from __future__ import annotations
+
+import stat
+from pathlib import Path
+
+import pytest
+
+from catalogue.exchange.backups.archive import MANIFEST, BackupError, opened, packing
+from tests.unit.exchange.backups.parcels import KEPT, NEWEST, NOW, manifest_bytes, with_manifest
+
+FLIPS = 200
+
+
+def test_each_flipped_byte_is_found(tmp_path: Path) -> None:
+    whole = NEWEST.read_bytes()
+    path = tmp_path / "flipped.zip"
+    unnoticed = []
+
+    for number in range(FLIPS):
+        place = number * (len(whole) - 1) // (FLIPS - 1)
+        path.write_bytes(whole[:place] + bytes([whole[place] ^ (1 << number % 8)]) + whole[place + 1 :])
+        try:
+            with opened(path):
+                unnoticed.append(place)
+        except BackupError:
+            pass
+
+    assert unnoticed == []
+
+
+@pytest.mark.parametrize("cut", [1, 64, 200, 20_000])
+def test_a_file_that_is_cut_short_is_found(tmp_path: Path, cut: int) -> None:
+    path = tmp_path / "cut.zip"
+    path.write_bytes(NEWEST.read_bytes()[:-cut])
+
+    with pytest.raises(BackupError, match="no backup, or it is damaged"), opened(path):
+        pass
+
+
+@pytest.mark.parametrize(
+    ("manifest", "reason"),
+    [
+        (b"[]", "its manifest cannot be read"),
+        (b"{}", "its manifest cannot be read"),
+        (manifest_bytes(format=2), "made by a newer version"),
+        (manifest_bytes(made_at="yesterday"), "its manifest cannot be read"),
+        (manifest_bytes(members={"a": 1}), "its manifest cannot be read"),
+        (manifest_bytes(rows={"a": "many"}), "its manifest cannot be read"),
+        (manifest_bytes(members={"files/../x": {"sha256": "", "size": 1}}), "does not hold what its manifest says"),
+        (b"not JSON", "damaged and cannot be unpacked"),
+    ],
+)
+def test_a_manifest_that_is_none_is_refused(tmp_path: Path, manifest: bytes, reason: str) -> None:
+    path = with_manifest(tmp_path / "odd.zip", manifest)
+
+    with pytest.raises(BackupError, match=reason), opened(path):
+        pass
+
+
+@pytest.mark.parametrize("name", ["../x", "files/ab/../../x", "/etc/passwd", "files/ab/short", "records/a.jsonl", "x"])
+def test_a_member_with_a_name_of_its_own_is_refused(tmp_path: Path, name: str) -> None:
+    path = tmp_path / "odd.zip"
+    with packing(path, NOW) as packer:
+        packer.add(name, iter([b"x"]))
+        told = {name: {"sha256": one.sha256, "size": one.size} for name, one in packer.members.items()}
+        packer.add(MANIFEST, iter([manifest_bytes(members=told)]))
+
+    with pytest.raises(BackupError, match="does not hold what its manifest says"), opened(path):
+        pass
+
+
+def test_a_zip_that_is_no_backup_is_refused(tmp_path: Path) -> None:
+    path = tmp_path / "empty.zip"
+    with packing(path, NOW):
+        pass
+
+    with pytest.raises(BackupError, match="it has no manifest"), opened(path):
+        pass
+
+
+def test_only_its_owner_may_read_a_backup(tmp_path: Path) -> None:
+    path = with_manifest(tmp_path / "new.zip", manifest_bytes())
+
+    assert stat.S_IMODE(path.stat().st_mode) == 0o600
+
+
+def test_a_file_that_is_there_is_never_written_over(tmp_path: Path) -> None:
+    path = tmp_path / "there.zip"
+    path.write_bytes(b"mine")
+
+    with pytest.raises(FileExistsError), packing(path, NOW):
+        pass
+
+    assert path.read_bytes() == b"mine"
+
+
+def test_a_missing_file_and_a_folder_are_said_to_be_so(tmp_path: Path) -> None:
+    with pytest.raises(BackupError, match="There is no file"), opened(tmp_path / "none.zip"):
+        pass
+    with pytest.raises(BackupError, match="is a folder"), opened(KEPT):
+        pass
