@@ -17,6 +17,7 @@ from catalogue.models.pictures import Picture
 from catalogue.models.places import Venue
 from catalogue.models.reception import Award, Review
 from catalogue.models.recordings import Recording
+from catalogue.models.saved_views import SavedView
 from catalogue.models.works import Commission, InstrumentationLine, Movement, Work
 from catalogue.models.writings import Biography, PerformanceNote, ProgrammeNote
 
@@ -54,6 +55,7 @@ __all__ = [
     "Recording",
     "Retuning",
     "Review",
+    "SavedView",
     "SetApart",
     "Submission",
     "SubmittedWork",

@@ -18,6 +18,8 @@ from catalogue.web.tables.works import WorkTable, with_performances
 from catalogue.web.wording import page_language
 from catalogue.web.work_names import work_names
 
+COLUMNS = "column"  # by which an address asks for a column to be shown
+
 
 @dataclass(frozen=True, slots=True)
 class Asked:
@@ -35,6 +37,7 @@ def asked_works(request: CatalogueRequest) -> Asked:
     asked = WorkFilter(request.GET, Work.objects.filter(composer=request.composer))
     table = WorkTable(with_performances(asked.qs), slug=request.composer.slug, language=page_language())
     RequestConfig(request, paginate=False).configure(table)
+    table.show_columns(request.GET.getlist(COLUMNS))
     return Asked(asked, table)
 
 
@@ -44,4 +47,5 @@ def asked_performances(request: CatalogueRequest, *, today: date) -> Asked:
     asked = PerformanceFilter(request.GET, ours, composer=composer, works=work_names(composer))
     table = PerformanceTable(asked.qs, composer=composer, today=today)
     RequestConfig(request, paginate=False).configure(table)
+    table.show_columns(request.GET.getlist(COLUMNS))
     return Asked(asked, table)

@@ -26,6 +26,7 @@ from catalogue.web.views import (
     performances,
     profile,
     recordings,
+    saved_views,
     scores,
     sign,
     timing,
@@ -141,6 +142,12 @@ deleted_addresses: list[URLPattern] = [
     path("<slug:kind>/<int:record>/restore/", histories.deleted_restore, name="deleted-restore"),
 ]
 
+# /c/<composer>/views/
+view_addresses: list[URLPattern] = [
+    path("<slug:table>/keep/", saved_views.view_keep, name="view-keep"),
+    path("<int:savedview>/drop/", saved_views.view_drop, name="view-drop"),
+]
+
 # /c/<composer>/
 catalogue_addresses: list[URLPattern | URLResolver] = [
     path("", today.today, name="today"),
@@ -148,6 +155,7 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("works/", include(work_addresses)),
     path("performances/", include(performance_addresses)),
     path("import/", include(import_addresses)),
+    path("views/", include(view_addresses)),
     path("changes/", include(history_addresses)),
     path("deleted/", include(deleted_addresses)),
     path("duplicates/", include(duplicate_addresses)),

@@ -18,7 +18,18 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 from catalogue.actions.composers import make_feed_token
 from catalogue.actions.entry import make_entry_key
 from catalogue.exchange.drafts import as_content, drafts_of
-from catalogue.models import Call, Composer, EntryPurpose, ImportBatch, Membership, Merge, Performance, Venue, Work
+from catalogue.models import (
+    Call,
+    Composer,
+    EntryPurpose,
+    ImportBatch,
+    Membership,
+    Merge,
+    Performance,
+    SavedView,
+    Venue,
+    Work,
+)
 from tests.conftest import CLOCK, NOW
 
 pytestmark = pytest.mark.django_db
@@ -57,6 +68,8 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "name": lambda: composer.slug,
         "work": lambda: Work.objects.create(composer=composer, title="Rope Tables").pk,
         "kind": lambda: "work" if "record" in variable else "works-list",
+        "table": lambda: "works",
+        "savedview": lambda: SavedView.objects.create(composer=composer, table="works", name="Short").pk,
         "record": lambda: Work.objects.create(composer=composer, title="Kept Twice").pk,
         "suffix": lambda: "csv",
         "lack": lambda: "duration",

@@ -6,7 +6,7 @@ asks for the signature of each function for each cell, which costs more than dra
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any, ClassVar
 
@@ -80,13 +80,31 @@ class DeferredPaginator(Paginator):
 
 
 class ListTable(tables.Table):
-    """A list with one page shown. ``caption`` says what it lists; ``cards_early`` where it holds strips."""
+    """A list with one page shown. ``caption`` says what it lists; ``cards_early`` where it holds strips.
+
+    ``on_request`` names the columns that are shown where they are asked for only.
+    """
 
     caption: ClassVar[str | Promise] = ""
     cards_early: ClassVar[bool] = False
+    on_request: ClassVar[tuple[str, ...]] = ()
 
     class Meta:
         template_name = "table.html"
+
+    def show_columns(self, asked: Iterable[str]) -> None:
+        """Show the columns that are asked for, the usual ones where none is; the one that names the row stays."""
+        wanted = set(asked) & set(self.columns.names())
+        usual = set(self.columns.names()) - set(self.on_request)
+        for name in self.columns.names():
+            if name not in (wanted or usual) and not self.columns[name].column.names_row:
+                self.columns.hide(name)
+
+    def column_choices(self) -> Iterator[tuple[str, str | Promise, bool]]:
+        """Give the columns that can be chosen: word, label, whether it is shown."""
+        for column in self.columns.iterall():
+            if not column.column.names_row:
+                yield column.name, column.column.label, column.visible
 
     def turn_to(self, number: str | None) -> None:
         """Fetch the rows of a page; a number that is none gives the first page, one too large the last."""

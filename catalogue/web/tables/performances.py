@@ -34,12 +34,16 @@ class PerformanceTable(ListTable):
     """One row a performance, the latest first unless another order is asked for."""
 
     caption = _("Performances")
+    on_request = ("kind", "status", "presenter")
 
     date = ListColumn(_("Date"), look="num", falling=True)
     works = ListColumn(_("Works"), look="title", names_row=True, ordered=False)
     performers = ListColumn(_("Performers"), ordered=False)
     place = ListColumn(_("Place"))
     first = ListColumn(_("By these records"), ordered=False)
+    kind = ListColumn(_("Kind"))
+    status = ListColumn(_("What has become of it"))
+    presenter = ListColumn(_("Presented by"), ordered=False)
 
     class Meta(ListTable.Meta):
         order_by = "-date"
@@ -89,6 +93,21 @@ class PerformanceTable(ListTable):
         words = list(dict.fromkeys(words for claim in found for words in briefly(claim)))
         doubted = [_("billing contradicted")] if any(is_doubted(claim) for claim in found) else []
         return format_html_join("; ", "{}", ((part,) for part in [*words, *doubted]))
+
+    def render_kind(self, record: Performance) -> str:
+        return record.get_kind_display()
+
+    def render_status(self, record: Performance) -> str:
+        return record.get_status_display()
+
+    def render_presenter(self, record: Performance) -> str:
+        return record.presenter_name or (record.presenter.name if record.presenter else "")
+
+    def order_kind(self, queryset: QuerySet[Performance], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, F("kind"), "-first_day")
+
+    def order_status(self, queryset: QuerySet[Performance], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, F("status"), "-first_day")
 
     def order_date(self, queryset: Any, is_descending: bool) -> Ordered:
         return (queryset.latest_first() if is_descending else queryset.in_date_order()), True

@@ -40,6 +40,7 @@ class WorkTable(ListTable):
 
     caption = _("Works")
     cards_early = True
+    on_request = ("category", "status", "publisher")
 
     title = ListColumn(_("Work"), look="title", names_row=True)
     forces = ListColumn(_("Instrumentation"), look="forces-cell", ordered=False)
@@ -48,6 +49,9 @@ class WorkTable(ListTable):
     duration = ListColumn(_("Duration"), look="num end", falling=True)
     performances = ListColumn(_("Performances"), look="num end", falling=True)
     last = ListColumn(_("Last performed"), look="num end full", falling=True)
+    category = ListColumn(_("Category"), look="full")
+    status = ListColumn(_("Where it stands"), look="full")
+    publisher = ListColumn(_("Publisher"), look="full")
 
     class Meta(ListTable.Meta):
         order_by = "-year"
@@ -82,6 +86,24 @@ class WorkTable(ListTable):
 
     def render_last(self, record: Any) -> str:
         return day_text(record.last_performed, self.language)
+
+    def render_category(self, record: Work) -> str:
+        return record.get_category_display()
+
+    def render_status(self, record: Work) -> str:
+        return record.get_status_display()
+
+    def render_publisher(self, record: Work) -> str:
+        return record.publisher
+
+    def order_category(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, F("category"), Lower("title"))
+
+    def order_status(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, F("status"), Lower("title"))
+
+    def order_publisher(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
+        return ordered_by(queryset, is_descending, Lower("publisher"), Lower("title"))
 
     def order_title(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
         return ordered_by(queryset, is_descending, Lower("title"))

@@ -20,6 +20,7 @@ from catalogue.web.asked import asked_performances
 from catalogue.web.notices import say
 from catalogue.web.performance_page import performance_page
 from catalogue.web.programmes import name_of
+from catalogue.web.saved_views import views_of
 from catalogue.web.tables.performances import TO_COME
 from catalogue.web.tallies import by_coming_month, by_country, by_year, held_by
 from catalogue.web.wording import page_language
@@ -33,7 +34,7 @@ def performance_list(request: CatalogueRequest) -> HttpResponse:
     asked = asked_performances(request, today=today)
     asked.table.turn_to(request.GET.get("page"))
     context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
-    context["counted"] = counted(composer, today)
+    context |= {"counted": counted(composer, today), "views": views_of(request, "performances")}
     return render(request, "performances/performance_list.html", context)
 
 

@@ -20,6 +20,7 @@ from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.asked import asked_works
 from catalogue.web.forms.documents import documents_of
 from catalogue.web.notices import say
+from catalogue.web.saved_views import views_of
 from catalogue.web.wording import page_language
 from catalogue.web.work_page import WorkPage, work_page
 
@@ -31,7 +32,7 @@ def work_list(request: CatalogueRequest) -> HttpResponse:
     asked = asked_works(request)
     asked.table.turn_to(request.GET.get("page"))
     context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
-    context["counted"] = counted(request.composer)
+    context |= {"counted": counted(request.composer), "views": views_of(request, "works")}
     return render(request, "works/work_list.html", context)
 
 

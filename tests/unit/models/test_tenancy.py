@@ -22,6 +22,7 @@ from catalogue.models import (
     Person,
     ProgrammedWork,
     Recording,
+    SavedView,
     SetApart,
     Venue,
     Work,
@@ -57,6 +58,7 @@ RECORDS: tuple[type[models.Model], ...] = (
     Person,
     ProgrammedWork,
     Recording,
+    SavedView,
     SetApart,
     Venue,
     Work,
@@ -89,6 +91,7 @@ def full_catalogue(owner: User) -> Composer:
         make_one_of_each(work)
         batch = ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW)
         Merge.objects.create(composer=composer, sort="name", made_at=NOW)
+        SavedView.objects.create(composer=composer, table="works", name="Short", query="length=-10")
         SetApart.objects.create(composer=composer, sort="name", one="Iva", other="Ivo")
         ImportedRecord.objects.create(batch=batch, sort="work", record=work.pk, label="Tides", after={})
     return Composer.objects.get(slug="ilse-tarnow")
