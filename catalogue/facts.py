@@ -15,6 +15,7 @@ from catalogue.terms import (
     Audience,
     Category,
     Extent,
+    HouseStyle,
     OrganisationKind,
     PerformanceKind,
     PerformanceStatus,
@@ -66,6 +67,7 @@ class ComposerFacts:
     language: str = "en-GB"
     number_prefix: str = ""
     string_strengths: tuple[int, ...] = ()
+    house_style: HouseStyle = HouseStyle.CLASSIC
     ipi: str = ""
     isni: str = ""
 

@@ -32,6 +32,7 @@ from catalogue.gathering.works import gather_work
 from catalogue.models import Composer, Performance, Work
 from catalogue.record_facts import ComposerRecords
 from catalogue.rules.premieres import claims_by_programmed
+from catalogue.terms import HouseStyle
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +62,7 @@ class Wish:
 
 def make_document(composer: Composer, wish: Wish) -> Document:
     """Return the document. KeyError for an unknown kind, DocumentNeeds where a fact it cannot do without is missing."""
-    return MAKERS[wish.kind](composer, wish)
+    return replace(MAKERS[wish.kind](composer, wish), house=HouseStyle(composer.house_style))
 
 
 def make_works_list(composer: Composer, wish: Wish) -> Document:

@@ -254,3 +254,11 @@ class PictureKind(StrEnum):
     SCORE_PAGE = "score page"
     DIAGRAM = "diagram"
     OTHER = "other"
+
+
+class HouseStyle(StrEnum):
+    """How a composer's documents look: serifs and one ink, serifs in black alone, or sans serifs and another ink."""
+
+    CLASSIC = "classic"
+    BLACK = "black"
+    CLEAR = "clear"

@@ -15,6 +15,7 @@ from enum import StrEnum
 
 from catalogue.drawings.player_strip import Strip
 from catalogue.drawings.timeline import Course
+from catalogue.terms import HouseStyle
 
 
 class Style(StrEnum):
@@ -239,7 +240,7 @@ Block = Opening | Section | Paragraph | Entry | Lines | Pairs | Table | Legend |
 class Document:
     """A whole document: ``kind`` chooses its sheet, ``running`` heads every page from the second on, left and right.
 
-    ``data`` is what a spreadsheet is told where that differs from what is printed, ``left_out`` what did not fit and is
+    ``house`` is the style of the composer's papers. ``data`` is what a spreadsheet is told where that differs from what is printed, ``left_out`` what did not fit and is
     told to whoever asked, not printed.
     """
 
@@ -251,6 +252,7 @@ class Document:
     blocks: tuple[Block, ...]
     running: tuple[Text, Text] = ((), ())
     dated: Text = ()
+    house: HouseStyle = HouseStyle.CLASSIC
     data: Table | None = None
     left_out: Text = ()
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from catalogue.facts import ComposerFacts, OrganisationFacts
 from catalogue.gathering.readings import readable
 from catalogue.models import Composer, Organisation
+from catalogue.terms import HouseStyle
 
 
 def gather_composer(composer: Composer) -> ComposerFacts:
@@ -27,6 +28,7 @@ def gather_composer(composer: Composer) -> ComposerFacts:
         language=composer.language,
         number_prefix=composer.number_prefix,
         string_strengths=readable(composer.string_strengths, ()),
+        house_style=HouseStyle(composer.house_style),
         ipi=composer.ipi,
         isni=composer.isni,
     )

@@ -30,7 +30,7 @@ from catalogue.models.records import (
     SearchableQuerySet,
     TenantQuerySet,
 )
-from catalogue.terms import OrganisationKind, Role
+from catalogue.terms import HouseStyle, OrganisationKind, Role
 
 
 def sha256_of(token: str) -> str:
@@ -71,6 +71,7 @@ class Composer(Record, Contact, Guarded):
     language = line(35, default="en-GB", blank=False)
     number_prefix = line(20)
     string_strengths = StrengthsField()
+    house_style = models.CharField(max_length=20, choices=choices_of(HouseStyle), default=HouseStyle.CLASSIC.value)
     ipi = line(IDENTIFIER)
     isni = line(IDENTIFIER)
     feed_token_sha256 = models.CharField(max_length=64, blank=True, default="", editable=False, db_index=True)
@@ -82,6 +83,7 @@ class Composer(Record, Contact, Guarded):
     class Meta:
         constraints = [
             country_code("composer"),
+            known("composer", "house_style", HouseStyle),
             models.UniqueConstraint(
                 fields=["feed_token_sha256"], condition=~Q(feed_token_sha256=""), name="composer_feed_token_unique"
             ),

@@ -53,7 +53,7 @@ def html_fragment(document: Document, *, top: int = 1) -> str:
     writer = Writer(document, top)
     body = "\n".join(line for block in document.blocks for line in writer.block(block))
     dated = f'\n<p class="folio">{writer.text(document.dated)}</p>' if document.dated else ""
-    attributes = f'class="document {clean(document.kind)}" lang="{clean(document.language)}"'
+    attributes = f'class="document {clean(document.kind)} house-{document.house}" lang="{clean(document.language)}"'
     return f"<article {attributes}>\n{body}{dated}\n</article>"
 
 

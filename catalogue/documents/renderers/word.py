@@ -68,7 +68,7 @@ CELL_MARGIN = 4
 
 def render_word(document: Document) -> bytes:
     word = new_document()
-    sheet = sheet_of(document.kind, document.paper)
+    sheet = sheet_of(document.kind, document.paper, document.house)
     writer = Writer(word, document, sheet)
     for block in document.blocks:
         writer.block(block)

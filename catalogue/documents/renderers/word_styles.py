@@ -15,7 +15,8 @@ from docx.styles.style import ParagraphStyle
 from catalogue.documents.model import Document
 from catalogue.documents.sheets import geometry
 from catalogue.documents.sheets.chosen import size_of
-from catalogue.documents.sheets.geometry import INK, Look, Sheet
+from catalogue.documents.sheets.geometry import Look, Sheet
+from catalogue.documents.sheets.houses import HOUSES, House, dressed_look
 
 FAMILIES = {"serif": "Noto Serif", "sans": "Noto Sans"}
 COMPLEX = "Noto Naskh Arabic"
@@ -78,12 +79,13 @@ def set_styles(word: WordDocument, document: Document, sheet: Sheet) -> dict[str
     """Give the file its page, its language and its styles; return the styles by name."""
     set_page(word, document, sheet)
     normal = style_named(word, "Normal")
-    dress(normal, WordStyle("Normal", geometry.PROSE))
+    house = HOUSES[document.house]
+    dress(normal, WordStyle("Normal", geometry.PROSE), house)
     set_language(normal, document.language)
     made = {style.name: style_named(word, style.name) for style in word_styles(sheet)}
     for style in word_styles(sheet):
         made[style.name].base_style = normal
-        dress(made[style.name], style)
+        dress(made[style.name], style, house)
     return made
 
 
@@ -101,17 +103,17 @@ def style_named(word: WordDocument, name: str) -> ParagraphStyle:
     return word.styles[name] if name in names else word.styles.add_style(name, WD_STYLE_TYPE.PARAGRAPH)
 
 
-def dress(style: ParagraphStyle, wanted: WordStyle) -> None:
+def dress(style: ParagraphStyle, wanted: WordStyle, house: House) -> None:
     """Take off what the style has and put on the look."""
     for name in ("w:rPr", "w:pPr"):
         for element in style.element.findall(qn(name)):
             style.element.remove(element)
-    look, font = wanted.look, style.font
+    look, font = dressed_look(wanted.look, house), style.font
     font.name = FAMILIES[look.family]
     set_fonts(style, FAMILIES[look.family])
     font.size = Pt(look.size)
     font.italic, font.bold = look.italic, look.strong
-    font.color.rgb = RGBColor(*(round(part * 255) for part in INK)) if look.inked else RGBColor(0, 0, 0)
+    font.color.rgb = RGBColor(*(round(part * 255) for part in house.ink)) if look.inked else RGBColor(0, 0, 0)
     space(style, wanted)
 
 

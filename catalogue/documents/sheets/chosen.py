@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from catalogue.documents.model import Paper
 from catalogue.documents.sheets import cue_sheet, performance_return
 from catalogue.documents.sheets.cv_section import CV_SECTION, PRESS_SHEET
 from catalogue.documents.sheets.geometry import Sheet
+from catalogue.documents.sheets.houses import dressed
 from catalogue.documents.sheets.paper import SIZES, Size
 from catalogue.documents.sheets.parts_checklist import A4, LETTER
 from catalogue.documents.sheets.performance_history import PERFORMANCE_HISTORY
 from catalogue.documents.sheets.programme_entry import PROGRAMME_ENTRY
 from catalogue.documents.sheets.works_list import BY_CATEGORY, BY_YEAR
+from catalogue.terms import HouseStyle
 
 SHEETS = {
     "works-list-by-category": BY_CATEGORY,
@@ -29,10 +33,12 @@ SHEETS = {
 ON_LETTER = {"parts-checklist": LETTER, "cue-sheet": cue_sheet.LETTER, "performance-return": performance_return.LETTER}
 
 
-def sheet_of(kind: str, paper: Paper) -> Sheet:
+@lru_cache(128)
+def sheet_of(kind: str, paper: Paper, house: HouseStyle = HouseStyle.CLASSIC) -> Sheet:
+    """The sheet of a kind, dressed in a house's style."""
     if paper is Paper.LETTER and kind in ON_LETTER:
-        return ON_LETTER[kind]
-    return SHEETS.get(kind, Sheet())
+        return dressed(ON_LETTER[kind], house)
+    return dressed(SHEETS.get(kind, Sheet()), house)
 
 
 def size_of(kind: str, paper: Paper) -> Size:

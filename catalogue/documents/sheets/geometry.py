@@ -277,3 +277,5 @@ class Sheet:
     figure: FigureSheet = FigureSheet()
     signatures: SignaturesSheet = SignaturesSheet()
     foot_note: Look = FOLIO
+    folio: Look = FOLIO
+    running: Look = RUNNING

@@ -43,7 +43,8 @@ ABOVE_HEAD = 20
 class Canvas:
     """The pages, one after another; ``number`` is that of the page in hand, from 0."""
 
-    def __init__(self, size: Size) -> None:
+    def __init__(self, size: Size, colour: tuple[float, float, float] = INK) -> None:
+        self.colour = colour
         self.height = size.height
         self.number = 0
         self.marks = 0
@@ -150,7 +151,7 @@ class Canvas:
 
     def ink(self, *, inked: bool) -> None:
         if inked != self.inked:
-            self.drawing.setFillColorRGB(*(INK if inked else BLACK))
+            self.drawing.setFillColorRGB(*(self.colour if inked else BLACK))
             self.inked = inked
 
     # ---- lines and marks

@@ -10,7 +10,7 @@ from catalogue.documents.renderers.pdf.flow import Placed, placed
 from catalogue.documents.renderers.pdf.ground import Ground
 from catalogue.documents.renderers.pdf.tags import Element, tagged
 from catalogue.documents.sheets.chosen import sheet_of, size_of
-from catalogue.documents.sheets.geometry import FOLIO, RUNNING
+from catalogue.documents.sheets.houses import HOUSES
 
 
 def page_count(document: Document) -> int:
@@ -19,7 +19,7 @@ def page_count(document: Document) -> int:
 
 
 def ground_of(document: Document) -> Ground:
-    sheet = sheet_of(document.kind, document.paper)
+    sheet = sheet_of(document.kind, document.paper, document.house)
     return Ground(sheet, size_of(document.kind, document.paper), labels(document.language))
 
 
@@ -37,7 +37,7 @@ def render_pdf(document: Document) -> bytes:
     tree = Element("Document")
     items = laid_out(document, ground, tree)
     pages = pages_in(items)
-    canvas = Canvas(ground.size)
+    canvas = Canvas(ground.size, HOUSES[document.house].ink)
     canvas.properties(document.title, document.author, document.language)
     for one in items:
         if one.page != canvas.number:
@@ -56,14 +56,14 @@ def end_page(canvas: Canvas, document: Document, ground: Ground, pages: int) -> 
         if canvas.number:
             running(canvas, document, ground)
         canvas.text(ground.left, foot, ground.first_line(document.dated, ground.sheet.foot_note, ground.width - 60))
-        canvas.text_to(ground.right, foot, ground.line(folio, FOLIO))
+        canvas.text_to(ground.right, foot, ground.line(folio, ground.sheet.folio))
     canvas.turn()
 
 
 def running(canvas: Canvas, document: Document, ground: Ground) -> None:
     margins = ground.sheet.margins
     x = ground.left + margins.running_x
-    right = ground.first_line(document.running[1], RUNNING, (ground.right - x) * 0.6)
-    left = ground.first_line(document.running[0], RUNNING, ground.right - x - right.width - 12)
+    right = ground.first_line(document.running[1], ground.sheet.running, (ground.right - x) * 0.6)
+    left = ground.first_line(document.running[0], ground.sheet.running, ground.right - x - right.width - 12)
     canvas.text(x, margins.running, left)
     canvas.text_to(ground.right, margins.running, right)
