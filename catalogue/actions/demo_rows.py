@@ -100,7 +100,7 @@ def strengths(text: str | None) -> tuple[int, ...]:
 
 def composer_columns(row: Row) -> Row:
     return {
-        **copied(row, "slug", "name", "sort_name", "birthplace", "email", "website", "number_prefix"),
+        **copied(row, "slug", "name", "sort_name", "birthplace", "email", "website", "number_prefix", "house_style"),
         "original_name": row.get("original_script_name", ""),
         "born": read_date(row["born"]),
         "country": row["nationality"],

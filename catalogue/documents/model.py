@@ -240,8 +240,8 @@ Block = Opening | Section | Paragraph | Entry | Lines | Pairs | Table | Legend |
 class Document:
     """A whole document: ``kind`` chooses its sheet, ``running`` heads every page from the second on, left and right.
 
-    ``house`` is the style of the composer's papers. ``data`` is what a spreadsheet is told where that differs from what is printed, ``left_out`` what did not fit and is
-    told to whoever asked, not printed.
+    ``house`` is the style of the composer's papers. ``data`` is what a spreadsheet is told where that differs from what
+    is printed, ``left_out`` what did not fit and is told to whoever asked, not printed.
     """
 
     kind: str

@@ -44,8 +44,8 @@ def head_drawing(
     def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
         for place, (column, lines) in enumerate(placed):
             with canvas.content(cells[place]) if cells else canvas.artifact():
-                for row, line in enumerate(reversed(lines)):
-                    put(canvas, line, column, y - row * look.leading, ground)
+                for above, line in zip(range(len(lines) - 1, -1, -1), lines, strict=True):
+                    put(canvas, line, column, y - above * look.leading, ground)
         with canvas.artifact():
             canvas.rule(ground.left, ground.right, y + rule_below, HEAVY)
 

@@ -164,8 +164,9 @@ def test_the_same_facts_give_the_same_bytes_in_another_program(case: str) -> Non
 
 @pytest.mark.parametrize("case", CASES)
 def test_every_page_says_which_it_is_of_how_many(case: str) -> None:
-    pages = pages_of(render_pdf(DOCUMENTS[case]()))
-    word = "von" if case.endswith("german") else "of"
+    document = DOCUMENTS[case]()
+    pages = pages_of(render_pdf(document))
+    word = {"de": "von", "fr": "sur", "it": "di", "es": "de"}.get(document.language, "of")
 
     folios = ["".join(text for _x, y, text in page if y < 50)[-6:] for page in pages]
 
