@@ -5,7 +5,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("catalogue", "0012_calls"),
+        ("catalogue", "0013_saved_views"),
     ]
 
     operations = [
