@@ -22,12 +22,12 @@ PEAK_DB = -12.0
 LENGTH = Fraction(30, 1000)  # seconds of one click
 PITCHES = (1600.0, 1000.0, 700.0)  # Hz: first beat, other beats, between the beats
 SOFTER_DB = -8.0  # between the beats, beside the beats
-AT_ONCE = 1_048_576  # bytes that are written together, about
-SILENCE = memoryview(bytes(AT_ONCE))
+AT_ONCE = 262_144  # bytes of a click with its silence, or of silence, that are written together
+SILENCE = bytes(AT_ONCE)
+REMEMBERED = 32  # clicks with their silence: in a steady tempo they are all of a few lengths
 PCM = 1  # format of whole-number samples in a WAV file
 HEADER = 44  # bytes before the samples
 LARGEST = 2**32 - 1  # bytes: a WAV file counts them in 32 bits
-Buffer = bytes | memoryview
 
 
 class ClickError(ValueError):
@@ -167,26 +167,29 @@ def click_bytes(line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_
 
 def _chunks(header: bytes, beats: tuple[Beat, ...], total: int, sample_rate: int, peak_db: float) -> Iterator[bytes]:
     yield header
-    held: list[Buffer] = []
-    size = 0
-    for part in _parts(beats, total, sample_rate, peak_db):
-        held.append(part)
-        size += len(part)
-        if size >= AT_ONCE:
-            yield b"".join(held)
-            held, size = [], 0
-    yield b"".join(held)
-
-
-def _parts(beats: tuple[Beat, ...], total: int, sample_rate: int, peak_db: float) -> Iterator[Buffer]:
-    """Give the samples of the file, sound and silence by turns."""
     sounds = _sounds(sample_rate, peak_db)
     starts = [_sample(beat.seconds, sample_rate) for beat in beats]
     yield from _silence(starts[0] if starts else total)
+    made: dict[tuple[int, int], bytes] = {}
     for beat, (start, until) in zip(beats, pairwise([*starts, total]), strict=True):
-        sound = sounds[0 if beat.accented else 2 if beat.within else 1][: 2 * (until - start)]
-        yield sound
-        yield from _silence(until - start - len(sound) // 2)
+        kind, length = _kind(beat), until - start
+        block = made.get((kind, length))
+        if block is None:
+            block = _block(sounds[kind], length)
+            made = {**made, (kind, length): block} if len(made) < REMEMBERED else {(kind, length): block}
+        yield block
+        yield from _silence(length - len(block) // 2)
+
+
+def _kind(beat: Beat) -> int:
+    """Return the place of a beat's sound among the three."""
+    return 0 if beat.accented else 2 if beat.within else 1
+
+
+def _block(sound: bytes, samples: int) -> bytes:
+    """Return a click with the silence after it, as far as they are written together."""
+    size = min(2 * samples, AT_ONCE)
+    return sound[:size].ljust(size, b"\0")
 
 
 def _sounds(sample_rate: int, peak_db: float) -> tuple[bytes, bytes, bytes]:
@@ -229,8 +232,8 @@ def _sound(pitch: float, sample_rate: int, peak_db: float) -> bytes:
     return struct.pack(f"<{samples}h", *(round(value) for value in values))
 
 
-def _silence(samples: int) -> Iterator[Buffer]:
-    left = 2 * samples
-    while left > 0:
-        yield SILENCE[:left]
-        left -= AT_ONCE
+def _silence(samples: int) -> Iterator[bytes]:
+    whole, rest = divmod(2 * samples, AT_ONCE)
+    yield from (SILENCE for _ in range(whole))
+    if rest:
+        yield SILENCE[:rest]

@@ -136,7 +136,7 @@ def _position(text: str, place: Place, bar: Bar) -> Fraction:
         beats = "one beat" if bar.beats == 1 else f"{bar.beats} beats"
         raise PlaceError(f"Bar {bar.number} has {beats}, so there is no beat {place.beat}.", text, 0, len(text))
     begins = bar.beat * (place.beat - 1)
-    return begins + min(bar.beat, bar.length - begins) * place.part
+    return begins + min(bar.beat, bar.length - begins) * place.part if place.part else begins
 
 
 def place_at(seconds: Fraction, line: Timeline) -> Place | None:

@@ -54,6 +54,8 @@ class Bar:
 
     def moment(self, position: Fraction) -> Fraction:
         """Return the seconds from the beginning of the bar to a position in whole notes."""
+        if not position:
+            return position
         unheld = self._unheld(position)
         if not self.hold or position <= self.last_beat:
             return unheld

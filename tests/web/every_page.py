@@ -33,12 +33,16 @@ def addresses_of(name: str, composer: Composer, most: int | None = None) -> list
     """Return the addresses of that name in a catalogue, of at most so many records."""
     varying = [part for part in variables(name) if part != "composer"]
     shared = {"composer": composer.slug} if "composer" in variables(name) else {}
-    found = choices(varying, composer, most) if varying else [{}]
+    timed = name.startswith("timing-")
+    found = choices(varying, composer, most, timed=timed) if varying else [{}]
     return [reverse(name, kwargs=shared | one) for one in found or [values(name, composer)]]
 
 
-def choices(varying: list[str], composer: Composer, most: int | None) -> list[dict[str, Any]]:
-    """Return what can stand in an address; nothing where the catalogue holds no such record."""
+def choices(varying: list[str], composer: Composer, most: int | None, *, timed: bool) -> list[dict[str, Any]]:
+    """Return what can stand in an address; nothing where the catalogue holds no such record.
+
+    ``timed`` puts the works that have a tempo map first.
+    """
     if varying == ["kind", "record"]:
         kinds = record_kinds().values()
         return [
@@ -52,7 +56,7 @@ def choices(varying: list[str], composer: Composer, most: int | None) -> list[di
     )
     if model is None or "token" in varying:
         return []
-    records = of_composer(model, composer)[:most]
+    records = of_composer(model, composer).order_by(*(["-tempo_map"] if timed else []), "pk")[:most]
     return [
         {varying[-1]: record.pk, **{part: getattr(record, f"{part}_id") for part in varying[:-1]}} for record in records
     ]
@@ -64,4 +68,4 @@ def of_composer(model: type[models.Model], composer: Composer) -> models.QuerySe
     owner = next(path for path in ("composer", "work", "performance") if path in columns)
     path = "composer" if owner == "composer" else f"{owner}__composer"
     manager: models.Manager[Any] = model.objects
-    return manager.filter(**{path: composer}).order_by("pk")
+    return manager.filter(**{path: composer})

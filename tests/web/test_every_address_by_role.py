@@ -66,7 +66,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "composer": lambda: composer.slug,
         "token": lambda: make_feed_token(composer=composer) if name == "feed" else make_key(name, composer),
         "name": lambda: composer.slug,
-        "work": lambda: Work.objects.create(composer=composer, title="Rope Tables").pk,
+        "work": lambda: Work.objects.create(composer=composer, title="Rope Tables", tempo_map="1-4 4/4 q=60").pk,
         "kind": lambda: "work" if "record" in variable else "works-list",
         "table": lambda: "works",
         "savedview": lambda: SavedView.objects.create(composer=composer, table="works", name="Short").pk,

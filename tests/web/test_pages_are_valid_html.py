@@ -23,7 +23,7 @@ from django.urls import reverse
 
 from catalogue.actions.composers import create_composer
 from catalogue.actions.demo import load_demo
-from catalogue.models import Composer, Membership
+from catalogue.models import Composer, Membership, Work
 from catalogue.terms import Role
 from tests.conftest import NOW
 from tests.web.every_page import addresses_of, page_names
@@ -52,6 +52,7 @@ FRAGMENTS: dict[str, dict[str, str]] = {
     "where-reading": {"city": "Riga", "venue": "Kalkofen-Halle"},
     "performers-reading": {"performers": "conductor: Rana Holt\nsomebody: ???"},
     "tour-reading": {"dates": "12 May 2026, Riga\n31 February\nsomewhere"},
+    "timing-reading": {"tempo_map": "1-8 4/4 q=60\n9 free soon"},
 }
 """What is typed where a page asks how it reads."""
 MISTAKES: dict[str, tuple[dict[str, str], ...]] = {
@@ -71,6 +72,14 @@ MISTAKES: dict[str, tuple[dict[str, str], ...]] = {
     "tour-new": (FRAGMENTS["tour-reading"],),
     "venue-edit": ({"name": "", "country": "Nowhere"}, {"name": "Changed", "saves": "0"}),
     "profile-edit": ({"name": "", "email": "nobody", "isni": "12", "born": "never"},),
+    "timing-edit": (
+        {"tempo_map": "1-8 4/4 q=O", "cues-TOTAL_FORMS": "1", "cues-INITIAL_FORMS": "0", "cues-0-place": "soon"},
+        {"tempo_map": "1-8 4/4 q=60", "saves": "0", "cues-TOTAL_FORMS": "0", "cues-INITIAL_FORMS": "0"},
+    ),
+    "recordings-edit": (
+        {"recordings-TOTAL_FORMS": "1", "recordings-INITIAL_FORMS": "0", "recordings-0-label": "Loft Hatch Records"},
+    ),
+    "timing-set": ({},),
     "pasted-new": ({},),
     "call-new": ({},),
     "call-edit": ({"title": "", "forces": "3 flutez", "duration_max": "soon", "deadline_time": "25:00"},),
@@ -113,7 +122,7 @@ def mistaken(client: Client) -> Iterator[tuple[str, HttpResponse]]:
         address = addresses_of(name, composer, 1)[0]
         yield from ((name, client.post(address, typed)) for typed in sent)
     for name, typed in FRAGMENTS.items():
-        yield name, client.post(reverse(name, args=[COMPOSER]), typed)
+        yield name, client.post(addresses_of(name, composer, 1)[0], typed)
 
 
 def brought_in(client: Client) -> Iterator[tuple[str, HttpResponse]]:
@@ -128,8 +137,10 @@ def brought_in(client: Client) -> Iterator[tuple[str, HttpResponse]]:
 
 
 def papers(client: Client) -> Iterator[tuple[str, HttpResponse]]:
+    work = Work.objects.filter(composer__slug=COMPOSER).exclude(tempo_map="")[0].pk
+    cues = (f"cue-sheet?work={work}", f"cue-sheet?work={work}&size=pocket")
     for language in ("en-GB", "de"):
-        for kind in ("works-list?order=category", "works-list?order=year", "cv-section?first=2015"):
+        for kind in ("works-list?order=category", "works-list?order=year", "cv-section?first=2015", *cues):
             word, _mark, asked = kind.partition("?")
             address = reverse("document-file", args=[COMPOSER, word])
             yield word, client.get(f"{address}?{asked}&language={language}&paper=a4&format=html")

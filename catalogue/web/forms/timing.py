@@ -53,9 +53,9 @@ class TimingForm(forms.ModelForm):
         self.initial["saves"] = self.instance.saves
         cast(forms.CharField, self.fields["tempo_map"]).strip = False
         self.fields["tempo_map"].widget.attrs |= {
-            "hx-post": reverse("timing-reading", args=[composer.slug, self.instance.pk]),
-            "hx-trigger": "input changed delay:400ms",
-            "hx-target": "#tempo-reading",
+            "data-hx-post": reverse("timing-reading", args=[composer.slug, self.instance.pk]),
+            "data-hx-trigger": "input changed delay:400ms",
+            "data-hx-target": "#tempo-reading",
         }
 
     def clean_tempo_map(self) -> str:
