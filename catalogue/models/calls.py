@@ -73,6 +73,14 @@ class Call(Record, Deletable, Guarded):
         self.closes_on, self.closes_at = terms.closes, terms.deadline
 
 
+class SubmissionQuerySet(TenantQuerySet["Submission"]):
+    memberships_path = "call__composer__memberships"
+
+
+class SubmittedWorkQuerySet(TenantQuerySet["SubmittedWork"]):
+    memberships_path = "submission__call__composer__memberships"
+
+
 class Submission(Record):
     """What is sent to a call, and what has become of it."""
 
@@ -81,6 +89,8 @@ class Submission(Record):
     sent_on = models.DateField(null=True, blank=True)
     outcome = line(LONG_LINE)
     feedback = text()
+
+    objects = SubmissionQuerySet.as_manager()
 
     class Meta:
         constraints = [known("submission", "status", SubmissionStatus)]
@@ -95,6 +105,8 @@ class SubmittedWork(Record):
     submission = models.ForeignKey(Submission, on_delete=models.CASCADE, related_name="works")
     work = models.ForeignKey(Work, on_delete=models.CASCADE, related_name="submitted")
     order = models.PositiveSmallIntegerField(default=1, validators=[MinValueValidator(1)])
+
+    objects = SubmittedWorkQuerySet.as_manager()
 
     class Meta:
         constraints = [

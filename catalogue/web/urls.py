@@ -10,6 +10,7 @@ from django.urls import URLPattern, URLResolver, include, path
 from catalogue.web.views import (
     account,
     calls,
+    choices,
     click,
     composers,
     documents,
@@ -85,6 +86,8 @@ call_addresses: list[URLPattern] = [
     path("new/", calls.call_new, name="call-new"),
     path("<int:call>/", calls.call_detail, name="call-detail"),
     path("<int:call>/edit/", calls.call_edit, name="call-edit"),
+    path("<int:call>/choice/", choices.call_choice, name="call-choice"),
+    path("<int:call>/set/", choices.call_set, name="call-set"),
     path("<int:call>/choose/", calls.call_choose, name="call-choose"),
     path("<int:call>/sent/", calls.call_sent, name="call-sent"),
     path("<int:call>/delete/", calls.call_delete, name="call-delete"),

@@ -145,3 +145,33 @@ def test_another_composers_call_is_not_found(browser: Client, other_composer: Co
     call = make_call(other_composer)
 
     assert browser.get(f"{ADDRESS}{call.pk}/").status_code == 404
+
+
+def test_three_sets_are_proposed_and_one_is_taken(browser: Client, composer: Composer) -> None:
+    for number in range(4):
+        make_work(
+            f"Rope {number}", composer=composer, instrumentation="fl.ob.cl – hn – bn", completed=f"201{6 + number}",
+            duration="4'",
+        )  # fmt: skip
+    call = make_call(composer, TEXT + "\nSend two works.")
+
+    page = Page(browser.get(f"{ADDRESS}{call.pk}/choice/"))
+
+    answers = page.tree.xpath("//section[@id='answers']//ol")
+    assert [item.text_content() for item in answers[0].xpath("li")] == ["Rope 3", "Rope 2"]
+    assert len(answers) == 3
+    assert "No set is worth more by your weights." in page.text()
+    (form, *_others) = page.tree.xpath("//section[@id='answers']//form")
+    browser.post(f"{ADDRESS}{call.pk}/set/", {"work": form.xpath("input[@name='work']/@value")})
+    assert [row.work.title for row in call.submission.works.order_by("order")] == ["Rope 3", "Rope 2"]
+
+
+def test_a_work_that_is_left_out_is_in_no_answer(browser: Client, composer: Composer) -> None:
+    made = make_work(
+        "Slack Rope", composer=composer, instrumentation="fl.ob.cl – hn – bn", completed="2019", duration="4'"
+    )
+    call = make_call(composer)
+
+    page = Page(browser.get(f"{ADDRESS}{call.pk}/choice/?ban={made.pk}&recent=1&played=1&recorded=1&contrast=1"))
+
+    assert "No set of works meets all that is asked." in page.text()

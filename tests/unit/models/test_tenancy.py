@@ -5,7 +5,9 @@ from django.apps import apps
 from django.contrib.auth.models import AnonymousUser, User
 from django.db import models
 
+from catalogue.actions.calls import choose_works, propose_call
 from catalogue.models import (
+    Call,
     Commission,
     Composer,
     Cue,
@@ -24,6 +26,8 @@ from catalogue.models import (
     Recording,
     SavedView,
     SetApart,
+    Submission,
+    SubmittedWork,
     Venue,
     Work,
 )
@@ -43,6 +47,7 @@ from tests.record_makers import OF_COMPOSER, OF_WORK, make_one_of_each
 pytestmark = pytest.mark.django_db
 
 RECORDS: tuple[type[models.Model], ...] = (
+    Call,
     Commission,
     Composer,
     Cue,
@@ -60,6 +65,8 @@ RECORDS: tuple[type[models.Model], ...] = (
     Recording,
     SavedView,
     SetApart,
+    Submission,
+    SubmittedWork,
     Venue,
     Work,
     *OF_WORK,
@@ -89,6 +96,8 @@ def full_catalogue(owner: User) -> Composer:
         make_performance(work, venue=venue, performers=("Kestrel Ensemble",))
         make_recording(work)
         make_one_of_each(work)
+        call = propose_call(composer=composer, text="A call for scores", now=NOW)
+        choose_works(call=call, works=[work])
         batch = ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW)
         Merge.objects.create(composer=composer, sort="name", made_at=NOW)
         SavedView.objects.create(composer=composer, table="works", name="Short", query="length=-10")
@@ -146,7 +155,7 @@ def test_members_of_several_catalogues_see_each_record_once(owner: User) -> None
 def composer_of(record: models.Model) -> Composer:
     if isinstance(record, Composer):
         return record
-    for way in ("work", "performance", "batch"):
+    for way in ("work", "performance", "batch", "call"):
         if hasattr(record, way) and not hasattr(record, "composer"):
             return getattr(record, way).composer
     return record.composer
