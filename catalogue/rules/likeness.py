@@ -163,3 +163,15 @@ REASONS: tuple[tuple[Likeness, Callable[[Words], Iterable[str]]], ...] = (
     (Likeness.SOUND, sound),
     (Likeness.SLIP, one_letter_less),
 )
+
+
+def likeness_of(one: str, other: str) -> Likeness | None:
+    """Return why two names look alike, for the surest reason; None where they do not.
+
+    >>> likeness_of("The Kestrel Songs", "Kestrel songs"), likeness_of("Study No. 1", "Study No. 2")
+    (<Likeness.LETTERS: 'case, accents, punctuation or an article'>, None)
+    """
+    words, others = words_of(one), words_of(other)
+    if not words or not others:
+        return None
+    return next((because for because, keys_of in REASONS if not set(keys_of(words)).isdisjoint(keys_of(others))), None)

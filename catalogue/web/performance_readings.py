@@ -13,6 +13,7 @@ from catalogue.models import Venue
 from catalogue.timing import DateError, MomentError, read_clock_time, read_date
 from catalogue.web.days import how_far, long_day
 from catalogue.web.known import Known
+from catalogue.web.lookalikes import halls_alike
 from catalogue.web.places import PlaceError, TypedPlace, place_of, read_country
 from catalogue.web.readings import Marked, Reading
 
@@ -36,11 +37,12 @@ def when_reading(day: str, clock: str, *, language: str, today: date) -> Reading
 
 @dataclass(frozen=True, slots=True)
 class PlaceReading:
-    """Where it is, by which clocks, and whether the hall is added; or what is wrong."""
+    """Where it is, by which clocks, whether the hall is added and which known ones it looks like; or what is wrong."""
 
     words: str = ""
     zone: str = ""
     is_new: bool = False
+    alike: str = ""
     reason: str = ""
 
 
@@ -54,7 +56,8 @@ def where_reading(
     except PlaceError as mistake:
         return PlaceReading(reason=mistake.reason)
     words = place.in_words()
-    return PlaceReading(words, place.zone, place.is_new) if words else None
+    alike = f" {_('or')} ".join(f"“{one}”" for one in halls_alike(hall, known)) if place.is_new else ""
+    return PlaceReading(words, place.zone, place.is_new, alike) if words else None
 
 
 @dataclass(frozen=True, slots=True)

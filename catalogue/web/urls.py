@@ -57,6 +57,7 @@ work_addresses: list[URLPattern] = [
     path("score/", scores.score_new, name="score-new"),
     path("score/keep/", scores.score_keep, name="score-keep"),
     path("export/<slug:suffix>/", exports.work_export, name="work-export"),
+    path("reading/title/", work_forms.title_reading, name="title-reading"),
     path("reading/instrumentation/", work_forms.instrumentation_reading, name="instrumentation-reading"),
     path("reading/duration/", work_forms.duration_reading, name="duration-reading"),
     path("reading/movements/", work_forms.movements_reading, name="movements-reading"),

@@ -46,6 +46,7 @@ QUERIES = {
 """What else is asked for at an address."""
 FRAGMENTS: dict[str, dict[str, str]] = {
     "instrumentation-reading": {"instrumentation_typed": "3(III=pic).2.2<.2 – 4.3.3.1 – timp, 2 perc – str(8.6.4.4.2"},
+    "title-reading": {"title": "Eleven Whetstone"},
     "duration-reading": {"duration_typed": "about soon"},
     "movements-reading": {"movements": "Low Water 3'\nSlack ?"},
     "when-reading": {"date": "31 February", "time": "25:10"},

@@ -136,10 +136,11 @@ class PerformanceForm(forms.ModelForm):
     def _read_live(self) -> None:
         """Ask for the reading whenever the typing pauses; without scripts it comes when the form is sent."""
         slug = self.instance.composer.slug
+        besides = f"?besides={self.instance.pk}" if self.instance.pk else ""
         for names, reading in ((("date", "time"), "when"), (WHERE, "where"), (("performers",), "performers")):
             for name in names:
                 self.fields[name].widget.attrs |= {
-                    "data-hx-post": reverse(f"{reading}-reading", args=[slug]),
+                    "data-hx-post": reverse(f"{reading}-reading", args=[slug]) + besides,
                     "data-hx-trigger": "input changed delay:400ms",
                     "data-hx-target": f"#{reading}-reading",
                     "data-hx-include": ", ".join(f"[name={one}]" for one in names),

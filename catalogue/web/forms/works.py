@@ -179,6 +179,7 @@ class WorkForm(forms.ModelForm):
         self.initial["uid"] = self.instance.uid
         del self.fields["uid" if self.instance.pk else "saves"]
         for name, reading in (
+            ("title", "title"),
             ("instrumentation_typed", "instrumentation"),
             ("duration_typed", "duration"),
             ("movements", "movements"),
@@ -187,8 +188,9 @@ class WorkForm(forms.ModelForm):
 
     def _read_live(self, name: str, reading: str, slug: str) -> None:
         """Ask for the reading whenever the typing pauses; without scripts it comes when the form is sent."""
+        besides = f"?besides={self.instance.pk}" if self.instance.pk else ""
         self.fields[name].widget.attrs |= {
-            "data-hx-post": reverse(f"{reading}-reading", args=[slug]),
+            "data-hx-post": reverse(f"{reading}-reading", args=[slug]) + besides,
             "data-hx-trigger": "input changed delay:400ms",
             "data-hx-target": f"#{reading}-reading",
             "data-hx-params": name,

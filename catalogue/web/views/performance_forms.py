@@ -10,13 +10,14 @@ from django.db import transaction
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.utils import timezone
+from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST
 
 from catalogue.actions.performances import save_performance, save_venue
 from catalogue.actions.saving import Overtaken
 from catalogue.exchange.event_lines import EventLine, read_event_line
-from catalogue.models import Performance
+from catalogue.models import Composer, Performance
 from catalogue.web import performance_readings as readings
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.conflicts import Conflict
@@ -29,6 +30,7 @@ from catalogue.web.forms.programme import (
     with_row_earlier,
 )
 from catalogue.web.known import Known
+from catalogue.web.lookalikes import performances_of_day
 from catalogue.web.notices import say
 from catalogue.web.places import PlaceError, read_country, zones_of
 from catalogue.web.programmes import called, name_of
@@ -166,6 +168,7 @@ def shown_beside(form: PerformanceForm) -> dict[str, object]:
     typed = {name: form[name].value() or "" for name in ("date", "time", "venue", "city", "country", "zone")}
     place = (typed["venue"], typed["city"], typed["country"], typed["zone"])
     return {
+        "same_day": same_day(form.instance.composer, typed["date"], form.instance.pk) if form.is_bound else [],
         "known": form.known,
         "zones": zones_offered(typed["country"]),
         "when": readings.when_reading(
@@ -192,7 +195,15 @@ def when_reading(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/performances/reading/when/ — what a typed date and time read as."""
     typed = (request.POST.get("date", ""), request.POST.get("time", ""))
     reading = readings.when_reading(*typed, language=page_language(), today=timezone.localdate())
-    return render(request, "performances/parts/when_reading.html", {"reading": reading})
+    besides = request.GET.get("besides", "")
+    found = same_day(request.composer, typed[0], int(besides) if besides.isdecimal() and len(besides) < 19 else None)
+    return render(request, "performances/parts/when_reading.html", {"reading": reading, "same_day": found})
+
+
+def same_day(composer: Composer, day: str, besides: int | None) -> list[tuple[int, SafeString]]:
+    """Return key and name of what is noted for a day that is typed already."""
+    found = performances_of_day(composer, day, language=page_language(), besides=besides)
+    return [(one.pk, called(one)) for one in found]
 
 
 @member_page

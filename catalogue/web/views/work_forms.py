@@ -21,6 +21,7 @@ from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.building import NUMBERS, WHOLE, builder_of, built, instrument_choices
 from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.works import Commissions, WorkForm, commission_rows, commissions_in_order
+from catalogue.web.lookalikes import works_alike
 from catalogue.web.notices import say
 from catalogue.web.other_readings import other_readings, written_as_read
 from catalogue.web.wording import page_language
@@ -56,7 +57,7 @@ def work_edit(request: CatalogueRequest, work: int) -> HttpResponse:
 
 def form_of(request: CatalogueRequest, work: Work) -> HttpResponse:
     """Show the form, empty or filled in, with what was read from it; or save it and go on to the work."""
-    stored_title = work.title
+    stored_title, is_new = work.title, work.pk is None
     typed = typed_in(request)
     form = WorkForm(typed, instance=work, composer=request.composer)
     rows = commission_rows(work, typed)
@@ -70,20 +71,34 @@ def form_of(request: CatalogueRequest, work: Work) -> HttpResponse:
         except ValidationError as refused:
             add_errors(form, refused)
         else:
-            say(request, _("“%(title)s” is saved.") % {"title": work.title})
+            say(request, saved_message(request, work, is_new))
             return redirect("work-detail", request.composer.slug, work.pk)
-    building = {"is_building": "build" in (typed or ()), "instruments": instrument_choices(page_language())}
-    context = {
-        **building,
+    context = {"form": form, "work": work, "stored_title": stored_title, "commissions": rows, "conflict": conflict}
+    context |= beside_the_form(request, form, work, is_building="build" in (typed or ()))
+    return render(request, "works/work_form.html", context)
+
+
+def beside_the_form(request: CatalogueRequest, form: WorkForm, work: Work, *, is_building: bool) -> dict[str, Any]:
+    """Return what was read from the form, what looks like it, and what the builder offers."""
+    title = form["title"].value() or ""
+    return {
+        "readings": readings_of(form),
+        "alike": works_alike(request.composer, title, besides=work.pk) if form.is_bound else [],
+        "is_building": is_building,
+        "instruments": instrument_choices(page_language()),
         "numbers": NUMBERS,
         "bodies": WHOLE,
-        "form": form,
-        "work": work,
-        "stored_title": stored_title,
-        "commissions": rows,
-        "conflict": conflict,
     }
-    return render(request, "works/work_form.html", {**context, "readings": readings_of(form)})
+
+
+def saved_message(request: CatalogueRequest, work: Work, is_new: bool) -> str:
+    """Say that a work is saved, and of a new one which it looks like."""
+    saved = _("“%(title)s” is saved.") % {"title": work.title}
+    alike = works_alike(request.composer, work.title, besides=work.pk) if is_new and not work.version_of_id else []
+    if not alike:
+        return saved
+    other = _("It looks like “%(other)s”, which was here already.") % {"other": alike[0].title}
+    return f"{saved} {other}"
 
 
 def typed_in(request: CatalogueRequest) -> Any:
@@ -135,6 +150,16 @@ def readings_of(form: WorkForm) -> dict[str, object]:
 
 
 # ---- live answers
+
+
+@member_page
+@require_POST
+def title_reading(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/works/reading/title/ — which works are here already that a typed title looks like."""
+    besides = request.GET.get("besides", "")
+    key = int(besides) if besides.isdecimal() and len(besides) < 19 else None
+    alike = works_alike(request.composer, request.POST.get("title", ""), besides=key)
+    return render(request, "works/parts/title_reading.html", {"alike": alike})
 
 
 @member_page
