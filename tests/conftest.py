@@ -10,8 +10,9 @@ from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
+from django.conf import settings
 from django.contrib.auth.models import User
-from django.test import Client
+from django.test import Client, override_settings
 from django.utils import timezone
 
 from catalogue.models import Composer, Membership
@@ -57,6 +58,14 @@ def stays_here(address: Any) -> bool:
         return True
     host = str(address[0])
     return host == "localhost" or (bool(host) and ipaddress.ip_address(host.partition("%")[0]).is_loopback)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def files_in_memory() -> Iterator[None]:
+    """Keep what is uploaded in memory, so that no test leaves files."""
+    memory = {"BACKEND": "django.core.files.storage.InMemoryStorage"}
+    with override_settings(STORAGES={**settings.STORAGES, "default": memory}):
+        yield
 
 
 @pytest.fixture(scope="session", autouse=True)

@@ -12,7 +12,7 @@ from django.db import models, transaction
 
 from catalogue.actions.deletion import delete_record, restore_record
 from catalogue.actions.performances import announce, save_venue
-from catalogue.actions.saving import check
+from catalogue.actions.saving import store
 from catalogue.actions.works import save_work
 from catalogue.gathering.likenesses import Alike
 from catalogue.gathering.states import columns_written, stored_value, value_of
@@ -222,8 +222,7 @@ def save(record: Any, now: datetime) -> None:
     elif isinstance(record, Venue):
         save_venue(venue=record, now=now)
     else:
-        check(record)
-        record.save()
+        store(record, now)
 
 
 # ---- the way back

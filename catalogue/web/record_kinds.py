@@ -23,6 +23,7 @@ from catalogue.web.forms.performances import PerformanceForm
 from catalogue.web.forms.profile import ProfileForm
 from catalogue.web.forms.venues import VenueForm
 from catalogue.web.forms.works import WorkForm
+from catalogue.web.records.registry import of_models
 
 FORMS: dict[str, type[ModelForm]] = {
     "work": WorkForm,
@@ -54,6 +55,9 @@ class RecordKind:
     def label(self, column: str) -> str:
         """Return what a column is called where it is typed."""
         field = self.model._meta.get_field(column.removesuffix("_id"))
+        around = of_models().get(self.model)
+        if around is not None:
+            return str(around.label(field.name))
         form = FORMS.get(self.word)
         own = form.base_fields.get(field.name) if form else None
         words = str((own.label if own else None) or getattr(field, "verbose_name", field.name))
@@ -66,6 +70,9 @@ class RecordKind:
 
     def address(self, record: Any, composer: Composer) -> str:
         """Return the page of a record, or of what it belongs to; empty where it has none."""
+        around = of_models().get(self.model)
+        if around is not None:
+            return reverse("record-detail", args=[composer.slug, around.slug, record.pk])
         for name in (f"{self.word}-detail", f"{self.word}-edit", *(f"{owner}-detail" for owner in OWNERS[1:])):
             for values in arguments(self.word, record):
                 try:

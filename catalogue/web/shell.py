@@ -15,6 +15,7 @@ ROOMS: tuple[tuple[Promise, str], ...] = (
     (_("Today"), "today"),
     (_("Works"), "work-list"),
     (_("Performances"), "performance-list"),
+    (_("Records"), "record-index"),
     (_("Calls"), "call-list"),
     (_("Documents"), "document-list"),
     (_("Profile"), "profile"),

@@ -27,6 +27,7 @@ from catalogue.web.views import (
     performances,
     profile,
     recordings,
+    records,
     saved_views,
     scores,
     sign,
@@ -102,6 +103,17 @@ document_addresses: list[URLPattern] = [
     path("<slug:kind>/file/", documents.document_file, name="document-file"),
 ]
 
+# /c/<composer>/records/
+record_addresses: list[URLPattern] = [
+    path("", records.record_index, name="record-index"),
+    path("pictures/<int:picture>/file/", records.picture_file, name="picture-file"),
+    path("<slug:sort>/", records.record_list, name="record-list"),
+    path("<slug:sort>/new/", records.record_new, name="record-new"),
+    path("<slug:sort>/<int:record>/", records.record_detail, name="record-detail"),
+    path("<slug:sort>/<int:record>/edit/", records.record_edit, name="record-edit"),
+    path("<slug:sort>/<int:record>/delete/", records.record_delete, name="record-delete"),
+]
+
 # /c/<composer>/profile/
 profile_addresses: list[URLPattern] = [
     path("", profile.profile, name="profile"),
@@ -164,6 +176,7 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("deleted/", include(deleted_addresses)),
     path("duplicates/", include(duplicate_addresses)),
     path("calls/", include(call_addresses)),
+    path("records/", include(record_addresses)),
     path("documents/", include(document_addresses)),
     path("profile/", include(profile_addresses)),
 ]

@@ -31,6 +31,7 @@ from catalogue.web.changes import Change, changes_of
 from catalogue.web.claims import briefly
 from catalogue.web.numbers import Number, numbers
 from catalogue.web.readings import Reading, instrumentation_reading
+from catalogue.web.records.page import Around, around_work
 from catalogue.web.tallies import Held, Tally, by_country, by_year
 from catalogue.web.timing_page import Shown, reckoned_or_none, shown_durations
 from catalogue.web.wording import date_text, duration_text, year_text
@@ -59,6 +60,18 @@ class Chairs:
 
 
 @dataclass(frozen=True, slots=True)
+class Version:
+    """Another version or arrangement: which it is, for whom, how long."""
+
+    id: int
+    title: str
+    told: str
+    described: Text
+    instrumentation: Instrumentation | None
+    duration: str
+
+
+@dataclass(frozen=True, slots=True)
 class WorkPage:
     """Texts are ready to print; ``reading`` is what the instrumentation reads as, in words."""
 
@@ -79,7 +92,8 @@ class WorkPage:
     past: tuple[Playing, ...]
     years: tuple[Tally, ...]
     countries: tuple[Tally, ...]
-    versions: tuple[WorkFacts, ...]
+    versions: tuple[Version, ...]
+    around: tuple[Around, ...]
     changes: tuple[Change, ...]
 
 
@@ -115,8 +129,21 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
         past=tuple(one for one in playings if not one.is_to_come),
         years=by_year(held, gaps=False) if len(held) >= WORTH_A_PICTURE else (),
         countries=by_country(held) if len(held) >= WORTH_A_PICTURE else (),
-        versions=tuple(one for one in family.works if one.id != facts.id),
+        versions=tuple(version_of(one, says) for one in family.works if one.id != facts.id),
+        around=around_work(work, work.composer.slug, language),
         changes=changes_of(work),
+    )
+
+
+def version_of(work: WorkFacts, says: Labels) -> Version:
+    told = (work.version_kind or "", work.version_label, year_text(work.completed, says.language))
+    return Version(
+        id=work.id,
+        title=work.title.title,
+        told=", ".join(one for one in told if one),
+        described=described(work, says),
+        instrumentation=work.instrumentation,
+        duration=duration_text(work.duration, work.duration_typed, says.language),
     )
 
 

@@ -16,6 +16,7 @@ from catalogue.models import Composer
 from catalogue.web.forms.documents import FORMS
 from catalogue.web.lacks import WORDINGS
 from catalogue.web.record_kinds import record_kinds
+from catalogue.web.records.registry import KINDS
 from tests.web.test_every_address_by_role import TABLE, values
 
 
@@ -49,6 +50,8 @@ def choices(varying: list[str], composer: Composer, most: int | None, *, timed: 
             {"kind": kind.word, "record": one.pk} for kind in kinds for one in kind.of(composer).order_by("pk")[:most]
         ]
     words = {"kind": list(FORMS), "lack": list(WORDINGS)}
+    if varying[0] == "sort":
+        return choices_of_records(varying, composer, most)
     if varying[-1] in words:
         return [{varying[-1]: word} for word in words[varying[-1]]]
     model = next(
@@ -60,6 +63,13 @@ def choices(varying: list[str], composer: Composer, most: int | None, *, timed: 
     return [
         {varying[-1]: record.pk, **{part: getattr(record, f"{part}_id") for part in varying[:-1]}} for record in records
     ]
+
+
+def choices_of_records(varying: list[str], composer: Composer, most: int | None) -> list[dict[str, Any]]:
+    """Return the kinds of records, and of each kind so many records where one is asked for."""
+    if varying == ["sort"]:
+        return [{"sort": slug} for slug in KINDS]
+    return [{"sort": slug, "record": one.pk} for slug, kind in KINDS.items() for one in kind.of(composer)[: most or 3]]
 
 
 def of_composer(model: type[models.Model], composer: Composer) -> models.QuerySet[Any]:

@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 from django.contrib.auth.models import User
+from django.core.files.storage import default_storage
 from django.db import connection
 from django.http import HttpResponse
 from django.test import Client
@@ -18,7 +19,9 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 from catalogue.actions.composers import make_feed_token
 from catalogue.actions.entry import make_entry_key
 from catalogue.exchange.drafts import as_content, drafts_of
+from catalogue.exchange.pictures import keep_picture, probe_picture
 from catalogue.models import (
+    Award,
     Call,
     Composer,
     EntryPurpose,
@@ -26,11 +29,13 @@ from catalogue.models import (
     Membership,
     Merge,
     Performance,
+    Picture,
     SavedView,
     Venue,
     Work,
 )
 from tests.conftest import CLOCK, NOW
+from tests.picture_files import picture_file
 
 pytestmark = pytest.mark.django_db
 
@@ -70,7 +75,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "kind": lambda: "work" if "record" in variable else "works-list",
         "table": lambda: "works",
         "savedview": lambda: SavedView.objects.create(composer=composer, table="works", name="Short").pk,
-        "record": lambda: Work.objects.create(composer=composer, title="Kept Twice").pk,
+        "record": lambda: make_award_or_work("sort" in variable, composer),
         "suffix": lambda: "csv",
         "lack": lambda: "duration",
         "performance": lambda: Performance.objects.create(composer=composer, city="Lyon").pk,
@@ -79,8 +84,22 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "batch": lambda: make_import(name, composer).pk,
         "call": lambda: make_call(composer).pk,
         "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
+        "sort": lambda: "awards",
+        "picture": lambda: make_picture(composer).pk,
     }
     return {part: makers[part]() for part in variable}
+
+
+def make_award_or_work(is_award: bool, composer: Composer) -> int:
+    if is_award:
+        return Award.objects.create(composer=composer, name="Harbour Prize").pk
+    return Work.objects.create(composer=composer, title="Kept Twice").pk
+
+
+def make_picture(composer: Composer) -> Picture:
+    digest = keep_picture(probe_picture(picture_file()), default_storage)
+    columns = {"alternative": "A window", "suffix": "png", "width": 4, "height": 3, "byte_count": 9}
+    return Picture.objects.create(composer=composer, sha256=digest, **columns)
 
 
 def make_key(name: str, composer: Composer) -> str:

@@ -53,7 +53,7 @@ MORE = (
     Group(_("Words"), ("text_author", "text_language")),
     Group(_("Where it comes from"), ("dedication",)),
     Group(_("Numbers"), ("catalogue_number", "publisher", "iswc", "ismn")),
-    Group(_("Versions"), ("version_of", "version_label")),
+    Group(_("Versions"), ("version_of", "version_kind", "version_label")),
     Group(_("Public lists"), ("status",)),
     Group(_("Notes"), ("programme_note", "notes")),
 )
@@ -105,7 +105,7 @@ class WorkForm(forms.ModelForm):
             "transliteration", "instrumentation_typed", "category", "string_strengths", "electronics_note",
             "parts_on_hire", "duration_typed", "least_duration", "most_duration", "completed", "begun", "revised",
             "published", "text_author", "text_language", "dedication", "catalogue_number", "publisher", "iswc", "ismn",
-            "version_of", "version_label", "status", "programme_note", "notes",
+            "version_of", "version_label", "version_kind", "status", "programme_note", "notes",
         ]  # fmt: skip
         labels = {
             "title": _("Title"),
@@ -124,6 +124,7 @@ class WorkForm(forms.ModelForm):
             "catalogue_number": _("Catalogue number"),
             "publisher": _("Publisher"),
             "version_label": _("Which version"),
+            "version_kind": _("What sort of version"),
             "status": _("Where it stands"),
             "programme_note": _("Programme note"),
             "notes": _("Notes for yourself"),

@@ -36,7 +36,17 @@ def work_new(request: CatalogueRequest) -> HttpResponse:
     sent_before = work_sent_before(request)
     if sent_before:
         return redirect("work-detail", request.composer.slug, sent_before.pk)
-    return form_of(request, Work(composer=request.composer))
+    return form_of(request, Work(composer=request.composer, **version_asked_for(request)))
+
+
+def version_asked_for(request: CatalogueRequest) -> dict[str, Any]:
+    """Return what a version takes over from the work that the address names as its first version."""
+    number = request.GET.get("version_of", "")
+    if not number.isdecimal() or len(number) > 18:
+        return {}
+    firsts = Work.objects.filter(composer=request.composer, version_of__isnull=True)
+    first = firsts.filter(pk=int(number)).first()
+    return {"version_of": first, "title": first.title, "category": first.category} if first else {}
 
 
 def work_sent_before(request: CatalogueRequest) -> Work | None:

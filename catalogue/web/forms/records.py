@@ -1,0 +1,341 @@
+"""The forms of records around works, made from the description of their kind.
+
+A person or an organisation is picked by its name; one that the catalogue does not have yet is added with the record.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from functools import cache, partial
+from typing import Any, ClassVar, cast
+
+from django import forms
+from django.core.files.storage import default_storage
+from django.db import models
+from django.forms.boundfield import BoundField
+from django.utils.translation import gettext as _
+
+from catalogue.drawings.signs import signs
+from catalogue.exchange.pictures import PictureError, ProbedPicture, keep_picture, probe_picture
+from catalogue.models import Composer, Organisation, Performance, Person, Picture, ProgrammedWork, Recording, Work
+from catalogue.models.fields import LINE, DurationField, KindsField, PartialDateField
+from catalogue.models.kept import Somebody
+from catalogue.rules.identifiers import Identifier
+from catalogue.rules.search import fold
+from catalogue.terms import OrganisationKind
+from catalogue.timing import read_duration
+from catalogue.web.forms.fields import DateField, IdentifierField, LanguageTagField, ReadField
+from catalogue.web.forms.works import Group
+from catalogue.web.places import read_country, write_country
+from catalogue.web.records.kinds import Kind, Said
+from catalogue.web.records.registry import KINDS
+from catalogue.web.uploads import is_too_large
+
+LONG = {"rows": 4}
+TEXT = {"rows": 8, "dir": "auto"}
+MOST_OFFERED = 200
+SECONDS = re.compile(r"(?:(\d{1,2}):)?(\d{1,3}):([0-5]\d)|(\d{1,5})", re.ASCII)
+IDENTIFIERS = {"ipi": Identifier.IPI, "isni": Identifier.ISNI, "ismn": Identifier.ISMN, "isrc": Identifier.ISRC}
+
+
+def read_seconds(text: str) -> int | None:
+    """Read minutes and seconds; the beginning is nothing. Raises ValueError.
+
+    >>> read_seconds("3:20"), read_seconds("1:00:05"), read_seconds("45"), read_seconds("0:00")
+    (200, 3605, 45, None)
+    """
+    found = SECONDS.fullmatch(text.strip())
+    if found is None:
+        raise ValueError("Write minutes and seconds, such as 3:20.")
+    hours, minutes, seconds, alone = (int(part or 0) for part in found.groups())
+    return hours * 3600 + minutes * 60 + seconds + alone or None
+
+
+def write_seconds(seconds: int) -> str:
+    minutes, rest = divmod(seconds, 60)
+    return f"{minutes}:{rest:02}"
+
+
+class CountryField(ReadField):
+    """A country by its name or code; empty is an empty text."""
+
+    def clean(self, value: Any) -> str:
+        return super().clean(value) or ""
+
+
+class NamedField(forms.CharField):
+    """A person or an organisation by name: one of those that are known, or a new one that is not stored yet."""
+
+    def __init__(self, model: type[Person] | type[Organisation], **options: Any) -> None:
+        self.model = model
+        super().__init__(**{"max_length": LINE, **options})
+        self.known: list[Any] = []
+        self.composer: Composer | None = None
+        self.current: Any = None
+
+    def know(self, composer: Composer, known: list[Any], current: Any) -> None:
+        self.composer, self.known, self.current = composer, known, current
+
+    def clean(self, value: Any) -> Any:
+        text = super().clean(value)
+        if not text:
+            return None
+        alike = [one for one in (self.current, *self.known) if one is not None and fold(one.name) == fold(text)]
+        return alike[0] if alike else self.model(composer=self.composer, name=text)
+
+    def has_changed(self, initial: Any, data: Any) -> bool:
+        return bool((initial or "") != (data or ""))
+
+
+# ---- columns to fields
+
+
+def field_for(kind: Kind, column: models.Field[Any, Any], **options: Any) -> forms.Field | None:
+    """Return the form field of a column, with the words of its kind."""
+    said = kind.fields.get(column.name, Said(kind.label(column.name)))
+    words = {"label": said.label, "help_text": said.hint}
+    for belongs, make in MAKERS:
+        if belongs(column):
+            made: forms.Field = make(column, **words)
+            return made
+    return column.formfield(**{**options, **words, **widget_of(column)})
+
+
+def widget_of(column: models.Field[Any, Any]) -> dict[str, Any]:
+    if isinstance(column, models.TextField):
+        return {"widget": forms.Textarea(attrs=LONG if column.blank else TEXT)}
+    if isinstance(column, models.URLField):
+        return {"assume_scheme": "https"}
+    if isinstance(column, models.IntegerField | models.DecimalField):
+        mode = "decimal" if isinstance(column, models.DecimalField) else "numeric"
+        return {"widget": forms.TextInput(attrs={"class": "short", "inputmode": mode}), "localize": False}
+    if column.name == "smufl":
+        return {"widget": forms.TextInput(attrs={"list": "signs", "class": "code", "spellcheck": "false"})}
+    return {"widget": forms.TextInput(attrs={"dir": "auto"})} if not column.choices else {}
+
+
+def names_one_of(column: models.Field[Any, Any], *found: type[models.Model]) -> bool:
+    return isinstance(column, models.ForeignKey) and column.related_model in found
+
+
+def named_field(column: Any, **words: Any) -> NamedField:
+    noun = "people" if column.related_model is Person else "organisations"
+    widget = forms.TextInput(attrs={"list": noun, "dir": "auto"})
+    return NamedField(column.related_model, required=not column.blank, widget=widget, **words)
+
+
+def chosen_field(column: Any, **words: Any) -> forms.ModelChoiceField:
+    manager = column.related_model.objects
+    return forms.ModelChoiceField(manager.none(), required=not column.blank, empty_label=_("none"), **words)
+
+
+def kinds_field(_column: Any, **words: Any) -> forms.TypedMultipleChoiceField:
+    choices = [(one.value, one.value.capitalize()) for one in OrganisationKind]
+    return forms.TypedMultipleChoiceField(
+        choices=choices, coerce=OrganisationKind, required=False, widget=forms.CheckboxSelectMultiple, **words
+    )
+
+
+MAKERS: tuple[tuple[Callable[[Any], bool], Callable[..., forms.Field]], ...] = (
+    (lambda column: isinstance(column, PartialDateField), lambda _column, **words: DateField(**words)),
+    (lambda column: isinstance(column, DurationField), lambda _column, **words: ReadField(read=read_duration, **words)),
+    (lambda column: isinstance(column, KindsField), kinds_field),
+    (
+        lambda column: column.name in {"excerpt_from", "excerpt_until"},
+        lambda _column, **words: ReadField(read=read_seconds, write=write_seconds, **words),
+    ),
+    (lambda column: column.name in IDENTIFIERS, lambda one, **words: IdentifierField(IDENTIFIERS[one.name], **words)),
+    (lambda column: column.name == "language", lambda _column, **words: LanguageTagField(**words)),
+    (
+        lambda column: column.name == "country",
+        lambda _column, **words: CountryField(read=read_country, write=write_country, **words),
+    ),
+    (lambda column: names_one_of(column, Person, Organisation), named_field),
+    (lambda column: names_one_of(column, Work, Performance, Recording), chosen_field),
+)
+
+
+def named_by(record: Any, column: str) -> Any:
+    """Return the record that a column names, ``None`` where it names none yet."""
+    return getattr(record, column) if getattr(record, f"{column}_id") is not None else None
+
+
+# ---- the form
+
+
+class RecordForm(forms.ModelForm):
+    """A form of any kind; ``fixed`` columns are given by the address and not asked."""
+
+    kind: ClassVar[Kind]
+    saves = forms.IntegerField(widget=forms.HiddenInput, required=False)
+    uid = forms.UUIDField(widget=forms.HiddenInput, required=False)
+
+    def __init__(self, *args: Any, composer: Composer, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.composer = composer
+        self.initial.update({"saves": self.instance.saves, "uid": self.instance.uid})
+        del self.fields["uid" if self.instance.pk else "saves"]
+        self.asks_work = self.kind.is_of_work and self.instance.work_id is None
+        if self.kind.is_of_work and not self.asks_work:
+            del self.fields["work"]
+        self.names: dict[str, list[str]] = {}
+        self._offer_names()
+        self._offer_records()
+        if "country" in self.fields:
+            self.initial["country"] = write_country(self.instance.country)
+
+    def _offer_names(self) -> None:
+        """Let each field of a person or an organisation know those of the catalogue, in one query for each sort."""
+        for model, noun in ((Person, "people"), (Organisation, "organisations")):
+            fields = {
+                name: one for name, one in self.fields.items() if isinstance(one, NamedField) and one.model is model
+            }
+            if not fields:
+                continue
+            known: list[Any] = list(
+                model.objects.filter(composer=self.composer).in_name_order().only("name", "composer")
+            )
+            self.names[noun] = list(dict.fromkeys(one.name for one in known))
+            for name, field in fields.items():
+                current = named_by(self.instance, name)
+                field.know(self.composer, known, current)
+                self.initial[name] = current.name if current else ""
+
+    def _offer_records(self) -> None:
+        for name, field in self.fields.items():
+            if not isinstance(field, forms.ModelChoiceField):
+                continue
+            model: Any = cast(Any, field.queryset).model
+            path = "work__composer" if model is Recording else "composer"
+            field.queryset = model.objects.filter(**{path: self.composer})
+            field.choices = self._choices_of(name, field)
+
+    def _choices_of(self, name: str, field: Any) -> list[tuple[Any, Any]]:
+        """Return what a list offers: all works, of performances and recordings those of the work, or the latest."""
+        rows: Any = field.queryset
+        empty = [("", field.empty_label or "")]
+        if rows.model is Work:
+            return [*empty, *rows.in_title_order().values_list("pk", "title")]
+        work = getattr(self.instance, "work_id", None)
+        if work is not None and rows.model is Performance:
+            rows = rows.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))
+        elif work is not None:
+            rows = rows.filter(work=work)
+        offered = list(
+            (rows.select_related("venue") if rows.model is Performance else rows).order_by("-pk")[:MOST_OFFERED]
+        )
+        current = named_by(self.instance, name)
+        found = offered if current is None or current in offered else [current, *offered]
+        return [*empty, *((one.pk, str(one)) for one in found)]
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        self.instance.saves = cleaned.get("saves") or 0
+        self.instance.uid = cleaned.get("uid") or self.instance.uid
+        if issubclass(self.kind.model, Somebody):
+            self._recognise(cleaned)
+        return cleaned
+
+    def _recognise(self, cleaned: dict[str, Any]) -> None:
+        """Let a typed name be the person or the organisation of the catalogue that is called so."""
+        if cleaned.get("person") or cleaned.get("organisation") or not cleaned.get("name"):
+            return
+        for column in ("person", "organisation"):
+            known = cast(NamedField, self.fields[column]).known
+            alike = [one for one in known if fold(one.name) == fold(cleaned["name"])]
+            if alike:
+                cleaned[column] = alike[0]
+                return
+
+    @property
+    def new_names(self) -> tuple[str, ...]:
+        """The columns whose person or organisation is to be stored with the record."""
+        typed = self.cleaned_data
+        named = (name for name, field in self.fields.items() if isinstance(field, NamedField))
+        return tuple(name for name in named if typed.get(name) is not None and typed[name].pk is None)
+
+    def _get_validation_exclusions(self) -> set[str]:
+        """Leave what is to be stored with the record to be checked then."""
+        return {*super()._get_validation_exclusions(), *self.new_names}  # type: ignore[misc]
+
+    def keep_files(self) -> None:
+        """Store what was sent along; most forms take no file."""
+
+    # ---- how it is laid out
+
+    def main_groups(self) -> Iterator[tuple[Group, list[BoundField]]]:
+        if self.asks_work:
+            yield Group(_("Which work"), ("work",)), [self["work"]]
+        for group in self.kind.main:
+            yield group, [self[name] for name in group.names]
+
+    def more_groups(self) -> Iterator[tuple[Group, list[BoundField]]]:
+        return ((group, [self[name] for name in group.names]) for group in self.kind.more)
+
+    @property
+    def more_words(self) -> str:
+        """What stands behind “more”, in words."""
+        return ", ".join(str(self.kind.label(name)).lower() for group in self.kind.more for name in group.names)
+
+    @property
+    def more_is_filled(self) -> bool:
+        fields = [field for _group, fields in self.more_groups() for field in fields]
+        return any(field.errors or field.value() not in (None, "", (), [], False, 0, "0", "none") for field in fields)
+
+    @property
+    def lists(self) -> dict[str, list[str]]:
+        """The lists that fields offer, by the names that they are known by."""
+        return {**self.names, **({"signs": list(signs())} if "smufl" in self.fields else {})}
+
+
+class PictureForm(RecordForm):
+    """A picture comes as a file, which is looked at and written anew before anything is stored."""
+
+    kind: ClassVar[Kind] = KINDS["pictures"]
+    file = forms.FileField(
+        label=cast(str, kind.fields["file"].label),
+        help_text=cast(str, kind.fields["file"].hint),
+        required=False,
+        widget=forms.ClearableFileInput(attrs={"accept": ".png,.jpg,.jpeg,.webp"}),
+    )
+
+    def __init__(self, *args: Any, request: Any = None, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.request = request
+
+    def clean_file(self) -> ProbedPicture | None:
+        sent = self.cleaned_data["file"]
+        if self.request is not None and is_too_large(self.request, "file"):
+            raise forms.ValidationError(_("The picture is larger than 20 MB; make it smaller first."))
+        if sent is None:
+            if not self.instance.pk:
+                raise forms.ValidationError(_("Choose a file."))
+            return None
+        try:
+            return probe_picture(sent.read())
+        except PictureError as mistake:
+            raise forms.ValidationError(mistake.reason) from mistake
+
+    def keep_files(self) -> None:
+        probed: ProbedPicture | None = self.cleaned_data["file"]
+        if probed is None:
+            return
+        picture: Picture = self.instance
+        picture.sha256, picture.suffix = keep_picture(probed, default_storage), probed.suffix
+        picture.width, picture.height, picture.byte_count = probed.width, probed.height, len(probed.content)
+
+
+@cache
+def form_for(slug: str) -> type[RecordForm]:
+    """Return the form of a kind, made once."""
+    kind = KINDS[slug]
+    columns = [name for name in kind.names if name != "file"]
+    made = forms.modelform_factory(
+        kind.model,
+        form=PictureForm if kind.model is Picture else RecordForm,
+        fields=["work", *columns] if kind.is_of_work else columns,
+        formfield_callback=partial(field_for, kind),
+    )
+    made.kind = kind  # type: ignore[attr-defined]
+    return cast("type[RecordForm]", made)

@@ -1,0 +1,114 @@
+"""What a kind of record is called, which fields it has, and how its lists and forms are laid out.
+
+One description drives the list, the page, the form and the history of a kind; the words are those of the trade.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from django.db import models
+from django.utils.functional import Promise
+
+from catalogue.models import Composer, Work
+from catalogue.models.kept import KeptOfWork
+from catalogue.web.forms.works import Group
+
+Words = str | Promise
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A field's label and the hint below it."""
+
+    label: Words
+    hint: Words = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A kind of record. ``slug`` stands in addresses; ``says`` is what belongs here.
+
+    ``main`` are the groups of at most eight fields in the order in which one thinks, ``more`` those behind them.
+    ``columns`` are those of the list, the first naming the row; ``order`` is that of lists. ``along`` is fetched with
+    each record, ``again`` carried over where another is added at once.
+    """
+
+    slug: str
+    model: type[models.Model]
+    one: Words
+    many: Words
+    add: Words
+    says: Words
+    main: tuple[Group, ...]
+    fields: Mapping[str, Said]
+    columns: tuple[str, ...]
+    more: tuple[Group, ...] = ()
+    order: tuple[Any, ...] = ("pk",)
+    along: tuple[str, ...] = ()
+    again: tuple[str, ...] = ()
+    looks: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def word(self) -> str:
+        """What the history calls the kind in addresses."""
+        return str(self.model._meta.model_name)
+
+    @property
+    def is_of_work(self) -> bool:
+        """Whether each record hangs on one work."""
+        return issubclass(self.model, KeptOfWork)
+
+    @property
+    def names_work(self) -> bool:
+        return any(column.name == "work" for column in self.model._meta.concrete_fields)
+
+    @property
+    def main_names(self) -> tuple[str, ...]:
+        return tuple(name for group in self.main for name in group.names)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        return tuple(name for group in (*self.main, *self.more) for name in group.names)
+
+    def of(self, composer: Composer) -> Any:
+        """Return the records in a composer's catalogue in their order."""
+        model: Any = self.model
+        path = "work__composer" if self.is_of_work else "composer"
+        rows = model.objects.filter(**{path: composer}).order_by(*self.order)
+        along = self.fetched
+        return rows.select_related(*along) if along else rows
+
+    @property
+    def fetched(self) -> tuple[str, ...]:
+        return (*self.along, "work") if self.names_work else self.along
+
+    def around(self, work: Work) -> Any:
+        """Return the records of this kind that hang on a work or name it."""
+        rows = self.of(work.composer).filter(work=work)
+        return rows.select_related(*self.along) if self.along else rows.select_related(None)
+
+    def new(self, composer: Composer, work: Work | None) -> Any:
+        """Return an empty record of the catalogue, and of the work where one is given."""
+        record: Any = self.model() if self.is_of_work else self.model(composer=composer)
+        if work is not None:
+            record.work = work
+        return record
+
+    def label(self, name: str) -> Words:
+        if name in self.fields:
+            return self.fields[name].label
+        return name.replace("_", " ").capitalize()
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """Kinds that one looks for in one place."""
+
+    heading: Words
+    kinds: tuple[Kind, ...]
+
+    def __iter__(self) -> Iterator[Kind]:
+        return iter(self.kinds)

@@ -1,0 +1,156 @@
+"""What the page of one record shows, and what a work's page shows of the records around it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+
+from django.utils.html import format_html_join
+from django.utils.safestring import SafeString
+from django.utils.translation import gettext as _
+
+from catalogue.models import Biography, Contributor, NotationSign, Organisation, Person, Picture, ProgrammeNote, Work
+from catalogue.models.writings import Writing
+from catalogue.rules.shares import shares_disagree
+from catalogue.rules.texts import stale_biography, stale_note, too_long
+from catalogue.terms import NoteLength
+from catalogue.timing import PartialDate
+from catalogue.web.changes import Change, changes_of
+from catalogue.web.records.kinds import Kind, Words
+from catalogue.web.records.of_catalogue import BILLED_NAMES, CONTACTS
+from catalogue.web.records.registry import AROUND_A_WORK
+from catalogue.web.records.shown import Row, rows_of, shown, sign_svg
+
+ON_A_WORKS_PAGE = 20
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """The records of a kind around something else: each with its key, its name, what else is told, and its sign."""
+
+    kind: Kind
+    lines: tuple[tuple[int, str, SafeString, SafeString], ...]
+    more: int
+    doubt: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """One saving of the record, with the fields that changed in words."""
+
+    moment: datetime
+    who: str
+    fields: str
+    is_first: bool
+
+
+@dataclass(frozen=True, slots=True)
+class RecordPage:
+    record: Any
+    kind: Kind
+    groups: list[tuple[Words, list[Row]]]
+    sign: SafeString
+    remarks: tuple[str, ...]
+    doubts: tuple[str, ...]
+    around: tuple[Around, ...]
+    changes: tuple[Told, ...]
+
+
+def record_page(record: Any, kind: Kind, *, today: date, slug: str, language: str) -> RecordPage:
+    return RecordPage(
+        record=record,
+        kind=kind,
+        groups=rows_of(record, kind, slug, language),
+        sign=sign_svg(record) if isinstance(record, NotationSign) else SafeString(),
+        remarks=remarks_on(record),
+        doubts=tuple(doubt for doubt in doubts_about(record, today) if doubt),
+        around=around_body(record, slug, language),
+        changes=tuple(told_change(change, kind) for change in changes_of(record)),
+    )
+
+
+def told_change(change: Change, kind: Kind) -> Told:
+    fields = (
+        _("deleted or brought back") if name == "deleted_at" else column_label(name, kind) for name in change.fields
+    )
+    return Told(change.moment, change.who, ", ".join(fields), is_first=change.is_first)
+
+
+def column_label(attname: str, kind: Kind) -> str:
+    return str(kind.label(kind.model._meta.get_field(attname).name))
+
+
+def remarks_on(record: Any) -> tuple[str, ...]:
+    if isinstance(record, Writing):
+        return (_("%(number)s words") % {"number": record.words},)
+    if isinstance(record, Picture):
+        size = {"wide": record.width, "high": record.height, "kind": record.suffix.upper()}
+        return (_("%(wide)s × %(high)s pixels, %(kind)s") % size, f"SHA-256 {record.sha256}")
+    return ()
+
+
+def doubts_about(record: Any, today: date) -> tuple[str, ...]:
+    """Return what wants another look: a text that is too long or no longer surely true."""
+    if not isinstance(record, Writing):
+        return ()
+    length = too_long(record.body, NoteLength(record.length), record.most_words)
+    as_of = known(record.as_of)
+    if isinstance(record, ProgrammeNote):
+        return (length, stale_note(as_of, known(record.work.revised)))
+    return (length, stale_biography(as_of, today) if isinstance(record, Biography) else "")
+
+
+def known(when: Any) -> PartialDate | None:
+    return when if isinstance(when, PartialDate) else None
+
+
+# ---- around a work, around a body
+
+
+def around_work(work: Work, slug: str, language: str) -> tuple[Around, ...]:
+    """Return the records around a work, kind by kind, one query for each kind; kinds without any have no lines."""
+    return tuple(around(kind, kind.around(work), slug, language) for kind in AROUND_A_WORK)
+
+
+def around_body(record: Any, slug: str, language: str) -> tuple[Around, ...]:
+    """Return the contacts and the names of an organisation, the names of a person."""
+    if not isinstance(record, Person | Organisation):
+        return ()
+    column = "person" if isinstance(record, Person) else "organisation"
+    kinds = (BILLED_NAMES,) if isinstance(record, Person) else (CONTACTS, BILLED_NAMES)
+    return tuple(
+        around(kind, kind.of(record.composer).filter(**{column: record}), slug, language, without=(column,))
+        for kind in kinds
+    )
+
+
+def around(kind: Kind, records: Any, slug: str, language: str, *, without: tuple[str, ...] = ("work",)) -> Around:
+    found = list(records)
+    told = [name for name in kind.columns[1:] if name not in without]
+    lines = [
+        (one.pk, shown_name(one, kind), told_of(one, told, slug, language), drawn_of(one))
+        for one in found[:ON_A_WORKS_PAGE]
+    ]
+    return Around(kind, tuple(lines), max(0, len(found) - ON_A_WORKS_PAGE), doubt=doubt_about_all(kind, found))
+
+
+def shown_name(record: Any, kind: Kind) -> str:
+    name = kind.columns[0]
+    return str(record) if name == "__str__" else str(getattr(record, name))
+
+
+def told_of(record: Any, names: list[str], slug: str, language: str) -> SafeString:
+    """Return the other columns of the list in one line."""
+    found = [shown(record, name, slug, language) for name in names]
+    return format_html_join(", ", "{}", ((text,) for text in found if text))
+
+
+def drawn_of(record: Any) -> SafeString:
+    return sign_svg(record) if isinstance(record, NotationSign) else SafeString()
+
+
+def doubt_about_all(kind: Kind, records: list[Any]) -> str:
+    if kind.model is not Contributor:
+        return ""
+    return shares_disagree(record.share for record in records)

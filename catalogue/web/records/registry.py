@@ -1,0 +1,48 @@
+"""Every kind of record, by where one looks for it."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from django.db import models
+from django.utils.translation import gettext_lazy as _
+
+from catalogue.web.records.kinds import Kind, Shelf
+from catalogue.web.records.of_catalogue import (
+    AWARDS,
+    BILLED_NAMES,
+    BIOGRAPHIES,
+    CONTACTS,
+    ORGANISATIONS,
+    PEOPLE,
+    PICTURES,
+    REVIEWS,
+)
+from catalogue.web.records.of_players import PERCUSSION, RETUNINGS, SIGNS, TUNINGS
+from catalogue.web.records.of_works import (
+    COMMISSIONS,
+    CONTRIBUTORS,
+    EDITIONS,
+    PERFORMANCE_NOTES,
+    PROGRAMME_NOTES,
+    RECORDINGS,
+    TEXT_SOURCES,
+)
+
+SHELVES = (
+    Shelf(_("People and organisations"), (PEOPLE, ORGANISATIONS, CONTACTS, BILLED_NAMES)),
+    Shelf(_("Words"), (PROGRAMME_NOTES, BIOGRAPHIES, PERFORMANCE_NOTES)),
+    Shelf(_("For the players"), (PERCUSSION, SIGNS, TUNINGS, RETUNINGS)),
+    Shelf(_("Who has a part in it"), (CONTRIBUTORS, COMMISSIONS, TEXT_SOURCES, EDITIONS)),
+    Shelf(_("Heard and seen"), (RECORDINGS, REVIEWS, AWARDS, PICTURES)),
+)
+KINDS: dict[str, Kind] = {kind.slug: kind for shelf in SHELVES for kind in shelf}
+AROUND_A_WORK: tuple[Kind, ...] = (
+    COMMISSIONS, CONTRIBUTORS, TEXT_SOURCES, PROGRAMME_NOTES, PERFORMANCE_NOTES, PERCUSSION, SIGNS, TUNINGS, RETUNINGS,
+    EDITIONS, RECORDINGS, AWARDS, REVIEWS, PICTURES,
+)  # fmt: skip
+
+
+@cache
+def of_models() -> dict[type[models.Model], Kind]:
+    return {kind.model: kind for kind in KINDS.values()}

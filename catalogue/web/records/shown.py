@@ -1,0 +1,120 @@
+"""How a value of a record reads on its page and in a list."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Any
+
+from django.db import models
+from django.urls import reverse
+from django.utils.html import format_html, linebreaks
+from django.utils.safestring import SafeString
+from django.utils.translation import gettext as _
+
+from catalogue.drawings.signs import sign_drawing, to_svg
+from catalogue.models import Organisation, Performance, Person, Recording, Work
+from catalogue.rules.identifiers import doubt_about
+from catalogue.timing import Duration, PartialDate, write_duration
+from catalogue.web.forms.records import IDENTIFIERS, write_seconds
+from catalogue.web.pictures import drawn
+from catalogue.web.places import write_country
+from catalogue.web.records.kinds import Kind, Words
+from catalogue.web.records.registry import of_models
+from catalogue.web.wording import date_text
+
+PIXELS_TO_A_SPACE = 10
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A field of a record with its value; ``doubt`` is what cannot be right with it, ``is_long`` where it is prose."""
+
+    label: Words
+    value: SafeString | str
+    doubt: str
+    is_long: bool
+
+
+def rows_of(record: Any, kind: Kind, slug: str, language: str) -> list[tuple[Words, list[Row]]]:
+    """Return the fields of a record that are filled, in the groups of its form."""
+    groups = [
+        (group.heading, list(filled_rows(record, kind, group.names, slug, language)))
+        for group in (*kind.main, *kind.more)
+    ]
+    return [(heading, rows) for heading, rows in groups if rows]
+
+
+def filled_rows(record: Any, kind: Kind, names: tuple[str, ...], slug: str, language: str) -> Iterator[Row]:
+    for name in names:
+        value = shown(record, name, slug, language) if name != "file" else ""
+        if value:
+            text = getattr(record, name)
+            doubt = doubt_about(IDENTIFIERS[name], text) if name in IDENTIFIERS else ""
+            yield Row(kind.label(name), value, doubt, is_long=is_prose(record, name))
+
+
+def is_prose(record: Any, name: str) -> bool:
+    return isinstance(record._meta.get_field(name), models.TextField)
+
+
+def shown(record: Any, name: str, slug: str, language: str) -> SafeString | str:
+    """Return a column or a property of a record as it reads; nothing where nothing is known."""
+    value = str(record) if name == "__str__" else getattr(record, name)
+    if value is None or value == "" or value == () or value is False:
+        return ""
+    if isinstance(value, Work | Performance | Person | Organisation | Recording):
+        return linked(value, slug)
+    if name in {"excerpt_from", "excerpt_until"} and isinstance(value, int):
+        return write_seconds(value)
+    chosen = getattr(record, f"get_{name}_display", None)
+    if chosen is not None and not isinstance(value, tuple):
+        return str(chosen())
+    return written(value, language) if not isinstance(value, str) else worded(record, name, value)
+
+
+def written(value: Any, language: str) -> str:
+    """Return a value that is no text as it is written."""
+    if isinstance(value, PartialDate):
+        return date_text(value, language)
+    if isinstance(value, Duration):
+        return write_duration(value, language=language)
+    if isinstance(value, tuple):
+        return ", ".join(str(one) for one in value)
+    if isinstance(value, Decimal):
+        return f"{value.normalize():f}".replace("-", "−")
+    return _("yes") if value is True else str(value)
+
+
+def worded(record: Any, name: str, text: str) -> SafeString | str:
+    """Return a text: prose in paragraphs, an address to be followed, a country by its name."""
+    if name == "country":
+        return write_country(text)
+    if name in {"__str__", "billed_name", "given_by", "published_by"} or not text.strip():
+        return text
+    field = next((one for one in record._meta.concrete_fields if one.name == name), None)
+    if isinstance(field, models.TextField):
+        return format_html('<div dir="auto">{}</div>', linebreaks(text, autoescape=True))
+    if isinstance(field, models.EmailField):
+        return format_html('<a href="mailto:{}">{}</a>', text, text)
+    if isinstance(field, models.URLField):
+        return format_html('<a href="{}" rel="noreferrer">{}</a>', text, text)
+    return format_html("<bdi>{}</bdi>", text)
+
+
+def linked(other: Any, slug: str) -> SafeString:
+    """Return another record by name, with the way to its page."""
+    if isinstance(other, Work):
+        address = reverse("work-detail", args=[slug, other.pk])
+    elif isinstance(other, Performance):
+        address = reverse("performance-detail", args=[slug, other.pk])
+    else:
+        address = reverse("record-detail", args=[slug, of_models()[type(other)].slug, other.pk])
+    return format_html('<a href="{}"><bdi>{}</bdi></a>', address, other)
+
+
+def sign_svg(record: Any) -> SafeString:
+    """Draw the sign of a row of the notation key; nothing where it cannot be drawn."""
+    drawing = sign_drawing(getattr(record, "smufl", ""))
+    return drawn(to_svg(drawing, scale=PIXELS_TO_A_SPACE, title=record.name)) if drawing else SafeString()

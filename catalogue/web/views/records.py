@@ -1,0 +1,195 @@
+"""The pages of the records around works: what kinds there are, the list of one, one record, its form, its way back."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from django.core.exceptions import ValidationError
+from django.core.files.storage import default_storage
+from django.http import FileResponse, Http404, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.http import urlencode
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
+from django_tables2 import RequestConfig
+
+from catalogue.actions.deletion import delete_record
+from catalogue.actions.records import save_record
+from catalogue.actions.saving import Overtaken
+from catalogue.exchange.pictures import MEDIA_TYPES, stored_name
+from catalogue.models import Picture, Work
+from catalogue.models.fields import LINE
+from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.conflicts import Conflict
+from catalogue.web.forms.records import RecordForm, form_for
+from catalogue.web.notices import say
+from catalogue.web.records.kinds import Kind
+from catalogue.web.records.page import record_page
+from catalogue.web.records.registry import KINDS, SHELVES
+from catalogue.web.records.tables import table_for
+from catalogue.web.views.work_forms import add_errors
+from catalogue.web.wording import page_language
+
+
+def kind_or_404(sort: str) -> Kind:
+    if sort not in KINDS:
+        raise Http404
+    return KINDS[sort]
+
+
+def record_or_404(request: CatalogueRequest, sort: str, record: int) -> tuple[Kind, Any]:
+    kind = kind_or_404(sort)
+    return kind, get_object_or_404(kind.of(request.composer), pk=record)
+
+
+@member_page
+@require_safe
+def record_index(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/records/ — every kind of record, with how many there are."""
+    shelves = [(shelf.heading, [(kind, kind.of(request.composer).count()) for kind in shelf]) for shelf in SHELVES]
+    return render(request, "records/record_index.html", {"shelves": shelves})
+
+
+@member_page
+@require_safe
+def record_list(request: CatalogueRequest, sort: str) -> HttpResponse:
+    """/c/<composer>/records/<sort>/ — the records of one kind, searched and ordered."""
+    kind = kind_or_404(sort)
+    asked, work = request.GET.get("q", "")[:LINE].replace("\0", ""), asked_work(request)
+    found = kind.of(request.composer)
+    found = found.matching(asked) if asked.strip() else found
+    if work is not None and kind.names_work:
+        found = found.filter(work=work)
+    table = table_for(sort)(found, slug=request.composer.slug, language=page_language())
+    RequestConfig(request, paginate=False).configure(table)
+    table.turn_to(request.GET.get("page"))
+    context = {"kind": kind, "table": table, "asked": asked, "work": work}
+    return render(request, "records/record_list.html", context)
+
+
+def asked_work(request: CatalogueRequest) -> Work | None:
+    """Return the work that the address names, if it is one of this catalogue."""
+    number = request.GET.get("work", "")
+    if not number.isdecimal() or len(number) > 18:
+        return None
+    return Work.objects.filter(composer=request.composer, pk=int(number)).first()
+
+
+@member_page
+@require_safe
+def record_detail(request: CatalogueRequest, sort: str, record: int) -> HttpResponse:
+    """/c/<composer>/records/<sort>/<record>/ — one record: what is known of it and what has happened to it."""
+    kind, found = record_or_404(request, sort, record)
+    page = record_page(found, kind, today=timezone.localdate(), slug=request.composer.slug, language=page_language())
+    return render(request, "records/record_detail.html", {"page": page, "kind": kind, "record": found})
+
+
+# ---- the form
+
+
+@editor_page
+@require_http_methods(["GET", "POST"])
+def record_new(request: CatalogueRequest, sort: str) -> HttpResponse:
+    """/c/<composer>/records/<sort>/new/ — a new record, of the work that the address names or of one to be chosen."""
+    kind = kind_or_404(sort)
+    sent_before = record_sent_before(request, kind)
+    if sent_before is not None:
+        return redirect("record-detail", request.composer.slug, sort, sent_before.pk)
+    work = asked_work(request) if kind.names_work else None
+    return form_of(request, kind, kind.new(request.composer, work))
+
+
+def record_sent_before(request: CatalogueRequest, kind: Kind) -> Any:
+    """Return the record that this very form has made already: a form that is sent twice makes one."""
+    try:
+        uid = UUID(request.POST.get("uid", ""))
+    except ValueError:
+        return None
+    return kind.of(request.composer).filter(uid=uid).first()
+
+
+@editor_page
+@require_http_methods(["GET", "POST"])
+def record_edit(request: CatalogueRequest, sort: str, record: int) -> HttpResponse:
+    """/c/<composer>/records/<sort>/<record>/edit/ — a record, to be changed."""
+    kind, found = record_or_404(request, sort, record)
+    return form_of(request, kind, found)
+
+
+def form_of(request: CatalogueRequest, kind: Kind, record: Any) -> HttpResponse:
+    """Show the form, or save it and go on to the record, or to the next one of the kind."""
+    name = str(record) if record.pk else ""
+    form, conflict = made_form(request, kind, record), None
+    if form.is_bound and form.is_valid():
+        try:
+            form.keep_files()
+            save_record(record=record, now=timezone.now(), with_new=form.new_names)
+        except Overtaken as overtaken:
+            stored = form_for(kind.slug)(instance=overtaken.latest, composer=request.composer)
+            conflict = Conflict.between(overtaken, form, stored)
+            form = made_form(request, kind, record, saves=overtaken.latest.saves)
+        except ValidationError as refused:
+            add_errors(form, refused)
+        else:
+            say(request, _("“%(name)s” is saved.") % {"name": record})
+            return redirect(next_address(request, kind, record))
+    context = {"form": form, "kind": kind, "record": record, "name": name, "conflict": conflict}
+    context["work"] = record.work if kind.is_of_work and record.work_id and not form.asks_work else None
+    return render(request, "records/record_form.html", context)
+
+
+def made_form(request: CatalogueRequest, kind: Kind, record: Any, *, saves: int | None = None) -> RecordForm:
+    """Return the form as it was sent, with the number of saves that it is now up to, or an empty one."""
+    options: dict[str, Any] = {"instance": record, "composer": request.composer}
+    if kind.model is Picture:
+        options["request"] = request
+    if request.method != "POST":
+        carried = {name: request.GET[name][:LINE] for name in kind.again if name in request.GET}
+        form = form_for(kind.slug)(**options)
+        form.initial.update(carried)
+        return form
+    typed = request.POST.copy()
+    if saves is not None:
+        typed["saves"] = str(saves)
+    return form_for(kind.slug)(typed, request.FILES, **options)
+
+
+def next_address(request: CatalogueRequest, kind: Kind, record: Any) -> str:
+    """Return where to go once a record is saved: to its page, or to an empty form with what is the same again."""
+    if "another" not in request.POST:
+        return reverse("record-detail", args=[request.composer.slug, kind.slug, record.pk])
+    same = {name: request.POST[name] for name in kind.again if request.POST.get(name)}
+    if kind.names_work and record.work_id:
+        same["work"] = str(record.work_id)
+    address = reverse("record-new", args=[request.composer.slug, kind.slug])
+    return f"{address}?{urlencode(same)}" if same else address
+
+
+# ---- deleting, and the picture itself
+
+
+@editor_page
+@require_POST
+def record_delete(request: CatalogueRequest, sort: str, record: int) -> HttpResponse:
+    """/c/<composer>/records/<sort>/<record>/delete/ — takes a record out of every list, with a way back."""
+    kind, found = record_or_404(request, sort, record)
+    delete_record(record=found, by=request.user, now=timezone.now())
+    undo = reverse("deleted-restore", args=[request.composer.slug, kind.word, found.pk])
+    say(request, _("“%(name)s” is deleted.") % {"name": found}, undo=undo)
+    return redirect("record-list", request.composer.slug, sort)
+
+
+@member_page
+@require_safe
+def picture_file(request: CatalogueRequest, picture: int) -> HttpResponse | FileResponse:
+    """/c/<composer>/records/pictures/<picture>/file/ — the picture itself, to members only."""
+    found = get_object_or_404(Picture.objects.filter(composer=request.composer), pk=picture)
+    name = stored_name(found.sha256, found.suffix)
+    if not default_storage.exists(name):
+        raise Http404
+    response = FileResponse(default_storage.open(name), content_type=MEDIA_TYPES[found.suffix])
+    response.headers["Cross-Origin-Resource-Policy"] = "same-origin"
+    return response

@@ -1,0 +1,70 @@
+from __future__ import annotations
+
+import json
+
+import pytest
+from defusedxml.ElementTree import fromstring
+
+from catalogue.drawings.signs import FOLDER, SPACE, glyphs, sign_drawing, signs, to_svg
+
+# Cents of the signs for quarter tones in SMuFL's ranges “Standard accidentals” and “Stein-Zimmermann accidentals”
+# (names and code points: Standard Music Font Layout, W3C Music Notation Community Group).
+QUARTER_TONES = {
+    "accidentalQuarterToneSharpStein": ("E282", 50),
+    "accidentalThreeQuarterTonesSharpStein": ("E283", 150),
+    "accidentalQuarterToneFlatStein": ("E280", -50),
+    "accidentalThreeQuarterTonesFlatZimmermann": ("E281", -150),
+    "accidentalSharp": ("E262", 100),
+    "accidentalFlat": ("E260", -100),
+    "accidentalNatural": ("E261", 0),
+}
+
+
+@pytest.mark.parametrize("name", QUARTER_TONES)
+def test_sign_has_its_code_point_and_cents(name: str) -> None:
+    assert (signs()[name].code, signs()[name].cents) == QUARTER_TONES[name]
+
+
+def test_every_sign_has_an_outline_within_reach_and_a_name_of_its_own() -> None:
+    codes = [sign.code for sign in signs().values()]
+
+    assert len(codes) == len(set(codes)) == 39
+    assert set(codes) <= set(glyphs())
+
+
+def test_outlines_are_four_spaces_to_the_em() -> None:
+    assert json.loads((FOLDER / "sign_outlines.json").read_text(encoding="utf-8"))["unitsPerEm"] == 4 * SPACE
+
+
+@pytest.mark.parametrize("name", signs())
+def test_drawing_is_well_formed_and_says_what_it_is(name: str) -> None:
+    drawing = sign_drawing(name)
+    assert drawing is not None
+
+    found = fromstring(to_svg(drawing, scale=10, title='a "sign" <for> R & D'))
+
+    left, top, wide, high = map(float, found.get("viewBox").split())
+    assert (found.get("aria-label"), found.get("role")) == ('a "sign" <for> R & D', "img")
+    assert (left, top, wide, high) == (0, -720, drawing.width, 1440)
+    assert float(found.get("width")) == pytest.approx(wide / SPACE * 10, abs=0.01)
+
+
+def test_accidental_stands_before_a_note_and_a_notehead_alone() -> None:
+    sharp, note = sign_drawing("accidentalSharp"), sign_drawing("noteheadBlack")
+
+    assert sharp is not None
+    assert note is not None
+    assert (len(sharp.placed), len(note.placed)) == (2, 1)
+
+
+def test_outline_is_turned_over_and_moved() -> None:
+    drawing = sign_drawing("noteheadBlack")
+    assert drawing is not None
+    (x, glyph), *_rest = drawing.placed
+    _letter, first_x, first_y = glyph.steps[0]
+
+    assert f'd="M{first_x + x:g} {-first_y:g}' in to_svg(drawing, scale=1, title="note")
+
+
+def test_unknown_sign_is_not_drawn() -> None:
+    assert sign_drawing("accidentalOfMyOwn") is None
