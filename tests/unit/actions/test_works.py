@@ -6,8 +6,16 @@ import pytest
 from django.core.exceptions import ValidationError
 
 from catalogue.actions.saving import Overtaken
-from catalogue.actions.works import delete_work, restore_work, save_work, set_commissions, set_movements
-from catalogue.models import Commission, InstrumentationLine, Movement, Performance, Work
+from catalogue.actions.works import (
+    delete_work,
+    restore_work,
+    save_work,
+    set_commissions,
+    set_cues,
+    set_movements,
+    set_recordings,
+)
+from catalogue.models import Commission, Cue, InstrumentationLine, Movement, Performance, Recording, Work
 from catalogue.timing import Duration
 from tests.makers import NOW, make_composer, make_organisation, make_performance, make_user, make_work
 
@@ -145,6 +153,53 @@ def test_commissions_are_set() -> None:
     assert set_commissions(work=work, commissions=[Commission(organisation=make_organisation("Harbour Fund"))])
 
     assert [commission.body for commission in work.commissions.all()] == ["Harbour Fund"]
+
+
+def test_a_tempo_map_is_dated_when_it_is_another_and_loses_its_date_with_its_text() -> None:
+    work = make_work(tempo_map="1 4/4 q=60")
+    first = work.tempo_map_dated
+    save_work(work=work, now=NOW + timedelta(days=3))
+    same = work.tempo_map_dated
+    work.tempo_map = "1 4/4 q=62"
+    save_work(work=work, now=NOW + timedelta(days=5))
+    other = work.tempo_map_dated
+    work.tempo_map = ""
+    save_work(work=work, now=NOW + timedelta(days=7))
+
+    assert (first, same, other) == (NOW.date(), NOW.date(), NOW.date() + timedelta(days=5))
+    assert Work.objects.get().tempo_map_dated is None
+
+
+def test_cues_change_places_and_those_that_stay_the_same_get_no_history() -> None:
+    work = make_work(cues=(("1", "1", "Drone"), ("2", "5", "Bell"), ("3", "9", "Off")))
+    drone, bell, off = work.cues.order_by("order")
+
+    assert set_cues(work=work, cues=[drone, off, Cue(number="4", place="12", action="Wind")])
+    assert not set_cues(work=work, cues=list(work.cues.order_by("order")))
+
+    assert list(work.cues.order_by("order").values_list("order", "number")) == [(1, "1"), (2, "3"), (3, "4")]
+    assert not Cue.objects.filter(pk=bell.pk).exists()
+    assert drone.history.count() == 1
+
+
+def test_a_cue_with_a_mistake_leaves_work_and_cues_as_they_were() -> None:
+    work = make_work(tempo_map="1 4/4 q=60", cues=(("1", "1", "Drone"),))
+    work.tempo_map = "1 4/4 q=72"
+
+    with pytest.raises(ValidationError):
+        save_work(work=work, now=LATER, cues=[Cue(number="1", place="1", action="")])
+
+    assert Work.objects.get().tempo_map == "1 4/4 q=60"
+    assert list(Cue.objects.values_list("action", flat=True)) == ["Drone"]
+
+
+def test_recordings_are_set_and_saving_without_them_leaves_them() -> None:
+    work = make_work()
+    assert set_recordings(work=work, recordings=[Recording(performers="Ada Quill", duration=Duration(598))])
+
+    save_work(work=work, now=LATER, cues=[])
+
+    assert [(one.performers, one.duration) for one in work.recordings.all()] == [("Ada Quill", Duration(598))]
 
 
 def test_deleted_work_leaves_the_list_and_comes_back_whole() -> None:
