@@ -5,6 +5,7 @@
 ``works``         save_work, index_work, set_movements, set_commissions, set_cues, set_recordings, delete_work,
                   restore_work
 ``performances``  save_performance, set_programme, set_credits, save_venue, delete_performance, restore_performance
+``additions``     prepared, add_performances: many new performances at once
 ``deletion``      delete_record, restore_record: venues, people and organisations
 ``undoing``       undo_import
 ``merging``       merge, undo_merge, set_apart

@@ -6,7 +6,8 @@ import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field
 
-from catalogue.exchange.pasted import COLUMNS, proposals
+from catalogue.exchange.pasted import proposals
+from catalogue.exchange.pasted_entries import COLUMNS
 from catalogue.exchange.tables import Table
 
 AROUND = 24  # characters shown on either side of the words that a cell came from

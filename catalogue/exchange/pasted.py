@@ -2,7 +2,7 @@
 
 Found are years, revisions, durations, opus numbers, forces ("for flute and piano"), commissions, dedications, authors
 of texts, and lines with a label ("Duration: 12 min"). A line that is only a category or only a year heads the works
-below it. Nothing is stored here.
+below it; a line that is only the name of the list ("Selected works") is passed over. Nothing is stored here.
 """
 
 from __future__ import annotations
@@ -12,16 +12,22 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from catalogue.exchange.cell_words import choose
-from catalogue.exchange.columns import Kind, find_heading
-from catalogue.exchange.pasted_entries import BULLET, FOR, LABEL, YEARS, Entry
+from catalogue.exchange.columns import Kind, bare, find_heading
+from catalogue.exchange.pasted_entries import BULLET, COLUMNS, FOR, LABEL, YEARS, Entry
 from catalogue.exchange.tables import MOST_ROWS, Dress, Table, TableError, read_csv
 
 MOST_CHARACTERS = 2_000_000
-COLUMNS = (
-    "title", "catalogue_number", "year", "revised", "category", "instrumentation", "duration", "text_author",
-    "commissioned_by", "dedication", "publisher", "movements", "notes",
-)  # fmt: skip
 TELLING = ("year", "duration", "instrumentation")
+# What a line says that is the name of the whole list: one of the nouns, and nothing but these words.
+LIST_NOUNS = {
+    "works", "worklist", "compositions", "werke", "werkliste", "werkverzeichnis", "kompositionen", "oeuvres", "opere",
+    "composizioni", "obras", "composiciones",
+}  # fmt: skip
+LIST_WORDS = LIST_NOUNS | {
+    "list", "of", "the", "my", "all", "selected", "selection", "complete", "chronological", "recent", "principal",
+    "catalogue", "verzeichnis", "der", "meine", "meiner", "ausgewahlte", "auswahl", "liste", "des", "mes", "choisies",
+    "elenco", "delle", "scelte", "catalogo", "lista", "de", "las", "seleccion",
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +131,15 @@ def heading_in(line: str) -> tuple[str, str] | None:
     return ("year", said) if re.fullmatch(YEARS, said) else None
 
 
+def is_name_of_list(line: str) -> bool:
+    """
+    >>> is_name_of_list("List of works (selection)"), is_name_of_list("Works for Nobody")
+    (True, False)
+    """
+    words = set(bare(line).split())
+    return bool(words & LIST_NOUNS) and words <= LIST_WORDS
+
+
 def proposals_in(entries: Iterable[list[str]]) -> Iterator[Proposal]:
     """Give each work, with the category and the year of the headings above it.
 
@@ -134,7 +149,7 @@ def proposals_in(entries: Iterable[list[str]]) -> Iterator[Proposal]:
     used: set[str] = set()
     outer = ""
     for lines in entries:
-        rest = list(lines)
+        rest = [line for line in lines if not is_name_of_list(line)]
         while rest and (heading := heading_in(rest[0])):
             name, said = heading
             outer = outer or name

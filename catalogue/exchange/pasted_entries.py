@@ -1,6 +1,6 @@
 """One work of a pasted list, read from its words: title, year, forces, duration and what else is known by its looks.
 
-The title is what stands before the first of these; what is left over becomes a note.
+The title is what stands before the first of these, or behind its own label; what is left over becomes a note.
 """
 
 from __future__ import annotations
@@ -13,6 +13,11 @@ from catalogue.exchange.columns import Kind, bare, headers_of
 from catalogue.instrumentation import InstrumentationError, read
 from catalogue.timing import DateError, DurationError, read_date, read_duration
 
+COLUMNS = (
+    "title", "subtitle", "original_title", "translated_title", "catalogue_number", "year", "revised", "category",
+    "instrumentation", "duration", "text_author", "text_language", "commissioned_by", "dedication", "publisher", "iswc",
+    "ismn", "movements", "notes",
+)  # fmt: skip
 YEAR = r"(?:1[4-9]|20)[0-9]{2}"
 YEARS = rf"(?:c\. ?|ca\.? ?)?{YEAR}(?:[-–/][0-9]{{2,4}})?"
 ABOUT = r"(?:(?:c|ca|approx|about|circa)\.? ?)?"
@@ -20,15 +25,19 @@ BULLET = re.compile(r"^\s*(?:[•·*‣▪–—-]|[0-9]{1,3}[.)])\s+")
 LABEL = re.compile(r"(?P<label>[^\W\d_][\w .]{0,30}?)\s*:\s+(?P<said>\S.*)")
 IN_BRACKETS = re.compile(r"[(\[](?P<said>[^()\[\]]*)[)\]]")
 REVISED = re.compile(rf"\b(?:rev(?:ised|id\.|\.)?|revidiert)(?: in)? (?P<said>{YEARS})", re.IGNORECASE)
+LASTING = r"(?:(?:duration|dur\.|(?:spiel)?dauer|durée|durata|duración|length|lasting)[: ]\s*)?"
+MINUTES = (
+    r"(?:(?:minute[ns]?|minuti|minutos|seconds|hours?|stunden?)\b|(?:mins?|sec|hrs?|h|std)\b\.?|['′’´](?![^\W\d]))"
+)
 LENGTH = re.compile(
-    rf"{ABOUT}[0-9][0-9½¼¾.,:]*\s?(?:(?:min(?:ute[ns]?|uten|s)?|sec(?:onds)?|hours?|hrs?|h|std)\b\.?|['′’´](?![^\W\d]))"
-    r"(?:\s?[0-9]{1,2}\s?(?:(?:sec(?:onds)?|s|min)\b\.?|[\"″”]|''|′′|’’)?)?",
+    rf"{LASTING}(?P<said>{ABOUT}[0-9][0-9½¼¾.,:]*\s?{MINUTES}"
+    r"(?:\s?[0-9]{1,2}\s?(?:(?:sec(?:onds)?|s|min)\b\.?|[\"″”]|''|′′|’’)?)?)",
     re.IGNORECASE,
 )
-CLOCK = re.compile(r"(?<=[,;–—\s\0])(?:[0-9]{1,2}:)?[0-9]{1,3}:[0-9]{2}(?=\s*$|\s*[,;–—\0]|\.\s)")
+CLOCK = re.compile(r"(?<=[,;–—\s\0])(?P<said>(?:[0-9]{1,2}:)?[0-9]{1,3}:[0-9]{2})(?=\s*$|\s*[,;–—\0]|\.\s)")
 OPUS = re.compile(r"\b(?:op|opus)\.? ?[0-9]{1,4}[a-z]?(?:[,/]? ?(?:no|nr)\.? ?[0-9]{1,3})?", re.IGNORECASE)
 FIRST_YEAR = re.compile(rf"^(?P<said>{YEARS})(?=\s*[:,.–—-]?\s)[\s:,.–—-]*")
-LATER_YEAR = re.compile(rf"(?<=[,;–—\s\0])(?P<said>{YEARS})(?=\s*(?:[,;–—\0]|\.(?:\s|$)|$))")
+LATER_YEAR = re.compile(rf"(?:^|(?<=[,;–—\s\0]))(?P<said>{YEARS})(?=\s*(?:[,;–—\0]|\.(?:\s|$)|$))")
 NAME = r"(?:[^.;,()\n\0]|(?<=\b[A-Z])\.)+"  # a full stop belongs to an initial only
 NAMES = NAME.replace(",", "")
 PHRASES = {
@@ -37,9 +46,19 @@ PHRASES = {
         re.IGNORECASE,
     ),
     "dedication": re.compile(rf"\b(?:dedicated to|gewidmet|dédié à)\s+(?P<said>{NAMES})", re.IGNORECASE),
-    "text_author": re.compile(rf"\b(?:texts?|words|poems?|libretto) (?:by|von|de)\s+(?P<said>{NAME})", re.IGNORECASE),
+    "text_author": re.compile(
+        rf"\b(?:(?:after|to|on|nach|auf|über|sur|d’après|su|da|con|sobre) )?(?:(?:des|de|einem|einer|a|un|una) )?"
+        rf"(?:texts?|words|poems?|libretto|gedicht(?:en?)?|texten?|worten|poèmes?|textes?|test[io]|poesie|textos?|poemas?)"
+        rf" (?:by|of|von|de|di) (?P<said>{NAME})",
+        re.IGNORECASE,
+    ),
 }
 FOR = re.compile(r"(?:^|[\s,])(?:for|für|pour|per|para)\s+", re.IGNORECASE)
+SUBTITLED = re.compile(
+    r"(?P<title>.+?)[,:] (?P<said>(?:(?:an? )?(?:[a-z-]+ ){0,2}(?:opera|cantata|oratorio|ballet|cycle|melodrama|ritual)"
+    r"|(?:[a-zäöüß]+ )?\w*(?:oper|kantate|zyklus|ballett|oratorium)|opéra|cantate|opera|cantata|oratorio|ballet)"
+    r"(?: (?:in|en|di|à|of) [\w ]+)?)"
+)
 BETWEEN = re.compile(r"[,:]\s+|\s[–—-]\s")
 LEADERS = re.compile(r"\s*(?:\.{3,}|…+|(?:\. ){3,}\.?|_{3,})\s*|;\s+")
 QUOTED = re.compile(r"[“\"„«‘](?P<said>[^“”\"„«»]+)[”\"“»’]")
@@ -57,7 +76,11 @@ class Entry:
 
     def read(self, lines: list[str]) -> dict[str, str]:
         first, *others = lines
-        self.read_title(BULLET.sub("", first))
+        first = BULLET.sub("", first)
+        if labelled_column(first) != "title":
+            self.read_title(first)
+        else:
+            self.read_detail(first)
         for line in others:
             self.read_detail(line)
         notes = "\n".join([*filter(None, [self.cells.get("notes", "")]), *self.notes])
@@ -74,6 +97,9 @@ class Entry:
         """Read a line that begins with the title, or with the year before it."""
         pieces = self.pieces_left(FIRST_YEAR.sub(self.taker("year"), line, count=1))
         title, forces = divided(pieces[0] if pieces else line.strip())
+        subtitled = SUBTITLED.fullmatch(title)
+        if subtitled and self.take("subtitle", subtitled["said"]):
+            title = subtitled["title"]
         quoted = QUOTED.fullmatch(title)
         self.cells["title"] = quoted["said"] if quoted else title
         for piece in [forces, *pieces[1:]]:
@@ -81,9 +107,8 @@ class Entry:
 
     def read_detail(self, line: str) -> None:
         """Read a further line of a paragraph: labelled, or made of the things that are known by their looks."""
-        labelled = LABEL.fullmatch(line)
-        column = headers_of(Kind.WORKS).get(bare(labelled["label"]), "") if labelled else ""
-        if labelled and column and self.take(column, labelled["said"]):
+        column = labelled_column(line)
+        if column and self.take(column, line.partition(":")[2]):
             return
         for piece in self.pieces_left(line):
             self.read_piece(piece)
@@ -125,19 +150,26 @@ class Entry:
         return move
 
     def length(self, match: re.Match[str]) -> str:
-        return "\0" if is_duration(match[0]) and self.take("duration", match[0]) else match[0]
+        return "\0" if is_duration(match["said"]) and self.take("duration", match["said"]) else match[0]
 
     def brackets(self, match: re.Match[str]) -> str:
-        """Take years, revisions and lengths out of brackets; any other brackets stay as they are."""
-        parts = [part.strip() for part in re.split(r"[,;/]\s+|[,;]", match["said"]) if part.strip()]
+        """Take years, revisions, lengths and forces out of brackets; any other brackets stay as they are."""
+        parts = [part.strip() for part in re.split(r"[,;/]\s+|[,;]|/(?=\s*rev)", match["said"]) if part.strip()]
         columns = [column_of(part) for part in parts]
         if not parts or not all(columns) or len(set(columns)) < len(columns):
-            return match[0]
+            return "\0" if is_forces(match) and self.take("instrumentation", match["said"]) else match[0]
         for column, part in zip(columns, parts, strict=True):
             revised = REVISED.fullmatch(part)
             if not self.take(column, revised["said"] if revised else part):
                 self.notes.append(part)
         return "\0"
+
+
+def labelled_column(line: str) -> str:
+    """Return the column that the label of a line names ("Duration: 12 min"), empty where there is none."""
+    labelled = LABEL.fullmatch(line)
+    column = headers_of(Kind.WORKS).get(bare(labelled["label"]), "") if labelled else ""
+    return column if column in COLUMNS else ""
 
 
 def column_of(part: str) -> str:
@@ -146,6 +178,13 @@ def column_of(part: str) -> str:
     if is_duration(part):
         return "duration"
     return "year" if re.search(YEAR, part) and is_date(part) else ""
+
+
+def is_forces(match: re.Match[str]) -> bool:
+    """Say whether brackets hold the players of the work, not what the players before them also take up."""
+    before = re.split(r"[\0)\]]", match.string[: match.start()])[-1].strip(EDGES)
+    is_title = bool(before) and not is_instrumentation(before, every=True) and not divided(before)[1]
+    return is_title and is_instrumentation(match["said"], every=True)
 
 
 def divided(text: str) -> tuple[str, str]:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from django.core.exceptions import ValidationError
 from django.db import IntegrityError
 
+from catalogue.actions.additions import AT_ONCE, Addition, add_performances, prepared
 from catalogue.actions.performances import save_performance
 from catalogue.exchange.event_places import VenueShelf, city_of, country_of
 from catalogue.exchange.event_shelf import Event, EventShelf, events_in, is_work
@@ -33,6 +34,15 @@ class Programme:
     outcomes: dict[int, Outcome]
 
 
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """A new event that is to be added together with others; ``outcomes`` by the number of the row."""
+
+    event: Event
+    addition: Addition
+    outcomes: Mapping[int, Outcome]
+
+
 class PerformanceImport:
     """The rows of one composer's performances."""
 
@@ -42,21 +52,21 @@ class PerformanceImport:
         self.events = EventShelf(shelf.composer)
         self.venues = VenueShelf(shelf.composer, shelf.now)
         self.organisations = {fold(one.name): one for one in Organisation.objects.filter(composer=shelf.composer)}
+        self.waiting: list[Waiting] = []
         self.people = {fold(one.name): one for one in Person.objects.filter(composer=shelf.composer)}
 
     def store(self, rows: Iterable[PerformanceRow]) -> Iterator[Done]:
-        """Store the rows event by event, and give what became of each."""
+        """Store the rows event by event, new events many at once, and give what became of each."""
         for event in events_in([(row, self.work_of(row)) for row in rows]):
             try:
-                performance, outcomes = self.store_event(event)
+                yield from self.store_event(event)
             except ValidationError as fault:
                 explain(fault, event.first, self.problems)
-                continue
             except IntegrityError:
                 self.problems.fail(event.first.row, "work", "This row contradicts another record of the catalogue.")
-                continue
-            for row, work in event.rows:
-                yield Done(row.row.number, work.title, outcomes[row.row.number], performance.pk)
+            if len(self.waiting) >= AT_ONCE:
+                yield from self.add_waiting()
+        yield from self.add_waiting()
 
     def work_of(self, row: PerformanceRow) -> Work:
         """Return the work and version a row means; a title that is not known becomes a work of its own."""
@@ -66,23 +76,35 @@ class PerformanceImport:
             root = self.works.new(row.work)
         return self.works.version(root, row.version)
 
-    def store_event(self, event: Event) -> tuple[Performance, dict[int, Outcome]]:
+    def store_event(self, event: Event) -> Iterator[Done]:
+        """Store an event that is known; one that is new waits for others."""
         performance = self.events.known(event)
-        is_new = performance is None
         if performance is None:
-            performance = Performance(composer=self.works.composer, status=self.usual_status(event))
+            self.waiting.append(self.addition(event))
+            return
         programme = self.programme_of(performance, event)
         credits = self.credits_of(performance, event)
         changed = self.set_columns(performance, event) or credits is not None
-        if not (is_new or changed) and set(programme.outcomes.values()) == {Outcome.SAME}:
-            return performance, programme.outcomes
-        save_performance(performance=performance, now=self.works.now, programme=programme.items, credits=credits)
-        self.events.taken.add(performance.pk)
-        if is_new:
-            return performance, {row.row.number: repeated_or_new(programme, row) for row, _ in event.rows}
+        if changed or set(programme.outcomes.values()) != {Outcome.SAME}:
+            save_performance(performance=performance, now=self.works.now, programme=programme.items, credits=credits)
         whole = Outcome.CHANGED if changed else Outcome.SAME
         told = {number: whole if one is Outcome.SAME else one for number, one in programme.outcomes.items()}
-        return performance, told
+        yield from done(event, told, performance)
+
+    def addition(self, event: Event) -> Waiting:
+        """Return a new event, ready to be added. Raises ValidationError."""
+        performance = Performance(composer=self.works.composer, status=self.usual_status(event))
+        programme = self.programme_of(performance, event)
+        credits = self.credits_of(performance, event) or []
+        self.set_columns(performance, event)
+        ready = prepared(performance=performance, programme=programme.items, credits=credits, now=self.works.now)
+        return Waiting(event, ready, programme.outcomes)
+
+    def add_waiting(self) -> Iterator[Done]:
+        waiting, self.waiting = self.waiting, []
+        add_performances([one.addition for one in waiting])
+        for one in waiting:
+            yield from done(one.event, one.outcomes, one.addition.performance)
 
     def usual_status(self, event: Event) -> str:
         """Return what an event is that does not say: planned where it lies ahead, else given."""
@@ -163,9 +185,9 @@ class PerformanceImport:
         return PerformanceCredit(organisation=organisation, person=person, **columns)
 
 
-def repeated_or_new(programme: Programme, row: PerformanceRow) -> Outcome:
-    told = programme.outcomes[row.row.number]
-    return told if told is Outcome.SAME else Outcome.NEW
+def done(event: Event, outcomes: Mapping[int, Outcome], performance: Performance) -> Iterator[Done]:
+    for row, work in event.rows:
+        yield Done(row.row.number, work.title, outcomes[row.row.number], performance.pk)
 
 
 def as_performer(credit: PerformanceCredit) -> Performer:

@@ -16,8 +16,8 @@ from catalogue.exchange.pasted import proposals
 LISTS = sorted((Path(__file__).parent / "pasted").glob("*.txt"))
 
 
-def test_there_are_twenty_lists() -> None:
-    assert len(LISTS) == 20
+def test_there_are_thirty_lists() -> None:
+    assert len(LISTS) == 30
 
 
 @pytest.mark.parametrize("path", LISTS, ids=lambda path: path.stem)

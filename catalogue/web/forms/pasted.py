@@ -11,7 +11,8 @@ from django.utils.translation import gettext_lazy as _
 
 from catalogue.exchange.cell_words import choose
 from catalogue.exchange.drafts import Draft, Origin, origins_of
-from catalogue.exchange.pasted import COLUMNS, MOST_CHARACTERS
+from catalogue.exchange.pasted import MOST_CHARACTERS
+from catalogue.exchange.pasted_entries import COLUMNS
 from catalogue.exchange.tables import TableError
 from catalogue.exchange.word_text import text_of_file
 from catalogue.models.conditions import choices_of
@@ -89,6 +90,9 @@ class DraftForm(forms.Form):
     """A work as it was read from its words; what is typed is read when it is stored."""
 
     title = text(_("Title"))
+    subtitle = text(_("Subtitle"))
+    original_title = text(_("Original title"))
+    translated_title = text(_("Translation"))
     catalogue_number = text(_("Catalogue number"), 50)
     year = text(_("Completed"), 64)
     revised = text(_("Revised"), 64)
@@ -96,9 +100,12 @@ class DraftForm(forms.Form):
     instrumentation = lines(_("Instrumentation"))
     duration = text(_("Duration"), LINE)
     text_author = text(_("Text by"))
+    text_language = text(_("Language of the text"), 35)
     commissioned_by = text(_("Commissioned by"))
     dedication = text(_("Dedicated to"))
     publisher = text(_("Publisher"), LINE)
+    iswc = text("ISWC", 100)
+    ismn = text("ISMN", 100)
     movements = lines(_("Movements"))
     notes = lines(_("Notes for yourself"))
     left_out = forms.BooleanField(label=_("Leave this one out"), required=False)

@@ -5,7 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from catalogue.exchange.columns import Kind, find_heading, rows_below
-from catalogue.exchange.pasted import COLUMNS, pasted_table
+from catalogue.exchange.pasted import pasted_table
+from catalogue.exchange.pasted_entries import COLUMNS
 from catalogue.exchange.tables import Table, TableError
 
 
