@@ -36,13 +36,14 @@ LENGTH = re.compile(
 )
 CLOCK = re.compile(r"(?<=[,;–—\s\0])(?P<said>(?:[0-9]{1,2}:)?[0-9]{1,3}:[0-9]{2})(?=\s*$|\s*[,;–—\0]|\.\s)")
 OPUS = re.compile(r"\b(?:op|opus)\.? ?[0-9]{1,4}[a-z]?(?:[,/]? ?(?:no|nr)\.? ?[0-9]{1,3})?", re.IGNORECASE)
-FIRST_YEAR = re.compile(rf"^(?P<said>{YEARS})(?=\s*[:,.–—-]?\s)[\s:,.–—-]*")
+FIRST_YEAR = re.compile(rf"^(?P<said>{YEARS})(?=\s*[:,.|–—-]?\s)[\s:,.|–—-]*")
 LATER_YEAR = re.compile(rf"(?:^|(?<=[,;–—\s\0]))(?P<said>{YEARS})(?=\s*(?:[,;–—\0]|\.(?:\s|$)|$))")
 NAME = r"(?:[^.;,()\n\0]|(?<=\b[A-Z])\.)+"  # a full stop belongs to an initial only
 NAMES = NAME.replace(",", "")
 PHRASES = {
     "commissioned_by": re.compile(
-        rf"\b(?:commissioned (?:by|for)|commission of|auftragswerk (?:von|des|der)|commande de)\s+(?P<said>{NAMES})",
+        rf"\b(?:commissioned (?:by|for)|commission of|auftragswerk (?:von|des|der)|im auftrag (?:von|des|der)|commande de"
+        rf"|commissionato da|encargo de)\s+(?P<said>{NAMES})",
         re.IGNORECASE,
     ),
     "dedication": re.compile(rf"\b(?:dedicated to|gewidmet|dédié à)\s+(?P<said>{NAMES})", re.IGNORECASE),
@@ -54,12 +55,14 @@ PHRASES = {
     ),
 }
 FOR = re.compile(r"(?:^|[\s,])(?:for|für|pour|per|para)\s+", re.IGNORECASE)
-SUBTITLED = re.compile(
-    r"(?P<title>.+?)[,:] (?P<said>(?:(?:an? )?(?:[a-z-]+ ){0,2}(?:opera|cantata|oratorio|ballet|cycle|melodrama|ritual)"
-    r"|(?:[a-zäöüß]+ )?\w*(?:oper|kantate|zyklus|ballett|oratorium)|opéra|cantate|opera|cantata|oratorio|ballet)"
-    r"(?: (?:in|en|di|à|of) [\w ]+)?)"
+GENRE = (
+    r"(?:(?:an? )?(?:[a-z-]+ ){0,2}(?:opera|cantata|oratorio|ballet|cycle|melodrama|ritual)"
+    r"|(?:[a-zäöüß]+ )?\w*(?:[Oo]per|kantate|zyklus|ballett|[Oo]ratorium)|opéra|cantate|opera|cantata|oratorio|ballet)"
+    r"(?: (?:in|en|di|à|of) [\w ]+)?"
 )
+SUBTITLED = re.compile(rf"(?P<title>.+?)[,:] (?P<said>{GENRE})")
 BETWEEN = re.compile(r"[,:]\s+|\s[–—-]\s")
+BARS = re.compile(r"\s*\|\s*")
 LEADERS = re.compile(r"\s*(?:\.{3,}|…+|(?:\. ){3,}\.?|_{3,})\s*|;\s+")
 QUOTED = re.compile(r"[“\"„«‘](?P<said>[^“”\"„«»]+)[”\"“»’]")
 # Bodies of which only the size is named; their players are asked of the composer.
@@ -114,6 +117,8 @@ class Entry:
             self.read_piece(piece)
 
     def read_piece(self, piece: str) -> None:
+        if re.fullmatch(GENRE, piece) and self.take("subtitle", piece):
+            return
         bare_piece = FOR.sub("", piece, count=1) if FOR.match(piece) else piece
         if not is_instrumentation(bare_piece):
             self.notes += [piece] if piece else []
@@ -129,7 +134,7 @@ class Entry:
 
     def pieces_left(self, line: str) -> list[str]:
         """Take out of a line what is known by its looks, and return what stands between."""
-        line = IN_BRACKETS.sub(self.brackets, line)
+        line = IN_BRACKETS.sub(self.brackets, BARS.sub("\0", line))
         line = LEADERS.sub("\0", line)
         for column, pattern in PHRASES.items():
             line = pattern.sub(self.taker(column), line)
@@ -155,14 +160,15 @@ class Entry:
     def brackets(self, match: re.Match[str]) -> str:
         """Take years, revisions, lengths and forces out of brackets; any other brackets stay as they are."""
         parts = [part.strip() for part in re.split(r"[,;/]\s+|[,;]|/(?=\s*rev)", match["said"]) if part.strip()]
-        columns = [column_of(part) for part in parts]
-        if not parts or not all(columns) or len(set(columns)) < len(columns):
+        told = {column: part for part in parts if (column := column_of(part))}
+        others = [part for part in parts if part not in told.values()]
+        if not told or len(told) + len(others) < len(parts):
             return "\0" if is_forces(match) and self.take("instrumentation", match["said"]) else match[0]
-        for column, part in zip(columns, parts, strict=True):
+        for column, part in told.items():
             revised = REVISED.fullmatch(part)
             if not self.take(column, revised["said"] if revised else part):
                 self.notes.append(part)
-        return "\0"
+        return f"\0{', '.join(others)}\0"
 
 
 def labelled_column(line: str) -> str:
@@ -183,6 +189,7 @@ def column_of(part: str) -> str:
 def is_forces(match: re.Match[str]) -> bool:
     """Say whether brackets hold the players of the work, not what the players before them also take up."""
     before = re.split(r"[\0)\]]", match.string[: match.start()])[-1].strip(EDGES)
+    before = FOR.sub("", before, count=1) if FOR.match(before) else before
     is_title = bool(before) and not is_instrumentation(before, every=True) and not divided(before)[1]
     return is_title and is_instrumentation(match["said"], every=True)
 
