@@ -42,8 +42,8 @@ NAME = r"(?:[^.;,()\n\0]|(?<=\b[A-Z])\.)+"  # a full stop belongs to an initial 
 NAMES = NAME.replace(",", "")
 PHRASES = {
     "commissioned_by": re.compile(
-        rf"\b(?:commissioned (?:by|for)|commission of|auftragswerk (?:von|des|der)|im auftrag (?:von|des|der)|commande de"
-        rf"|commissionato da|encargo de)\s+(?P<said>{NAMES})",
+        r"\b(?:commissioned (?:by|for)|commission of|auftragswerk (?:von|des|der)|im auftrag (?:von|des|der)"
+        rf"|commande de|commissionato da|encargo de)\s+(?P<said>{NAMES})",
         re.IGNORECASE,
     ),
     "dedication": re.compile(rf"\b(?:dedicated to|gewidmet|dédié à)\s+(?P<said>{NAMES})", re.IGNORECASE),
