@@ -8,10 +8,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from django.db import models, transaction
-from simple_history.utils import bulk_create_with_history
 
 from catalogue.actions.performances import reckon_days
 from catalogue.actions.saving import check
@@ -68,4 +67,7 @@ def add_performances(additions: Sequence[Addition]) -> None:
 
 
 def add(model: type[M], records: list[M]) -> None:
-    bulk_create_with_history(records, model, batch_size=AT_ONCE)
+    """Store new records, and of each the first line of its history."""
+    model._default_manager.bulk_create(records, batch_size=AT_ONCE)
+    history: Any = model.history  # type: ignore[attr-defined]
+    history.bulk_history_create(records, batch_size=AT_ONCE, default_change_reason=None)
