@@ -17,6 +17,7 @@ FILES = {
     "venues": "venue",
     "works": "work",
     "performances": "performance",
+    "calls": "call",
 }
 MAIN = "nevena-haldoreva"
 LOADED = date(2027, 1, 15)  # any day will do; what is told from the day of loading is reckoned from this one
@@ -29,7 +30,7 @@ def read(name: str) -> list[Row]:
     return table[FILES[name]]
 
 
-COMPOSERS, PEOPLE, ORGANISATIONS, VENUES, WORKS, PERFORMANCES = (read(name) for name in FILES)
+COMPOSERS, PEOPLE, ORGANISATIONS, VENUES, WORKS, PERFORMANCES, CALLS = (read(name) for name in FILES)
 WORK = {work["slug"]: work for work in WORKS}
 VENUE = {venue["slug"]: venue for venue in VENUES}
 ENTRIES = [(performance, entry) for performance in PERFORMANCES for entry in performance["programme"]]

@@ -15,14 +15,17 @@ from django.conf import settings
 from django.contrib.auth.models import User
 from django.db import transaction
 
+from catalogue.actions.calls import choose_works, propose_call
 from catalogue.actions.composers import create_composer
 from catalogue.actions.demo_rows import (
     House,
     Row,
+    call_text,
     composer_columns,
     copied,
     core_of,
     day_of,
+    identity,
     new_cue,
     new_movement,
     new_organisation,
@@ -37,6 +40,7 @@ from catalogue.actions.demo_rows import (
 from catalogue.actions.performances import save_performance
 from catalogue.actions.works import save_work
 from catalogue.models import (
+    Call,
     Commission,
     Composer,
     Cue,
@@ -88,6 +92,7 @@ def load_demo(today: date, *, only_core: bool = False) -> User:
         loading = Loading(house, composer_for(row, user), today)
         load_works(loading)
         load_performances(loading)
+        load_calls(loading)
     return user
 
 
@@ -103,6 +108,23 @@ def add_parts(model: Any, parts: list[Any], loading: Loading) -> None:
     """Store parts of new records at once, each with the first entry of its history."""
     added = model.objects.bulk_create(parts)
     model.history.bulk_history_create(added, default_date=loading.now)
+
+
+def load_calls(loading: Loading) -> None:
+    """Add the calls that are not there yet, their conditions as they are read from their texts."""
+    for slug, row in loading.house.calls.items():
+        if row["composer"] != loading.composer.slug or known_call(slug) is not None:
+            continue
+        call = propose_call(composer=loading.composer, text=call_text(row, loading.today), now=loading.now)
+        call.uid = identity("call", slug)
+        call.save_without_historical_record()
+        chosen = [loading.works[one] for one in row.get("chosen", ())]
+        if chosen:
+            choose_works(call=call, works=chosen)
+
+
+def known_call(slug: str) -> Call | None:
+    return Call.with_deleted.filter(uid=identity("call", slug)).first()
 
 
 # --- people, bodies and halls, added when they are first named ---

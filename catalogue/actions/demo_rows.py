@@ -27,7 +27,7 @@ from catalogue.models import (
     Work,
 )
 from catalogue.terms import Category, OrganisationKind, WorkStatus
-from catalogue.timing import PartialDate, read_clock_time, read_date, read_duration
+from catalogue.timing import PartialDate, read_clock_time, read_date, read_duration, write_date
 
 Row = dict[str, Any]
 Table = dict[str, Row]
@@ -43,6 +43,7 @@ class House:
     venues: Table
     works: Table
     performances: Table
+    calls: Table
 
     def works_of(self, composer: str) -> Table:
         return {slug: row for slug, row in self.works.items() if row["composer"] == composer}
@@ -70,7 +71,7 @@ def core_of(house: House) -> House:
     works, performances = marked_as_core(house.works), marked_as_core(house.performances)
     kept = {row["composer"] for row in works.values()}
     composers = {slug: row for slug, row in house.composers.items() if slug in kept}
-    return House(composers, house.people, house.organisations, house.venues, works, performances)
+    return House(composers, house.people, house.organisations, house.venues, works, performances, {})
 
 
 def marked_as_core(table: Table) -> Table:
@@ -93,6 +94,13 @@ def maybe(read: Callable[[str], Any], text: str | None) -> Any:
 
 def strengths(text: str | None) -> tuple[int, ...]:
     return tuple(int(players) for players in text.split(".")) if text else ()
+
+
+def call_text(row: Row, today: date) -> str:
+    """Return a call's text with its days, told from the day of loading."""
+    closes, since = today + timedelta(days=row["closes_in"]), date(today.year - 5, 1, 1)
+    written = {name: write_date(PartialDate.of(day), "en-GB") for name, day in (("deadline", closes), ("since", since))}
+    return str(row["text"]).strip().format(**written).replace("\N{NO-BREAK SPACE}", " ")
 
 
 # --- the composer, people, bodies and halls ---
