@@ -9,6 +9,7 @@ from __future__ import annotations
 import tomllib
 from collections import Counter
 from dataclasses import dataclass
+from functools import lru_cache
 from importlib.resources import files
 
 from catalogue.documents.contents.titles import generic
@@ -161,9 +162,12 @@ def electronics_told(forces: Instrumentation, says: Labels) -> tuple[Told, ...]:
 
 def strip_of(work: WorkFacts, says: Labels) -> Strip | None:
     """The player strip, its title the forces in a sentence; none for a single player or forces that are unknown."""
-    if work.instrumentation is None:
-        return None
-    strip = player_strip(work.instrumentation, write_sentence(work.instrumentation, says.language))
+    return strip_for(work.instrumentation, says.language) if work.instrumentation else None
+
+
+@lru_cache(2048)
+def strip_for(forces: Instrumentation, language: str) -> Strip | None:
+    strip = player_strip(forces, write_sentence(forces, language))
     return strip if strip.marks > 1 else None
 
 

@@ -37,7 +37,7 @@ def sheet(width: float) -> Sheet:
         turned=True,
         margins=Margins(left=18 * MM, right=18 * MM, first=66, later=62, last=58, foot=13 * MM, running_x=0),
         opening=OpeningSheet(x=0, title_lead=0, aside=Look("serif", 8.5, italic=True)),
-        pairs=PairsSheet(columns=((0, 72, 250), (256, 320, 500), (530, 574, width)), lead=2 * U),
+        pairs=PairsSheet(columns=((0, 72, 250), (256, 320, 500), (520, 578, width)), lead=2 * U),
         ruled_table=RuledTableSheet(
             columns=columns(width),
             head=Look("sans", 6.8, 8.6),

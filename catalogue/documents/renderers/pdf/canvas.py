@@ -197,15 +197,9 @@ class Canvas:
         """Strokes without length under round caps: the shortest way to draw a disc."""
         if not centres:
             return
-        path = self.drawing.beginPath()
-        for one in centres:
-            path.moveTo(one.x, self.height - one.y)
-            path.lineTo(one.x, self.height - one.y)
-        self.drawing.saveState()
-        self.drawing.setLineCap(ROUND)
-        self.drawing.setLineWidth(2 * radius)
-        self.drawing.drawPath(path)
-        self.drawing.restoreState()
+        places = [f"{one.x:.2f} {self.height - one.y:.2f}" for one in centres]
+        path = " ".join(f"{place} m {place} l" for place in places)
+        self.drawing.addLiteral(f"q {ROUND} J {2 * radius:.3f} w {path} S Q")
 
     def triangle(self, x: float, y: float, scale: float) -> None:
         """A triangle that points to the right, the middle of its left side at the place."""

@@ -7,6 +7,7 @@ word only where it is wider than the measure.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -18,11 +19,16 @@ import uharfbuzz as hb
 from catalogue.documents.model import Run, Style, Text
 from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.pdf.bidi import in_visual_order, text_levels
-from catalogue.documents.renderers.pdf.faces import Face, face_for, missing
+from catalogue.documents.renderers.pdf.faces import CHAINS, Face, carried_face, face_for, missing
 from catalogue.documents.sheets.geometry import Look
 
 DIRECTIONS = "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
 """Controls of direction have done their work when the levels are known."""
+
+SIMPLE = re.compile("[ -~\u00a0-\u00ac\u00ae-\u017f\u2013\u2014\u2018\u2019\u201c\u201d\u2032\u2033]*")
+"""Signs of Latin texts that every first face has, none of which joins, stacks, is invisible or reads from the right."""
+BLANKS = re.compile("( (?!–))")
+"""Where a simple text may be broken: at spaces, but not before a dash."""
 
 Measure = Callable[[int], float]
 """The width that a line may have, by its place from 0."""
@@ -87,7 +93,7 @@ def set_text(text: Text, look: Look, measure: float | Measure, language: str) ->
     lines: list[SetLine] = []
     line: list[Piece] = []
     width = 0.0
-    for word in words(characters(text, look, language), look):
+    for word in simple_words(text, look) if is_simple(text) else words(characters(text, look, language), look):
         for part in fitting(word, room(len(lines)), look):
             wide = sum(piece.width for piece in part)
             if line and width + wide > room(len(lines)) + 0.01 and not part[0].blank:
@@ -111,6 +117,41 @@ def finished(line: list[Piece]) -> SetLine:
     while line and line[-1].blank:
         line = line[:-1]
     return SetLine(tuple(in_visual_order(line)), turned)
+
+
+def is_simple(text: Text) -> bool:
+    """Whether every sign is one that the first face of every chain has and that stands by itself, left to right."""
+    said = "".join(run.text for run in text)
+    if not SIMPLE.fullmatch(said):
+        return False
+    return "–" not in said or not ("  –" in said or any(run.text.startswith("–") for run in text))
+
+
+def simple_words(text: Text, look: Look) -> Iterator[list[Piece]]:
+    """What :func:`words` makes of a simple text, without looking at its signs one by one."""
+    word: list[Piece] = []
+    for run in text:
+        face = carried_face(CHAINS[look.family, cut_of(run.style, look)][0])
+        size = (look.emphasis if look.emphasis and run.style is Style.EMPHASIS else look.size) * face.scale
+        for part in BLANKS.split(run.text):
+            if part == " ":
+                if word:
+                    yield word
+                yield [piece_of(" ", face, size, 0, run.language, look.inked)]
+                word = []
+            elif part:
+                word = together(word, piece_of(part, face, size, 0, run.language, look.inked))
+    if word:
+        yield word
+
+
+def together(word: list[Piece], piece: Piece) -> list[Piece]:
+    """The word with one more piece; of one look and language the two are one piece."""
+    last = word[-1] if word else None
+    if last is None or (last.face, last.size, last.language) != (piece.face, piece.size, piece.language):
+        return [*word, piece]
+    whole = piece_of(last.text + piece.text, piece.face, piece.size, 0, piece.language, piece.inked)
+    return [*word[:-1], whole]
 
 
 def characters(text: Text, look: Look, language: str) -> list[Character]:

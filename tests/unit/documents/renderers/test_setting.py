@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
-from hypothesis import given, settings
+import unicodedata
+
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from catalogue.documents.model import Run, Style, Text, value, wording
 from catalogue.documents.renderers.characters import printable
-from catalogue.documents.renderers.pdf.setting import SetLine, set_line, set_text
+from catalogue.documents.renderers.pdf.faces import CHAINS, carried_face
+from catalogue.documents.renderers.pdf.setting import (
+    SIMPLE,
+    SetLine,
+    characters,
+    is_simple,
+    set_line,
+    set_text,
+    simple_words,
+    words,
+)
 from catalogue.documents.sheets.geometry import CELL, ENTRY_DETAIL, ENTRY_TITLE, SUBTITLE, Look
 
 
@@ -101,3 +113,24 @@ def test_any_text_is_set_within_its_measure_without_losing_a_letter(text: str, m
         return sorted(sign for sign in read_text if sign.isalnum())
 
     assert letters("".join(map(read, lines))) == letters(printable(text))
+
+
+LATIN = st.text(alphabet="ab Ñœ–’′\u00a0.", max_size=24)
+
+
+@given(st.lists(st.tuples(LATIN, st.sampled_from(Style)), max_size=4))
+def test_simple_texts_are_set_as_all_others_are(told: list[tuple[str, Style]]) -> None:
+    text = tuple(Run(words_, style) for words_, style in told)
+    look = Look("serif", 8.5, emphasis=7)
+    assume(is_simple(text))
+
+    assert [list(word) for word in simple_words(text, look)] == list(words(characters(text, look, "en"), look))
+
+
+def test_simple_signs_are_in_every_first_face() -> None:
+    faces = [carried_face(names[0]) for names in CHAINS.values()]
+    signs = [chr(code) for code in range(0x20, 0x2034) if SIMPLE.fullmatch(chr(code))]
+
+    assert len(signs) > 300
+    assert [sign for sign in signs if any(ord(sign) not in face.coverage for face in faces)] == []
+    assert [sign for sign in signs if unicodedata.category(sign) in ("Mn", "Me", "Cf", "Cc")] == []
