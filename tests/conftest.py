@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
+import hypothesis
 import pytest
 from django.conf import settings
 from django.contrib.auth.models import User
@@ -19,6 +20,10 @@ from catalogue.models import Composer, Membership
 from catalogue.terms import Role
 
 NOW = datetime(2026, 3, 9, 10, 0, tzinfo=UTC)
+
+# No example fails for the time it takes: how quick a machine is says nothing of what is right.
+hypothesis.settings.register_profile("house", deadline=None, suppress_health_check=[hypothesis.HealthCheck.too_slow])
+hypothesis.settings.load_profile("house")
 
 
 class Clock:
