@@ -13,9 +13,13 @@ import hypothesis
 import pytest
 from django.conf import settings
 from django.contrib.auth.models import User
+from django.db import connection
+from django.db.migrations.loader import MigrationLoader
+from django.db.migrations.recorder import MigrationRecorder
 from django.test import Client, override_settings
 from django.utils import timezone
 
+from catalogue.exchange.backups.lines import apps_of, known_migrations
 from catalogue.models import Composer, Membership
 from catalogue.terms import Role
 
@@ -90,6 +94,30 @@ def refusing(connect: Callable[..., Any]) -> Callable[..., Any]:
         return connect(self, address)
 
     return guarded
+
+
+@pytest.fixture(scope="session")
+def migrations_told(django_db_setup: None, django_db_blocker: Any) -> None:
+    """Tell the tests' database, which is made without them, of the migrations that would have made it."""
+    with django_db_blocker.unblock(), override_settings(MIGRATION_MODULES={}):
+        recorder = MigrationRecorder(connection)
+        recorder.ensure_schema()
+        for key in MigrationLoader(None).graph.nodes:
+            recorder.record_applied(*key)
+
+
+@pytest.fixture
+def with_migrations(settings: Any, migrations_told: None) -> Iterator[None]:
+    """The migrations, which most tests do without."""
+    settings.MIGRATION_MODULES = {}
+    forget_migrations()
+    yield
+    forget_migrations()
+
+
+def forget_migrations() -> None:
+    known_migrations.cache_clear()
+    apps_of.cache_clear()
 
 
 @pytest.fixture

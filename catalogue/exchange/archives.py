@@ -52,7 +52,18 @@ def pieces(content: bytes, limits: Limits) -> Iterator[tuple[str, bytes]]:
                     if total > limits.together:
                         raise ArchiveError(f"Unpacked, this file is larger than {in_megabytes(limits.together)}.")
                     yield member.filename, piece
-    except (zipfile.BadZipFile, zlib.error, struct.error, EOFError, OSError, RuntimeError, OverflowError) as fault:
+    except ArchiveError:
+        raise
+    except (
+        zipfile.BadZipFile,
+        zlib.error,
+        struct.error,
+        EOFError,
+        OSError,
+        RuntimeError,
+        ValueError,
+        OverflowError,
+    ) as fault:
         raise ArchiveError("This file is damaged and cannot be unpacked.") from fault
 
 

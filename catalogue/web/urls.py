@@ -9,6 +9,7 @@ from django.urls import URLPattern, URLResolver, include, path
 
 from catalogue.web.views import (
     account,
+    backups,
     calls,
     choices,
     click,
@@ -124,6 +125,8 @@ profile_addresses: list[URLPattern] = [
     path("members/<int:member>/", members.member_change, name="member-change"),
     path("members/<int:member>/remove/", members.member_remove, name="member-remove"),
     path("members/<int:member>/code/", members.member_code, name="member-code"),
+    path("backups/", backups.backup_list, name="backup-list"),
+    path("backups/<str:backup>/", backups.backup_file, name="backup-file"),
 ]
 
 # /c/<composer>/import/

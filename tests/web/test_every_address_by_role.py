@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from django.conf import settings
 from django.contrib.auth.models import User
 from django.core.files.storage import default_storage
 from django.db import connection
@@ -18,6 +19,7 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
 from catalogue.actions.composers import make_feed_token
 from catalogue.actions.entry import make_entry_key
+from catalogue.exchange.backups.keeping import ASKED_FOR, name_of
 from catalogue.exchange.drafts import as_content, drafts_of
 from catalogue.exchange.pictures import keep_picture, probe_picture
 from catalogue.models import (
@@ -83,6 +85,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "merge": lambda: Merge.objects.create(composer=composer, sort="name", made_at=NOW).pk,
         "batch": lambda: make_import(name, composer).pk,
         "call": lambda: make_call(composer).pk,
+        "backup": kept_backup,
         "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
         "sort": lambda: "awards",
         "picture": lambda: make_picture(composer).pk,
@@ -118,6 +121,13 @@ def make_call(composer: Composer) -> Call:
     return call
 
 
+def kept_backup() -> str:
+    name = name_of(ASKED_FOR, NOW)
+    settings.BACKUPS.mkdir(parents=True, exist_ok=True)
+    (settings.BACKUPS / name).write_bytes(b"everything")
+    return name
+
+
 def make_import(name: str, composer: Composer) -> ImportBatch:
     columns = {"source": "pasted", "content": as_content(drafts_of("Ash Ferry"))} if name == "pasted-review" else {}
     return ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW, **columns)
@@ -147,6 +157,7 @@ def test_every_address_has_a_row_and_every_row_an_address() -> None:
 
 @pytest.mark.parametrize("method", ["get", "post"])
 @pytest.mark.parametrize("browser", PEOPLE, indirect=True)
+@pytest.mark.usefixtures("with_migrations")
 @pytest.mark.parametrize("address", TABLE, indirect=True)
 def test_address_answers_each_person_as_the_table_says(
     request: pytest.FixtureRequest, address: str, browser: Client, method: str
@@ -155,6 +166,7 @@ def test_address_answers_each_person_as_the_table_says(
 
     with CaptureQueriesContext(connection) as asked:
         response = getattr(browser, method)(address)
+    response.close()
 
     assert response.status_code == expected(TABLE[name], person, method)
     assert_guarded(response)

@@ -75,7 +75,12 @@ class Packer:
         self.members: dict[str, Member] = {}
 
     def add(self, name: str, pieces: Iterator[bytes], *, stored: bool = False) -> None:
-        """Write a member piece by piece; ``stored`` without packing it, for what is packed already."""
+        """Write a member; ``stored`` without packing it, for what is packed already."""
+        for _piece in self.adding(name, pieces, stored=stored):
+            pass
+
+    def adding(self, name: str, pieces: Iterator[bytes], *, stored: bool = False) -> Iterator[None]:
+        """Write a member piece by piece, with a halt after each."""
         info = zipfile.ZipInfo(name, date_time=self.when)
         info.compress_type = zipfile.ZIP_STORED if stored else zipfile.ZIP_DEFLATED
         info.external_attr = (stat.S_IFREG | 0o600) << 16
@@ -85,6 +90,7 @@ class Packer:
                 checksum.update(piece)
                 size += len(piece)
                 member.write(piece)
+                yield
         if name != MANIFEST:
             self.members[name] = Member(checksum.hexdigest(), size)
 

@@ -61,6 +61,8 @@ def sqlite_at(path: Path) -> Iterator[str]:
 def frozen(folder: Path) -> Iterator[Snapshot]:
     """Give the catalogue as it is now, unmoved by what is written meanwhile; a file of it is put into the folder."""
     usual = connections[DEFAULT_DB_ALIAS]
+    if usual.in_atomic_block:
+        raise BackupError("The catalogue is being changed; no backup is made in the midst of it.")
     if usual.vendor == "sqlite":
         path = folder / "snapshot.sqlite3"
         usual.ensure_connection()

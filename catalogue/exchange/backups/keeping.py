@@ -33,11 +33,16 @@ class Kept:
 
 def kept_in(folder: Path) -> list[Kept]:
     """Return the backups of a folder, the newest first; other files are none of ours."""
-    found = ((path, NAME.fullmatch(path.name)) for path in sorted(folder.glob("*.zip")))
-    kept = [
-        Kept(path, match[1], datetime.strptime(match[2], MOMENT).replace(tzinfo=UTC)) for path, match in found if match
-    ]
+    kept = [one for path in sorted(folder.glob("*.zip")) if (one := kept_at(path))]
     return sorted(kept, key=lambda one: one.moment, reverse=True)
+
+
+def kept_at(path: Path) -> Kept | None:
+    match = NAME.fullmatch(path.name)
+    try:
+        return match and Kept(path, match[1], datetime.strptime(match[2], MOMENT).replace(tzinfo=UTC))
+    except ValueError:  # a name with a day that no month has
+        return None
 
 
 def name_of(why: str, moment: datetime) -> str:

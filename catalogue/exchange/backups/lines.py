@@ -82,12 +82,11 @@ def label_of(model: Model) -> str:
 # ---- to lines
 
 
-def lines_of(model: Model, alias: str, step: Step = nothing) -> Iterator[bytes]:
+def lines_of(model: Model, alias: str) -> Iterator[bytes]:
     columns = told_columns(model)
     for record in model._base_manager.using(alias).order_by("pk").iterator(AT_ONCE):
         told = {column.attname: told_value(column, record) for column in columns}
         yield json.dumps(told, default=written, ensure_ascii=False, sort_keys=True).encode() + b"\n"
-        step()
 
 
 def told_columns(model: Model) -> list[Any]:

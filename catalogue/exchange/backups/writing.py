@@ -5,7 +5,7 @@ from __future__ import annotations
 import errno
 import os
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from datetime import datetime
 from pathlib import Path
 from secrets import token_hex
@@ -36,13 +36,25 @@ def write_backup(path: Path, *, now: datetime, step: Step = nothing) -> Manifest
 
     ``step`` is called after each record. Raises BackupError, and leaves nothing behind, where it cannot be done.
     """
+    going = writing(path, now=now)
+    while True:
+        try:
+            next(going)
+        except StopIteration as end:
+            manifest: Manifest = end.value
+            return manifest
+        step()
+
+
+def writing(path: Path, *, now: datetime) -> Generator[None, None, Manifest]:
+    """Do the same with a halt after each record; left unfinished, it leaves nothing behind."""
     beside = path.with_name(f".{path.name}.{token_hex(4)}.part")
     folder = None
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         folder = Path(mkdtemp(prefix=".backup-", dir=path.parent))
         with frozen(folder) as snapshot:
-            pack(beside, snapshot, now, step)
+            yield from packing_of(beside, snapshot, now)
         manifest = check_backup(beside)
         os.replace(beside, path)
         sync_folder(path.parent)
@@ -55,14 +67,15 @@ def write_backup(path: Path, *, now: datetime, step: Step = nothing) -> Manifest
     return manifest
 
 
-def pack(path: Path, snapshot: Snapshot, now: datetime, step: Step) -> None:
+def packing_of(path: Path, snapshot: Snapshot, now: datetime) -> Iterator[None]:
+    """Write the file, halting after each record."""
     migrations = applied_migrations(snapshot.alias)
     rows: dict[str, int] = {}
     with packing(path, now) as packer:
         if snapshot.file:
             packer.add(DATABASE, pieces_of_file(snapshot.file))
         for model in kept_models(apps_at(newest_of(migrations))):
-            packer.add(f"records/{label_of(model)}.jsonl", counted(model, snapshot.alias, rows, step))
+            yield from packer.adding(f"records/{label_of(model)}.jsonl", counted(model, snapshot.alias, rows))
         for file in uploaded():
             packer.add(f"files/{file.relative_to(settings.FILES).as_posix()}", pieces_of_file(file), stored=True)
         database = "sqlite" if snapshot.file else "postgresql"
@@ -70,9 +83,9 @@ def pack(path: Path, snapshot: Snapshot, now: datetime, step: Step) -> None:
         packer.add(MANIFEST, iter([manifest.as_bytes()]))
 
 
-def counted(model: Model, alias: str, rows: dict[str, int], step: Step) -> Iterator[bytes]:
+def counted(model: Model, alias: str, rows: dict[str, int]) -> Iterator[bytes]:
     rows[label_of(model)] = 0
-    for line in lines_of(model, alias, step):
+    for line in lines_of(model, alias):
         rows[label_of(model)] += 1
         yield line
 

@@ -19,6 +19,7 @@ from catalogue.management.base import UnusableInput
 from catalogue.management.serving import door_open
 from tests.unit.exchange.backups.parcels import NEWEST
 
+NEEDS_MIGRATIONS = pytest.mark.usefixtures("with_migrations")
 WITH_SQLITE = pytest.mark.skipif("sqlite3" not in site.DATABASES["default"]["ENGINE"], reason="each has a file")
 
 
@@ -34,6 +35,7 @@ def told(*arguments: str) -> str:
     return out.getvalue()
 
 
+@NEEDS_MIGRATIONS
 @pytest.mark.django_db
 def test_a_whole_backup_is_said_to_be_whole() -> None:
     assert told("backup", str(NEWEST), "--check").endswith(".zip is whole: 46 records, 43601 bytes.\n")
@@ -55,6 +57,7 @@ def test_a_name_that_is_no_zip_is_refused() -> None:
         call_command("backup", "backup.tar")
 
 
+@NEEDS_MIGRATIONS
 @pytest.mark.django_db(transaction=True)
 def test_a_place_that_cannot_be_written_is_said(tmp_path: Path) -> None:
     (tmp_path / "taken").write_text("a file, not a folder")

@@ -12,7 +12,7 @@ from catalogue.exchange.backups.archive import DATABASE, BackupError
 from catalogue.exchange.backups.checking import check_backup
 from tests.unit.exchange.backups.parcels import KEPT, NEWEST, member_of, resealed, told_by
 
-pytestmark = pytest.mark.django_db
+pytestmark = [pytest.mark.django_db, pytest.mark.usefixtures("with_migrations")]
 FILE = b"a recording"
 NAME = sha256(FILE).hexdigest()
 

@@ -10,6 +10,7 @@ import pytest
 from catalogue.exchange.backups.checking import check_backup
 from catalogue.exchange.backups.keeping import DAILY, Kept, going, is_due, kept_in, make_daily, name_of
 
+NEEDS_MIGRATIONS = pytest.mark.usefixtures("with_migrations")
 NOW = datetime(2026, 3, 9, 10, 0, tzinfo=UTC)
 
 
@@ -36,7 +37,13 @@ def test_backups_made_for_another_reason_always_stay() -> None:
 
 
 def test_names_are_read_back_and_other_files_are_none_of_ours(tmp_path: Path) -> None:
-    for name in (name_of(DAILY, NOW), name_of("asked-for", NOW + timedelta(hours=1)), "holiday.zip", "daily-x.zip"):
+    for name in (
+        name_of(DAILY, NOW),
+        name_of("asked-for", NOW + timedelta(hours=1)),
+        "holiday.zip",
+        "daily-x.zip",
+        "daily-20260300T100000Z.zip",
+    ):
         (tmp_path / name).touch()
 
     assert [(one.why, one.moment) for one in kept_in(tmp_path)] == [
@@ -57,6 +64,7 @@ def test_a_backup_is_due_a_day_after_the_last_whatever_the_clock_once_was(
     assert is_due(tmp_path, NOW) is due
 
 
+@NEEDS_MIGRATIONS
 @pytest.mark.django_db(transaction=True)
 def test_the_days_backup_is_made_once(tmp_path: Path) -> None:
     made = make_daily(tmp_path, now=NOW)

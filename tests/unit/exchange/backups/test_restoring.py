@@ -16,11 +16,12 @@ from catalogue.exchange.backups.checking import check_backup
 from catalogue.exchange.backups.databases import Snapshot, fresh_sqlite, migrate_to, sqlite_at
 from catalogue.exchange.backups.lines import apps_at, record_of, told_columns
 from catalogue.exchange.backups.restoring import Wanted, compare, restore_backup, restore_sqlite, try_backup
-from catalogue.exchange.backups.writing import pack, write_backup
+from catalogue.exchange.backups.writing import packing_of, write_backup
 from catalogue.models import Composer, ImportBatch, Work
 from tests.makers import make_performance, make_work
 from tests.unit.exchange.backups.parcels import KEPT, NEWEST, NOW, member_of, resealed
 
+pytestmark = pytest.mark.usefixtures("with_migrations")
 FILE = b"a recording"
 NAME = sha256(FILE).hexdigest()
 
@@ -93,7 +94,7 @@ def test_a_catalogue_of_the_first_version_is_brought_up_to_date(tmp_path: Path, 
         composer = models.get_model("catalogue", "Composer").objects.using(alias).create(name="Ilse", slug="ilse")
         models.get_model("catalogue", "Work").objects.using(alias).create(composer=composer, title="Tides")
         file = tmp_path / "fresh.sqlite3" if not member else None
-        pack(tmp_path / "old.zip", Snapshot(alias, file), NOW, lambda: None)
+        list(packing_of(tmp_path / "old.zip", Snapshot(alias, file), NOW))
 
     target = tmp_path / "data" / "catalogue.sqlite3"
     restore_sqlite(wanted(tmp_path / "old.zip"), target)

@@ -1,0 +1,154 @@
+"""Every reader of what comes from outside, given damaged and senseless inputs: it reads, or says why not, and soon.
+
+Full lane: 2,000 inputs a reader; ``INPUTS=10000`` in the environment asks for more. The same inputs come each time.
+"""
+
+from __future__ import annotations
+
+import os
+import struct
+import time
+from collections.abc import Callable, Iterator
+from functools import partial
+from hashlib import sha256
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+
+from catalogue.exchange.archives import ArchiveError
+from catalogue.exchange.backups.archive import BackupError, manifest_from, opened
+from catalogue.exchange.event_lines import read_event_line
+from catalogue.exchange.media_files import MediaError, read_wave
+from catalogue.exchange.movement_lists import read_movements
+from catalogue.exchange.performer_lists import read_performers
+from catalogue.exchange.scores.findings import read_score
+from catalogue.exchange.scores.model import ScoreError
+from catalogue.exchange.tables import TableError, read_table
+from catalogue.instrumentation import InstrumentationError, read
+from catalogue.rules.calls.reading import CallError, read_call
+from catalogue.timing import Mistake, read_date, read_duration
+from catalogue.timing.moments import read_clock_time
+from catalogue.timing.places import read_place
+from catalogue.timing.tempo_reading import read_tempo_map
+from tests.unit.exchange.backups.parcels import NEWEST
+from tests.unit.exchange.spreadsheets import make_ods, make_xlsx
+
+INPUTS = int(os.environ.get("INPUTS", "2000"))
+SLOWEST = 5.0
+"""Seconds of this program's own time; what is asked for is one, and a busy machine takes longer."""
+
+REFUSALS = (
+    ArchiveError, BackupError, CallError, InstrumentationError, MediaError, Mistake, ScoreError, TableError,
+)  # fmt: skip
+ODD = (
+    "\0", "\ud800", "\u202e", "\u2028", "\ufeff", "\U0010ffff", "é" * 50, "((((", "))))", "9" * 40, "-", "=", "'", '"',
+    "½", "٣", "²", "\t", "\n", "\r\n", ";", ",", "/", "…", "<", "&", "%s", "{}", "\\", "’", "–", "0", "(", "x" * 300,
+)  # fmt: skip
+ODD_BYTES = (b"\0", b"\xff\xff\xff\xff", b"PK\x03\x04", b"<!ENTITY a 'b'>", b"\x80", b"A" * 500, b"<a>" * 50, b"-1")
+SCORE = b"""<?xml version="1.0" encoding="UTF-8"?>
+<!DOCTYPE score-partwise PUBLIC "-//Recordare//DTD MusicXML 4.0 Partwise//EN" "http://www.musicxml.org/dtds/partwise.dtd">
+<score-partwise version="4.0"><work><work-title>Slack Rope</work-title></work>
+<part-list><score-part id="P1"><part-name>Flute</part-name></score-part></part-list>
+<part id="P1"><measure number="1"><attributes><divisions>2</divisions>
+<time><beats>3</beats><beat-type>4</beat-type></time>
+</attributes><direction><sound tempo="72"/></direction><note><rest/><duration>6</duration></note></measure></part>
+</score-partwise>"""
+WAVE = b"RIFF" + struct.pack("<I", 44) + b"WAVEfmt " + struct.pack("<IHHIIHH", 16, 1, 1, 8000, 16000, 2, 16) + b"data" \
+    + struct.pack("<I", 8) + b"\0" * 8  # fmt: skip
+SHEET = [["title", "year", "duration"], ["Slack Rope", 1998, "12 min"], ["Ebb", 2001, "c. 9′"]]
+
+TEXTS: dict[str, tuple[Callable[[str], object], tuple[str, ...]]] = {
+    "instrumentation": (read, (
+        "2(II=picc).2(2=ca).2.2(II=bcl) – 4.2.3.1 – timp.perc(2) – hp – str(8.6.4.4.2)", "fl(=picc), cl, vn, vc, pf",
+        "two flutes, the second doubling piccolo, and piano", "3[1.2.pic] 2 2 2 - 4 2 3 1 - tmp+2 - hp - str",
+    )),
+    "duration": (read_duration, ("c. 12½ min", "12'30\"", "1h 05", "0:12:30", "ca. 10–12 Minuten")),
+    "date": (read_date, ("12 March 1998", "1998-03", "c. 1998", "1998–2001", "März 2019", "2019/03/05")),
+    "clock time": (read_clock_time, ("19:30", "7.30 pm", "noon", "20h15")),
+    "place": (read_place, ("b. 37", "37.3", "reh. C + 2", "1:23")),
+    "tempo map": (read_tempo_map, ("1-8 4/4 q=72\n9-12 3/4 q=72..60\n", "1-40 5/8 e=120")),
+    "movements": (read_movements, ("I. Spring 4:05\nII. Weir 5:15 attacca", "1 Slow\n2 Fast 3'")),
+    "performers": (read_performers, ("conductor: Noor Halvorsen; Kestrel Ensemble", "piano: A; B (violin)")),
+    "evening in a line": (partial(read_event_line, language="en-GB"), (
+        "12 May 2026 19:30, Old Granary, Zurich: Tides", "3.5.2026 Linz",
+    )),
+    "call": (read_call, ("Call for works. For string quartet, 8 to 12 minutes. Deadline: 1 March 2027. Fee 20 EUR.",)),
+}  # fmt: skip
+FILES: dict[str, tuple[Callable[[bytes], object], tuple[bytes, ...]]] = {
+    "CSV": (read_table, (b"title;year\nSlack Rope;1998\n", "title,ort\nÉbb,Łódź\n".encode("utf-16"))),
+    "XLSX": (read_table, (make_xlsx({"S": SHEET}),)),
+    "ODS": (read_table, (make_ods([[str(cell) for cell in row] for row in SHEET]),)),
+    "score": (read_score, (SCORE,)),
+    "wave": (lambda content: read_wave("a.wav", BytesIO(content)), (WAVE,)),
+    "manifest": (lambda content: manifest_from(list(content)), (b"{}",)),
+}
+
+
+class Chance:
+    """Numbers that look like chance and are the same each time."""
+
+    def __init__(self, name: str) -> None:
+        self.name, self.drawn = name, 0
+
+    def below(self, limit: int) -> int:
+        self.drawn += 1
+        digest = sha256(f"{self.name} {self.drawn}".encode()).digest()
+        return int.from_bytes(digest[:6], "big") % max(limit, 1)
+
+
+def damaged(whole: tuple, odd: tuple, name: str) -> Iterator:
+    """Give inputs that were whole once: pieces cut out, doubled, moved, bits turned, oddities put in."""
+    chance = Chance(name)
+    for _number in range(INPUTS):
+        text = whole[chance.below(len(whole))]
+        for _change in range(1 + chance.below(4)):
+            start = chance.below(len(text) + 1)
+            end = start + chance.below(min(len(text) - start, 40) + 1)
+            put = (odd[chance.below(len(odd))], text[start:end] * 2, text[:0], text[::-1][:20])[chance.below(4)]
+            text = text[:start] + put + text[end:]
+        yield text
+
+
+def read_each(reader: Callable, inputs: Iterator) -> tuple[float, object]:
+    """Read everything and return the longest time and what took it."""
+    slowest: tuple[float, object] = (0.0, None)
+    for given in inputs:
+        begun = time.process_time()
+        try:
+            reader(given)
+        except REFUSALS as refused:
+            reason = getattr(refused, "reason", str(refused))
+            assert reason.strip(), f"{given!r} is refused without a reason"
+        slowest = max(slowest, (time.process_time() - begun, repr(given)[:2000]))
+    return slowest
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", TEXTS)
+def test_senseless_text_is_read_or_refused_with_a_reason(name: str) -> None:
+    reader, whole = TEXTS[name]
+
+    seconds, given = read_each(reader, damaged(whole, ODD, name))
+
+    assert seconds < SLOWEST, given
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", FILES)
+def test_a_damaged_file_is_read_or_refused_with_a_reason(name: str) -> None:
+    reader, whole = FILES[name]
+
+    seconds, given = read_each(reader, damaged(whole, ODD_BYTES, name))
+
+    assert seconds < SLOWEST, given
+
+
+@pytest.mark.slow
+def test_a_damaged_backup_is_never_opened(tmp_path: Path) -> None:
+    path, whole = tmp_path / "damaged.zip", NEWEST.read_bytes()
+    for content in damaged((whole,), ODD_BYTES, "backup"):
+        path.write_bytes(content)
+        if content != whole:
+            with pytest.raises(BackupError), opened(path):
+                pass
