@@ -9,9 +9,9 @@ from __future__ import annotations
 import re
 
 from catalogue.instrumentation.drafts import Forces
-from catalogue.instrumentation.lexicon import BODY_OF_STRINGS
+from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ORCHESTRA
 from catalogue.instrumentation.model import InstrumentationError
-from catalogue.instrumentation.phrases import phrase_end
+from catalogue.instrumentation.phrases import is_key, phrase_end
 from catalogue.instrumentation.tokens import Bracket, Nodes
 
 FIGURES = ("dotted", "spaced", "comma", "slashed", "hyphenated", "run together", "names", "words")
@@ -42,6 +42,8 @@ def has_formula(nodes: Nodes) -> bool:
     """Whether figures without names stand in the text."""
     bare = 0
     for at, node in enumerate(nodes):
+        if isinstance(node, Bracket) and at and is_key(nodes[at - 1], ORCHESTRA) and has_formula(node.nodes):
+            return True
         if node.kind != "number":
             continue
         following = nodes[at + 1] if at + 1 < len(nodes) else None

@@ -18,6 +18,7 @@ from catalogue.instrumentation.voicings import is_letters
 Found = tuple[list[Draft], int, bool]
 RECORDED = frozenset({"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"})
 MOST_GROUPS = 12
+KINDS = {"equal", "different", "other", "solo", "like", "similar", "identical", "same", "gleiche", "gleichen"}
 CONSORTS = {"consort", "choir", "ensemble", "orchestra", "ensemblen", "orchester"}
 COMPRISING = {"comprising", "consisting", "bestehend", "compose", "composed"}
 
@@ -89,7 +90,7 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     extra, after = fifth_string(nodes, end) if (kind, size) == ("strings", 5) else ("", end)
     if extra:
         slugs, end, kind = (*slugs[:4], extra), after, "strings told"
-    elif isinstance(following, Bracket) and adds_nothing(following, kind):
+    elif isinstance(following, Bracket) and adds_nothing(following, kind, size):
         end += 1
     slugs = slugs if kind != "fold" else folded(size)
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
@@ -126,9 +127,12 @@ def fifth_string(nodes: Nodes, at: int) -> tuple[str, int]:
     return slug, at + 1 if inside else name.end
 
 
-def adds_nothing(bracket: Bracket, kind: str) -> bool:
+def adds_nothing(bracket: Bracket, kind: str, size: int) -> bool:
     """Whether a bracket repeats the make-up: the letters of a saxophone quartet, the figures of strings."""
     first = bracket.nodes[0] if bracket.nodes else None
+    counted = count_at(bracket.nodes, 0)
+    if counted is not None and counted.most == size and phrase_end(bracket.nodes, counted.end, ENSEMBLE) is not None:
+        return True
     letters = isinstance(first, Token) and is_letters(first.text) and len(bracket.nodes) == 1
     numbers = isinstance(first, Token) and first.kind == "number"
     return (kind in ("saxophone", "recorder") and letters) or (kind == "strings" and numbers)
@@ -313,7 +317,7 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         return None if noun is None else ([], noun, True)
     end = counted.end if counted else start
     words = end
-    while words < len(nodes) and is_key(nodes[words], TREBLE | {"equal", "different", "other", "solo"}):
+    while words < len(nodes) and is_key(nodes[words], TREBLE | KINDS):
         words += 1
     noun = phrase_end(nodes, words, ENSEMBLE)
     if noun is None:

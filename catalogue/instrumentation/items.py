@@ -11,11 +11,13 @@ from dataclasses import replace
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, ARTICLES, OR, REMARKS
 from catalogue.instrumentation.names import Name, name_at
-from catalogue.instrumentation.phrases import is_key, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, token_at
 from catalogue.instrumentation.qualities import Qualities, qualities_at
 from catalogue.instrumentation.tails import named_follows, tail
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import instrument, key_of
+
+LAST_PLACE = 3
 
 
 def item_at(nodes: Nodes, at: int, forces: Forces, *, formula: bool, slash_parts: bool) -> tuple[Draft, int] | None:
@@ -142,6 +144,25 @@ def figure_item(nodes: Nodes, at: int, forces: Forces, qualities: Qualities, end
             break
     draft.end = nodes[end - 1].end
     return draft, end
+
+
+def last_figure(nodes: Nodes, at: int, forces: Forces) -> tuple[Draft, int] | None:
+    """Read the fourth figure of a family before a name that only a blank parts from it, ``4.2.3.1 timp``."""
+    token, following = token_at(nodes, at), token_at(nodes, at + 1)
+    if token is None or following is None or following.kind != "word" or not following.spaced or len(token.text) > 2:
+        return None
+    figures, before = 0, at
+    while before > 1 and nodes[before - 1].is_mark(".,") and not nodes[before].spaced:
+        before -= 2
+        while before > 0 and isinstance(nodes[before], Bracket):
+            before -= 1
+        if nodes[before].kind != "number":
+            return None
+        figures += 1
+    if figures != LAST_PLACE:
+        return None
+    draft = Draft("", token.start, token.end, count=count_at(nodes, at), figure=True)
+    return (draft, at + 1) if draft.count is not None and draft.count.end == at + 1 else None
 
 
 def unknown_follows(nodes: Nodes, at: int, *, formula: bool) -> bool:

@@ -92,6 +92,8 @@ BODY_OF_STRINGS = keyed(
 )
 ORCHESTRA = keyed(
     "orchestra orch orchester orchestre orquesta full_orchestra chamber_orchestra symphony_orchestra kammerorchester "
+    "large_orchestra small_orchestra großes_orchester kleines_orchester grand_orchestre grande_orchestra "
+    "piccola_orchestra orchestre_symphonique orchestra_sinfonica orquesta_sinfónica gran_orquesta "
     "orchestre_de_chambre orchestra_da_camera orquesta_de_cámara sinfonieorchester orq"
 )
 BANDS = {

@@ -11,6 +11,7 @@ from catalogue.instrumentation.drafts import Count
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
     ARTICLES,
+    BODY_OF_STRINGS,
     DESKS,
     ELECTRIC,
     OFFSTAGE,
@@ -183,7 +184,8 @@ def is_measure(nodes: Nodes, at: int) -> bool:
     link, word = token_at(nodes, at), token_at(nodes, at + 1)
     if link is None or word is None or link.spaced or word.spaced:
         return False
-    return link.is_mark("-") and word.kind == "word" and name_at(nodes, at + 1) is None
+    body = phrase_end(nodes, at + 1, BODY_OF_STRINGS) is not None
+    return link.is_mark("-") and word.kind == "word" and name_at(nodes, at + 1) is None and not body
 
 
 def count_bracket(nodes: Nodes, at: int, found: Qualities) -> int | None:

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from catalogue.instrumentation import bracket_words, choirs, ensembles, headings, limits
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.items import item_at
+from catalogue.instrumentation.items import item_at, last_figure
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.percussion import list_end
@@ -91,7 +91,7 @@ class Scan:
 
     def after_number(self) -> tuple[Reader, ...]:
         """Return what reads where a number stands."""
-        return self.choice, self.clause, self.body, self.item
+        return self.last_figure, self.choice, self.clause, self.body, self.item
 
     def opens_name(self, at: int) -> bool:
         """Whether a name of several words begins here: the ``E`` of ``E-flat clarinet`` joins nothing."""
@@ -265,6 +265,13 @@ class Scan:
                 break
             at += 1
         return at
+
+    def last_figure(self, at: int) -> int | None:
+        found = last_figure(self.nodes, at, self.forces)
+        if found is None:
+            return None
+        self.add(found[0])
+        return found[1]
 
     def item(self, at: int) -> int | None:
         found = item_at(self.nodes, at, self.forces, formula=self.in_formula(), slash_parts=self.slash_parts)

@@ -17,6 +17,7 @@ from catalogue.instrumentation.senses import KEYED
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
+BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 LOUD = AMPLIFIED | ELECTRIC
 
 
@@ -181,6 +182,11 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     if draft.number_after or (draft.seats and draft.collective != "numbered"):
         return None
     token = token_at(nodes, at)
+    if draft.slug in BODIES:
+        return None
+    if token is not None and formula and counts_when_glued(nodes, at, draft):
+        draft.count = count_at(nodes, at)
+        return at + 1
     placed = formula and token is not None and token.kind == "number" and (not token.spaced or draft.extra)
     if token is None or placed or (formula and draft.count is not None):
         return None
@@ -199,6 +205,16 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
         return None
     draft.number_after = read[0]
     return read[1]
+
+
+def counts_when_glued(nodes: Nodes, at: int, draft: Draft) -> bool:
+    """Whether a figure written to a name in a formula is its number, ``perc2``, ``asx2``, and no place."""
+    token, following = token_at(nodes, at), nodes[at + 1] if at + 1 < len(nodes) else None
+    if token is None or token.kind != "number" or token.spaced or len(token.text) > 2 or draft.count is not None:
+        return False
+    named = following is not None and following.kind == "word" and not following.spaced
+    apart = draft.family in ("percussion", "plucked", "keyboard") or draft.slug.endswith("saxophone")
+    return bool(draft.slug) and apart and not named
 
 
 def named_follows(nodes: Nodes, at: int, figures: int) -> bool:
