@@ -139,7 +139,7 @@ USE_TZ = True
 STATIC_URL = "static/"
 STATIC_ROOT = DATA / "static" if ON_SERVER else None  # a laptop serves the files from where they are
 STATICFILES_DIRS = [("fonts", ROOT / "catalogue" / "documents" / "fonts")]  # pages and documents use the same files
-MEDIA_ROOT = DATA / "uploads"  # never served by address: a page asks who may see a file
+MEDIA_ROOT = FILES  # never served by address: a page asks who may see a file
 STORAGES = {
     "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
     "staticfiles": {

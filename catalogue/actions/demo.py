@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time
+from functools import partial
 from typing import Any, TypeVar
 
 from django.conf import settings
@@ -17,6 +18,7 @@ from django.db import transaction
 
 from catalogue.actions.calls import choose_works, propose_call
 from catalogue.actions.composers import create_composer
+from catalogue.actions.demo_records import load_records
 from catalogue.actions.demo_rows import (
     House,
     Row,
@@ -93,6 +95,14 @@ def load_demo(today: date, *, only_core: bool = False) -> User:
         load_works(loading)
         load_performances(loading)
         load_calls(loading)
+        load_records(
+            FOLDER / "records.toml",
+            composer=loading.composer,
+            works=loading.works,
+            people=partial(person, loading),
+            organisations=partial(organisation, loading),
+            now=loading.now,
+        )
     return user
 
 

@@ -1,0 +1,67 @@
+"""The records around the works of the invented demo house (``fixtures/demo/records.toml``)."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from django.apps import apps
+
+from catalogue.actions.demo_rows import Row, identity
+from catalogue.actions.records import save_record
+from catalogue.models import Composer, Organisation, Person, Work
+from catalogue.models.kept import KeptOfWork
+
+Finder = Callable[[str], Person | Organisation]
+
+
+def load_records(
+    path: Path,
+    *,
+    composer: Composer,
+    works: dict[str, Work],
+    people: Finder,
+    organisations: Finder,
+    now: datetime,
+) -> int:
+    """Add the records of a composer that are missing; return how many. ``people`` and the other find by slug."""
+    named = {"person": people, "organisation": organisations, "publisher": organisations, "body": organisations}
+    added = 0
+    for kind, rows in tomllib.loads(path.read_text(encoding="utf-8")).items():
+        model: Any = apps.get_model("catalogue", kind.replace("_", ""))
+        here = [row for row in rows if belongs(row, model, composer, works)]
+        known = set(model.with_deleted.filter(uid__in=[uid_of(row) for row in here]).values_list("uid", flat=True))
+        for row in here:
+            if uid_of(row) not in known:
+                save_record(record=record_of(model, row, composer, works, named), now=now)
+                added += 1
+    return added
+
+
+def uid_of(row: Row) -> Any:
+    return identity("records", row["slug"])
+
+
+def belongs(row: Row, model: Any, composer: Composer, works: dict[str, Work]) -> bool:
+    """Say whether a row is one of the composer's whose work, if it names one, is loaded."""
+    if "work" in row and row["work"] not in works:
+        return False
+    return issubclass(model, KeptOfWork) or row["composer"] == composer.slug
+
+
+def record_of(model: Any, row: Row, composer: Composer, works: dict[str, Work], named: dict[str, Finder]) -> Any:
+    """Make the record of a row; dates and numbers stay as they are typed until it is checked."""
+    record = model(uid=uid_of(row)) if issubclass(model, KeptOfWork) else model(uid=uid_of(row), composer=composer)
+    for column, value in row.items():
+        if column == "work":
+            record.work = works[value]
+        elif column not in {"slug", "composer"}:
+            setattr(record, column, named[column](value) if column in named and not is_text(model, column) else value)
+    return record
+
+
+def is_text(model: Any, column: str) -> bool:
+    return not model._meta.get_field(column).is_relation
