@@ -58,6 +58,25 @@ def test_every_language_has_every_word(language: str) -> None:
     assert everything - set(messages(language)) == set()
 
 
+def words_asked_for() -> set[str]:
+    """What the contents modules have said in the language of a document, where the message stands at the place."""
+    return {
+        word.value
+        for path in (FOLDER.parent / "contents").glob("*.py")
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute)
+        if node.func.attr in ("word", "say", "count") and node.args
+        for word in ast.walk(node.args[0])
+        if isinstance(word, ast.Constant) and isinstance(word.value, str) and len(word.value) > 1
+    }
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_word_that_is_asked_for_is_in_the_catalogue(language: str) -> None:
+    assert len(words_asked_for()) > 100
+    assert words_asked_for() - set(messages(language)) == set()
+
+
 @pytest.mark.parametrize("language", CATALOGUES)
 def test_no_catalogue_translates_what_no_document_says(language: str) -> None:
     assert set(messages(language)) - words_in_code() == set()

@@ -268,12 +268,16 @@ def closing_rule(ground: Ground) -> Draw:
 
 
 def lines_items(block: Lines, ground: Ground, parent: Element) -> list[Item]:
+    """The lines of a list; neither its first nor its last stands alone on a page."""
     listed = parent.add("L")
     before = ("", *(line.label for line in block.lines))
     items = [
         line_item(line, ground, listed.add("LI"), labelled=line.label != label)
         for line, label in zip(block.lines, before, strict=False)
     ]
+    if len(items) > 1:
+        items[0] = replace(items[0], keep=True)
+        items[-2] = replace(items[-2], keep=True)
     return [replace(items[0], lead=ground.sheet.lines.first_lead), *items[1:]] if items else items
 
 

@@ -2,8 +2,15 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
+import pytest
+
+from catalogue.documents.model import Document, Line, Lines, Opening, Paper, Section, value
 from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import Item, placed
+from catalogue.documents.renderers.pdf.pages import ground_of, laid_out
+from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import Margins
 
 MARGINS = Margins(first=50, later=40, last=20)
@@ -52,3 +59,15 @@ def test_what_is_told_again_stands_above_an_item_that_begins_a_page_and_not_else
         (1, 55, True),
         (1, 85, False),
     ]
+
+
+@pytest.mark.parametrize("number", range(2, 90))
+def test_no_line_of_a_list_stands_alone_on_a_page(number: int) -> None:
+    lines = Lines(tuple(Line(str(2000 + place), value(f"Line {place}")) for place in range(number)))
+    document = Document("cv-section", "T", "A", "en-GB", Paper.A4, (Opening(value("T")), Section(value("S"), (lines,))))
+
+    items = laid_out(document, ground_of(document), Element("Document"))
+
+    told = Counter(one.page for one in items[-number:])
+    assert sum(told.values()) == number
+    assert min(told.values()) >= 2
