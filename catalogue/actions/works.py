@@ -15,7 +15,7 @@ from catalogue.actions.forces import forces_of, rows_of
 from catalogue.actions.performances import announce
 from catalogue.actions.saving import latest_of, refuse_overtaken, set_rows, store
 from catalogue.gathering import reading_of
-from catalogue.models import Commission, Cue, InstrumentationLine, Movement, Performance, Recording, Work
+from catalogue.models import Commission, Cue, InstrumentationLine, Movement, Performance, Work
 
 
 @transaction.atomic
@@ -26,13 +26,12 @@ def save_work(
     movements: Sequence[Movement] | None = None,
     commissions: Sequence[Commission] | None = None,
     cues: Sequence[Cue] | None = None,
-    recordings: Sequence[Recording] | None = None,
 ) -> Work:
     """Save a work with its index; performances whose calendar entry shows its title get a new revision.
 
-    ``movements`` and ``cues`` (numbered in this order), ``commissions`` and ``recordings`` replace what there was;
-    ``None`` leaves it. A tempo map that is not the one before is dated. Raises ValidationError for what must not be
-    stored, Overtaken where somebody saved the work in between.
+    ``movements`` and ``cues`` (numbered in this order) and ``commissions`` replace what there was; ``None`` leaves it.
+    A tempo map that is not the one before is dated. Raises ValidationError for what must not be stored, Overtaken where
+    somebody saved the work in between.
     """
     before = latest_of(work)
     refuse_overtaken(work, before)
@@ -47,8 +46,6 @@ def save_work(
         set_commissions(work=work, commissions=commissions)
     if cues is not None:
         set_cues(work=work, cues=cues)
-    if recordings is not None:
-        set_recordings(work=work, recordings=recordings)
     if before is not None and before.title != work.title:
         for performance in Performance.objects.of_work(work).order_by("pk"):
             announce(performance=performance, now=now)
@@ -83,13 +80,6 @@ def set_cues(*, work: Work, cues: Sequence[Cue]) -> bool:
     for cue in cues:
         cue.work = work
     return set_rows(existing=Cue.objects.filter(work=work), rows=cues, number="order")
-
-
-def set_recordings(*, work: Work, recordings: Sequence[Recording]) -> bool:
-    """Make these the recordings of the work; say whether anything has changed."""
-    for recording in recordings:
-        recording.work = work
-    return set_rows(existing=Recording.objects.filter(work=work), rows=recordings, number=None)
 
 
 @transaction.atomic

@@ -77,9 +77,6 @@ MISTAKES: dict[str, tuple[dict[str, str], ...]] = {
         {"tempo_map": "1-8 4/4 q=O", "cues-TOTAL_FORMS": "1", "cues-INITIAL_FORMS": "0", "cues-0-place": "soon"},
         {"tempo_map": "1-8 4/4 q=60", "saves": "0", "cues-TOTAL_FORMS": "0", "cues-INITIAL_FORMS": "0"},
     ),
-    "recordings-edit": (
-        {"recordings-TOTAL_FORMS": "1", "recordings-INITIAL_FORMS": "0", "recordings-0-label": "Loft Hatch Records"},
-    ),
     "timing-set": ({},),
     "pasted-new": ({},),
     "call-new": ({},),

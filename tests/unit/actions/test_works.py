@@ -13,9 +13,8 @@ from catalogue.actions.works import (
     set_commissions,
     set_cues,
     set_movements,
-    set_recordings,
 )
-from catalogue.models import Commission, Cue, InstrumentationLine, Movement, Performance, Recording, Work
+from catalogue.models import Commission, Cue, InstrumentationLine, Movement, Performance, Work
 from catalogue.timing import Duration
 from tests.makers import NOW, make_composer, make_organisation, make_performance, make_user, make_work
 
@@ -191,15 +190,6 @@ def test_a_cue_with_a_mistake_leaves_work_and_cues_as_they_were() -> None:
 
     assert Work.objects.get().tempo_map == "1 4/4 q=60"
     assert list(Cue.objects.values_list("action", flat=True)) == ["Drone"]
-
-
-def test_recordings_are_set_and_saving_without_them_leaves_them() -> None:
-    work = make_work()
-    assert set_recordings(work=work, recordings=[Recording(performers="Ada Quill", duration=Duration(598))])
-
-    save_work(work=work, now=LATER, cues=[])
-
-    assert [(one.performers, one.duration) for one in work.recordings.all()] == [("Ada Quill", Duration(598))]
 
 
 def test_deleted_work_leaves_the_list_and_comes_back_whole() -> None:
