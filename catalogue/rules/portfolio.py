@@ -111,6 +111,7 @@ class Search:
     value: float = float("-inf")
     ahead: list[float] = field(default_factory=list)
     shortest: list[list[int]] = field(default_factory=list)
+    classes_of_one: int = 1
 
     def __post_init__(self) -> None:
         """Sum up weights and shortest lengths of what lies ahead, for the bounds."""
@@ -121,6 +122,7 @@ class Search:
         for one in reversed(self.items):
             tails.append(sorted([*tails[-1], one.seconds or 0])[: self.wish.most])
         self.shortest = list(reversed(tails))
+        self.classes_of_one = max((len(one.classes & self.wish.contrasting) for one in self.items), default=0)
 
     def go(self, at: int, taken: tuple[int, ...], seconds: int, weight: float) -> None:
         self.left -= 1
@@ -144,7 +146,16 @@ class Search:
         if wish.total_max is not None and seconds + sum(ahead[:lacking]) > wish.total_max:
             return True
         upper = weight + self.ahead[min(at + room, len(self.items))] - self.ahead[at]
-        return upper + wish.contrast * len(wish.contrasting) <= self.value
+        return upper + self.most_contrast(taken, room) <= self.value
+
+    def most_contrast(self, taken: tuple[int, ...], room: int) -> float:
+        """Return what contrast can be worth at most: the works have, each further one may bring its own classes."""
+        wish = self.wish
+        if not wish.contrast:
+            return 0.0
+        known = {name for at in taken for name in self.items[at].classes} & wish.contrasting
+        most = min(len(wish.contrasting), len(known) + room * self.classes_of_one)
+        return wish.contrast * max(0, most - 1)
 
     def note(self, taken: tuple[int, ...], seconds: int, weight: float, at: int) -> None:
         """Keep the set where it is allowed and better."""

@@ -97,7 +97,8 @@ def in_order(found: Screening) -> list[Screened]:
 
 
 def answer_of(one: Screened, call: Call, chosen: tuple[int, ...]) -> Answer:
-    reasons = tuple(reason_of(judged, call) for judged in one.deciding)
+    told = {judged.reason: judged for judged in reversed(one.deciding)}
+    reasons = tuple(reason_of(judged, call) for judged in reversed(told.values()))
     place = chosen.index(one.work.id) + 1 if one.work.id in chosen else 0
     return Answer(one.work, str(one.verdict), ANSWERS[one.verdict], reasons, place)
 

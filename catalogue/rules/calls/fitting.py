@@ -16,6 +16,7 @@ from catalogue.rules.calls.terms import Call, Forces, ForcesRule
 from catalogue.rules.calls.verdicts import Judged, Record, Verdict
 from catalogue.rules.calls.voices import judge_choir
 
+NEAR_MISS_LINES = 3  # a work of fewer lines is another work without one of them
 YES, NO, CANNOT_TELL = Verdict.YES, Verdict.NO, Verdict.CANNOT_TELL
 
 
@@ -159,7 +160,8 @@ def matched(work: Instrumentation, offered: Instrumentation, call: Call) -> Iter
         yield Answer(YES, f"The call's players can play it: {call.forces.text}.")
     else:
         why = " ".join(one.why for one in found.missing)
-        yield Answer(NO, why, mend_of(found))
+        near = len(work.lines) > NEAR_MISS_LINES and rules.rule is not ForcesRule.EXACTLY
+        yield Answer(NO, why, mend_of(found) if near else "")
 
 
 @lru_cache(maxsize=20_000)
