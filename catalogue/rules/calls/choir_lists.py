@@ -11,7 +11,7 @@ from catalogue.rules.calls.player_lists import LABEL, NEGATED, Run, is_players
 from catalogue.rules.calls.words import has
 
 VOICES = re.compile(r"(?<![A-Za-z])(S{1,4}A{0,4}T{0,4}B{0,4}|A{1,2}T{1,2}B{0,2}|T{1,4}B{1,4})(?![A-Za-z])")
-DIVISI = re.compile(r"(?i:div(?:isi|\.)?)[^.;\n]{0,30}?(S{1,4}A{0,4}T{0,4}B{0,4})(?![A-Za-z])")
+DIVISI = re.compile(r"(?i:div(?:isi|\.)?|stimmteilung\w*|geteilt)[^.;\n]{0,30}?(S{1,4}A{0,4}T{0,4}B{0,4})(?![A-Za-z])")
 CHOIR = r"choirs?\b|chorus|chor\b|choeur|coro\b|singers|satb|ssa|a cappella|gemischte"
 
 

@@ -89,6 +89,13 @@ def first_days(passage: Passage, said: str, closes: date | None) -> Iterator[tup
     if not days and not years:
         return
     day = days[0] if days else date(years[0], 1, 1)
+    if len(years) == 2 and not days and has(AFTER, said) and has(r"before", said):
+        yield "composed_from", date(years[0] + 1, 1, 1)
+        yield "composed_until", date(years[1] - 1, 12, 31)
+        return
+    if re.search(r"(?<![a-z])(?:nothing|no \w+|none|not|nicht|keine \w+)\b[^.;]{0,40}?(?:before|vor)\b", said):
+        yield "composed_from", day
+        return
     if has(r"before|until|vor dem|avant|prima del|antes", said) and not has(rf"{ON_OR_AFTER}|{AFTER}|not before", said):
         yield "composed_until", date.fromordinal(day.toordinal() - 1)
     elif has(ON_OR_AFTER, said):

@@ -36,7 +36,7 @@ CLOCK = re.compile(
     r"(?<![\d.,])(?:(?P<hour>\d{1,2})(?::|\.|"
     r"h)(?P<minute>\d{2})\s*(?P<half>[ap]\.?\s?m\b\.?)?(?:\s*(?:uhr|hrs|hours|h))?"
     r"|(?P<only>\d{1,2})\s*(?P<part>[ap]\.?\s?m\b\.?)|(?P<uhr>\d{1,2})\s*(?:uhr|h\b|heures|ore)"
-    r"|(?P<noon>noon|midday|mittag|midi\b|mezzogiorno|mediodia)"
+    r"|ore (?P<ore>\d{1,2})\b|(?P<noon>noon|midday|mittag|midi\b|mezzogiorno|mediodia)"
     r"|(?P<midnight>midnight|mitternacht|minuit|mezzanotte|medianoche))"
 )
 TIME = re.compile(r"(?P<zone>[A-Z][\w.-]*(?:[ /][A-Z][\w.-]*)*)\s+(?:[Tt]ime|TIME|Zeit)\b")
@@ -142,7 +142,7 @@ def clock_of(match: re.Match[str], said: str) -> tuple[time, int]:
         return time(0, 0), 0 if starts else 1
     if match["noon"]:
         return time(12, 0), 0
-    hour = int(match["hour"] or match["only"] or match["uhr"])
+    hour = int(match["hour"] or match["only"] or match["uhr"] or match["ore"])
     minute, half = int(match["minute"] or 0), (match["half"] or match["part"] or "")[:1]
     if half:
         hour = hour % 12 + (12 if half == "p" else 0)

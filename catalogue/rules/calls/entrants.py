@@ -27,9 +27,10 @@ UNDER = re.compile(
 )
 NOT_TURNED = re.compile(
     rf"(?:not (?:yet )?(?:have )?(?:reached|turned|celebrated|attained)|has not turned|"
-    rf"before (?:reaching|turning)|noch nicht)"
+    rf"before (?:reaching|turning)|non (?:abbiano|abbia|hanno) (?:ancora )?compiuto|noch nicht)"
     rf"[^.]{{0,20}}?(?P<age>{NUMBER})(?:st|nd|rd|th|\.)?\b"
 )
+COMPLETED_YEAR = re.compile(r"(?:vollendeten?|das) (?P<age>\d{2})\. lebensjahr")
 UP_TO = re.compile(
     rf"(?:not (?:be )?(?:over|older than|more than)|no older than|"
     rf"up to(?: and including)?(?: the age of)?|age limit[^.\d]{{0,20}}|maximum age[^.\d]{{0,12}}|"
@@ -104,7 +105,7 @@ def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
 
 def limit_in(said: str) -> int | None:
     """Return the highest age admitted: one less than an age that must not have been reached."""
-    for pattern, less in ((OR_UNDER, 0), (NOT_TURNED, 1), (UNDER, 1), (UP_TO, 0)):
+    for pattern, less in ((COMPLETED_YEAR, 1), (OR_UNDER, 0), (NOT_TURNED, 1), (UNDER, 1), (UP_TO, 0)):
         match = pattern.search(said)
         if match and 10 <= number_of(match["age"]) <= 99:
             return number_of(match["age"]) - less

@@ -19,7 +19,7 @@ FIGURE = re.compile(
     rf"(?P<hours>{HOURS}))(?![a-z]))?)(?![\w]|[.,/:]\d)"
 )
 JOINED = re.compile(
-    r"\s*(?:(?:-|to|and|or|bis|und|oder|a|et|ou|e|o|y|hasta|tot|en|from|between)\s*)?"
+    r"\s*,?\s*(?:(?:-|to|and|or|bis|und|oder|a|et|ou|e|o|y|hasta|tot|en|from|between)\s*)?"
     r"(?:(?:not|no|nicht|but|hochstens|maximal|at|up)\s+(?:more|less|longer|mehr|over|most|langer|to)?"
     r"\s*(?:than|als)?\s*)?"
 )
@@ -73,7 +73,25 @@ def lengths_in(text: str) -> list[Length]:
         if unit:
             found.append(Length(seconds, match.start(), match.end(), joined))
             following = match.start(), unit
-    return seconds_joined(list(reversed(found)), text)
+    return seconds_joined(with_later(list(reversed(found)), text), text)
+
+
+LATER = re.compile(
+    rf"(?:and|but|,) (?:at (?:most|least)|(?:no|not) (?:more|less|longer|shorter|fewer) than|"
+    rf"hochstens|mindestens) (?P<number>{NUMBER})"
+    r"(?=[.,;)]|$| long| in)"
+)
+
+
+def with_later(lengths: list[Length], text: str) -> list[Length]:
+    """Add the numbers that follow a length and have its unit: *no more than twelve minutes and no less than four*."""
+    found = list(lengths)
+    for match in LATER.finditer(text):
+        before = [one for one in lengths if one.end <= match.start()]
+        known = any(one.start <= match.start("number") < one.end for one in lengths)
+        if before and not known:
+            found.append(Length(number_of(match["number"]) * 60, match.start("number"), match.end("number"), True))
+    return sorted(found, key=lambda one: one.start)
 
 
 PARTS_OF_HOUR = (

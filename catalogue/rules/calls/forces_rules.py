@@ -39,6 +39,7 @@ AT_MOST = (
     r"no more|bis zu|durfen fehlen|au maximum|al massimo|limit|we book nobody extra|smaller forces"
 )
 COMPULSORY = re.compile(
+    r"(?:as long as|provided(?: that)?) (?:the |all )?(?:full )?strings|"
     r"(?<![a-z])(?:strings?|streicher\w*|string sections?|cordes|"
     r"archi)\b[^.;]{0,60}?(?:compulsory|required|must|obligat|mandatory|zwingend|erforderlich|"
     r"obligatoires?|have to be used|needed|indispensable)|(?:must|should|have to|has to) (?:use|"
@@ -111,6 +112,9 @@ def players_in(said: str) -> tuple[int | None, int | None]:
     between = BETWEEN.search(said) or ONE_OR_TWO.search(said)
     if between and number_of(between["n"]) < number_of(between["m"]):
         return (0 if alone else number_of(between["n"])), number_of(between["m"])
+    some = re.search(rf"(?:or|and) (?:for )?any (?P<n>{NUMBER})(?: of (?:us|them|these))?(?=[,.;]|$)", said)
+    if some:
+        return number_of(some["n"]), None
     least, most = LEAST.search(said), MOST.search(said)
     return (number_of(least["n"]) if least else None), (number_of(most["n"]) if most else None)
 

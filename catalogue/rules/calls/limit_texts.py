@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator
 from functools import lru_cache
 
-from catalogue.instrumentation import Instrumentation, InstrumentationError, Line, read, shorthand
+from catalogue.instrumentation import Chair, Instrumentation, InstrumentationError, Line, read, shorthand
 from catalogue.rules.calls.words import NUMBER, WORD, has, number_of, plain
 
 BRACKET = re.compile(r"\s*[(\[](?P<inner>[^()\[\]]*)[)\]]")
@@ -71,7 +71,8 @@ SPOKEN = {
 LEADING = re.compile(
     r"^(?:(?:and|und|et|e|y|plus|with|mit|avec|con|up to|at most|max(?:imum)?\.?(?: of)?|"
     r"hochstens|höchstens|bis zu|maximal|"
-    r"jusqu'à|fino a|hasta|as a maximum|optional(?:ly)?|an?|the|our|solo(?= strings)|full|for|für|pour|per|para)\s+)+",
+    r"jusqu'à|fino a|hasta|as a maximum|optional(?:ly)?|full complement of|complement of|an?|the|"
+    r"our|solo(?= strings)|full|for|für|pour|per|para)\s+)+",
     re.IGNORECASE,
 )
 NO_LARGER = re.compile(
@@ -118,7 +119,7 @@ def item(text: str) -> str:
     """Return one item of a list, such as ``2 flutes (no piccolo)``, as the reader of instrumentations knows it."""
     text = IN_KEY.sub("", TIMPANIST.sub("", text))
     whole = reading(text.strip(" .;:*"))
-    remarks = whole is None or any(line.note or any(chair.note for chair in line.chairs) for line in whole.lines)
+    remarks = whole is None or any(line.note or any(is_loose_chair(one) for one in line.chairs) for line in whole.lines)
     if not remarks and not any(word in plain(text).split() for word in ("up", "most", "maximum", "hochstens")):
         return text.strip(" .;:*")
     inner = "; ".join(match["inner"] for match in BRACKET.finditer(text))
@@ -133,6 +134,11 @@ def item(text: str) -> str:
     if not inner or re.search(r"\d[.\d]*\(", text) or "=" in inner:
         return text.strip(" .;:*") if "=" in inner else bare
     return with_doublings(bare, inner)
+
+
+def is_loose_chair(chair: Chair) -> bool:
+    """Whether it is said that somebody doubles, but not who."""
+    return bool(chair.note) or (chair.chair is None and len(chair.plays) > 1)
 
 
 TAIL = re.compile(

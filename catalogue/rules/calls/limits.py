@@ -104,6 +104,8 @@ def tolerance_in(said: str, lengths: list[Length]) -> int:
 def is_about_length(passage: Passage, said: str) -> bool:
     if re.search(rf"^{LABELS}", said):
         return not days_in(passage.text)
+    if len(said.split()) <= 6 and not days_in(passage.text) and not has(NOT_WORKS, said):
+        return True
     return (has(ABOUT_WORKS, said) and not has(NOT_WORKS, said) and not days_in(passage.text)) or (
         has(r"minut|'", said) and has("composed|written|completed|komponiert", said) and not has(NOT_WORKS, said)
     )

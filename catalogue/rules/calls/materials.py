@@ -15,6 +15,7 @@ RECORDING = (
 )
 SENT = r"winner|will be recorded|recorded for you|receive|commercial|unrecorded|broadcast"
 FORBIDDEN = (
+    r"(?:ton)?aufnahmen? (?:sind|ist) nicht (?:zugelassen|erlaubt|gestattet)|"
     r"no recordings?(?: may| are|,| please| should| must| can|$)|recordings? (?:may|must|should|"
     r"can)(?: ?not|not) be (?:enclosed|sent|"
     r"submitted|included)|returned unheard|do not (?:send|enclose|submit|include) (?:a |"
@@ -28,7 +29,7 @@ UNWANTED = (
     r"not (?:wanted|needed)|aufnahmen? (?:sind|ist) nicht erwunscht|we do not listen"
 )
 OPTIONAL = (
-    r"optional|if (?:you (?:have|happen)|there is|available|possible|one exists)|only if|welcome|"
+    r"optional|would like|we'd like|if (?:you (?:have|happen)|there is|available|possible|one exists)|only if|welcome|"
     r"may be (?:included|enclosed|"
     r"added|sent)|freiwillig|not (?:required|necessary|essential|compulsory)|nicht erforderlich|"
     r"si possible|se possibile|no recording (?:is )?required|willkommen|nicht notig|"
@@ -64,7 +65,7 @@ FEE = re.compile(
     r"USD|CHF|NOK|SEK|DKK|€|£|\$)\s?\d+"
     r"|\d[\d,.]*\s?(?:EUR|GBP|USD|CHF|NOK|SEK|DKK|PLN|euros?|pounds|dollars|€|£))"
 )
-FEE_WORDS = r"fee\b|fees\b|gebuhr|frais|quota|tassa|cuota|per (?:score|work)|each, |for one|entry:|costs?\b|charge"
+FEE_WORDS = r"fee\b|fees\b|\w*gebuhr|frais|quota|tassa|cuota|per (?:score|work)|each, |for one|entry:|costs?\b|charge"
 NO_FEE = (
     r"no (?:entry |application |submission |participation )?fees?|free of charge to enter|"
     r"keine (?:gebuhr|teilnahmegebuhr)|"
@@ -144,7 +145,8 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
             live
             and has(r"required|require\b|must|of a live|live recording|live performance", said)
             and not has(
-                r"preferred|if possible|or (?:a )?(?:rendered|midi|computer)|rendered (?:or|accepted)|ideally|is fine",
+                r"preferred|if possible|acceptable|will do|or (?:a )?(?:rendered|midi|computer)|"
+                r"rendered (?:or|accepted)|ideally|is fine",
                 said,
             )
         ):

@@ -37,7 +37,8 @@ FREE = (
     r"peuvent avoir|puo essere|possono essere|pueden haber|doesn't|matters? not|don't matter"
 )
 BARRED = (
-    r"must not|may not|not (?:yet )?(?:have )?been|not have|has not|have not|hasn't|haven't|never|unperform|unplay|"
+    r"must not|may not|weder\b|neither|no (?:\w+,? ){1,5}has (?:yet |ever )?(?:played|performed)|"
+    r"not (?:yet )?(?:have )?been|not have|has not|have not|hasn't|haven't|never|unperform|unplay|"
     r"is out\b|are out\b|excluded|no (?:previous|earlier|prior) (?:public )?perform|not (?:yet )?(?:be )?(?:publicly )?"
     r"perform|noch nicht|noch nie|nicht (?:offentlich )?aufgefuhrt|unaufgefuhrt|unpublish|"
     r"unveroffentlicht|world premiere|"
@@ -116,9 +117,18 @@ def is_free(said: str, about: str) -> bool:
 
 
 def scope_of(passage: Passage, said: str) -> Novelty:
-    professional = has(PROFESSIONAL, said)
+    professional = has(PROFESSIONAL, said) and not has(r"or amateur|or student|professional or\b|amateur or\b", said)
     orchestra = professional and has(rf"(?:{PROFESSIONAL})\w*\s+(?:\w+\s+)?(?:orchestra|orchester)", said)
-    by = Players.PROFESSIONAL_ORCHESTRA if orchestra else Players.PROFESSIONALS if professional else Players.ANYONE
+    any_orchestra = not professional and has(r"no orchestra|by an(?:y)? orchestra|an orchestra has", said)
+    by = (
+        Players.ORCHESTRA
+        if any_orchestra
+        else Players.PROFESSIONAL_ORCHESTRA
+        if orchestra
+        else Players.PROFESSIONALS
+        if professional
+        else Players.ANYONE
+    )
     closed = has(
         r"even at a closed|closed readings? (?:included|count)|including (?:readings|workshops|"
         r"private)|readings included|"

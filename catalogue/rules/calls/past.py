@@ -92,8 +92,10 @@ def by_whom(event: PerformanceFacts, rule: Novelty) -> tuple[Verdict, str]:
             if standing is not CANNOT_TELL
             else (CANNOT_TELL, "it is not recorded whether the players were students or amateurs")
         )
-    if rule.by is Players.PROFESSIONAL_ORCHESTRA and not is_orchestra(event):
+    if rule.by in (Players.ORCHESTRA, Players.PROFESSIONAL_ORCHESTRA) and not is_orchestra(event):
         return NO, ""
+    if rule.by is Players.ORCHESTRA:
+        return YES, ""
     standing = professional(event)
     if standing is CANNOT_TELL:
         return standing, "it is not recorded whether the players are professionals"

@@ -22,7 +22,8 @@ LABEL = (
     r"what we have|we have|we offer|resources|scoring|scored|orchestra|available players|instruments|bezetting|organic"
 )
 CUE = (
-    r"\bfor (?!the|each|every|all|you|us|our|more|one\b)|\bof\b|consist|drawn from|we are|"
+    r"\bfor (?!the|each|every|all|you|us|our|more|one\b)|\bof\b|consist|we play|trio of|"
+    r"quartet of|quintet of|drawn from|we are|"
     r"our (?:house )?(?:musicians|players)|für|pour|per\b|para|comprising|any combination"
 )
 NEGATED = r"^(?:no|not|keine?|without|ohne|other|neither|in [ab]\b|there are no|we cannot|weitere|excluding|sans)\b"
@@ -162,7 +163,9 @@ def as_item(segment: str, *, first: bool) -> str:
             return text
     if first:
         for match in reversed(
-            list(re.finditer(r"\b(?:for|für|pour|per|para|of|are|from|with|von|aus|de)\s+", segment, re.IGNORECASE))
+            list(
+                re.finditer(r"\b(?:for|play|für|pour|per|para|of|are|from|with|von|aus|de)\s+", segment, re.IGNORECASE)
+            )
         ):
             text = item(segment[match.end() :])
             found = reading(text)
@@ -182,7 +185,7 @@ def is_loose(found: Instrumentation) -> bool:
 def as_head(segment: str) -> str:
     """Return the item with which a segment begins before words that name no player: ``cello that last …``."""
     match = re.match(
-        r"^(.{3,60}?)\s+(?:that|which|who|lasting|of between|between|in the|with a|of up|of at|"
+        r"^(.{3,60}?)\s+(?:that|which|who|with|lasting|of between|between|in the|with a|of up|of at|"
         r"not|to be|and nothing|and nobody|only|must|in|auf)\b",
         segment,
     )
@@ -236,5 +239,7 @@ def rank_of(passage: Passage, said: str, count: int) -> int:
         r"solo) (?:\w+ )?(?:for|fur|pour|per|para)\b",
         said,
     ):
+        return 2
+    if re.match(r"(?:for|fur|pour|per|para) ", plain(passage.text)):
         return 2
     return 1 if count >= 2 and has(CUE, said) else 0

@@ -35,7 +35,7 @@ KINDS = (
     ),
     (
         CallKind.COMPETITION,
-        r"prize\b|competition|award\b|wettbewerb|concours|concorso|concurso|kompositionspreis|preis\b",
+        r"prize\b|competition|award\b|\w*wettbewerb|concours|concorso|concurso|kompositionspreis|preis\b",
     ),
     (CallKind.GRANT, r"grant\b|bursar|stipend|funding|forderung|scholarship|fellowship"),
 )

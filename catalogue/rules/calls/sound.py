@@ -18,7 +18,8 @@ NO_DEVICES = re.compile(
     r"(?:\bno|\bnot?|without|keine?|ohne|sans|pas d[e']|aucun[e]?|senza|sin|nor|excluding|neither|"
     r"geen|zonder)\b[^.;:]{0,60}?"
     rf"(?<![a-z])(?:{DEVICES})"
-    rf"|(?<![a-z])(?:{DEVICES})[^.;]{{0,50}}?(?:\bno\b|excluded|not (?:be )?(?:allowed|permitted|"
+    rf"|(?<![a-z])(?:{DEVICES})[^.;]{{0,50}}?(?:: no\b|are not\b(?! (?:required|needed|compulsory|"
+    rf"necessary))|excluded|not (?:be )?(?:allowed|permitted|"
     rf"possible|available|accepted|"
     r"used|admitted|offered)|ausgeschlossen|nicht (?:zugelassen|moglich|erlaubt)|exclu|non ammess|esclus|forbidden|"
     r"prohibited|cannot)"
@@ -48,6 +49,7 @@ CHANNELS = re.compile(
 )
 NAMED = {"stereo": 2, "mono": 1, "quadraphonic": 4, "octophonic": 8}
 SOLOIST = (
+    r"solo instruments? and orchestra[^.]{0,20}?not\b|"
     r"(?:no|not|without|keine?|ohne|excluding|nor|sans|senza|aucun)\b[^.;:]{0,50}?(?:concert(?:o|"
     r"os|i|ante)\b|solokonzert|"
     r"soloists?\b|solos?\b(?! (?:instrument|strings))|soliste?|solisten?|solo part)|"

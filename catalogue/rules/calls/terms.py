@@ -61,6 +61,7 @@ class Players(StrEnum):
 
     ANYONE = "anyone"
     PROFESSIONALS = "professionals"
+    ORCHESTRA = "an orchestra"
     PROFESSIONAL_ORCHESTRA = "a professional orchestra"
 
 
