@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.browser.conftest import Open
-from tests.browser.errands import add_performance, add_work, begin_catalogue, made_document
+from tests.browser.errands import add_performance, add_work, begin_catalogue, go_to, made_document
 
 
 @pytest.mark.parametrize("scripts", [True, False], ids=["with scripts", "without scripts"])
@@ -31,3 +31,18 @@ def test_cv_section_tells_the_work_and_its_first_performance(
 
     assert "Rope Tables for flute, clarinet, violin, cello and piano" in told
     assert "Rope Tables: Vikkammeret, Bøkehallen, Stavanger, 14 June 2025" in told.replace("\N{NO-BREAK SPACE}", " ")
+
+
+def test_preview_follows_what_is_asked(open_browser: Open, founder_address: str) -> None:
+    page = open_browser()
+    begin_catalogue(page, founder_address)
+    add_work(page, Title="Rope Tables", Completed="2025")
+    go_to(page, "Documents")
+    preview = page.locator("#preview")
+    preview.get_by_text("Works by category").wait_for()
+
+    page.get_by_label("Order", exact=True).select_option(value="year")
+
+    preview.get_by_text("Rope Tables").wait_for()
+    preview.get_by_text("Works by category").wait_for(state="detached")
+    assert page.get_by_label("Order", exact=True).input_value() == "year"
