@@ -78,7 +78,10 @@ def is_fault(message: ConsoleMessage) -> bool:
 
 @pytest.fixture
 def open_browser(chromium: Browser, live_server: LiveServer, settings: Any) -> Iterator[Open]:
-    """Return a function that opens a window of its own: ``open_browser(scripts=False, size=NARROW)``."""
+    """Return a function that opens a window of its own: ``open_browser(scripts=False, size=NARROW)``.
+
+    A window is shut once nothing is under way, so that no answer is being made while the database is emptied.
+    """
     settings.SITE_URL = live_server.url
     contexts: list[BrowserContext] = []
     faults: list[str] = []
@@ -103,6 +106,8 @@ def open_browser(chromium: Browser, live_server: LiveServer, settings: Any) -> I
 
     yield open_window
     for context in contexts:
+        for page in context.pages:
+            page.wait_for_load_state("networkidle")
         context.close()
     assert faults == []
 

@@ -39,10 +39,10 @@ def test_preview_follows_what_is_asked(open_browser: Open, founder_address: str)
     add_work(page, Title="Rope Tables", Completed="2025")
     go_to(page, "Documents")
     preview = page.locator("#preview")
-    preview.get_by_text("Works by category").wait_for()
+    preview.get_by_role("heading", name="Works by category").wait_for()
 
     page.get_by_label("Order", exact=True).select_option(value="year")
 
     preview.get_by_text("Rope Tables").wait_for()
-    preview.get_by_text("Works by category").wait_for(state="detached")
+    preview.get_by_role("heading", name="Works by category").wait_for(state="detached")
     assert page.get_by_label("Order", exact=True).input_value() == "year"
