@@ -10,6 +10,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from django.db import connection
+from django.db.backends.signals import connection_created
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, sync_playwright
 from pytest_django.live_server_helper import LiveServer
 
@@ -37,7 +39,7 @@ ARGUMENTS = [
     "--font-render-hinting=none",
     "--force-color-profile=srgb",
 ]
-PATIENCE = 10_000  # milliseconds that an errand waits for what it looks for
+PATIENCE = 30_000  # milliseconds that an errand waits for what it looks for
 WIDE, NARROW = {"width": 1280, "height": 900}, {"width": 360, "height": 780}
 
 
@@ -57,6 +59,25 @@ def chromium() -> Iterator[Browser]:
         browser = driver.chromium.launch(executable_path=program, args=ARGUMENTS)
         yield browser
         browser.close()
+
+
+def read_beside_writers(connection: Any, **_signal: Any) -> None:
+    """Let pages be read while another is saved, as a file's readers wait: the tests' database lies in memory.
+
+    There SQLite refuses a reader at once where somebody writes the table (its shared cache knows no patience), unless
+    the reader takes what is not committed yet.
+    """
+    if connection.vendor == "sqlite":
+        connection.connection.execute("PRAGMA read_uncommitted = 1")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def patient_readers() -> Iterator[None]:
+    connection_created.connect(read_beside_writers)
+    if connection.connection is not None:
+        read_beside_writers(connection)
+    yield
+    connection_created.disconnect(read_beside_writers)
 
 
 @pytest.fixture(autouse=True)

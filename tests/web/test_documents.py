@@ -241,7 +241,15 @@ def test_number_of_queries_does_not_grow_with_the_catalogue(browser: Client, com
 def test_every_room_is_open_to_a_reader(browser: Client, composer: Composer) -> None:
     page: Any = page_of(browser, "works-list")
 
-    assert page.texts("//nav[@class='rooms']//a") == ["Today", "Works", "Performances", "Calls", "Documents", "Profile"]
+    assert page.texts("//nav[@class='rooms']//a") == [
+        "Today",
+        "Works",
+        "Performances",
+        "Records",
+        "Calls",
+        "Documents",
+        "Profile",
+    ]
 
 
 @pytest.mark.parametrize("kind", ["performance-history", "performance-return", "programme-entry", "press-sheet"])
