@@ -74,7 +74,8 @@ def named_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     parted = in_parts_at(nodes, at)
     if parted is not None:
         return parted_choir(nodes, at, parted, forces)
-    found = name_at(nodes, at + 1 if double else start)
+    in_one_word = is_key(token_at(nodes, at), {"doppelchor", "doppelchore"})
+    found = name_at(nodes, at + 1 if double and not in_one_word else start)
     if found is None or found.slugs[0] not in CHOIR_WORDS:
         return None
     if double:

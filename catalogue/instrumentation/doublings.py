@@ -40,8 +40,9 @@ from catalogue.instrumentation.players_meant import (
 from catalogue.instrumentation.senses import KEYED, Surroundings
 from catalogue.instrumentation.spelling import near, nearest
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
-from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.vocabulary import instrument, key_of
 
+LONGEST_NAME = 5
 LONGEST_CLAUSE = 60
 
 
@@ -278,12 +279,40 @@ def unknown_name(nodes: Nodes, at: int, section: Section, forces: Forces) -> tup
     return (slug,), at, ""
 
 
+def runs_on(nodes: Nodes, at: int) -> bool:
+    """Whether a comma parts what one player doubles, ``piccolo, alto flute and bass flute;``.
+
+    It does where semicolons part the players and only further sizes of the instrument follow, the last after *and*.
+    """
+    if not any(node.is_mark(";") for node in nodes):
+        return False
+    end = next((one for one in range(at, len(nodes)) if nodes[one].is_mark(";\n")), len(nodes))
+    before = name_ending_at(nodes, at)
+    sections, joined, at = {instrument(before.slugs[0]).section if before else ""}, False, at + 1
+    while at < end:
+        found = name_at(nodes, at)
+        if found is not None:
+            sections.add(instrument(found.slugs[0]).section)
+            at = found.end
+        elif nodes[at].is_mark(",") or is_key(nodes[at], AND):
+            joined, at = joined or not nodes[at].is_mark(","), at + 1
+        else:
+            return False
+    return joined and len(sections) == 1 and "" not in sections
+
+
+def name_ending_at(nodes: Nodes, end: int) -> Name | None:
+    """Return the longest name that ends before a node."""
+    found = (name_at(nodes, start) for start in range(max(0, end - LONGEST_NAME), end))
+    return next((name for name in found if name is not None and name.end == end), None)
+
+
 def clause_end(nodes: Nodes, at: int) -> int:
     """Return the end of a clause in running text: a comma that begins no further chair, a semicolon, a new line."""
     last = min(len(nodes), at + LONGEST_CLAUSE)
     while at < last and not nodes[at].is_mark(";\n·•:"):
         goes_on = ordinal_at(nodes, at - 1) and ordinal_at(nodes, articles_end(nodes, at + 1))
-        if nodes[at].is_mark(",") and not goes_on:
+        if nodes[at].is_mark(",") and not (goes_on or runs_on(nodes, at)):
             break
         at += 1
     return at

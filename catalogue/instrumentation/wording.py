@@ -8,6 +8,7 @@ to the same lines.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import groupby
@@ -20,6 +21,7 @@ LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "b
 DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
 BODY = ("violin-1", "violin-2", "viola", "cello", "double-bass")
 UNCOUNTED = ("choir", "choir-children", "basso-continuo")
+HANDS = re.compile(r"(\d+) hands")
 UNDIVIDED = ("violin", "viola", "cello", "double-bass")
 
 
@@ -80,7 +82,7 @@ def phrases_of(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
         elif is_quartet(together):
             yield " ".join([speech.word("quartet"), *(f"({one})" for one in qualities(together[0], speech))])
         elif kind[0] == "choir":
-            yield from (choir_phrase(part, speech) for part in choirs(together))
+            yield from choir_phrases(together, speech)
         else:
             yield from (line_phrase(line, speech) for line in together)
 
@@ -88,7 +90,7 @@ def phrases_of(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
 def body_kind(line: Line) -> tuple[object, ...]:
     """Return what lines have in common that are told as one body."""
     if line.instrument.startswith("choir-") and line.instrument != "choir-children" and line.players is None:
-        return "choir", line.group, line.optional, line.role
+        return "choir", line.optional, line.role
     if line.instrument in BOWED:
         manner = (line.unit, line.strength, line.players is None, line.optional, line.amplified, line.role, line.note)
         return "strings", *manner
@@ -138,6 +140,22 @@ def strings_phrase(lines: Sequence[Line], figures: str, speech: Grammar) -> str:
 # ---- choirs
 
 
+def choir_phrases(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
+    """Yield the choirs among the lines, two that are only numbered as one double choir."""
+    bodies = [tuple(one) for _, one in groupby(lines, key=lambda line: line.group)]
+    numbered = [body[0].group for body in bodies] == ["choir 1", "choir 2"]
+    if numbered and not any(line.note for line in lines):
+        optional = f"{speech.word('optional')} " if lines[0].optional else ""
+        yield f"{optional}{speech.word('double')} ({'/'.join(voicing(body) for body in bodies)})"
+        return
+    for body in bodies:
+        yield from (choir_phrase(part, speech) for part in choirs(body))
+
+
+def voicing(lines: Sequence[Line]) -> str:
+    return "".join(LETTERS[line.instrument.removeprefix("choir-")] * line.parts for line in lines)
+
+
 def choirs(lines: Sequence[Line]) -> Iterator[Sequence[Line]]:
     """Yield the parts of each choir: a note ends one, since it is said of the part before it."""
     start = 0
@@ -149,10 +167,9 @@ def choirs(lines: Sequence[Line]) -> Iterator[Sequence[Line]]:
 
 def choir_phrase(lines: Sequence[Line], speech: Grammar) -> str:
     """Return a choir by its voicing; *optional* stands before it, so that it is said of all parts."""
-    voicing = "".join(LETTERS[line.instrument.removeprefix("choir-")] * line.parts for line in lines)
     notes = "".join(f" ({line.note})" for line in lines if line.note)
     optional = f"{speech.word('optional')} " if lines[0].optional else ""
-    return f"{optional}{speech.word('choir')} ({voicing}){notes}"
+    return f"{optional}{speech.word('choir')} ({voicing(lines)}){notes}"
 
 
 # ---- single lines
@@ -165,6 +182,10 @@ def line_phrase(line: Line, speech: Grammar) -> str:
     if line.instrument == "percussion" and line.chairs and all(chair.note for chair in line.chairs):
         parts = [f"{speech.name('percussion')} {chair.chair} ({chair.note})" for chair in line.chairs]
         return with_qualities("; ".join(parts), line, speech)
+    hands = HANDS.fullmatch(line.note) if line.family == "keyboard" and not line.chairs else None
+    if hands and line.players == (int(hands[1]) // 2,) * 2:
+        alone = replace(line, players=(1, 1), note="")
+        return f"{line_phrase(alone, speech)} {speech.word('hands').format(n=hands[1])}"
     brackets = [f"({one})" for one in bracketed(line, speech)]
     head = " ".join([counted_name(line, speech), *brackets])
     return with_qualities(f"{head}{doublings(line, speech)}", line, speech)
