@@ -104,7 +104,7 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
                 draft.notes.append(
                     forces.written(bracket.nodes[0].start, bracket.nodes[-1].end) if bracket.nodes else ""
                 )
-    if "set" in draft.notes:
+    if "set" in draft.notes and draft.brackets:
         figures = []
         draft.notes = [forces.written(draft.brackets[0].start + 1, draft.brackets[-1].end - 1)]
     if figures:

@@ -64,3 +64,7 @@ def test_published_texts_with_a_slip_are_answered(text, at, cut, piece):
 @given(st.text(max_size=60))
 def test_any_characters_are_answered(text):
     answers(text)
+
+
+def test_a_set_of_strings_without_brackets_is_read() -> None:
+    assert [line.instrument for line in read("For string%set").lines][:2] == ["violin-1", "violin-2"]
