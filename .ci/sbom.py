@@ -19,8 +19,8 @@ ROOT = pathlib.Path(__file__).resolve().parent.parent
 PINNED = re.compile(r"^([A-Za-z0-9._-]+)==([^\s;]+)")
 HASH = re.compile(r"--hash=sha256:([0-9a-f]{64})")
 ALLOWED = re.compile(
-    r"\b(MIT|MIT-CMU|HPND|BSD|Apache|PSF|PSFL|Python Software Foundation|ISC|MPL|Mozilla|LGPL|Lesser|ZPL|Zope|OFL|Unlicense|"
-    r"0BSD|Public Domain|CC0)\b",
+    r"\b(MIT|MIT-CMU|HPND|BSD|Apache|PSF|PSFL|Python Software Foundation|ISC|MPL|Mozilla|LGPL|Lesser|ZPL|Zope|OFL|"
+    r"Unlicense|0BSD|Public Domain|CC0)\b",
     re.IGNORECASE,
 )
 

@@ -26,15 +26,19 @@ from catalogue.documents.model import (
     joined,
     plain,
 )
+from catalogue.documents.renderers.characters import printable
 
 
 def render_plain(document: Document) -> bytes:
     """The document in UTF-8, one line a line of content, blocks apart by an empty line."""
-    blocks = ["\n".join(lines(block)) for block in document.blocks]
-    return (
-        "\n\n".join([block for block in blocks if block] + ([plain(document.dated)] if document.dated else [])).encode()
-        + b"\n"
-    )
+    blocks = ["\n".join(map(clean, lines(block))) for block in document.blocks]
+    dated = [clean(plain(document.dated))] if document.dated else []
+    return "\n\n".join([block for block in blocks if block] + dated).encode() + b"\n"
+
+
+def clean(line: str) -> str:
+    """A line as a file can hold it, with the tabs that stand between its columns."""
+    return "\t".join(map(printable, line.split("\t")))
 
 
 def lines(block: Block) -> Iterator[str]:
