@@ -6,13 +6,15 @@ A claim is weighed against the playings within its own reach: a "first concert p
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from itertools import takewhile
 
 from catalogue.facts import PerformanceFacts
 from catalogue.rules.billing import Billing, Scope
 from catalogue.rules.firsts import surely_before
-from catalogue.rules.playings import Playing, Standing
+from catalogue.rules.playings import Playing, Standing, in_date_order
 from catalogue.rules.premiere_wording import names_the_state
 from catalogue.terms import PerformanceStatus
 from catalogue.timing import write_date
@@ -27,7 +29,33 @@ CHECKED_PLACES = {
 HAPPENED_OR_MAY = {PerformanceStatus.GIVEN, PerformanceStatus.CONFIRMED}
 
 
-def contradiction(playing: Playing, family: Sequence[Playing], billing: Billing | None, *, holds: bool) -> str | None:
+@dataclass(frozen=True, slots=True)
+class Rivals:
+    """The complete playings of one work that count, in date order: all of them, and those of each state and city."""
+
+    everywhere: Sequence[Playing]
+    by_state: Mapping[str, Sequence[Playing]]
+    by_city: Mapping[tuple[str, str] | None, Sequence[Playing]]
+
+    @classmethod
+    def of(cls, family: Sequence[Playing]) -> Rivals:
+        everywhere = [one for one in family if one.standing is not Standing.NOT_COUNTED and one.complete]
+        by_state: dict[str, list[Playing]] = defaultdict(list)
+        by_city: dict[tuple[str, str] | None, list[Playing]] = defaultdict(list)
+        for one in everywhere:
+            by_state[one.state].append(one)
+            by_city[one.city].append(one)
+        return cls(everywhere, by_state, by_city)
+
+    def within_reach(self, playing: Playing, billing: Billing) -> Sequence[Playing]:
+        """Return those that would prove the claim wrong if they came earlier, as far as the place tells."""
+        place = CHECKED_PLACES.get(billing.scope, "")
+        if place == "in the same country":
+            return self.by_state.get(playing.state, ())
+        return self.by_city.get(playing.city, ()) if place else self.everywhere
+
+
+def contradiction(playing: Playing, rivals: Rivals, billing: Billing | None, *, holds: bool) -> str | None:
     """Return why the records do not bear the billing out, or None.
 
     ``holds`` says whether the playing has the premiere of a version or part, which a plain claim may mean.
@@ -36,7 +64,7 @@ def contradiction(playing: Playing, family: Sequence[Playing], billing: Billing 
         return None
     reason = why_no_title(playing, billing) or why_not_there(playing, billing)
     if not reason and not holds:
-        reason = why_not_first(playing, family, billing)
+        reason = why_not_first(playing, rivals, billing)
     return f"Billed as “{playing.item.billing.strip()}”, but {reason}." if reason else None
 
 
@@ -54,28 +82,20 @@ def why_not_there(playing: Playing, billing: Billing) -> str:
     return "it took place in another country"
 
 
-def why_not_first(playing: Playing, family: Sequence[Playing], billing: Billing) -> str:
-    """``family`` is in date order, so what came earlier stands before the playing."""
-    before = takewhile(lambda one: one is not playing, family)
-    rivals = (one for one in before if one.standing is not Standing.NOT_COUNTED and one.complete)
-    earlier = next((one for one in within_reach(rivals, playing, billing) if surely_before(one, playing)), None)
+def why_not_first(playing: Playing, rivals: Rivals, billing: Billing) -> str:
+    before = takewhile(lambda one: in_date_order(one) < in_date_order(playing), rivals.within_reach(playing, billing))
+    of_its_sort = (one for one in before if is_of_the_sort(one, playing, billing))
+    earlier = next((one for one in of_its_sort if surely_before(one, playing)), None)
     if earlier is None:
         return ""
     where = f" {CHECKED_PLACES[billing.scope]}" if billing.scope in CHECKED_PLACES else ""
     return f"these records have an earlier public performance{where}: {placed(earlier.event)}"
 
 
-def within_reach(rivals: Iterable[Playing], playing: Playing, billing: Billing) -> Iterable[Playing]:
-    """Return the playings that would prove the claim wrong if they came earlier."""
-    for one in rivals:
-        in_place = {
-            "in the same country": one.state == playing.state,
-            "in the same city": one.city == playing.city,
-        }.get(CHECKED_PLACES.get(billing.scope, ""), True)
-        of_kind = billing.kind is None or one.event.kind is billing.kind
-        of_version = not billing.of_version or one.work.id == playing.work.id
-        if in_place and of_kind and of_version:
-            yield one
+def is_of_the_sort(one: Playing, playing: Playing, billing: Billing) -> bool:
+    """Say whether a playing is of the kind and the version that the claim is about."""
+    of_kind = billing.kind is None or one.event.kind is billing.kind
+    return of_kind and (not billing.of_version or one.work.id == playing.work.id)
 
 
 def placed(event: PerformanceFacts) -> str:

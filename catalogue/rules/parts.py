@@ -6,9 +6,10 @@
 from __future__ import annotations
 
 import re
+from collections import defaultdict
 from collections.abc import Sequence
 
-from catalogue.rules.firsts import Contest, contest, merged
+from catalogue.rules.firsts import Contest, contest, dates_not_surely_later, merged
 from catalogue.rules.playings import Playing
 from catalogue.rules.search import fold
 from catalogue.terms import Extent
@@ -44,6 +45,12 @@ def parts_played(playing: Playing) -> frozenset[str]:
     return named_parts(playing.item.part)
 
 
+def first_heard(whole: Sequence[Playing]) -> list[Playing]:
+    """Return the playings that none of the others surely came before by its date; no later one settles anything."""
+    front = set(dates_not_surely_later({one.event.date for one in whole if one.event.date}))
+    return [one for one in whole if one.event.date in front]
+
+
 def parts_first_heard(playings: Sequence[Playing], earlier: Sequence[Playing]) -> Contest:
     """Return the partial playings with which a part was heard first; all of ``earlier`` came before.
 
@@ -52,12 +59,13 @@ def parts_first_heard(playings: Sequence[Playing], earlier: Sequence[Playing]) -
     if any(one.complete for one in earlier):
         return Contest()
     partial = {one.item.id: parts_played(one) for one in playings if not one.complete}
-    whole = [one for one in playings if one.complete]
+    whole = first_heard([one for one in playings if one.complete])
     heard = frozenset[str]().union(*(parts_played(one) for one in earlier))
-    results = [
-        contest([*whole, *(one for one in playings if name in partial.get(one.item.id, ()))])
-        for name in sorted(frozenset[str]().union(*partial.values()) - heard)
-    ]
+    by_name: dict[str, list[Playing]] = defaultdict(list)
+    for one in playings:
+        for name in partial.get(one.item.id, frozenset()) - heard:
+            by_name[name].append(one)
+    results = [contest([*whole, *by_name[name]]) for name in sorted(by_name)]
     unnamed = {id_ for id_, names in partial.items() if not names}
     if unnamed and not earlier:
         results.append(contest(playings).limited_to(unnamed))

@@ -21,7 +21,7 @@ from datetime import date
 
 from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.rules.billing import Billing, read_billing
-from catalogue.rules.contradictions import contradiction
+from catalogue.rules.contradictions import Rivals, contradiction
 from catalogue.rules.firsts import Contest, contest, contest_by
 from catalogue.rules.overrides import Override, override_of
 from catalogue.rules.parts import parts_first_heard
@@ -103,6 +103,7 @@ def family_claims(family: Sequence[Playing], works: Mapping[int, WorkFacts]) -> 
         held=titles_of(past, (), works),
         expected=titles_of(coming, past, works),
         kinds=firsts_of_a_kind(past),
+        rivals=Rivals.of(family),
         undated=any(one.complete and one.why_not == NO_DATE for one in family),
     )
     return {one.item.id: claim_of(one, family, table) for one in family}
@@ -118,6 +119,7 @@ class Table:
     held: Titles
     expected: Titles
     kinds: Contest
+    rivals: Rivals
     undated: bool
 
 
@@ -188,7 +190,7 @@ def claim_of(playing: Playing, family: Sequence[Playing], table: Table) -> Claim
         reckoned=held,
         wording=wording if held else wording and f"to be {wording}",
         proved=proved,
-        contradicts=contradiction(playing, family, billing, holds=Title.VERSION in held or Title.PART in held),
+        contradicts=contradiction(playing, table.rivals, billing, holds=Title.VERSION in held or Title.PART in held),
         expected=expected,
         undecided=tuple(title for title in Title if any(id_ in titles[title].undecided for titles in both)),
         also=also_first(playing, held, table),
