@@ -65,6 +65,8 @@ def read_deadlines(passages: Sequence[Passage], text: str) -> Iterator[Found]:
     home = zone_of_text(text)
     found = [moment for passage in passages for moment in moments_in(passage, home, text)]
     if not found:
+        found = [bare_moment(passage, home) for passage in passages if is_bare(passage)]
+    if not found:
         return
     best = max(one.rank for one in found)
     named = [one for one in found if one.rank == best or one.rank >= 2]
@@ -84,6 +86,17 @@ def read_deadlines(passages: Sequence[Passage], text: str) -> Iterator[Found]:
         )
     if first.odd:
         yield Found("contradictions", first.odd, *where)
+
+
+def is_bare(passage: Passage) -> bool:
+    """Whether a passage is a day with an hour and little else, as a call may end."""
+    days = days_in(passage.text)
+    rest = DATES.sub(" ", passage.text)
+    return bool(days) and len(passage.text.split()) <= 8 and CLOCK.search(plain(rest)) is not None
+
+
+def bare_moment(passage: Passage, home: str) -> Moment:
+    return moment_of(passage, days_in(passage.text)[0].day, home)
 
 
 def moments_in(passage: Passage, home: str, text: str) -> Iterator[Moment]:

@@ -215,7 +215,8 @@ def items(text: str) -> Iterator[tuple[int, int, str]]:
     """Yield the segments of a list outside brackets: where each begins and ends, and what comes before the next."""
     start, depth = 0, 0
     separators = re.compile(
-        r"[(\[]|[)\]]|,(?!\d)|;|\n|\s/\s|\s[–—-]\s|\s(?:and|und|et|e|y|en|or|oder|ou|o|plus|or else|sowie)\s(?=\S)",
+        r"[(\[]|[)\]]|,(?!\d)|;|\n|\s/\s|\s[–—-]\s|\s(?:and|und|et|e|y|en|or|oder|ou|o|plus|"
+        r"or else|sowie|with(?= an? | one | two | \d))\s(?=\S)",
         re.IGNORECASE,
     )
     for match in separators.finditer(text):
@@ -237,7 +238,24 @@ def several(text: str) -> str:
         least, most = number_of(plain(match["least"])), number_of(plain(match["most"]))
         return f"{least}–{most} " if least < most else match[0]
 
+    text = WINDS.sub(winds, text)
     return SEVERAL.sub(ranged, STRING_LIMIT.sub(sized_strings, IN_KEY.sub("", text)))
+
+
+WINDS = re.compile(r"\b(?P<size>single|double|triple) wood-?winds?\b(?:\s*\((?P<inner>[^()]*)\))?", re.IGNORECASE)
+OF_WINDS = {"flute": ("fl", "picc"), "oboe": ("ob", "ca"), "clarinet": ("cl", "bcl"), "bassoon": ("bn", "cbn")}
+
+
+def winds(match: re.Match[str]) -> str:
+    """Return double woodwind as its four sections, the last players with the auxiliaries that a bracket names."""
+    count = {"single": 1, "double": 2, "triple": 3}[match["size"].lower()]
+    inner = plain(match["inner"] or "")
+    sections = []
+    for name, (written, short) in OF_WINDS.items():
+        pattern = next(pattern for one, pattern in AUXILIARIES[name] if one == short)
+        doubles = re.search(rf"(?<![a-z])(?:{pattern})", inner) and not has(DENIED, inner)
+        sections.append(f"{count}{written}({ROMAN[count]}={short})" if doubles else f"{count}{written}")
+    return ", ".join(sections)
 
 
 def sized_strings(match: re.Match[str]) -> str:

@@ -70,7 +70,7 @@ NO_FEE = (
     r"no (?:entry |application |submission |participation )?fees?|free of charge to enter|"
     r"keine (?:gebuhr|teilnahmegebuhr)|"
     r"without (?:a )?fee|gebuhrenfrei|sans frais|(?:pas|aucun) (?:de )?frais|kostenlos|"
-    r"entry is free|free to enter|nessuna quota|fee: none|there is no (?:\w+ )?fee"
+    r"entry is free|free to enter|nessuna quota|fee: (?:none|nothing|no\b)|no charge|there is no (?:\w+ )?fee"
 )
 ANONYMOUS = (
     r"anonym|motto|pseudonym|no name|without (?:a |any |the )?names?|kennwort|sealed envelope|"

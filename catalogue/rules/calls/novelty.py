@@ -37,7 +37,7 @@ FREE = (
     r"peuvent avoir|puo essere|possono essere|pueden haber|doesn't|matters? not|don't matter"
 )
 BARRED = (
-    r"must not|may not|weder\b|neither|no (?:\w+,? ){1,5}has (?:yet |ever )?(?:played|performed)|"
+    r"must not|may not|weder\b|neither|not previously|no (?:\w+,? ){1,5}has (?:yet |ever )?(?:played|performed)|"
     r"not (?:yet )?(?:have )?been|not have|has not|have not|hasn't|haven't|never|unperform|unplay|"
     r"is out\b|are out\b|excluded|no (?:previous|earlier|prior) (?:public )?perform|not (?:yet )?(?:be )?(?:publicly )?"
     r"perform|noch nicht|noch nie|nicht (?:offentlich )?aufgefuhrt|unaufgefuhrt|unpublish|"

@@ -74,8 +74,10 @@ def counts_in(said: str, where: tuple[int, int], rank: int) -> Iterator[Found]:
         yield Found("works_max", number_of(most["most"]), *where, rank=rank)
     elif least and has(r"submit|send|portfolio|we ask", said):
         yield Found("works_min", number_of(least["least"]), *where, rank=rank)
-    elif not AT_LEAST_ONE.search(said):
-        match = PER.search(said) or EACH.search(said)
+    else:
+        further = AT_LEAST_ONE.search(said)
+        head = said[: further.start()] if further else said
+        match = PER.search(head) or EACH.search(head)
         if match and match["count"] and is_count(said, match):
             yield from exact_count(said, number_of(match["count"]), where, rank)
 
@@ -83,7 +85,7 @@ def counts_in(said: str, where: tuple[int, int], rank: int) -> Iterator[Found]:
 def is_count(said: str, match: re.Match[str]) -> bool:
     """Whether a number of works is what may be sent: *one work per person*, *two work samples*."""
     return has(
-        r"each|at most|seule|par personne|per (?:person|composer|entrant)|pro person|samples?|"
+        r"each|at most|max\b|seule|par personne|per (?:person|composer|entrant)|pro person|samples?|"
         r"submit|send|enter|only one|one work|for one work|portfolio|par",
         said,
     )
