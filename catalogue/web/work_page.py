@@ -22,6 +22,7 @@ from catalogue.instrumentation import Instrumentation
 from catalogue.instrumentation.page import PageLine, page_lines
 from catalogue.models import Performance, ProgrammedWork, Work
 from catalogue.rules.durations import durations_of
+from catalogue.rules.further_firsts import further_firsts
 from catalogue.rules.identifiers import Identifier
 from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
@@ -167,14 +168,17 @@ def family_of(work: Work) -> CatalogueFacts:
 
 
 def playings_of(work: WorkFacts, family: CatalogueFacts, *, today: date, says: Labels) -> tuple[Playing, ...]:
-    claims = claims_by_programmed(family, today=today)
+    claims, further = claims_by_programmed(family, today=today), further_firsts(family, today=today)
     return tuple(
         Playing(
             id=performance.id,
             day=date_text(performance.date, says.language),
             who=performers(performance, says, sentence=False),
             where=joined(places(performance), ", "),
-            remarks=remarks_on(performance, item, claims.get(item.id), says),
+            remarks=without_repeats(
+                *remarks_on(performance, item, claims.get(item.id), says),
+                *(one.in_words(says.language) for one in further.get(item.id, ())),
+            ),
             is_to_come=is_to_come(performance, today=today),
         )
         for performance in family.performances
@@ -190,6 +194,10 @@ def held_of(work: WorkFacts, family: CatalogueFacts, *, today: date) -> list[Hel
         for one in family.performances
         if one.status not in DID_NOT_HAPPEN and any(item.work_id == work.id for item in one.programme)
     ]
+
+
+def without_repeats(*remarks: str) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(remarks))
 
 
 def remarks_on(

@@ -92,7 +92,7 @@ def test_performances_are_listed_with_what_they_were_the_first_of(browser: Clien
     assert page.texts(f"{with_class('facts')}/li") == ["2 performances, 1 to come"]
     assert page.texts("//section[@id='performances']//ul[contains(@class, 'dated')]/li") == [
         "Old Granary, Zurich1 May 2026",
-        "Old Granary, Zurich1 February 2026",
+        "Old Granary, Zurich second performance in these records1 February 2026",
         "Kestrel Ensemble · Old Granary, Zurich world premiere16 May 2025",
     ]
 

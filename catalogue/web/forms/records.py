@@ -276,7 +276,8 @@ class RecordForm(forms.ModelForm):
     @property
     def more_words(self) -> str:
         """What stands behind “more”, in words."""
-        return ", ".join(str(self.kind.label(name)).lower() for group in self.kind.more for name in group.names)
+        labels = (str(self.kind.label(name)) for group in self.kind.more for name in group.names)
+        return ", ".join(label if label[1:2].isupper() else label[:1].lower() + label[1:] for label in labels)
 
     @property
     def more_is_filled(self) -> bool:
