@@ -126,8 +126,7 @@ def load_calls(loading: Loading) -> None:
         if row["composer"] != loading.composer.slug or known_call(slug) is not None:
             continue
         call = propose_call(composer=loading.composer, text=call_text(row, loading.today), now=loading.now)
-        call.uid = identity("call", slug)
-        call.save_without_historical_record()
+        Call.objects.filter(pk=call.pk).update(uid=identity("call", slug))
         chosen = [loading.works[one] for one in row.get("chosen", ())]
         if chosen:
             choose_works(call=call, works=chosen)

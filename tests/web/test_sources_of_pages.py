@@ -11,6 +11,7 @@ import pytest
 from django import forms as django_forms
 
 from catalogue.web import forms
+from catalogue.web.forms.records import KINDS, form_for
 
 ROOT = Path(__file__).resolve().parents[2]
 TEMPLATES = sorted((ROOT / "templates").rglob("*.html"))
@@ -54,7 +55,8 @@ def test_text_is_declared_safe_in_three_places_at_most() -> None:
 def model_forms() -> list[type[django_forms.ModelForm]]:
     for module in iter_modules(forms.__path__):
         import_module(f"{forms.__name__}.{module.name}")
-    return [each for each in django_forms.ModelForm.__subclasses__() if each.__module__.startswith("catalogue.web")]
+    declared = [each for each in django_forms.ModelForm.__subclasses__() if each.__module__.startswith("catalogue.web")]
+    return [each for each in declared if each._meta.model] + [form_for(slug) for slug in KINDS]
 
 
 def test_every_form_of_a_record_names_its_fields() -> None:
