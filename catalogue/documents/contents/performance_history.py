@@ -170,8 +170,4 @@ def remarks(one: Hearing, telling: Telling) -> tuple[Text, ...]:
     on_air = says.word("broadcast") if one.performance.kind is PerformanceKind.BROADCAST else ""
     coming = says.word("forthcoming") if one.date.first > telling.printed_on else ""
     told = joined((wording(on_air), wording(coming), claim_of((one,), says)), ", ")
-    return tuple(line for line in (emphasised(told),) if line)
-
-
-def emphasised(text: Text) -> Text:
-    return tuple(type(run)(run.text, Style.EMPHASIS, run.language, run.value, run.instead) for run in text)
+    return (value(plain(told), Style.EMPHASIS),) if told else ()

@@ -69,14 +69,15 @@ def render_xlsx(document: Document) -> bytes:
 
 
 def rows_of(document: Document) -> Iterator[Row]:
-    """The head of the table, then its rows, all of one length."""
+    """The head of the table, then its rows, all of one length; an index beside a list is not carried."""
     if document.data is not None:
         yield tuple(plain(column.head) for column in document.data.columns)
         yield from (row[1:] for row in block_rows(document.data, ""))
         return
     rows = [row for block in document.blocks for row in block_rows(block, "")]
-    yield heads(document.blocks, labels(document.language))
-    yield from rows
+    head = heads(document.blocks, labels(document.language))
+    yield head
+    yield from (row for row in rows if len(row) == len(head))
 
 
 def heads(blocks: tuple[Block, ...], says: Labels) -> Row:
