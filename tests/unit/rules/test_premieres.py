@@ -304,3 +304,47 @@ def test_exact_dates_leave_nothing_undecided(events: list[PerformanceFacts]) -> 
     exact = [one for one in events if one.date.exact]
 
     assert all(claim.undecided == () for claim in claims_of(*exact).values())
+
+
+def test_whole_life_of_a_work_is_reckoned_by_all_rules_together() -> None:
+    assert reckoned(
+        make_event(1, "2018-02", audience=Audience.PRIVATE),
+        make_event(2, "2018-03-01", status=PerformanceStatus.POSTPONED),
+        make_event(3, "2018-04-10", partial(3, "Ebb")),
+        make_event(4, "2018-09-01", kind=PerformanceKind.BROADCAST),
+        make_event(5, "2018-09-01", city="Bergen", country="NO"),
+        make_event(6, "2019", city="Oslo", country="NO"),
+        make_event(7, "2019-06", city="Lyon", country="FR"),
+        make_event(8, "2019-06-20", city="Lille", country="FR"),
+    ) == [
+        (),
+        (),
+        ("part",),
+        ("world", "national", "city"),
+        ("world", "national", "city"),
+        ("city",),
+        ("city",),
+        ("city",),
+    ]
+
+
+def test_claims_are_weighed_within_their_own_place() -> None:
+    def billed(number: int, words: str) -> ProgrammedFacts:
+        return ProgrammedFacts(id=number, work_id=1, billing=words)
+
+    claims = claims_of(
+        make_event(1, "2018-03-01"),
+        make_event(2, "2019-03-01", billed(2, "Norwegian premiere"), city="Bergen", country="NO"),
+        make_event(3, "2020-03-01", billed(3, "Norwegian premiere"), city="Oslo", country="NO"),
+        make_event(4, "2021-03-01", billed(4, "premiere"), city="Lyon", country="FR"),
+        make_event(5, "2022-03-01", billed(5, "world premiere"), city="Lyon", country="FR"),
+    )
+
+    assert [claims[number].contradicts for number in (2, 3, 4, 5)] == [
+        None,
+        "Billed as “Norwegian premiere”, but these records have an earlier public performance in the same country: "
+        "1\xa0March 2019, Bergen.",
+        None,
+        f"Billed as “world premiere”, but these records have an earlier public performance: 1\xa0March 2018, "
+        f"{make_event(1, '2018').city}.",
+    ]
