@@ -139,8 +139,8 @@ def chosen(slugs: tuple[str, ...], written: str, around: Surroundings) -> str:
 
 
 def alto(written: str, around: Surroundings) -> str:
-    sung = around.voices or "voice" in (around.before, around.after)
-    return "voice-alto" if sung or around.language != "fr" else "viola"
+    beside = "voice" in (around.before, around.after)
+    return "voice-alto" if beside or around.language != "fr" else "viola"
 
 
 def short_violin(written: str, around: Surroundings) -> str:

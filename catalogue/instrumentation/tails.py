@@ -13,7 +13,7 @@ from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, pitch_end, seats_at, token_at
 from catalogue.instrumentation.players_meant import Section, linked, who_at
 from catalogue.instrumentation.qualities import qualities_at
-from catalogue.instrumentation.senses import KEYED
+from catalogue.instrumentation.senses import KEYED, Surroundings
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
@@ -59,7 +59,7 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
     if node.is_mark("/") and not slash_parts:
         return slash_tail(nodes, at, draft)
     if is_key(node, OR) or (forces.language == "es" and node.is_word("u")):
-        return or_tail(nodes, at, draft)
+        return or_tail(nodes, at, draft, forces)
     return clause_tail(nodes, at, draft, forces)
 
 
@@ -236,13 +236,13 @@ def slash_tail(nodes: Nodes, at: int, draft: Draft) -> int | None:
     return found.end
 
 
-def or_tail(nodes: Nodes, at: int, draft: Draft) -> int | None:
+def or_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | None:
     """Read ``or`` and the instrument that may stand in."""
     qualities, end = qualities_at(nodes, at + 1)
     found = name_at(nodes, end)
     if found is None or (is_pointed(nodes, draft) and line_up_end(nodes, at + 1) is not None):
         return None
-    draft.alternatives.append(found.slugs[0])
+    draft.alternatives.append(found.means(Surroundings(forces.language, before=draft.family)))
     if qualities.count is not None and qualities.count.most != draft.most:
         draft.notes.append(f"or {qualities.count.most} {found.written}")
     keys = keys_end(nodes, found.end)

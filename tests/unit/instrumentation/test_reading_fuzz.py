@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import json
+import random
 from pathlib import Path
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read, shorthand
 from catalogue.instrumentation.vocabulary import instruments
 
+LONGEST = 2_000
 TEXTS = [
     json.loads(line)["text"]
     for line in (Path(__file__).parents[2] / "reference" / "instrumentation" / "texts.jsonl")
@@ -68,3 +71,33 @@ def test_any_characters_are_answered(text):
 
 def test_a_set_of_strings_without_brackets_is_read() -> None:
     assert [line.instrument for line in read("For string%set").lines][:2] == ["violin-1", "violin-2"]
+
+
+def mutated(chance: random.Random) -> str:
+    """Return a published text with slips, two texts run together, shuffled words, or noise."""
+    kind, text = chance.random(), chance.choice(TEXTS)
+    if kind < 0.5:
+        for _ in range(chance.randint(1, 3)):
+            at = chance.randint(0, len(text))
+            text = text[:at] + chance.choice(PIECES) + text[at + chance.randint(0, 10) :]
+        return text[:LONGEST]
+    if kind < 0.7:
+        other = chance.choice(TEXTS)
+        return (text[: chance.randint(0, len(text))] + other[chance.randint(0, len(other)) :])[:LONGEST]
+    if kind < 0.85:
+        words = text[:LONGEST].split()
+        chance.shuffle(words)
+        return " ".join(words)
+    return "".join(chance.choice(PIECES) for _ in range(chance.randint(1, 30)))
+
+
+@pytest.mark.slow
+def test_two_hundred_thousand_inputs_are_answered():
+    chance = random.Random(77)  # noqa: S311 — inputs of a test, no secrets
+    for _ in range(200_000):
+        text = mutated(chance)
+        reading = reading_or_error(text)
+        if isinstance(reading, InstrumentationError):
+            assert 0 <= reading.start <= reading.end <= len(text), text
+        else:
+            assert reading.lines != (), text
