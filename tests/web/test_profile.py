@@ -56,7 +56,8 @@ def test_empty_profile_teaches_those_who_may_fill_it(
     seen = [Page(signed_in(one).get(ADDRESS)).texts("//main//a | //main//button") for one in (owner, viewer)]
 
     offered = ["Change the profile", "Write it", "Add an address", "Make an address", "Let somebody in"]
-    assert seen == [offered, []]
+    seen_by_all = ["Changes of this profile"]
+    assert seen == [[*offered, "Everything in one file", *seen_by_all, "What was deleted"], seen_by_all]
 
 
 # ---- the form
