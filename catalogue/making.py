@@ -30,7 +30,7 @@ from catalogue.gathering.records import gather_records_of_composer, gather_recor
 from catalogue.gathering.timing import gather_timing
 from catalogue.gathering.works import gather_work
 from catalogue.models import Composer, Performance, Work
-from catalogue.record_facts import ComposerRecords
+from catalogue.record_facts import BiographyFacts, ComposerRecords, ProgrammeNoteFacts
 from catalogue.rules.premieres import claims_by_programmed
 from catalogue.terms import HouseStyle
 
@@ -112,7 +112,7 @@ def make_press_sheet(composer: Composer, wish: Wish) -> Document:
     records = gather_records_of_composer(composer)
     return builder(wish.kind)(
         catalogue,
-        lives=lives_of(records),
+        lives=lives_of(records, composer.language),
         reviews=records.reviews,
         choice=choice,
         claims=claims,
@@ -120,17 +120,22 @@ def make_press_sheet(composer: Composer, wish: Wish) -> Document:
     )
 
 
-def lives_of(records: ComposerRecords) -> tuple[Prose, ...]:
+def lives_of(records: ComposerRecords, language: str) -> tuple[Prose, ...]:
     """What has been written about the composer, and not about somebody else."""
     about = (one for one in records.biographies if one.person_id is None)
-    return tuple(Prose(one.body, one.language, one.author) for one in about)
+    return tuple(prose_of(one, language) for one in about)
+
+
+def prose_of(text: ProgrammeNoteFacts | BiographyFacts, language: str) -> Prose:
+    """Return a text to print; one that stands with the work or in the profile is in the catalogue's language."""
+    return Prose(text.body, text.language or (language if text.id is None else ""), text.author)
 
 
 def written_about(work: Work, composer: Composer) -> Written:
     records = gather_records_of_work(work)
     return Written(
-        notes=tuple(Prose(one.body, one.language, one.author) for one in records.programme_notes),
-        lives=lives_of(gather_records_of_composer(composer)),
+        notes=tuple(prose_of(one, composer.language) for one in records.programme_notes),
+        lives=lives_of(gather_records_of_composer(composer), composer.language),
         credits=tuple(one.credit for one in records.text_sources if one.credit),
     )
 

@@ -91,7 +91,9 @@ def draw_bare(lines: list[Drawn]) -> bytes:
 
 @contextmanager
 def catalogue_of(size: int) -> Iterator[Pair]:
-    pdfmetrics.registerFont(TTFont(FACE, str(FOLDER / "NotoSerif-Regular.ttf")))
+    font = TTFont(FACE, str(FOLDER / "NotoSerif-Regular.ttf"))
+    font.face.name = FACE.encode()  # a face that has been registered under its own name would be taken instead
+    pdfmetrics.registerFont(font)
     told = catalogue(works=size, performances=size)
     lines = lines_of(works_list(told))
     yield Pair(ours=lambda: render(works_list(told), "pdf"), bare=lambda: draw_bare(lines))

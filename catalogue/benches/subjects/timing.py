@@ -72,11 +72,10 @@ def click_of(text: str) -> Iterator[bytes]:
     return click_chunks(timeline(read_tempo_map(text)), count_in=0)
 
 
-def write(file: Path, parts: Iterable[bytes | memoryview]) -> None:
-    """Write a file in parts, without a buffer between."""
+def write(file: Path, parts: Iterable[bytes | memoryview]) -> int:
+    """Write a file in parts, without a buffer between; return how many bytes there are."""
     with file.open("wb", buffering=0) as out:
-        for part in parts:
-            os.write(out.fileno(), part)
+        return sum(os.write(out.fileno(), part) for part in parts)
 
 
 BENCHES = (

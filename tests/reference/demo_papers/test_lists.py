@@ -146,7 +146,9 @@ def test_years_of_the_table_fall(papers: Papers) -> None:
 # ---- the CV
 
 
-HEAD = re.compile(r"(?:Selected )?(works|commissions|performances|recordings)(?: continued)?(?= {2}|$)", re.IGNORECASE)
+HEAD = re.compile(
+    r"(?:Selected )?(works|commissions|performances|recordings|awards)(?: continued)?(?= {2}|$)", re.IGNORECASE
+)
 
 
 def cv_sections(sheet: Sheet) -> dict[str, list[tuple[int, str]]]:

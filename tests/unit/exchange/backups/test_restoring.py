@@ -54,7 +54,7 @@ def test_what_is_backed_up_comes_back_as_it_was(tmp_path: Path) -> None:
     assert [path.name for path in tmp_path.iterdir()] == ["b.zip"]
 
 
-@pytest.mark.django_db
+@pytest.mark.django_db(transaction=True)  # the swap lets go of every connection
 def test_sqlite_is_swapped_and_the_old_file_kept(tmp_path: Path) -> None:
     target = tmp_path / "data" / "catalogue.sqlite3"
     first = resealed(tmp_path / "first.zip")
