@@ -149,7 +149,8 @@ def test_page_teaches_what_is_missing_to_those_who_may_add_it(
 
     seen = [page_of(signed_in(one), performance).texts("//main//section//a") for one in (editor, viewer)]
 
-    assert seen == [["Name the works", "Say who performs"], []]
+    way_back = "All, with the way back"
+    assert seen == [["Name the works", "Say who performs", way_back], [way_back]]
 
 
 def test_changes_say_when_who_and_what(
