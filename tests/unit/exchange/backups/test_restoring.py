@@ -37,6 +37,7 @@ def titles_in(path: Path) -> list[str]:
 
 @pytest.mark.django_db
 @pytest.mark.parametrize("path", sorted(KEPT.glob("*.zip")), ids=lambda path: path.stem)
+@pytest.mark.slow
 def test_every_backup_that_is_kept_comes_back_as_it_was(path: Path) -> None:
     assert try_backup(path).total_rows > 40
 
@@ -55,6 +56,7 @@ def test_what_is_backed_up_comes_back_as_it_was(tmp_path: Path) -> None:
 
 
 @pytest.mark.django_db(transaction=True)  # the swap lets go of every connection
+@pytest.mark.slow
 def test_sqlite_is_swapped_and_the_old_file_kept(tmp_path: Path) -> None:
     target = tmp_path / "data" / "catalogue.sqlite3"
     first = resealed(tmp_path / "first.zip")
@@ -86,6 +88,7 @@ def test_lines_alone_make_the_same_catalogue(tmp_path: Path) -> None:
     "member",
     [pytest.param({DATABASE: None}, id="by lines", marks=pytest.mark.slow), pytest.param({}, id="by snapshot")],
 )
+@pytest.mark.slow
 def test_a_catalogue_of_the_first_version_is_brought_up_to_date(tmp_path: Path, member: dict[str, None]) -> None:
     newest = [("catalogue", "0001_initial"), ("sessions", "0001_initial")]
     with fresh_sqlite(tmp_path) as alias:
@@ -133,6 +136,7 @@ def test_a_line_that_is_no_record_is_refused(line: bytes) -> None:
 
 
 @pytest.mark.django_db
+@pytest.mark.slow
 def test_uploaded_files_come_back_to_their_place(tmp_path: Path, settings: object) -> None:
     settings.FILES = tmp_path / "files"
     path = resealed(tmp_path / "b.zip", {f"files/{NAME[:2]}/{NAME}.wav": FILE})
@@ -143,6 +147,7 @@ def test_uploaded_files_come_back_to_their_place(tmp_path: Path, settings: objec
 
 
 @pytest.mark.django_db
+@pytest.mark.slow
 def test_sessions_that_were_open_are_ended(tmp_path: Path) -> None:
     with sqlite3.connect(tmp_path / "open.sqlite3") as database:
         database.deserialize(member_of(NEWEST, DATABASE))
