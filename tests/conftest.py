@@ -31,7 +31,7 @@ hypothesis.settings.load_profile("house")
 
 
 class Clock:
-    """The moment that the whole program takes for now."""
+    """The moment that stands still for the whole program."""
 
     def __init__(self) -> None:
         self.moment = NOW
