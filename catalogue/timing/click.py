@@ -9,10 +9,11 @@ scale; it says nothing about the loudness at an ear, which the volume decides.
 from __future__ import annotations
 
 import struct
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
+from functools import lru_cache
+from itertools import chain, pairwise
 from math import cos, exp, floor, pi
 
 from catalogue.timing.timeline import Bar, Timeline
@@ -22,12 +23,15 @@ PEAK_DB = -12.0
 LENGTH = Fraction(30, 1000)  # seconds of one click
 PITCHES = (1600.0, 1000.0, 700.0)  # Hz: first beat, other beats, between the beats
 SOFTER_DB = -8.0  # between the beats, beside the beats
-AT_ONCE = 262_144  # bytes of a click with its silence, or of silence, that are written together
+AT_ONCE = 786_432  # bytes of clicks with their silence, or of silence, that are written together
 SILENCE = bytes(AT_ONCE)
-REMEMBERED = 32  # clicks with their silence: in a steady tempo they are all of a few lengths
+REMEMBERED = 16  # runs of clicks: in a steady tempo they are all alike
 PCM = 1  # format of whole-number samples in a WAV file
 HEADER = 44  # bytes before the samples
 LARGEST = 2**32 - 1  # bytes: a WAV file counts them in 32 bits
+
+Run = tuple[tuple[int, int], ...]
+"""Clicks one after another: the place of the sound of each among the three, and its samples until the next."""
 
 
 class ClickError(ValueError):
@@ -52,17 +56,26 @@ class Beat:
 
 def beats_of(line: Timeline, *, count_in: int = 1, subdivision: Fraction | None = None) -> tuple[Beat, ...]:
     """Return all beats of the click in order, the count-in first; an upbeat has no accent."""
+    return tuple(
+        Beat(begins + beat.seconds, beat.accented, beat.within)
+        for begins, inside in _beats_by_bar(line, count_in, subdivision)
+        for beat in inside
+    )
+
+
+def _beats_by_bar(
+    line: Timeline, count_in: int, subdivision: Fraction | None
+) -> Iterator[tuple[Fraction, Sequence[Beat]]]:
+    """Give when the count-in and each bar begin, in seconds of the file, and the beats counted from there."""
+    yield Fraction(0), _counted_in(line, count_in)
     before = count_in_seconds(line, count_in)
-    beats = _counted_in(line, count_in)
     bar: Bar | None = None
     inside: list[Beat] = []
     for played in line.bars:
         if bar is None or not _alike(bar, played.bar):
             bar = played.bar
             inside = _beats_of_bar(bar, subdivision)
-        begins = before + played.start
-        beats += [Beat(begins + beat.seconds, beat.accented, beat.within) for beat in inside]
-    return tuple(beats)
+        yield before + played.start if before else played.start, inside
 
 
 def _alike(one: Bar, other: Bar) -> bool:
@@ -156,8 +169,8 @@ def click_chunks(
         raise ClickError("A peak above 0 dB would be clipped.")
     total = max(click_length(line, count_in=count_in, sample_rate=sample_rate), samples or 0)
     header = _header(total, sample_rate)
-    beats = beats_of(line, count_in=count_in, subdivision=subdivision)
-    return _chunks(header, beats, total, sample_rate, peak_db)
+    clicks = _clicks(line, count_in, subdivision, sample_rate)
+    return _chunks(header, clicks, total, sample_rate, peak_db)
 
 
 def click_bytes(line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_RATE) -> int:
@@ -165,20 +178,48 @@ def click_bytes(line: Timeline, *, count_in: int = 1, sample_rate: int = SAMPLE_
     return HEADER + 2 * click_length(line, count_in=count_in, sample_rate=sample_rate)
 
 
-def _chunks(header: bytes, beats: tuple[Beat, ...], total: int, sample_rate: int, peak_db: float) -> Iterator[bytes]:
+def _clicks(line: Timeline, count_in: int, subdivision: Fraction | None, sample_rate: int) -> Iterator[tuple[int, int]]:
+    """Give the first sample of each click and the place of its sound among the three.
+
+    The sums are those of ``beats_of`` over a common denominator, without reducing each fraction: a click has
+    thousands of beats.
+    """
+    for begins, inside in _beats_by_bar(line, count_in, subdivision):
+        bar, of_bar = begins.as_integer_ratio()
+        for beat in inside:
+            offset, of_offset = beat.seconds.as_integer_ratio()
+            yield _nearest(bar * of_offset + offset * of_bar, of_bar * of_offset, sample_rate), _kind(beat)
+
+
+def _chunks(
+    header: bytes, clicks: Iterator[tuple[int, int]], total: int, sample_rate: int, peak_db: float
+) -> Iterator[bytes]:
     yield header
     sounds = _sounds(sample_rate, peak_db)
-    starts = [_sample(beat.seconds, sample_rate) for beat in beats]
-    yield from _silence(starts[0] if starts else total)
-    made: dict[tuple[int, int], bytes] = {}
-    for beat, (start, until) in zip(beats, pairwise([*starts, total]), strict=True):
-        kind, length = _kind(beat), until - start
-        block = made.get((kind, length))
+    first = next(clicks, (total, 0))
+    yield from _silence(first[0])
+    made: dict[Run, bytes] = {}
+    for run in _runs(chain([first], clicks), total):
+        block = made.get(run)
         if block is None:
-            block = _block(sounds[kind], length)
-            made = {**made, (kind, length): block} if len(made) < REMEMBERED else {(kind, length): block}
+            block = b"".join(_block(sounds[kind], length) for kind, length in run)
+            made = {**made, run: block} if len(made) < REMEMBERED else {run: block}
         yield block
-        yield from _silence(length - len(block) // 2)
+        yield from _silence(sum(length for _kind, length in run) - len(block) // 2)
+
+
+def _runs(clicks: Iterator[tuple[int, int]], total: int) -> Iterator[Run]:
+    """Gather clicks that are written together, each as its sound and how many samples it has until the next."""
+    run: Run = ()
+    size = 0
+    for (start, kind), (until, _kind) in pairwise(chain(clicks, [(total, 0)])):
+        run += ((kind, until - start),)
+        size += 2 * (until - start)
+        if size >= AT_ONCE:
+            yield run
+            run, size = (), 0
+    if run:
+        yield run
 
 
 def _kind(beat: Beat) -> int:
@@ -192,6 +233,7 @@ def _block(sound: bytes, samples: int) -> bytes:
     return sound[:size].ljust(size, b"\0")
 
 
+@lru_cache(maxsize=8)
 def _sounds(sample_rate: int, peak_db: float) -> tuple[bytes, bytes, bytes]:
     """Return the click of a first beat, of another, and of what stands between."""
     first, other, between = PITCHES
@@ -204,7 +246,10 @@ def _sounds(sample_rate: int, peak_db: float) -> tuple[bytes, bytes, bytes]:
 
 def _sample(seconds: Fraction, sample_rate: int) -> int:
     """Return the sample nearest to a time, the later of two: floor(seconds · rate + ½) in whole numbers."""
-    above, below = seconds.as_integer_ratio()
+    return _nearest(*seconds.as_integer_ratio(), sample_rate)
+
+
+def _nearest(above: int, below: int, sample_rate: int) -> int:
     return (2 * above * sample_rate + below) // (2 * below)
 
 

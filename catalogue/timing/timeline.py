@@ -162,17 +162,31 @@ def _bars(passage: Passage) -> list[Bar]:
     numbers = range(passage.first, passage.last + 1)
     if isinstance(passage, Free):
         return [Bar(number, passage.seconds / len(numbers)) for number in numbers]
-    motion, length, beat = motion_of(passage), passage.metre.length, passage.beat
-    offsets = [length * index for index in range(len(numbers) + 1)]
-    edges = [motion.seconds(offset) for offset in offsets]
-    written = zip(numbers, offsets, pairwise(edges), strict=False)
-    bars = [
-        Bar(number, until - begins, passage.metre, beat, motion, offset, begins)
-        for number, offset, (begins, until) in written
-    ]
+    motion = motion_of(passage)
+    bars = _steady_bars(passage, motion) if motion.steady else _changing_bars(passage, motion)
     if passage.hold:
         bars[-1] = replace(bars[-1], seconds=bars[-1].seconds + passage.hold, hold=passage.hold)
     return bars
+
+
+def _steady_bars(passage: Passage, motion: Motion) -> list[Bar]:
+    """Return bars that all last as long as the first."""
+    metre, beat, length = passage.metre, passage.beat, passage.metre.length
+    seconds = motion.seconds(length)
+    return [
+        Bar(number, seconds, metre, beat, motion, length * index, seconds * index)
+        for index, number in enumerate(range(passage.first, passage.last + 1))
+    ]
+
+
+def _changing_bars(passage: Passage, motion: Motion) -> list[Bar]:
+    numbers, length, beat = range(passage.first, passage.last + 1), passage.metre.length, passage.beat
+    offsets = [length * index for index in range(len(numbers) + 1)]
+    written = zip(numbers, offsets, pairwise(motion.seconds(offset) for offset in offsets), strict=False)
+    return [
+        Bar(number, until - begins, passage.metre, beat, motion, offset, begins)
+        for number, offset, (begins, until) in written
+    ]
 
 
 def duration_of(seconds: Fraction) -> Duration:
