@@ -16,7 +16,7 @@ from math import floor
 
 from catalogue.timing.durations import Duration
 from catalogue.timing.motion import Motion, motion_of
-from catalogue.timing.tempo_maps import Free, Gap, Metre, Movement, Passage, TempoMap
+from catalogue.timing.tempo_maps import Free, Gap, Measured, Metre, Movement, Passage, TempoMap
 from catalogue.timing.tempo_structure import played_bars
 
 
@@ -169,7 +169,7 @@ def _bars(passage: Passage) -> list[Bar]:
     return bars
 
 
-def _steady_bars(passage: Passage, motion: Motion) -> list[Bar]:
+def _steady_bars(passage: Measured, motion: Motion) -> list[Bar]:
     """Return bars that all last as long as the first."""
     metre, beat, length = passage.metre, passage.beat, passage.metre.length
     seconds = motion.seconds(length)
@@ -179,7 +179,7 @@ def _steady_bars(passage: Passage, motion: Motion) -> list[Bar]:
     ]
 
 
-def _changing_bars(passage: Passage, motion: Motion) -> list[Bar]:
+def _changing_bars(passage: Measured, motion: Motion) -> list[Bar]:
     numbers, length, beat = range(passage.first, passage.last + 1), passage.metre.length, passage.beat
     offsets = [length * index for index in range(len(numbers) + 1)]
     written = zip(numbers, offsets, pairwise(motion.seconds(offset) for offset in offsets), strict=False)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import os
 import sys
+from collections.abc import Iterable
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -18,7 +19,7 @@ from catalogue.documents.registry import FORMATS, KINDS, DocumentNeeds, Kind, re
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read
 from catalogue.making import Wish, make_document
 from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
-from catalogue.models import Composer, Work
+from catalogue.models import Composer, Performance, Work
 from catalogue.timing import DateError, read_date
 
 ORDERS = ("category", "year", "forces", "duration")
@@ -66,7 +67,7 @@ class Command(CatalogueCommand):
         if format not in KINDS[kind].formats:
             known = ", ".join(KINDS[kind].formats)
             raise UnusableInput(f"“{options['kind']}” is made as {known}, not as {format}.")
-        composer = chosen_composer(options["composer"])
+        composer = composer_meant(options)
         document = document_of(composer, wish_of(composer, kind, options))
         self.write_out(options["out"], render(document, format))
         if document.left_out:
@@ -130,6 +131,31 @@ def wish_of(composer: Composer, kind: str, options: dict[str, Any]) -> Wish:
     )
 
 
+def composer_meant(options: dict[str, Any]) -> Composer:
+    """Return the composer who is named or the only one, else the one whose works or performance are named.
+
+    A catalogue number that two composers use names neither.
+    """
+    if options["composer"] is None and (options["work"] or options["performance"]):
+        owners = [set(owners_of_work(text)) for text in options["work"]]
+        if options["performance"]:
+            owners.append(set(Performance.objects.filter(pk=options["performance"]).values_list("composer", flat=True)))
+        shared = set.intersection(*owners)
+        if len(shared) == 1:
+            return Composer.objects.get(pk=shared.pop())
+    return chosen_composer(options["composer"])
+
+
+def owners_of_work(text: str) -> Iterable[int]:
+    numbered = Work.objects.filter(catalogue_number=text, version_of__isnull=True)
+    addressed = Work.objects.filter(pk=int(text)) if is_number(text) else Work.objects.none()
+    return (numbered if numbered.exists() else addressed).values_list("composer", flat=True)
+
+
+def is_number(text: str) -> bool:
+    return text.isdecimal() and len(text) < 18
+
+
 def positive(number: int | None, option: str) -> int | None:
     if number is not None and number < 1:
         raise UnusableInput(f"{option}: {number} is too few.")
@@ -159,7 +185,7 @@ def work_id(composer: Composer, text: str) -> int:
     """Return the id of a work named by its number in the address or by its catalogue number."""
     works = Work.objects.filter(composer=composer)
     numbered = works.filter(catalogue_number=text, version_of__isnull=True).first()
-    found = numbered or (works.filter(pk=int(text)).first() if text.isdecimal() and len(text) < 18 else None)
+    found = numbered or (works.filter(pk=int(text)).first() if is_number(text) else None)
     if found is None:
         raise UnusableInput(f"--work: there is no work “{text}” in this catalogue.")
     return found.pk

@@ -55,6 +55,17 @@ def test_a_work_is_named_by_its_catalogue_number_or_by_the_number_in_its_address
     assert made(tmp_path, "parts-checklist", "--work", "IM 7") == by_address
 
 
+def test_a_work_that_is_named_says_whose_catalogue_is_meant(tmp_path: Path, work: Work) -> None:
+    other = make_composer("Tove Brandal", slug="tove-brandal")
+    theirs = make_work("Rope Tables", composer=other, instrumentation="fl", catalogue_number="IM 7")
+
+    assert "Ilka Marovand" in made(tmp_path, "parts-checklist", "--work", str(work.pk))
+    assert "Tove Brandal" in made(tmp_path, "parts-checklist", "--work", str(theirs.pk))
+    for words in (("--work", "IM 7"), ("--work", str(work.pk), str(theirs.pk)), ("--work", "404")):
+        with pytest.raises(UnusableInput, match="Say which composer"):
+            made(tmp_path, "parts-checklist", *words)
+
+
 def test_same_records_give_the_same_file(tmp_path: Path, work: Work) -> None:
     files = [tmp_path / "one.pdf", tmp_path / "two.pdf"]
 
