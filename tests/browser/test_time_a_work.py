@@ -1,4 +1,4 @@
-"""An errand with electronics: tempo map and cues typed, a mistake mended, and what a player and an operator take along."""
+"""An errand with electronics: tempo map and cues typed, a mistake mended, click and markers taken along."""
 
 from __future__ import annotations
 
