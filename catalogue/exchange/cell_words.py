@@ -26,6 +26,11 @@ LISTS: dict[str, type[StrEnum]] = {
 }
 
 COMPARED_WHOLE = {"category", "work_status"}  # a chamber opera is no chamber music
+# What a heading of a list may say before its category ("works for orchestra", "obras de cámara"), folded.
+LEAD = re.compile(
+    r"(?:works|obras|werke|oeuvres|opere|composizioni|compositions|kompositionen) "
+    r"(?:(?:for|para|fur|pour|per|with|mit|avec|con|de|da) )?(?:the |el |la )?"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +53,8 @@ def choose(name: str, text: str) -> Chosen:
     whole = fold(text)
     if whole in words:
         return Chosen(words[whole])
+    if name == "category" and (category := words.get(LEAD.sub("", whole, count=1))):
+        return Chosen(category)
     match = pattern.match(whole)
     if match is None or name in COMPARED_WHOLE:
         return Chosen("")

@@ -10,13 +10,18 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from catalogue.exchange.cell_words import choose
 from catalogue.exchange.columns import Kind, bare, find_heading
-from catalogue.exchange.pasted_entries import BULLET, COLUMNS, FOR, LABEL, YEARS, Entry
+from catalogue.exchange.entry_looks import BULLET, FOR, LABEL, MOVEMENT, YEARS
+from catalogue.exchange.pasted_entries import COLUMNS, Entry, is_made_of_known_things, labelled_column, says_more
 from catalogue.exchange.tables import MOST_ROWS, Dress, Table, TableError, read_csv
 
 MOST_CHARACTERS = 2_000_000
+# How a line ends that was broken in the middle.
+BROKEN = re.compile(r"(?:[,–—]|\s(?:and|with|for|by|of|und|mit|für|von|et|avec|pour|de|e|con|per|di|y|para))$")
+MOST_LINES_KEPT = 1024
 TELLING = ("year", "duration", "instrumentation")
 # What a line says that is the name of the whole list: one of the nouns, and nothing but these words.
 LIST_NOUNS = {
@@ -63,7 +68,8 @@ def table_of_works(works: Sequence[Mapping[str, str]]) -> Table:
 def proposals(text: str) -> tuple[Proposal, ...]:
     """Return the works that a pasted text is read as. Raises TableError."""
     refuse_unusable(text)
-    found = tuple(proposals_in(entries_in(text)))
+    entries = entries_in(text)
+    found = tuple(proposals_in(entries, loud_headings(entries)))
     if not found:
         raise TableError("No work has been found in this text.")
     if len(found) > MOST_ROWS:
@@ -94,33 +100,80 @@ def copied_cells(text: str) -> Table | None:
 
 
 def entries_in(text: str) -> list[list[str]]:
-    """Return the lines of each work: a line each, or paragraphs where most of them have several lines.
+    """Return the lines of each work: a paragraph where most of them have several lines, else a line with its details.
 
     A paragraph in which most lines are works themselves stands under a common heading and is taken line by line.
     """
     text = "".join("\n" if mark in "\v\f" else mark for mark in text if mark >= " " or mark in "\t\n\r\v\f")
     blocks = [block.splitlines() for block in re.split(r"\n\s*\n", text.replace("\t", " – ")) if block.strip()]
-    paragraphs = [[line.strip() for line in lines if line.strip()] for lines in blocks]
+    paragraphs = [unwrapped([line.strip() for line in lines if line.strip()]) for lines in blocks]
     long = [lines for lines in paragraphs if len(lines) > 1]
     if not (len(paragraphs) > 1 and 2 * len(long) >= len(paragraphs)):
-        return [[line] for lines in paragraphs for line in lines]
-    return [entry for lines in paragraphs for entry in ([[line] for line in lines] if is_list(lines) else [lines])]
+        return line_by_line([line for lines in paragraphs for line in lines])
+    return [entry for lines in paragraphs for entry in (line_by_line(lines) if is_list(lines) else [lines])]
+
+
+def unwrapped(lines: Sequence[str]) -> list[str]:
+    """Return lines with those joined that were broken in the middle: after a comma, a dash, an "and" or a "for"."""
+    whole: list[str] = []
+    for line in lines:
+        if whole and BROKEN.search(whole[-1]) and not BULLET.match(line):
+            whole[-1] = f"{whole[-1]} {line}"
+        else:
+            whole.append(line)
+    return whole
+
+
+def line_by_line(lines: Iterable[str]) -> list[list[str]]:
+    """Return the lines of each work where a line without a title of its own belongs to the one above."""
+    entries: list[list[str]] = []
+    for line in lines:
+        if entries and not heading_in(line) and not heading_in(entries[-1][-1]) and is_detail(line, entries[-1]):
+            entries[-1].append(line)
+        else:
+            entries.append([line])
+    return entries
 
 
 def is_list(lines: Sequence[str]) -> bool:
     """Say whether the lines of a paragraph are works, not details of one."""
-    rest = [line for line in lines if not heading_in(line)][1:]
+    rest = [line for line in lines if not heading_in(line)]
+    rest = [line for line in rest[1:] if not is_detail(line, rest[:1])]
     return bool(rest) and 2 * sum(map(is_work, rest)) > len(rest)
 
 
 def is_work(line: str) -> bool:
     """Say whether a line is a work by itself: it is numbered, or has a title and two things more."""
-    if BULLET.match(line):
-        return True
-    if LABEL.fullmatch(line) or FOR.match(line):
-        return False
-    cells = Entry().read([line])
+    return bool(BULLET.match(line)) or (not (LABEL.fullmatch(line) or FOR.match(line)) and tells_much(line))
+
+
+def tells_much(line: str) -> bool:
+    cells = read_alone(line)
     return bool(cells["title"]) and sum(name in cells for name in TELLING) > 1
+
+
+@lru_cache(maxsize=MOST_LINES_KEPT)
+def read_alone(line: str) -> Mapping[str, str]:
+    """Return the cells of a line as if it were a work by itself; a line is asked about several times."""
+    return Entry().read([line])
+
+
+def is_detail(line: str, above: Sequence[str]) -> bool:
+    """Say whether a line says more of the work above it, and is no work itself."""
+    if MOVEMENT.fullmatch(line):
+        return is_movement(line, above)
+    if BULLET.match(line):
+        return False
+    return is_made_of_known_things(line) or (says_more(line) and (bool(labelled_column(line)) or not tells_much(line)))
+
+
+def is_movement(line: str, above: Sequence[str]) -> bool:
+    """Say whether a numbered line is a movement; plain figures number works as well, so the work above must not."""
+    if not Entry().read(above).keys() & set(TELLING):
+        return False
+    if line[0].isdigit():
+        return not BULLET.match(above[0]) and not read_alone(line).keys() & {"year", "instrumentation"}
+    return "year" not in read_alone(line)
 
 
 def heading_in(line: str) -> tuple[str, str] | None:
@@ -140,8 +193,20 @@ def is_name_of_list(line: str) -> bool:
     return bool(words & LIST_NOUNS) and words <= LIST_WORDS
 
 
-def proposals_in(entries: Iterable[list[str]]) -> Iterator[Proposal]:
-    """Give each work, with the category and the year of the headings above it.
+def loud_headings(entries: Sequence[Sequence[str]]) -> frozenset[str]:
+    """Return the lines in capitals that tell nothing, where most other works tell their year, players or length."""
+    single = [lines[0] for lines in entries if len(lines) == 1]
+    loud = frozenset(line for line in single if line.isupper() and " " in line and not tells(line))
+    others = [lines for lines in entries if lines[0] not in loud]
+    return loud if 2 * sum(len(lines) > 1 or tells(lines[0]) for lines in others) > len(others) else frozenset()
+
+
+def tells(line: str) -> bool:
+    return any(name in read_alone(line) for name in TELLING)
+
+
+def proposals_in(entries: Iterable[list[str]], loud: frozenset[str] = frozenset()) -> Iterator[Proposal]:
+    """Give each work, with the category and the year of the headings above it, those among them that are only ``loud``.
 
     The kind of heading that comes first divides the text: a new one of it ends the other that works have stood under.
     """
@@ -150,7 +215,7 @@ def proposals_in(entries: Iterable[list[str]]) -> Iterator[Proposal]:
     outer = ""
     for lines in entries:
         rest = [line for line in lines if not is_name_of_list(line)]
-        while rest and (heading := heading_in(rest[0])):
+        while rest and (heading := ("category", rest[0].strip(": ")) if rest[0] in loud else heading_in(rest[0])):
             name, said = heading
             outer = outer or name
             if name == outer:

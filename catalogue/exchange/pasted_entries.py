@@ -6,10 +6,42 @@ The title is what stands before the first of these, or behind its own label; wha
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from catalogue.exchange.columns import Kind, bare, headers_of
+from catalogue.exchange.entry_looks import (
+    BARS,
+    BETWEEN,
+    BODIES,
+    BULLET,
+    CLOCK,
+    DEDICATED_LINE,
+    EDGES,
+    FIRST_YEAR,
+    FOR,
+    GENRE,
+    IN_BRACKETS,
+    LABEL,
+    LATER_YEAR,
+    LEADERS,
+    LENGTH,
+    MOVEMENT,
+    NUMBERS,
+    OPUS,
+    PHRASES,
+    PREMIERE,
+    PUBLISHER,
+    QUOTED,
+    RANGE,
+    REVISED,
+    SUBTITLED,
+    WRITTEN_FOR,
+    WRITTEN_IN,
+    YEAR,
+    YEARS,
+)
 from catalogue.instrumentation import InstrumentationError, read
 from catalogue.timing import DateError, DurationError, read_date, read_duration
 
@@ -18,56 +50,7 @@ COLUMNS = (
     "instrumentation", "duration", "text_author", "text_language", "commissioned_by", "dedication", "publisher", "iswc",
     "ismn", "movements", "notes",
 )  # fmt: skip
-YEAR = r"(?:1[4-9]|20)[0-9]{2}"
-YEARS = rf"(?:c\. ?|ca\.? ?)?{YEAR}(?:[-–/][0-9]{{2,4}})?"
-ABOUT = r"(?:(?:c|ca|approx|about|circa)\.? ?)?"
-BULLET = re.compile(r"^\s*(?:[•·*‣▪–—-]|[0-9]{1,3}[.)])\s+")
-LABEL = re.compile(r"(?P<label>[^\W\d_][\w .]{0,30}?)\s*:\s+(?P<said>\S.*)")
-IN_BRACKETS = re.compile(r"[(\[](?P<said>[^()\[\]]*)[)\]]")
-REVISED = re.compile(rf"\b(?:rev(?:ised|id\.|\.)?|revidiert)(?: in)? (?P<said>{YEARS})", re.IGNORECASE)
-LASTING = r"(?:(?:duration|dur\.|(?:spiel)?dauer|durée|durata|duración|length|lasting)[: ]\s*)?"
-MINUTES = (
-    r"(?:(?:minute[ns]?|minuti|minutos|seconds|hours?|stunden?)\b|(?:mins?|sec|hrs?|h|std)\b\.?|['′’´](?![^\W\d]))"
-)
-LENGTH = re.compile(
-    rf"{LASTING}(?P<said>{ABOUT}[0-9][0-9½¼¾.,:]*\s?{MINUTES}"
-    r"(?:\s?[0-9]{1,2}\s?(?:(?:sec(?:onds)?|s|min)\b\.?|[\"″”]|''|′′|’’)?)?)",
-    re.IGNORECASE,
-)
-CLOCK = re.compile(r"(?<=[,;–—\s\0])(?P<said>(?:[0-9]{1,2}:)?[0-9]{1,3}:[0-9]{2})(?=\s*$|\s*[,;–—\0]|\.\s)")
-OPUS = re.compile(r"\b(?:op|opus)\.? ?[0-9]{1,4}[a-z]?(?:[,/]? ?(?:no|nr)\.? ?[0-9]{1,3})?", re.IGNORECASE)
-FIRST_YEAR = re.compile(rf"^(?P<said>{YEARS})(?=\s*[:,.|–—-]?\s)[\s:,.|–—-]*")
-LATER_YEAR = re.compile(rf"(?:^|(?<=[,;–—\s\0]))(?P<said>{YEARS})(?=\s*(?:[,;–—\0]|\.(?:\s|$)|$))")
-NAME = r"(?:[^.;,()\n\0]|(?<=\b[A-Z])\.)+"  # a full stop belongs to an initial only
-NAMES = NAME.replace(",", "")
-PHRASES = {
-    "commissioned_by": re.compile(
-        r"\b(?:commissioned (?:by|for)|commission of|auftragswerk (?:von|des|der)|im auftrag (?:von|des|der)"
-        rf"|commande de|commissionato da|encargo de)\s+(?P<said>{NAMES})",
-        re.IGNORECASE,
-    ),
-    "dedication": re.compile(rf"\b(?:dedicated to|gewidmet|dédié à)\s+(?P<said>{NAMES})", re.IGNORECASE),
-    "text_author": re.compile(
-        rf"\b(?:(?:after|to|on|nach|auf|über|sur|d’après|su|da|con|sobre) )?(?:(?:des|de|einem|einer|a|un|una) )?"
-        rf"(?:texts?|words|poems?|libretto|gedicht(?:en?)?|texten?|worten|poèmes?|textes?|test[io]|poesie|textos?|poemas?)"
-        rf" (?:by|of|von|de|di) (?P<said>{NAME})",
-        re.IGNORECASE,
-    ),
-}
-FOR = re.compile(r"(?:^|[\s,])(?:for|für|pour|per|para)\s+", re.IGNORECASE)
-GENRE = (
-    r"(?:(?:an? )?(?:[a-z-]+ ){0,2}(?:opera|cantata|oratorio|ballet|cycle|melodrama|ritual)"
-    r"|(?:[a-zäöüß]+ )?\w*(?:[Oo]per|kantate|zyklus|ballett|[Oo]ratorium)|opéra|cantate|opera|cantata|oratorio|ballet)"
-    r"(?: (?:in|en|di|à|of) [\w ]+)?"
-)
-SUBTITLED = re.compile(rf"(?P<title>.+?)[,:] (?P<said>{GENRE})")
-BETWEEN = re.compile(r"[,:]\s+|\s[–—-]\s")
-BARS = re.compile(r"\s*\|\s*")
-LEADERS = re.compile(r"\s*(?:\.{3,}|…+|(?:\. ){3,}\.?|_{3,})\s*|;\s+")
-QUOTED = re.compile(r"[“\"„«‘](?P<said>[^“”\"„«»]+)[”\"“»’]")
-# Bodies of which only the size is named; their players are asked of the composer.
-BODIES = re.compile(r"(?:(?:large|small|mixed|variable|open) )?(?:ensemble|sextet|septet|octet|nonet)", re.IGNORECASE)
-EDGES = " \t\n,;:.–—-|"
+DOUBTFUL = {"unknown-instrument", "spelling"}
 
 
 @dataclass(slots=True)
@@ -76,16 +59,20 @@ class Entry:
 
     cells: dict[str, str] = field(default_factory=dict)
     notes: list[str] = field(default_factory=list)
+    undivided: str = ""  # a title of which players have been cut off that are not all known
 
-    def read(self, lines: list[str]) -> dict[str, str]:
+    def read(self, lines: Sequence[str]) -> dict[str, str]:
         first, *others = lines
         first = BULLET.sub("", first)
         if labelled_column(first) != "title":
             self.read_title(first)
         else:
             self.read_detail(first)
+        movements = [line for line in others if MOVEMENT.fullmatch(line)]
+        listed = len(movements) > 1 and self.take("movements", "\n".join(movements))
         for line in others:
-            self.read_detail(line)
+            if not (listed and line in movements):
+                self.read_detail(line)
         notes = "\n".join([*filter(None, [self.cells.get("notes", "")]), *self.notes])
         return self.cells | ({"notes": notes} if notes else {})
 
@@ -98,30 +85,52 @@ class Entry:
 
     def read_title(self, line: str) -> None:
         """Read a line that begins with the title, or with the year before it."""
-        pieces = self.pieces_left(FIRST_YEAR.sub(self.taker("year"), line, count=1))
-        title, forces = divided(pieces[0] if pieces else line.strip())
+        pieces = self.pieces_left(FIRST_YEAR.sub(self.taker("year"), line, count=1), title_first=True)
+        whole = pieces[0] if pieces else line.strip()
+        title, forces = divided(whole)
+        if forces and not is_instrumentation(forces, every=True):
+            self.undivided = whole
+        self.set_title(title)
+        for piece in [forces, *pieces[1:]]:
+            self.read_piece(piece)
+
+    def set_title(self, title: str) -> None:
         subtitled = SUBTITLED.fullmatch(title)
         if subtitled and self.take("subtitle", subtitled["said"]):
             title = subtitled["title"]
         quoted = QUOTED.fullmatch(title)
         self.cells["title"] = quoted["said"] if quoted else title
-        for piece in [forces, *pieces[1:]]:
-            self.read_piece(piece)
 
     def read_detail(self, line: str) -> None:
         """Read a further line of a paragraph: labelled, or made of the things that are known by their looks."""
         column = labelled_column(line)
         if column and self.take(column, line.partition(":")[2]):
             return
+        dedicated = DEDICATED_LINE.fullmatch(line)
+        if (
+            dedicated
+            and not is_instrumentation(dedicated["said"], every=True)
+            and self.take("dedication", dedicated["said"])
+        ):
+            return
         for piece in self.pieces_left(line):
             self.read_piece(piece)
 
     def read_piece(self, piece: str) -> None:
+        column = labelled_column(piece)
+        if column and self.take(column, piece.partition(":")[2]):
+            return
         if re.fullmatch(GENRE, piece) and self.take("subtitle", piece):
             return
+        published = PUBLISHER.fullmatch(piece)
+        if published and self.take("publisher", published["said"]):
+            return
         bare_piece = FOR.sub("", piece, count=1) if FOR.match(piece) else piece
-        if not is_instrumentation(bare_piece):
+        if WRITTEN_FOR.match(piece) or not is_instrumentation(bare_piece):
             self.notes += [piece] if piece else []
+        elif self.undivided and is_instrumentation(bare_piece, every=True):
+            self.set_title(self.undivided)
+            self.cells["instrumentation"], self.undivided = bare_piece, ""
         elif not self.take("instrumentation", bare_piece):
             self.notes.append(self.vaguer(bare_piece))
 
@@ -132,18 +141,29 @@ class Entry:
             self.cells["instrumentation"], forces = forces, kept
         return forces
 
-    def pieces_left(self, line: str) -> list[str]:
-        """Take out of a line what is known by its looks, and return what stands between."""
+    def pieces_left(self, line: str, *, title_first: bool = False) -> list[str]:
+        """Take out of a line what is known by its looks, and return what stands between.
+
+        What tells of a premiere is kept together for the notes: its day and its players are not those of the work.
+        """
         line = IN_BRACKETS.sub(self.brackets, BARS.sub("\0", line))
         line = LEADERS.sub("\0", line)
-        for column, pattern in PHRASES.items():
+        for column, pattern in NUMBERS.items():
             line = pattern.sub(self.taker(column), line)
+        line = PREMIERE.sub(lambda match: match[0] if title_first and not match.start() else self.note(match[0]), line)
+        line = WRITTEN_IN.sub(self.taker("year"), line)
         line = REVISED.sub(self.taker("revised"), line)
         line = OPUS.sub(self.taker("catalogue_number"), line)
         line = LENGTH.sub(self.length, line)
         line = CLOCK.sub(self.length, line)
         line = LATER_YEAR.sub(self.taker("year"), line)
+        for column, pattern in PHRASES.items():
+            line = pattern.sub(self.taker(column), line)
         return [piece for piece in (part.strip(EDGES) for part in line.split("\0")) if piece]
+
+    def note(self, said: str) -> str:
+        self.notes.append(said.strip(EDGES))
+        return "\0"
 
     def taker(self, column: str) -> Callable[[re.Match[str]], str]:
         """Return a replacement that moves a match into a cell and leaves a cut in the line."""
@@ -160,6 +180,8 @@ class Entry:
     def brackets(self, match: re.Match[str]) -> str:
         """Take years, revisions, lengths and forces out of brackets; any other brackets stay as they are."""
         parts = [part.strip() for part in re.split(r"[,;/]\s+|[,;]|/(?=\s*rev)", match["said"]) if part.strip()]
+        if PREMIERE.fullmatch(match["said"]):
+            return self.note(match["said"])
         told = {column: part for part in parts if (column := column_of(part))}
         others = [part for part in parts if part not in told.values()]
         if not told or len(told) + len(others) < len(parts):
@@ -169,6 +191,27 @@ class Entry:
             if not self.take(column, revised["said"] if revised else part):
                 self.notes.append(part)
         return f"\0{', '.join(others)}\0"
+
+
+def says_more(line: str) -> bool:
+    """Say whether a line has no title: labelled, begun by a phrase, or forces as they are."""
+    column = labelled_column(line)
+    if column:
+        return column != "title"
+    if any(pattern.match(line) for pattern in (*PHRASES.values(), *NUMBERS.values(), PREMIERE, WRITTEN_FOR)):
+        return True
+    forces = FOR.sub("", line, count=1) if FOR.match(line) else line
+    if forces != line or line[0].islower() or line[0].isdigit():
+        dedicated = DEDICATED_LINE.fullmatch(line)
+        return dedicated is not None or is_instrumentation(forces, every=True)
+    return False
+
+
+def is_made_of_known_things(line: str) -> bool:
+    """Say whether nothing of a line is left over that could be a title: "2017, 15 minutes", "Commissioned by A. B."."""
+    entry = Entry()
+    entry.read_detail(line)
+    return not entry.notes and not entry.cells.keys() & {"instrumentation", "subtitle"}
 
 
 def labelled_column(line: str) -> str:
@@ -207,8 +250,9 @@ def divided(text: str) -> tuple[str, str]:
     return text, ""
 
 
+@lru_cache(maxsize=4096)
 def is_instrumentation(text: str, *, every: bool = False) -> bool:
-    """Say whether a text names players; ``every`` one of them known."""
+    """Say whether a text names players; ``every`` one of them known, and not by a guess at its spelling."""
     if BODIES.fullmatch(text):
         return True
     if re.fullmatch(YEARS, text.strip()):
@@ -217,10 +261,13 @@ def is_instrumentation(text: str, *, every: bool = False) -> bool:
         found = read(text)
     except InstrumentationError:
         return False
-    return bool(found.lines) and not (every and any(remark.code == "unknown-instrument" for remark in found.warnings))
+    return bool(found.lines) and not (every and any(remark.code in DOUBTFUL for remark in found.warnings))
 
 
 def is_duration(text: str) -> bool:
+    """Say whether a text is a duration, or a span of minutes of which one has yet to be chosen."""
+    if RANGE.fullmatch(text):
+        return True
     try:
         return read_duration(text).seconds > 0
     except DurationError:
