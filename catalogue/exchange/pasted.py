@@ -21,7 +21,7 @@ from catalogue.exchange.tables import MOST_ROWS, Dress, Table, TableError, read_
 MOST_CHARACTERS = 2_000_000
 # How a line ends that was broken in the middle.
 BROKEN = re.compile(r"(?:[,–—]|\s(?:and|with|for|by|of|und|mit|für|von|et|avec|pour|de|e|con|per|di|y|para))$")
-MOST_LINES_KEPT = 1024
+MOST_LINES_KEPT = 4096
 TELLING = ("year", "duration", "instrumentation")
 # What a line says that is the name of the whole list: one of the nouns, and nothing but these words.
 LIST_NOUNS = {
@@ -225,6 +225,6 @@ def proposals_in(entries: Iterable[list[str]], loud: frozenset[str] = frozenset(
             rest = rest[1:]
         if rest:
             used |= above.keys()
-            cells = Entry().read(rest)
+            cells = read_alone(rest[0]) if len(rest) == 1 else Entry().read(rest)
             inherited = {name: said for name, said in sorted(above.items()) if name not in cells}
             yield Proposal(tuple(rest), cells, inherited)
