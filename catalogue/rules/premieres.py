@@ -188,7 +188,7 @@ def claim_of(playing: Playing, family: Sequence[Playing], table: Table) -> Claim
     wording, proved = worded(playing, family, held or expected, billing, table)
     return Claim(
         reckoned=held,
-        wording=wording if held else wording and f"to be {wording}",
+        wording=wording if held else wording and f"to be the {wording}",
         proved=proved,
         contradicts=contradiction(playing, table.rivals, billing, holds=Title.VERSION in held or Title.PART in held),
         expected=expected,

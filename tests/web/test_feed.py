@@ -56,7 +56,7 @@ def test_event_says_when_where_and_what_it_is_the_first_of(program: Client, addr
     (event,) = events(response)
     assert event["dtstart"].dt.isoformat() == "2026-03-28T18:30:00+00:00"
     assert str(event["uid"]).startswith(str(performance.uid))
-    assert "to be world premiere" in str(event["description"])
+    assert "to be the world premiere" in str(event["description"])
     assert str(event["url"]) == f"http://127.0.0.1:8000/c/ilka-marovand/performances/{performance.pk}/"
     assert b"Secret fee" not in response.content
 

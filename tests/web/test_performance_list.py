@@ -118,7 +118,7 @@ def test_row_tells_day_works_performers_place_and_what_the_records_make_of_it(
     page = Page(browser.get(ADDRESS))
 
     assert page.texts("(//tbody/tr)[1]/*") == [
-        "28 Mar 2027in 13 months", "Night Craneplanned", "", "BøkehallenStavanger, Norway", "to be world premiere",
+        "28 Mar 2027in 13 months", "Night Craneplanned", "", "BøkehallenStavanger, Norway", "to be the world premiere",
     ]  # fmt: skip
     assert page.texts("(//tbody/tr)[2]/*") == [
         "Feb 2024", "Weirsbroadcast", "Ilya Vantreux", "Lyon, France",

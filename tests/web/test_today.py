@@ -57,7 +57,7 @@ def test_entry_says_when_who_where_and_what_it_will_be_the_first_of(browser: Cli
     assert plain(page.texts(f"{with_class('day')}/*")) == ["28 Mar", "Saturday, 19:30", "in 19 days"]
     assert page.texts(f"{with_class('entry')}//h3") == ["Tides"]
     assert page.texts(f"{with_class('entry-head')}//p") == [
-        "Kestrel Ensemble · Old Granary, Zurich · to be world premiere"
+        "Kestrel Ensemble · Old Granary, Zurich · to be the world premiere"
     ]
     assert page.texts(f"{with_class('known')}") == ["Nothing is missing."]
     assert page.texts(f"{with_class('entry')}//*[local-name()='svg']/*[local-name()='title']") == ["2 players"]

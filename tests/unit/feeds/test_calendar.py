@@ -207,7 +207,7 @@ def test_what_a_performance_will_be_is_told_beside_the_work() -> None:
 
     content = feed(catalogue=catalogue, claims=claims_by_programmed(catalogue, today=NOW.date()))
 
-    expected = "DESCRIPTION:Ada Quill: Slack Rope (Ebb) – to be first performance of Ebb"
+    expected = "DESCRIPTION:Ada Quill: Slack Rope (Ebb) – to be the first performance of Ebb"
     assert property_of(content, "DESCRIPTION") == expected
 
 

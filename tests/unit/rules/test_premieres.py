@@ -107,8 +107,8 @@ def test_events_to_come_are_reckoned_apart() -> None:
         ((), ("national", "city")),
         ((), ()),
     ]
-    assert claims[1].wording == "to be world premiere"
-    assert claims[2].wording == "to be first performance in these records (Norway)"
+    assert claims[1].wording == "to be the world premiere"
+    assert claims[2].wording == "to be the first performance in these records (Norway)"
 
 
 def test_events_to_come_take_no_title_that_is_held() -> None:
