@@ -18,6 +18,7 @@ from catalogue.models.places import Venue
 from catalogue.models.reception import Award, Review
 from catalogue.models.recordings import Recording
 from catalogue.models.saved_views import SavedView
+from catalogue.models.technical import Rider, RiderAnswer, RiderSending, TechnicalSetup
 from catalogue.models.works import Commission, InstrumentationLine, Movement, Work
 from catalogue.models.writings import Biography, PerformanceNote, ProgrammeNote
 
@@ -55,10 +56,14 @@ __all__ = [
     "Recording",
     "Retuning",
     "Review",
+    "Rider",
+    "RiderAnswer",
+    "RiderSending",
     "SavedView",
     "SetApart",
     "Submission",
     "SubmittedWork",
+    "TechnicalSetup",
     "TextSource",
     "TuningSystem",
     "Venue",

@@ -12,6 +12,7 @@ from catalogue.models.conditions import country_code, refuse_unknown_country, re
 from catalogue.models.fields import SearchTextField, line, text
 from catalogue.models.people import Composer
 from catalogue.models.records import Deletable, Guarded, LivingManager, Record, SearchableQuerySet
+from catalogue.models.typed_lists import refuse_unreadable
 
 
 class VenueQuerySet(SearchableQuerySet["Venue"]):
@@ -20,7 +21,10 @@ class VenueQuerySet(SearchableQuerySet["Venue"]):
 
 
 class Venue(Record, Deletable, Guarded):
-    """A hall, church, gallery or square. ``zone`` is the IANA name of its clocks, ``country`` ISO 3166-1 alpha-2."""
+    """A hall, church, gallery or square. ``zone`` is the IANA name of its clocks, ``country`` ISO 3166-1 alpha-2.
+
+    ``equipment`` is what the house has, typed as a list of needs is.
+    """
 
     composer = models.ForeignKey(Composer, on_delete=models.CASCADE, related_name="venues")
     name = line(blank=False)
@@ -29,6 +33,7 @@ class Venue(Record, Deletable, Guarded):
     zone = line(64, validators=[refuse_unknown_zone])
     latitude = models.FloatField(null=True, blank=True, validators=[MinValueValidator(-90), MaxValueValidator(90)])
     longitude = models.FloatField(null=True, blank=True, validators=[MinValueValidator(-180), MaxValueValidator(180)])
+    equipment = text()
     notes = text()
     search_text = SearchTextField(of=("name", "city"))
 
@@ -48,3 +53,7 @@ class Venue(Record, Deletable, Guarded):
 
     def __str__(self) -> str:
         return ", ".join(part for part in (self.name, self.city) if part)
+
+    def clean(self) -> None:
+        super().clean()
+        refuse_unreadable(self, ("equipment",))
