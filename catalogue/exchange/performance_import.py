@@ -102,7 +102,7 @@ class PerformanceImport:
 
     def add_waiting(self) -> Iterator[Done]:
         waiting, self.waiting = self.waiting, []
-        add_performances([one.addition for one in waiting])
+        add_performances([one.addition for one in waiting], self.works.now)
         for one in waiting:
             yield from done(one.event, one.outcomes, one.addition.performance)
 

@@ -7,6 +7,7 @@ Unicode does not decompose and the punctuation that keyboards write in one way a
 from __future__ import annotations
 
 import unicodedata
+from functools import lru_cache
 
 PLAIN = str.maketrans(
     {
@@ -17,6 +18,7 @@ PLAIN = str.maketrans(
 )  # fmt: skip
 
 
+@lru_cache(maxsize=8192)
 def fold(text: str) -> str:
     """Return the text as it is searched: no case, no marks, single spaces.
 

@@ -49,7 +49,7 @@ def test_added_performance_is_stored_as_a_saved_one_is() -> None:
     saved = save_performance(now=NOW, **evening(composer, work))
 
     addition = prepared(now=NOW, **evening(composer, work))
-    add_performances([addition])
+    add_performances([addition], NOW)
 
     assert stored(addition.performance) == stored(saved)
     assert len(stored(saved)) == 10
@@ -73,8 +73,8 @@ def test_hundred_performances_are_added_with_a_few_questions() -> None:
     ready: list[Addition] = [prepared(now=NOW, **evening(composer, work, day=1 + n % 30)) for n in range(100)]
 
     with CaptureQueriesContext(connection) as asked:
-        add_performances(ready)
+        add_performances(ready, NOW)
 
     assert Performance.objects.count() == 100
     assert ProgrammedWork.history.count() == 200
-    assert len(asked) < 50
+    assert len(asked) < 40
