@@ -57,6 +57,14 @@ class Audience(StrEnum):
     PUBLIC_REHEARSAL = "public rehearsal"
 
 
+class CalendarHolds(StrEnum):
+    """What stands in a calendar that programs subscribe to."""
+
+    EVERYTHING = "everything"
+    PERFORMANCES = "performances"
+    DEADLINES = "deadlines"
+
+
 class PerformanceStatus(StrEnum):
     """What has become of it. GIVEN and CONFIRMED events may be firsts; the rest never are."""
 

@@ -1,6 +1,7 @@
 """Writes that keep several records true together: atomic, a verb each, with the clock as an argument.
 
-``composers``     create_composer, save_composer, make_feed_token, withdraw_feed_token
+``composers``     create_composer, save_composer
+``calendars``     make_address, shut_address, note_reading, open_to_all
 ``members``       add_member, change_role, remove_member, make_member_code, join
 ``works``         save_work, index_work, set_movements, set_commissions, set_cues, delete_work, restore_work
 ``performances``  save_performance, set_programme, set_credits, save_venue, delete_performance, restore_performance

@@ -1,8 +1,7 @@
-"""Writing composers: a new catalogue with its owner, and the secret in the address of its calendar."""
+"""Writing composers: a new catalogue with its owner, and what is known of the person."""
 
 from __future__ import annotations
 
-import secrets
 from datetime import datetime
 from itertools import count
 from typing import Any, cast
@@ -13,11 +12,8 @@ from django.utils.text import slugify
 
 from catalogue.actions.saving import check, latest_of, refuse_overtaken, store
 from catalogue.models import Composer, Membership
-from catalogue.models.people import sha256_of
 from catalogue.rules.search import fold
 from catalogue.terms import Role
-
-TOKEN_BYTES = 32
 
 
 @transaction.atomic
@@ -49,18 +45,3 @@ def free_slug(name: str) -> str:
     taken = set(Composer.objects.filter(slug__startswith=stem).values_list("slug", flat=True))
     numbered = (f"{stem}-{number}" for number in count(2))
     return stem if stem not in taken else next(slug for slug in numbered if slug not in taken)
-
-
-@transaction.atomic
-def make_feed_token(*, composer: Composer) -> str:
-    """Return a new secret for the calendar's address; it is shown once, and the one before it is no longer good."""
-    token = secrets.token_urlsafe(TOKEN_BYTES)
-    composer.feed_token_sha256 = sha256_of(token)
-    composer.save()
-    return token
-
-
-@transaction.atomic
-def withdraw_feed_token(*, composer: Composer) -> None:
-    composer.feed_token_sha256 = ""
-    composer.save()

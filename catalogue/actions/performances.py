@@ -14,7 +14,7 @@ from catalogue.models import Performance, PerformanceCredit, ProgrammedWork, Ven
 from catalogue.timing import MomentError, PartialDate, moment_at
 
 PLACE_OF_VENUE = ("name", "city", "country", "zone", "latitude", "longitude")
-SHOWN_IN_CALENDARS = ("date", "time", "zone", "venue_id", "city", "country", "status", "event_title")
+SHOWN_IN_CALENDARS = ("date", "time", "zone", "second_time", "venue_id", "city", "country", "status", "event_title")
 
 
 @transaction.atomic
@@ -69,12 +69,12 @@ def reckon_days(performance: Performance) -> None:
 
 
 def starting_moment(performance: Performance) -> datetime | None:
-    """Return the start in UTC; of a time that comes twice as the clocks go back, the first."""
+    """Return the start in UTC; none where it cannot be told, as of a time that comes twice and is not said which."""
     day = performance.date.exact if isinstance(performance.date, PartialDate) else None
     if day is None or performance.time is None or not performance.local_zone:
         return None
     try:
-        return moment_at(day, performance.time, performance.local_zone, second=False)
+        return moment_at(day, performance.time, performance.local_zone, second=performance.second_time)
     except MomentError:
         return None
 

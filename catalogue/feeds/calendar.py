@@ -8,7 +8,7 @@ records, and the bytes of an event are kept as long as what it says stays the sa
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from functools import lru_cache
 
 from icalendar import Calendar, Event, Timezone, TimezoneStandard, vDDDTypes
@@ -38,6 +38,7 @@ def calendar_bytes(
     now: datetime,
     about: str = "",
     public: bool = False,
+    since: date | None = None,
     claims: Mapping[int, Claim] | None = None,
     page_of: Callable[[PerformanceFacts], str] = lambda event: "",
     suffix: str = SUFFIX,
@@ -47,11 +48,11 @@ def calendar_bytes(
     """Return the whole file.
 
     ``name`` and ``about`` are what programs show of the calendar; ``now`` is aware. ``claims`` (by the id of a
-    programmed work) add their wording, ``page_of`` the absolute address of an event's page. The ``deadlines`` of calls
-    stand at their moment in calendars that are not public. Beyond 2,000 events or 1 MB
-    the farthest past is left out.
+    programmed work) add their wording, ``page_of`` the absolute address of an event's page. ``since`` is the first day
+    that is shown, twelve months ago where none is named. The ``deadlines`` of calls stand at their moment in calendars
+    that are not public. Beyond 2,000 events or 1 MB the farthest past is left out.
     """
-    selection = Selection(catalogue, now.astimezone(UTC), public, suffix, claims or {}, page_of)
+    selection = Selection(catalogue, now.astimezone(UTC), public, suffix, claims or {}, page_of, since)
     head = head_bytes(name, about)
     kept: list[bytes] = []
     size = len(head) + len(END)

@@ -57,7 +57,10 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class Selection:
-    """Which events, and what is known beside them; ``page_of`` gives the address of an event's page or nothing."""
+    """Which events, and what is known beside them; ``page_of`` gives the address of an event's page or nothing.
+
+    ``since`` is the first day that is shown, twelve months ago where none is named.
+    """
 
     catalogue: CatalogueFacts
     now: datetime
@@ -65,6 +68,11 @@ class Selection:
     suffix: str
     claims: Mapping[int, Claim]
     page_of: Callable[[PerformanceFacts], str]
+    since: date | None = None
+
+    @property
+    def first_day(self) -> date:
+        return self.since or months_before(self.now.date(), MONTHS_BACK)
 
 
 def entries(selection: Selection) -> tuple[Entry, ...]:
@@ -90,7 +98,7 @@ def stands_in(event: PerformanceFacts, works: Mapping[int, WorkFacts], selection
         return False
     if event.programme and not any(item.work_id in works for item in event.programme):
         return False
-    return day_of(event) >= months_before(selection.now.date(), MONTHS_BACK)
+    return day_of(event) >= selection.first_day
 
 
 def day_of(event: PerformanceFacts) -> date:
@@ -135,8 +143,7 @@ def deadline_entries(
     deadlines: Iterable[DeadlineFacts], selection: Selection, page_of: Callable[[DeadlineFacts], str]
 ) -> tuple[Entry, ...]:
     """Return the deadlines of calls that are to come or were in the last twelve months, the next first."""
-    since = months_before(selection.now.date(), MONTHS_BACK)
-    shown = [(one.day, one) for one in deadlines if one.day and one.day >= since]
+    shown = [(one.day, one) for one in deadlines if one.day and one.day >= selection.first_day]
     return tuple(deadline_entry(day, one, selection, page_of(one)) for day, one in sorted(shown, key=by_day))
 
 

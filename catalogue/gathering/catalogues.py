@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import date
 
+from django.db.models import QuerySet
+
 from catalogue.facts import CatalogueFacts
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
@@ -28,12 +30,13 @@ def gather_catalogue(composer: Composer) -> CatalogueFacts:
     )
 
 
-def gather_upcoming(composer: Composer, *, since: date) -> CatalogueFacts:
+def gather_upcoming(composer: Composer, *, since: date, among: QuerySet[Performance] | None = None) -> CatalogueFacts:
     """Return the performances that may take place on that day or later, and the works on their programmes.
 
-    Premieres cannot be reckoned from these, since what came before is left out. Six queries.
+    ``among`` narrows them. Premieres cannot be reckoned from these, since what came before is left out. Six queries.
     """
-    performances = Performance.objects.filter(composer=composer).from_day(since)
+    found = Performance.objects.filter(composer=composer).from_day(since)
+    performances = found if among is None else found.filter(pk__in=among.order_by().values("pk"))
     works = Work.objects.filter(pk__in=performances.values("programme__work")).with_everything_printed()
     return CatalogueFacts(
         composer=gather_composer(composer),

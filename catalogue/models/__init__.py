@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from catalogue.models.calendars import CalendarAddress
 from catalogue.models.calls import Call, Submission, SubmittedWork
 from catalogue.models.contacts import BilledName, ContactPerson
 from catalogue.models.contributors import Contributor
@@ -26,6 +27,7 @@ __all__ = [
     "Award",
     "BilledName",
     "Biography",
+    "CalendarAddress",
     "Call",
     "Commission",
     "Composer",

@@ -8,7 +8,6 @@ from uuid import uuid4
 
 from django.conf import settings
 from django.db import models
-from django.db.models import Q
 
 from catalogue.models.conditions import choices_of, country_code, known, refuse_unknown_country
 from catalogue.models.fields import (
@@ -43,10 +42,6 @@ class ComposerQuerySet(TenantQuerySet["Composer"]):
     def owned_by(self, user: AnyUser) -> Self:
         return self._of_members(user, (Role.OWNER,))
 
-    def with_feed_token(self, token: str) -> Self:
-        """Return the composer whose calendar has this secret in its address, if it is the one in use."""
-        return self.filter(feed_token_sha256=sha256_of(token))
-
     def in_name_order(self) -> Self:
         return self.order_by("sort_name", "pk")
 
@@ -55,7 +50,7 @@ class Composer(Record, Contact, Guarded):
     """Whose catalogue it is: the tenant to which every other record belongs.
 
     ``number_prefix`` stands before the numbers of the composer's own list ("Op."); ``string_strengths`` serve works
-    that state none; of the token in a calendar's address only the SHA-256 is kept.
+    that state none; ``feed_is_public`` opens the calendar of what is announced to everybody.
     """
 
     name = line(blank=False)
@@ -74,7 +69,6 @@ class Composer(Record, Contact, Guarded):
     house_style = models.CharField(max_length=20, choices=choices_of(HouseStyle), default=HouseStyle.CLASSIC.value)
     ipi = line(IDENTIFIER)
     isni = line(IDENTIFIER)
-    feed_token_sha256 = models.CharField(max_length=64, blank=True, default="", editable=False, db_index=True)
     is_public = models.BooleanField(default=False)
     feed_is_public = models.BooleanField(default=False)
 
@@ -84,9 +78,6 @@ class Composer(Record, Contact, Guarded):
         constraints = [
             country_code("composer"),
             known("composer", "house_style", HouseStyle),
-            models.UniqueConstraint(
-                fields=["feed_token_sha256"], condition=~Q(feed_token_sha256=""), name="composer_feed_token_unique"
-            ),
         ]
 
     def __str__(self) -> str:

@@ -10,6 +10,7 @@ from django.core.exceptions import ValidationError
 from django.core.validators import MinValueValidator
 from django.db import models
 from django.db.models import Exists, F, OuterRef, Prefetch, Q
+from django.db.models.functions import Right
 
 from catalogue.models.conditions import (
     choices_of,
@@ -33,7 +34,7 @@ from catalogue.models.places import Venue
 from catalogue.models.records import Deletable, Guarded, LivingManager, M, Record, SearchableQuerySet, TenantQuerySet
 from catalogue.models.works import Work
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus, PerformerRole
-from catalogue.timing import Occurs, PartialDate, occurs
+from catalogue.timing import MomentError, PartialDate, moment_at
 
 LONG_TEXTS_OF_WORK = (
     "work__programme_note",
@@ -68,6 +69,11 @@ class PerformanceQuerySet(SearchableQuerySet["Performance"]):
         """Return the performances that may take place on this day or later."""
         return self.filter(last_day__gte=day)
 
+    def without_a_day(self) -> Self:
+        """Return those whose day is not known for certain: a month, a year, about a day."""
+        circa = Right("date", 1, output_field=models.CharField())
+        return self.alias(mark=circa).filter(Q(first_day__lt=F("last_day")) | Q(mark="~"))
+
     def before_day(self, day: date) -> Self:
         return self.filter(last_day__lt=day)
 
@@ -96,7 +102,8 @@ class PerformanceQuerySet(SearchableQuerySet["Performance"]):
 class Performance(Record, Deletable, Guarded):
     """One event. ``date`` and ``time`` are those of the clocks where it takes place.
 
-    ``zone`` is needed only where there is no venue that names one. ``first_day``, ``last_day`` and ``starts_at`` (UTC)
+    ``zone`` is needed only where there is no venue that names one; ``second_time`` says of a time that comes twice, as
+    the clocks go back, which is meant. ``first_day``, ``last_day`` and ``starts_at`` (UTC)
     are reckoned from these. ``uid`` and ``sequence`` are the identity and the revision of the event in a calendar.
     """
 
@@ -108,6 +115,7 @@ class Performance(Record, Deletable, Guarded):
     last_day = models.DateField(null=True, blank=True, editable=False)
     time = models.TimeField(null=True, blank=True)
     zone = line(64, validators=[refuse_unknown_zone])
+    second_time = models.BooleanField(null=True, blank=True)
     starts_at = models.DateTimeField(null=True, blank=True, editable=False)
     kind = models.CharField(max_length=30, choices=choices_of(PerformanceKind), default=PerformanceKind.CONCERT.value)
     audience = models.CharField(max_length=20, choices=choices_of(Audience), default=Audience.PUBLIC.value)
@@ -162,8 +170,11 @@ class Performance(Record, Deletable, Guarded):
 
     def clean(self) -> None:
         day = self.date.exact if isinstance(self.date, PartialDate) else None
-        if day and self.time and self.local_zone and occurs(day, self.time, self.local_zone) is Occurs.NEVER:
-            raise ValidationError({"time": f"The clocks in {self.local_zone} never show this time on {day}."})
+        if day and self.time and self.local_zone:
+            try:
+                moment_at(day, self.time, self.local_zone, second=self.second_time)
+            except MomentError as mistake:
+                raise ValidationError({"time": mistake.reason}) from mistake
         for column in ("venue", "presenter"):
             other = getattr(self, column)
             if other is not None and other.composer_id != self.composer_id:

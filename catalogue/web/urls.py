@@ -10,6 +10,7 @@ from django.urls import URLPattern, URLResolver, include, path
 from catalogue.web.views import (
     account,
     backups,
+    calendars,
     calls,
     choices,
     click,
@@ -70,6 +71,7 @@ performance_addresses: list[URLPattern] = [
     path("years/", performances.performance_years, name="performance-years"),
     path("tour/", tours.tour_new, name="tour-new"),
     path("<int:performance>/", performances.performance_detail, name="performance-detail"),
+    path("<int:performance>/event.ics", feeds.performance_event, name="performance-event"),
     path("<int:performance>/edit/", performance_forms.performance_edit, name="performance-edit"),
     path("<int:performance>/delete/", performances.performance_delete, name="performance-delete"),
     path("<int:performance>/restore/", performances.performance_restore, name="performance-restore"),
@@ -117,14 +119,20 @@ record_addresses: list[URLPattern] = [
 profile_addresses: list[URLPattern] = [
     path("", profile.profile, name="profile"),
     path("edit/", profile.profile_edit, name="profile-edit"),
-    path("calendar/make/", profile.feed_make, name="feed-make"),
-    path("calendar/withdraw/", profile.feed_withdraw, name="feed-withdraw"),
     path("members/", members.member_list, name="member-list"),
     path("members/<int:member>/", members.member_change, name="member-change"),
     path("members/<int:member>/remove/", members.member_remove, name="member-remove"),
     path("members/<int:member>/code/", members.member_code, name="member-code"),
     path("backups/", backups.backup_list, name="backup-list"),
     path("backups/<str:backup>/", backups.backup_file, name="backup-file"),
+]
+
+# /c/<composer>/calendar/
+calendar_addresses: list[URLPattern] = [
+    path("", calendars.calendar_page, name="calendar-page"),
+    path("make/", calendars.calendar_make, name="calendar-make"),
+    path("public/", calendars.calendar_public, name="calendar-public"),
+    path("<int:address>/shut/", calendars.calendar_shut, name="calendar-shut"),
 ]
 
 # /c/<composer>/import/
@@ -180,6 +188,7 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("records/", include(record_addresses)),
     path("documents/", include(document_addresses)),
     path("profile/", include(profile_addresses)),
+    path("calendar/", include(calendar_addresses)),
 ]
 
 urlpatterns: list[URLPattern | URLResolver] = [
@@ -187,6 +196,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("composers/", composers.composer_list, name="composer-list"),
     path("c/<slug:composer>/", include(catalogue_addresses)),
     path("feeds/<str:token>/<slug:name>.ics", feeds.feed, name="feed"),
+    path("calendars/<slug:name>.ics", feeds.public_feed, name="public-feed"),
     path("sign-in/", sign.sign_in, name="sign-in"),
     path("sign-out/", sign.sign_out, name="sign-out"),
     path("start/<str:token>/", entry.start, name="start"),

@@ -37,6 +37,8 @@ def test_a_performance_to_come_stands_on_today_and_in_the_calendar(
     expect(coming).to_contain_text("in 20 days")
 
     go_to(page, "Profile")
+    page.get_by_role("link", name="Subscribe to the calendar").click()
+    page.get_by_label("What it is for").fill("Telephone")
     page.get_by_role("button", name="Make an address").click()
     answer = page.request.get(page.get_by_label("Secret address").input_value())
     events = Calendar.from_ical(answer.text()).walk("VEVENT")

@@ -17,13 +17,14 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
-from catalogue.actions.composers import make_feed_token
+from catalogue.actions.calendars import make_address, open_to_all
 from catalogue.actions.entry import make_entry_key
 from catalogue.exchange.backups.keeping import ASKED_FOR, name_of
 from catalogue.exchange.drafts import as_content, drafts_of
 from catalogue.exchange.pictures import keep_picture, probe_picture
 from catalogue.models import (
     Award,
+    CalendarAddress,
     Call,
     Composer,
     EntryPurpose,
@@ -71,8 +72,9 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
     variable = {part for pattern in get_resolver().reverse_dict.getlist(name) for part in pattern[0][0][1]}
     makers: dict[str, Callable[[], Any]] = {
         "composer": lambda: composer.slug,
-        "token": lambda: make_feed_token(composer=composer) if name == "feed" else make_key(name, composer),
-        "name": lambda: composer.slug,
+        "token": lambda: calendar_token(composer) if name == "feed" else make_key(name, composer),
+        "name": lambda: open_calendar(composer).slug,
+        "address": lambda: make_calendar(composer).pk,
         "work": lambda: Work.objects.create(composer=composer, title="Rope Tables", tempo_map="1-4 4/4 q=60").pk,
         "kind": lambda: "work" if "record" in variable else "works-list",
         "table": lambda: "works",
@@ -80,7 +82,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "record": lambda: make_award_or_work("sort" in variable, composer),
         "suffix": lambda: "csv",
         "lack": lambda: "duration",
-        "performance": lambda: Performance.objects.create(composer=composer, city="Lyon").pk,
+        "performance": lambda: Performance.objects.create(composer=composer, city="Lyon", date="2026-03-28").pk,
         "member": lambda: make_member(composer).pk,
         "merge": lambda: Merge.objects.create(composer=composer, sort="name", made_at=NOW).pk,
         "batch": lambda: make_import(name, composer).pk,
@@ -91,6 +93,24 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "picture": lambda: make_picture(composer).pk,
     }
     return {part: makers[part]() for part in variable}
+
+
+def owner_of(composer: Composer) -> User:
+    return composer.memberships.get(role="owner").user
+
+
+def calendar_token(composer: Composer) -> str:
+    return make_address(composer=composer, keeper=owner_of(composer), label="Telephone", now=NOW)
+
+
+def make_calendar(composer: Composer) -> CalendarAddress:
+    calendar_token(composer)
+    return CalendarAddress.objects.get(composer=composer)
+
+
+def open_calendar(composer: Composer) -> Composer:
+    open_to_all(composer=composer, is_open=True)
+    return composer
 
 
 def make_award_or_work(is_award: bool, composer: Composer) -> int:
@@ -107,7 +127,7 @@ def make_picture(composer: Composer) -> Picture:
 
 def make_key(name: str, composer: Composer) -> str:
     purpose = {"enter": EntryPurpose.DEMO, "join": EntryPurpose.MEMBER}.get(name, EntryPurpose.OWNER)
-    return make_entry_key(purpose, now=CLOCK.moment, user=composer.memberships.get(role="owner").user)
+    return make_entry_key(purpose, now=CLOCK.moment, user=owner_of(composer))
 
 
 def make_member(composer: Composer) -> Membership:

@@ -1,4 +1,4 @@
-"""/c/<composer>/profile/, …/edit/ and the calendar's address"""
+"""/c/<composer>/profile/ and …/edit/"""
 
 from __future__ import annotations
 
@@ -10,7 +10,6 @@ from django.test import Client
 
 from catalogue.actions.composers import save_composer
 from catalogue.models import Composer
-from catalogue.models.people import sha256_of
 from catalogue.timing import PartialDate
 from tests.conftest import NOW
 from tests.web.pages import Page, with_class
@@ -55,9 +54,12 @@ def test_empty_profile_teaches_those_who_may_fill_it(
 ) -> None:
     seen = [Page(signed_in(one).get(ADDRESS)).texts("//main//a | //main//button") for one in (owner, viewer)]
 
-    offered = ["Change the profile", "Write it", "Add an address", "Make an address", "Let somebody in"]
+    offered = ["Change the profile", "Write it", "Add an address", "Subscribe to the calendar", "Let somebody in"]
     seen_by_all = ["Changes of this profile"]
-    assert seen == [[*offered, "Everything in one file", *seen_by_all, "What was deleted"], seen_by_all]
+    assert seen == [
+        [*offered, "Everything in one file", *seen_by_all, "What was deleted"],
+        ["Subscribe to the calendar", *seen_by_all],
+    ]
 
 
 # ---- the form
@@ -148,42 +150,6 @@ def test_later_save_of_somebody_else_is_shown_beside_ones_own_and_not_overwritte
 
 
 def test_fields_that_are_not_in_the_form_are_not_written(browser: Client, composer: Composer) -> None:
-    browser.post(EDIT, {**opened(browser), "slug": "mine", "feed_token_sha256": "x", "is_public": "on", "id": "77"})
+    browser.post(EDIT, {**opened(browser), "slug": "mine", "feed_is_public": "on", "is_public": "on", "id": "77"})
 
-    assert Composer.objects.values_list("slug", "feed_token_sha256", "is_public").get() == ("ilka-marovand", "", False)
-
-
-# ---- the calendar's address
-
-
-def test_address_is_shown_once_when_it_is_made(browser: Client, composer: Composer) -> None:
-    response = browser.post(f"{ADDRESS}calendar/make/")
-
-    page = Page(response)
-    shown = page.values("//input[@readonly]/@value")[0]
-    assert page.values("//a[starts-with(@href, 'webcal:')]/@href") == [shown.replace("http:", "webcal:")]
-    assert (response.headers["Cache-Control"], response.headers["Referrer-Policy"]) == (
-        "private, no-store",
-        "same-origin",
-    )
-    token = shown.split("/")[-2]
-    composer.refresh_from_db()
-    assert composer.feed_token_sha256 == sha256_of(token)
-    assert Client().get(shown.removeprefix("http://127.0.0.1:8000")).status_code == 200
-    assert token not in Page(browser.get(ADDRESS)).text()
-
-
-def test_new_address_shuts_the_old_one_and_withdrawing_shuts_both(browser: Client, composer: Composer) -> None:
-    made = [Page(browser.post(f"{ADDRESS}calendar/make/")).values("//input[@readonly]/@value")[0] for _each in (1, 2)]
-    paths = [address.removeprefix("http://127.0.0.1:8000") for address in made]
-
-    renewed = [Client().get(path).status_code for path in paths]
-    page = Page(browser.post(f"{ADDRESS}calendar/withdraw/", follow=True))
-
-    assert renewed == [404, 200]
-    assert [Client().get(path).status_code for path in paths] == [404, 404]
-    assert page.texts("//section[@id='calendar']//button") == ["Make an address"]
-
-
-def test_editor_is_not_offered_the_calendars_address(signed_in: Callable[[User], Client], editor: User) -> None:
-    assert Page(signed_in(editor).get(ADDRESS)).texts("//section[@id='calendar']//button") == []
+    assert Composer.objects.values_list("slug", "feed_is_public", "is_public").get() == ("ilka-marovand", False, False)

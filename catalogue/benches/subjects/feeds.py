@@ -14,7 +14,7 @@ from django.http import HttpRequest, HttpResponse
 from django.test import RequestFactory
 from icalendar import Calendar, Event
 
-from catalogue.actions.composers import make_feed_token
+from catalogue.actions.calendars import make_address
 from catalogue.benches.invented import NOW, catalogue
 from catalogue.benches.measuring import Bench, Pair
 from catalogue.benches.rows import store
@@ -77,7 +77,9 @@ def nothing(_request: HttpRequest) -> HttpResponse:
 @contextmanager
 def address(size: int, *, again: bool) -> Iterator[Pair]:
     """The view of the address, asked for the file or, ``again``, whether it has changed."""
-    token = make_feed_token(composer=store(works=100, performances=size))
+    composer = store(works=100, performances=size)
+    keeper = composer.memberships.get().user
+    token = make_address(composer=composer, keeper=keeper, label="Measured", now=NOW)
     plain_request = RequestFactory().get("/feeds/")
     etag = feed(plain_request, token=token, name="measured").headers.get("ETag", "")
     request = RequestFactory().get("/feeds/", headers={"If-None-Match": etag}) if again else plain_request

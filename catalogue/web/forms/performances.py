@@ -65,6 +65,14 @@ class PerformanceForm(forms.ModelForm):
         help_text=_("By the clocks there: 19:30."),
         widget=forms.TextInput(attrs={"class": "short"}),
     )
+    second_time = forms.TypedChoiceField(
+        label=_("Which of the two"),
+        help_text=_("The clocks go back that night, and the hour comes twice."),
+        choices=[("", ""), ("first", _("The first, before they go back")), ("second", _("The second"))],
+        coerce=lambda told: told == "second",
+        empty_value=None,
+        required=False,
+    )
     status = forms.ChoiceField(label=_("What has become of it"), choices=choices_of(PerformanceStatus))
     venue = line(_("Hall or place"), _("A hall that is known, or a new one."), list="halls", dir="auto")
     city = line(_("City"), _("Of a hall that is not known yet."), list="cities", dir="auto")
@@ -101,7 +109,7 @@ class PerformanceForm(forms.ModelForm):
     class Meta:
         model = Performance
         fields = [
-            "date", "time", "status", "kind", "audience", "event_title", "series", "string_strengths",
+            "date", "time", "second_time", "status", "kind", "audience", "event_title", "series", "string_strengths",
             "country_then", "notes",
         ]  # fmt: skip
         labels = {
@@ -213,6 +221,11 @@ class PerformanceForm(forms.ModelForm):
         return [credited(row_of(one, stored), one, self.known.body_named(one.name), named) for one in typed]
 
     @property
+    def asks_which(self) -> bool:
+        """Whether to ask which of two times is meant: it was asked before, or something is wrong with the time."""
+        return self.instance.second_time is not None or "time" in self.errors
+
+    @property
     def says_anything(self) -> bool:
         """Whether any of when, where, who or what sort of evening is told."""
         told = ("date", "venue", "city", "country", "performers", "event_title", "presenter", "series", "notes")
@@ -238,6 +251,7 @@ def stored_texts(performance: Performance) -> dict[str, str]:
         "city": "" if venue else performance.city,
         "country": "" if venue else performance.country,
         "zone": performance.zone,
+        "second_time": {None: "", False: "first", True: "second"}[performance.second_time],
         "presenter": performance.presented_by,
         "performers": "\n".join(write_performer(one) for one in performers_of(performance)),
     }

@@ -1,70 +1,70 @@
-"""What programs fetch: the calendar of a composer's performances, at an address that is secret."""
+"""What programs fetch: the calendar of a catalogue, at a secret address or, once opened, at a public one."""
 
 from __future__ import annotations
 
-from datetime import timedelta
 from hashlib import sha256
 
-from django.conf import settings
-from django.http import HttpRequest, HttpResponse, HttpResponseNotFound
-from django.urls import reverse
+from django.http import Http404, HttpRequest, HttpResponse, HttpResponseNotFound
+from django.shortcuts import get_object_or_404
 from django.utils import timezone
 from django.utils.cache import get_conditional_response
-from django.utils.translation import gettext as _
+from django.utils.text import slugify
 from django.views.decorators.http import require_safe
 
-from catalogue.facts import DeadlineFacts, PerformanceFacts
-from catalogue.feeds.calendar import calendar_bytes
-from catalogue.gathering.catalogues import gather_upcoming
-from catalogue.gathering.deadlines import gather_deadlines
-from catalogue.gathering.families import gather_families
-from catalogue.models import Composer
-from catalogue.rules.premieres import claims_by_programmed
+from catalogue.actions.calendars import note_reading
+from catalogue.models import CalendarAddress, Composer, Performance
+from catalogue.web.access import CatalogueRequest, member_page
+from catalogue.web.calendars import address_calendar, event_calendar, public_calendar
 
-BACK = timedelta(days=370)  # a little more than the calendar shows of the past
 FRESH = 900  # seconds that a copy may be used without asking
+TYPE = "text/calendar; charset=utf-8"
 
 
 @require_safe
 def feed(request: HttpRequest, token: str, name: str) -> HttpResponse:
-    """/feeds/<token>/<name>.ics — the calendar; nothing for a token that is not in use, or whose keepers are gone."""
-    composer = Composer.objects.with_feed_token(token).filter(memberships__user__is_active=True).first()
+    """/feeds/<token>/<name>.ics — the calendar; nothing for a token that is not in use, or whose keeper is gone."""
+    address = CalendarAddress.objects.with_token(token).select_related("composer").first()
+    if address is None:
+        return shut(HttpResponseNotFound(content_type="text/plain"))
+    note_reading(address=address, day=timezone.localdate())
+    return shut(calendar_response(request, address_calendar(address), f"{address.composer.slug}.ics", "private"))
+
+
+@require_safe
+def public_feed(request: HttpRequest, name: str) -> HttpResponse:
+    """/calendars/<composer>.ics — what is announced and open to all, where its owner has opened the calendar."""
+    composer = Composer.objects.filter(slug=name, feed_is_public=True).first()
     if composer is None:
         return shut(HttpResponseNotFound(content_type="text/plain"))
-    content = calendar_of(composer)
-    response = shut(HttpResponse(content, content_type="text/calendar; charset=utf-8"))
-    response.headers["Content-Disposition"] = f'inline; filename="{composer.slug}.ics"'
+    return shut(calendar_response(request, public_calendar(composer), f"{composer.slug}.ics", "public"))
+
+
+@member_page
+@require_safe
+def performance_event(request: CatalogueRequest, performance: int) -> HttpResponse:
+    """/c/<composer>/performances/<performance>/event.ics — one performance, to be put into a calendar by hand."""
+    found = get_object_or_404(Performance.objects.filter(composer=request.composer), pk=performance)
+    content = event_calendar(found)
+    if content is None:
+        raise Http404
+    name = slugify(str(found)) or "performance"
+    response = HttpResponse(content, content_type=TYPE)
+    response.headers["Content-Disposition"] = f'attachment; filename="{name[:80]}.ics"'
+    return response
+
+
+def calendar_response(request: HttpRequest, content: bytes, name: str, kept_by: str) -> HttpResponse:
+    """Answer with a calendar, or say that it has not changed; the tag is that of its bytes."""
+    response = HttpResponse(content, content_type=TYPE)
+    response.headers["Content-Disposition"] = f'inline; filename="{name}"'
     response.headers["ETag"] = f'"{sha256(content).hexdigest()}"'
-    response.headers["Cache-Control"] = f"private, max-age={FRESH}"
+    response.headers["Cache-Control"] = f"{kept_by}, max-age={FRESH}"
     return get_conditional_response(request, etag=response.headers["ETag"], response=response) or response
 
 
 def shut(response: HttpResponse) -> HttpResponse:
-    """Keep an address that holds a secret out of search engines and referrers."""
+    """Keep a calendar's address out of search engines, and a secret one out of referrers."""
     response.headers["X-Robots-Tag"] = "noindex, nofollow"
     response.headers["Referrer-Policy"] = "no-referrer"
     response.headers.setdefault("Cache-Control", "private, no-store")
     return response
-
-
-def calendar_of(composer: Composer) -> bytes:
-    """Return the calendar with what each performance is the first of, and the deadlines of calls; nine queries."""
-    now = timezone.now()
-    catalogue = gather_upcoming(composer, since=(now - BACK).date())
-    family = gather_families(composer, (work.id for work in catalogue.works))
-
-    def page_of(event: PerformanceFacts) -> str:
-        return settings.SITE_URL + reverse("performance-detail", args=[composer.slug, event.id])
-
-    def page_of_call(deadline: DeadlineFacts) -> str:
-        return settings.SITE_URL + reverse("call-detail", args=[composer.slug, deadline.id])
-
-    return calendar_bytes(
-        catalogue,
-        name=_("Performances of %(composer)s") % {"composer": composer.name},
-        now=now,
-        claims=claims_by_programmed(family, today=timezone.localdate()),
-        page_of=page_of,
-        deadlines=gather_deadlines(composer),
-        page_of_call=page_of_call,
-    )

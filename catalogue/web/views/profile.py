@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-from django.conf import settings
 from django.core.exceptions import ValidationError
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
-from django.views.decorators.http import require_http_methods, require_POST, require_safe
+from django.views.decorators.http import require_http_methods, require_safe
 
-from catalogue.actions.composers import make_feed_token, save_composer, withdraw_feed_token
+from catalogue.actions.composers import save_composer
 from catalogue.actions.saving import Overtaken
 from catalogue.gathering.people import gather_composer
-from catalogue.models import Membership
+from catalogue.models import CalendarAddress, Membership
 from catalogue.rules.identifiers import Identifier
 from catalogue.terms import Role
-from catalogue.web.access import CatalogueRequest, editor_page, member_page, owner_page
+from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.profile import ProfileForm
 from catalogue.web.notices import say
@@ -41,7 +39,7 @@ def profile(request: CatalogueRequest) -> HttpResponse:
         "numbers": numbers((Identifier.IPI, facts.ipi), (Identifier.ISNI, facts.isni)),
         "members": members,
         "is_owner": any(one.user_id == request.user.pk and one.role == Role.OWNER for one in members),
-        "has_feed": bool(request.composer.feed_token_sha256),
+        "addresses": CalendarAddress.objects.filter(composer=request.composer, keeper=request.user).count(),
     }
     return render(request, "profile/profile.html", context)
 
@@ -65,26 +63,3 @@ def profile_edit(request: CatalogueRequest) -> HttpResponse:
             say(request, _("The profile is saved."))
             return redirect("profile", composer.slug)
     return render(request, "profile/profile_form.html", {"form": form, "conflict": conflict})
-
-
-# ---- the calendar's address
-
-
-@owner_page
-@require_POST
-def feed_make(request: CatalogueRequest) -> HttpResponse:
-    """/c/<composer>/profile/calendar/make/ — a new address for the calendar, shown this once; the old one is shut."""
-    composer = request.composer
-    token = make_feed_token(composer=composer)
-    address = settings.SITE_URL + reverse("feed", args=[token, composer.slug])
-    response = render(request, "profile/feed_made.html", {"address": address, "scheme_free": address.partition(":")[2]})
-    return response
-
-
-@owner_page
-@require_POST
-def feed_withdraw(request: CatalogueRequest) -> HttpResponse:
-    """/c/<composer>/profile/calendar/withdraw/ — shuts the calendar's address."""
-    withdraw_feed_token(composer=request.composer)
-    say(request, _("The calendar’s address is shut; calendars that subscribed to it find nothing there any more."))
-    return redirect("profile", request.composer.slug)

@@ -1,11 +1,9 @@
 from __future__ import annotations
 
-from hashlib import sha256
-
 import pytest
 from django.core.exceptions import ValidationError
 
-from catalogue.actions.composers import create_composer, make_feed_token, save_composer, withdraw_feed_token
+from catalogue.actions.composers import create_composer, save_composer
 from catalogue.actions.saving import Overtaken
 from catalogue.models import Composer
 from catalogue.terms import Role
@@ -49,25 +47,3 @@ def test_composer_that_was_saved_in_between_is_not_overwritten() -> None:
 
     assert (caught.value.latest, caught.value.latest.saves) == (theirs, 1)
     assert Composer.objects.get().telephone == "51 12 34"
-
-
-def test_of_a_feed_token_only_its_hash_is_kept() -> None:
-    composer = make_composer()
-
-    token = make_feed_token(composer=composer)
-
-    stored = Composer.objects.get()
-    assert len(token) >= 43
-    assert stored.feed_token_sha256 == sha256(token.encode()).hexdigest()
-    assert list(Composer.objects.with_feed_token(token)) == [composer]
-
-
-def test_new_token_ends_the_old_one_and_withdrawing_ends_all() -> None:
-    composer = make_composer()
-    old, new = make_feed_token(composer=composer), make_feed_token(composer=composer)
-
-    assert list(Composer.objects.with_feed_token(old)) == []
-    assert list(Composer.objects.with_feed_token(new)) == [composer]
-    withdraw_feed_token(composer=composer)
-    assert list(Composer.objects.with_feed_token(new)) == []
-    assert list(Composer.objects.with_feed_token("")) == []

@@ -1,0 +1,108 @@
+"""The calendars of a catalogue as bytes: of a secret address, of everybody, of one performance."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import timedelta
+
+from django.conf import settings
+from django.db.models import QuerySet
+from django.http import QueryDict
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.translation import gettext as _
+
+from catalogue.facts import CatalogueFacts, DeadlineFacts, PerformanceFacts
+from catalogue.feeds.calendar import calendar_bytes
+from catalogue.gathering.catalogues import gather_upcoming
+from catalogue.gathering.deadlines import gather_deadlines
+from catalogue.gathering.families import gather_families
+from catalogue.models import CalendarAddress, Composer, Performance
+from catalogue.rules.premieres import Claim, claims_by_programmed
+from catalogue.terms import CalendarHolds
+from catalogue.timing import PartialDate
+from catalogue.web.filters.performances import PerformanceFilter
+from catalogue.web.work_names import work_names
+
+BACK = timedelta(days=370)  # a little more than the calendar shows of the past
+
+
+def address_calendar(address: CalendarAddress) -> bytes:
+    """Return what stands at an address: performances with what each is the first of, deadlines, or both."""
+    composer, holds = address.composer, CalendarHolds(address.holds)
+    now = timezone.now()
+    shown = (
+        Performance.objects.none() if holds is CalendarHolds.DEADLINES else performances_asked(composer, address.query)
+    )
+    catalogue = gather_upcoming(composer, since=(now - BACK).date(), among=shown)
+    return calendar_bytes(
+        catalogue,
+        name=name_of(composer, address),
+        now=now,
+        claims=claims_about(composer, catalogue),
+        page_of=page_of_performance(composer),
+        deadlines=() if holds is CalendarHolds.PERFORMANCES else gather_deadlines(composer),
+        page_of_call=page_of_call(composer),
+    )
+
+
+def public_calendar(composer: Composer) -> bytes:
+    """Return the performances that are announced and open to all; the only address in it is the composer's own."""
+    now = timezone.now()
+    catalogue = gather_upcoming(composer, since=(now - BACK).date())
+    claims = claims_about(composer, catalogue)
+    name = _("Performances of %(composer)s") % {"composer": composer.name}
+    return calendar_bytes(catalogue, name=name, now=now, public=True, claims=claims)
+
+
+def event_calendar(performance: Performance) -> bytes | None:
+    """Return one performance as a calendar of its own, whenever it is; None where its day is not known."""
+    composer = performance.composer
+    day = performance.date.exact if isinstance(performance.date, PartialDate) else None
+    if day is None:
+        return None
+    one = Performance.objects.filter(pk=performance.pk)
+    catalogue = gather_upcoming(composer, since=day, among=one)
+    return calendar_bytes(
+        catalogue,
+        name=str(performance),
+        now=timezone.now(),
+        since=day,
+        claims=claims_about(composer, catalogue),
+        page_of=page_of_performance(composer),
+    )
+
+
+def performances_asked(composer: Composer, query: str) -> QuerySet[Performance]:
+    """Return what the list of performances shows at an address that asks this; all of them where it asks nothing."""
+    ours = Performance.objects.filter(composer=composer)
+    if not query:
+        return ours
+    asked = PerformanceFilter(QueryDict(query), ours, composer=composer, works=work_names(composer))
+    return asked.qs
+
+
+def name_of(composer: Composer, address: CalendarAddress) -> str:
+    if address.holds == CalendarHolds.DEADLINES:
+        return _("Deadlines of %(composer)s") % {"composer": composer.name}
+    name = _("Performances of %(composer)s") % {"composer": composer.name}
+    return f"{name} ({address.label})" if address.query else name
+
+
+def claims_about(composer: Composer, catalogue: CatalogueFacts) -> dict[int, Claim]:
+    family = gather_families(composer, (work.id for work in catalogue.works))
+    return claims_by_programmed(family, today=timezone.localdate())
+
+
+def page_of_performance(composer: Composer) -> Callable[[PerformanceFacts], str]:
+    def address(event: PerformanceFacts) -> str:
+        return settings.SITE_URL + reverse("performance-detail", args=[composer.slug, event.id])
+
+    return address
+
+
+def page_of_call(composer: Composer) -> Callable[[DeadlineFacts], str]:
+    def address(deadline: DeadlineFacts) -> str:
+        return settings.SITE_URL + reverse("call-detail", args=[composer.slug, deadline.id])
+
+    return address
