@@ -51,7 +51,7 @@ def test_head_says_the_date_both_ways_the_place_and_what_it_is_the_first_of(
     assert page.text("//h1") == "Állo fos in Hamburg"
     assert page.values("//h1/i/bdi/@lang") == ["el-Latn"]
     assert plain(page.texts(f"{with_class('head')}//p")) == [
-        "Saturday 28 March 2026, 19:30 (Europe/Berlin), in 19 days. Lager Elf, Hamburg. To be world premiere."
+        "Saturday 28 March 2026, 19:30 (Europe/Berlin), in 19 days. Lager Elf, Hamburg. To be the world premiere."
     ]
     assert page.values("//h1/following::time[1]/@datetime") == ["2026-03-28"]
 

@@ -133,9 +133,26 @@ def test_time_that_the_clocks_skip_is_refused(browser: Client, composer: Compose
     page = Page(browser.post(ADDRESS, typed))
 
     assert page.texts("//*[@id='id_time_error']/p") == [
-        "The clocks in Europe/Berlin never show this time on 2027-03-28."
+        "On 2027-03-28 the clocks in Europe/Berlin never show 02:30, as they go forward by 60 minutes; "
+        "write 01:30 or 03:30."
     ]
     assert Venue.objects.count() == 0
+
+
+def test_time_that_comes_twice_is_asked_about(browser: Client, composer: Composer) -> None:
+    typed = filled_in(date="2027-10-31", time="2:30", venue="Lager Elf", city="Hamburg", country="DE")
+
+    asked = Page(browser.post(ADDRESS, typed))
+    browser.post(ADDRESS, {**typed, "second_time": "second"})
+
+    stored = Performance.objects.get()
+    assert asked.texts("//*[@id='id_time_error']/p") == [
+        "On 2027-10-31 the clocks in Europe/Berlin show 02:30 twice, as they go back; say the first or the second time."
+    ]
+    assert asked.values("//select[@name='second_time']/option/@value") == ["", "first", "second"]
+    assert stored.starts_at == datetime(2027, 10, 31, 1, 30, tzinfo=UTC)
+    edit = Page(browser.get(f"/c/ilka-marovand/performances/{stored.pk}/edit/"))
+    assert edit.values("//select[@name='second_time']/option[@selected]/@value") == ["second"]
 
 
 def test_form_without_anything_is_refused(browser: Client, composer: Composer) -> None:

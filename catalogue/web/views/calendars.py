@@ -6,7 +6,7 @@ from typing import Any
 
 from django.conf import settings
 from django.core.exceptions import PermissionDenied
-from django.http import HttpResponse, QueryDict
+from django.http import HttpResponse, HttpResponseNotAllowed, QueryDict
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -82,12 +82,13 @@ def calendar_make(request: CatalogueRequest) -> HttpResponse:
 
 
 @member_page
-@require_POST
 def calendar_shut(request: CatalogueRequest, address: int) -> HttpResponse:
     """/c/<composer>/calendar/<address>/shut/ — shuts an address of one's own, or as the owner anybody's."""
     found = get_object_or_404(CalendarAddress.objects.filter(composer=request.composer), pk=address)
     if found.keeper_id != request.user.pk and not is_of_owner(request):
         raise PermissionDenied
+    if request.method != "POST":
+        return HttpResponseNotAllowed(["POST"])
     shut_address(address=found)
     say(request, _("“%(label)s” is shut; what subscribed to it finds nothing there any more.") % {"label": found.label})
     return redirect("calendar-page", request.composer.slug)

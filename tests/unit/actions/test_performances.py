@@ -39,10 +39,13 @@ def test_moment_follows_from_day_time_and_zone(zone: str, day: str, starts_at: d
     assert Performance.objects.get(pk=performance.pk).starts_at == starts_at
 
 
-def test_time_that_comes_twice_means_the_first() -> None:
-    performance = make_performance(date="2026-10-25", at=time(2, 30), zone="Europe/Zurich")
+@pytest.mark.parametrize(("second", "hour"), [(False, 0), (True, 1)])
+def test_of_a_time_that_comes_twice_it_is_said_which(second: bool, hour: int) -> None:
+    performance = make_performance(date="2026-10-25", at=time(2, 30), zone="Europe/Zurich", second_time=second)
 
-    assert performance.starts_at == datetime(2026, 10, 25, 0, 30, tzinfo=UTC)
+    assert performance.starts_at == datetime(2026, 10, 25, hour, 30, tzinfo=UTC)
+    with pytest.raises(ValidationError, match="twice"):
+        make_performance(date="2026-10-25", at=time(2, 30), zone="Europe/Zurich")
 
 
 @pytest.mark.parametrize(

@@ -5,6 +5,7 @@ from django.apps import apps
 from django.db import models
 
 from catalogue.models import (
+    CalendarAddress,
     EntryKey,
     ImportBatch,
     ImportedRecord,
@@ -18,7 +19,16 @@ from catalogue.timing import Duration
 from tests.makers import make_work
 
 # derived from a work; used up or expired within a day; what they say is history already; how a list is looked at
-WITHOUT_HISTORY = {InstrumentationLine, EntryKey, ImportBatch, ImportedRecord, Merge, SavedView, SetApart}
+WITHOUT_HISTORY = {
+    CalendarAddress,
+    InstrumentationLine,
+    EntryKey,
+    ImportBatch,
+    ImportedRecord,
+    Merge,
+    SavedView,
+    SetApart,
+}
 RECORDS = [
     model
     for model in apps.get_app_config("catalogue").get_models()

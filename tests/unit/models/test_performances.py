@@ -74,7 +74,12 @@ def test_time_that_the_clocks_never_show_is_refused_at_its_place() -> None:
     with pytest.raises(ValidationError) as caught:
         performance.full_clean()
 
-    assert caught.value.message_dict == {"time": ["The clocks in Europe/Zurich never show this time on 2027-03-28."]}
+    assert caught.value.message_dict == {
+        "time": [
+            "On 2027-03-28 the clocks in Europe/Zurich never show 02:30, as they go forward by 60 minutes; "
+            "write 01:30 or 03:30."
+        ]
+    }
 
 
 def test_records_of_another_composer_are_refused() -> None:

@@ -5,8 +5,10 @@ from django.apps import apps
 from django.contrib.auth.models import AnonymousUser, User
 from django.db import models
 
+from catalogue.actions.calendars import make_address
 from catalogue.actions.calls import choose_works, propose_call
 from catalogue.models import (
+    CalendarAddress,
     Call,
     Commission,
     Composer,
@@ -47,6 +49,7 @@ from tests.record_makers import OF_COMPOSER, OF_WORK, make_one_of_each
 pytestmark = pytest.mark.django_db
 
 RECORDS: tuple[type[models.Model], ...] = (
+    CalendarAddress,
     Call,
     Commission,
     Composer,
@@ -100,6 +103,7 @@ def full_catalogue(owner: User) -> Composer:
         choose_works(call=call, works=[work])
         batch = ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW)
         Merge.objects.create(composer=composer, sort="name", made_at=NOW)
+        make_address(composer=composer, keeper=user, label="Telephone", now=NOW)
         SavedView.objects.create(composer=composer, table="works", name="Short", query="length=-10")
         SetApart.objects.create(composer=composer, sort="name", one="Iva", other="Ivo")
         ImportedRecord.objects.create(batch=batch, sort="work", record=work.pk, label="Tides", after={})

@@ -28,7 +28,7 @@ def leave(apps, schema_editor):
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("catalogue", "0014_house_styles"),
+        ("catalogue", "0015_technical_needs"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
