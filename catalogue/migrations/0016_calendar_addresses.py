@@ -10,10 +10,11 @@ def keep_addresses(apps, schema_editor):
     """An address that is in use stays in use: it becomes the first owner's."""
     Composer, Membership = apps.get_model("catalogue", "Composer"), apps.get_model("catalogue", "Membership")
     CalendarAddress = apps.get_model("catalogue", "CalendarAddress")
-    for composer in Composer.objects.exclude(feed_token_sha256=""):
-        owner = Membership.objects.filter(composer=composer, role="owner").order_by("pk").first()
+    database = schema_editor.connection.alias
+    for composer in Composer.objects.using(database).exclude(feed_token_sha256=""):
+        owner = Membership.objects.using(database).filter(composer=composer, role="owner").order_by("pk").first()
         if owner is not None:
-            CalendarAddress.objects.create(
+            CalendarAddress.objects.using(database).create(
                 composer=composer,
                 keeper_id=owner.user_id,
                 label="Calendar",
