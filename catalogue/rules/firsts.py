@@ -7,8 +7,9 @@ they are in one city with both times known; in one programme the earlier place i
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Hashable, Iterable
+from collections.abc import Callable, Hashable, Iterable, Sequence
 from dataclasses import dataclass
+from datetime import date, time
 
 from catalogue.rules.playings import Playing
 from catalogue.timing import Order, PartialDate
@@ -43,7 +44,7 @@ def contest(playings: Iterable[Playing]) -> Contest:
     holders: set[int] = set()
     undecided: set[int] = set()
     for when in front:
-        firsts = [one for one in by_date[when] if not any(surely_before(other, one) for other in by_date[when])]
+        firsts = first_of_one_date(by_date[when])
         events = {one.event.id for one in firsts}
         alone = all(when.compared_with(other) is not Order.UNKNOWN for other in front if other != when)
         settled = alone and (when.exact is not None or len(events) == 1)
@@ -51,16 +52,34 @@ def contest(playings: Iterable[Playing]) -> Contest:
     return Contest(frozenset(holders), frozenset(undecided))
 
 
+def first_of_one_date(playings: Sequence[Playing]) -> list[Playing]:
+    """Return those of one date that none of the others comes before, by place in a programme and time in a city.
+
+    What :func:`surely_before` says of any two of them, asked once of each.
+    """
+    positions: dict[int, int] = {}
+    times: dict[Hashable, time] = {}
+    for one in playings:
+        event = one.event
+        positions[event.id] = min(one.position, positions.get(event.id, one.position))
+        if event.date and event.date.exact and event.time and one.city:
+            times[one.city] = min(event.time, times.get(one.city, event.time))
+    return [
+        one
+        for one in playings
+        if one.position == positions[one.event.id]
+        and not (one.event.time and one.city in times and times[one.city] < one.event.time)
+    ]
+
+
 def dates_not_surely_later(dates: Iterable[PartialDate]) -> list[PartialDate]:
     """Return the dates before which no other date lies for certain.
 
-    Walking from the first possible day on, a date can only be beaten by one already kept.
+    That is certain where another ends before it begins, so the one that ends first tells of all of them.
     """
-    front: list[PartialDate] = []
-    for when in sorted(dates):
-        if not any(kept.compared_with(when) is Order.BEFORE for kept in front):
-            front.append(when)
-    return front
+    intervals = {when: when.interval() for when in dates}
+    end = min((last for _first, last in intervals.values()), default=date.max)
+    return [when for when, (first, _last) in intervals.items() if first <= end]
 
 
 def surely_before(one: Playing, other: Playing) -> bool:

@@ -99,14 +99,17 @@ def family_claims(family: Sequence[Playing], works: Mapping[int, WorkFacts]) -> 
     """Return the claims of all playings of one work and its versions."""
     past = [one for one in family if one.standing is Standing.HAPPENED]
     coming = [one for one in family if one.standing is Standing.UPCOMING]
+    held, expected = titles_of(past, (), works), titles_of(coming, past, works)
+    holders = held[Title.WORLD].holders | expected[Title.WORLD].holders
     table = Table(
-        held=titles_of(past, (), works),
-        expected=titles_of(coming, past, works),
+        held=held,
+        expected=expected,
+        world=[one for one in family if one.item.id in holders],
         kinds=firsts_of_a_kind(past),
         rivals=Rivals.of(family),
         undated=any(one.complete and one.why_not == NO_DATE for one in family),
     )
-    return {one.item.id: claim_of(one, family, table) for one in family}
+    return {one.item.id: claim_of(one, table) for one in family}
 
 
 Titles = Mapping[Title, Contest]
@@ -114,10 +117,14 @@ Titles = Mapping[Title, Contest]
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """Who holds what among the playings of one work; ``undated`` where it was also played on an unknown day."""
+    """Who holds what among the playings of one work; ``undated`` where it was also played on an unknown day.
+
+    ``world`` are the playings that hold or will hold the world premiere: several where they share its day.
+    """
 
     held: Titles
     expected: Titles
+    world: Sequence[Playing]
     kinds: Contest
     rivals: Rivals
     undated: bool
@@ -179,13 +186,13 @@ def firsts_of_a_kind(playings: Sequence[Playing]) -> Contest:
     return contest_by(whole, lambda one: one.event.kind)
 
 
-def claim_of(playing: Playing, family: Sequence[Playing], table: Table) -> Claim:
+def claim_of(playing: Playing, table: Table) -> Claim:
     """Return the claim of one playing beside the others of its family."""
     id_ = playing.item.id
     both = (table.held, table.expected)
     held, expected = (titles_held(id_, titles) for titles in both)
     billing = read_billing(playing.item.billing, city=playing.event.city) if playing.item.billing else None
-    wording, proved = worded(playing, family, held or expected, billing, table)
+    wording, proved = worded(playing, held or expected, billing, table)
     return Claim(
         reckoned=held,
         wording=wording if held else wording and f"to be the {wording}",
@@ -209,13 +216,10 @@ def also_first(playing: Playing, held: Sequence[Title], table: Table) -> str:
     return KINDS_OF_FIRST[playing.event.kind]
 
 
-def worded(
-    playing: Playing, family: Sequence[Playing], titles: Sequence[Title], billing: Billing | None, table: Table
-) -> tuple[str, bool]:
+def worded(playing: Playing, titles: Sequence[Title], billing: Billing | None, table: Table) -> tuple[str, bool]:
     """Return the words of the widest titles, and whether all of them are proved."""
     said = widest(titles)
     proved = {title: is_proved(title, playing, billing, undated=table.undated) for title in said}
-    holders = table.held[Title.WORLD].holders | table.expected[Title.WORLD].holders
-    sharing = [one for one in family if one.item.id in holders and one is not playing] if Title.WORLD in said else []
+    sharing = [one for one in table.world if one is not playing] if Title.WORLD in said else []
     words = [word_title(title, playing, proved=proved[title], shared_with=sharing) for title in said]
     return "; ".join(words), bool(said) and all(proved.values())

@@ -96,14 +96,15 @@ class PartialDate:
         >>> str(PartialDate(1913, 5).compared_with(PartialDate(1913, 5, 29)))
         'unknown'
         """
-        mine, theirs = self._widened(), other._widened()
+        mine, theirs = self.interval(), other.interval()
         if mine[1] < theirs[0]:
             return Order.BEFORE
         if theirs[1] < mine[0]:
             return Order.AFTER
         return Order.SAME if self.exact and self.exact == other.exact else Order.UNKNOWN
 
-    def _widened(self) -> tuple[date, date]:
+    def interval(self) -> tuple[date, date]:
+        """Return the first and the last day that may be meant, "about" widened by a unit on either side."""
         if not self.circa:
             return self.first, self.last
         if self.month is None:
