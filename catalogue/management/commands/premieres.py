@@ -44,7 +44,6 @@ class Command(CatalogueCommand):
 
 def as_json(composer: str, one: Reckoned) -> dict[str, Any]:
     event, work = one.playing.event, one.playing.work
-    by_hand = one.claim.overridden
     return {
         "composer": composer,
         "work": work.title.title,
@@ -55,8 +54,6 @@ def as_json(composer: str, one: Reckoned) -> dict[str, Any]:
         "reckoned": list(one.claim.reckoned),
         "wording": one.claim.wording,
         "contradicts": one.claim.contradicts,
-        "override": by_hand.wording if by_hand else None,
-        "reason": by_hand.reason if by_hand else None,
     }
 
 
