@@ -6,13 +6,14 @@ transaction; a single error, or a trial run, undoes all of it.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Generator, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 
 from django.db import transaction
 
-from catalogue.exchange.columns import Heading, Kind, Row, find_heading, rearranged, rows_below
+from catalogue.exchange.columns import NEEDED, Heading, Kind, Row, find_heading, rearranged, rows_below
 from catalogue.exchange.outcomes import Done, Report
 from catalogue.exchange.owners import Owners
 from catalogue.exchange.performance_import import PerformanceImport
@@ -23,6 +24,14 @@ from catalogue.exchange.work_import import WorkImport
 from catalogue.exchange.work_rows import Reading, is_asked_about, read_work_row
 from catalogue.exchange.work_shelf import WorkShelf
 from catalogue.models import Composer
+
+# How the last row of a table is called that adds the others up, and what it may hold beside its name.
+TOTALS = re.compile(
+    r"(?:grand )?(?:totals?|sum|summe|gesamt(?:dauer|zahl)?|insgesamt|totale|somme|suma)"
+    r"(?: (?:duration|time|works|performances|minutes|dauer|minuten|werke|durée))?\s*:?[0-9 .,:′'″\"]*",
+    re.IGNORECASE,
+)
+ADDED_UP = ("duration", "catalogue_number", "composer")
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +66,7 @@ def importing(table: Table, wish: Wish) -> Generator[Done, None, Report]:
     """Give each row as it is stored, and return the report; left unfinished, it stores nothing. Raises TableError."""
     heading, rows = rows_to_import(table, wish)
     problems = Problems(heading.written)
+    refuse_totals(rows[-1], heading.kind, problems)
     done: list[Done] = []
     with transaction.atomic():
         for one in STORE[heading.kind](rows, wish, problems):
@@ -84,9 +94,18 @@ def rows_to_import(table: Table, wish: Wish) -> tuple[Heading, list[Row]]:
     if wish.columns:
         heading = rearranged(heading, table.rows[heading.row - 1], wish.columns)
     rows = list(rows_below(table, heading))
+    if not rows:
+        raise TableError("There is nothing below the row that names the columns.", heading.row)
     if len(rows) > MOST_ROWS:
         raise TableError(f"This table has more than {MOST_ROWS:,} rows; divide it.")
     return heading, rows
+
+
+def refuse_totals(last: Row, kind: Kind, problems: Problems) -> None:
+    """Report a last row that adds the others up, so that it does not become a work."""
+    name = NEEDED[kind][0]
+    if TOTALS.fullmatch(last.cells.get(name, "")) and not last.cells.keys() - {name, *ADDED_UP}:
+        problems.fail(last, name, "This looks like a row of totals, not a work; leave it out of the table.")
 
 
 def store_works(rows: Iterable[Row], wish: Wish, problems: Problems) -> Iterator[Done]:

@@ -88,8 +88,8 @@ def copied_cells(text: str) -> Table | None:
     """Return cells that were copied from a spreadsheet, header and all, or None where the text is none."""
     if "\t" not in text:
         return None
-    table = read_csv(text.encode(), Dress("utf-8", "\t"))
     try:
+        table = read_csv(text.encode(), Dress("utf-8", "\t"))
         find_heading(table, Kind.WORKS)
     except TableError:
         return None

@@ -6,8 +6,9 @@ event is kept, the word as a note, and it counts for no premiere until somebody 
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
-from datetime import time
+from datetime import date, time, timedelta
 from typing import Any
 
 from catalogue.exchange.cell_words import choose
@@ -27,6 +28,9 @@ OTHERWISE = {
     "status": PerformanceStatus.WITHDRAWN.value,
     "extent": Extent.COMPLETE.value,
 }
+# Days since the end of 1899 (ISO/IEC 29500-1, 18.17.4.1), of the years 1927 to 2119.
+DAY_NUMBER = re.compile(r"[1-7][0-9]{4}(?:[.][0-9]+)?")
+FIRST_DAY = date(1899, 12, 30)
 LISTS = {"kind": "kind", "audience": "audience", "status": "performance_status", "extent": "extent"}
 
 
@@ -107,7 +111,7 @@ def when(cells: Cells) -> dict[str, PartialDate | time | str]:
         try:
             found["date"] = read_date(day if is_moment else cells.text("date"), language=cells.reading.language)
         except DateError as mistake:
-            cells.fail("date", mistake.reason)
+            cells.fail("date", day_number_told(cells.text("date")) or mistake.reason)
     for name, text in (("date", clock), ("time", "")) if is_moment else (("time", cells.text("time")),):
         if text:
             try:
@@ -120,6 +124,18 @@ def when(cells: Cells) -> dict[str, PartialDate | time | str]:
         except MomentError as mistake:
             cells.fail("timezone", mistake.reason)
     return found
+
+
+def day_number_told(text: str) -> str:
+    """Return what to say of a number in which a spreadsheet program counts days, nothing of any other text.
+
+    >>> day_number_told("43613")
+    '“43613” is how a spreadsheet program counts days: 2019-05-28. Give the column the format of a date.'
+    """
+    if not DAY_NUMBER.fullmatch(text):
+        return ""
+    told = FIRST_DAY + timedelta(days=int(text[:5]))
+    return f"“{text}” is how a spreadsheet program counts days: {told}. Give the column the format of a date."
 
 
 def where(cells: Cells) -> dict[str, str]:

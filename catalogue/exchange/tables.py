@@ -32,6 +32,7 @@ BYTE_ORDER_MARKS = (
     (codecs.BOM_UTF16_LE, "utf-16"),
     (codecs.BOM_UTF16_BE, "utf-16"),
 )
+WITH_MARKS = frozenset("ÄÖÜäöüßÀÂÇÈÉÊËÎÏÔÙÛàâçèéêëîïôùûæœÁÍÑÓÚáíñóúÌÒìòÅÆØåøÃÕãõ")
 OLD_EXCEL = b"\xd0\xcf\x11\xe0"
 
 
@@ -89,6 +90,7 @@ def read_csv(content: bytes, dress: Dress = Dress()) -> Table:
         raise TableError("This is no spreadsheet; CSV, XLSX and ODS are read.")
     if not delimiter:
         delimiter, text = delimiter_of(text)
+    refuse_open_quote(text, delimiter)
     reader = csv.reader(StringIO(text, newline=""), delimiter=delimiter)
     try:
         rows = tuple(within_limits(tuple(unguarded(cell) for cell in row) for row in reader))
@@ -97,20 +99,43 @@ def read_csv(content: bytes, dress: Dress = Dress()) -> Table:
     return Table(rows, encoding=encoding, delimiter=delimiter)
 
 
+def refuse_open_quote(text: str, delimiter: str) -> None:
+    """Raise TableError where a cell that begins with a quotation mark never ends: it would swallow the rows below."""
+    reader = csv.reader(StringIO(text, newline=""), delimiter=delimiter, strict=True)
+    begun = 1
+    try:
+        for _row in reader:
+            begun = reader.line_num + 1
+    except csv.Error as fault:
+        if "unexpected end of data" in str(fault):
+            raise TableError(f"Line {begun} opens a quotation mark that is never closed.", begun) from fault
+
+
 def decoded(content: bytes, wanted: str = "") -> tuple[str, str]:
-    """Return the text and its encoding: by its mark, else UTF-8, else the one of Western European Windows.
+    """Return the text and its encoding: by its mark, else UTF-8, else that of Windows or the Mac in Western Europe.
 
     ``wanted`` is an encoding that somebody has chosen. Raises TableError where the text is not in it.
     """
     if wanted:
         return decoded_as_wanted(content, wanted)
     marked = next((name for mark, name in BYTE_ORDER_MARKS if content.startswith(mark)), "")
-    for encoding in [marked] if marked else ["utf-8", "cp1252", "latin-1"]:
+    for encoding in [marked] if marked else ["utf-8", *western(content), "latin-1"]:
         try:
             return content.decode(encoding), encoding
         except UnicodeDecodeError:
             continue
-    raise TableError(f"This file says that it is {marked} but is not; save it as UTF-8.")
+    said = marked.removesuffix("-sig").upper()
+    raise TableError(f"This file says that it is {said} but is not; save it again as UTF-8.")
+
+
+def western(content: bytes) -> tuple[str, ...]:
+    """Return the encoding of Windows, after that of the Mac where its reading has more letters of the usual kind."""
+    as_mac, as_windows = (letters_with_marks(content, encoding) for encoding in ("mac-roman", "cp1252"))
+    return ("mac-roman", "cp1252") if as_mac > as_windows else ("cp1252",)
+
+
+def letters_with_marks(content: bytes, encoding: str) -> int:
+    return sum(letter in WITH_MARKS for letter in content.decode(encoding, "replace"))
 
 
 def decoded_as_wanted(content: bytes, encoding: str) -> tuple[str, str]:

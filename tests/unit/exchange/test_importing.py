@@ -8,7 +8,7 @@ import pytest
 from catalogue.exchange.importing import Wish, import_table
 from catalogue.exchange.outcomes import Outcome, Report
 from catalogue.exchange.problems import Problem
-from catalogue.exchange.tables import Table
+from catalogue.exchange.tables import Table, TableError
 from catalogue.exchange.work_rows import Reading
 from catalogue.models import Composer, Organisation, Performance, Venue, Work
 from catalogue.timing import Duration, PartialDate
@@ -130,6 +130,37 @@ def test_a_date_that_cannot_be_read_stores_nothing(composer: Composer) -> None:
 
     assert [(one.row, one.column) for one in report.errors] == [(3, "Composed")]
     assert (report.stored, Work.objects.count()) == (False, 0)
+
+
+@pytest.mark.parametrize(
+    ("header", "row", "last", "column"),
+    [
+        (("Title", "Length"), ("Ebb", "9 min"), ("Total duration:", "9 min"), "Title"),
+        (("Titel", "Dauer"), ("Ebb", "9 min"), ("Summe", "9 min"), "Titel"),
+        (("Work", "Date", "City"), ("Ebb", "2001", "Linz"), ("Total performances: 1", "", ""), "Work"),
+    ],
+)
+def test_a_last_row_of_totals_is_no_work(
+    composer: Composer, header: tuple[str, ...], row: tuple[str, ...], last: tuple[str, ...], column: str
+) -> None:
+    report = take(composer, header, row, last)
+
+    message = "This looks like a row of totals, not a work; leave it out of the table."
+    assert (report.errors, Work.objects.count()) == ((Problem(3, column, message),), 0)
+    assert take(composer, ("Title", "Year"), ("Total", "2001")).stored
+
+
+def test_a_header_with_nothing_below_is_refused(composer: Composer) -> None:
+    with pytest.raises(TableError, match="There is nothing below the row that names the columns."):
+        take(composer, ("Title", "Year"))
+
+
+def test_days_counted_as_numbers_are_told_as_days(composer: Composer) -> None:
+    report = take(composer, ("Work", "Date"), ("Ebb", "43613"))
+
+    assert [one.message for one in report.errors] == [
+        "“43613” is how a spreadsheet program counts days: 2019-05-28. Give the column the format of a date."
+    ]
 
 
 def test_a_trial_stores_nothing(composer: Composer) -> None:
