@@ -151,7 +151,7 @@ def test_a_last_row_of_totals_is_no_work(
 
 
 def test_a_header_with_nothing_below_is_refused(composer: Composer) -> None:
-    with pytest.raises(TableError, match="There is nothing below the row that names the columns."):
+    with pytest.raises(TableError, match="There is nothing below the row that names the columns"):
         take(composer, ("Title", "Year"))
 
 
