@@ -11,7 +11,6 @@ from catalogue.models import (
     Award,
     BilledName,
     Biography,
-    Composer,
     ContactPerson,
     Contributor,
     Edition,
@@ -22,12 +21,14 @@ from catalogue.models import (
     ProgrammeNote,
     Retuning,
     Review,
+    Rider,
+    TechnicalSetup,
     TextSource,
     TuningSystem,
     Work,
 )
 from catalogue.timing import read_date
-from tests.makers import make_organisation, make_person
+from tests.makers import make_organisation, make_performance, make_person
 
 Columns = dict[str, Any]
 
@@ -41,6 +42,7 @@ OF_WORK: dict[type[models.Model], Columns] = {
     Retuning: {"instrument": "cello", "tuned_to": "B1 G2 D3 A3"},
     Edition: {"kind": "full score", "pitch": "in C", "publisher_name": "Slate Editions"},
     TextSource: {"author": "Jon Aske", "title": "Ebb", "clearance": "granted"},
+    TechnicalSetup: {"name": "As meant", "inputs": "1; piano; condenser; 48 V; presenter", "layout": "stereo"},
 }
 OF_COMPOSER: dict[type[models.Model], Columns] = {
     Biography: {"body": "Ilse Tarnow lives by the sea.", "length": "one line", "as_of": read_date("2025-06-01")},
@@ -48,6 +50,7 @@ OF_COMPOSER: dict[type[models.Model], Columns] = {
     Award: {"name": "Harbour Prize", "result": "second prize", "date": read_date("2024")},
     BilledName: {"name": "I. Tarnow"},
     ContactPerson: {"name": "Bo Lind", "role": "librarian", "telephone": "+47 55 00 00 00"},
+    Rider: {"contact_name": "Bo Lind", "contact_email": "bo@example.org"},
     Picture: {
         "alternative": "A woman at a window", "sha256": "0" * 64, "suffix": "png", "width": 4, "height": 3,
         "byte_count": 99,
@@ -55,8 +58,12 @@ OF_COMPOSER: dict[type[models.Model], Columns] = {
 }  # fmt: skip
 
 
-def needed(model: type[models.Model], composer: Composer) -> Columns:
+def needed(model: type[models.Model], work: Work) -> Columns:
     """Return the records that one of this kind cannot be without."""
+    composer = work.composer
+    if model is Rider:
+        programmed = work.programmed.first()
+        return {"work": work, "performance": programmed.performance if programmed else make_performance(work)}
     if model is ContactPerson:
         return {"organisation": make_organisation("Harbour Hall", composer=composer)}
     return {"person": make_person("Ilka Tarnow", composer=composer)} if model is BilledName else {}
@@ -67,7 +74,7 @@ def make_record(model: type[models.Model], *, work: Work, **columns: Any) -> Any
     if model in OF_WORK:
         usual, owner = OF_WORK[model], {"work": work}
     else:
-        usual, owner = {**OF_COMPOSER[model], **needed(model, work.composer)}, {"composer": work.composer}
+        usual, owner = {**OF_COMPOSER[model], **needed(model, work)}, {"composer": work.composer}
     record = model(**{**usual, **owner, **columns})
     record.full_clean()
     record.save()

@@ -17,6 +17,7 @@ from catalogue.models.conditions import between, choices_of, filled, known
 from catalogue.models.fields import LONG_LINE, PartialDateField, SearchTextField, line, text
 from catalogue.models.kept import KeptOfComposer, KeptOfWork
 from catalogue.models.performances import Performance
+from catalogue.models.records import TenantQuerySet
 from catalogue.models.typed_lists import READERS, refuse_unreadable
 from catalogue.models.works import Work
 from catalogue.terms import Answer, LayoutName, SetupKind, Synchronisation
@@ -146,7 +147,9 @@ class Rider(KeptOfComposer):
             raise ValidationError({"performance": "This work is not on the programme of the performance."})
 
 
-class RiderSendingQuerySet(models.QuerySet["RiderSending"]):
+class RiderSendingQuerySet(TenantQuerySet["RiderSending"]):
+    memberships_path = "rider__composer__memberships"
+
     def open_at(self, moment: datetime) -> Self:
         """Return the sendings whose addresses still lead somewhere at this moment."""
         there = {f"rider__{path}deleted_at__isnull": True for path in ("", "work__", "performance__")}
@@ -190,6 +193,10 @@ class RiderSending(models.Model):
         return f"{self.rider}, revision {self.revision}"
 
 
+class RiderAnswerQuerySet(TenantQuerySet["RiderAnswer"]):
+    memberships_path = "sending__rider__composer__memberships"
+
+
 class RiderAnswer(models.Model):
     """What was answered to one item; ``item`` is its key."""
 
@@ -198,6 +205,8 @@ class RiderAnswer(models.Model):
     answer = models.CharField(max_length=10, choices=choices_of(Answer))
     remark = line(LONG_LINE)
     answered_at = models.DateTimeField()
+
+    objects = RiderAnswerQuerySet.as_manager()
 
     class Meta:
         constraints = [

@@ -86,7 +86,7 @@ def test_index_names_every_kind_with_its_number(browser: Client, work: Work) -> 
 
     page = Page(browser.get(ROOT))
 
-    assert page.values("//main//li/a/@href") == [f"{ROOT}{slug}/" for slug in SLUGS]
+    assert page.values("//main//li//a/@href") == [f"{ROOT}{slug}/" for slug in SLUGS]
     assert "Awards 1" in page.text()
 
 

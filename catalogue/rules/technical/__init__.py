@@ -6,7 +6,8 @@
 ``layouts``    loudspeakers as named channels with azimuth and elevation
 ``media``      rates and sizes of media files
 ``checks``     what does not agree
-``needs``      one list of all that has to be there
+``items``      what has to be there, one by one
+``riders``     what a rider is made of
 ``halls``      what of it a hall's list of equipment has
 ``revisions``  what is different since it was last sent
 """

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from catalogue.rules.search import fold
-from catalogue.rules.technical.needs import PEOPLE, POWER, Item
+from catalogue.rules.technical.items import Item, ItemKind
 from catalogue.rules.technical.terms import Need
 
 OURS = frozenset(("composer", "player", "players", "ensemble", "soloist", "conductor", "technician", "publisher"))
@@ -35,7 +35,7 @@ class Stock:
 def held_against(items: Iterable[Item], equipment: Iterable[Need]) -> tuple[Stock, ...]:
     """Each thing that is asked of the presenter or the hall, with what the hall's list has of it."""
     stock = tuple(equipment)
-    asked = (one for one in items if one.provider not in OURS and one.group not in {PEOPLE, POWER})
+    asked = (one for one in items if one.provider not in OURS and one.kind is ItemKind.THING)
     return tuple(stock_of(item, stock) for item in asked)
 
 

@@ -18,9 +18,20 @@ from django.utils.translation import gettext as _
 
 from catalogue.drawings.signs import signs
 from catalogue.exchange.pictures import PictureError, ProbedPicture, keep_picture, probe_picture
-from catalogue.models import Composer, Organisation, Performance, Person, Picture, ProgrammedWork, Recording, Work
+from catalogue.models import (
+    Composer,
+    Organisation,
+    Performance,
+    Person,
+    Picture,
+    ProgrammedWork,
+    Recording,
+    TechnicalSetup,
+    Work,
+)
 from catalogue.models.fields import LINE, DurationField, KindsField, PartialDateField
-from catalogue.models.kept import Somebody
+from catalogue.models.kept import KeptOfWork, Somebody
+from catalogue.models.typed_lists import READERS
 from catalogue.rules.identifiers import Identifier
 from catalogue.rules.search import fold
 from catalogue.terms import OrganisationKind
@@ -34,6 +45,7 @@ from catalogue.web.uploads import is_too_large
 
 LONG = {"rows": 4}
 TEXT = {"rows": 8, "dir": "auto"}
+LISTED = {"rows": 8, "dir": "auto", "spellcheck": "false", "class": "listed"}
 MOST_OFFERED = 200
 SECONDS = re.compile(r"(?:(\d{1,2}):)?(\d{1,3}):([0-5]\d)|(\d{1,5})", re.ASCII)
 IDENTIFIERS = {"ipi": Identifier.IPI, "isni": Identifier.ISNI, "ismn": Identifier.ISMN, "isrc": Identifier.ISRC}
@@ -103,6 +115,8 @@ def field_for(kind: Kind, column: models.Field[Any, Any], **options: Any) -> for
 
 
 def widget_of(column: models.Field[Any, Any]) -> dict[str, Any]:
+    if isinstance(column, models.TextField) and column.name in READERS:
+        return {"widget": forms.Textarea(attrs=LISTED)}
     if isinstance(column, models.TextField):
         return {"widget": forms.Textarea(attrs=LONG if column.blank else TEXT)}
     if isinstance(column, models.URLField):
@@ -152,7 +166,7 @@ MAKERS: tuple[tuple[Callable[[Any], bool], Callable[..., forms.Field]], ...] = (
         lambda _column, **words: CountryField(read=read_country, write=write_country, **words),
     ),
     (lambda column: names_one_of(column, Person, Organisation), named_field),
-    (lambda column: names_one_of(column, Work, Performance, Recording), chosen_field),
+    (lambda column: names_one_of(column, Work, Performance, Recording, TechnicalSetup), chosen_field),
 )
 
 
@@ -207,7 +221,7 @@ class RecordForm(forms.ModelForm):
             if not isinstance(field, forms.ModelChoiceField):
                 continue
             model: Any = cast(Any, field.queryset).model
-            path = "work__composer" if model is Recording else "composer"
+            path = "work__composer" if issubclass(model, KeptOfWork) else "composer"
             field.queryset = model.objects.filter(**{path: self.composer})
             field.choices = self._choices_of(name, field)
 

@@ -21,21 +21,24 @@ class VenueForm(forms.ModelForm):
 
     class Meta:
         model = Venue
-        fields = ["name", "city", "country", "zone", "latitude", "longitude", "notes"]
+        fields = ["name", "city", "country", "zone", "latitude", "longitude", "equipment", "notes"]
         labels = {
             "name": _("Name"),
             "city": _("City"),
             "zone": _("Clocks"),
             "latitude": _("Latitude"),
             "longitude": _("Longitude"),
+            "equipment": _("What the house has"),
             "notes": _("Notes for yourself"),
         }
         help_texts = {
             "zone": _("By which times there are told, such as Europe/Berlin."),
             "latitude": _("Degrees north, such as 53.5413."),
             "longitude": _("Degrees east, such as 9.9841."),
+            "equipment": _("For technical riders, one thing a line: 6 loudspeakers; full range."),
         }
         widgets = {
+            "equipment": forms.Textarea(attrs={"rows": 8, "dir": "auto", "spellcheck": "false", "class": "listed"}),
             "name": forms.TextInput(attrs={"dir": "auto"}),
             "city": forms.TextInput(attrs={"dir": "auto"}),
             "zone": forms.TextInput(attrs={"list": "zones"}),

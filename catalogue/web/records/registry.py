@@ -19,6 +19,7 @@ from catalogue.web.records.of_catalogue import (
     REVIEWS,
 )
 from catalogue.web.records.of_players import PERCUSSION, RETUNINGS, SIGNS, TUNINGS
+from catalogue.web.records.of_technical import RIDERS, SETUPS
 from catalogue.web.records.of_works import (
     COMMISSIONS,
     CONTRIBUTORS,
@@ -33,13 +34,14 @@ SHELVES = (
     Shelf(_("People and organisations"), (PEOPLE, ORGANISATIONS, CONTACTS, BILLED_NAMES)),
     Shelf(_("Words"), (PROGRAMME_NOTES, BIOGRAPHIES, PERFORMANCE_NOTES)),
     Shelf(_("For the players"), (PERCUSSION, SIGNS, TUNINGS, RETUNINGS)),
+    Shelf(_("Sound, stage and light"), (SETUPS, RIDERS)),
     Shelf(_("Who has a part in it"), (CONTRIBUTORS, COMMISSIONS, TEXT_SOURCES, EDITIONS)),
     Shelf(_("Heard and seen"), (RECORDINGS, REVIEWS, AWARDS, PICTURES)),
 )
 KINDS: dict[str, Kind] = {kind.slug: kind for shelf in SHELVES for kind in shelf}
 AROUND_A_WORK: tuple[Kind, ...] = (
     COMMISSIONS, CONTRIBUTORS, TEXT_SOURCES, PROGRAMME_NOTES, PERFORMANCE_NOTES, PERCUSSION, SIGNS, TUNINGS, RETUNINGS,
-    EDITIONS, RECORDINGS, AWARDS, REVIEWS, PICTURES,
+    SETUPS, RIDERS, EDITIONS, RECORDINGS, AWARDS, REVIEWS, PICTURES,
 )  # fmt: skip
 
 

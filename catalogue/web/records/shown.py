@@ -14,7 +14,7 @@ from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from catalogue.drawings.signs import sign_drawing, to_svg
-from catalogue.models import Organisation, Performance, Person, Recording, Work
+from catalogue.models import Organisation, Performance, Person, Recording, TechnicalSetup, Work
 from catalogue.rules.identifiers import doubt_about
 from catalogue.timing import Duration, PartialDate, write_duration
 from catalogue.web.forms.records import IDENTIFIERS, write_seconds
@@ -64,7 +64,7 @@ def shown(record: Any, name: str, slug: str, language: str) -> SafeString | str:
     value = str(record) if name == "__str__" else getattr(record, name)
     if value is None or value == "" or value == () or value is False:
         return ""
-    if isinstance(value, Work | Performance | Person | Organisation | Recording):
+    if isinstance(value, Work | Performance | Person | Organisation | Recording | TechnicalSetup):
         return linked(value, slug)
     if name in {"excerpt_from", "excerpt_until"} and isinstance(value, int):
         return write_seconds(value)

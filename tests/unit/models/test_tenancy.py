@@ -7,6 +7,7 @@ from django.db import models
 
 from catalogue.actions.calendars import make_address
 from catalogue.actions.calls import choose_works, propose_call
+from catalogue.actions.riders import Package, Said, send_rider, take_answers
 from catalogue.models import (
     CalendarAddress,
     Call,
@@ -26,6 +27,9 @@ from catalogue.models import (
     Person,
     ProgrammedWork,
     Recording,
+    Rider,
+    RiderAnswer,
+    RiderSending,
     SavedView,
     SetApart,
     Submission,
@@ -33,7 +37,7 @@ from catalogue.models import (
     Venue,
     Work,
 )
-from catalogue.terms import Role
+from catalogue.terms import Answer, Role
 from tests.makers import (
     NOW,
     make_composer,
@@ -66,6 +70,8 @@ RECORDS: tuple[type[models.Model], ...] = (
     Person,
     ProgrammedWork,
     Recording,
+    RiderAnswer,
+    RiderSending,
     SavedView,
     SetApart,
     Submission,
@@ -98,7 +104,10 @@ def full_catalogue(owner: User) -> Composer:
         venue = make_venue(composer=composer)
         make_performance(work, venue=venue, performers=("Kestrel Ensemble",))
         make_recording(work)
-        make_one_of_each(work)
+        made = make_one_of_each(work)
+        package = Package([{"key": "0" * 16}], {}, {}, "en-GB")
+        sending, _token = send_rider(rider=made[Rider], to="A hall", package=package, now=NOW)
+        take_answers(sending=sending, answers={"0" * 16: Said(Answer.YES)}, by="Kit", message="", now=NOW)
         call = propose_call(composer=composer, text="A call for scores", now=NOW)
         choose_works(call=call, works=[work])
         batch = ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW)
@@ -159,7 +168,9 @@ def test_members_of_several_catalogues_see_each_record_once(owner: User) -> None
 def composer_of(record: models.Model) -> Composer:
     if isinstance(record, Composer):
         return record
-    for way in ("work", "performance", "batch", "call"):
+    if isinstance(record, RiderAnswer):
+        return record.sending.rider.composer
+    for way in ("work", "performance", "batch", "call", "rider"):
         if hasattr(record, way) and not hasattr(record, "composer"):
             return getattr(record, way).composer
     return record.composer

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date
-from decimal import Decimal
 
 import pytest
 
-from catalogue.record_facts import PercussionFacts, RetuningFacts, TuningFacts, WorkRecords
 from catalogue.rules.technical.checks import findings
 from catalogue.rules.technical.halls import held_against
+from catalogue.rules.technical.items import Item, together
 from catalogue.rules.technical.layouts import LAYOUTS, speakers_of
 from catalogue.rules.technical.media import bit_rate, file_bytes, megabytes_a_minute, most_seconds_in_wav
-from catalogue.rules.technical.needs import Item, items_of
 from catalogue.rules.technical.reading import (
     read_inputs,
     read_media,
@@ -152,25 +150,6 @@ def test_an_own_layout_is_the_one_that_is_written_out() -> None:
     assert speakers_of(Setup(1, "x", layout=LayoutName.OWN, own_speakers=own)) == own
 
 
-def test_needs_are_one_list_from_every_record() -> None:
-    setup = replace(SOUND, equipment=read_needs("8 loudspeakers; alike; presenter"), power="two supplies of 16 A")
-    records = WorkRecords(
-        1,
-        percussion=(PercussionFacts(1, 2, "marimba", compass="five octaves", provided_by="presenter"),),
-        tunings=(TuningFacts(1, "house pitch", reference_note="a′", reference_hertz=Decimal("442.000")),),
-        retunings=(RetuningFacts(1, "cello", tuned_to="B-G-d-a"),),
-    )
-    assert items_of(setup, records, read_needs("12 stand lights")) == (
-        Item("Sound and light", "loudspeakers", 8, "alike", provider="presenter"),
-        Item("Microphones", "clip condenser", 1, "for input 1; phantom power 48 V", provider="composer"),
-        Item("Power and network", "Power", detail="two supplies of 16 A", provider="presenter"),
-        Item("Percussion", "marimba", 1, "player 2; five octaves", provider="presenter"),
-        Item("Tuning and preparation", "pitch: house pitch", detail="a′ = 442 Hz", provider="presenter"),
-        Item("Tuning and preparation", "cello", detail="tuned to B-G-d-a", provider="player"),
-        Item("Also needed", "stand lights", 12, provider="to be agreed"),
-    )
-
-
 def test_the_key_of_an_item_changes_with_what_it_says() -> None:
     item = Item("Sound", "loudspeakers", 8)
     assert item.key == Item("Sound", "loudspeakers", 8).key
@@ -199,3 +178,8 @@ def test_differences_are_told_head_by_head() -> None:
         Difference("Inputs", ("2 cello",), ()),
         Difference("Schedule", (), ("14:00 rehearsal",)),
     )
+
+
+def test_items_stand_head_by_head_and_once() -> None:
+    first, second, third = Item("A", "one"), Item("B", "two"), Item("A", "three")
+    assert together((first, second, third, first)) == (first, third, second)

@@ -1,0 +1,126 @@
+"""A drawing of a few kinds of marks, placed once for a page and for paper: strokes, shapes, circles and words.
+
+Lengths are in units, y downwards from the upper edge; words have a size in units too. A page shows the drawing as wide
+as its column, paper says how many points a unit is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal, Protocol
+from xml.sax.saxutils import escape
+
+Anchor = Literal["start", "middle", "end"]
+DASH = "4 3"
+LETTER_WIDE = 0.55
+"""The usual width of a letter, in sizes of its type."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """Lines from point to point; a closed one comes back to its beginning, a filled one is a solid shape."""
+
+    points: tuple[tuple[float, float], ...]
+    thick: float = 1.0
+    closed: bool = False
+    filled: bool = False
+    dashed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Circle:
+    x: float
+    y: float
+    radius: float
+    thick: float = 1.0
+    dashed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """Words with their baseline at y."""
+
+    x: float
+    y: float
+    text: str
+    size: float = 11.0
+    anchor: Anchor = "middle"
+    italic: bool = False
+    strong: bool = False
+
+
+Part = Stroke | Circle | Words
+
+
+@dataclass(frozen=True, slots=True)
+class Sketch:
+    width: float
+    height: float
+    parts: tuple[Part, ...]
+
+
+class Drawable(Protocol):
+    """What can be drawn for a width."""
+
+    def sketch(self, width: float) -> Sketch:
+        """Place everything for so many units."""
+
+
+def box(x: float, y: float, width: float, height: float, *, thick: float = 1.0, filled: bool = False) -> Stroke:
+    """A rectangle with its upper left corner at the place."""
+    corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
+    return Stroke(corners, thick, closed=True, filled=filled)
+
+
+def fitted(text: str, room: float, size: float) -> str:
+    """As much of a text as has room, with a sign that something is missing.
+
+    >>> fitted("double bass", 40, 10), fitted("viola", 40, 10)
+    ('double…', 'viola')
+    """
+    most = max(1, int(room / (size * LETTER_WIDE)))
+    return text if len(text) <= most else f"{text[: most - 1].rstrip()}\N{HORIZONTAL ELLIPSIS}"
+
+
+# ---- as SVG
+
+
+def to_svg(sketch: Sketch, *, title: str) -> str:
+    """The sketch as an SVG element in the colour of its text; ``title`` says it in words."""
+    size = f'viewBox="0 0 {n(sketch.width)} {n(sketch.height)}" width="100%"'
+    look = 'fill="none" stroke="currentColor" stroke-linejoin="round"'
+    parts = "".join(svg_part(part) for part in sketch.parts)
+    return f'<svg class="sketch" role="img" {size} {look}><title>{escape(title)}</title>{parts}</svg>'
+
+
+def svg_part(part: Part) -> str:
+    match part:
+        case Stroke():
+            return stroke_svg(part)
+        case Circle():
+            dash = f' stroke-dasharray="{DASH}"' if part.dashed else ""
+            place = f'cx="{n(part.x)}" cy="{n(part.y)}" r="{n(part.radius)}"'
+            return f'<circle {place} stroke-width="{n(part.thick)}"{dash}/>'
+        case Words():
+            return "".join(words_svg(part))
+
+
+def stroke_svg(stroke: Stroke) -> str:
+    path = "L".join(f"{n(x)} {n(y)}" for x, y in stroke.points)
+    end = "Z" if stroke.closed else ""
+    fill = ' fill="currentColor"' if stroke.filled else ""
+    dash = f' stroke-dasharray="{DASH}"' if stroke.dashed else ""
+    return f'<path d="M{path}{end}" stroke-width="{n(stroke.thick)}"{fill}{dash}/>'
+
+
+def words_svg(words: Words) -> Iterator[str]:
+    yield f'<text x="{n(words.x)}" y="{n(words.y)}" font-size="{n(words.size)}" text-anchor="{words.anchor}"'
+    yield ' font-style="italic"' if words.italic else ""
+    yield ' font-weight="600"' if words.strong else ""
+    yield f' fill="currentColor" stroke="none">{escape(words.text)}</text>'
+
+
+def n(length: float) -> str:
+    """A length with at most two decimals."""
+    return f"{round(length, 2):g}"

@@ -1,0 +1,199 @@
+"""A stage seen from above, the audience at the foot: players, microphones, loudspeakers, desk and power, true to scale.
+
+A square of the grid is a metre. Players who have no place of their own stand in rows around the conductor's place:
+those that come first in the list nearest to the audience, from left to right.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import ceil, cos, pi, sin
+
+from catalogue.drawings.sketch import Circle, Part, Sketch, Stroke, Words, box, fitted
+
+SIZE, SMALL = 10.5, 8.5
+TOP, FOOT, SIDE = 6.0, 40.0, 14.0
+IN_A_ROW = 9
+LEAST_WIDE, LEAST_DEEP = 8.0, 6.0
+MARGIN = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """Something on the stage at metres right of the middle and behind the front edge.
+
+    ``mark`` is player, microphone, loudspeaker, monitor, desk, power, conductor or thing; ``number`` stands in it,
+    ``channels`` beside it; ``count`` is how many players stand there.
+    """
+
+    name: str
+    x: float
+    y: float
+    mark: str = "player"
+    number: str = ""
+    channels: str = ""
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """``width`` and ``depth`` in metres; ``front`` is what is written at the front edge."""
+
+    width: float
+    depth: float
+    things: tuple[Thing, ...]
+    front: str = "front of stage, audience"
+
+    def sketch(self, width: float) -> Sketch:
+        """Draw the stage so many units wide."""
+        scale = (width - 2 * SIDE) / self.width
+        height = TOP + self.depth * scale
+        parts = [
+            *grid(self, scale),
+            box(SIDE, TOP, self.width * scale, self.depth * scale, thick=1.4),
+            *sight(self.things, scale, self),
+        ]
+        for thing in self.things:
+            parts += MARKS[thing.mark](thing, *place(thing, self, scale), scale)
+        parts.append(Stroke(((SIDE, height + 5), (width - SIDE, height + 5)), 2.4))
+        parts.append(Words(width / 2, height + 20, self.front, SIZE, italic=True))
+        parts += scale_bar(height + 31, scale)
+        return Sketch(width, height + FOOT, tuple(parts))
+
+
+def place(thing: Thing, stage: Stage, scale: float) -> tuple[float, float]:
+    return SIDE + (thing.x + stage.width / 2) * scale, TOP + (stage.depth - thing.y) * scale
+
+
+def grid(stage: Stage, scale: float) -> Iterator[Stroke]:
+    """A thin line a metre, from the middle outwards and from the front edge back."""
+    right, bottom = SIDE + stage.width * scale, TOP + stage.depth * scale
+    half = int(stage.width / 2)
+    for metre in range(-half, half + 1):
+        x = SIDE + (stage.width / 2 + metre) * scale
+        yield Stroke(((x, TOP), (x, bottom)), 0.2)
+    for metre in range(1, ceil(stage.depth)):
+        y = bottom - metre * scale
+        yield Stroke(((SIDE, y), (right, y)), 0.2)
+
+
+def scale_bar(y: float, scale: float) -> Iterator[Part]:
+    for metre in range(3):
+        yield Stroke(((SIDE + metre * scale, y - 3), (SIDE + metre * scale, y + 3)), 0.7)
+    yield Stroke(((SIDE, y), (SIDE + 2 * scale, y)), 0.7)
+    yield Words(SIDE + 2 * scale + 5, y + 3, "2 m", SMALL, "start")
+
+
+def sight(things: Sequence[Thing], scale: float, stage: Stage) -> Iterator[Stroke]:
+    """Lines from the conductor to the outermost players, which have to stay free."""
+    conductor = next((one for one in things if one.mark == "conductor"), None)
+    players = [one for one in things if one.mark == "player"]
+    if conductor is None or not players:
+        return
+    for outermost in {min(players, key=lambda one: one.x), max(players, key=lambda one: one.x)}:
+        yield Stroke((place(conductor, stage, scale), place(outermost, stage, scale)), 0.5, dashed=True)
+
+
+# ---- marks
+
+
+def player(thing: Thing, x: float, y: float, scale: float) -> Iterator[Part]:
+    """A circle with the player's number; a section is a box with how many."""
+    if thing.count > 1:
+        wide = min(2.6 * scale, 92)
+        yield box(x - wide / 2, y - 9, wide, 18)
+        yield Words(x, y + 3.5, fitted(f"{thing.count} {thing.name}", wide - 4, SIZE - 1), SIZE - 1)
+    else:
+        yield Circle(x, y, 8.5, 1.2)
+        yield Words(x, y + 3.2, thing.number, SMALL, strong=True)
+        yield Words(x, y + 18.5, fitted(thing.name, max(1.6 * scale, 46), SMALL), SMALL)
+    if thing.channels:
+        yield from microphone(
+            replace(thing, name=""), x + (11 if thing.count < 2 else wide_of(scale) / 2 + 6), y - 9, scale
+        )
+
+
+def wide_of(scale: float) -> float:
+    return min(2.6 * scale, 92)
+
+
+def microphone(thing: Thing, x: float, y: float, _scale: float) -> Iterator[Part]:
+    """A solid triangle with the channels beside it."""
+    yield Stroke(((x - 3.2, y + 3), (x + 3.2, y + 3), (x, y - 3.4)), 0.6, closed=True, filled=True)
+    words = " ".join(part for part in (thing.channels, thing.name) if part)
+    yield Words(x + 5, y + 3, words, SMALL, "start")
+
+
+def loudspeaker(thing: Thing, x: float, y: float, _scale: float) -> Iterator[Part]:
+    yield box(x - 5, y - 8, 10, 7)
+    yield Stroke(((x - 4, y - 1), (x + 4, y - 1), (x + 8, y + 6), (x - 8, y + 6)), 1.0, closed=True)
+    yield Words(x, y + 17, thing.name, SMALL)
+
+
+def monitor(thing: Thing, x: float, y: float, _scale: float) -> Iterator[Part]:
+    """A wedge, wider at its foot."""
+    yield Stroke(((x - 8, y + 5), (x + 8, y + 5), (x + 5, y - 4), (x - 5, y - 4)), 1.1, closed=True)
+    yield Words(x, y + 16, " ".join(part for part in (thing.name, thing.channels) if part), SMALL)
+
+
+def desk(thing: Thing, x: float, y: float, scale: float) -> Iterator[Part]:
+    wide = max(1.2 * scale, 44)
+    yield box(x - wide / 2, y - 8, wide, 16)
+    yield Words(x, y + 3.2, fitted(thing.name, wide - 4, SMALL), SMALL)
+
+
+def power(thing: Thing, x: float, y: float, _scale: float) -> Iterator[Part]:
+    """A square with the two holes of a socket."""
+    yield box(x - 5, y - 5, 10, 10)
+    yield Circle(x - 1.8, y, 0.7, 1.2)
+    yield Circle(x + 1.8, y, 0.7, 1.2)
+    yield Words(x + 8, y + 3, fitted(thing.name, 80, SMALL), SMALL, "start")
+
+
+def conductor(thing: Thing, x: float, y: float, _scale: float) -> Iterator[Part]:
+    yield Circle(x, y, 8.5, 1.2)
+    yield Circle(x, y, 3.0, 1.2)
+    yield Words(x, y + 18.5, thing.name, SMALL)
+
+
+def thing_mark(thing: Thing, x: float, y: float, scale: float) -> Iterator[Part]:
+    wide = max(1.4 * scale, 40)
+    yield box(x - wide / 2, y - 8, wide, 16)
+    yield Words(x, y + 3.2, fitted(thing.name, wide - 4, SMALL), SMALL)
+
+
+MARKS: dict[str, Callable[[Thing, float, float, float], Iterator[Part]]] = {
+    "player": player,
+    "microphone": microphone,
+    "loudspeaker": loudspeaker,
+    "monitor": monitor,
+    "desk": desk,
+    "power": power,
+    "conductor": conductor,
+    "thing": thing_mark,
+}
+
+
+# ---- where players stand who have no place of their own
+
+
+def in_rows(players: Iterable[Thing], *, depth: float, width: float) -> tuple[Thing, ...]:
+    """Place players in arcs around the middle of the front edge, at most nine in a row, the first nearest to it."""
+    waiting = list(players)
+    rows = max(1, ceil(len(waiting) / IN_A_ROW))
+    each = ceil(len(waiting) / rows)
+    found: list[Thing] = []
+    for row in range(rows):
+        here = waiting[row * each : (row + 1) * each]
+        share = (row + 1) / rows
+        across = (width / 2 - MARGIN) * (0.55 + 0.45 * share)
+        deep = (depth - 2 * MARGIN) * (0.35 + 0.65 * share)
+        found += (arc(one, place, len(here), across, deep) for place, one in enumerate(here))
+    return tuple(found)
+
+
+def arc(thing: Thing, position: int, of: int, across: float, deep: float) -> Thing:
+    """A place on half an ellipse, the first at the left."""
+    angle = pi * (0.92 - 0.84 * (position / (of - 1) if of > 1 else 0.5))
+    return replace(thing, x=round(across * cos(angle), 2), y=round(MARGIN + deep * sin(angle), 2))
