@@ -27,9 +27,10 @@ from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.records import gather_records_of_composer, gather_records_of_work
+from catalogue.gathering.technical import gather_rider
 from catalogue.gathering.timing import gather_timing
 from catalogue.gathering.works import gather_work
-from catalogue.models import Composer, Performance, Work
+from catalogue.models import Composer, Performance, Rider, Work
 from catalogue.record_facts import BiographyFacts, ComposerRecords, ProgrammeNoteFacts
 from catalogue.rules.premieres import claims_by_programmed
 from catalogue.terms import HouseStyle
@@ -188,6 +189,21 @@ def make_cue_sheet(composer: Composer, wish: Wish) -> Document:
     )
 
 
+def make_rider(composer: Composer, wish: Wish) -> Document:
+    """The rider of a work for a performance, of the record that is kept of it, else of what the work has."""
+    performance = wanted_performance(composer, wish.performance)
+    found = wanted_record(composer, wish, performance)
+    kept = Rider.objects.filter(work=found, performance=wish.performance).select_related("performance__venue").first()
+    return builder(wish.kind)(
+        gather_work(found),
+        gather_timing(found),
+        gather_rider(found, kept),
+        gather_composer(composer),
+        performance=performance,
+        **setting_of(wish),
+    )
+
+
 MAKERS: dict[str, Callable[[Composer, Wish], Document]] = {
     "works-list-by-category": make_works_list,
     "works-list-by-year": make_works_list,
@@ -199,6 +215,7 @@ MAKERS: dict[str, Callable[[Composer, Wish], Document]] = {
     "programme-entry": make_programme_entry,
     "performance-history": make_performance_history,
     "performance-return": make_performance_return,
+    "rider": make_rider,
     "cue-sheet": make_cue_sheet,
     "cue-sheet-pocket": make_cue_sheet,
 }

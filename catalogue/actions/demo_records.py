@@ -9,13 +9,14 @@ from pathlib import Path
 from typing import Any
 
 from django.apps import apps
+from django.db import models
 
 from catalogue.actions.demo_rows import Row, identity
 from catalogue.actions.records import save_record
-from catalogue.models import Composer, Organisation, Person, Work
+from catalogue.models import Composer, Performance, TechnicalSetup, Work
 from catalogue.models.kept import KeptOfWork
 
-Finder = Callable[[str], Person | Organisation]
+Finder = Callable[[str], models.Model]
 
 
 def load_records(
@@ -28,7 +29,14 @@ def load_records(
     now: datetime,
 ) -> int:
     """Add the records of a composer that are missing; return how many. ``people`` and the other find by slug."""
-    named = {"person": people, "organisation": organisations, "publisher": organisations, "body": organisations}
+    named: dict[str, Finder] = {
+        "person": people,
+        "organisation": organisations,
+        "publisher": organisations,
+        "body": organisations,
+        "performance": lambda slug: Performance.objects.get(uid=identity("performances", slug)),
+        "setup": lambda slug: TechnicalSetup.objects.get(uid=identity("records", slug)),
+    }
     added = 0
     for kind, rows in tomllib.loads(path.read_text(encoding="utf-8")).items():
         model: Any = apps.get_model("catalogue", kind.replace("_", ""))
@@ -46,8 +54,10 @@ def uid_of(row: Row) -> Any:
 
 
 def belongs(row: Row, model: Any, composer: Composer, works: dict[str, Work]) -> bool:
-    """Say whether a row is one of the composer's whose work, if it names one, is loaded."""
+    """Say whether a row is one of the composer's whose work and performance, if it names them, are loaded."""
     if "work" in row and row["work"] not in works:
+        return False
+    if "performance" in row and not Performance.objects.filter(uid=identity("performances", row["performance"])):
         return False
     return issubclass(model, KeptOfWork) or row["composer"] == composer.slug
 

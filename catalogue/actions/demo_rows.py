@@ -125,7 +125,7 @@ def new_person(composer: Composer, row: Row) -> Person:
 
 def new_organisation(composer: Composer, row: Row) -> Organisation:
     kinds = tuple(OrganisationKind(kind) for kind in row["kinds"])
-    return Organisation(composer=composer, kinds=kinds, **copied(row, "name", "city", "country"))
+    return Organisation(composer=composer, kinds=kinds, **copied(row, "name", "city", "country", "equipment"))
 
 
 def new_venue(composer: Composer, row: Row) -> Venue:

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from catalogue.drawings.player_strip import Strip
+from catalogue.drawings.sketch import Drawable
 from catalogue.drawings.timeline import Course
 from catalogue.terms import HouseStyle
 
@@ -209,10 +210,11 @@ class Legend:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A work's timeline, which a page draws as wide as it is; what it shows is said in the document as well."""
+    """A timeline or a sketch, as wide as its ``share`` of the page; what it shows is said in the document as well."""
 
-    drawing: Course
+    drawing: Course | Drawable
     caption: Text
+    share: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -107,6 +107,7 @@ KINDS = {
             EVERY,
             needs=("performances with date, place, work and duration",),
         ),
+        Kind("rider", "Technical rider", f"{CONTENTS}.rider", "rider", EVERY, needs=("something the work needs",)),
         Kind("cue-sheet", "Cue sheet", f"{CONTENTS}.cue_sheet", "cue_sheet", EVERY, needs=("cues",)),
         Kind("cue-sheet-pocket", "Pocket cue sheet", f"{CONTENTS}.cue_sheet", "cue_sheet", EVERY, needs=("cues",)),
     )

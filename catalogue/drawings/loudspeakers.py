@@ -6,12 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import cos, radians, sin
 
-from catalogue.drawings.sketch import Circle, Part, Sketch, Stroke, Words, fitted
+from catalogue.drawings.sketch import Anchor, Circle, Part, Sketch, Stroke, Words, fitted
 
-EDGE = 54.0
+EDGE = 46.0
 SIZE = 11.0
-HIGH = 0.62
-"""How far in a loudspeaker above the others is drawn, as a share of the way to the middle."""
+ASIDE = 0.3
+AT_EAR = 15
+"""Degrees up to which a loudspeaker belongs to the ring; what hangs higher is drawn where it is seen from above."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +34,7 @@ class Ring:
     audience: str = "audience"
 
     def sketch(self, width: float) -> Sketch:
-        """Draw the ring; what stands higher than the ears is drawn further in."""
+        """Draw the ring, and what hangs above it further in."""
         radius = width / 2 - EDGE
         middle = width / 2, EDGE + radius
         parts: list[Part] = [
@@ -48,15 +49,19 @@ class Ring:
 
 
 def loudspeaker(one: Loudspeaker, middle: tuple[float, float], radius: float) -> Iterator[Part]:
-    """A loudspeaker that looks to the middle, its name outside, its angle inside."""
-    out = radius * (1 - (1 - HIGH) * min(abs(one.elevation) / 90 * 2, 1))
+    """A loudspeaker that looks to the middle: its name and angle outside, inside for one that hangs above the ring."""
+    is_high = one.elevation > AT_EAR
+    out = radius * cos(radians(one.elevation))
     x, y = at(middle, out, one.azimuth)
     yield from cabinet(x, y, one.azimuth)
-    name_x, name_y = at(middle, out + 22, one.azimuth)
-    yield Words(name_x, name_y + SIZE / 3, fitted(one.name, 60, SIZE), SIZE, strong=True)
-    if one.angle:
-        inner_x, inner_y = at(middle, out - 26, one.azimuth)
-        yield Words(inner_x, inner_y + SIZE / 3, one.angle, SIZE - 2)
+    across, along = sin(radians(one.azimuth)), -cos(radians(one.azimuth))
+    away = -16 if is_high else 15
+    anchor: Anchor = "middle" if abs(across) < ASIDE or is_high else "start" if across > 0 else "end"
+    name_x, name_y = x + away * across, y + away * along + (SIZE * (0.3 + 0.55 * along))
+    angle = "" if is_high else one.angle
+    yield Words(name_x, name_y - (SIZE * 0.45 if angle else 0), fitted(one.name, 70, SIZE), SIZE, anchor, strong=True)
+    if angle:
+        yield Words(name_x, name_y + SIZE * 0.5, angle, SIZE - 2.5, anchor)
 
 
 def at(middle: tuple[float, float], distance: float, azimuth: float) -> tuple[float, float]:

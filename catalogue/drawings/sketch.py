@@ -19,7 +19,10 @@ LETTER_WIDE = 0.55
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """Lines from point to point; a closed one comes back to its beginning, a filled one is a solid shape."""
+    """Lines from point to point; a closed one comes back to its beginning and hides what is behind it.
+
+    A filled one is a solid shape.
+    """
 
     points: tuple[tuple[float, float], ...]
     thick: float = 1.0
@@ -30,6 +33,8 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Circle:
+    """A circle that hides what is behind it, unless it is dashed."""
+
     x: float
     y: float
     radius: float
@@ -100,8 +105,9 @@ def svg_part(part: Part) -> str:
             return stroke_svg(part)
         case Circle():
             dash = f' stroke-dasharray="{DASH}"' if part.dashed else ""
+            clear = "" if part.dashed else ' class="clear"'
             place = f'cx="{n(part.x)}" cy="{n(part.y)}" r="{n(part.radius)}"'
-            return f'<circle {place} stroke-width="{n(part.thick)}"{dash}/>'
+            return f'<circle{clear} {place} stroke-width="{n(part.thick)}"{dash}/>'
         case Words():
             return "".join(words_svg(part))
 
@@ -109,9 +115,9 @@ def svg_part(part: Part) -> str:
 def stroke_svg(stroke: Stroke) -> str:
     path = "L".join(f"{n(x)} {n(y)}" for x, y in stroke.points)
     end = "Z" if stroke.closed else ""
-    fill = ' fill="currentColor"' if stroke.filled else ""
+    fill = ' fill="currentColor"' if stroke.filled else ' class="clear"' if stroke.closed else ""
     dash = f' stroke-dasharray="{DASH}"' if stroke.dashed else ""
-    return f'<path d="M{path}{end}" stroke-width="{n(stroke.thick)}"{fill}{dash}/>'
+    return f'<path{fill} d="M{path}{end}" stroke-width="{n(stroke.thick)}"{dash}/>'
 
 
 def words_svg(words: Words) -> Iterator[str]:

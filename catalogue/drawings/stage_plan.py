@@ -10,13 +10,17 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, cos, pi, sin
 
-from catalogue.drawings.sketch import Circle, Part, Sketch, Stroke, Words, box, fitted
+from catalogue.drawings.sketch import Anchor, Circle, Part, Sketch, Stroke, Words, box, fitted
 
 SIZE, SMALL = 10.5, 8.5
 TOP, FOOT, SIDE = 6.0, 40.0, 14.0
 IN_A_ROW = 9
 LEAST_WIDE, LEAST_DEEP = 8.0, 6.0
 MARGIN = 1.0
+START: Anchor = "start"
+END: Anchor = "end"
+WIDEST, NARROWER = 0.84, 0.34
+"""The share of half an ellipse that the front row takes, and how much less the last one does."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,16 +53,16 @@ class Stage:
         """Draw the stage so many units wide."""
         scale = (width - 2 * SIDE) / self.width
         height = TOP + self.depth * scale
-        parts = [
-            *grid(self, scale),
+        parts: list[Part] = [
             box(SIDE, TOP, self.width * scale, self.depth * scale, thick=1.4),
+            *grid(self, scale),
             *sight(self.things, scale, self),
         ]
         for thing in self.things:
             parts += MARKS[thing.mark](thing, *place(thing, self, scale), scale)
         parts.append(Stroke(((SIDE, height + 5), (width - SIDE, height + 5)), 2.4))
         parts.append(Words(width / 2, height + 20, self.front, SIZE, italic=True))
-        parts += scale_bar(height + 31, scale)
+        parts += scale_bar(width / 2 - scale, height + 31, scale)
         return Sketch(width, height + FOOT, tuple(parts))
 
 
@@ -78,11 +82,11 @@ def grid(stage: Stage, scale: float) -> Iterator[Stroke]:
         yield Stroke(((SIDE, y), (right, y)), 0.2)
 
 
-def scale_bar(y: float, scale: float) -> Iterator[Part]:
+def scale_bar(left: float, y: float, scale: float) -> Iterator[Part]:
     for metre in range(3):
-        yield Stroke(((SIDE + metre * scale, y - 3), (SIDE + metre * scale, y + 3)), 0.7)
-    yield Stroke(((SIDE, y), (SIDE + 2 * scale, y)), 0.7)
-    yield Words(SIDE + 2 * scale + 5, y + 3, "2 m", SMALL, "start")
+        yield Stroke(((left + metre * scale, y - 3), (left + metre * scale, y + 3)), 0.7)
+    yield Stroke(((left, y), (left + 2 * scale, y)), 0.7)
+    yield Words(left + 2 * scale + 5, y + 3, "2 m", SMALL, "start")
 
 
 def sight(things: Sequence[Thing], scale: float, stage: Stage) -> Iterator[Stroke]:
@@ -144,11 +148,12 @@ def desk(thing: Thing, x: float, y: float, scale: float) -> Iterator[Part]:
 
 
 def power(thing: Thing, x: float, y: float, _scale: float) -> Iterator[Part]:
-    """A square with the two holes of a socket."""
+    """A square with the two holes of a socket; what stands at the right has its words to the left."""
     yield box(x - 5, y - 5, 10, 10)
     yield Circle(x - 1.8, y, 0.7, 1.2)
     yield Circle(x + 1.8, y, 0.7, 1.2)
-    yield Words(x + 8, y + 3, fitted(thing.name, 80, SMALL), SMALL, "start")
+    aside, anchor = (8, START) if thing.x < 0 else (-8, END)
+    yield Words(x + aside, y + 3, fitted(thing.name, 80, SMALL), SMALL, anchor)
 
 
 def conductor(thing: Thing, x: float, y: float, _scale: float) -> Iterator[Part]:
@@ -189,11 +194,12 @@ def in_rows(players: Iterable[Thing], *, depth: float, width: float) -> tuple[Th
         share = (row + 1) / rows
         across = (width / 2 - MARGIN) * (0.55 + 0.45 * share)
         deep = (depth - 2 * MARGIN) * (0.35 + 0.65 * share)
-        found += (arc(one, place, len(here), across, deep) for place, one in enumerate(here))
+        spread = WIDEST if rows == 1 else WIDEST - NARROWER * row / (rows - 1)
+        found += (arc(one, place, len(here), across, deep, spread) for place, one in enumerate(here))
     return tuple(found)
 
 
-def arc(thing: Thing, position: int, of: int, across: float, deep: float) -> Thing:
-    """A place on half an ellipse, the first at the left."""
-    angle = pi * (0.92 - 0.84 * (position / (of - 1) if of > 1 else 0.5))
-    return replace(thing, x=round(across * cos(angle), 2), y=round(MARGIN + deep * sin(angle), 2))
+def arc(thing: Thing, position: int, of: int, across: float, deep: float, spread: float) -> Thing:
+    """A place on half an ellipse, the first at the left; ``spread`` is the share of it that is used."""
+    angle = pi * (0.5 + spread * (0.5 - (position / (of - 1) if of > 1 else 0.5)))
+    return replace(thing, x=round(across * cos(angle), 1) + 0.0, y=round(MARGIN + deep * sin(angle), 1))

@@ -94,4 +94,5 @@ def gather_sent(rider: Rider) -> Sent | None:
     last: RiderSending | None = rider.sendings.order_by("revision").last()
     if last is None:
         return None
-    return Sent(last.revision, last.sent_at.date(), {head: tuple(lines) for head, lines in last.lists.items()})
+    lists = {head: tuple(lines) for head, lines in last.lists.items()}
+    return Sent(last.revision, last.sent_at.date(), last.language, lists)

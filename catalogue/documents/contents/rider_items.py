@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 
 from catalogue.documents.labels import Labels
@@ -14,6 +15,7 @@ from catalogue.rules.technical.items import Item, ItemKind, together
 from catalogue.rules.technical.riders import RiderFacts
 from catalogue.rules.technical.terms import Feed, Input, Need, Output, Send, Setup
 
+SEVERAL = re.compile(r"(?:stereo )?pair\b|two\b|three\b", re.IGNORECASE)
 PRESENTER, PLAYER = "presenter", "player"
 
 
@@ -70,10 +72,11 @@ def microphones(inputs: Iterable[Input], says: Labels) -> Iterator[Item]:
         if one.feed in {Feed.MICROPHONE, Feed.DI} and one.line:
             alike.setdefault((one.line, one.stand, one.provider), []).append(one)
     for (line, stand, provider), found in alike.items():
+        number = len(found) if SEVERAL.match(line) else sum(len(one.channels) for one in found)
         yield Item(
             says.word("Microphones"),
-            line,
-            sum(len(one.channels) for one in found),
+            f"\N{MULTIPLICATION SIGN} {line}" if number > 1 else line,
+            number,
             said(
                 (
                     plain(says.say("stand: {stand}", stand=stand)) if stand else "",
@@ -155,7 +158,8 @@ def of_forces(work: WorkFacts, forces: Instrumentation, says: Labels) -> Iterato
 
 
 def of_voice(line: Line, work: WorkFacts, says: Labels) -> Item:
-    kind = says.word("spoken" if line.role == "narrator" else "sung")
+    speaks = line.role == "narrator"
+    kind = says.word("spoken" if speaks else "sung")
     text = says.language_name(work.text_language) if work.text_language else ""
     group = says.word("Sung and spoken parts")
     number = most_of(line) if not line.instrument.startswith("choir") else 1

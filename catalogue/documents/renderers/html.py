@@ -32,11 +32,17 @@ from catalogue.documents.model import (
 )
 from catalogue.documents.renderers.characters import printable
 from catalogue.drawings.player_strip import to_svg
-from catalogue.drawings.timeline import timeline
+from catalogue.drawings.sketch import to_svg as sketch_svg
+from catalogue.drawings.timeline import Course, timeline
 from catalogue.drawings.timeline import to_svg as timeline_svg
 
 STRIP_SCALE = 1.2
 FIGURE_WIDE = 512  # units that a timeline is placed for; it is never drawn narrower, but moved along
+SKETCH_WIDE = 360  # units that a sketch is placed for, so that its words can be read on a phone
+FORMS = frozenset(
+    ("number", "item", "lack", "input", "output", "speaker", "file", "cue", "place", "when", "change", "who")
+)
+"""Keys of columns of which tables have one whose groups stand above their rows."""
 TAGS = {Style.PLAIN: "", Style.TITLE: "i", Style.EMPHASIS: "em", Style.STRONG: "strong"}
 
 
@@ -167,6 +173,10 @@ class Writer:
         yield "</ul>"
 
     def figure(self, figure: Figure) -> Iterator[str]:
+        if not isinstance(figure.drawing, Course):
+            sketch = sketch_svg(figure.drawing.sketch(SKETCH_WIDE), title=plain(figure.caption))
+            yield f'<figure class="picture plan">{sketch}<figcaption>{self.text(figure.caption)}</figcaption></figure>'
+            return
         picture = timeline(figure.drawing, width=FIGURE_WIDE)
         yield f'<figure class="picture" tabindex="0">{timeline_svg(picture, title=plain(figure.caption))}'
         yield f"<figcaption>{self.text(figure.caption)}</figcaption></figure>"
@@ -199,7 +209,7 @@ class Writer:
 
     def has_years(self, table: Table) -> bool:
         """Whether the labels of groups stand beside their rows: those of a list do, those of a form above them."""
-        return not any(column.key == "number" for column in table.columns)
+        return not any(column.key in FORMS for column in table.columns)
 
     def year(self, label: Text, place: int) -> str:
         return '<td class="margin"></td>' if place else f'<th scope="row" class="margin">{self.text(label)}</th>'

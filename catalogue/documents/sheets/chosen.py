@@ -13,6 +13,7 @@ from catalogue.documents.sheets.paper import SIZES, Size
 from catalogue.documents.sheets.parts_checklist import A4, LETTER
 from catalogue.documents.sheets.performance_history import PERFORMANCE_HISTORY
 from catalogue.documents.sheets.programme_entry import PROGRAMME_ENTRY
+from catalogue.documents.sheets.rider import RIDER
 from catalogue.documents.sheets.works_list import BY_CATEGORY, BY_YEAR
 from catalogue.terms import HouseStyle
 
@@ -27,6 +28,7 @@ SHEETS = {
     "programme-entry": PROGRAMME_ENTRY,
     "performance-history": PERFORMANCE_HISTORY,
     "performance-return": performance_return.A4,
+    "rider": RIDER,
     "cue-sheet": cue_sheet.A4,
     "cue-sheet-pocket": cue_sheet.POCKET,
 }

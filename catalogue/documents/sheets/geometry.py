@@ -230,7 +230,7 @@ class LegendSheet:
 
 @dataclass(frozen=True, slots=True)
 class FigureSheet:
-    """A timeline: its caption, then the drawing, so many points to a unit of it."""
+    """A timeline: its caption, then the drawing, so many points to a unit of it; a sketch: the drawing, its caption."""
 
     caption: Look = Look("sans", 7)
     name: Look = Look("serif", 9, italic=True)
@@ -241,6 +241,9 @@ class FigureSheet:
     curve: float = 0.7
     line: float = 0.7
     tick: float = 0.5
+    sketch_scale: float = 0.74
+    sketch_lead: float = 0.8 * U
+    caption_below: float = 10
 
 
 @dataclass(frozen=True, slots=True)

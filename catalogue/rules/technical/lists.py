@@ -23,7 +23,8 @@ PROVIDERS = frozenset(
         "soloist", "conductor", "publisher", "festival", "technician", "studio",
     )
 )  # fmt: skip
-FROM = re.compile(r"(?:from|by|brought by|provided by)(?: the)? (.+)", re.IGNORECASE)
+BY = re.compile(r"(?:by|brought by|provided by|hired from)(?: the)? (?!\d)(.+)", re.IGNORECASE)
+FROM = re.compile(r"from (?:the )?(\w+)", re.IGNORECASE)
 NUMBER = re.compile(r"(\d{1,3})(?:\s*[-\N{EN DASH}]\s*(\d{1,3}))?", re.ASCII)
 
 
@@ -79,15 +80,17 @@ def parts_of(line: str, place: int) -> Iterator[Part]:
 
 
 def provider_in(text: str) -> str:
-    """Who provides it, where a part says that: a word of the trade alone, or anybody after *from* or *by*.
+    """Who provides it, where a part says that: a word of the trade, alone or after *from*, or anybody after *by*.
 
-    >>> provider_in("presenter"), provider_in("from the piano firm"), provider_in("boom")
-    ('presenter', 'piano firm', '')
+    >>> provider_in("presenter"), provider_in("from the hall"), provider_in("by the piano firm")
+    ('presenter', 'hall', 'piano firm')
+    >>> provider_in("boom"), provider_in("from the get-in to the end")
+    ('', '')
     """
     found = FROM.fullmatch(text)
-    if found is not None:
-        return found[1]
-    return text.casefold() if text.casefold() in PROVIDERS else ""
+    word = (found[1] if found else text).casefold()
+    named = BY.fullmatch(text)
+    return named[1] if named else word if word in PROVIDERS else ""
 
 
 def numbers_in(row: ListRow) -> tuple[int, int]:

@@ -49,6 +49,7 @@ FEEDS: tuple[tuple[re.Pattern[str], Feed], ...] = (
     ),
     (re.compile(r"\b(?:line|balanced|unbalanced|dBu|dBV|jack|XLR)\b", re.IGNORECASE), Feed.LINE),
 )
+BOX = re.compile(r"(?:active |passive )?DI(?:[- ]box)?|line|digital", re.IGNORECASE)
 SENDS: tuple[tuple[re.Pattern[str], Send], ...] = (
     (re.compile(r"\bin[- ]ears?\b|\b(?:head|ear)phones?\b|\biem\b", re.IGNORECASE), Send.IN_EAR),
     (re.compile(r"\bmonitors?\b|\bwedges?\b|\bfoldback\b", re.IGNORECASE), Send.MONITOR),
@@ -128,19 +129,20 @@ def read_inputs(text: str) -> tuple[Input, ...]:
 def read_input(row: ListRow) -> Input:
     channels, source = Channels(*numbers_in(row)), named(row, 1, "what is heard on the channel")
     rest = sorted_parts(row.parts[2:], labels=("to", "insert"), phantom=True)
-    line = first_of(rest.others)
+    others = [text for text in rest.others[1:] if not BOX.fullmatch(text)]
+    line = ", ".join([*rest.others[:1], *(text for text in rest.others[1:] if BOX.fullmatch(text))])
     feed = first_match(FEEDS, line) or first_match(FEEDS, source)
     return Input(
         channels=channels,
         source=source,
         line=line,
         feed=feed,
-        stand=first_of(rest.others, 1),
+        stand=first_of(others),
         phantom=rest.phantom,
         insert=rest.labelled.get("insert", ""),
         to=rest.labelled.get("to", ""),
         provider=rest.provider,
-        remark=rest_of(rest.others, 2),
+        remark=rest_of(others, 1),
     )
 
 

@@ -12,10 +12,11 @@ from catalogue.rules.technical.terms import Need, Setup, Slot
 
 @dataclass(frozen=True, slots=True)
 class Sent:
-    """The revision that was sent last: its number, its day, and its lines by their heads."""
+    """The revision that was sent last: its number, its day, its language, and its lines by their heads."""
 
     revision: int
     day: date
+    language: str = ""
     lists: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 

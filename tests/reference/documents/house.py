@@ -20,6 +20,7 @@ from catalogue.documents.contents.performance_return import Member, performance_
 from catalogue.documents.contents.press_sheet import press_sheet
 from catalogue.documents.contents.programme_entry import Room, Written, programme_entry
 from catalogue.documents.contents.prose import Prose
+from catalogue.documents.contents.rider import rider
 from catalogue.documents.contents.selection import Chosen
 from catalogue.documents.contents.works_list import WHOLE, Telling, works_list
 from catalogue.documents.model import Block, Document, Figure, Legend, Paper, Section, Text, texts
@@ -38,9 +39,31 @@ from catalogue.facts import (
     WorkFacts,
 )
 from catalogue.instrumentation import Chair, Instrumentation, Line, read
-from catalogue.record_facts import AwardFacts
+from catalogue.record_facts import AwardFacts, PercussionFacts, WorkRecords
 from catalogue.rules.premieres import claims_by_programmed
-from catalogue.terms import Category, PerformanceKind, PerformanceStatus, PerformerRole, WorkStatus
+from catalogue.rules.technical.reading import (
+    read_inputs,
+    read_media,
+    read_needs,
+    read_outputs,
+    read_places,
+    read_schedule,
+    read_software,
+    read_speakers,
+    read_staff,
+)
+from catalogue.rules.technical.riders import RiderFacts, Sent
+from catalogue.rules.technical.terms import Setup
+from catalogue.terms import (
+    Category,
+    LayoutName,
+    PerformanceKind,
+    PerformanceStatus,
+    PerformerRole,
+    SetupKind,
+    Synchronisation,
+    WorkStatus,
+)
 from catalogue.timing import Duration, PartialDate
 from tests.fact_makers import make_event, make_venue, make_work
 
@@ -415,7 +438,73 @@ def cues(
     return cue_sheet(FERROUS, timing, COMPOSER, language=language, paper=paper, printed_on=TODAY, pocket=pocket)
 
 
+SETUP = Setup(
+    id=1,
+    name="As meant",
+    fixed_media=True,
+    live_processing=True,
+    description="Five microphones feed the harbour; the harbour answers.",
+    synchronisation=Synchronisation.CLICK,
+    synchronisation_note="the conductor alone hears it",
+    inputs=read_inputs(
+        "1; bass clarinet; clip condenser; 48 V; to live; composer\n"
+        "2; harp; small condenser; boom; 48 V; to hall; presenter\n"
+        "3-4; computer: harbour; line, balanced; to hall; composer"
+    ),
+    outputs=read_outputs(
+        "1-4; ring; harbour; presenter\n5; in-ear, conductor; click; for conductor; composer\n6; subwoofer; low; hall"
+    ),
+    layout=LayoutName.OWN,
+    own_speakers=read_speakers("front left; -45\nfront right; 45\nrear left; -135\nrear right; 135; 20\nsub; low"),
+    equipment=read_needs(
+        "Sound:\n4 loudspeakers; full range, alike; such as any eight-inch two-way; presenter\nmixing desk; 8 inputs"
+    ),
+    software=read_software("Harbour patch; 3.1; processing; composer"),
+    media=read_media("harbour.wav; 4 channels; 48 kHz; 24 bit; 2:58; the harbour"),
+    sample_rate=48_000,
+    bit_depth=24,
+    staff=read_staff("sound engineer; whole day; presenter"),
+    places=read_places("bass clarinet; -2; 2\nmonitor; 0; 1\npower; 3; 5"),
+    power="One 16 A supply.",
+    loudest="about 92 dB(A) at the desk for 20 s, averaged over them, measured in Leith",
+    when_it_fails="Go on from letter F.",
+    documented=PartialDate(2026, 1),
+)
+STEREO = Setup(id=2, name="Stereo", kind=SetupKind.REDUCED, differs="Two loudspeakers, no harbour behind.")
+RIDER = RiderFacts(
+    records=WorkRecords(6, percussion=(PercussionFacts(1, 1, "bell plate", size="60 cm", provided_by="presenter"),)),
+    setup=SETUP,
+    others=(STEREO,),
+    contact_name="Kit Arran",
+    contact_email="kit@example.org",
+    contact_telephone="+44 131 496 0000",
+    equipment=read_needs("2 towels; presenter"),
+    schedule=read_schedule("14:00; rehearsal with electronics\n19:30; performance"),
+    hall="Dock Hall",
+    stock=read_needs("2 loudspeakers\nmixing desk; 16 inputs"),
+)
+SENT = Sent(1, date(2026, 1, 12), "en-GB", {"Schedule": ("14:00; rehearsal", "19:30; performance")})
+
+
+def rider_of(language: str = "en-GB", **changed: Any) -> Document:
+    facts = replace(RIDER, **changed)
+    return rider(
+        FERROUS,
+        TIMING,
+        facts,
+        COMPOSER,
+        performance=PERFORMANCES[2],
+        language=language,
+        paper=Paper.A4,
+        printed_on=TODAY,
+    )
+
+
 DOCUMENTS = {
+    "rider": rider_of,
+    "rider-again": lambda: rider_of(sent=SENT),
+    "rider-german": lambda: rider_of("de"),
+    "rider-without-electronics": lambda: rider_of(setup=None, others=(), stock=(), contact_name=""),
     "works-by-category": lambda: works_by("category"),
     "works-by-category-german": lambda: works_by("category", "de"),
     "works-by-year": lambda: works_by("year"),

@@ -166,7 +166,12 @@ def section_items(section: Section, ground: Ground, parent: Element) -> list[Ite
         inner[0] = replace(inner[0], lead=sheet.after)
     again = Item(continued_head(section, ground), lead=0)
     told = [
-        replace(item, again=(again, *item.again), fresh_lead=item.fresh_lead or sheet.continued_after) for item in inner
+        replace(
+            item,
+            again=(again, *(replace(one, lead=one.lead or sheet.after) for one in item.again)),
+            fresh_lead=item.fresh_lead or (item.lead if item.again else sheet.continued_after),
+        )
+        for item in inner
     ]
     if section.key:
         told = [replace(item, keep=place < len(told) - 1) for place, item in enumerate(told)]

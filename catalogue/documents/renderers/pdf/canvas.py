@@ -34,6 +34,8 @@ from catalogue.drawings.player_strip import (
 )
 
 BLACK = (0, 0, 0)
+WHITE = (1, 1, 1)
+DASHES: dict[bool, tuple[float, ...]] = {False: (), True: (2.6, 2)}
 ROUND = 1
 """The cap of a stroke that ends in a half circle."""
 ABOVE_HEAD = 20
@@ -170,6 +172,48 @@ class Canvas:
             path.lineTo(x, self.height - y)
         self.drawing.setLineWidth(thick)
         self.drawing.drawPath(path)
+
+    def outline(
+        self,
+        points: Sequence[tuple[float, float]],
+        thick: float,
+        *,
+        closed: bool = False,
+        filled: bool = False,
+        dashed: bool = False,
+    ) -> None:
+        """Strokes from point to point, back to the first where they close, solid where they are filled."""
+        self.begin()
+        self.ink(inked=False)
+        path = self.drawing.beginPath()
+        path.moveTo(points[0][0], self.height - points[0][1])
+        for x, y in points[1:]:
+            path.lineTo(x, self.height - y)
+        if closed:
+            path.close()
+        self.drawing.setLineWidth(thick)
+        self.drawing.setDash(*DASHES[dashed])
+        with self.cleared(clear=closed and not filled):
+            self.drawing.drawPath(path, stroke=1, fill=int(closed))
+        self.drawing.setDash()
+
+    def circle(self, x: float, y: float, radius: float, thick: float, *, dashed: bool = False) -> None:
+        self.begin()
+        self.ink(inked=False)
+        self.drawing.setLineWidth(thick)
+        self.drawing.setDash(*DASHES[dashed])
+        with self.cleared(clear=not dashed):
+            self.drawing.circle(x, self.height - y, radius, fill=int(not dashed))
+        self.drawing.setDash()
+
+    @contextmanager
+    def cleared(self, *, clear: bool) -> Iterator[None]:
+        """Fill shapes with the white of the paper, so that nothing behind them shows through."""
+        if clear:
+            self.drawing.setFillColorRGB(*WHITE)
+        yield
+        if clear:
+            self.drawing.setFillColorRGB(*BLACK)
 
     def box(self, x: float, y: float, side: float, thick: float) -> None:
         """A square with its upper left corner at the place."""

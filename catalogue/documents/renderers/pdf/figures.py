@@ -1,4 +1,4 @@
-"""Timelines on the page: the same drawing as on screen, its units in points."""
+"""Timelines and sketches on the page: the same drawings as on screen, their units in points."""
 
 from __future__ import annotations
 
@@ -10,6 +10,8 @@ from catalogue.documents.renderers.pdf.flow import Item
 from catalogue.documents.renderers.pdf.ground import Ground
 from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import FigureSheet, Look
+from catalogue.drawings.sketch import Circle, Drawable, Sketch, Stroke
+from catalogue.drawings.sketch import Words as SketchWords
 from catalogue.drawings.timeline import (
     CUE_BELOW,
     CUE_ROW,
@@ -18,6 +20,7 @@ from catalogue.drawings.timeline import (
     FREE,
     MINUTE_BELOW,
     TICK,
+    Course,
     Picture,
     Words,
     timeline,
@@ -26,6 +29,8 @@ from catalogue.drawings.timeline import (
 
 def figure_item(figure: Figure, ground: Ground, parent: Element) -> Item:
     """A caption and the drawing below it, whole on one page."""
+    if not isinstance(figure.drawing, Course):
+        return sketch_item(figure, figure.drawing, ground, parent)
     sheet = ground.sheet.figure
     picture = timeline(figure.drawing, width=ground.width / sheet.scale)
     caption = ground.line(figure.caption, sheet.caption)
@@ -106,3 +111,46 @@ class Drawn:
         elif words.x > 0.5:
             x -= line.width / 2
         self.canvas.text(x, self.y(height), line)
+
+
+# ---- sketches
+
+
+def sketch_item(figure: Figure, drawing: Drawable, ground: Ground, parent: Element) -> Item:
+    """A sketch in the middle of the page, its caption below it, whole on one page."""
+    sheet = ground.sheet.figure
+    wide = ground.width * figure.share
+    sketch = drawing.sketch(wide / sheet.sketch_scale)
+    caption = ground.line(figure.caption, sheet.caption)
+    drawn, told = parent.add("Figure", alternative=plain(figure.caption)), parent.add("Caption")
+    left, high = ground.left + (ground.width - wide) / 2, sketch.height * sheet.sketch_scale
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.content(drawn):
+            draw_sketch(canvas, sketch, ground, left, y)
+        with canvas.content(told):
+            canvas.text(ground.left + (ground.width - caption.width) / 2, y + high + sheet.caption_below, caption)
+
+    return Item(draw, lead=sheet.sketch_lead, depth=high + sheet.caption_below)
+
+
+def draw_sketch(canvas: Canvas, sketch: Sketch, ground: Ground, left: float, top: float) -> None:
+    scale = ground.sheet.figure.sketch_scale
+    for part in sketch.parts:
+        match part:
+            case Stroke():
+                points = [(left + x * scale, top + y * scale) for x, y in part.points]
+                canvas.outline(points, part.thick * scale, closed=part.closed, filled=part.filled, dashed=part.dashed)
+            case Circle():
+                centre = left + part.x * scale, top + part.y * scale
+                canvas.circle(*centre, part.radius * scale, part.thick * scale, dashed=part.dashed)
+            case SketchWords():
+                sketch_words(canvas, part, ground, left, top)
+
+
+def sketch_words(canvas: Canvas, words: SketchWords, ground: Ground, left: float, top: float) -> None:
+    scale = ground.sheet.figure.sketch_scale
+    look = Look("sans", words.size * scale, italic=words.italic, strong=words.strong)
+    line = ground.line(wording(words.text), look)
+    before = {"start": 0.0, "middle": line.width / 2, "end": line.width}[words.anchor]
+    canvas.text(left + words.x * scale - before, top + words.y * scale, line)

@@ -1,0 +1,357 @@
+"""The technical rider: whom to ask, what is needed and who provides it, the stage, the channels, the cautions.
+
+It says what is needed before a model for reference, numbers its revision, and tells what is different since the last
+one that was sent. What has not been entered is not printed.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import date
+from itertools import groupby
+
+from catalogue.documents.contents.credits import performers, places
+from catalogue.documents.contents.dates import date_text, day_text
+from catalogue.documents.contents.forces import described
+from catalogue.documents.contents.rider_channels import (
+    Heads,
+    cue_blocks,
+    input_table,
+    layout_blocks,
+    lines_of,
+    output_table,
+    playback_blocks,
+    provider_text,
+    table_of,
+)
+from catalogue.documents.contents.rider_items import rider_items
+from catalogue.documents.contents.rider_stage import stage_blocks
+from catalogue.documents.contents.titles import short_title, work_title
+from catalogue.documents.labels import Labels, labels
+from catalogue.documents.model import (
+    Block,
+    Cell,
+    Column,
+    Document,
+    Group,
+    Opening,
+    Pair,
+    Pairs,
+    Paper,
+    Paragraph,
+    Section,
+    Signatures,
+    Style,
+    Table,
+    Text,
+    Voice,
+    joined,
+    plain,
+    value,
+    wording,
+)
+from catalogue.documents.needs import DocumentNeeds
+from catalogue.facts import ComposerFacts, PerformanceFacts, TimingFacts, WorkFacts
+from catalogue.rules.technical.halls import held_against
+from catalogue.rules.technical.items import Item
+from catalogue.rules.technical.revisions import Difference, differences
+from catalogue.rules.technical.riders import RiderFacts, Sent
+from catalogue.rules.technical.terms import Setup, Slot
+from catalogue.timing import write_duration
+
+NUMBERED = re.compile(r"^\d+\N{EM SPACE}")
+COMPARED = (
+    "What is needed",
+    "Stage plan",
+    "Input list",
+    "Output list",
+    "Loudspeakers",
+    "Playback and synchronisation",
+    "Cues",
+    "Schedule",
+)
+"""Sections whose lines the next revision is compared with."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """All that a rider is told, in its language."""
+
+    work: WorkFacts
+    timing: TimingFacts
+    facts: RiderFacts
+    composer: ComposerFacts
+    performance: PerformanceFacts | None
+    items: tuple[Item, ...]
+    says: Labels
+
+    @property
+    def setup(self) -> Setup | None:
+        return self.facts.setup
+
+
+def rider(
+    work: WorkFacts,
+    timing: TimingFacts,
+    facts: RiderFacts,
+    composer: ComposerFacts,
+    *,
+    performance: PerformanceFacts | None = None,
+    language: str,
+    paper: Paper,
+    printed_on: date,
+) -> Document:
+    """The rider of a work. Raises DocumentNeeds where nothing is known that it needs."""
+    says = labels(language)
+    items = rider_items(work, facts, says)
+    if not items and facts.setup is None:
+        reason = f"Nothing is noted yet that “{work.title.title}” needs besides its players."
+        raise DocumentNeeds(reason, ("technical setup",))
+    told = Told(work, timing, facts, composer, performance, items, says)
+    running = says.say("Technical rider, revision {number}", number=str(facts.revision))
+    whose = joined((value(composer.name), value(plain(short_title(work.title)))), ", ")
+    day = day_text(printed_on, says.language)
+    return Document(
+        kind="rider",
+        title=f"{work.title.title}: {says.word('Technical rider')}",
+        author=composer.name,
+        language=says.language,
+        paper=paper,
+        blocks=blocks(told, running, day),
+        running=(whose, running),
+        dated=says.say("Revision {number}, {day}; replaces all earlier", number=str(facts.revision), day=day),
+    )
+
+
+def blocks(told: Told, running: Text, day: str) -> tuple[Block, ...]:
+    found = [(head, tuple(inner)) for head, inner in sections(told)]
+    compared = lines_by_head(found, told.says)
+    change = difference_blocks(told.facts.sent, compared, told.says)
+    if change:
+        found.insert(1, ("Different since the last revision", change))
+    heads = [(head, inner) for head, inner in found if inner]
+    numbered = (
+        Section((*wording(f"{place}\N{EM SPACE}"), *wording(told.says.word(head))), inner)
+        for place, (head, inner) in enumerate(heads, start=1)
+    )
+    return (opening(told, running, day), *summary(told), *numbered, signatures(told.says))
+
+
+def sections(told: Told) -> Iterator[tuple[str, Iterable[Block]]]:
+    """Each head with what stands under it, in the order in which a house works through a rider."""
+    says, setup, facts = told.says, told.setup, told.facts
+    yield "Contact", contact_blocks(told)
+    yield "What is needed", (needs_table(told.items, says),) if told.items else ()
+    yield "Not on the list of the hall", lack_blocks(told)
+    yield "Stage plan", stage_blocks(told.work.instrumentation, setup, says)
+    yield "Input list", input_table(setup, says) if setup else ()
+    yield "Output list", output_table(setup, says) if setup else ()
+    yield "Loudspeakers", layout_blocks(setup, says) if setup else ()
+    yield "Playback and synchronisation", playback_blocks(setup, says) if setup else ()
+    yield "Cues", cue_blocks(told.timing, says)
+    yield "Schedule", schedule_blocks(facts.schedule, says)
+    yield "Cautions", caution_blocks(told)
+    yield "With less, and when something fails", other_blocks(told)
+    yield "Setting up", text_blocks(setup.setting_up) if setup else ()
+    yield "Who brings what", brought_blocks(told.items, says)
+
+
+def rider_lines(document: Document) -> dict[str, tuple[str, ...]]:
+    """The lines of a rider by their heads, as the next revision is compared with them."""
+    says = labels(document.language)
+    found = [(NUMBERED.sub("", plain(one.head)), one.blocks) for one in document.blocks if isinstance(one, Section)]
+    compared = {says.word(head) for head in COMPARED}
+    return {head: table_lines(inner) for head, inner in found if head in compared}
+
+
+def lines_by_head(found: list[tuple[str, tuple[Block, ...]]], says: Labels) -> dict[str, tuple[str, ...]]:
+    return {says.word(head): table_lines(inner) for head, inner in found if head in COMPARED and inner}
+
+
+def table_lines(inner: tuple[Block, ...]) -> tuple[str, ...]:
+    return tuple(line for block in inner if isinstance(block, Table) for line in lines_of(block))
+
+
+# ---- the opening
+
+
+def opening(told: Told, running: Text, day: str) -> Opening:
+    """What, for whom, for which performance; revision and day stand above."""
+    says, work = told.says, told.work
+    duration = write_duration(work.duration, "primes", says.language) if work.duration else work.duration_typed
+    return Opening(
+        work_title(work),
+        value(told.composer.name),
+        joined((running, value(day)), ", "),
+        aside=joined((described(work, says), value(duration)), ", "),
+    )
+
+
+def occasion(told: Told) -> Text:
+    """Who plays, where and when, for one performance."""
+    one = told.performance
+    if one is None:
+        return ()
+    when = value(date_text(one.date, told.says.language)) if one.date else ()
+    at = value(f"{one.time:%H:%M}") if one.time else ()
+    return joined((performers(one, told.says, sentence=False), *places(one), when, at), ", ")
+
+
+def summary(told: Told) -> Iterator[Block]:
+    played = plain(occasion(told))
+    if played:
+        yield Paragraph(value(played, Style.STRONG))
+    text = told.facts.summary or (told.setup.description if told.setup else "") or told.work.electronics_note
+    yield from text_blocks(text)
+
+
+def text_blocks(text: str) -> tuple[Block, ...]:
+    """A typed text, an empty line between paragraphs."""
+    parts = (" ".join(part.split()) for part in re.split(r"\n\s*\n", text))
+    return tuple(Paragraph(value(part)) for part in parts if part)
+
+
+def contact_blocks(told: Told) -> tuple[Block, ...]:
+    """The one person to ask: of the rider, else the composer."""
+    facts, composer, says = told.facts, told.composer, told.says
+    own = bool(facts.contact_name)
+    hours = f" ({facts.contact_hours})" if facts.contact_hours else ""
+    telephone = facts.contact_telephone + hours if own else composer.telephone
+    left = (
+        ("One contact", facts.contact_name or composer.name),
+        ("Telephone", telephone),
+        ("E-mail", facts.contact_email if own else composer.email),
+    )
+    one = told.performance
+    dated = date_text(told.setup.documented, says.language) if told.setup and told.setup.documented else ""
+    tested = date_text(told.setup.tested, says.language) if told.setup and told.setup.tested else ""
+    right = (
+        ("Presenter", one.presenter if one else ""),
+        ("Documented", dated),
+        ("Last tested", tested),
+        ("Travel", " ".join(facts.travel.split())),
+    )
+    groups = tuple(
+        tuple(Pair(wording(says.word(label)), value(text)) for label, text in group if text) for group in (left, right)
+    )
+    return (Pairs(tuple(group for group in groups if group)),)
+
+
+# ---- what is needed
+
+
+def needs_table(items: tuple[Item, ...], says: Labels) -> Table:
+    """Everything under its head, with a box to tick once it is agreed."""
+    columns = (
+        Column("item", wording(says.word("Need"))),
+        Column("what", wording(says.word("What it has to be"))),
+        Column("from", wording(says.word("Brought by"))),
+        Column("agreed", wording(says.word("Agreed"))),
+    )
+    groups = tuple(
+        Group(value(head), tuple(need_row(one, says) for one in found))
+        for head, found in groupby(items, key=lambda item: item.group)
+    )
+    return Table(columns, groups)
+
+
+def need_row(item: Item, says: Labels) -> tuple[Cell, ...]:
+    reference = says.say("such as {model}", model=item.such_as) if item.such_as else ()
+    what = tuple(text for text in (value(item.detail), italic(reference)) if text)
+    return (
+        Cell((value(item.title, Style.STRONG),)),
+        Cell(what),
+        Cell((provider_text(item.provider, says),)),
+        Cell(boxes=("",)),
+    )
+
+
+def italic(text: Text) -> Text:
+    return wording(plain(text), Style.EMPHASIS)
+
+
+LACK_HEADS: Heads = (("lack", "Need"), ("wanted", "Wanted"), ("there", "On the list"))
+
+
+def lack_blocks(told: Told) -> tuple[Block, ...]:
+    """What the hall's own list does not name, or names in a smaller number."""
+    if not told.facts.stock:
+        return ()
+    short = [one for one in held_against(told.items, told.facts.stock) if one.lacking]
+    if not short:
+        return ()
+    rows = (
+        (value(one.item.name), wording(str(one.item.number)), value(f"{one.there}" if one.there else "\N{EN DASH}"))
+        for one in short
+    )
+    note = told.says.say(
+        "Held by its words against the equipment list of {hall}; what is not on a list may still be there.",
+        hall=told.facts.hall,
+    )
+    return (table_of(LACK_HEADS, rows, told.says), Paragraph(note, Voice.NOTE))
+
+
+def brought_blocks(items: tuple[Item, ...], says: Labels) -> tuple[Block, ...]:
+    """Each provider with all that they bring."""
+    providers = dict.fromkeys(item.provider for item in items)
+    rows = (
+        (provider_text(one, says), value("; ".join(item.title for item in items if item.provider == one)))
+        for one in sorted(providers, key=lambda word: (not word, word))
+    )
+    return (table_of((("who", "Brought by"), ("things", "What")), rows, says),) if items else ()
+
+
+# ---- time, cautions, other ways
+
+
+def schedule_blocks(schedule: tuple[Slot, ...], says: Labels) -> Iterator[Block]:
+    if schedule:
+        heads: Heads = (("when", "When"), ("then", "What"))
+        yield table_of(heads, ((value(slot.when), value(slot.what)) for slot in schedule), says)
+
+
+def caution_blocks(told: Told) -> tuple[Block, ...]:
+    return ()
+
+
+def other_blocks(told: Told) -> tuple[Block, ...]:
+    """Setups with less and for when something fails, each with what is different in it, and what to do."""
+    says, setup = told.says, told.setup
+    found: list[Block] = []
+    for other in told.facts.others:
+        text = " ".join((other.differs or other.description).split())
+        found.append(Paragraph((*value(other.name, Style.STRONG), *wording(". " if text else ""), *value(text))))
+    if setup and setup.when_it_fails:
+        head = says.word("When something fails")
+        text = " ".join(setup.when_it_fails.split())
+        found.append(Paragraph((*wording(head, Style.STRONG), *wording(". "), *value(text))))
+    return tuple(found)
+
+
+def difference_blocks(sent: Sent | None, now: dict[str, tuple[str, ...]], says: Labels) -> tuple[Block, ...]:
+    """What is different since the revision that was sent last, if that was in this language."""
+    if sent is None or sent.language != says.language:
+        return ()
+    since = says.say(
+        "Since revision {number}, sent {day}.", number=str(sent.revision), day=day_text(sent.day, says.language)
+    )
+    found = differences(sent.lists, now)
+    if not found:
+        return (Paragraph((*since, *wording(f" {says.word('Nothing is different in lists, plan and schedule.')}"))),)
+    heads: Heads = (("change", "Change"), ("change-line", "Line"))
+    groups = tuple(Group(value(one.head), tuple(change_rows(one, says))) for one in found)
+    columns = tuple(Column(key, wording(says.word(head))) for key, head in heads)
+    return (Paragraph(since), Table(columns, groups))
+
+
+def change_rows(one: Difference, says: Labels) -> Iterator[tuple[Cell, ...]]:
+    for word, lines in ((says.word("new"), one.new), (says.word("no longer"), one.gone)):
+        for line in lines:
+            yield (Cell((wording(word, Style.STRONG),)), Cell((value(line),)))
+
+
+def signatures(says: Labels) -> Signatures:
+    attested = (says.say("Agreed for the presenter"), says.say("For the composer"))
+    return Signatures(attested, says.say("name, signature, date"))

@@ -1,0 +1,132 @@
+"""The stage of a work as a drawing: its players by section or at their own places, and what else stands there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from catalogue.documents.labels import Labels
+from catalogue.drawings.loudspeakers import Loudspeaker, Ring
+from catalogue.drawings.stage_plan import Stage, Thing, in_rows
+from catalogue.instrumentation import Instrumentation, Line
+from catalogue.instrumentation.vocabulary import called
+from catalogue.rules.search import fold
+from catalogue.rules.technical.layouts import angle_text, speakers_of
+from catalogue.rules.technical.terms import Input, Mark, Place, Setup, Speaker
+
+CHAMBER = 16
+"""Up to so many players each has a circle; more are drawn by section."""
+CONDUCTED = 10
+SIZES = ((6, 8.0, 6.0), (20, 12.0, 9.0), (999, 18.0, 12.0))
+"""Usual stages for up to so many players, width and depth in metres (common practice)."""
+ROWS = ("voice", "strings", "harp", "keyboard", "plucked", "woodwind", "brass", "percussion")
+"""Who sits nearest to the audience, to begin with."""
+FRONT = 60
+"""Loudspeakers up to this angle stand at the front edge of the stage."""
+
+
+def stage_of(forces: Instrumentation | None, setup: Setup | None, says: Labels) -> Stage | None:
+    """The stage with everything on it; ``None`` where nothing is known to stand there."""
+    lines = standing(forces) if forces else []
+    people = sum(most_of(line) for line in lines)
+    wide, deep = size_of(people, setup)
+    players = in_rows(players_of(lines, people, says), depth=deep, width=wide)
+    conductor = conductor_of(forces, people, says)
+    things = placed((*players, *conductor), setup.places if setup else ())
+    if not things:
+        return None
+    inputs = setup.inputs if setup else ()
+    heard = tuple(with_channels(one, inputs) for one in numbered(things))
+    front = tuple(at_front(speakers_of(setup), wide)) if setup else ()
+    return Stage(wide, deep, (*heard, *front), says.word("front of stage, audience"))
+
+
+def standing(forces: Instrumentation) -> list[Line]:
+    """The lines of people on the stage, those nearest to the audience first."""
+    lines = [
+        line
+        for line in forces.lines
+        if line.family != "electronics" and line.role not in ("offstage", "conductor") and most_of(line)
+    ]
+    order = {family: place for place, family in enumerate(ROWS)}
+    return sorted(lines, key=lambda line: (line.role != "soloist", order.get(line.family, len(ROWS) - 3)))
+
+
+def most_of(line: Line) -> int:
+    return line.players[1] if line.players else 0
+
+
+def size_of(people: int, setup: Setup | None) -> tuple[float, float]:
+    _most, wide, deep = next(size for size in SIZES if people <= size[0] or size is SIZES[-1])
+    if setup is None:
+        return wide, deep
+    return float(setup.stage_width or wide), float(setup.stage_depth or deep)
+
+
+def players_of(lines: list[Line], people: int, says: Labels) -> Iterator[Thing]:
+    for line in lines:
+        names, count = called(line.instrument, says.language), most_of(line)
+        if people > CHAMBER and count > 1:
+            yield Thing(names.plural or names.singular, 0, 0, count=count)
+            continue
+        for number in range(1, count + 1):
+            yield Thing(f"{names.singular} {number}" if count > 1 else names.singular, 0, 0)
+
+
+def conductor_of(forces: Instrumentation | None, people: int, says: Labels) -> tuple[Thing, ...]:
+    asked = forces is not None and any(line.role == "conductor" for line in forces.lines)
+    return (Thing(says.word("conductor"), 0, 0.8, mark="conductor"),) if asked or people >= CONDUCTED else ()
+
+
+def placed(things: tuple[Thing, ...], places: tuple[Place, ...]) -> tuple[Thing, ...]:
+    """What has a place of its own stands there, and what is not among the players comes in addition."""
+    own = {fold(place.name): place for place in places}
+    moved = tuple(moved_to(thing, own.pop(fold(thing.name), None)) for thing in things)
+    return (*moved, *map(thing_at, own.values()))
+
+
+def moved_to(thing: Thing, place: Place | None) -> Thing:
+    if place is None:
+        return thing
+    return replace(thing, x=float(place.x), y=float(place.y), channels=place.channels)
+
+
+def thing_at(place: Place) -> Thing:
+    mark = place.mark.value
+    return Thing(place.name, float(place.x), float(place.y), mark=mark, channels=place.channels)
+
+
+def numbered(things: tuple[Thing, ...]) -> Iterator[Thing]:
+    """Number the players from the first one on."""
+    number = 0
+    for thing in things:
+        number += thing.mark == Mark.PLAYER
+        yield replace(thing, number=str(number)) if thing.mark == Mark.PLAYER else thing
+
+
+def with_channels(thing: Thing, inputs: tuple[Input, ...]) -> Thing:
+    """The channels of a player are those whose source is called so."""
+    if thing.channels or thing.mark not in {Mark.PLAYER, Mark.CONDUCTOR}:
+        return thing
+    name = fold(thing.name)
+    found = [str(one.channels) for one in inputs if fold(one.source) == name or fold(one.source).startswith(f"{name},")]
+    return replace(thing, channels=", ".join(found))
+
+
+def at_front(speakers: tuple[Speaker, ...], wide: float) -> Iterator[Thing]:
+    """The loudspeakers that stand at the front edge, along it by their angles."""
+    for speaker in speakers:
+        angle = float(speaker.azimuth)
+        if not speaker.is_low and abs(angle) <= FRONT and not speaker.elevation:
+            x = max(-1.0, min(1.0, angle / 30)) * (wide / 2 - 0.5)
+            yield Thing(speaker.name, round(x, 2), -0.45, mark=Mark.LOUDSPEAKER.value)
+
+
+def ring_of(speakers: tuple[Speaker, ...], says: Labels) -> Ring | None:
+    """The loudspeakers around the audience; channels of low frequencies alone may stand anywhere and are left out."""
+    around = tuple(
+        Loudspeaker(one.name, float(one.azimuth), float(one.elevation), angle_text(one.azimuth))
+        for one in speakers
+        if not one.is_low
+    )
+    return Ring(around, says.word("stage"), says.word("audience")) if around else None
