@@ -121,9 +121,9 @@ def stroke_svg(stroke: Stroke) -> str:
 
 
 def words_svg(words: Words) -> Iterator[str]:
-    yield f'<text x="{n(words.x)}" y="{n(words.y)}" font-size="{n(words.size)}" text-anchor="{words.anchor}"'
-    yield ' font-style="italic"' if words.italic else ""
-    yield ' font-weight="600"' if words.strong else ""
+    look = " ".join(name for name, has in (("slant", words.italic), ("strong", words.strong)) if has)
+    yield f'<text class="{look}"' if look else "<text"
+    yield f' x="{n(words.x)}" y="{n(words.y)}" font-size="{n(words.size)}" text-anchor="{words.anchor}"'
     yield f' fill="currentColor" stroke="none">{escape(words.text)}</text>'
 
 

@@ -175,7 +175,7 @@ class Writer:
     def figure(self, figure: Figure) -> Iterator[str]:
         if not isinstance(figure.drawing, Course):
             sketch = sketch_svg(figure.drawing.sketch(SKETCH_WIDE), title=plain(figure.caption))
-            yield f'<figure class="picture plan">{sketch}<figcaption>{self.text(figure.caption)}</figcaption></figure>'
+            yield f'<figure class="plan">{sketch}<figcaption>{self.text(figure.caption)}</figcaption></figure>'
             return
         picture = timeline(figure.drawing, width=FIGURE_WIDE)
         yield f'<figure class="picture" tabindex="0">{timeline_svg(picture, title=plain(figure.caption))}'
