@@ -6,7 +6,7 @@ from collections.abc import Callable, Generator, Iterable
 from datetime import datetime
 from typing import Any, cast
 
-from django.contrib.auth.models import AbstractBaseUser
+from django.contrib.auth.models import AbstractBaseUser, User
 from django.core.exceptions import ValidationError
 from django.db import models, transaction
 
@@ -27,6 +27,7 @@ from catalogue.gathering.states import (
 )
 from catalogue.models import (
     Commission,
+    Composer,
     ImportBatch,
     ImportedRecord,
     ImportState,
@@ -44,6 +45,7 @@ AT_ONCE = 200
 EDITED = "It has been edited since."
 DELETED = "It has been deleted since."
 PLAYED = "It stands on the programme of a performance."
+CLOSED = "You may no longer change its catalogue."
 USED = "A performance takes place there."
 
 
@@ -72,13 +74,22 @@ def in_parts(records: list[ImportedRecord]) -> Iterable[list[ImportedRecord]]:
 def undo_records(
     sort: Sort, records: list[ImportedRecord], batch: ImportBatch, by: AbstractBaseUser | None, now: datetime
 ) -> None:
-    present = states_of(batch.composer, only=[(sort, one.record) for one in records])
+    composers = catalogues_of(batch, by)
+    present = states_of(*composers, only=[(sort, one.record) for one in records])
+    elsewhere = MODELS[sort]._base_manager.filter(pk__in=[one.record for one in records])
+    closed = set(elsewhere.exclude(composer__in=composers).values_list("pk", flat=True))
     for one in records:
-        one.hindrance = hindrance_to(one, present.get((sort, one.record)))
+        one.hindrance = CLOSED if one.record in closed else hindrance_to(one, present.get((sort, one.record)))
         if not one.hindrance:
             one.hindrance = undo_record(sort, one, by, now)
         one.is_undone = not one.hindrance
     ImportedRecord.objects.bulk_update(records, ["is_undone", "hindrance"])
+
+
+def catalogues_of(batch: ImportBatch, by: AbstractBaseUser | None) -> list[Composer]:
+    """Return the catalogue of an import, and the others it reached, as far as ``by`` may still change them."""
+    others = Composer.objects.filter(pk__in=batch.report.get("catalogues", [])).exclude(pk=batch.composer_id)
+    return [batch.composer, *(others.editable_by(cast(User, by)) if by is not None else ())]
 
 
 def hindrance_to(one: ImportedRecord, present: State | None) -> str:

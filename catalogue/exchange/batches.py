@@ -6,7 +6,7 @@ or nothing, and not where the catalogue has changed so much that something else 
 
 from __future__ import annotations
 
-from collections.abc import Generator, Mapping
+from collections.abc import Generator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field
 from datetime import datetime, timedelta
 from itertools import islice
@@ -20,16 +20,19 @@ from catalogue.exchange.columns import Heading, Kind, letters
 from catalogue.exchange.drafts import drafts_in, table_of_drafts
 from catalogue.exchange.importing import Wish, importing, rows_to_import
 from catalogue.exchange.outcomes import Outcome, Report
+from catalogue.exchange.owners import catalogues_open_to, names_of
 from catalogue.exchange.tables import Dress, Table, read_table
 from catalogue.exchange.work_rows import Reading
 from catalogue.gathering.states import Key, Sort, State, states_of
 from catalogue.models import Composer, ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.fields import LONG_LINE
+from catalogue.rules.search import fold
 from catalogue.timing.durations import Bare
 
 MOST_WAITING = 10
 KEPT_WAITING = timedelta(days=7)
 AT_ONCE = 500
+OWN = "own"
 SORT_OF = {Kind.WORKS: Sort.WORK, Kind.PERFORMANCES: Sort.PERFORMANCE}
 
 Steps = Generator[int, None, None]
@@ -39,7 +42,8 @@ Steps = Generator[int, None, None]
 class Told:
     """What somebody has said of how a table is to be read; what is empty is told from the table.
 
-    ``dates`` is the language in whose order figures of a date stand; ``columns`` are by position.
+    ``dates`` is the language in whose order figures of a date stand; ``columns`` are by position. ``others`` is "own"
+    where rows of other composers go to the catalogues that whoever brought the table in keeps of them.
     """
 
     kind: str = ""
@@ -47,6 +51,7 @@ class Told:
     delimiter: str = ""
     dates: str = ""
     bare: str = ""
+    others: str = ""
     columns: Mapping[int, str] = field(default_factory=dict)
 
     @classmethod
@@ -57,12 +62,13 @@ class Told:
     def as_json(self) -> dict[str, Any]:
         return {**asdict(self), "columns": {str(place): column for place, column in self.columns.items()}}
 
-    def wish(self, composer: Composer, now: datetime) -> Wish:
+    def wish(self, batch: ImportBatch, now: datetime) -> Wish:
         bare: Bare | None = "minutes" if self.bare == "minutes" else "seconds" if self.bare == "seconds" else None
         return Wish(
-            composer=composer,
+            composer=batch.composer,
             now=now,
-            reading=Reading(self.dates or composer.language, bare),
+            by=batch.made_by if self.others == OWN else None,
+            reading=Reading(self.dates or batch.composer.language, bare),
             kind=Kind(self.kind) if self.kind else None,
             columns=self.columns,
         )
@@ -92,7 +98,7 @@ def bring_in(*, composer: Composer, by: User, now: datetime, name: str, content:
 
 def rows_in(batch: ImportBatch, table: Table, now: datetime) -> int:
     """Return how many rows there are to import. Raises TableError where the table has no header."""
-    _heading, rows = rows_to_import(table, Told.of(batch).wish(batch.composer, now))
+    _heading, rows = rows_to_import(table, Told.of(batch).wish(batch, now))
     return len(rows)
 
 
@@ -101,11 +107,13 @@ def rows_in(batch: ImportBatch, table: Table, now: datetime) -> int:
 
 @dataclass(frozen=True, slots=True)
 class Outlook:
-    """What an import does: its report, and the states before and after."""
+    """What an import does: its report, the states before and after, whose catalogues it is about, those it added."""
 
     report: Report
     before: dict[Key, State]
     after: dict[Key, State]
+    composers: tuple[Composer, ...]
+    added: tuple[Composer, ...]
 
 
 def look_over(*, batch: ImportBatch, table: Table, now: datetime) -> Steps:
@@ -113,7 +121,7 @@ def look_over(*, batch: ImportBatch, table: Table, now: datetime) -> Steps:
     with transaction.atomic():
         outlook = yield from done(batch, table, now)
         transaction.set_rollback(True)
-    batch.report = report_of(outlook, table, batch.composer)
+    batch.report = report_of(outlook, table)
     batch.save(update_fields=["report"])
 
 
@@ -125,10 +133,10 @@ def keep(*, batch: ImportBatch, table: Table, now: datetime) -> Steps:
     shown = batch.report
     with transaction.atomic():
         outlook = yield from done(batch, table, now)
-        report = report_of(outlook, table, batch.composer)
+        report = report_of(outlook, table)
         is_as_shown = not outlook.report.errors and report["done"] == shown.get("done")
         if is_as_shown:
-            note(batch, outlook.before, outlook.after, rows_of_records(outlook.report))
+            note(batch, outlook.before, outlook.after, rows_of_records(outlook.report), outlook.composers)
             batch.state, batch.kept_at, batch.content = ImportState.KEPT.value, now, b""
         transaction.set_rollback(not is_as_shown)
     batch.report = report
@@ -146,21 +154,41 @@ def look_over_and_keep(*, batch: ImportBatch, table: Table, now: datetime) -> St
 
 
 def done(batch: ImportBatch, table: Table, now: datetime) -> Generator[int, None, Outlook]:
-    before = states_of(batch.composer)
-    going = importing(table, Told.of(batch).wish(batch.composer, now))
+    wish = Told.of(batch).wish(batch, now)
+    there = composers_meant(batch, table, wish)
+    before = states_of(*there)
+    going = importing(table, wish)
     number = 0
     while True:
         try:
             next(going)
         except StopIteration as end:
-            return Outlook(end.value, before, states_of(batch.composer))
+            meant = composers_meant(batch, table, wish)
+            added = tuple(one for one in meant if one not in there)
+            return Outlook(end.value, before, states_of(*meant), meant, added)
         number += 1
         yield number
 
 
-def note(batch: ImportBatch, before: Mapping[Key, State], after: Mapping[Key, State], rows: Mapping[Key, int]) -> None:
+def composers_meant(batch: ImportBatch, table: Table, wish: Wish) -> tuple[Composer, ...]:
+    """Return the composer of an import, and the others whose rows it takes to catalogues of their own."""
+    if wish.by is None:
+        return (batch.composer,)
+    _heading, rows = rows_to_import(table, wish)
+    named = {fold(row.cells.get("composer", "")) for row in rows}
+    first, *others = catalogues_open_to(batch.composer, wish.by)
+    return (first, *(one for one in others if names_of(one) & named))
+
+
+def note(
+    batch: ImportBatch,
+    before: Mapping[Key, State],
+    after: Mapping[Key, State],
+    rows: Mapping[Key, int],
+    composers: Sequence[Composer] = (),
+) -> None:
     """Store which records were made or changed, as they were and as they are left; ``rows`` they came from."""
-    names = Names.of(batch.composer, after)
+    names = Names.of(composers or [batch.composer], after)
     made = (
         ImportedRecord(
             batch=batch,
@@ -186,7 +214,7 @@ def rows_of_records(report: Report) -> dict[Key, int]:
 # ---- the report as plain JSON
 
 
-def report_of(outlook: Outlook, table: Table, composer: Composer) -> dict[str, Any]:
+def report_of(outlook: Outlook, table: Table) -> dict[str, Any]:
     """Return all that a page shows of an import."""
     report = outlook.report
     return {
@@ -198,8 +226,11 @@ def report_of(outlook: Outlook, table: Table, composer: Composer) -> dict[str, A
         "columns": columns_shown(report.heading, table),
         "rows": report.rows,
         "asked": report.asked,
+        "others": report.others,
+        "catalogues": [one.pk for one in outlook.composers],
+        "added": [one.name for one in outlook.added],
         "counts": {outcome.value: report.count(outcome) for outcome in Outcome},
-        "done": done_shown(outlook, composer),
+        "done": done_shown(outlook),
         "errors": [[one.row, one.column, one.message] for one in report.errors],
         "warnings": [[one.row, one.column, one.message] for one in report.warnings],
     }
@@ -220,10 +251,10 @@ def columns_shown(heading: Heading, table: Table) -> list[dict[str, Any]]:
     return shown
 
 
-def done_shown(outlook: Outlook, composer: Composer) -> list[list[Any]]:
+def done_shown(outlook: Outlook) -> list[list[Any]]:
     """Return of each row its number, title, outcome and changes; those of a record stand at its first row."""
     sort = SORT_OF[outlook.report.kind]
-    names = Names.of(composer, outlook.before | outlook.after)
+    names = Names.of(outlook.composers, outlook.before | outlook.after)
     told: set[int] = set()
     rows = []
     for one in outlook.report.done:

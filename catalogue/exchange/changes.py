@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -42,10 +42,10 @@ class Names:
     people: Mapping[int, str]
 
     @classmethod
-    def of(cls, composer: Composer, states: Mapping[Key, State]) -> Names:
-        """Return the names of a composer's records; two queries."""
-        organisations = Organisation.with_deleted.filter(composer=composer).values_list("pk", "name")
-        people = Person.with_deleted.filter(composer=composer).values_list("pk", "name")
+    def of(cls, composers: Sequence[Composer], states: Mapping[Key, State]) -> Names:
+        """Return the names of the composers' records; two queries."""
+        organisations = Organisation.with_deleted.filter(composer__in=composers).values_list("pk", "name")
+        people = Person.with_deleted.filter(composer__in=composers).values_list("pk", "name")
         return cls(states, dict(organisations), dict(people))
 
     def work(self, key: int) -> str:

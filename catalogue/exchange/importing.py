@@ -11,11 +11,12 @@ from collections.abc import Callable, Generator, Iterable, Iterator, Mapping, Se
 from dataclasses import dataclass, field
 from datetime import datetime
 
+from django.contrib.auth.models import User
 from django.db import transaction
 
 from catalogue.exchange.columns import NEEDED, Heading, Kind, Row, find_heading, rearranged, rows_below
 from catalogue.exchange.outcomes import Done, Report
-from catalogue.exchange.owners import Owners
+from catalogue.exchange.owners import Owners, rows_of_others
 from catalogue.exchange.performance_import import PerformanceImport
 from catalogue.exchange.performance_rows import PerformanceRow, read_performance_row
 from catalogue.exchange.problems import Problems
@@ -39,7 +40,8 @@ class Wish:
     """What is wanted: into whose catalogue (None: each row's composer, made where new), how cells are read, and when.
 
     ``kind`` is told from the headers where it is None; ``columns`` are columns chosen by hand, by position. A ``trial``
-    reports what would be done and stores nothing.
+    reports what would be done and stores nothing. ``by`` is the person to whose other catalogues the rows of other
+    composers go; without, such rows are errors.
     """
 
     composer: Composer | None
@@ -48,6 +50,7 @@ class Wish:
     kind: Kind | None = None
     columns: Mapping[int, str] = field(default_factory=dict)
     trial: bool = False
+    by: User | None = None
 
 
 def import_table(table: Table, wish: Wish, *, step: Callable[[], None] = lambda: None) -> Report:
@@ -85,6 +88,7 @@ def importing(table: Table, wish: Wish) -> Generator[Done, None, Report]:
         asked=asked,
         stored=stored,
         heading=heading,
+        others=rows_of_others(rows, wish.composer),
     )
 
 
@@ -109,7 +113,7 @@ def refuse_totals(last: Row, kind: Kind, problems: Problems) -> None:
 
 
 def store_works(rows: Iterable[Row], wish: Wish, problems: Problems) -> Iterator[Done]:
-    owners = Owners(wish.composer, problems)
+    owners = Owners(wish.composer, problems, wish.by)
     imports: dict[int, WorkImport] = {}
     for row in rows:
         read = read_work_row(row, wish.reading, problems)
@@ -123,7 +127,7 @@ def store_works(rows: Iterable[Row], wish: Wish, problems: Problems) -> Iterator
 
 def store_performances(rows: Iterable[Row], wish: Wish, problems: Problems) -> Iterator[Done]:
     """Store the rows composer by composer, since rows of one event need not stand together."""
-    owners = Owners(wish.composer, problems)
+    owners = Owners(wish.composer, problems, wish.by)
     groups: dict[int, tuple[Composer, list[PerformanceRow]]] = {}
     for row in rows:
         read = read_performance_row(row, wish.reading, problems)

@@ -28,7 +28,10 @@ class Done:
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """``stored`` is false where there are errors, and in a trial run. ``asked`` counts bare durations left unread."""
+    """``stored`` is false where there are errors, and in a trial run. ``asked`` counts bare durations left unread,
+
+    ``others`` the rows that name another composer than the chosen one.
+    """
 
     kind: Kind
     done: tuple[Done, ...]
@@ -39,6 +42,7 @@ class Report:
     asked: int
     stored: bool
     heading: Heading
+    others: int = 0
 
     def count(self, outcome: Outcome) -> int:
         return Counter(one.outcome for one in self.done)[outcome]

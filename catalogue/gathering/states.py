@@ -5,7 +5,7 @@ A state holds the columns that people write, as they are stored, and the same of
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
@@ -61,8 +61,8 @@ State = dict[str, Any]
 Key = tuple[Sort, int]
 
 
-def states_of(composer: Composer, *, only: Iterable[Key] | None = None) -> dict[Key, State]:
-    """Return the states of a composer's works, venues and performances that are not deleted; seven queries.
+def states_of(*composers: Composer, only: Iterable[Key] | None = None) -> dict[Key, State]:
+    """Return the states of the composers' works, venues and performances that are not deleted; seven queries.
 
     ``only`` leaves out all others.
     """
@@ -71,14 +71,14 @@ def states_of(composer: Composer, *, only: Iterable[Key] | None = None) -> dict[
     for sort, model in MODELS.items():
         keys = None if wanted is None else [key for of, key in wanted if of is sort]
         if keys is None or keys:
-            found |= states_of_sort(sort, model, composer, keys)
+            found |= states_of_sort(sort, model, composers, keys)
     return found
 
 
 def states_of_sort(
-    sort: Sort, model: type[models.Model], composer: Composer, keys: list[int] | None
+    sort: Sort, model: type[models.Model], composers: Sequence[Composer], keys: list[int] | None
 ) -> dict[Key, State]:
-    living = model._base_manager.filter(composer=composer, deleted_at__isnull=True)
+    living = model._base_manager.filter(composer__in=composers, deleted_at__isnull=True)
     chosen = living if keys is None else living.filter(pk__in=keys)
     found: dict[Key, State] = {(sort, record.pk): columns_of(record) for record in chosen}
     for part in PARTS[sort]:

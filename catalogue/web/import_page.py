@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,7 +13,7 @@ from django.urls import reverse
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.gathering.states import Sort
+from catalogue.gathering.states import MODELS, Sort
 from catalogue.models import ImportBatch
 
 PER_PAGE = 50
@@ -113,10 +114,25 @@ def made_by(batch: ImportBatch, number: str | None) -> tuple[Page, list[Made]]:
     records = batch.records.annotate(is_new=ExpressionWrapper(Q(before__isnull=True), BooleanField()))
     in_order = records.defer("before", "after").order_by("-hindrance", "sort", "row", "pk")
     page = Paginator(in_order, PER_PAGE).get_page(number)
-    return page, [made(batch, one) for one in page.object_list]
+    slugs = slugs_of(batch, page.object_list)
+    return page, [made(slugs.get((one.sort, one.record), batch.composer.slug), one) for one in page.object_list]
 
 
-def made(batch: ImportBatch, one: Any) -> Made:
-    address = reverse(ADDRESSES[Sort(one.sort)], args=[batch.composer.slug, one.record])
+def slugs_of(batch: ImportBatch, records: Iterable[Any]) -> dict[tuple[str, int], str]:
+    """Return whose each record is, where an import reached several catalogues."""
+    if len(batch.report.get("catalogues", [])) < 2:
+        return {}
+    numbers: dict[str, list[int]] = defaultdict(list)
+    for one in records:
+        numbers[one.sort].append(one.record)
+    return {
+        (sort, number): slug
+        for sort, some in numbers.items()
+        for number, slug in MODELS[Sort(sort)]._base_manager.filter(pk__in=some).values_list("pk", "composer__slug")
+    }
+
+
+def made(slug: str, one: Any) -> Made:
+    address = reverse(ADDRESSES[Sort(one.sort)], args=[slug, one.record])
     is_gone = one.is_undone and one.is_new
     return Made(one.label, "" if is_gone else address, one.is_new, one.is_undone, one.hindrance)

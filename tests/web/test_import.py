@@ -115,6 +115,63 @@ def test_changes_stand_beside_what_is_there(browser: Client, composer: Composer)
     ]  # fmt: skip
 
 
+MIXED = "Composer,Title\nIlka Marovand,Slack Rope\nAda Quill,Bore\nPell Tarrowick,Ebb\n,Flood\n"
+
+
+def test_rows_of_other_composers_go_to_catalogues_of_their_own_where_that_is_said(
+    browser: Client, composer: Composer, other_composer: Composer, editor: User
+) -> None:
+    sent(browser, MIXED)
+    assert "2 rows name other composers than Ilka Marovand." in page_of_import(browser).text()
+    assert "Store all of it" not in page_of_import(browser).text()
+
+    do(browser, "read", others="own")
+    assert [row[1:] for row in rows(page_of_import(browser))][:1] == ["Slack Ropenew"]
+    assert (Work.objects.count(), Composer.objects.count()) == (0, 2)
+    do(browser, "keep")
+
+    kept = page_of_import(browser)
+    assert "It added 2 catalogues: " in kept.text()
+    whose = {work.title: work.composer for work in Work.objects.select_related("composer")}
+    assert {title: one.name for title, one in whose.items()} == {
+        "Slack Rope": "Ilka Marovand", "Bore": "Ada Quill", "Ebb": "Pell Tarrowick", "Flood": "Ilka Marovand",
+    }  # fmt: skip
+    # A catalogue of that name that is somebody else's is left alone.
+    assert whose["Ebb"] != other_composer
+    for address in kept.values("//section[@id='made']//a/@href"):
+        assert browser.get(address).status_code == 200
+
+    do(browser, "undo")
+    assert Work.objects.count() == 0
+    assert "A catalogue stays, without what is undone." in page_of_import(browser).text()
+
+
+def test_import_into_several_catalogues_is_its_makers_alone(
+    browser: Client, composer: Composer, owner: User, signed_in: Callable[[User], Client]
+) -> None:
+    sent(browser, MIXED)
+    do(browser, "read", others="own")
+
+    colleague = signed_in(owner)
+    assert colleague.get(f"{ADDRESS}{ImportBatch.objects.get().pk}/").status_code == 404
+    assert "works.csv" not in Page(colleague.get(ADDRESS)).text()
+    assert "works.csv" in Page(browser.get(ADDRESS)).text()
+
+
+def test_what_lies_in_a_catalogue_that_is_closed_by_now_is_not_undone(
+    browser: Client, composer: Composer, editor: User
+) -> None:
+    sent(browser, MIXED)
+    do(browser, "read", others="own")
+    do(browser, "keep")
+    editor.memberships.filter(composer__name="Ada Quill").delete()
+
+    do(browser, "undo")
+
+    assert [work.title for work in Work.objects.all()] == ["Bore"]
+    assert "Not undone: You may no longer change its catalogue." in page_of_import(browser).text()
+
+
 def test_columns_are_corrected_by_hand(browser: Client, composer: Composer) -> None:
     sent(browser, "Title,Hue,Mood\nSlack Rope,blue,calm\n")
     fields = {"column-0": "title", "column-1": "subtitle", "column-2": "-"}

@@ -7,7 +7,7 @@ from typing import Any
 from django import forms
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.exchange.batches import Told
+from catalogue.exchange.batches import OWN, Told
 from catalogue.exchange.columns import LEFT_OUT, Kind, column_names
 from catalogue.web.uploads import is_too_large
 
@@ -26,6 +26,10 @@ DELIMITERS = (FOUND, (",", _("commas")), (";", _("semicolons")), ("\t", _("tabs"
 KINDS = ((Kind.WORKS.value, _("works")), (Kind.PERFORMANCES.value, _("performances")))
 DATES = (("en-GB", _("day first: 28/3/2026")), ("en-US", _("month first: 3/28/2026")))
 BARE = (("minutes", _("minutes")), ("seconds", _("seconds")), ("", _("neither; keep them as they are written")))
+OTHERS = (
+    ("", _("a mistake; nothing is stored")),
+    (OWN, _("theirs: each goes to the catalogue that you keep of its composer, a new one where there is none")),
+)
 TOO_LARGE = _("This file is larger than 20 MB.")
 
 
@@ -58,6 +62,10 @@ class ReadingForm(forms.Form):
         label=_("Numbers without a unit are"), choices=BARE, required=False, widget=forms.RadioSelect
     )
 
+    others = forms.ChoiceField(
+        label=_("Rows of other composers are"), choices=OTHERS, required=False, widget=forms.RadioSelect
+    )
+
     def __init__(self, *args: Any, report: dict[str, Any], told: Told, **options: Any) -> None:
         self.told, self.report = told, report
         super().__init__(*args, **options)
@@ -67,6 +75,7 @@ class ReadingForm(forms.Form):
             "delimiter": told.delimiter,
             "dates": "en-US" if told.dates == "en-US" else "en-GB",
             "bare": told.bare,
+            "others": told.others,
         }
         choices = [
             ("", _("a note")),
@@ -99,6 +108,7 @@ class ReadingForm(forms.Form):
             delimiter=sent.get("delimiter", self.told.delimiter),
             dates=sent.get("dates", self.told.dates),
             bare=sent.get("bare", self.told.bare),
+            others=sent.get("others", self.told.others),
             columns={**self.told.columns, **chosen} if same_kind else {},
         )
 

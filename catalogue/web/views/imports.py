@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django.core.exceptions import ValidationError
-from django.http import HttpResponse
+from django.http import Http404, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -13,7 +13,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from catalogue.actions.undoing import undo_import
-from catalogue.exchange.batches import Told, bring_in, keep, look_over, rows_in, table_of, table_of_batch
+from catalogue.exchange.batches import OWN, Told, bring_in, keep, look_over, rows_in, table_of, table_of_batch
 from catalogue.exchange.tables import Table, TableError
 from catalogue.models import ImportBatch, ImportSource, ImportState
 from catalogue.web.access import CatalogueRequest, editor_page
@@ -50,7 +50,10 @@ def import_new(request: CatalogueRequest) -> HttpResponse:
 
 
 def upload_page(request: CatalogueRequest, form: UploadForm) -> HttpResponse:
-    former = ImportBatch.objects.filter(composer=request.composer).select_related("made_by").latest_first()[:20]
+    imports = ImportBatch.objects.filter(composer=request.composer)
+    # Those of others that reach several catalogues are theirs alone.
+    hidden = imports.filter(reading__others=OWN).exclude(made_by=request.user)
+    former = imports.exclude(pk__in=hidden.values("pk")).select_related("made_by").latest_first()[:20]
     return render(request, "imports/import_new.html", {"form": form, "former": former})
 
 
@@ -77,7 +80,11 @@ def address_of(batch: ImportBatch) -> str:
 
 
 def batch_of(request: CatalogueRequest, batch: int) -> ImportBatch:
-    return get_object_or_404(ImportBatch.objects.select_related("composer"), composer=request.composer, pk=batch)
+    """Return an import; one that reaches other catalogues is open to whoever brought it in alone."""
+    found = get_object_or_404(ImportBatch.objects.select_related("composer"), composer=request.composer, pk=batch)
+    if Told.of(found).others and found.made_by_id != request.user.pk:
+        raise Http404
+    return found
 
 
 @editor_page
