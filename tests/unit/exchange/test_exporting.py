@@ -143,3 +143,45 @@ def test_any_text_comes_back_as_it_was(composer: Composer, title: str, more: tup
     report = take(composer, WRITERS[form]([composer], Kind.WORKS), Kind.WORKS)
 
     assert (report.errors, [one.outcome for one in report.done]) == ((), [Outcome.SAME])
+
+
+# What spreadsheet programs change or run where it is not told as text, beside what nobody expects.
+HOSTILE = (
+    "=1+1", "'=1+1", "@SUM(A1)", "+49 30", "-5", "0012", "1e5", "TRUE", "1/2", "12:30", "2020-03-12", "#N/A", '"q"',
+    "“q”", "a; b", "a: b", "a, b", "a (b)", "\u202eabc\u202c", "שלום (1)", "two\nlines", "tab\there", "'", "''x",
+    "sep=;",
+)  # fmt: skip
+hostile = st.sampled_from(HOSTILE) | lines
+one_line = hostile.map(lambda text: " ".join(text.split()))
+dates = st.sampled_from(
+    [None, PartialDate(1913), PartialDate(1913, 5), PartialDate(1913, 5, 29), PartialDate(1913, circa=True)]
+)
+
+
+@pytest.mark.slow
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(
+    texts=st.tuples(*[one_line] * 7), names=st.lists(one_line.filter(bool), max_size=2, unique=True),
+    notes=hostile, date=dates, form=st.sampled_from(sorted(WRITERS)),
+)  # fmt: skip
+def test_any_performance_comes_back_as_it_was(
+    composer: Composer, texts: tuple[str, ...], names: list[str], notes: str, date: PartialDate | None, form: str
+) -> None:
+    for model in (Performance, Work, Venue):
+        model.objects.all().delete()
+    title, hall, city, presenter, series, billing, part = texts
+    work = Work.objects.create(composer=composer, title=title or "Ebb")
+    venue = Venue.objects.create(composer=composer, name=hall, city=city, country="AT") if hall else None
+    evening = Performance.objects.create(
+        composer=composer, date=date, venue=venue, city="" if hall else city, country="" if hall else "AT",
+        presenter_name=presenter, series=series, notes=notes.strip(),
+    )  # fmt: skip
+    ProgrammedWork.objects.create(performance=evening, work=work, order=1, extent="partial", part=part, billing=billing)
+    for order, name in enumerate(names, start=1):
+        PerformanceCredit.objects.create(performance=evening, order=order, name=name, role="conductor")
+    content = WRITERS[form]([composer], Kind.PERFORMANCES)
+
+    report = take(composer, content, Kind.PERFORMANCES)
+
+    assert (report.errors, [one.outcome for one in report.done]) == ((), [Outcome.SAME])
+    assert WRITERS[form]([composer], Kind.PERFORMANCES) == content
