@@ -5,7 +5,7 @@ from __future__ import annotations
 import logging
 import re
 
-SECRET_IN_PATH = re.compile(r"/(feeds|shared|enter|start|join)/[A-Za-z0-9_-]{16,}")
+SECRET_IN_PATH = re.compile(r"/(feeds|shared|riders|enter|start|join)/[A-Za-z0-9_-]{16,}")
 
 
 def mask(text: str) -> str:

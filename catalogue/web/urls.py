@@ -29,6 +29,7 @@ from catalogue.web.views import (
     performances,
     profile,
     records,
+    riders,
     saved_views,
     scores,
     sign,
@@ -115,6 +116,12 @@ record_addresses: list[URLPattern] = [
     path("<slug:sort>/<int:record>/delete/", records.record_delete, name="record-delete"),
 ]
 
+# /c/<composer>/riders/
+rider_addresses: list[URLPattern] = [
+    path("<int:rider>/send/", riders.rider_send, name="rider-send"),
+    path("sent/<int:ridersending>/withdraw/", riders.rider_withdraw, name="rider-withdraw"),
+]
+
 # /c/<composer>/profile/
 profile_addresses: list[URLPattern] = [
     path("", profile.profile, name="profile"),
@@ -186,6 +193,7 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("duplicates/", include(duplicate_addresses)),
     path("calls/", include(call_addresses)),
     path("records/", include(record_addresses)),
+    path("riders/", include(rider_addresses)),
     path("documents/", include(document_addresses)),
     path("profile/", include(profile_addresses)),
     path("calendar/", include(calendar_addresses)),
@@ -197,6 +205,8 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("c/<slug:composer>/", include(catalogue_addresses)),
     path("feeds/<str:token>/<slug:name>.ics", feeds.feed, name="feed"),
     path("calendars/<slug:name>.ics", feeds.public_feed, name="public-feed"),
+    path("riders/<str:token>/", riders.rider_answer, name="rider-answer"),
+    path("riders/<str:token>/<slug:format>/", riders.rider_file, name="rider-file"),
     path("sign-in/", sign.sign_in, name="sign-in"),
     path("sign-out/", sign.sign_out, name="sign-out"),
     path("start/<str:token>/", entry.start, name="start"),

@@ -19,9 +19,11 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
 from catalogue.actions.calendars import make_address, open_to_all
 from catalogue.actions.entry import make_entry_key
+from catalogue.actions.riders import Package, send_rider
 from catalogue.exchange.backups.keeping import ASKED_FOR, name_of
 from catalogue.exchange.drafts import as_content, drafts_of
 from catalogue.exchange.pictures import keep_picture, probe_picture
+from catalogue.exchange.sent_files import keep_sent
 from catalogue.models import (
     Award,
     CalendarAddress,
@@ -33,6 +35,9 @@ from catalogue.models import (
     Merge,
     Performance,
     Picture,
+    ProgrammedWork,
+    Rider,
+    RiderSending,
     SavedView,
     Venue,
     Work,
@@ -72,7 +77,10 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
     variable = {part for pattern in get_resolver().reverse_dict.getlist(name) for part in pattern[0][0][1]}
     makers: dict[str, Callable[[], Any]] = {
         "composer": lambda: composer.slug,
-        "token": lambda: calendar_token(composer) if name == "feed" else make_key(name, composer),
+        "token": lambda: token_of(name, composer),
+        "rider": lambda: make_rider(composer).pk,
+        "ridersending": lambda: make_sending(composer)[0].pk,
+        "format": lambda: "pdf",
         "name": lambda: open_calendar(composer).slug,
         "address": lambda: make_calendar(composer).pk,
         "work": lambda: Work.objects.create(composer=composer, title="Rope Tables", tempo_map="1-4 4/4 q=60").pk,
@@ -123,6 +131,25 @@ def make_picture(composer: Composer) -> Picture:
     digest = keep_picture(probe_picture(picture_file()), default_storage)
     columns = {"alternative": "A window", "suffix": "png", "width": 4, "height": 3, "byte_count": 9}
     return Picture.objects.create(composer=composer, sha256=digest, **columns)
+
+
+def token_of(name: str, composer: Composer) -> str:
+    if name == "feed":
+        return calendar_token(composer)
+    return make_sending(composer)[1] if name.startswith("rider-") else make_key(name, composer)
+
+
+def make_rider(composer: Composer) -> Rider:
+    work = Work.objects.create(composer=composer, title="Rope Tables", instrumentation="pf")
+    performance = Performance.objects.create(composer=composer, city="Lyon", date="2026-03-28")
+    ProgrammedWork.objects.create(performance=performance, work=work, order=1)
+    columns = {"contact_name": "Kit", "contact_email": "kit@example.org"}
+    return Rider.objects.create(composer=composer, work=work, performance=performance, **columns)
+
+
+def make_sending(composer: Composer) -> tuple[RiderSending, str]:
+    package = Package([], {}, {"pdf": keep_sent(b"%PDF-1.7", "pdf", default_storage)}, "en-GB")
+    return send_rider(rider=make_rider(composer), to="A hall", package=package, now=CLOCK.moment)
 
 
 def make_key(name: str, composer: Composer) -> str:

@@ -291,6 +291,21 @@ class CueSheetForm(DocumentForm):
         return Wish(plain.kind, plain.language, plain.paper, plain.today, works=(work.pk,) if work else ())
 
 
+class RiderForm(PartsForm):
+    word, title = "rider", _("Technical rider")
+    about = _("What a presenter is asked for: equipment, stage plan, channels, people, time, and the cautions.")
+    any_kind = "rider"
+
+    def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
+        super().__init__(asked, composer=composer, today=today)
+        self.fields["performance"].help_text = _("It says in which hall, and whose list of equipment is compared.")
+
+    def clean(self) -> dict[str, Any]:
+        if not self.cleaned_data.get("work") and not self.cleaned_data.get("performance") and not self.errors:
+            raise ValidationError(_("Choose the work that the rider is of."), code="unchosen")
+        return self.cleaned_data
+
+
 class HistoryForm(PeriodForm):
     word, title = "performance-history", _("Performance history")
     about = _("Every public performance, of one work or of all: who played, where, and what it was the first of.")
@@ -360,7 +375,7 @@ class ReturnForm(PeriodForm):
 FORMS: dict[str, type[DocumentForm]] = {
     form.word: form
     for form in (
-        WorksListForm, CvForm, EntryForm, HistoryForm, PressForm, PartsForm, CueSheetForm, ReturnForm,
+        WorksListForm, CvForm, EntryForm, HistoryForm, PressForm, PartsForm, CueSheetForm, RiderForm, ReturnForm,
     )
 }  # fmt: skip
 

@@ -10,7 +10,17 @@ from django.utils.html import format_html_join
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
-from catalogue.models import Biography, Contributor, NotationSign, Organisation, Person, Picture, ProgrammeNote, Work
+from catalogue.models import (
+    Biography,
+    Contributor,
+    NotationSign,
+    Organisation,
+    Person,
+    Picture,
+    ProgrammeNote,
+    TechnicalSetup,
+    Work,
+)
 from catalogue.models.writings import Writing
 from catalogue.rules.shares import shares_disagree
 from catalogue.rules.texts import stale_biography, stale_note, too_long
@@ -21,6 +31,7 @@ from catalogue.web.records.kinds import Kind, Words
 from catalogue.web.records.of_catalogue import BILLED_NAMES, CONTACTS
 from catalogue.web.records.registry import AROUND_A_WORK
 from catalogue.web.records.shown import Row, rows_of, shown, sign_svg
+from catalogue.web.setups import doubts_about_setup, drawings_of
 
 ON_A_WORKS_PAGE = 20
 
@@ -51,6 +62,7 @@ class RecordPage:
     kind: Kind
     groups: list[tuple[Words, list[Row]]]
     sign: SafeString
+    drawings: tuple[tuple[SafeString, str], ...]
     remarks: tuple[str, ...]
     doubts: tuple[str, ...]
     around: tuple[Around, ...]
@@ -63,6 +75,7 @@ def record_page(record: Any, kind: Kind, *, today: date, slug: str, language: st
         kind=kind,
         groups=rows_of(record, kind, slug, language),
         sign=sign_svg(record) if isinstance(record, NotationSign) else SafeString(),
+        drawings=drawings_of(record, language) if isinstance(record, TechnicalSetup) else (),
         remarks=remarks_on(record),
         doubts=tuple(doubt for doubt in doubts_about(record, today) if doubt),
         around=around_body(record, slug, language),
@@ -92,6 +105,8 @@ def remarks_on(record: Any) -> tuple[str, ...]:
 
 def doubts_about(record: Any, today: date) -> tuple[str, ...]:
     """Return what wants another look: a text that is too long or no longer surely true."""
+    if isinstance(record, TechnicalSetup):
+        return doubts_about_setup(record, today)
     if not isinstance(record, Writing):
         return ()
     length = too_long(record.body, NoteLength(record.length), record.most_words)

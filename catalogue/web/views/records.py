@@ -20,7 +20,7 @@ from catalogue.actions.deletion import delete_record
 from catalogue.actions.records import save_record
 from catalogue.actions.saving import Overtaken
 from catalogue.exchange.pictures import MEDIA_TYPES, stored_name
-from catalogue.models import Picture, Work
+from catalogue.models import Picture, Rider, Work
 from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.conflicts import Conflict
@@ -30,6 +30,7 @@ from catalogue.web.records.kinds import Kind
 from catalogue.web.records.page import record_page
 from catalogue.web.records.registry import KINDS, SHELVES
 from catalogue.web.records.tables import table_for
+from catalogue.web.sent_riders import sendings_of
 from catalogue.web.views.work_forms import add_errors
 from catalogue.web.wording import page_language
 
@@ -84,7 +85,9 @@ def record_detail(request: CatalogueRequest, sort: str, record: int) -> HttpResp
     """/c/<composer>/records/<sort>/<record>/ — one record: what is known of it and what has happened to it."""
     kind, found = record_or_404(request, sort, record)
     page = record_page(found, kind, today=timezone.localdate(), slug=request.composer.slug, language=page_language())
-    return render(request, "records/record_detail.html", {"page": page, "kind": kind, "record": found})
+    sendings = sendings_of(found, timezone.now()) if isinstance(found, Rider) else None
+    context = {"page": page, "kind": kind, "record": found, "sendings": sendings}
+    return render(request, "records/record_detail.html", context)
 
 
 # ---- the form

@@ -1,0 +1,158 @@
+"""A rider made ready to be sent, and what became of those that were: read by whom, answered how."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+
+from django.core.files.storage import default_storage
+from django.utils.translation import gettext as _
+
+from catalogue.actions.riders import Package
+from catalogue.documents.contents.rider import rider_lines
+from catalogue.documents.contents.rider_items import rider_items
+from catalogue.documents.labels import labels
+from catalogue.documents.model import Document, Paper
+from catalogue.documents.registry import render
+from catalogue.documents.renderers.html import html_fragment
+from catalogue.exchange.sent_files import keep_sent
+from catalogue.gathering.technical import gather_rider
+from catalogue.gathering.works import gather_work
+from catalogue.making import Wish, make_document
+from catalogue.models import Rider, RiderSending
+from catalogue.rules.technical.checks import findings
+from catalogue.rules.technical.halls import OURS, held_against
+from catalogue.rules.technical.items import Item
+from catalogue.rules.technical.riders import RiderFacts
+from catalogue.terms import Answer
+
+FORMATS = ("pdf", "docx")
+TOP = 2  # the level of the rider's first heading, below that of the page
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """An item as it was sent, with what was answered to it; ``answer`` is empty where nothing was."""
+
+    key: str
+    group: str
+    title: str
+    detail: str
+    such_as: str
+    provider: str
+    answer: str = ""
+    remark: str = ""
+
+    @property
+    def is_asked(self) -> bool:
+        """Whether the presenter has to answer: what the composer and the players bring is told, not asked."""
+        return self.provider not in OURS
+
+    @property
+    def word(self) -> str:
+        """The answer in the language of the page."""
+        return answer_words()[self.answer] if self.answer else ""
+
+
+def answer_words() -> dict[str, str]:
+    return {
+        Answer.YES.value: _("yes"),
+        Answer.NOT_QUITE.value: _("not quite"),
+        Answer.NO.value: _("no"),
+        Answer.QUESTION.value: _("a question"),
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Sending:
+    """A revision that was sent, with its items; ``is_open`` says whether its address still leads somewhere."""
+
+    record: RiderSending
+    items: tuple[Answered, ...]
+    is_open: bool
+
+    @property
+    def asked(self) -> tuple[Answered, ...]:
+        return tuple(item for item in self.items if item.is_asked)
+
+    @property
+    def brought(self) -> tuple[Answered, ...]:
+        """What the composer and the players bring."""
+        return tuple(item for item in self.items if not item.is_asked)
+
+    @property
+    def answered(self) -> int:
+        return sum(bool(item.answer) for item in self.asked)
+
+    @property
+    def open_questions(self) -> tuple[Answered, ...]:
+        """What was answered otherwise than with yes."""
+        return tuple(item for item in self.asked if item.answer not in ("", Answer.YES))
+
+
+# ---- before it is sent
+
+
+def rider_document(rider: Rider, *, language: str, today: date) -> Document:
+    works = (rider.work_id,)
+    wish = Wish("rider", language, Paper.A4, today, works=works, performance=rider.performance_id)
+    return make_document(rider.composer, wish)
+
+
+def package_of(rider: Rider, *, language: str, now: datetime) -> Package:
+    """Make the rider in this language, keep its files, and return what is sent. Raises DocumentNeeds."""
+    document = rider_document(rider, language=language, today=now.date())
+    files = {one: keep_sent(render(document, one), one, default_storage) for one in FORMATS}
+    files["html"] = keep_sent(html_fragment(document, top=TOP).encode(), "html", default_storage)
+    items = items_of(rider, document.language)
+    return Package([item_values(one) for one in items], rider_lines(document), files, document.language)
+
+
+def items_of(rider: Rider, language: str) -> tuple[Item, ...]:
+    work = rider.work
+    return rider_items(gather_work(work), gather_rider(work, rider), labels(language))
+
+
+def item_values(item: Item) -> dict[str, Any]:
+    """The plain values of an item, with its key and its title."""
+    told = {name: getattr(item, name) for name in ("group", "detail", "such_as", "provider")}
+    return {"key": item.key, "title": item.title, **told}
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """What is to be looked at before a rider is sent: what does not agree, and what this hall does not list."""
+
+    doubts: tuple[str, ...]
+    lacks: tuple[tuple[str, int, int], ...]
+    hall: str
+
+
+def ready(rider: Rider, *, language: str, today: date) -> Ready:
+    facts: RiderFacts = gather_rider(rider.work, rider)
+    doubts = findings(facts.setup, today=today) if facts.setup else ()
+    stock = held_against(items_of(rider, language), facts.stock) if facts.stock else ()
+    lacks = tuple((one.item.name, one.item.number, one.there) for one in stock if one.lacking)
+    return Ready(tuple(one.sentence for one in doubts), lacks, facts.hall)
+
+
+# ---- once it has been sent
+
+
+def sending_of(record: RiderSending, now: datetime) -> Sending:
+    """A sending with its answers; one query."""
+    answers = {one.item: one for one in record.answers.all()}
+    items = tuple(answered(values, answers.get(values["key"])) for values in record.items)
+    return Sending(record, items, record.withdrawn_at is None and record.expires_at > now)
+
+
+def answered(values: dict[str, Any], answer: Any) -> Answered:
+    told = {name: str(values.get(name, "")) for name in ("key", "group", "title", "detail", "such_as", "provider")}
+    return Answered(**told, answer=answer.answer, remark=answer.remark) if answer else Answered(**told)
+
+
+def sendings_of(rider: Rider, now: datetime) -> tuple[Sending, ...]:
+    """What was sent of a rider, the latest first; two queries."""
+    found = rider.sendings.prefetch_related("answers").order_by("-revision")
+    return tuple(sending_of(one, now) for one in found)
