@@ -125,12 +125,13 @@ def new_person(composer: Composer, row: Row) -> Person:
 
 def new_organisation(composer: Composer, row: Row) -> Organisation:
     kinds = tuple(OrganisationKind(kind) for kind in row["kinds"])
-    return Organisation(composer=composer, kinds=kinds, **copied(row, "name", "city", "country", "equipment"))
+    return Organisation(composer=composer, kinds=kinds, **copied(row, "name", "city", "country"))
 
 
 def new_venue(composer: Composer, row: Row) -> Venue:
     seats = f"{row['capacity']} seats" if "capacity" in row else ""
-    return Venue(composer=composer, zone=row["timezone"], notes=seats, **copied(row, "name", "city", "country"))
+    columns = copied(row, "name", "city", "country", "equipment")
+    return Venue(composer=composer, zone=row["timezone"], notes=seats, **columns)
 
 
 # --- works ---

@@ -19,6 +19,8 @@ LEAST_WIDE, LEAST_DEEP = 8.0, 6.0
 MARGIN = 1.0
 START: Anchor = "start"
 END: Anchor = "end"
+ALONE = 0.55
+"""How far back the middle of a row goes that is the only one, as a share of the stage."""
 WIDEST, NARROWER = 0.84, 0.34
 """The share of half an ellipse that the front row takes, and how much less the last one does."""
 
@@ -193,7 +195,7 @@ def in_rows(players: Iterable[Thing], *, depth: float, width: float) -> tuple[Th
         here = waiting[row * each : (row + 1) * each]
         share = (row + 1) / rows
         across = (width / 2 - MARGIN) * (0.55 + 0.45 * share)
-        deep = (depth - 2 * MARGIN) * (0.35 + 0.65 * share)
+        deep = (depth - 2 * MARGIN) * (0.35 + 0.65 * share if rows > 1 else ALONE)
         spread = WIDEST if rows == 1 else WIDEST - NARROWER * row / (rows - 1)
         found += (arc(one, place, len(here), across, deep, spread) for place, one in enumerate(here))
     return tuple(found)

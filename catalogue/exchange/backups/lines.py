@@ -10,6 +10,7 @@ import json
 from base64 import b64decode, b64encode
 from collections.abc import Callable, Iterable, Iterator
 from datetime import date, time
+from decimal import Decimal
 from functools import lru_cache
 from itertools import islice
 from typing import Any
@@ -106,7 +107,7 @@ def written(value: object) -> str:
     """Write what JSON has no form for; moments to the microsecond, which Django's own encoder would cut."""
     if isinstance(value, date | time):
         return value.isoformat()
-    if isinstance(value, UUID):
+    if isinstance(value, UUID | Decimal):
         return str(value)
     raise TypeError(f"{type(value).__name__} has no form in a backup.")
 

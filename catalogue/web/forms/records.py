@@ -115,6 +115,8 @@ def field_for(kind: Kind, column: models.Field[Any, Any], **options: Any) -> for
 
 
 def widget_of(column: models.Field[Any, Any]) -> dict[str, Any]:
+    if isinstance(column, models.BooleanField):
+        return {}
     if isinstance(column, models.TextField) and column.name in READERS:
         return {"widget": forms.Textarea(attrs=LISTED)}
     if isinstance(column, models.TextField):

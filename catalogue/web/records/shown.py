@@ -9,12 +9,13 @@ from typing import Any
 
 from django.db import models
 from django.urls import reverse
-from django.utils.html import format_html, linebreaks
-from django.utils.safestring import SafeString
+from django.utils.html import format_html, format_html_join, linebreaks
+from django.utils.safestring import SafeString, mark_safe
 from django.utils.translation import gettext as _
 
 from catalogue.drawings.signs import sign_drawing, to_svg
 from catalogue.models import Organisation, Performance, Person, Recording, TechnicalSetup, Work
+from catalogue.models.typed_lists import READERS
 from catalogue.rules.identifiers import doubt_about
 from catalogue.timing import Duration, PartialDate, write_duration
 from catalogue.web.forms.records import IDENTIFIERS, write_seconds
@@ -94,8 +95,12 @@ def worded(record: Any, name: str, text: str) -> SafeString | str:
     if name in {"__str__", "billed_name", "given_by", "published_by"} or not text.strip():
         return text
     field = next((one for one in record._meta.concrete_fields if one.name == name), None)
+    if isinstance(field, models.TextField) and name in READERS:
+        rows = ((line.strip(),) for line in text.splitlines() if line.strip())
+        return format_html('<ul class="lines" dir="auto">{}</ul>', format_html_join("", "<li>{}</li>", rows))
     if isinstance(field, models.TextField):
-        return format_html('<div dir="auto">{}</div>', linebreaks(text, autoescape=True))
+        paragraphs = mark_safe(linebreaks(text, autoescape=True))  # noqa: S308 - what was typed is escaped within
+        return format_html('<div dir="auto">{}</div>', paragraphs)
     if isinstance(field, models.EmailField):
         return format_html('<a href="mailto:{}">{}</a>', text, text)
     if isinstance(field, models.URLField):

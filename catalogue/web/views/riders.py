@@ -20,12 +20,13 @@ from catalogue.documents.registry import DocumentNeeds
 from catalogue.exchange.sent_files import sent_file
 from catalogue.models import Rider, RiderSending
 from catalogue.rules.search import fold
+from catalogue.timing import PartialDate
 from catalogue.web.access import CatalogueRequest, editor_page
 from catalogue.web.forms.riders import AnswersForm, SendForm
 from catalogue.web.notices import say
 from catalogue.web.sent_riders import FORMATS, package_of, ready, sending_of
 from catalogue.web.views.entry import secret
-from catalogue.web.wording import page_language
+from catalogue.web.wording import date_text, page_language
 
 
 def rider_of(request: CatalogueRequest, rider: int) -> Rider:
@@ -96,7 +97,15 @@ def rider_answer(request: HttpRequest, token: str) -> HttpResponse:
     if request.method == "GET":
         mark_read(sending=record, now=now)
     context = {"sending": sending, "form": form, "token": token, "sheet": sheet_of(record)}
+    context["occasion"] = occasion_of(record)
     return secret(render(request, "riders/rider_answer.html", context))
+
+
+def occasion_of(record: RiderSending) -> str:
+    """Where and when the work is played."""
+    performance = record.rider.performance
+    day = date_text(performance.date, page_language()) if isinstance(performance.date, PartialDate) else ""
+    return ", ".join(part for part in (str(performance.venue or performance.city), day) if part)
 
 
 def sheet_of(record: RiderSending) -> SafeString:

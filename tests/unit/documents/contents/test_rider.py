@@ -1,0 +1,126 @@
+"""The technical rider: what it asks for, in which order, and what it leaves out."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+
+from catalogue.documents.contents.cautions import WORDS, Caution, cautions
+from catalogue.documents.contents.rider import rider, rider_lines
+from catalogue.documents.contents.rider_items import rider_items
+from catalogue.documents.contents.stage import stage_of
+from catalogue.documents.labels import labels
+from catalogue.documents.model import Document, Paper, Section, plain, texts
+from catalogue.documents.needs import DocumentNeeds
+from catalogue.facts import TimingFacts
+from catalogue.instrumentation import read
+from catalogue.record_facts import RetuningFacts, TuningFacts, WorkRecords
+from catalogue.rules.technical.reading import read_places
+from catalogue.rules.technical.riders import RiderFacts
+from catalogue.rules.technical.terms import Setup
+from tests.fact_makers import make_work
+from tests.reference.documents.house import COMPOSER, SENT, SETUP, TODAY, rider_of
+
+SAYS = labels("en-GB")
+
+
+def heads(document: Document) -> list[str]:
+    return [plain(one.head).partition("\N{EM SPACE}")[2] for one in document.blocks if isinstance(one, Section)]
+
+
+def says_of(document: Document, head: str) -> str:
+    section = next(one for one in document.blocks if isinstance(one, Section) and plain(one.head).endswith(head))
+    return " | ".join(plain(text) for text in texts(section) if text)
+
+
+def test_sections_without_anything_in_them_are_left_out_and_the_others_numbered() -> None:
+    bare = rider_of(setup=None, others=(), stock=(), schedule=())
+    assert heads(bare) == ["Contact", "What is needed", "Stage plan", "Cues", "Who brings what"]
+
+
+def test_a_work_that_needs_nothing_has_no_rider() -> None:
+    work = make_work(instrumentation=None)
+    with pytest.raises(DocumentNeeds, match="Nothing is noted yet"):
+        rider(
+            work, TimingFacts(1), RiderFacts(WorkRecords(1)), COMPOSER, language="en", paper=Paper.A4, printed_on=TODAY
+        )
+
+
+def test_a_revision_is_compared_with_what_it_said_itself() -> None:
+    lines = rider_lines(rider_of())
+    assert "4 loudspeakers; full range, alike; such as any eight-inch two-way; presenter" in lines["What is needed"]
+    assert set(lines) >= {"Input list", "Output list", "Loudspeakers", "Schedule", "Cues"}
+
+
+def test_differences_are_told_only_in_the_language_of_the_revision_before() -> None:
+    assert "Different since the last revision" in heads(rider_of(sent=SENT))
+    assert "Anders als in der letzten Fassung" not in heads(rider_of("de", sent=SENT))
+    assert "Nothing is different" in says_of(
+        rider_of(sent=replace(SENT, lists=rider_lines(rider_of()))), "Different since the last revision"
+    )
+
+
+def test_what_the_hall_lists_is_not_lacking() -> None:
+    told = says_of(rider_of(), "Not on the list of the hall")
+    assert "loudspeakers | 4 | 2" in told
+    assert "mixing desk" not in told
+
+
+def test_cautions_follow_from_what_is_used() -> None:
+    told = says_of(rider_of(), "Cautions")
+    assert [head for head, _words in WORDS.values() if f"{head}. " in told] == [
+        "Hearing",
+        "In-ears and click",
+        "Phantom power",
+        "Mains",
+        "Rigging",
+        "Cables and darkness",
+    ]
+    assert "About 92 dB(A) at the desk for 20 s" in told
+
+
+def test_flashing_light_is_told_with_its_caution() -> None:
+    told = says_of(rider_of(setup=replace(SETUP, flashing="two flashes a second for 10 s at bar 40")), "Cautions")
+    assert "Flashing light. Two flashes a second for 10 s at bar 40. A notice stands at the doors" in told
+
+
+def test_each_caution_is_printed_once_in_the_usual_order() -> None:
+    found = cautions((Caution.TRIP, Caution.MAINS, Caution.TRIP), SAYS)
+    assert [next(plain(text) for text in texts(one)).partition(".")[0] for one in found] == [
+        "Mains",
+        "Cables and darkness",
+    ]
+
+
+def test_singers_players_off_stage_pitch_and_preparation_are_asked_for() -> None:
+    work = make_work(instrumentation=read("S, narr, 2vn – off-stage tpt"), text_language="fr")
+    records = WorkRecords(
+        1,
+        tunings=(TuningFacts(1, "house pitch", reference_note="a′", reference_hertz=Decimal(442)),),
+        retunings=(RetuningFacts(1, "piano", preparation="bolts between d and f"),),
+    )
+    items = rider_items(work, RiderFacts(records), SAYS)
+    assert {item.group for item in items} >= {
+        "Sung and spoken parts",
+        "Off stage",
+        "Tuning and preparation",
+        "Stage",
+    }
+    assert "bolts between d and f" in {item.detail for item in items}
+    assert "sung; French" in {item.detail for item in items}
+
+
+def test_a_player_with_a_place_of_its_own_stands_there_and_the_others_by_section() -> None:
+    setup = Setup(1, "x", places=read_places("viola; 3; 1.5; 4\nlamp post; 0; 5"))
+    stage = stage_of(read("2vn, va, vc"), setup, SAYS)
+    assert stage is not None
+    found = {one.name: (one.x, one.y, one.channels) for one in stage.things}
+    assert found["viola"] == (3, 1.5, "4")
+    assert found["lamp post"] == (0, 5, "")
+    assert len(found) == 5
+
+
+def test_nothing_stands_on_a_stage_of_which_nothing_is_known() -> None:
+    assert stage_of(None, None, SAYS) is None
