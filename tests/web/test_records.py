@@ -87,7 +87,7 @@ def test_index_names_every_kind_with_its_number(browser: Client, work: Work) -> 
     page = Page(browser.get(ROOT))
 
     assert page.values("//main//li//a/@href") == [f"{ROOT}{slug}/" for slug in SLUGS]
-    assert "Awards 1" in page.text()
+    assert page.text("//main//li[.//a[contains(@href, '/awards/')]]/span[contains(@class, 'num')]") == "1"
 
 
 @pytest.mark.parametrize("slug", SLUGS)

@@ -25,14 +25,15 @@ SETUPS = Kind(
         "How the electronics of a work are done: as meant, with less, or when something fails. Riders are made of it."
     ),
     main=(
-        Group(_("Which one it is"), ("name", "kind", "differs", "description")),
-        Group(_("What sounds"), ("fixed_media", "live_processing", "amplification", "sampler")),
-        Group(_("Keeping together"), ("synchronisation", "synchronisation_note")),
-        Group(_("Channels"), ("inputs", "outputs")),
-        Group(_("Loudspeakers"), ("layout", "speakers")),
+        Group(_("Which one it is"), ("name", "kind", "description")),
+        Group(_("Channels"), ("inputs", "outputs", "layout")),
         Group(_("What has to be there"), ("equipment", "software")),
     ),
     more=(
+        Group(_("With less"), ("differs",)),
+        Group(_("What sounds"), ("fixed_media", "live_processing", "amplification", "sampler")),
+        Group(_("Keeping together"), ("synchronisation", "synchronisation_note")),
+        Group(_("Loudspeakers"), ("speakers",)),
         Group(_("Media files"), ("media",)),
         Group(_("Figures"), ("sample_rate", "bit_depth", "latency_ms"), in_a_row=True),
         Group(_("People and time"), ("staff", "schedule", "rehearsal")),
@@ -120,11 +121,10 @@ RIDERS = Kind(
     says=_("What a presenter is asked for one work in one performance, sent as a link and answered item by item."),
     main=(
         Group(_("For what"), ("work", "performance", "setup")),
-        Group(_("Whom to ask"), ("contact_name", "contact_email", "contact_telephone", "contact_hours")),
-        Group(_("What is needed"), ("summary", "equipment")),
-        Group(_("When"), ("schedule",)),
+        Group(_("Whom to ask"), ("contact_name", "contact_email", "contact_telephone")),
+        Group(_("What is needed"), ("equipment", "schedule")),
     ),
-    more=(Group(_("More"), ("travel",)), KEPT),
+    more=(Group(_("More"), ("contact_hours", "summary", "travel")), KEPT),
     fields={
         "work": WORK,
         "performance": Said(_("Performance")),
