@@ -56,7 +56,11 @@ class Marks:
 
 
 SEPARATORS = frozenset(" .-‐‑‒–—−/\t\N{NO-BREAK SPACE}\N{NARROW NO-BREAK SPACE}")
-LABEL = re.compile(r"\s*(?:ISWC|ISMN|ISNI|ISRC|IPI(?:[ -]?(?:name|base)?(?: number)?))\s*[:.]?\s*", re.IGNORECASE)
+LABEL = re.compile(
+    r"\s*(?:(?:https?://)?(?:www\.)?isni\.org/(?:isni/)?"
+    r"|(?:ISWC|ISMN|ISNI|ISRC|IPI(?:[ -]?(?:name|base)?(?: number)?))\s*[:.]?\s*)",
+    re.IGNORECASE,
+)
 
 
 def read_identifier(kind: Identifier, text: str) -> str:

@@ -85,3 +85,25 @@ def test_a_tour_is_entered_at_once(open_browser: Open, founder_address: str) -> 
     save(page)
 
     expect(page.get_by_text("2 performances are saved.")).to_be_visible()
+
+
+@pytest.mark.slow
+def test_a_line_fills_the_form_and_two_spellings_become_one(open_browser: Open, founder_address: str) -> None:
+    page = open_browser()
+    begin_catalogue(page, founder_address)
+    add_work(page, Title="Ash Ferry")
+    for line in ("12 May 2027 19:30 Old Granary, Zurich", "14 May 2027 20:00 The Old Granary, Zurich"):
+        go_to(page, "Performances")
+        page.get_by_label("One in a line").fill(f"{line}: Kestrel Ensemble, Ash Ferry")
+        page.get_by_role("button", name="Fill in the form").click()
+        expect(page.get_by_label("City")).to_have_value("Zurich")
+        expect(page.get_by_label("Performers")).to_have_value("Kestrel Ensemble")
+        expect(page.get_by_label("Work", exact=True).first).to_have_value("Ash Ferry")
+        save(page)
+
+    open_import(page)
+    page.get_by_role("link", name="See what looks like one").click()
+    page.get_by_role("button", name="Keep this one").filter(has_text=": Old Granary").click()
+    expect(page.get_by_text("“The Old Granary, Zurich” is now “Old Granary, Zurich”.")).to_be_visible()
+    page.get_by_role("button", name="Undo").first.click()
+    expect(page.get_by_text("“The Old Granary, Zurich” and “Old Granary, Zurich” are two again.")).to_be_visible()

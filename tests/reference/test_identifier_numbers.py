@@ -68,3 +68,25 @@ def test_printed_form_reads_back(row: dict[str, str]) -> None:
     kind = Identifier(row["kind"])
 
     assert read_identifier(kind, write_identifier(kind, row["normalised"])) == row["normalised"]
+
+
+# Examples kept apart from the table, from memory: the ISMN users' manual, the ORCID documentation (its numbers have the
+# check character of an ISNI, ISO 7064 MOD 11-2), the ISRC handbook and ISO 3901.
+KEPT_APART = [
+    (Identifier.ISMN, "M-2306-7118-7", "9790230671187"),
+    (Identifier.ISMN, "979-0-2306-7118-7", "9790230671187"),
+    (Identifier.ISNI, "0000 0002 1825 0097", "0000000218250097"),
+    (Identifier.ISNI, "0000-0001-5109-3700", "0000000151093700"),
+    (Identifier.ISNI, "https://isni.org/isni/000000021694233x", "000000021694233X"),
+    (Identifier.ISRC, "US-S1Z-99-00001", "US-S1Z-99-00001"),
+    (Identifier.ISRC, "ISRC FRZ039800212", "FR-Z03-98-00212"),
+]
+
+
+@pytest.mark.parametrize(("kind", "printed", "stored"), KEPT_APART, ids=lambda value: str(value))
+def test_examples_kept_apart_pass_and_no_other_last_mark_does(kind: Identifier, printed: str, stored: str) -> None:
+    assert read_identifier(kind, printed) == stored
+    if kind is not Identifier.ISRC:
+        for wrong in set("0123456789") - {stored[-1]}:
+            with pytest.raises(IdentifierError, match=f"would be {stored[-1]}, not {wrong}"):
+                read_identifier(kind, stored[:-1] + wrong)

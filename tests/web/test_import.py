@@ -241,6 +241,27 @@ def test_long_list_is_followed_while_it_is_done(
     assert {work.history.get().history_user for work in Work.objects.all()} == {editor}
 
 
+def test_list_that_is_left_midway_stores_nothing_and_says_so(
+    browser: Client, composer: Composer, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(following, "AT_ONCE", 1)
+
+    leave(sent(browser, LIST), after="1 of 2")
+    assert "This table was not read to its end" in page_of_import(browser).text()
+    do(browser, "drop")
+
+    b"".join(sent(browser, LIST).streaming_content)
+    leave(do(browser, "keep"), after="1 of 2")
+    assert (Work.objects.count(), ImportBatch.objects.get().state) == (0, ImportState.READ)
+    assert "Nothing is stored yet." in page_of_import(browser).text()
+
+
+def leave(answer: Any, *, after: str) -> None:
+    """Close the connection once the answer has said so much."""
+    assert any(after in piece.decode() for piece in answer.streaming_content)
+    answer.close()
+
+
 def test_import_is_kept_once_however_often_it_is_sent(browser: Client, composer: Composer) -> None:
     sent(browser, LIST)
     do(browser, "keep")
