@@ -42,6 +42,7 @@ from catalogue.models import (
     Retuning,
     Review,
     SetApart,
+    SubmittedWork,
     TextSource,
     TuningSystem,
     Venue,
@@ -63,6 +64,7 @@ NAMING: dict[Alike, tuple[tuple[type[models.Model], str], ...]] = {
     Alike.WORK: (
         (ProgrammedWork, "work_id"),
         (Work, "version_of_id"),
+        (SubmittedWork, "work_id"),
         *((model, "work_id") for model in AROUND_A_WORK),
     ),
     Alike.VENUE: ((Performance, "venue_id"),),
@@ -77,7 +79,7 @@ NAMING: dict[Alike, tuple[tuple[type[models.Model], str], ...]] = {
         (Award, "body_id"),
         *((model, "organisation_id") for model in (Commission, Contributor, BilledName, ContactPerson)),
     ),
-    Alike.NAME: ((PerformanceCredit, "name"),),
+    Alike.NAME: ((PerformanceCredit, "name"), (Performance, "presenter_name")),
 }
 MOVED_WHERE_NONE: dict[Alike, tuple[type[models.Model], ...]] = {Alike.WORK: (Movement, Commission, Cue)}
 MODEL_NAMED = {
@@ -164,7 +166,8 @@ def merge_records(
     refuse_versions_of_each_other(stays, goes)
     for model, column in NAMING[sort]:
         for row in model._base_manager.filter(**{column: goes.pk}).order_by("pk"):
-            moves.move(row, column, stays.pk)
+            if not is_submitted_already(row, stays):
+                moves.move(row, column, stays.pk)
     for model in MOVED_WHERE_NONE.get(sort, ()):
         if not model._base_manager.filter(work_id=stays.pk).exists():
             for row in model._base_manager.filter(work_id=goes.pk).order_by("pk"):
@@ -175,6 +178,13 @@ def merge_records(
     if filled:
         fill(stays, moves.now)
     return filled
+
+
+def is_submitted_already(row: models.Model, stays: models.Model) -> bool:
+    """Say whether a submission holds the work that stays beside the one that goes: it holds each work once."""
+    if not isinstance(row, SubmittedWork):
+        return False
+    return SubmittedWork.objects.filter(submission=row.submission_id, work_id=stays.pk).exists()
 
 
 def fill(record: Any, now: datetime) -> None:
@@ -200,13 +210,24 @@ def missing(stays: models.Model, goes: models.Model) -> dict[str, list[Any]]:
 
 
 def rename(composer: Composer, moves: Moves, gone: str, kept: str) -> None:
-    """Write a performer's name as it is spelled elsewhere. Raises NotMerged."""
+    """Write the name of a performer or presenter as it is spelled elsewhere. Raises NotMerged."""
     credits = PerformanceCredit.objects.filter(performance__composer=composer)
-    rows = credits.filter(name=gone, person__isnull=True, organisation__isnull=True).order_by("pk")
-    if not rows or not credits.filter(name=kept).exists():
+    presented = Performance.objects.filter(composer=composer)
+    rows = [
+        *(
+            (row, "name")
+            for row in credits.filter(name=gone, person__isnull=True, organisation__isnull=True).order_by("pk")
+        ),
+        *(
+            (row, "presenter_name")
+            for row in presented.filter(presenter_name=gone, presenter__isnull=True).order_by("pk")
+        ),
+    ]
+    is_there = credits.filter(name=kept).exists() or presented.filter(presenter_name=kept).exists()
+    if not rows or not is_there:
         raise NotMerged("One of the two is no longer there.")
-    for row in rows:
-        moves.move(row, "name", kept)
+    for row, column in rows:
+        moves.move(row, column, kept)
 
 
 def set_columns(record: models.Model, stored: dict[str, Any]) -> None:

@@ -10,12 +10,12 @@ from typing import Any
 
 from django.db.models import Count, Q
 
-from catalogue.models import Composer, Organisation, PerformanceCredit, Person, SetApart, Venue, Work
+from catalogue.models import Composer, Organisation, Performance, PerformanceCredit, Person, SetApart, Venue, Work
 from catalogue.rules.likeness import Likeness, Named, pairs_alike
 
 
 class Alike(StrEnum):
-    """The kinds of records that are compared; ``NAME`` is a performer whom performances name and no record."""
+    """The kinds of records that are compared; ``NAME`` is who plays or presents and is named, but is no record."""
 
     WORK = "work"
     VENUE = "venue"
@@ -51,7 +51,7 @@ Known = list[tuple[Named, Candidate]]
 
 
 def gather_likenesses(composer: Composer) -> tuple[Lookalikes, ...]:
-    """Return every two records that look alike and were not set apart; six queries."""
+    """Return every two records that look alike and were not set apart; seven queries."""
     apart = set(SetApart.objects.filter(composer=composer).values_list("sort", "one", "other"))
     return tuple(
         pair
@@ -94,10 +94,12 @@ def venues_of(composer: Composer) -> Known:
 
 
 def names_of(composer: Composer) -> Known:
-    """Return the names of performers who are no record; the spelling is the key."""
+    """Return the names of performers and presenters who are no record; the spelling is the key."""
     credits = PerformanceCredit.objects.filter(performance__composer=composer, performance__deleted_at__isnull=True)
     nobody = credits.filter(person__isnull=True, organisation__isnull=True)
     times = Counter(nobody.order_by("pk").values_list("name", flat=True))
+    presented = Performance.objects.filter(composer=composer, presenter__isnull=True).exclude(presenter_name="")
+    times.update(presented.order_by("pk").values_list("presenter_name", flat=True))
     return [known(name, name, number) for name, number in times.items()]
 
 

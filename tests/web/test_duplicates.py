@@ -105,4 +105,4 @@ def test_page_asks_the_database_as_often_for_many_pairs(browser: Client, compose
         for name in (f"Barn {number}", f"The Barn {number}"):
             make_venue(name, composer=composer)
 
-    assert (one, asked()) == (10, 10)
+    assert (one, asked()) == (11, 11)

@@ -21,7 +21,7 @@ from catalogue.web.notices import say
 HEADINGS: dict[Alike, Promise] = {
     Alike.WORK: gettext_lazy("Works"),
     Alike.VENUE: gettext_lazy("Halls and places"),
-    Alike.NAME: gettext_lazy("Performers, as they are named"),
+    Alike.NAME: gettext_lazy("Performers and presenters, as they are named"),
     Alike.PERSON: gettext_lazy("People"),
     Alike.ORGANISATION: gettext_lazy("Ensembles and other bodies"),
 }

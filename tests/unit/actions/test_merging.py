@@ -4,11 +4,13 @@ from datetime import UTC, datetime
 
 import pytest
 
-from catalogue.actions.merging import NotMerged, merge, undo_merge
+from catalogue.actions.merging import MODELS, MOVED_WHERE_NONE, NAMING, NotMerged, merge, undo_merge
 from catalogue.gathering.likenesses import Alike
 from catalogue.models import (
+    Call,
     Commission,
     Composer,
+    InstrumentationLine,
     Merge,
     Movement,
     Organisation,
@@ -17,6 +19,8 @@ from catalogue.models import (
     Person,
     ProgrammedWork,
     Recording,
+    Submission,
+    SubmittedWork,
     Venue,
     Work,
 )
@@ -25,6 +29,7 @@ from tests.makers import make_organisation, make_performance, make_person, make_
 
 pytestmark = pytest.mark.django_db
 
+BUILT_ANEW = {InstrumentationLine}  # an index, rebuilt as a work is saved
 NOW = datetime(2026, 3, 9, 10, 0, tzinfo=UTC)
 
 
@@ -116,6 +121,46 @@ def test_names_of_performers_are_spelled_as_one_and_as_two_again(composer: Compo
     assert names == ["Iva Dorn", "Per Lund"]
     assert sorted(PerformanceCredit.objects.values_list("name", flat=True)) == ["Iva Dorn", "Iva Dørn", "Per Lund"]
     assert Performance.objects.get(pk=first.pk).sequence == 2
+
+
+def test_names_of_presenters_are_spelled_as_one_and_as_two_again(composer: Composer) -> None:
+    first, _second = (make_performance(composer=composer, presenter_name=name) for name in ("The Pier", "Pier"))
+
+    made = merged(composer, Alike.NAME, "Pier", "The Pier")
+    names = set(Performance.objects.values_list("presenter_name", flat=True))
+    undo_merge(merged=made, now=NOW)
+
+    assert names == {"Pier"}
+    assert Performance.objects.get(pk=first.pk).presenter_name == "The Pier"
+
+
+def test_submission_holds_the_work_that_stays_once(composer: Composer) -> None:
+    stays, goes = (make_work(title, composer=composer) for title in ("Ebb", "EBB"))
+    both, only = (
+        Submission.objects.create(call=Call.objects.create(composer=composer, title=title)) for title in ("A", "B")
+    )
+    for submission, work in ((both, stays), (both, goes), (only, goes)):
+        SubmittedWork.objects.create(submission=submission, work=work)
+
+    made = merged(composer, Alike.WORK, stays, goes)
+    held = set(SubmittedWork.objects.values_list("submission", "work"))
+    undo_merge(merged=made, now=NOW)
+
+    assert held == {(both.pk, stays.pk), (both.pk, goes.pk), (only.pk, stays.pk)}
+    assert set(SubmittedWork.objects.filter(submission=only).values_list("work", flat=True)) == {goes.pk}
+
+
+@pytest.mark.parametrize("sort", MODELS)
+def test_nothing_that_names_a_record_is_forgotten(sort: Alike) -> None:
+    moved = {(model, column) for model, column in NAMING[sort]}
+    moved |= {(model, "work_id") for model in MOVED_WHERE_NONE.get(sort, ())}
+    naming = {
+        (one.related_model, one.field.attname)
+        for one in MODELS[sort]._meta.related_objects
+        if not one.related_model.__name__.startswith("Historical") and one.related_model not in BUILT_ANEW
+    }
+
+    assert naming - moved == set()
 
 
 def test_people_and_bodies_are_merged(composer: Composer) -> None:
