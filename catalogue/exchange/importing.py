@@ -69,10 +69,10 @@ def importing(table: Table, wish: Wish) -> Generator[Done, None, Report]:
     """Give each row as it is stored, and return the report; left unfinished, it stores nothing. Raises TableError."""
     heading, rows = rows_to_import(table, wish)
     problems = Problems(heading.written)
-    refuse_totals(rows[-1], heading.kind, problems)
+    added_up = is_refused_as_totals(rows[-1], heading.kind, problems)
     done: list[Done] = []
     with transaction.atomic():
-        for one in STORE[heading.kind](rows, wish, problems):
+        for one in STORE[heading.kind](rows[:-1] if added_up else rows, wish, problems):
             done.append(one)
             yield one
         asked = ask_about_durations(rows, wish.reading, problems) if heading.kind is Kind.WORKS else 0
@@ -105,11 +105,13 @@ def rows_to_import(table: Table, wish: Wish) -> tuple[Heading, list[Row]]:
     return heading, rows
 
 
-def refuse_totals(last: Row, kind: Kind, problems: Problems) -> None:
-    """Report a last row that adds the others up, so that it does not become a work."""
+def is_refused_as_totals(last: Row, kind: Kind, problems: Problems) -> bool:
+    """Report a last row that adds the others up, so that it does not become a work; say whether it does."""
     name = NEEDED[kind][0]
-    if TOTALS.fullmatch(last.cells.get(name, "")) and not last.cells.keys() - {name, *ADDED_UP}:
+    added_up = bool(TOTALS.fullmatch(last.cells.get(name, ""))) and not last.cells.keys() - {name, *ADDED_UP}
+    if added_up:
         problems.fail(last, name, "This looks like a row of totals, not a work; leave it out of the table.")
+    return added_up
 
 
 def store_works(rows: Iterable[Row], wish: Wish, problems: Problems) -> Iterator[Done]:

@@ -13,7 +13,7 @@ from catalogue.exchange.columns import Kind
 from catalogue.exchange.importing import Wish, import_table
 from catalogue.exchange.outcomes import Outcome, Report
 from catalogue.exchange.problems import Problem
-from catalogue.exchange.tables import TableError, filled_rows, read_table
+from catalogue.exchange.tables import Table, TableError, filled_rows, read_table
 from catalogue.exchange.work_rows import Reading
 from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
 from catalogue.management.progress import Progress
@@ -34,7 +34,8 @@ class Command(CatalogueCommand):
 
     def handle(self, *arguments: Any, **options: Any) -> None:
         try:
-            report = self.imported(options)
+            table = self.table(options)
+            report = self.imported(table, options)
         except TableError as fault:
             if options["json"]:
                 self.print_json(as_json_of_nothing(fault))
@@ -42,11 +43,15 @@ class Command(CatalogueCommand):
         if options["json"]:
             self.print_json(as_json(report))
         else:
-            self.stdout.write(as_text(report))
+            self.stdout.write("\n".join([*how_read(table), as_text(report)]))
         if report.errors:
             raise UnusableInput("\n".join(as_line(one) for one in report.errors))
 
-    def imported(self, options: dict[str, Any]) -> Report:
+    def table(self, options: dict[str, Any]) -> Table:
+        kind = options["kind"]
+        return read_table(content_of(options["file"]), sheet_called=[kind] if kind else list(Kind))
+
+    def imported(self, table: Table, options: dict[str, Any]) -> Report:
         composer = chosen_composer(options["composer"]) if options["composer"] else None
         language = composer.language if composer else "en-GB"
         kind = Kind(options["kind"]) if options["kind"] else None
@@ -57,7 +62,6 @@ class Command(CatalogueCommand):
             kind=kind,
             trial=options["dry_run"],
         )
-        table = read_table(content_of(options["file"]), sheet_called=[kind] if kind else list(Kind))
         with Progress(self.stderr, "Importing", total=sum(1 for _ in filled_rows(table)) - 1) as progress:
             return import_table(table, wish, step=progress.step)
 
@@ -84,6 +88,14 @@ def as_json_of_nothing(fault: TableError) -> dict[str, Any]:
     error = {"row": fault.row, "column": "", "message": fault.reason}
     counts = {str(outcome): 0 for outcome in Outcome}
     return {"rows": 0, **counts, "errors": [error], "warnings": [], "unknown_columns": []}
+
+
+def how_read(table: Table) -> list[str]:
+    """Return how the letters and cells of CSV were told."""
+    if not table.delimiter:
+        return []
+    between = "tabs" if table.delimiter == "\t" else f"“{table.delimiter}”"
+    return [f"CSV, letters as {table.encoding}, {between} between the cells."]
 
 
 def as_text(report: Report) -> str:

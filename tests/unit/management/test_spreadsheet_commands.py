@@ -40,7 +40,11 @@ def test_import_reports_rows_and_unknown_columns(composer: Composer, works_file:
 
 
 def test_import_says_in_words_what_it_did(composer: Composer, works_file: Path) -> None:
-    assert run("import", str(works_file)) == ("Kept as notes: colour.\n2 works read: 2 new, 0 changed, 0 same.\n")
+    assert run("import", str(works_file)).splitlines() == [
+        "CSV, letters as utf-8, “,” between the cells.",
+        "Kept as notes: colour.",
+        "2 works read: 2 new, 0 changed, 0 same.",
+    ]
 
 
 def test_trial_run_stores_nothing(composer: Composer, works_file: Path) -> None:
