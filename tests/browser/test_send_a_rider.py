@@ -9,7 +9,7 @@ from catalogue.actions.composers import create_composer
 from catalogue.actions.entry import make_entry_key
 from catalogue.models import EntryPurpose
 from tests.browser.conftest import NARROW, Open
-from tests.browser.errands import go_to, save
+from tests.browser.errands import go_to
 from tests.conftest import CLOCK
 from tests.makers import make_performance, make_user, make_venue, make_work
 
@@ -61,7 +61,7 @@ def add_setup(page: Page) -> None:
     page.get_by_role("link", name="technical setup").click()
     for label, text in SETUP.items():
         page.get_by_label(label, exact=True).fill(text)
-    save(page)
+    page.get_by_role("button", name="Save", exact=True).click()
     expect(page.get_by_role("heading", level=1)).to_have_text("As meant")
 
 
@@ -73,7 +73,7 @@ def add_rider(page: Page) -> None:
     page.get_by_label("Technical setup", exact=True).select_option(label="As meant")
     page.get_by_label("Name", exact=True).fill("Ilka Marovand")
     page.get_by_label("E-mail", exact=True).fill("ilka@example.org")
-    save(page)
+    page.get_by_role("button", name="Save", exact=True).click()
 
 
 def answer(phone: Page) -> None:

@@ -1,6 +1,7 @@
 """A document as a word-processor file (Office Open XML): real styles, real tables, page numbers that are fields.
 
-Drawings are left out with the key to them: the words beside them say the same. The left column is a hanging tab.
+Player strips and timelines are left out with the key to them: the words beside them say the same. Stages and
+loudspeakers are pictures. The left column is a hanging tab.
 The same document gives the same bytes.
 """
 
@@ -43,13 +44,16 @@ from catalogue.documents.model import (
     Text,
     Voice,
     joined,
+    plain,
     wording,
 )
 from catalogue.documents.renderers.archives import timeless
+from catalogue.documents.renderers.bitmaps import sketch_png
 from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.word_styles import set_styles, tab_stops
 from catalogue.documents.sheets.chosen import sheet_of, size_of
 from catalogue.documents.sheets.geometry import ColumnSheet, Sheet
+from catalogue.drawings.timeline import Course
 
 VOICES = {
     Voice.PROSE: "Body Text",
@@ -62,6 +66,8 @@ VOICES = {
 FIXED = datetime(2000, 1, 1, tzinfo=UTC)
 BOX = "\N{BALLOT BOX}"
 BLANK = "_" * 8
+UNIT = 0.74
+"""Points to a unit of a sketch."""
 CELL_MARGIN = 4
 """What is kept free at the right of a cell, in points."""
 
@@ -119,8 +125,23 @@ class Writer:
                 self.table(block)
             case Signatures():
                 self.signatures(block)
-            case Legend() | Figure():
+            case Figure():
+                self.figure(block)
+            case Legend():
                 pass
+
+    def figure(self, figure: Figure) -> None:
+        """A sketch as a picture over its caption; a timeline is left out."""
+        if isinstance(figure.drawing, Course):
+            return
+        wide = self.width * figure.share
+        picture = BytesIO(sketch_png(figure.drawing.sketch(wide / UNIT)))
+        paragraph = self.word.add_paragraph()
+        paragraph.alignment = WD_ALIGN_PARAGRAPH.CENTER
+        paragraph.paragraph_format.keep_with_next = True
+        drawn = paragraph.add_run().add_picture(picture, width=Pt(wide))
+        drawn._inline.docPr.set("descr", plain(figure.caption))
+        self.paragraph(figure.caption, VOICES[Voice.NOTE]).alignment = WD_ALIGN_PARAGRAPH.CENTER
 
     # ---- text
 

@@ -12,7 +12,7 @@ from catalogue.documents.registry import DocumentNeeds, render
 from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.making import Wish, make_document
-from catalogue.models import Composer, Work
+from catalogue.models import Composer, Rider, Work
 
 TODAY = date(2026, 3, 9)
 SINCE = date(2015, 1, 1)
@@ -72,10 +72,11 @@ class Papers:
     entries: tuple[Sheet, ...]
     checklists: tuple[Sheet, ...]
     refused: dict[str, str]
+    riders: tuple[Sheet, ...]
 
     @property
     def all(self) -> tuple[Sheet, ...]:
-        return (*self.lists, *self.entries, *self.checklists)
+        return (*self.lists, *self.entries, *self.checklists, *self.riders)
 
     def of_kind(self, kind: str) -> list[Sheet]:
         return [sheet for sheet in self.lists if sheet.document.kind == kind]
@@ -118,3 +119,13 @@ def checklists() -> tuple[list[Sheet], dict[str, str]]:
             except DocumentNeeds as needs:
                 refused[work.title] = needs.reason
     return made, refused
+
+
+def riders() -> list[Sheet]:
+    """Make every rider that the demo keeps, for its performance."""
+    return [
+        Sheet(f"{one.work.title} rider", gather_catalogue(one.composer), make_document(one.composer, wish))
+        for one in Rider.objects.select_related("work", "composer").order_by("pk")
+        for works in [(one.work_id,)]
+        for wish in [Wish("rider", "en-GB", Paper.A4, TODAY, works=works, performance=one.performance_id)]
+    ]
