@@ -35,6 +35,8 @@ CLOCK = re.compile(r"(?<=[,;–—\s\0])(?P<said>(?:[0-9]{1,2}:)?[0-9]{1,3}:[0-9
 
 # ---- numbers
 
+# A number of a list of one's own ("W14"), which is one where most works begin with such.
+CODE = re.compile(r"^(?P<said>(?P<letters>[A-Z]{1,5})[. -]?[0-9]{1,4}[a-z]?)[.:)]?\s+(?=\S)")
 BULLET = re.compile(r"^\s*(?:[•·*‣▪–—-]|[0-9]{1,3}[.)])\s+")
 OPUS = re.compile(r"\b(?:op|opus)\.? ?[0-9]{1,4}[a-z]?(?:[,/]? ?(?:no|nr)\.? ?[0-9]{1,3})?", re.IGNORECASE)
 NUMBERS = {
@@ -61,8 +63,8 @@ PHRASES = {
     ),
     "text_author": re.compile(
         rf"\b(?:(?:after|to|on|nach|auf|über|sur|d[’']après|su|da|con|sobre) )?(?:(?:des|de|einem|einer|a|un|una) )?"
-        rf"(?:texts?|words|poems?|libretto|livret|gedicht(?:en?)?|texten?|worten?|poèmes?|textes?|paroles|test[io]|poesie|textos?|poemas?|letra)"
-        rf" (?:(?:by|of|von|de|di|del) |d['’])(?P<said>{NAME})",
+        r"(?:texts?|words|poems?|libretto|livret|gedicht(?:en?)?|texten?|worten?|poèmes?|textes?|paroles|test[io]|poesie"
+        rf"|textos?|poemas?|letra) (?:(?:by|of|von|de|di|del) |d['’]|(?=trad|anon))(?P<said>{NAME})",
         re.IGNORECASE,
     ),
 }  # fmt: skip
@@ -75,12 +77,13 @@ PREMIERE = re.compile(
     rf"(?:(?!\s[–—]\s|[,.]\s{LASTS})[^;\0\n])*"
 )
 FOR = re.compile(r"(?:^|[\s,])(?:(?:is )?(?:scored )?for(?: the)?|für|pour|per|para)\s+", re.IGNORECASE)
+DEDICATED_AFTER = re.compile(r"(?P<said>.+?) (?:gewidmet|zugeeignet)")
 DEDICATED_LINE = re.compile(r"(?:to|à|an|für|al|alla|all['’]|a|in memoriam|in memory of) ?(?P<said>[A-ZÀ-Þ].*)")
 WRITTEN_FOR = re.compile(
     r"(?:written|composed|geschrieben|écrite?|scritt[ao]|escrit[ao]) (?:for|für|pour|per|para)\b", re.IGNORECASE
 )
 PUBLISHER = re.compile(
-    r"(?:published by\s+|erschienen bei\s+)?"
+    r"(?:[Pp]ublished by\s+|[Ee]rschienen bei\s+)?"
     r"(?P<said>(?:Éditions?|Editions?|Edizioni|Ediciones|Editorial|Verlag)\s+\w.*|(?:[\w’'&.-]+ ){1,5}"
     r"(?:Press|Publishing|Publishers|Publications|Editions|Verlag|Musikverlag|Edizioni|Éditions|Ediciones))"
 )  # fmt: skip
@@ -97,7 +100,11 @@ GENRE = (
     r"|[Dd]uos?|[Cc]on[cz]ert[oi]?|[Ss]onata|[Ss]uite|[Tt]rios?|[Qq]uart[eé]t[to]?|[Qq]uint[eé]t[to]?)"
     r"(?: (?:in|en|di|à|of) [\w ]+)?"
 )
-SUBTITLED = re.compile(rf"(?P<title>.+?)[,:] (?P<said>{GENRE})")
+SUBTITLED = re.compile(rf"(?P<title>.+?)[,:.] (?P<said>{GENRE})")
+ARRANGED = re.compile(
+    r"(?P<title>.+?)[,:.(] ?(?P<said>(?:arr|arranged|transcribed|arrangement|bearbeitet|bearbeitung|transcription)\.?)",
+    re.IGNORECASE,
+)
 BETWEEN = re.compile(r"[,:]\s+|\s[–—-]\s")
 BARS = re.compile(r"\s*\|\s*|\s+[·•]\s+|\s{3,}")
 LEADERS = re.compile(r"\s*(?:\.{3,}|…+|(?:\. ){3,}\.?|_{3,})\s*|;\s+")

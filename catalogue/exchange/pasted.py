@@ -8,13 +8,14 @@ below it; a line that is only the name of the list ("Selected works") is passed 
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
 from catalogue.exchange.cell_words import choose
 from catalogue.exchange.columns import Kind, bare, find_heading
-from catalogue.exchange.entry_looks import BULLET, FOR, LABEL, MOVEMENT, YEARS
+from catalogue.exchange.entry_looks import BULLET, CODE, FOR, LABEL, MOVEMENT, YEARS
 from catalogue.exchange.pasted_entries import COLUMNS, Entry, is_made_of_known_things, labelled_column, says_more
 from catalogue.exchange.tables import MOST_ROWS, Dress, Table, TableError, read_csv
 
@@ -69,7 +70,7 @@ def proposals(text: str) -> tuple[Proposal, ...]:
     """Return the works that a pasted text is read as. Raises TableError."""
     refuse_unusable(text)
     entries = entries_in(text)
-    found = tuple(proposals_in(entries, loud_headings(entries)))
+    found = tuple(proposals_in(entries, loud_headings(entries), coded=has_codes(entries)))
     if not found:
         raise TableError("No work has been found in this text.")
     if len(found) > MOST_ROWS:
@@ -205,7 +206,16 @@ def tells(line: str) -> bool:
     return any(name in read_alone(line) for name in TELLING)
 
 
-def proposals_in(entries: Iterable[list[str]], loud: frozenset[str] = frozenset()) -> Iterator[Proposal]:
+def has_codes(entries: Sequence[Sequence[str]]) -> bool:
+    """Say whether most works, and three at least, begin with a number of the list's own, by the same letters."""
+    codes = Counter(code["letters"] for lines in entries if (code := CODE.match(BULLET.sub("", lines[0]))))
+    most = max(codes.values(), default=0)
+    return most > 2 and 2 * most > len(entries)
+
+
+def proposals_in(
+    entries: Iterable[list[str]], loud: frozenset[str] = frozenset(), *, coded: bool = False
+) -> Iterator[Proposal]:
     """Give each work, with the category and the year of the headings above it, those among them that are only ``loud``.
 
     The kind of heading that comes first divides the text: a new one of it ends the other that works have stood under.
@@ -225,6 +235,6 @@ def proposals_in(entries: Iterable[list[str]], loud: frozenset[str] = frozenset(
             rest = rest[1:]
         if rest:
             used |= above.keys()
-            cells = read_alone(rest[0]) if len(rest) == 1 else Entry().read(rest)
+            cells = read_alone(rest[0]) if len(rest) == 1 and not coded else Entry(coded=coded).read(rest)
             inherited = {name: said for name, said in sorted(above.items()) if name not in cells}
             yield Proposal(tuple(rest), cells, inherited)

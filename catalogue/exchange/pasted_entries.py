@@ -12,11 +12,14 @@ from functools import lru_cache
 
 from catalogue.exchange.columns import Kind, bare, headers_of
 from catalogue.exchange.entry_looks import (
+    ARRANGED,
     BARS,
     BETWEEN,
     BODIES,
     BULLET,
     CLOCK,
+    CODE,
+    DEDICATED_AFTER,
     DEDICATED_LINE,
     EDGES,
     FIRST_YEAR,
@@ -59,11 +62,14 @@ class Entry:
 
     cells: dict[str, str] = field(default_factory=dict)
     notes: list[str] = field(default_factory=list)
+    coded: bool = False  # whether the works of the list begin with numbers of its own
     undivided: str = ""  # a title of which players have been cut off that are not all known
 
     def read(self, lines: Sequence[str]) -> dict[str, str]:
         first, *others = lines
         first = BULLET.sub("", first)
+        if self.coded:
+            first = CODE.sub(lambda match: "" if self.take("catalogue_number", match["said"]) else match[0], first)
         if labelled_column(first) != "title":
             self.read_title(first)
         else:
@@ -95,6 +101,10 @@ class Entry:
             self.read_piece(piece)
 
     def set_title(self, title: str) -> None:
+        arranged = ARRANGED.fullmatch(title)
+        if arranged:
+            title = arranged["title"]
+            self.notes.append(arranged["said"])
         subtitled = SUBTITLED.fullmatch(title)
         if subtitled and self.take("subtitle", subtitled["said"]):
             title = subtitled["title"]
@@ -122,6 +132,9 @@ class Entry:
             return
         if re.fullmatch(GENRE, piece) and self.take("subtitle", piece):
             return
+        dedicated = DEDICATED_AFTER.fullmatch(piece)
+        if dedicated and self.take("dedication", dedicated["said"]):
+            return
         published = PUBLISHER.fullmatch(piece)
         if published and self.take("publisher", published["said"]):
             return
@@ -146,6 +159,8 @@ class Entry:
 
         What tells of a premiere is kept together for the notes: its day and its players are not those of the work.
         """
+        if line.count(" / ") > 1:
+            line = line.replace(" / ", "\0")
         line = IN_BRACKETS.sub(self.brackets, BARS.sub("\0", line))
         line = LEADERS.sub("\0", line)
         for column, pattern in NUMBERS.items():
