@@ -12,7 +12,7 @@ from io import BytesIO
 
 from docx import Document as new_document
 from docx.document import Document as WordDocument
-from docx.enum.text import WD_ALIGN_PARAGRAPH
+from docx.enum.text import WD_ALIGN_PARAGRAPH, WD_LINE_SPACING
 from docx.oxml import OxmlElement
 from docx.oxml.ns import qn
 from docx.oxml.xmlchemy import BaseOxmlElement
@@ -139,6 +139,7 @@ class Writer:
         paragraph = self.word.add_paragraph()
         paragraph.alignment = WD_ALIGN_PARAGRAPH.CENTER
         paragraph.paragraph_format.keep_with_next = True
+        paragraph.paragraph_format.line_spacing_rule = WD_LINE_SPACING.SINGLE
         drawn = paragraph.add_run().add_picture(picture, width=Pt(wide))
         drawn._inline.docPr.set("descr", plain(figure.caption))
         self.paragraph(figure.caption, VOICES[Voice.NOTE]).alignment = WD_ALIGN_PARAGRAPH.CENTER

@@ -30,8 +30,8 @@ RIDER = Sheet(
         columns={
             "item": ColumnSheet(0, 136),
             "what": ColumnSheet(142, 372),
-            "from": ColumnSheet(378, 448),
-            "agreed": ColumnSheet(454, WIDE),
+            "from": ColumnSheet(378, 438),
+            "agreed": ColumnSheet(444, WIDE),
             "lack": ColumnSheet(0, 300),
             "wanted": ColumnSheet(310, 360, right=True),
             "there": ColumnSheet(370, 440, right=True),

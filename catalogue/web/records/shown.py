@@ -8,9 +8,10 @@ from decimal import Decimal
 from typing import Any
 
 from django.db import models
+from django.template.defaultfilters import linebreaks_filter
 from django.urls import reverse
-from django.utils.html import format_html, format_html_join, linebreaks
-from django.utils.safestring import SafeString, mark_safe
+from django.utils.html import format_html, format_html_join
+from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from catalogue.drawings.signs import sign_drawing, to_svg
@@ -99,8 +100,7 @@ def worded(record: Any, name: str, text: str) -> SafeString | str:
         rows = ((line.strip(),) for line in text.splitlines() if line.strip())
         return format_html('<ul class="lines" dir="auto">{}</ul>', format_html_join("", "<li>{}</li>", rows))
     if isinstance(field, models.TextField):
-        paragraphs = mark_safe(linebreaks(text, autoescape=True))  # noqa: S308 - what was typed is escaped within
-        return format_html('<div dir="auto">{}</div>', paragraphs)
+        return format_html('<div dir="auto">{}</div>', linebreaks_filter(text))
     if isinstance(field, models.EmailField):
         return format_html('<a href="mailto:{}">{}</a>', text, text)
     if isinstance(field, models.URLField):
