@@ -23,6 +23,7 @@ MOST_CHARACTERS = 2_000_000
 # How a line ends that was broken in the middle.
 BROKEN = re.compile(r"(?:[,–—]|\s(?:and|with|for|by|of|und|mit|für|von|et|avec|pour|de|e|con|per|di|y|para))$")
 MOST_LINES_KEPT = 4096
+LINES_BEFORE_MOVEMENTS = 6  # in which a work tells its year, players or length
 TELLING = ("year", "duration", "instrumentation")
 # What a line says that is the name of the whole list: one of the nouns, and nothing but these words.
 LIST_NOUNS = {
@@ -170,7 +171,7 @@ def is_detail(line: str, above: Sequence[str]) -> bool:
 
 def is_movement(line: str, above: Sequence[str]) -> bool:
     """Say whether a numbered line is a movement; plain figures number works as well, so the work above must not."""
-    if not Entry().read(above).keys() & set(TELLING):
+    if not any(tells(one) for one in above[:LINES_BEFORE_MOVEMENTS]):
         return False
     if line[0].isdigit():
         return not BULLET.match(above[0]) and not read_alone(line).keys() & {"year", "instrumentation"}

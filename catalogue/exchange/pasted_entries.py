@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
+from itertools import islice
 
 from catalogue.exchange.columns import Kind, bare, headers_of
 from catalogue.exchange.entry_looks import (
@@ -53,6 +54,7 @@ COLUMNS = (
     "instrumentation", "duration", "text_author", "text_language", "commissioned_by", "dedication", "publisher", "iswc",
     "ismn", "movements", "notes",
 )  # fmt: skip
+MOST_PLACES = 10  # at which a title may end; each is tried
 DOUBTFUL = {"unknown-instrument", "spelling"}
 
 
@@ -257,7 +259,8 @@ def divided(text: str) -> tuple[str, str]:
 
     Where several rests can, the first is meant in which every player is known, so that a title may hold a "for".
     """
-    places = [match for match in (*FOR.finditer(text), *BETWEEN.finditer(text)) if match.start()]
+    begun = (islice(pattern.finditer(text), MOST_PLACES) for pattern in (FOR, BETWEEN))
+    places = [match for some in begun for match in some if text[: match.start()].strip(EDGES)]
     fitting = [match for match in places if is_instrumentation(text[match.end() :])]
     clean = [match for match in fitting if is_instrumentation(text[match.end() :], every=True)]
     for match in clean or fitting:

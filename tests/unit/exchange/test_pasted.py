@@ -77,6 +77,10 @@ def test_one_line_is_one_work(line: str, cells: dict[str, str]) -> None:
     assert works(f"Overture\n{line}")[1:] == ([cells] if cells else [])
 
 
+def test_no_title_is_empty() -> None:
+    assert works(", , (1998)") == [{"title": ", , (1998)", "year": "1998"}]
+
+
 def test_headings_of_categories_and_years_hold_for_the_works_below() -> None:
     text = "Chamber music\n2004\nEbb for flute\nFlood (2003)\n2005\nOrchestra:\nBore"
 
