@@ -29,7 +29,7 @@ COMPARED_WHOLE = {"category", "work_status"}  # a chamber opera is no chamber mu
 # What a heading of a list may say before its category ("works for orchestra", "obras de cámara"), folded.
 LEAD = re.compile(
     r"(?:works|obras|werke|oeuvres|opere|composizioni|compositions|kompositionen) "
-    r"(?:(?:for|para|fur|pour|per|with|mit|avec|con|de|da) )?(?:the |el |la )?"
+    r"(?:(?:for|para|fur|pour|per|with|mit|avec|con) )?(?:the |el |la )?"
 )
 
 
