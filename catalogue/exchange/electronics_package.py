@@ -1,0 +1,176 @@
+"""All that the electronics of a work are played from, in one ZIP archive that is written while it is sent.
+
+Its last member, ``manifest.json``, says what is in it: each file with its length and SHA-256, the loudspeakers in their
+order with their angles, the programs with their versions, and the media files that the setup names. Read back, every
+byte is held against it.
+"""
+
+from __future__ import annotations
+
+import json
+import zipfile
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from hashlib import sha256
+from pathlib import Path, PurePosixPath
+from typing import Any
+
+from catalogue.exchange.aligned_set import CHUNK, FIXED, Outlet
+from catalogue.rules.technical.layouts import speakers_of
+from catalogue.rules.technical.terms import Setup
+
+MANIFEST = "manifest.json"
+FORMAT = 1
+MEDIA = "media"
+MOST_MANIFEST = 4_000_000
+
+
+class PackageError(ValueError):
+    """A package that cannot be made or read; ``reason`` is one sentence."""
+
+    def __init__(self, reason: str) -> None:
+        super().__init__(reason)
+        self.reason = reason
+
+
+@dataclass(frozen=True, slots=True)
+class Member:
+    """A file of the package: its name there, and its content or where that is."""
+
+    name: str
+    content: bytes | Path
+
+    def parts(self) -> Iterator[bytes]:
+        if isinstance(self.content, bytes):
+            yield self.content
+            return
+        with open(self.content, "rb") as file:
+            while part := file.read(CHUNK):
+                yield part
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """What was found in a package that was read back: its manifest, and what is wrong with it."""
+
+    manifest: Mapping[str, Any]
+    files: tuple[str, ...]
+    wrong: tuple[str, ...] = field(default=())
+
+
+# ---- out
+
+
+def media_members(setup: Setup, folder: Path) -> tuple[Member, ...]:
+    """The media files of a setup, from a folder. Raises PackageError where one is missing or is not the one meant."""
+    return tuple(media_member(one.name, one.sha256, folder) for one in setup.media)
+
+
+def media_member(name: str, digest: str, folder: Path) -> Member:
+    path = folder / PurePosixPath(name).name
+    if not path.is_file():
+        raise PackageError(f"“{name}” is not in {folder}.")
+    member = Member(f"{MEDIA}/{path.name}", path)
+    if digest and digest_of(member.parts()) != digest:
+        raise PackageError(f"“{name}” is not the file that the setup names: its SHA-256 is another.")
+    return member
+
+
+def digest_of(parts: Iterable[bytes]) -> str:
+    found = sha256()
+    for part in parts:
+        found.update(part)
+    return found.hexdigest()
+
+
+def told_setup(setup: Setup) -> dict[str, Any]:
+    """What the manifest says of a setup: its channels by name and angle, its programs, its media as they are named."""
+    return {
+        "setup": setup.name,
+        "channels": [
+            {"name": one.name, "azimuth": float(one.azimuth), "elevation": float(one.elevation), "low": one.is_low}
+            for one in speakers_of(setup)
+        ],
+        "software": [{"name": one.name, "version": one.version} for one in setup.software],
+        "media": [
+            {"name": one.name, "channels": one.channels, "rate": one.rate, "bits": one.bits} for one in setup.media
+        ],
+    }
+
+
+def package_chunks(members: Iterable[Member], told: Mapping[str, Any]) -> Iterator[bytes]:
+    """Give the archive part by part; ``told`` is what the manifest says besides the files."""
+    outlet = Outlet()
+    files: list[dict[str, object]] = []
+    with zipfile.ZipFile(outlet, "w", zipfile.ZIP_STORED) as archive:
+        for member in members:
+            digest, size = sha256(), 0
+            with archive.open(zipfile.ZipInfo(member.name, FIXED), "w", force_zip64=True) as entry:
+                for part in member.parts():
+                    digest.update(part)
+                    size += len(part)
+                    entry.write(part)
+                    yield outlet.taken()
+            files.append({"name": member.name, "bytes": size, "sha256": digest.hexdigest()})
+        manifest = {"format": FORMAT, **told, "files": files}
+        content = json.dumps(manifest, ensure_ascii=False, indent=1, sort_keys=True).encode()
+        archive.writestr(zipfile.ZipInfo(MANIFEST, FIXED), content)
+        yield outlet.taken()
+    yield outlet.taken()
+
+
+# ---- in again
+
+
+def check_package(path: Path) -> Checked:
+    """Read a package back, piece by piece, and say what in it is not as its manifest says. Raises PackageError."""
+    try:
+        with zipfile.ZipFile(path) as archive:
+            return checked(archive)
+    except (zipfile.BadZipFile, OSError, EOFError, RuntimeError) as fault:
+        raise PackageError("This is no package of electronics, or it is damaged.") from fault
+
+
+def checked(archive: zipfile.ZipFile) -> Checked:
+    manifest = manifest_of(archive)
+    listed = {one["name"]: one for one in manifest["files"]}
+    there = {member.filename: member for member in archive.infolist() if member.filename != MANIFEST}
+    wrong = [f"“{name}” is in the manifest and not in the package." for name in listed if name not in there]
+    for name, member in there.items():
+        if name not in listed:
+            wrong.append(f"“{name}” is in the package and not in its manifest.")
+        elif not is_as_told(archive, member, listed[name]):
+            wrong.append(f"“{name}” is not as it was when the package was made.")
+    return Checked(manifest, tuple(sorted(there)), tuple(wrong))
+
+
+def manifest_of(archive: zipfile.ZipFile) -> dict[str, Any]:
+    try:
+        member = archive.getinfo(MANIFEST)
+        if member.file_size > MOST_MANIFEST:
+            raise PackageError("The manifest of this package is too long to be one.")
+        with archive.open(member) as entry:
+            found: dict[str, Any] = json.loads(entry.read(MOST_MANIFEST))
+        files = [(one["name"], one["bytes"], one["sha256"]) for one in found["files"]]
+    except (KeyError, TypeError, ValueError) as fault:
+        if isinstance(fault, PackageError):
+            raise
+        raise PackageError("This archive has no manifest that can be read.") from fault
+    if found.get("format") != FORMAT or len({name for name, _size, _digest in files}) != len(files):
+        raise PackageError("The manifest of this package is of another format.")
+    return found
+
+
+def is_as_told(archive: zipfile.ZipFile, member: zipfile.ZipInfo, told: Mapping[str, Any]) -> bool:
+    """Whether a member has the length and the SHA-256 that the manifest says; no more of it is read than that."""
+    digest, left = sha256(), int(told["bytes"])
+    try:
+        with archive.open(member) as entry:
+            while part := entry.read(CHUNK):
+                left -= len(part)
+                if left < 0:
+                    return False
+                digest.update(part)
+    except (zipfile.BadZipFile, EOFError):
+        return False
+    return left == 0 and digest.hexdigest() == told["sha256"]
