@@ -20,7 +20,7 @@ from catalogue.making import Wish
 from catalogue.management.base import CatalogueCommand
 from catalogue.management.commands.document import made, write_file
 from catalogue.management.serving import address_at, refuse_taken_port, serve
-from catalogue.models import Composer, EntryPurpose, Work
+from catalogue.models import Composer, EntryPurpose, Rider, Work
 from catalogue.terms import Category
 
 COMPOSER = "nevena-haldoreva"
@@ -70,6 +70,7 @@ def wishes(composer: Composer) -> list[tuple[str, Wish]]:
     today = timezone.localdate()
     usual = Wish("works-list-by-category", composer.language, Paper.A4, today)
     latest = Work.objects.filter(composer=composer, category=Category.ORCHESTRA, status="active").newest_first()[0]
+    asked = Rider.objects.filter(composer=composer).earliest("pk")
     since = today.replace(year=today.year - YEARS_IN_CV, month=1, day=1)
     return [
         ("works-list-by-category", usual),
@@ -79,5 +80,6 @@ def wishes(composer: Composer) -> list[tuple[str, Wish]]:
         ("programme-entry", replace(usual, kind="programme-entry", works=(latest.pk,))),
         ("press-sheet", replace(usual, kind="press-sheet")),
         ("performance-return", replace(usual, kind="performance-return")),
+        ("rider", replace(usual, kind="rider", works=(asked.work_id,), performance=asked.performance_id)),
         ("cv-section", replace(usual, kind="cv-section", first=since)),
     ]

@@ -31,6 +31,8 @@ FILES = [
     "press-sheet.txt",
     "programme-entry.pdf",
     "programme-entry.txt",
+    "rider.pdf",
+    "rider.txt",
     "works-list-by-category.pdf",
     "works-list-by-category.txt",
     "works-list-by-year.pdf",
