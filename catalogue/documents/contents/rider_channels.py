@@ -39,7 +39,6 @@ MOST_CUES = 20
 RING = 0.5
 """The share of the page that a ring of loudspeakers is drawn in."""
 Heads = tuple[tuple[str, str], ...]
-Rows = Iterable[tuple[Text, ...] | tuple[Cell, ...]]
 
 
 def table_of(heads: Heads, rows: Iterable[tuple[Text, ...]], says: Labels) -> Table:

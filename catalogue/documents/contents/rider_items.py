@@ -134,7 +134,7 @@ def of_tuning(one: TuningFacts, says: Labels) -> Item:
 
 
 def of_retuning(one: RetuningFacts, says: Labels) -> Item:
-    cents = f"{one.cents.normalize():+f} ¢" if one.cents is not None else ""
+    cents = f"{one.cents.normalize():+f} ¢".replace("-", "\N{MINUS SIGN}") if one.cents is not None else ""
     tuned = plain(says.say("tuned to {notes}", notes=one.tuned_to)) if one.tuned_to else ""
     group = says.word("Tuning and preparation")
     detail = said((tuned, cents, one.preparation))

@@ -81,7 +81,7 @@ def test_same_records_give_the_same_file(tmp_path: Path, work: Work) -> None:
         (
             ("concordance",),
             "There is no document “concordance”; there are: works-list, cv-section, parts-checklist, press-sheet, "
-            "programme-entry, performance-history, performance-return, cue-sheet, cue-sheet-pocket.",
+            "programme-entry, performance-history, performance-return, rider, cue-sheet, cue-sheet-pocket.",
         ),
         (("works-list", "--composer", "nobody"), "There is no composer “nobody”; there are: ilka-marovand."),
         (("parts-checklist",), "Name the work that the document is of."),
@@ -125,6 +125,7 @@ def test_list_names_each_kind_with_its_formats() -> None:
         "programme-entry",
         "performance-history",
         "performance-return",
+        "rider",
         "cue-sheet",
         "cue-sheet-pocket",
     ]

@@ -11,6 +11,8 @@ from catalogue.models import (
     ImportedRecord,
     InstrumentationLine,
     Merge,
+    RiderAnswer,
+    RiderSending,
     SavedView,
     SetApart,
     Work,
@@ -26,6 +28,8 @@ WITHOUT_HISTORY = {
     ImportBatch,
     ImportedRecord,
     Merge,
+    RiderAnswer,
+    RiderSending,
     SavedView,
     SetApart,
 }
