@@ -71,7 +71,7 @@ INPUT_HEADS: Heads = (
     ("in-from", "Brought by"),
 )
 OUTPUT_HEADS: Heads = (
-    ("output", "Out"),
+    ("output", "Output"),
     ("destination", "Destination"),
     ("signal", "Signal"),
     ("heard", "Heard by"),

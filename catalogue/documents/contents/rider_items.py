@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
+from catalogue.documents.contents.stage import most_of
 from catalogue.documents.labels import Labels
 from catalogue.documents.model import plain
 from catalogue.facts import WorkFacts
@@ -171,7 +172,3 @@ def of_voice(line: Line, work: WorkFacts, says: Labels) -> Item:
 def name_of(line: Line, says: Labels) -> str:
     names = called(line.instrument, says.language)
     return names.plural if most_of(line) > 1 and names.plural else names.singular
-
-
-def most_of(line: Line) -> int:
-    return line.players[1] if line.players else 0

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from catalogue.documents.labels import Labels
+from catalogue.documents.labels import LANGUAGES, Labels
 from catalogue.drawings.loudspeakers import Loudspeaker, Ring
 from catalogue.drawings.stage_plan import Stage, Thing, in_rows
 from catalogue.instrumentation import Instrumentation, Line
@@ -32,11 +32,12 @@ def stage_of(forces: Instrumentation | None, setup: Setup | None, says: Labels) 
     wide, deep = size_of(people, setup)
     players = in_rows(players_of(lines, people, says), depth=deep, width=wide)
     conductor = conductor_of(forces, people, says)
-    things = placed((*players, *conductor), setup.places if setup else ())
+    known = names_in(lines, says.language)
+    things = placed((*players, *conductor), setup.places if setup else (), known)
     if not things:
         return None
     inputs = setup.inputs if setup else ()
-    heard = tuple(with_channels(one, inputs) for one in numbered(things))
+    heard = tuple(with_channels(one, inputs, known) for one in numbered(things))
     front = tuple(at_front(speakers_of(setup), wide)) if setup else ()
     return Stage(wide, deep, (*heard, *front), says.word("front of stage, audience"))
 
@@ -65,12 +66,34 @@ def size_of(people: int, setup: Setup | None) -> tuple[float, float]:
 
 def players_of(lines: list[Line], people: int, says: Labels) -> Iterator[Thing]:
     for line in lines:
-        names, count = called(line.instrument, says.language), most_of(line)
+        count = most_of(line)
         if people > CHAMBER and count > 1:
-            yield Thing(names.plural or names.singular, 0, 0, count=count)
+            yield Thing(section_name(line, says.language), 0, 0, count=count)
             continue
         for number in range(1, count + 1):
-            yield Thing(f"{names.singular} {number}" if count > 1 else names.singular, 0, 0)
+            yield Thing(player_name(line, number, says.language), 0, 0)
+
+
+def section_name(line: Line, language: str) -> str:
+    names = called(line.instrument, language)
+    return names.plural or names.singular
+
+
+def player_name(line: Line, number: int, language: str) -> str:
+    """A player by instrument, with a number where there are several."""
+    name = called(line.instrument, language).singular
+    return f"{name} {number}" if most_of(line) > 1 else name
+
+
+def names_in(lines: list[Line], language: str) -> dict[str, str]:
+    """What players and sections are called in any language that is printed, by what they are called in this one."""
+    found = {}
+    for line in lines:
+        for other in LANGUAGES:
+            found[fold(section_name(line, other))] = fold(section_name(line, language))
+            for number in range(1, most_of(line) + 1):
+                found[fold(player_name(line, number, other))] = fold(player_name(line, number, language))
+    return found
 
 
 def conductor_of(forces: Instrumentation | None, people: int, says: Labels) -> tuple[Thing, ...]:
@@ -78,9 +101,9 @@ def conductor_of(forces: Instrumentation | None, people: int, says: Labels) -> t
     return (Thing(says.word("conductor"), 0, 0.8, mark="conductor"),) if asked or people >= CONDUCTED else ()
 
 
-def placed(things: tuple[Thing, ...], places: tuple[Place, ...]) -> tuple[Thing, ...]:
+def placed(things: tuple[Thing, ...], places: tuple[Place, ...], known: dict[str, str]) -> tuple[Thing, ...]:
     """What has a place of its own stands there, and what is not among the players comes in addition."""
-    own = {fold(place.name): place for place in places}
+    own = {known.get(fold(place.name), fold(place.name)): place for place in places}
     moved = tuple(moved_to(thing, own.pop(fold(thing.name), None)) for thing in things)
     return (*moved, *map(thing_at, own.values()))
 
@@ -104,12 +127,12 @@ def numbered(things: tuple[Thing, ...]) -> Iterator[Thing]:
         yield replace(thing, number=str(number)) if thing.mark == Mark.PLAYER else thing
 
 
-def with_channels(thing: Thing, inputs: tuple[Input, ...]) -> Thing:
-    """The channels of a player are those whose source is called so."""
+def with_channels(thing: Thing, inputs: tuple[Input, ...], known: dict[str, str]) -> Thing:
+    """The channels of a player are those whose source is called so, alone or before a comma."""
     if thing.channels or thing.mark not in {Mark.PLAYER, Mark.CONDUCTOR}:
         return thing
-    name = fold(thing.name)
-    found = [str(one.channels) for one in inputs if fold(one.source) == name or fold(one.source).startswith(f"{name},")]
+    sources = ((fold(one.source).partition(",")[0], one) for one in inputs)
+    found = [str(one.channels) for name, one in sources if known.get(name, name) == fold(thing.name)]
     return replace(thing, channels=", ".join(found))
 
 

@@ -17,7 +17,7 @@ from catalogue.documents.needs import DocumentNeeds
 from catalogue.facts import TimingFacts
 from catalogue.instrumentation import read
 from catalogue.record_facts import RetuningFacts, TuningFacts, WorkRecords
-from catalogue.rules.technical.reading import read_places
+from catalogue.rules.technical.reading import read_inputs, read_places
 from catalogue.rules.technical.riders import RiderFacts
 from catalogue.rules.technical.terms import Setup
 from tests.fact_makers import make_work
@@ -120,6 +120,15 @@ def test_a_player_with_a_place_of_its_own_stands_there_and_the_others_by_section
     assert found["viola"] == (3, 1.5, "4")
     assert found["lamp post"] == (0, 5, "")
     assert len(found) == 5
+
+
+def test_a_place_is_known_whatever_the_language_of_the_rider() -> None:
+    setup = Setup(1, "x", places=read_places("violin 2; 1; 2"), inputs=read_inputs("4; viola, bridge; contact"))
+    stage = stage_of(read("2vn, va, vc"), setup, labels("de"))
+
+    assert stage is not None
+    assert [one.name for one in stage.things] == ["Violine 1", "Violine 2", "Viola", "Violoncello"]
+    assert (stage.things[1].x, stage.things[1].y, stage.things[2].channels) == (1, 2, "4")
 
 
 def test_nothing_stands_on_a_stage_of_which_nothing_is_known() -> None:
