@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import datetime
-from typing import TypeVar
+from functools import cache
+from typing import Any, TypeVar
 
 from django.db import models, transaction
 from django.db.models import F
@@ -36,10 +37,17 @@ def check(record: models.Model) -> None:
     The database's own constraints are not asked beforehand, one query each: what they hold, the columns and ``clean``
     have explained by then. Nor is it asked whether a record is there that is at hand, nor about what nobody types.
     """
-    columns = record._meta.concrete_fields
-    at_hand = {one.name for one in columns if isinstance(one, models.ForeignKey) and one.is_cached(record)}
-    untyped = {one.name for one in columns if not one.editable}
-    record.full_clean(exclude=at_hand | untyped, validate_constraints=False)
+    untyped, keys = left_out_of_checks(type(record))
+    at_hand = {one.name for one in keys if one.is_cached(record)}
+    record.full_clean(exclude=untyped | at_hand, validate_constraints=False)
+
+
+@cache
+def left_out_of_checks(model: type[models.Model]) -> tuple[frozenset[str], tuple[models.ForeignKey[Any, Any], ...]]:
+    """Return the columns of a model that nobody types, and those that name another record."""
+    columns = model._meta.concrete_fields
+    keys = tuple(one for one in columns if isinstance(one, models.ForeignKey))
+    return frozenset(one.name for one in columns if not one.editable), keys
 
 
 def store(record: Guarded, now: datetime) -> None:
