@@ -11,11 +11,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from itertools import groupby
 
 from catalogue.instrumentation.bodies import BOWED, is_choir
 from catalogue.instrumentation.grammar import Grammar, grammar, spread
-from catalogue.instrumentation.model import Chair, Instrumentation, Line
+from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line
+from catalogue.instrumentation.reading import read
 
 LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
@@ -32,6 +34,36 @@ def write_words(instrumentation: Instrumentation, language: str = "en-GB") -> st
     >>> write_words(Instrumentation((flutes, Line("harp", "plucked"))), "de")
     '2 Flöten, die zweite auch Piccolo; Harfe'
     """
+    plain = in_words(instrumentation, language)
+    return noted(instrumentation, plain, language) if any(line.note for line in instrumentation.lines) else plain
+
+
+@lru_cache(maxsize=1024)
+def noted(instrumentation: Instrumentation, plain: str, language: str) -> str:
+    """Return forces of which something more is said: in brackets where that reads back, else in quotation marks.
+
+    A reader takes what stands in quotation marks as it is; in brackets, the name of a key or of another instrument
+    would be taken for the instrument's own.
+    """
+    for told in (plain, in_words(replace(instrumentation, lines=tuple(map(quoting, instrumentation.lines))), language)):
+        if reads_back(told, instrumentation, language):
+            return told
+    return plain
+
+
+def quoting(line: Line) -> Line:
+    usual = line.instrument == "choir" and line.note in grammar("en-GB").words["choirs"]
+    return line if not line.note or usual or "”" in line.note else replace(line, note=f"“{line.note}”")
+
+
+def reads_back(told: str, instrumentation: Instrumentation, language: str) -> bool:
+    try:
+        return read(told, language=language) == instrumentation
+    except InstrumentationError:
+        return False
+
+
+def in_words(instrumentation: Instrumentation, language: str) -> str:
     speech = grammar(language)
     said: list[str] = []
     for group, lines in groupby(played(instrumentation), key=lambda line: label(line)):
@@ -133,7 +165,7 @@ def strings_phrase(lines: Sequence[Line], figures: str, speech: Grammar) -> str:
         unit = f" {speech.word('desks')}" if first.unit == "desks" else ""
         after = f" {speech.word('preferred')}" if first.strength == "preferred" else ""
         said.append(f"({before}{figures}{unit}{after})")
-    said += [f"({first.note})"] if first.note else []
+    said += [in_brackets(first.note)] if first.note else []
     return with_qualities(" ".join(said), first, speech)
 
 
@@ -167,7 +199,7 @@ def choirs(lines: Sequence[Line]) -> Iterator[Sequence[Line]]:
 
 def choir_phrase(lines: Sequence[Line], speech: Grammar) -> str:
     """Return a choir by its voicing; *optional* stands before it, so that it is said of all parts."""
-    notes = "".join(f" ({line.note})" for line in lines if line.note)
+    notes = "".join(f" {in_brackets(line.note)}" for line in lines if line.note)
     optional = f"{speech.word('optional')} " if lines[0].optional else ""
     return f"{optional}{speech.word('choir')} ({voicing(lines)}){notes}"
 
@@ -186,7 +218,7 @@ def line_phrase(line: Line, speech: Grammar) -> str:
     if hands and line.players == (int(hands[1]) // 2,) * 2:
         alone = replace(line, players=(1, 1), note="")
         return f"{line_phrase(alone, speech)} {speech.word('hands').format(n=hands[1])}"
-    brackets = [f"({one})" for one in bracketed(line, speech)]
+    brackets = [in_brackets(one) for one in bracketed(line, speech)]
     head = " ".join([counted_name(line, speech), *brackets])
     return with_qualities(f"{head}{doublings(line, speech)}", line, speech)
 
@@ -220,6 +252,11 @@ def bracketed(line: Line, speech: Grammar) -> Iterator[str]:
         yield speech.word("offstage")
     if line.note:
         yield line.note
+
+
+def in_brackets(told: str) -> str:
+    """Put what is told into brackets, unless it stands in quotation marks."""
+    return told if told.startswith("“") else f"({told})"
 
 
 def with_qualities(phrase: str, line: Line, speech: Grammar) -> str:
