@@ -10,6 +10,7 @@ from catalogue.instrumentation.lexicon import (
     ELECTRIC,
     LEAST,
     OFFSTAGE,
+    OPEN_NUMBER,
     OPTIONAL,
     PLAYERS,
     PREFERRED,
@@ -120,7 +121,7 @@ QUALITIES = (
     (AMPLIFIED | ELECTRIC, "amplified", True),
     (SOLO, "role", "soloist"),
     (OFFSTAGE, "role", "offstage"),
-    (frozenset({"open", "offen"}), "open", True),
+    (OPEN_NUMBER, "open", True),
 )
 PARTS = {"part", "parts", "stimmen", "voix", "voci", "voces", "voices"}
 

@@ -320,7 +320,8 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     while words < len(nodes) and is_key(nodes[words], TREBLE | KINDS):
         words += 1
     noun = phrase_end(nodes, words, ENSEMBLE)
-    if noun is None:
+    named = name_at(nodes, end) if counted is not None and anyone is None else None
+    if noun is None or (named is not None and named.end > noun):
         return None
     if counted is not None and introduces(nodes, noun) and len(forces.drafts) in (1, 2):
         for draft in forces.drafts:

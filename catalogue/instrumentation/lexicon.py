@@ -43,6 +43,11 @@ OPTIONAL = keyed(
     "wahlweise ad_libit if_available if_possible nach_belieben wenn_vorhanden fak facolt opts"
 )
 POSSIBLE = keyed("possible possibly evtl eventuell éventuel éventuellement eventuale eventualmente posible eventual")
+OPEN_NUMBER = keyed(
+    "open offen ouvert ouverts ouverte ouvertes aperto aperti aperta aperte abierto abiertos abierta abiertas "
+    "any_number number_open open_number anzahl_offen anzahl_beliebig nombre_ouvert nombre_libre numero_aperto "
+    "numero_libero número_abierto número_libre"
+)
 AMPLIFIED = keyed(
     "amplified ampd amp amplification verstärkt verstärktes verstärkte verstärkter verstärkten amplifié amplifiée "
     "amplifiés amplifiées amplificato amplificata amplificati amplificate amplificado amplificada amplificados "

@@ -22,7 +22,7 @@ from catalogue.instrumentation.reading import read
 LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
 BODY = ("violin-1", "violin-2", "viola", "cello", "double-bass")
-UNCOUNTED = ("choir", "choir-children", "basso-continuo")
+UNCOUNTED = ("choir", "choir-children", "basso-continuo", "orchestra", "wind-band", "brass-band", "big-band")
 HANDS = re.compile(r"(\d+) hands")
 UNDIVIDED = ("violin", "viola", "cello", "double-bass")
 
@@ -35,7 +35,16 @@ def write_words(instrumentation: Instrumentation, language: str = "en-GB") -> st
     '2 Flöten, die zweite auch Piccolo; Harfe'
     """
     plain = in_words(instrumentation, language)
-    return noted(instrumentation, plain, language) if any(line.note for line in instrumentation.lines) else plain
+    return noted(instrumentation, plain, language) if any(map(says_more, instrumentation.lines)) else plain
+
+
+def says_more(line: Line) -> bool:
+    """Whether a line has a remark, or an open number that its name alone does not tell."""
+    return bool(line.note) or is_open(line)
+
+
+def is_open(line: Line) -> bool:
+    return line.players is None and line.family not in ("strings", "voice") and line.instrument not in UNCOUNTED
 
 
 @lru_cache(maxsize=1024)
@@ -210,7 +219,8 @@ def choir_phrase(lines: Sequence[Line], speech: Grammar) -> str:
 def line_phrase(line: Line, speech: Grammar) -> str:
     """Return what is said of one line: number, name, place, remark, doublings, qualities."""
     if line.instrument == "choir" and line.note in speech.words["choirs"]:
-        return with_qualities(speech.words["choirs"][line.note], line, speech)
+        parts = [in_brackets(one) for one in parts_of_choir(line, speech)]
+        return with_qualities(" ".join([speech.words["choirs"][line.note], *parts]), line, speech)
     if line.instrument == "percussion" and line.chairs and all(chair.note for chair in line.chairs):
         parts = [f"{speech.name('percussion')} {chair.chair} ({chair.note})" for chair in line.chairs]
         return with_qualities("; ".join(parts), line, speech)
@@ -250,8 +260,16 @@ def bracketed(line: Line, speech: Grammar) -> Iterator[str]:
         yield speech.counted((line.players[1], line.players[1]) if line.optional else line.players, "executants")
     if line.role == "offstage" and not line.group:
         yield speech.word("offstage")
+    if is_open(line):
+        yield speech.word("open")
+    yield from parts_of_choir(line, speech)
     if line.note:
         yield line.note
+
+
+def parts_of_choir(line: Line, speech: Grammar) -> Iterator[str]:
+    if line.instrument == "choir" and line.parts != 1:
+        yield speech.word("divides").format(n=line.parts)
 
 
 def in_brackets(told: str) -> str:

@@ -40,6 +40,7 @@ MOST = dict.fromkeys(("work-edit", "performance-edit", "venue-edit"), 5)
 QUERIES = {
     "work-list": ("?q=the&category=chamber", "?q=zzzz", "?page=2", "?sort=-duration"),
     "performance-list": ("?q=a", "?q=zzzz", "?page=2"),
+    "calendar-page": ("?country=NO",),
     "document": ("?order=year", "?language=de&paper=letter", "?language=none"),
     "sign-in": ("?next=/c/x/",),
 }
@@ -84,7 +85,7 @@ MISTAKES: dict[str, tuple[dict[str, str], ...]] = {
     "import-new": ({},),
     "sign-in": ({"username": "rana", "password": "wrong"},),
     "start": ({"composer_name": "", "user_name": "a b", "password": "short"},),
-    "feed-make": ({},),
+    "calendar-make": ({}, {"label": "Telephone", "holds": "everything"}),
 }
 """What is typed wrongly, or too little, by the name of the page that is sent."""
 

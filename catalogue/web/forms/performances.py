@@ -68,7 +68,7 @@ class PerformanceForm(forms.ModelForm):
     second_time = forms.TypedChoiceField(
         label=_("Which of the two"),
         help_text=_("The clocks go back that night, and the hour comes twice."),
-        choices=[("", ""), ("first", _("The first, before they go back")), ("second", _("The second"))],
+        choices=[("", _("Not said yet")), ("first", _("The first, before they go back")), ("second", _("The second"))],
         coerce=lambda told: told == "second",
         empty_value=None,
         required=False,
