@@ -18,6 +18,8 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
 from catalogue.actions.works import save_work
+from catalogue.documents.contents.cautions import Caution, words_of
+from catalogue.documents.labels import labels
 from catalogue.models import Composer, Cue, Work
 from tests.makers import NOW, make_work
 from tests.unit.exchange.waves import wave_file
@@ -59,9 +61,9 @@ def test_page_says_how_to_listen_before_it_gives_anything(browser: Client, work:
     page = Page(browser.get(address(work, "click/")))
 
     caution = page.text(with_class("caution"))
-    assert "Turn the volume right down first, then raise it" in caution
+    assert words_of(Caution.IN_EAR, labels("en-GB")) in caution
     assert "in-ear monitor" in caution
-    assert "keep to the local rules on noise at work, and ask those who are responsible for them" in caution
+    assert "keep to the local rules on noise at work" in caution
     assert page.tree.xpath(f"{with_class('caution')}/following::form")
     assert "tone.wav, Drone.WAV" in page.text("//section[contains(., 'Named at the cues')]")
 

@@ -27,7 +27,7 @@ class Caution(StrEnum):
     TRIP = "trip"
 
 
-WORDS = {
+WORDS: dict[Caution, tuple[str, ...]] = {
     Caution.HEARING: (
         "Hearing",
         "Offer hearing protection to players, staff and audience, and keep to the limits of the place, measured there "
@@ -35,8 +35,9 @@ WORDS = {
     ),
     Caution.IN_EAR: (
         "In-ears and click",
-        "Turn every level right down before anyone puts on headphones or in-ears. A click goes to the players alone, "
-        "and everybody sets their own level.",
+        "A click is a sharp, loud sound: turn the volume right down before anyone puts on headphones.",
+        "Send it to the players alone, and let everybody set their own level.",
+        "Nothing here says that a level is safe: keep to the local rules on noise at work.",
     ),
     Caution.PHANTOM: (
         "Phantom power",
@@ -64,6 +65,7 @@ WORDS = {
         "asks for stay on where it is dark.",
     ),
 }
+"""For each topic its name, then what is said of it."""
 
 
 def cautions(topics: Iterable[Caution], says: Labels, told: Mapping[Caution, str] | None = None) -> tuple[Block, ...]:
@@ -73,6 +75,11 @@ def cautions(topics: Iterable[Caution], says: Labels, told: Mapping[Caution, str
 
 
 def caution(topic: Caution, says: Labels, known: str) -> Block:
-    head, words = WORDS[topic]
+    head = WORDS[topic][0]
     own = f"{known[:1].upper()}{known[1:].rstrip('.')}. " if known else ""
-    return Paragraph((*wording(f"{says.word(head)}. ", Style.STRONG), *value(own), *wording(says.word(words))))
+    return Paragraph((*wording(f"{says.word(head)}. ", Style.STRONG), *value(own), *wording(words_of(topic, says))))
+
+
+def words_of(topic: Caution, says: Labels) -> str:
+    """The sentences on a topic without its name, the same on every paper and page."""
+    return " ".join(map(says.word, WORDS[topic][1:]))

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
 
+from catalogue.documents.contents.cautions import Caution, words_of
 from catalogue.documents.contents.dates import day_text
 from catalogue.documents.contents.titles import short_title, work_title
 from catalogue.documents.labels import Labels, labels
@@ -120,7 +121,7 @@ def blocks(
             yield Paragraph(
                 says.say("Cue {number}: {reason}", number=one.cue.number, reason=one.mistake.reason), Voice.NOTE
             )
-    yield Paragraph(wording(caution(says)), Voice.NOTE)
+    yield Paragraph(wording(words_of(Caution.IN_EAR, says)), Voice.NOTE)
 
 
 def of_map(timing: TimingFacts, sheet: Sheet) -> Text:
@@ -139,16 +140,6 @@ def foot(sheet: Sheet) -> str:
     if sheet.is_unreadable:
         return "The tempo map cannot be read, so that this sheet has no times"
     return "There is no tempo map, so that this sheet has no times"
-
-
-def caution(says: Labels) -> str:
-    return " ".join(
-        (
-            says.word("A click is a sharp, loud sound: turn the volume right down before anyone puts on headphones."),
-            says.word("Send it to the players alone, and let everybody set their own level."),
-            says.word("Nothing here says that a level is safe: keep to the local rules on noise at work."),
-        )
-    )
 
 
 # ---- the table

@@ -14,6 +14,8 @@ from django.utils.text import slugify
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST, require_safe
 
+from catalogue.documents.contents.cautions import Caution, words_of
+from catalogue.documents.labels import labels
 from catalogue.exchange.aligned_set import Laid, Plan, plan_of, set_chunks
 from catalogue.exchange.media_files import MediaError, Wave, read_wave
 from catalogue.gathering.timing import gather_timing
@@ -26,6 +28,7 @@ from catalogue.web.forms.click import ClickForm, SetForm
 from catalogue.web.timing_page import reckoned_or_none
 from catalogue.web.uploads import is_too_large
 from catalogue.web.views.timing import work_of
+from catalogue.web.wording import page_language
 
 
 @member_page
@@ -58,7 +61,8 @@ def timing_click(request: CatalogueRequest, work: int) -> HttpResponseBase:
 def click_page(request: CatalogueRequest, work: Work, form: ClickForm, bundle: SetForm) -> HttpResponse:
     cues = gather_timing(work).cues
     media = list(dict.fromkeys(cue.media for cue in cues if cue.media.lower().endswith(".wav")))
-    context = {"work": work, "form": form, "bundle": bundle, "media": media}
+    caution = words_of(Caution.IN_EAR, labels(page_language()))
+    context = {"work": work, "form": form, "bundle": bundle, "media": media, "caution": caution}
     return render(request, "timing/click.html", context)
 
 

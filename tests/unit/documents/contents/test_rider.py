@@ -70,7 +70,7 @@ def test_what_the_hall_lists_is_not_lacking() -> None:
 
 def test_cautions_follow_from_what_is_used() -> None:
     told = says_of(rider_of(), "Cautions")
-    assert [head for head, _words in WORDS.values() if f"{head}. " in told] == [
+    assert [head for head, *_words in WORDS.values() if f"{head}. " in told] == [
         "Hearing",
         "In-ears and click",
         "Phantom power",
