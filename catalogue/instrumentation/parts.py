@@ -8,6 +8,7 @@ libraries.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -17,6 +18,7 @@ from catalogue.instrumentation.vocabulary import score_order
 
 SECTIONS = ("violin-1", "violin-2", "viola", "cello", "double-bass")
 FAMILIES = ("woodwind", "brass", "percussion", "plucked", "keyboard", "other", "solo", "voice", "strings")
+HANDS = re.compile(r"(\d+) hands(?: at (\d+))?")
 WITHOUT_PART = ("conductor", "dancer")
 
 
@@ -184,8 +186,11 @@ def choir_part(line: Line) -> Part:
 
 
 def player_parts(line: Line) -> Iterator[Part]:
-    """One part a player; of an open number one part, to be copied as it is needed."""
-    least, most = line.players or (1, 1)
+    """One part a player; of an open number one part, to be copied as it is needed.
+
+    Who share a keyboard share its part, first and second player on facing pages (common practice).
+    """
+    least, most = shared_keyboards(line) or line.players or (1, 1)
     kind = Kind.SOLOIST if line.role in ("soloist", "narrator") else Kind.PLAYER
     for chair, plays, note in chairs_of(line, most):
         yield replace(
@@ -195,6 +200,17 @@ def player_parts(line: Line) -> Iterator[Part]:
             optional=line.optional or chair > least,
             note=note or line.note,
         )
+
+
+def shared_keyboards(line: Line) -> tuple[int, int] | None:
+    """Return how many keyboards there are for more hands, ``None`` where each player has one.
+
+    >>> shared_keyboards(Line("piano", "keyboard", (4, 4), note="8 hands at 2"))
+    (2, 2)
+    """
+    told = HANDS.fullmatch(line.note) if line.family == "keyboard" and not line.chairs else None
+    keyboards = int(told[2] or 1) if told else 0
+    return (keyboards, keyboards) if told and int(told[1]) > 2 * keyboards else None
 
 
 def chairs_of(line: Line, players: int) -> Iterable[tuple[int, tuple[str, ...], str]]:

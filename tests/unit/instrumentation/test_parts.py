@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from catalogue.instrumentation import Chair, Instrumentation, Line
+from catalogue.instrumentation import Chair, Instrumentation, Line, read
 from catalogue.instrumentation.parts import Kind, Part, PartsError, part_list
 
 STRINGS = ("violin-1", "violin-2", "viola", "cello", "double-bass")
@@ -226,3 +226,15 @@ def test_every_string_player_can_read_and_no_desk_has_more_than_two(players: lis
     sections = [part for part in found.parts if part.kind is Kind.SECTION]
     assert sum(part.players or 0 for part in sections) == sum(players)
     assert all(0 <= 2 * (part.copies or 0) - (part.players or 0) <= 1 for part in sections)
+
+
+@pytest.mark.parametrize(
+    ("text", "parts"),
+    [
+        ("piano 4 hands, flute", [("flute", None, ""), ("piano", None, "4 hands")]),
+        ("2 pianos 8 hands", [("piano", 1, "8 hands at 2"), ("piano", 2, "8 hands at 2")]),
+        ("2 pianos", [("piano", 1, ""), ("piano", 2, "")]),
+    ],
+)
+def test_who_share_a_keyboard_share_its_part(text: str, parts: list[tuple[str, int | None, str]]) -> None:
+    assert [(part.instrument, part.chair, part.note) for part in part_list(read(text)).parts[1:]] == parts
