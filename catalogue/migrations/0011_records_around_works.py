@@ -20,15 +20,17 @@ SEARCHED = {
 
 def fill_in(apps, schema_editor):
     """Give every row that is there an identity of its own, and the text that a search looks through."""
+    database = schema_editor.connection.alias
     for name in ("Commission", "Organisation", "Person", "Recording"):
         model = apps.get_model("catalogue", name)
+        rows_here = model._base_manager.using(database)
         columns = ("uid", "search_text") if name in SEARCHED else ("uid",)
-        rows = list(model._base_manager.all())
+        rows = list(rows_here.all())
         for row in rows:
             row.uid = uuid.uuid4()
             if name in SEARCHED:
                 row.search_text = fold("\n".join(getattr(row, column) for column in SEARCHED[name]))
-        model._base_manager.bulk_update(rows, columns, batch_size=500)
+        rows_here.bulk_update(rows, columns, batch_size=500)
 
 
 class Migration(migrations.Migration):
