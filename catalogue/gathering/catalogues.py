@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from django.db.models import QuerySet
+from django.db.models import Q, QuerySet
 
 from catalogue.facts import CatalogueFacts
 from catalogue.gathering.people import gather_composer
@@ -33,13 +33,22 @@ def gather_catalogue(composer: Composer) -> CatalogueFacts:
     )
 
 
-def gather_upcoming(composer: Composer, *, since: date, among: QuerySet[Performance] | None = None) -> CatalogueFacts:
+def gather_upcoming(
+    composer: Composer,
+    *,
+    since: date,
+    among: QuerySet[Performance] | None = None,
+    nearest: tuple[date, int] | None = None,
+) -> CatalogueFacts:
     """Return the performances that may take place on that day or later, and the works on their programmes.
 
-    ``among`` narrows them. Premieres cannot be reckoned from these, since what came before is left out. Six queries.
+    ``among`` narrows them; ``nearest`` is a day and a number: at most so many from that day on, and so many before it.
+    Premieres cannot be reckoned from these, since what came before is left out. Six queries.
     """
     found = Performance.objects.filter(composer=composer).from_day(since)
     performances = found if among is None else found.filter(pk__in=among.order_by().values("pk"))
+    if nearest is not None:
+        performances = Performance.objects.filter(nearest_to(*nearest, performances))
     works = Work.objects.filter(pk__in=performances.values("programme__work")).with_everything_printed()
     return CatalogueFacts(
         composer=gather_composer(composer),
@@ -48,3 +57,9 @@ def gather_upcoming(composer: Composer, *, since: date, among: QuerySet[Performa
             gather_performance(performance) for performance in performances.with_everything_printed().in_date_order()
         ),
     )
+
+
+def nearest_to(day: date, most: int, performances: QuerySet[Performance]) -> Q:
+    coming = performances.filter(first_day__gte=day).order_by("first_day", "pk").values("pk")
+    past = performances.filter(first_day__lt=day).order_by("-first_day", "-pk").values("pk")
+    return Q(pk__in=coming[:most]) | Q(pk__in=past[:most])

@@ -13,7 +13,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 
 from catalogue.facts import CatalogueFacts, DeadlineFacts, PerformanceFacts
-from catalogue.feeds.calendar import calendar_bytes
+from catalogue.feeds.calendar import MOST_EVENTS, calendar_bytes
 from catalogue.gathering.catalogues import gather_upcoming
 from catalogue.gathering.deadlines import gather_deadlines
 from catalogue.gathering.families import gather_families
@@ -24,6 +24,7 @@ from catalogue.timing import PartialDate
 from catalogue.web.filters.performances import PerformanceFilter
 from catalogue.web.work_names import work_names
 
+AT_MOST = MOST_EVENTS + 500  # of what is to come, as of what is past: some may have no day or be no event
 BACK = timedelta(days=370)  # a little more than the calendar shows of the past
 
 
@@ -34,7 +35,7 @@ def address_calendar(address: CalendarAddress) -> bytes:
     shown = (
         Performance.objects.none() if holds is CalendarHolds.DEADLINES else performances_asked(composer, address.query)
     )
-    catalogue = gather_upcoming(composer, since=(now - BACK).date(), among=shown)
+    catalogue = gather_upcoming(composer, since=(now - BACK).date(), among=shown, nearest=(now.date(), AT_MOST))
     return calendar_bytes(
         catalogue,
         name=name_of(composer, address),
@@ -49,7 +50,7 @@ def address_calendar(address: CalendarAddress) -> bytes:
 def public_calendar(composer: Composer) -> bytes:
     """Return the performances that are announced and open to all; the only address in it is the composer's own."""
     now = timezone.now()
-    catalogue = gather_upcoming(composer, since=(now - BACK).date())
+    catalogue = gather_upcoming(composer, since=(now - BACK).date(), nearest=(now.date(), AT_MOST))
     claims = claims_about(composer, catalogue)
     name = _("Performances of %(composer)s") % {"composer": composer.name}
     return calendar_bytes(catalogue, name=name, now=now, public=True, claims=claims)
@@ -95,14 +96,10 @@ def claims_about(composer: Composer, catalogue: CatalogueFacts) -> dict[int, Cla
 
 
 def page_of_performance(composer: Composer) -> Callable[[PerformanceFacts], str]:
-    def address(event: PerformanceFacts) -> str:
-        return settings.SITE_URL + reverse("performance-detail", args=[composer.slug, event.id])
-
-    return address
+    stem = settings.SITE_URL + reverse("performance-list", args=[composer.slug])
+    return lambda event: f"{stem}{event.id}/"
 
 
 def page_of_call(composer: Composer) -> Callable[[DeadlineFacts], str]:
-    def address(deadline: DeadlineFacts) -> str:
-        return settings.SITE_URL + reverse("call-detail", args=[composer.slug, deadline.id])
-
-    return address
+    stem = settings.SITE_URL + reverse("call-list", args=[composer.slug])
+    return lambda deadline: f"{stem}{deadline.id}/"
