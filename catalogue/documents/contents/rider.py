@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
 
-from catalogue.documents.contents.cautions import Caution, cautions
+from catalogue.documents.contents.cautions import setup_cautions
 from catalogue.documents.contents.credits import performers, places
 from catalogue.documents.contents.dates import date_text, day_text
 from catalogue.documents.contents.forces import described
@@ -59,8 +59,7 @@ from catalogue.rules.technical.halls import held_against
 from catalogue.rules.technical.items import Item
 from catalogue.rules.technical.revisions import Difference, differences
 from catalogue.rules.technical.riders import RiderFacts, Sent
-from catalogue.rules.technical.terms import Send, Setup, Slot
-from catalogue.terms import Synchronisation
+from catalogue.rules.technical.terms import Setup, Slot
 from catalogue.timing import write_duration
 
 NUMBERED = re.compile(r"^\d+\N{EM SPACE}")
@@ -315,29 +314,8 @@ def schedule_blocks(schedule: tuple[Slot, ...], says: Labels) -> Iterator[Block]
 
 
 def caution_blocks(told: Told) -> tuple[Block, ...]:
-    """The cautions that this work calls for, with what is known of its loudest passage and its light."""
-    setup = told.setup
-    if setup is None:
-        power = any(one.needs_power for one in told.facts.records.percussion)
-        return cautions((Caution.MAINS,), told.says) if power else ()
-    known = {Caution.HEARING: setup.loudest, Caution.STROBE: setup.flashing}
-    return cautions(topics_of(setup), told.says, known)
-
-
-def topics_of(setup: Setup) -> Iterator[Caution]:
-    sends = {one.send for one in setup.outputs}
-    if setup.loudest or setup.amplification or Send.LOUDSPEAKER in sends:
-        yield Caution.HEARING
-    if Send.IN_EAR in sends or setup.synchronisation is Synchronisation.CLICK:
-        yield Caution.IN_EAR
-    if any(one.phantom for one in setup.inputs):
-        yield Caution.PHANTOM
-    if setup.inputs or setup.outputs or setup.equipment:
-        yield from (Caution.MAINS, Caution.TRIP)
-    if Send.LOUDSPEAKER in sends:
-        yield Caution.RIGGING
-    if setup.flashing:
-        yield Caution.STROBE
+    powered = any(one.needs_power for one in told.facts.records.percussion)
+    return setup_cautions(told.setup, told.says, has_powered=powered)
 
 
 def other_blocks(told: Told) -> tuple[Block, ...]:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from decimal import Decimal
 
 import pytest
 
-from catalogue.documents.contents.cautions import WORDS, Caution, cautions
+from catalogue.documents.contents.cautions import WORDS, Caution, cautions, words_of
 from catalogue.documents.contents.rider import rider, rider_lines
 from catalogue.documents.contents.rider_items import rider_items
 from catalogue.documents.contents.stage import stage_of
@@ -19,7 +20,7 @@ from catalogue.instrumentation import read
 from catalogue.record_facts import RetuningFacts, TuningFacts, WorkRecords
 from catalogue.rules.technical.reading import read_inputs, read_places
 from catalogue.rules.technical.riders import RiderFacts
-from catalogue.rules.technical.terms import Setup
+from catalogue.rules.technical.terms import Need, Setup
 from tests.fact_makers import make_work
 from tests.reference.documents.house import COMPOSER, SENT, SETUP, TODAY, rider_of
 
@@ -83,7 +84,20 @@ def test_cautions_follow_from_what_is_used() -> None:
 
 def test_flashing_light_is_told_with_its_caution() -> None:
     told = says_of(rider_of(setup=replace(SETUP, flashing="two flashes a second for 10 s at bar 40")), "Cautions")
-    assert "Flashing light. Two flashes a second for 10 s at bar 40. A notice stands at the doors" in told
+    assert "Flashing light. Two flashes a second for 10 s at bar 40. Rate, length and place are told beforehand" in told
+
+
+def test_what_gets_hot_is_told_with_its_caution() -> None:
+    hot = replace(SETUP, equipment=(*SETUP.equipment, Need("forty kettles", 40, "on stoves")))
+    assert "Hot equipment. What gets hot" in says_of(rider_of(setup=hot), "Cautions")
+
+
+def test_no_caution_promises_safety_and_limits_are_named_with_period_and_source() -> None:
+    told = words_of(Caution.HEARING, SAYS)
+    assert "never a target" in told
+    assert "NIOSH 85 dB(A) averaged over 8 hours, exchange rate 3 dB; OSHA 90 dB(A) over 8 hours, 5 dB" in told
+    assert "ITU-T H.870 80 dB(A) for 40 hours a week; WHO for venues 100 dB(A) averaged over 15 minutes" in told
+    assert not [topic for topic in Caution if re.search(r"\bis safe\b(?<!that a level is safe)", words_of(topic, SAYS))]
 
 
 def test_each_caution_is_printed_once_in_the_usual_order() -> None:
