@@ -19,6 +19,7 @@ from catalogue.web.views import (
     duplicates,
     entry,
     exports,
+    exposure,
     feeds,
     help,
     histories,
@@ -195,6 +196,7 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("records/", include(record_addresses)),
     path("riders/", include(rider_addresses)),
     path("documents/", include(document_addresses)),
+    path("exposure/", exposure.exposure, name="exposure"),
     path("profile/", include(profile_addresses)),
     path("calendar/", include(calendar_addresses)),
 ]
