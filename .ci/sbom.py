@@ -13,7 +13,7 @@ import pathlib
 import re
 import sys
 from dataclasses import dataclass
-from importlib.metadata import PackageNotFoundError, metadata
+from importlib.metadata import Distribution, PackageNotFoundError, distribution
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 PINNED = re.compile(r"^([A-Za-z0-9._-]+)==([^\s;]+)")
@@ -49,12 +49,28 @@ def pinned(lock: pathlib.Path) -> list[Package]:
 
 def described(package: Package) -> Package:
     try:
-        told = metadata(package.name)
+        found = distribution(package.name)
     except PackageNotFoundError:
         return package
+    return Package(package.name, package.version, package.hashes, found.version, licence_of(found))
+
+
+def licence_of(found: Distribution) -> str:
+    """Return the licence that a package states: as an expression, a classifier or text, or else heading its file."""
+    told = found.metadata
     classifiers = [line.split(" :: ")[-1] for line in told.get_all("Classifier", []) if line.startswith("License ::")]
     stated = told.get("License-Expression") or "; ".join(classifiers) or (told.get("License") or "").split("\n")[0]
-    return Package(package.name, package.version, package.hashes, told["Version"], stated)
+    return stated or "; ".join(heading_of(found, name) for name in told.get_all("License-File", []))
+
+
+def heading_of(found: Distribution, name: str) -> str:
+    """Return the first line of a licence file that has text; the file may lie beside the metadata or in a folder."""
+    for place in (f"licenses/{name}", name):
+        lines = (found.read_text(place) or "").splitlines()
+        for line in lines:
+            if line.strip():
+                return line.strip()
+    return ""
 
 
 def faults_of(package: Package) -> list[str]:
