@@ -28,7 +28,7 @@ WHOLE = {
         *(f"Instrument {n}" for n in (1, 2, 3)),
         *(f"Instrument {n} may be left out" for n in (4, 5, 6, 7)),
     ],
-    "piano, four hands": ["Piano 1 4 hands", "Piano 2 4 hands"],
+    "piano, four hands": ["Piano 4 hands"],  # two players at one instrument, who read from one part
 }
 FIGURE = re.compile(r"(\d)(?:\(([^)]*)\))?")
 ITEM = re.compile(r"(\d?)([A-Za-z' ]+?)(?:\(([^)]*)\))?(?: or \w+)?")
