@@ -118,10 +118,11 @@ def mark_read(*, sending: RiderSending, now: datetime) -> None:
 def take_answers(*, sending: RiderSending, answers: Mapping[str, Said], by: str, message: str, now: datetime) -> None:
     """Keep what was answered; an item that is not among the answers keeps the one it has."""
     known = {item["key"] for item in sending.items}
+    stored = {row.item: row for row in sending.answers.all()}
     for key, said in answers.items():
         if key not in known:
             continue
-        row = RiderAnswer.objects.filter(sending=sending, item=key).first() or RiderAnswer(sending=sending, item=key)
+        row = stored.get(key) or RiderAnswer(sending=sending, item=key)
         if (row.answer, row.remark) != (said.answer, said.remark):
             row.answer, row.remark, row.answered_at = said.answer.value, said.remark, now
             check_typed(row, "remark")

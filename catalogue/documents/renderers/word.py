@@ -15,9 +15,7 @@ from docx.document import Document as WordDocument
 from docx.enum.text import WD_ALIGN_PARAGRAPH, WD_LINE_SPACING
 from docx.oxml import OxmlElement
 from docx.oxml.ns import qn
-from docx.oxml.xmlchemy import BaseOxmlElement
 from docx.shared import Pt
-from docx.table import Table as WordTable
 from docx.table import _Cell as WordCell
 from docx.table import _Row as WordRow
 from docx.text.paragraph import Paragraph as WordParagraph
@@ -51,6 +49,15 @@ from catalogue.documents.renderers.archives import timeless
 from catalogue.documents.renderers.bitmaps import sketch_png
 from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.word_styles import set_styles, tab_stops
+from catalogue.documents.renderers.word_tables import (
+    CELL_MARGIN,
+    border,
+    keep_whole,
+    rule,
+    set_widths,
+    to_the_right,
+    ways,
+)
 from catalogue.documents.sheets.chosen import sheet_of, size_of
 from catalogue.documents.sheets.geometry import ColumnSheet, Sheet
 from catalogue.drawings.timeline import Course
@@ -68,8 +75,6 @@ BOX = "\N{BALLOT BOX}"
 BLANK = "_" * 8
 UNIT = 0.74
 """Points to a unit of a sketch."""
-CELL_MARGIN = 4
-"""What is kept free at the right of a cell, in points."""
 
 
 def render_word(document: Document) -> bytes:
@@ -366,60 +371,6 @@ def cell_text(cell: Cell) -> Text:
         return wording(" ".join(f"{BOX}{mark}" for mark in cell.boxes))
     said = joined(cell.lines, " ")
     return (Run(f"{BLANK} "), *said) if cell.blank else said
-
-
-def keep_whole(row: WordRow) -> None:
-    row._tr.get_or_add_trPr().append(OxmlElement("w:cantSplit"))
-
-
-def rule(row: WordRow, eighths: int = 3) -> None:
-    """A rule under a row, its thickness in eighths of a point."""
-    for cell in row.cells:
-        border(cell._tc.get_or_add_tcPr(), "w:tcBorders", "bottom", eighths)
-
-
-def border(properties: BaseOxmlElement, group: str, side: str, eighths: int) -> None:
-    borders, edge = OxmlElement(group), OxmlElement(f"w:{side}")
-    for name, written in (("val", "single"), ("sz", str(eighths)), ("space", "1"), ("color", "000000")):
-        edge.set(qn(f"w:{name}"), written)
-    borders.append(edge)
-    properties.append(borders)
-
-
-def ways(starts: list[float], end: float) -> list[float]:
-    """The way from each place to the next, and from the last to the end."""
-    return [until - start for start, until in zip(starts, [*starts[1:], end], strict=True)]
-
-
-def set_widths(table: WordTable, widths: list[float]) -> None:
-    """Give the columns their widths: to the grid, which one word processor reads, and to each cell for the others."""
-    table.autofit = False
-    set_margins(table)
-    for column, width in zip(table.columns, widths, strict=True):
-        column.width = Pt(width)
-    for row in table.rows:
-        for cell, width in zip(row.cells, widths, strict=True):
-            cell.width = Pt(width)
-
-
-def set_margins(table: WordTable) -> None:
-    """Let the text of a cell begin at its left edge, so that tables stand in line with the text."""
-    margins = OxmlElement("w:tblCellMar")
-    for side, width in (("left", 0), ("right", CELL_MARGIN)):
-        edge = OxmlElement(f"w:{side}")
-        edge.set(qn("w:w"), str(20 * width))
-        edge.set(qn("w:type"), "dxa")
-        margins.append(edge)
-    table._tbl.tblPr.find(qn("w:tblLook")).addprevious(margins)
-
-
-def to_the_right(table: WordTable, columns: list[bool], first: int = 0) -> None:
-    """Set the text of some columns against their right edge; the first of ``columns`` is that column of the table."""
-    places = [place for place, right in enumerate(columns, first) if right]
-    for row in table.rows:
-        for cell in map(row.cells.__getitem__, places):
-            for paragraph in cell.paragraphs:
-                paragraph.alignment = WD_ALIGN_PARAGRAPH.RIGHT
 
 
 def resize(paragraph: WordParagraph, text: Text, size: float) -> None:

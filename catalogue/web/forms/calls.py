@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from datetime import date, datetime, time, timedelta
+from datetime import datetime, time, timedelta
 from typing import Any
 
 from django import forms
 from django.core.exceptions import ValidationError
 from django.forms.boundfield import BoundField
 from django.utils.functional import Promise
-from django.utils.translation import gettext as _now
 from django.utils.translation import gettext_lazy as _
 
 from catalogue.instrumentation import InstrumentationError, read
@@ -35,11 +33,18 @@ from catalogue.rules.calls.terms import (
     Versions,
 )
 from catalogue.terms import SubmissionStatus
-from catalogue.timing import Duration, moment_at, read_clock_time, read_duration, write_duration, zone_named
-from catalogue.web.forms.fields import DateField, ReadField
-
-MOST_PLAYERS = 999
-WHOLE_DAY = timedelta(days=1)
+from catalogue.timing import moment_at, zone_named
+from catalogue.web.forms.call_fields import (
+    WHOLE_DAY,
+    day_field,
+    length_field,
+    number_field,
+    one_of,
+    read_hour,
+    write_hour,
+    yes_or_no,
+)
+from catalogue.web.forms.fields import ReadField
 
 
 class PasteCallForm(forms.Form):
@@ -57,61 +62,6 @@ class PasteCallForm(forms.Form):
 
     def clean_text(self) -> str:
         return str(self.cleaned_data["text"]).replace("\r\n", "\n")
-
-
-def read_day(text: str) -> date:
-    """Read a full date in the page's order. Raises ValueError."""
-    found = DateField().clean(text)
-    if found is None or found.exact is None:
-        raise ValueError(_now("Write a full date, such as 12 February 2027."))
-    return found.exact
-
-
-def read_seconds(text: str) -> int:
-    return read_duration(text, bare="minutes").seconds
-
-
-def write_seconds(seconds: int) -> str:
-    return write_duration(Duration(seconds))
-
-
-def read_hour(text: str) -> timedelta:
-    """Read an hour as the time since the day's beginning: 24:00 is its end. Raises ValueError."""
-    if re.fullmatch(r"\s*24[:.]00\s*", text):
-        return WHOLE_DAY
-    at = read_clock_time(text)
-    return timedelta(hours=at.hour, minutes=at.minute)
-
-
-def write_hour(since: timedelta) -> str:
-    minutes = int(since.total_seconds()) // 60
-    return f"{minutes // 60:02}:{minutes % 60:02}"
-
-
-def day_field(label: Promise, **options: Any) -> ReadField:
-    return ReadField(read=read_day, write=str, label=label, widget=forms.TextInput(attrs={"class": "short"}), **options)
-
-
-def length_field(label: Promise, **options: Any) -> ReadField:
-    short = forms.TextInput(attrs={"class": "short"})
-    return ReadField(read=read_seconds, write=write_seconds, label=label, widget=short, **options)
-
-
-def number_field(label: Any, most: int = MOST_PLAYERS, **options: Any) -> forms.IntegerField:
-    box = forms.NumberInput(attrs={"class": "short"})
-    return forms.IntegerField(label=label, required=False, min_value=0, max_value=most, widget=box, **options)
-
-
-def yes_or_no(label: Any, **options: Any) -> forms.BooleanField:
-    return forms.BooleanField(label=label, required=False, **options)
-
-
-def one_of(kinds: Any, label: Any, *, unsaid: bool = True, **options: Any) -> forms.ChoiceField:
-    choices = [
-        *([("", _("not said"))] if unsaid else []),
-        *((one.value, one.value.capitalize()) for one in kinds if one),
-    ]
-    return forms.ChoiceField(label=label, choices=choices, required=not unsaid, **options)
 
 
 class CallForm(forms.Form):

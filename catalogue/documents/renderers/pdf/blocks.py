@@ -1,4 +1,4 @@
-"""From blocks to measured items: openings, sections, paragraphs, lines, facts, signatures."""
+"""From blocks to measured items: openings, sections, paragraphs, lines, facts."""
 
 from __future__ import annotations
 
@@ -30,9 +30,10 @@ from catalogue.documents.renderers.pdf.figures import figure_item
 from catalogue.documents.renderers.pdf.flow import Draw, Item
 from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth
 from catalogue.documents.renderers.pdf.setting import SetLine
+from catalogue.documents.renderers.pdf.signatures import signature_items
 from catalogue.documents.renderers.pdf.tables import table_items
 from catalogue.documents.renderers.pdf.tags import Element
-from catalogue.documents.sheets.geometry import Look, NoteSheet
+from catalogue.documents.sheets.geometry import NoteSheet
 
 RULE = 0.7
 RUNNING_ON = (Voice.PROSE, Voice.LIFE)
@@ -367,42 +368,3 @@ def pair_drawing(
         column(lines, ground.left + value_x, sheet.value.leading, parent.add("P")),
     )
     return lowered(drawing, below)
-
-
-# ---- signatures
-
-
-def signature_items(signatures: Signatures, ground: Ground, parent: Element) -> list[Item]:
-    """Lines to sign on, two side by side, all on one page."""
-    sheet = ground.sheet.signatures
-    pairs = [signatures.attested[start : start + 2] for start in range(0, len(signatures.attested), 2)]
-    width = (ground.width - sheet.gutter) / 2
-    items = []
-    for row, pair in enumerate(pairs):
-        drawings = [
-            signature(text, signatures.asked, place * (width + sheet.gutter), width, ground, parent)
-            for place, text in enumerate(pair)
-        ]
-        lead = sheet.row if row else sheet.lead + sheet.below
-        items.append(Item(both(*drawings), lead=lead, keep=row < len(pairs) - 1))
-    return items
-
-
-def signature(text: Text, asked: Text, x: float, width: float, ground: Ground, parent: Element) -> Draw:
-    sheet = ground.sheet.signatures
-    left = ground.left + x
-    attested, wanted = line_pair(text, sheet.attested, asked, sheet.asked, ground)
-    element = parent.add("P")
-
-    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        with canvas.artifact():
-            canvas.rule(left, left + width, y - sheet.below, 0.5)
-        with canvas.content(element):
-            canvas.text(left, y, attested)
-            canvas.text_to(left + width, y, wanted)
-
-    return draw
-
-
-def line_pair(left: Text, left_look: Look, right: Text, right_look: Look, ground: Ground) -> tuple[SetLine, SetLine]:
-    return ground.line(left, left_look), ground.line(right, right_look)
