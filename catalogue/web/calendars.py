@@ -75,12 +75,16 @@ def event_calendar(performance: Performance) -> bytes | None:
 
 
 def performances_asked(composer: Composer, query: str) -> QuerySet[Performance]:
-    """Return what the list of performances shows at an address that asks this; all of them where it asks nothing."""
+    """Return what the list of performances shows at an address that asks this; all of them where it asks nothing.
+
+    What can no longer be asked, as of a country in which nothing is played now, finds nothing: whoever was given a part
+    of the performances is never shown more.
+    """
     ours = Performance.objects.filter(composer=composer)
     if not query:
         return ours
     asked = PerformanceFilter(QueryDict(query), ours, composer=composer, works=work_names(composer))
-    return asked.qs
+    return asked.qs if asked.form.is_valid() else ours.none()
 
 
 def name_of(composer: Composer, address: CalendarAddress) -> str:

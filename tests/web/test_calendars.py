@@ -13,7 +13,7 @@ from django.test.utils import CaptureQueriesContext
 from icalendar import Calendar
 
 from catalogue.actions.calendars import make_address
-from catalogue.models import CalendarAddress, Composer
+from catalogue.models import CalendarAddress, Composer, Performance
 from tests.conftest import NOW
 from tests.makers import make_performance, make_venue, make_work
 from tests.web.pages import Page
@@ -79,6 +79,18 @@ def test_address_of_a_list_holds_what_the_list_shows(browser: Client, composer: 
     assert Calendar.from_ical(content)["X-WR-CALNAME"] == "Performances of Ilka Marovand (Telephone)"
     make_performance(make_work("Ebb", composer=composer), date="2026-04-28", city="Lille", country="FR")
     assert summaries(Client().get(path).content) == ["Ebb", "Slack Rope"]
+
+
+def test_address_of_a_part_never_shows_more_than_that_part(browser: Client, composer: Composer) -> None:
+    performance = make_performance(
+        make_work("Slack Rope", composer=composer), date="2026-03-28", city="Lyon", country="FR"
+    )
+    make_performance(make_work("Tides", composer=composer), date="2026-03-29", city="Oslo", country="NO")
+    path = made(browser, holds="performances", query="country=FR")
+
+    Performance.objects.filter(pk=performance.pk).update(country="BE")
+
+    assert summaries(Client().get(path).content) == []
 
 
 def test_address_of_deadlines_holds_no_performance(browser: Client, composer: Composer) -> None:
