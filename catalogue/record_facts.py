@@ -16,6 +16,7 @@ from catalogue.terms import (
     ContributorRole,
     EditionKind,
     NoteLength,
+    NotePurpose,
     Permission,
     PictureKind,
     ScorePitch,
@@ -79,6 +80,7 @@ class PerformanceNoteFacts:
     concerns: str = ""
     language: str = ""
     first_at: str = ""
+    purpose: NotePurpose = NotePurpose.PLAYING
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,11 +153,16 @@ class EditionFacts:
     binding: str = ""
     stave_height: Decimal | None = None
     on_hire: bool = False
+    printing: str = ""
+    copyright_line: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class TextSourceFacts:
-    """A text that a work sets; ``credit`` is the line that the holder of the rights wants printed."""
+    """A text that a work sets; ``credit`` is the line that the holder of the rights wants printed.
+
+    ``body`` and ``translation`` are the words themselves, an empty line between stanzas.
+    """
 
     id: int
     author: str = ""
@@ -171,6 +178,9 @@ class TextSourceFacts:
     covers: str = ""
     isbn: str = ""
     body: str = ""
+    translation: str = ""
+    translation_language: str = ""
+    translation_clearance: Clearance = Clearance.NOT_ASKED
 
 
 @dataclass(frozen=True, slots=True)

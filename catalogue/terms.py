@@ -168,6 +168,14 @@ class NoteLength(StrEnum):
     LONG = "long"
 
 
+class NotePurpose(StrEnum):
+    """For whom a note in front of the music is written."""
+
+    PLAYING = "for playing"
+    OPERATING = "for the sound operator"
+    PRACTISING = "for practising"
+
+
 class SignGroup(StrEnum):
     """Where a sign stands in a notation key, in the order of the key (common practice)."""
 

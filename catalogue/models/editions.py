@@ -15,7 +15,10 @@ from catalogue.terms import AccidentalRule, Clearance, EditionKind, ScorePitch
 
 
 class Edition(KeptOfWork):
-    """A score or a set of parts as it can be had. ``publisher_name`` is the publisher as printed."""
+    """A score or a set of parts as it can be had. ``publisher_name`` is the publisher as printed.
+
+    ``printing`` says which printing it is, ``copyright_line`` whose it is, both in the words that are printed.
+    """
 
     kind = models.CharField(max_length=20, choices=choices_of(EditionKind), default=EditionKind.FULL_SCORE.value)
     pitch = models.CharField(max_length=20, choices=choices_of(ScorePitch), blank=True, default="")
@@ -36,6 +39,8 @@ class Edition(KeptOfWork):
         validators=[MinValueValidator(1), MaxValueValidator(30)],
     )
     on_hire = models.BooleanField(default=False)
+    printing = line(LONG_LINE)
+    copyright_line = line(LONG_LINE)
     search_text = SearchTextField(of=("publisher_name", "number", "ismn", "notes"))
 
     class Meta:
@@ -59,6 +64,7 @@ class TextSource(KeptOfWork):
     """A text that a work sets, where it was found, and whether it may be set, printed and sung.
 
     ``credit`` is the line that the holder of the rights wants printed; ``expires`` is the last day of the permission.
+    A ``translation`` has a right of its own: ``translation_clearance`` is whether it may be printed.
     """
 
     author = line()
@@ -76,13 +82,19 @@ class TextSource(KeptOfWork):
     covers = line(LONG_LINE)
     isbn = line(IDENTIFIER)
     body = text()
+    translation = text()
+    translation_language = line(35)
+    translation_clearance = models.CharField(
+        max_length=20, choices=choices_of(Clearance), default=Clearance.NOT_ASKED.value
+    )
     search_text = SearchTextField(
-        of=("author", "title", "source", "translator", "rights_holder", "credit", "body", "notes")
+        of=("author", "title", "source", "translator", "rights_holder", "credit", "body", "translation", "notes")
     )
 
     class Meta:
         constraints = [
             known("text_source", "clearance", Clearance),
+            known("text_source", "translation_clearance", Clearance),
             models.CheckConstraint(condition=~Q(author="") | ~Q(title=""), name="text_source_names_something"),
         ]
 

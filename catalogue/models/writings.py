@@ -10,7 +10,7 @@ from catalogue.models.fields import TEXT, PartialDateField, SearchTextField, lin
 from catalogue.models.kept import KeptOfComposer, KeptOfWork
 from catalogue.models.people import Person
 from catalogue.rules.texts import count_words
-from catalogue.terms import NoteLength
+from catalogue.terms import NoteLength, NotePurpose
 
 
 class Writing(models.Model):
@@ -70,10 +70,14 @@ class Biography(Writing, KeptOfComposer):
 
 
 class PerformanceNote(KeptOfWork):
-    """What players are told in front of the music; ``concerns`` says whom, ``first_at`` where it first matters."""
+    """What is told in front of the music; ``concerns`` says whom, ``first_at`` where it first matters.
+
+    ``purpose`` is whether it is for playing, for the sound operator, or for practising.
+    """
 
     heading = line()
     body = models.TextField(max_length=TEXT, validators=[refuse_unprintable])
+    purpose = models.CharField(max_length=30, choices=choices_of(NotePurpose), default=NotePurpose.PLAYING.value)
     concerns = line()
     language = line(35)
     first_at = line()
@@ -81,7 +85,7 @@ class PerformanceNote(KeptOfWork):
     search_text = SearchTextField(of=("heading", "body", "concerns", "notes"))
 
     class Meta:
-        constraints = [filled("performance_note", "body")]
+        constraints = [known("performance_note", "purpose", NotePurpose), filled("performance_note", "body")]
 
     def __str__(self) -> str:
         return self.heading or first_words(self.body)

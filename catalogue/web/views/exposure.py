@@ -9,11 +9,11 @@ from django.views.decorators.http import require_safe
 from catalogue.documents.contents.cautions import Caution, words_of
 from catalogue.documents.labels import labels
 from catalogue.rules.exposure import Reckoning, reckon_exposure
-from catalogue.timing import write_duration
-from catalogue.timing.durations import Duration
 from catalogue.web.access import CatalogueRequest, member_page
 from catalogue.web.forms.exposure import ExposureForm
 from catalogue.web.wording import page_language
+
+TEN_MINUTES = 600
 
 
 @member_page
@@ -41,5 +41,13 @@ def rows_of(reckoned: Reckoning) -> list[dict[str, object]]:
 
 
 def lasting(seconds: float | None) -> str:
-    """Return a time in figures; nothing where a criterion does not count the level."""
-    return "" if seconds is None else write_duration(Duration(round(seconds)), language=page_language())
+    """Return a time, to the second below ten minutes; nothing where a criterion does not count the level.
+
+    >>> lasting(25_072.5), lasting(567.4), lasting(7200), lasting(None)
+    ('6 h 58 min', '9 min 27 s', '2 h', '')
+    """
+    if seconds is None:
+        return ""
+    exact = round(seconds) if seconds < TEN_MINUTES else 60 * round(seconds / 60)
+    figures = zip((exact // 3600, exact // 60 % 60, exact % 60), ("h", "min", "s"), strict=True)
+    return " ".join(f"{figure} {unit}" for figure, unit in figures if figure)
