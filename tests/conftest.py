@@ -102,7 +102,7 @@ def migrations_told(django_db_setup: None, django_db_blocker: Any) -> None:
     with django_db_blocker.unblock(), override_settings(MIGRATION_MODULES={}):
         recorder = MigrationRecorder(connection)
         recorder.ensure_schema()
-        for key in MigrationLoader(None).graph.nodes:
+        for key in MigrationLoader(None).disk_migrations:
             recorder.record_applied(*key)
 
 

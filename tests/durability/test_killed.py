@@ -22,7 +22,7 @@ import pytest
 from django.conf import settings as site
 
 from catalogue.exchange.backups.archive import BackupError, opened
-from tests.unit.exchange.backups.parcels import NEWEST
+from tests.unit.exchange.backups.parcels import NEWEST, put_old_database
 
 pytestmark = [
     pytest.mark.slow,
@@ -216,7 +216,8 @@ def test_a_killed_backup_is_no_backup_and_a_killed_restore_leaves_one_catalogue_
 @pytest.mark.parametrize("share", [0.4, 0.6, 0.8, 0.9])
 def test_a_killed_upgrade_is_taken_up_again(tmp_path: Path, share: float) -> None:
     data = tmp_path / "data"
-    run(data, "migrate", "catalogue", "0008")
+    put_old_database(data)
+    put_old_database(tmp_path / "other")
     begun = time.monotonic()
     run(tmp_path / "other", "upgrade")
     usual = time.monotonic() - begun

@@ -39,25 +39,40 @@ def nothing() -> None:
 
 
 def applied_migrations(alias: str) -> dict[str, list[str]]:
-    """Return the names of the migrations that the database has seen, by app."""
+    """Return the names of the migrations that the database has seen, by app; one that replaces others goes unnamed."""
     loader = MigrationLoader(connections[alias])
-    known = sorted(key for key in loader.applied_migrations if key in loader.graph.nodes)
+    steps = loader.disk_migrations.keys() - loader.replacements.keys()
+    known = sorted(key for key in loader.applied_migrations if key in steps)
     return {app: [name for of, name in known if of == app] for app in sorted({app for app, _name in known})}
 
 
 def newest_of(migrations: dict[str, list[str]]) -> list[tuple[str, str]]:
     """Return the migrations that no other of these builds on. Raises BackupError for one that is not known here."""
-    graph = known_migrations().graph
-    keys = {(app, name) for app, names in migrations.items() for name in names}
+    keys = at_once({(app, name) for app, names in migrations.items() for name in names})
+    graph = loader_of(keys).graph
     unknown = sorted(key for key in keys if key not in graph.nodes)
     if unknown:
         raise BackupError("This backup was made by a newer version of the program; use that one.")
     return sorted(key for key in keys if not any(child.key in keys for child in graph.node_map[key].children))
 
 
-@lru_cache(1)
-def known_migrations() -> MigrationLoader:
-    return MigrationLoader(None, ignore_no_migrations=True)
+def at_once(keys: set[tuple[str, str]]) -> set[tuple[str, str]]:
+    """Return the migrations with the one that replaces others in the place of those others, where all are there."""
+    for key, migration in known_migrations().replacements.items():
+        if keys.issuperset(migration.replaces):
+            keys = keys.difference(migration.replaces) | {key}
+    return keys
+
+
+def loader_of(keys: Iterable[tuple[str, str]]) -> MigrationLoader:
+    """Return the migrations with those that replace others, or each step alone where one of these is such a step."""
+    whole = known_migrations()
+    return whole if all(key in whole.graph.nodes for key in keys) else known_migrations(by_steps=True)
+
+
+@lru_cache(2)
+def known_migrations(*, by_steps: bool = False) -> MigrationLoader:
+    return MigrationLoader(None, ignore_no_migrations=True, replace_migrations=not by_steps)
 
 
 def apps_at(newest: list[tuple[str, str]]) -> Apps:
@@ -67,7 +82,7 @@ def apps_at(newest: list[tuple[str, str]]) -> Apps:
 
 @lru_cache(4)
 def apps_of(newest: tuple[tuple[str, str], ...]) -> Apps:
-    return known_migrations().project_state(list(newest)).apps
+    return loader_of(newest).project_state(list(newest)).apps
 
 
 def kept_models(apps: Apps) -> list[Model]:

@@ -17,7 +17,7 @@ from django.core.management.base import CommandError
 
 from catalogue.management.base import UnusableInput
 from catalogue.management.serving import door_open
-from tests.unit.exchange.backups.parcels import NEWEST
+from tests.unit.exchange.backups.parcels import NEWEST, put_old_database
 
 NEEDS_MIGRATIONS = pytest.mark.usefixtures("with_migrations")
 WITH_SQLITE = pytest.mark.skipif("sqlite3" not in site.DATABASES["default"]["ENGINE"], reason="each has a file")
@@ -92,7 +92,7 @@ def test_a_restored_catalogue_is_backed_up_with_the_same_records(tmp_path: Path)
 @WITH_SQLITE
 @pytest.mark.slow
 def test_an_upgrade_backs_up_and_brings_up_to_date(tmp_path: Path) -> None:
-    run(tmp_path, "migrate", "catalogue", "0008")
+    put_old_database(tmp_path)
 
     done = run(tmp_path, "upgrade", "--json")
 
@@ -106,9 +106,9 @@ def test_an_upgrade_backs_up_and_brings_up_to_date(tmp_path: Path) -> None:
 @WITH_SQLITE
 @pytest.mark.slow
 def test_an_upgrade_that_fails_leaves_the_tables_as_they_were(tmp_path: Path) -> None:
-    run(tmp_path, "migrate", "catalogue", "0008")
+    put_old_database(tmp_path)
     with sqlite3.connect(tmp_path / "catalogue.sqlite3") as database:
-        database.execute("CREATE TABLE catalogue_cue (in_the_way)")
+        database.execute("CREATE TABLE catalogue_award (in_the_way)")
 
     failed = run(tmp_path, "upgrade")
 
@@ -116,5 +116,5 @@ def test_an_upgrade_that_fails_leaves_the_tables_as_they_were(tmp_path: Path) ->
     assert "are as they were before" in failed.stderr
     with sqlite3.connect(tmp_path / "catalogue.sqlite3") as database:
         newest = database.execute("SELECT max(name) FROM django_migrations WHERE app = 'catalogue'").fetchone()
-        columns = [row[1] for row in database.execute("PRAGMA table_info(catalogue_cue)")]
-    assert (newest, columns) == (("0008_member_keys",), ["in_the_way"])
+        columns = [row[1] for row in database.execute("PRAGMA table_info(catalogue_award)")]
+    assert (newest, columns) == (("0010_tempo_maps_and_cues",), ["in_the_way"])

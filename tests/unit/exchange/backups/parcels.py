@@ -10,7 +10,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-from catalogue.exchange.backups.archive import MANIFEST, Manifest, opened, packing
+from catalogue.exchange.backups.archive import DATABASE, MANIFEST, Manifest, opened, packing
 
 KEPT = Path(__file__).resolve().parents[3] / "backups"
 NEWEST = KEPT / "0010-tempo-maps-and-cues.zip"
@@ -42,6 +42,12 @@ def manifest_bytes(**told: Any) -> bytes:
 def member_of(path: Path, name: str) -> bytes:
     with zipfile.ZipFile(path) as archive:
         return archive.read(name)
+
+
+def put_old_database(data: Path) -> None:
+    """Lay the catalogue of the oldest backup that is kept into a data folder, its tables as they were."""
+    data.mkdir(parents=True, exist_ok=True)
+    (data / "catalogue.sqlite3").write_bytes(member_of(min(KEPT.glob("*.zip")), DATABASE))
 
 
 def told_by(path: Path) -> Manifest:
