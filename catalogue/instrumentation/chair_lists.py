@@ -9,7 +9,7 @@ from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, pitch_end, token_at
 from catalogue.instrumentation.seating import own_section
 from catalogue.instrumentation.senses import Surroundings, in_section
-from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, stretch_of
 from catalogue.instrumentation.vocabulary import key_of
 
 WORDS_OF_CONTAINING = {
@@ -179,4 +179,4 @@ def stripped(node: Node) -> Node:
     """Return a word without its plural s."""
     if not isinstance(node, Token) or not node.text.endswith("s"):
         return node
-    return Token(node.kind, node.text[:-1], node.start, node.end - 1, node.spaced, node.lower[:-1])
+    return stretch_of(node, 0, len(node.text) - 1)

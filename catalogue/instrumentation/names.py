@@ -52,6 +52,18 @@ def beginnings() -> frozenset[str]:
 
 
 @functools.cache
+def leading_on() -> frozenset[str]:
+    """Return the beginnings that are not the whole of a key, so that more words may follow."""
+    return frozenset(key[:end] for key in beginnings() for end in range(1, len(key)))
+
+
+@functools.cache
+def from_figures() -> frozenset[str]:
+    """Return all beginnings of the keys that begin with a figure."""
+    return frozenset(one for one in beginnings() if one[0].isdigit())
+
+
+@functools.cache
 def with_hyphen() -> frozenset[str]:
     """Return the spellings that hold a hyphen."""
     return frozenset(one.lower() for row in instruments().values() for _, one in row.spellings if "-" in one)
@@ -87,6 +99,7 @@ def spelling(nodes: Nodes, first: int, end: int) -> str:
     return "".join(parts)
 
 
+@functools.lru_cache(maxsize=1 << 13)
 def known(written: str) -> tuple[str, ...]:
     """Return the instruments that are spelled so; a plural in ``s`` that is not listed counts too."""
     key = key_of(written)
@@ -147,36 +160,55 @@ def name_at(nodes: Nodes, at: int, section: str = "") -> Name | None:
 
     A key that only a section gives a meaning to (``p`` in the flutes' place) is found when the section is given.
     """
-    if at >= len(nodes):
+    first = nodes[at] if at < len(nodes) else None
+    if first is None or type(first) is not Token or first.kind != "word":
+        return number_name(nodes, at) if first is not None and first.kind == "number" else None
+    if first.key not in beginnings():
         return None
-    first = nodes[at]
-    if not isinstance(first, Token) or first.kind != "word":
-        return number_name(nodes, at)
+    name = name_of_word(nodes, at, first, section)
+    if first.key in leading_on():
+        name = longer_name(nodes, at, first, section) or name
+    return name if name is None else before_next(nodes, name)
+
+
+def name_of_word(nodes: Nodes, at: int, word: Token, section: str) -> Name | None:
+    """Return the name that one word is by itself."""
+    slugs = known(word.text)
+    placed = in_section(word.key, section) if section and not slugs else None
+    if placed is not None:
+        return Name((placed,), word.text, at, at + 1, word.start, word.end)
+    if not slugs or (len(word.key) == 1 and not letter_alone(nodes, at)):
+        return None
+    if cardinal(word.text) is not None and at + 1 < len(nodes) and nodes[at + 1].kind == "word":
+        return None
+    return Name(slugs, word.text, at, at + 1, word.start, word.end)
+
+
+def longer_name(nodes: Nodes, at: int, first: Token, section: str) -> Name | None:
+    """Return the longest name of several words."""
     best: Name | None = None
-    for end in range(at + 1, min(len(nodes), at + LONGEST) + 1):
+    for end in range(at + 2, min(len(nodes), at + LONGEST) + 1):
+        last = nodes[end - 1]
         if not may_join(nodes, end - 1):
             break
-        last = nodes[end - 1]
-        if last.kind == "mark":
-            continue
-        glued = end < len(nodes) and nodes[end].kind == "word" and not nodes[end].spaced
-        if last.kind == "number" and glued:
+        if last.kind == "mark" or (last.kind == "number" and goes_on(nodes, end)):
             continue
         written = spelling(nodes, at, end)
-        if key_of(written) not in beginnings():
+        key = key_of(written)
+        if key not in beginnings():
             break
         slugs = known(written)
-        placed = in_section(key_of(written), section) if section and not slugs else None
-        if placed is not None and (end == at + 1 or nodes[at + 1].is_mark("-") or len(first.text) == 1):
+        placed = in_section(key, section) if section and not slugs else None
+        if placed is not None and (nodes[at + 1].is_mark("-") or len(first.text) == 1):
             best = Name((placed,), written, at, end, first.start, last.end)
-            continue
-        if end == at + 1 and cardinal(written) is not None and end < len(nodes) and nodes[end].kind == "word":
-            continue
-        if end == at + 1 and len(key_of(written)) == 1 and not letter_alone(nodes, at):
-            continue
-        if slugs and (end == at + 1 or joins_well(written, nodes, at, end)):
+        elif slugs and joins_well(written, nodes, at, end):
             best = Name(slugs, written, at, end, first.start, last.end)
-    return best if best is None else before_next(nodes, best)
+    return best
+
+
+def goes_on(nodes: Nodes, at: int) -> bool:
+    """Whether a word is written to what stands before it."""
+    return at < len(nodes) and nodes[at].kind == "word" and not nodes[at].spaced
 
 
 def before_next(nodes: Nodes, name: Name) -> Name:
@@ -211,7 +243,7 @@ def is_joining(node: Node) -> bool:
 def number_name(nodes: Nodes, at: int) -> Name | None:
     """Return a name that begins with a figure, such as ``1st violin`` or ``1/4 tone keyboard``."""
     first = nodes[at]
-    if not isinstance(first, Token) or first.kind != "number":
+    if not isinstance(first, Token) or first.kind != "number" or first.text not in from_figures():
         return None
     best: Name | None = None
     for end in range(at + 2, min(len(nodes), at + LONGEST) + 1):
@@ -219,6 +251,8 @@ def number_name(nodes: Nodes, at: int) -> Name | None:
             break
         written = spelling(nodes, at, end)
         key = key_of(written)
+        if key not in from_figures():
+            break
         if nodes[end - 1].kind == "word" and key in keys():
             best = Name(keys()[key], written, at, end, first.start, nodes[end - 1].end)
     return best

@@ -27,12 +27,17 @@ def token_at(nodes: Nodes, at: int) -> Token | None:
 
 def is_key(node: Node | None, words: Collection[str]) -> bool:
     """Whether the node is one of the words, given as keys."""
-    return isinstance(node, Token) and (node.kind == "word" or node.text == "&") and key_of(node.text) in words
+    return node is not None and node.key in words
 
 
 def is_small(node: Node | None, words: Collection[str]) -> bool:
     """Whether the node is one of these small words; a capital ``I`` or ``A`` is a chair or a voice."""
-    return is_key(node, words) and isinstance(node, Token) and not (len(node.text) < 3 and node.text.isupper())
+    return node is not None and node.key in words and not (type(node) is Token and is_capital(node.text))
+
+
+def is_capital(text: str) -> bool:
+    """Whether a word is one or two capitals: a chair, a voice, a key."""
+    return len(text) < 3 and text.isupper()
 
 
 @functools.cache
@@ -55,8 +60,10 @@ def phrase_end(nodes: Nodes, at: int, phrases: frozenset[str]) -> int | None:
     if not 0 <= at < len(nodes):
         return None
     first = nodes[at]
+    if first.kind != "word" or type(first) is not Token:
+        return None
     leading = beginnings(phrases)
-    if type(first) is not Token or first.kind != "word" or first.key not in leading:
+    if first.key not in leading:
         return None
     best, key = None, ""
     end = at

@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from catalogue.instrumentation.lexicon import AND, ARTICLES, DOUBLING, DOUBLING_FILL, ONLY, PLAYS_WORDS
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import ALL, BOTH, LAST, is_suffix, roman
-from catalogue.instrumentation.phrases import count_at, is_key, is_small, ordinal_at, phrase_end, token_at
+from catalogue.instrumentation.phrases import beginnings, count_at, is_key, is_small, ordinal_at, phrase_end, token_at
+from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
@@ -39,6 +40,13 @@ class Section:
     slug: str
     size: int
     told: bool = False
+
+
+@remembered
+def may_double(nodes: Nodes) -> bool:
+    """Whether the row holds an equals sign or the beginning of a doubling word: nothing doubles without one."""
+    leading = beginnings(DOUBLING)
+    return any(node.key in leading or node.is_mark("=") for node in nodes)
 
 
 def glued_figure(nodes: Nodes, at: int) -> int | None:

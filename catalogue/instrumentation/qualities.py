@@ -5,6 +5,7 @@ qualities = { number | seat | key | qualifier | article } ;
 
 from __future__ import annotations
 
+import functools
 from dataclasses import dataclass
 
 from catalogue.instrumentation.drafts import Count
@@ -14,6 +15,8 @@ from catalogue.instrumentation.lexicon import (
     BODY_OF_STRINGS,
     DESKS,
     ELECTRIC,
+    KEYS_OF_PITCH,
+    LEAST,
     OFFSTAGE,
     ONSTAGE,
     OPTIONAL,
@@ -21,10 +24,12 @@ from catalogue.instrumentation.lexicon import (
     REMARKS,
     SOLISTS,
     SOLO,
+    UP_TO,
 )
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.numbers import roman
+from catalogue.instrumentation.numbers import cardinal, ordinal, roman
 from catalogue.instrumentation.phrases import (
+    beginnings,
     count_at,
     is_key,
     is_small,
@@ -37,7 +42,7 @@ from catalogue.instrumentation.phrases import (
     token_at,
 )
 from catalogue.instrumentation.rows import remembered
-from catalogue.instrumentation.tokens import Bracket, Nodes
+from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 
 MOST_QUALITIES = 16
 QUALIFIERS = (
@@ -49,6 +54,10 @@ QUALIFIERS = (
     (ONSTAGE, "onstage"),
 )
 ALL_QUALIFIERS = frozenset[str]().union(*(words for words, _ in QUALIFIERS))
+
+
+WORDS_BEFORE = KEYS_OF_PITCH | ARTICLES | REMARKS | SOLO | {"any"}
+LIMITS = UP_TO | LEAST
 
 
 @dataclass(slots=True)
@@ -74,9 +83,25 @@ class Qualities:
     bracket: Bracket | None = None
 
 
+NOTHING_SAID = Qualities()
+
+
+@functools.lru_cache(maxsize=1 << 13)
+def may_qualify(word: str, key: str) -> bool:
+    """Whether a word may stand before a name and say something of it: it may say yes in vain, never no."""
+    if key in WORDS_BEFORE or key in beginnings(ALL_QUALIFIERS) or key in beginnings(LIMITS):
+        return True
+    return cardinal(word) is not None or ordinal(word) is not None or (word.isupper() and roman(word) is not None)
+
+
 @remembered
 def qualities_at(nodes: Nodes, at: int) -> tuple[Qualities, int]:
     """Return what stands before a name and where the name would begin."""
+    first = nodes[at] if at < len(nodes) else None
+    if first is None or first.kind == "mark":
+        return NOTHING_SAID, at
+    if first.kind == "word" and type(first) is Token and not may_qualify(first.text, first.key):
+        return NOTHING_SAID, at
     found = Qualities()
     last = at + MOST_QUALITIES
     while at < min(len(nodes), last):
@@ -91,6 +116,8 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     node = nodes[at]
     if isinstance(node, Bracket):
         return count_bracket(nodes, at, found)
+    if node.kind == "mark":
+        return None
     name = name_at(nodes, at)
     for words, quality in QUALIFIERS if may_begin(nodes, at, ALL_QUALIFIERS) else ():
         end = hyphen_end(nodes, phrase_end(nodes, at, words))

@@ -16,9 +16,10 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.items import item_at, last_figure
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
 from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.openers import may_be_body, opens_heading
 from catalogue.instrumentation.percussion import list_end
 from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phrase_end, token_at
-from catalogue.instrumentation.players_meant import Section, linked, who_at
+from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.tails import opens_clause, quiet, shorter
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at
@@ -76,12 +77,12 @@ class Scan:
         node = self.nodes[at]
         if node.kind == "mark" or (is_small(node, AND) and not self.opens_name(at)):
             return self.part(at)
+        if isinstance(node, Bracket):
+            return self.loose_bracket(at)
         for read in self.after_number() if node.kind == "number" else self.anywhere():
             after = read(at)
             if after is not None:
                 return after
-        if isinstance(node, Bracket):
-            return self.loose_bracket(at)
         return unknown_at(self, at)
 
     def anywhere(self) -> tuple[Reader, ...]:
@@ -178,6 +179,9 @@ class Scan:
         return after
 
     def heading(self, at: int) -> int | None:
+        node = self.nodes[at]
+        if type(node) is not Token or not opens_heading(node):
+            return None
         found = headings.heading_at(self.nodes, at, self.scope, self.separator)
         if found is None:
             return None
@@ -187,7 +191,7 @@ class Scan:
 
     def clause(self, at: int) -> int | None:
         """Give a doubling clause after a comma to the item before it."""
-        last = self.last
+        last = self.last if may_double(self.nodes) else None
         if last is None or not set(self.separator) <= set(", -&.\n"):
             return None
         if last.slug in ("percussion", "timpani"):
@@ -229,7 +233,7 @@ class Scan:
         return at + 1 if found is None or found.end == at + 1 else None
 
     def body(self, at: int) -> int | None:
-        found = ensembles.body_at(self.nodes, at, self.forces)
+        found = ensembles.body_at(self.nodes, at, self.forces) if may_be_body(self.nodes, at) else None
         if found is None:
             return None
         drafts, after, dropped = found

@@ -11,7 +11,7 @@ import functools
 from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.names import beginnings
 from catalogue.instrumentation.numbers import cardinal
-from catalogue.instrumentation.tokens import Token
+from catalogue.instrumentation.tokens import Token, stretch_of
 from catalogue.instrumentation.vocabulary import called, family_of, key_of, keys
 
 SHORTEST_TO_MEND = 6
@@ -58,11 +58,7 @@ def two_words(token: Token) -> tuple[Token, Token] | None:
         joined = key_of(head) in AND and (cardinal(rest) is not None or key_of(rest) in keys())
         both = len(head) > 3 and len(rest) > 3 and key_of(head) in keys() and key_of(rest) in keys()
         if joined or both:
-            middle = token.start + at
-            return (
-                Token("word", head, token.start, middle, token.spaced, head.lower()),
-                Token("word", rest, middle, token.end, True, rest.lower()),
-            )
+            return stretch_of(token, 0, at), stretch_of(token, at, len(text))
     return None
 
 

@@ -11,7 +11,7 @@ from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE
 from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, pitch_end, seats_at, token_at
-from catalogue.instrumentation.players_meant import Section, linked, who_at
+from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.senses import KEYED, Surroundings
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
@@ -259,12 +259,10 @@ def is_pointed(nodes: Nodes, draft: Draft) -> bool:
 def clause_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | None:
     """Take a doubling clause that follows without a separator: ``with 3rd doubling piccolo``."""
     start = at + 1 if nodes[at].is_word("with", "mit", "avec", "con", "who", "including") else at
-    if start >= len(nodes):
+    section = Section(draft.section, draft.slug, draft.most)
+    if start >= len(nodes) or not may_double(nodes) or not opens_clause(nodes, start, section):
         return None
     end = clause_end(nodes, start)
-    section = Section(draft.section, draft.slug, draft.most)
-    if not opens_clause(nodes, start, section):
-        return None
     while end > start:
         if doublings_in(nodes[start:end], section, quiet(forces)) is not None:
             draft.clauses.append(tuple(nodes[start:end]))

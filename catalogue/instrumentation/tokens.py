@@ -13,9 +13,12 @@ the end of its line.
 
 from __future__ import annotations
 
+import functools
+import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from catalogue.instrumentation.vocabulary import key_of
 
@@ -31,11 +34,16 @@ ALIKE = {
     "°": "o", "✕": "×", "…": "…", "\u00a0": " ", "\u202f": " ", "\u2009": " ", "\t": " ", "\r": "\n", "\u2028": "\n",
     "\u2029": "\n", "\u000b": "\n", "\u000c": "\n", "＝": "=", "【": "[", "】": "]", "「": "(", "」": ")",
 }  # fmt: skip
+PLAIN_RUN = re.compile(r"[A-Za-z]+|[0-9]+|[ ]+")
+"""Letters, figures or blanks that need no look at single characters."""
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
-    """A word, a number or one mark. ``spaced`` tells whether a blank stands before it; a new line is a mark too."""
+class Token(NamedTuple):
+    """A word, a number or one mark. ``spaced`` tells whether a blank stands before it; a new line is a mark too.
+
+    ``key`` is what a word is found under among names and phrases (see ``vocabulary.key_of``); of the marks only ``&``
+    has one, which joins like a word.
+    """
 
     kind: str
     text: str
@@ -43,6 +51,7 @@ class Token:
     end: int
     spaced: bool = False
     lower: str = ""
+    key: str = ""
 
     def is_mark(self, marks: str) -> bool:
         """Whether the token is one of the marks, given as one string."""
@@ -51,11 +60,6 @@ class Token:
     def is_word(self, *words: str) -> bool:
         """Whether the token is one of the words, given in lower case."""
         return self.kind == "word" and self.lower in words
-
-    @property
-    def key(self) -> str:
-        """The key that the token's text is found under among names and phrases."""
-        return key_of(self.text)
 
     @property
     def number(self) -> int:
@@ -74,6 +78,7 @@ class Bracket:
     spaced: bool = False
     closed: bool = True
     kind: str = field(default="bracket", init=False)
+    key: str = field(default="", init=False)
 
     def is_mark(self, marks: str) -> bool:
         """A bracket is no mark; asked so that tokens and brackets can stand in one sequence."""
@@ -112,6 +117,17 @@ def plain(character: str) -> str:
     return wide if len(wide) == 1 and unicodedata.category(character)[0] in "NPZS" else character
 
 
+class Plain(dict[int, str]):
+    """What every character that has been met stands for, to translate texts with."""
+
+    def __missing__(self, code: int) -> str:
+        """Find out what a character stands for when it is first met."""
+        return self.setdefault(code, plain(chr(code)))
+
+
+PLAIN = Plain()
+
+
 def is_letter(character: str) -> bool:
     return character.isalpha() or unicodedata.category(character)[0] == "M" or character in "♭♯#"
 
@@ -125,33 +141,59 @@ def word_end(text: str, at: int) -> int:
     return at
 
 
-def digits_end(text: str, at: int) -> int:
-    while at < len(text) and text[at] in "0123456789":
-        at += 1
-    return at
-
-
 def flat_tokens(given: str) -> list[Token]:
     """Return the tokens of the text in order, brackets as marks."""
-    text = "".join(plain(one) for one in given)
+    text = given.translate(PLAIN)
     tokens: list[Token] = []
-    at, spaced = 0, False
-    while at < len(text):
-        character = text[at]
-        if character.isspace() and character != "\n":
-            at, spaced = at + 1, True
-            continue
-        if character in "0123456789":
-            end, kind = digits_end(text, at), "number"
-        elif character == "“" and "”" in text[at:]:
-            end, kind = text.index("”", at) + 1, "note"
-        elif character.isalpha():
-            end, kind = word_end(text, at), "word"
-        else:
-            end, kind = at + 1, "mark"
-        tokens.append(Token(kind, text[at:end], at, end, spaced, text[at:end].lower()))
-        at, spaced = end, False
+    at, spaced, size = 0, False, len(text)
+    while at < size:
+        kind, end = next_token(text, at)
+        if kind:
+            tokens.append(token_of(kind, text, at, end, spaced))
+        at, spaced = end, not kind
     return tokens
+
+
+def next_token(text: str, at: int) -> tuple[str, int]:
+    """Return the kind of the token that begins here, nothing for blanks, and its end."""
+    run = PLAIN_RUN.match(text, at)
+    character = text[at]
+    if run is None:
+        if character.isspace() and character != "\n":
+            return "", at + 1
+        if character == "“" and "”" in text[at:]:
+            return "note", text.index("”", at) + 1
+        return ("word", word_end(text, at)) if character.isalpha() else ("mark", at + 1)
+    end = run.end()
+    if character == " ":
+        return "", end
+    if character in "0123456789":
+        return "number", end
+    return "word", end if end == len(text) or ends_word(text[end]) else word_end(text, end)
+
+
+def ends_word(character: str) -> bool:
+    """Whether a plain character after a word surely is no part of it."""
+    return character < "\x7f" and character not in "'#"
+
+
+@functools.lru_cache(maxsize=1 << 14)
+def spelled(kind: str, text: str) -> tuple[str, str]:
+    """Return the small letters and the key of a token."""
+    return text.lower(), key_of(text) if kind == "word" or text == "&" else ""
+
+
+def token_of(kind: str, text: str, start: int, end: int, spaced: bool) -> Token:
+    """Return the token that stands at a place of the text."""
+    written = text[start:end]
+    return Token(kind, written, start, end, spaced, *spelled(kind, written))
+
+
+def stretch_of(token: Token, first: int, last: int) -> Token:
+    """Return the token of some letters of a word, as if a blank stood before them unless they are the first."""
+    written = token.text[first:last]
+    spaced = token.spaced or first > 0
+    return Token(token.kind, written, token.start + first, token.start + last, spaced, *spelled(token.kind, written))
 
 
 def closing_of(tokens: list[Token]) -> dict[int, int]:

@@ -1,0 +1,94 @@
+"""Which words can begin something at all, so that most places are passed by without trying every reader there.
+
+Each answer is looked up once a word or once a row. It may say yes in vain, never no: a test reads with and without.
+"""
+
+from __future__ import annotations
+
+import functools
+import re
+
+from catalogue.instrumentation import collectives
+from catalogue.instrumentation.channels import CHANNEL, LAYOUTS
+from catalogue.instrumentation.choirs import CHOIR_WORDS, DIVISI, DOUBLE
+from catalogue.instrumentation.ensembles import CATEGORIES, CONSORTS, KINDS, RECORDED
+from catalogue.instrumentation.headings import ALL_HEADINGS, WHOLES
+from catalogue.instrumentation.lexicon import (
+    ANY,
+    BODY_OF_STRINGS,
+    ENSEMBLE,
+    GROUP,
+    HEADINGS,
+    MUST,
+    OFFSTAGE,
+    ONSTAGE,
+    OR,
+    ORCHESTRA,
+    PIECES,
+    SOLO,
+    TREBLE,
+)
+from catalogue.instrumentation.limits import ALONE
+from catalogue.instrumentation.phrases import beginnings, count_at, token_at
+from catalogue.instrumentation.qualities import may_qualify, qualities_at
+from catalogue.instrumentation.rows import remembered
+from catalogue.instrumentation.tokens import Nodes, Token
+from catalogue.instrumentation.vocabulary import keys
+from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE_NAMES
+
+VOICE_RUN = re.compile(r"(?:Mez|Mzs|Ms|Bar|Br|[SMATBC])+(?:CH)?")
+HEADING_PHRASES = beginnings(OFFSTAGE | ONSTAGE | SOLO | WHOLES | ALL_HEADINGS)
+HEADING_WORDS = GROUP | ORCHESTRA | {"br"}
+BODY_PHRASES = beginnings(
+    RECORDED | MUST | WHOLE_NAMES | MIXED | MALE | FEMALE | BODY_OF_STRINGS | ORCHESTRA | ANY | ENSEMBLE | SOLO
+) | beginnings(collectives.names())
+BODY_WORDS = frozenset(
+    {*ALONE, *DIVISI, *DOUBLE, *HEADINGS["woodwind"], *CATEGORIES, *PIECES, *TREBLE, *KINDS}
+    | {"reed", "reeds", "book", "player", "doppelchor", "doppelchore"}
+    | {"part", "parts", "voice", "voices", "equal", "gleiche", "mixed"}
+)
+
+
+def opens_heading(token: Token) -> bool:
+    """Whether a heading may begin with the word."""
+    return token.key in HEADING_PHRASES or token.key in HEADING_WORDS
+
+
+@functools.cache
+def of_voices() -> frozenset[str]:
+    """Return the beginnings of the names of choirs and of voices."""
+    named = (key for key, slugs in keys().items() if slugs[0] in (*CHOIR_WORDS, "voice"))
+    return beginnings(frozenset(form for key in named for form in (key, key + "s")))
+
+
+@functools.lru_cache(maxsize=1 << 13)
+def opens_body(word: str, key: str) -> bool:
+    """Whether a body, an ensemble by name or a choir may begin with a word, or with a number before it."""
+    if key in BODY_WORDS or key in BODY_PHRASES or key in of_voices() or key in LAYOUTS or word.lower() in LAYOUTS:
+        return True
+    return VOICE_RUN.fullmatch(word) is not None or "stimmig" in word.lower()
+
+
+@remembered
+def holds_size(nodes: Nodes) -> bool:
+    """Whether the row holds a word for so many of one instrument (``quartet``), a consort, or loudspeaker channels."""
+    found = (node for node in nodes if node.kind == "word" and type(node) is Token)
+    return any(node.key in CONSORTS or node.key in CHANNEL or collectives.size_of(node.text) for node in found)
+
+
+def may_be_body(nodes: Nodes, at: int) -> bool:
+    """Whether ``ensembles.body_at`` may find something at a place."""
+    node = nodes[at]
+    if type(node) is not Token:
+        return False
+    if node.kind not in ("word", "number") or holds_size(nodes):
+        return True
+    if node.kind == "word":
+        return opens_body(node.text, node.key) or node.key in OR or may_qualify(node.text, node.key)
+    counted = count_at(nodes, at)
+    if counted is None or counted.end != at + 1:
+        return True
+    following = [token_at(nodes, at + 1), token_at(nodes, qualities_at(nodes, at)[1])]
+    if following[0] is not None and following[0].is_mark("-"):
+        following.append(token_at(nodes, at + 2))
+    return any(one.kind == "word" and opens_body(one.text, one.key) for one in following if one is not None)
