@@ -80,7 +80,7 @@ def listed_chair(piece: tuple[Node, ...], seat: int, section: str, slug: str, fo
         name = name_at(piece, at, section)
         if name is None:
             return None
-        plays.append(name.means(Surroundings(forces.language, section)))
+        plays.append(name.surely(section) or name.means(Surroundings(forces.language, section)))
         at = name.end
         number = token_at(piece, at)
         if number is not None and number.kind == "number":
@@ -172,7 +172,7 @@ def member_of(piece: tuple[Node, ...], section: str, forces: Forces) -> tuple[in
         if plural is None:
             return None
         name = plural
-    return (counted.least if counted else 0), name.means(Surroundings(forces.language, section))
+    return (counted.least if counted else 0), name.surely(section) or name.means(Surroundings(forces.language, section))
 
 
 def stripped(node: Node) -> Node:

@@ -163,7 +163,8 @@ def names_at(
         found = name_at(nodes, at, section.place) if at < len(nodes) else None
         if found is None:
             break
-        means = found.means(Surroundings(forces.language, section.place, percussion=True))
+        means = found.surely(section.place)
+        means = means or found.means(Surroundings(forces.language, section.place, percussion=True))
         plays.append(keyed(means, nodes, found.end))
         at = after_name(nodes, found, notes)
         following = link_end(nodes, at, section)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.model import Chair, InstrumentationError, Remark
 from catalogue.instrumentation.names import Name
 from catalogue.instrumentation.tokens import Bracket, Node
@@ -85,7 +86,7 @@ class Forces:
     """Everything that has been read so far of one text."""
 
     text: str
-    language: str
+    speech: Speech
     drafts: list[Draft] = field(default_factory=list)
     remarks: list[Remark] = field(default_factory=list)
     electronics: set[str] = field(default_factory=set)
@@ -97,6 +98,11 @@ class Forces:
     formula: bool = False
     slash_parts: bool = False
     place_marks: list[str] = field(default_factory=list)
+
+    @property
+    def language(self) -> str:
+        """The language of the text, which is looked for only where a name hangs on it."""
+        return self.speech.language
 
     def remark(self, code: str, message: str, start: int, end: int, other: str = "") -> None:
         """Note what was resolved by convention, once for a place."""

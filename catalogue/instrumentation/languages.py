@@ -18,6 +18,23 @@ MARKERS = {
 }
 
 
+class Speech:
+    """The language of a text: as it was said, or found out when it is first asked for."""
+
+    __slots__ = ("found", "nodes")
+
+    def __init__(self, nodes: tuple[Node, ...] = (), language: str | None = None) -> None:
+        self.nodes = nodes
+        self.found = language
+
+    @property
+    def language(self) -> str:
+        """One of ``vocabulary.LANGUAGES``."""
+        if self.found is None:
+            self.found = language_of(self.nodes)
+        return self.found
+
+
 def language_of(nodes: tuple[Node, ...]) -> str:
     """Return the language that most of the words speak for, British English where nothing does."""
     votes: Counter[str] = Counter()

@@ -5,7 +5,8 @@ from __future__ import annotations
 from catalogue.instrumentation.drafts import Count, Draft, Forces
 from catalogue.instrumentation.lexicon import ANY, BANDS, ENSEMBLE, FROM, MUST, OF, ORCHESTRA, PIECES, SOLO
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, is_key, limited_count, phrase_end, token_at
+from catalogue.instrumentation.phrases import beginnings, count_at, is_key, limited_count, phrase_end, token_at
+from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Nodes
 
 Found = tuple[list[Draft], int, bool]
@@ -30,8 +31,16 @@ FROM_OR_OF = FROM | OF
 ENSEMBLE_WORDS = ENSEMBLE | SOLO | COMBINATION
 
 
+@remembered
+def may_choose(nodes: Nodes) -> bool:
+    """Whether the row holds a word such as ``from``, without which nothing is chosen."""
+    return any(node.key in beginnings(FROM_OR_OF) for node in nodes)
+
+
 def choice_end(nodes: Nodes, at: int) -> int | None:
     """Return where the list begins of which so many players, or any, are chosen; ``None`` without a choice."""
+    if not may_choose(nodes):
+        return None
     counted = count_at(nodes, at) or limited_count(nodes, at)
     anyone = phrase_end(nodes, at, ANY)
     if counted is None and anyone is None:

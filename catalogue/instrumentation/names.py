@@ -32,6 +32,11 @@ class Name:
     start: int
     stop: int
 
+    def surely(self, section: str = "") -> str | None:
+        """Return the instrument that the name means whatever is around it, ``None`` where that decides."""
+        by_place = in_section(key_of(self.written), section) if section else None
+        return by_place or (self.slugs[0] if len(self.slugs) == 1 else None)
+
     def means(self, around: Surroundings) -> str:
         """Return the instrument that the name means among these surroundings."""
         by_place = in_section(key_of(self.written), around.section) if around.section else None

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from catalogue.instrumentation import brackets, conventions, finishing, formula, percussion, settling, strings
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.languages import language_of
+from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError
 from catalogue.instrumentation.scanning import Scan, Scope
 from catalogue.instrumentation.spelling import two_words
@@ -33,7 +33,7 @@ def read(
         reason = f"The text is longer than {LONGEST} characters; an instrumentation is shorter."
         raise InstrumentationError(reason, text[:200], 0, 200)
     nodes = unwrapped(nodes_of(text))
-    forces = Forces(text, language or language_of(nodes), strings_are=strings_are)
+    forces = Forces(text, Speech(nodes, language), strings_are=strings_are)
     nodes = parted(nodes, forces)
     conventions.prepare(forces, nodes, convention)
     Scan(nodes, forces, Scope(), formula=forces.formula, slash_parts=forces.slash_parts).walk()

@@ -24,10 +24,11 @@ def remembered(
     def answer(nodes: Sequence[Node], /, *args: Wanted.args, **wanted: Wanted.kwargs) -> Found:
         if type(nodes) is not Row or wanted:
             return find(nodes, *args, **wanted)
-        key = (find, args)
-        memory = nodes.memory
-        if key not in memory:
-            memory[key] = find(nodes, *args, **wanted)
-        return cast(Found, memory[key])
+        key = (find, *args)
+        try:
+            return cast(Found, nodes.memory[key])
+        except KeyError:
+            found = nodes.memory[key] = find(nodes, *args)
+            return found
 
     return answer

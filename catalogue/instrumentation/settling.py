@@ -23,11 +23,9 @@ def choose_names(forces: Forces) -> None:
             continue
         before = family_of(drafts[at - 1].slug) if at and drafts[at - 1].slug else ""
         after = family_beyond(drafts, at)
-        around = Surroundings(
-            forces.language, draft.section if draft.extra or draft.section else "", before, after, voices, others=others
-        )
         if not draft.slug or (draft.section and draft.extra):
-            draft.slug = draft.name.means(around)
+            around = Surroundings(forces.language, draft.section, before, after, voices, others=others)
+            draft.slug = draft.name.surely(draft.section) or draft.name.means(around)
         if draft.slug == "voice-bass":
             lowest(draft, before, after, drafts, forces)
         elif draft.slug in ("voice-baritone", "voice-tenor", "voice-soprano", "voice-alto"):

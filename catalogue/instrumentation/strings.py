@@ -193,7 +193,7 @@ def counted_sections(draft: Draft, figures: list[Figure], forces: Forces) -> Ite
 
 def double_in(draft: Draft, bracket: Bracket, forces: Forces) -> None:
     """Let the players of a section double what a bracket after its figure names; other words are a note."""
-    found = doublings_in(bracket.nodes, Section("", draft.slug, draft.most), Forces(forces.text, forces.language))
+    found = doublings_in(bracket.nodes, Section("", draft.slug, draft.most), Forces(forces.text, forces.speech))
     if found is None or any(one.plays == (draft.slug,) for one in found):
         draft.notes.append(forces.written(bracket.nodes[0].start, bracket.nodes[-1].end) if bracket.nodes else "")
         return

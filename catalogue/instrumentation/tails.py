@@ -58,7 +58,7 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
             return end
     if node.is_mark("/") and not slash_parts:
         return slash_tail(nodes, at, draft)
-    if is_key(node, OR) or (forces.language == "es" and node.is_word("u")):
+    if is_key(node, OR) or (node.is_word("u") and forces.language == "es"):
         return or_tail(nodes, at, draft, forces)
     return clause_tail(nodes, at, draft, forces)
 
@@ -242,7 +242,7 @@ def or_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | None:
     found = name_at(nodes, end)
     if found is None or (is_pointed(nodes, draft) and line_up_end(nodes, at + 1) is not None):
         return None
-    draft.alternatives.append(found.means(Surroundings(forces.language, before=draft.family)))
+    draft.alternatives.append(found.surely() or found.means(Surroundings(forces.language, before=draft.family)))
     if qualities.count is not None and qualities.count.most != draft.most:
         draft.notes.append(f"or {qualities.count.most} {found.written}")
     keys = keys_end(nodes, found.end)
@@ -273,7 +273,7 @@ def clause_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | No
 
 def quiet(forces: Forces) -> Forces:
     """Return forces whose remarks are thrown away, for a look ahead."""
-    return Forces(forces.text, forces.language)
+    return Forces(forces.text, forces.speech)
 
 
 def shorter(nodes: Nodes, start: int, end: int) -> int:
