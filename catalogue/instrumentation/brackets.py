@@ -43,6 +43,8 @@ PLUS = {"plus", "and"}
 def interpret(draft: Draft, forces: Forces) -> list[Draft]:
     """Settle a draft's brackets and clauses; returns the extra players they add."""
     extras: list[Draft] = []
+    if not (draft.brackets or draft.clauses or draft.slashed or draft.chairs or draft.doubles or draft.starred):
+        return extras
     for bracket in draft.brackets:
         if not bracket.closed:
             forces.remark("bracket", "A bracket is not closed; it was taken to end here.", bracket.start, bracket.end)

@@ -43,11 +43,17 @@ def is_none(draft: Draft) -> bool:
 
 def merged(lines: list[Line]) -> list[Line]:
     """Add up lines of counted players that are alike, ``flute … flute``."""
-    found: dict[Line | int, Line] = {}
+    found: dict[object, Line] = {}
     for at, line in enumerate(lines):
-        key: Line | int = at if line.players is None else replace(line, players=None, chairs=())
+        key = at if line.players is None else sameness(line)
         found[key] = together(found[key], line) if key in found else line
     return list(found.values())
+
+
+def sameness(line: Line) -> tuple[object, ...]:
+    """Return all of a line but its players: what has to be the same for two lines to be added up."""
+    quality = (line.optional, line.amplified, line.note, line.unit, line.strength, line.alternatives, line.parts)
+    return (line.instrument, line.role, line.group, *quality)
 
 
 def together(one: Line, other: Line) -> Line:
@@ -119,6 +125,8 @@ def role_of(draft: Draft) -> str:
 
 def all_chairs(chairs: tuple[Chair, ...], slug: str, players: Span | None) -> tuple[Chair, ...]:
     """Return all chairs of a line once some are named by number; chairs nobody was named for stand as they are."""
+    if not chairs:
+        return ()
     named = {chair.chair: chair for chair in chairs if chair.chair is not None}
     unnamed = tuple(chair for chair in chairs if chair.chair is None)
     if not named:

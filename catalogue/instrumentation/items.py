@@ -10,14 +10,21 @@ from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, ARTICLES, OR, REMARKS
+from catalogue.instrumentation.limits import may_choose
 from catalogue.instrumentation.names import Name, name_at
+from catalogue.instrumentation.openers import holds_size
 from catalogue.instrumentation.phrases import count_at, is_key, token_at
+from catalogue.instrumentation.players_meant import may_double
 from catalogue.instrumentation.qualities import Qualities, qualities_at
+from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tails import named_follows, tail
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import instrument, key_of
 
 LAST_PLACE = 3
+LONGEST_FIGURE = 2
+PARTING = ".,-/;\n+"
+JOINING = {"bracket": ".", "word": "-"}
 
 
 def item_at(nodes: Nodes, at: int, forces: Forces, *, formula: bool, slash_parts: bool) -> tuple[Draft, int] | None:
@@ -144,6 +151,28 @@ def figure_item(nodes: Nodes, at: int, forces: Forces, qualities: Qualities, end
             break
     draft.end = nodes[end - 1].end
     return draft, end
+
+
+@remembered
+def plain_row(nodes: Nodes) -> bool:
+    """Whether no word of the row makes more of a figure than a number of players."""
+    return not (holds_size(nodes) or may_choose(nodes) or may_double(nodes))
+
+
+def bare_figure(nodes: Nodes, at: int) -> Draft | None:
+    """Return the item of a figure that a mark or the end follows, which can be nothing else; ``None`` elsewhere."""
+    token, following = nodes[at], nodes[at + 1] if at + 1 < len(nodes) else None
+    if type(token) is not Token or len(token.text) > LONGEST_FIGURE or not plain_row(nodes):
+        return None
+    if following is not None:
+        beyond = nodes[at + 2] if at + 2 < len(nodes) else None
+        belongs = beyond is not None and beyond.kind in ("bracket", "word") and following.is_mark(JOINING[beyond.kind])
+        if belongs or not following.is_mark(PARTING):
+            return None
+    count = count_at(nodes, at)
+    if count is None or count.end != at + 1:
+        return None
+    return Draft("", token.start, token.end, count=count, figure=True)
 
 
 def last_figure(nodes: Nodes, at: int, forces: Forces) -> tuple[Draft, int] | None:

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from catalogue.instrumentation import bracket_words, choirs, ensembles, headings, limits
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.items import item_at, last_figure
+from catalogue.instrumentation.items import bare_figure, item_at, last_figure
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.openers import may_be_body, opens_heading
@@ -79,6 +79,9 @@ class Scan:
             return self.part(at)
         if isinstance(node, Bracket):
             return self.loose_bracket(at)
+        if node.kind == "number" and (figure := bare_figure(self.nodes, at)) is not None:
+            self.add(figure)
+            return at + 1
         for read in self.after_number() if node.kind == "number" else self.anywhere():
             after = read(at)
             if after is not None:
