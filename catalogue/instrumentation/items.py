@@ -6,6 +6,7 @@ tail = key | part numbers | bracket | "*" | qualifier | ( "or" | "/" ) , name | 
 
 from __future__ import annotations
 
+import functools
 from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Draft, Forces
@@ -90,12 +91,14 @@ def letter_name(nodes: Nodes, at: int) -> Name | None:
 
 def is_plural(name: Name) -> bool:
     """Whether the name is a plural that differs from its singular."""
-    for slug in name.slugs:
-        for names in instrument(slug).names.values():
-            plural = key_of(names.plural)
-            if plural != key_of(names.singular) and plural == key_of(name.written):
-                return True
-    return False
+    return any(key_of(name.written) in plurals(slug) for slug in name.slugs)
+
+
+@functools.lru_cache(maxsize=1 << 12)
+def plurals(slug: str) -> frozenset[str]:
+    """Return the keys of an instrument's plurals that differ from the singular."""
+    pairs = ((key_of(names.plural), key_of(names.singular)) for names in instrument(slug).names.values())
+    return frozenset(plural for plural, singular in pairs if plural != singular)
 
 
 def apply_qualities(draft: Draft, qualities: Qualities) -> None:

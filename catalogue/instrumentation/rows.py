@@ -28,7 +28,7 @@ def remembered(
         try:
             return cast(Found, nodes.memory[key])
         except KeyError:
-            found = nodes.memory[key] = find(nodes, *args)
+            found = nodes.memory[key] = find(nodes, *args, **wanted)
             return found
 
     return answer

@@ -10,7 +10,16 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE, OPTIONAL, OR, SOLO
 from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, pitch_end, seats_at, token_at
+from catalogue.instrumentation.phrases import (
+    count_at,
+    is_key,
+    keys_end,
+    may_begin,
+    phrase_end,
+    pitch_end,
+    seats_at,
+    token_at,
+)
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.senses import KEYED, Surroundings
@@ -19,6 +28,7 @@ from catalogue.instrumentation.vocabulary import key_of
 
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 LOUD = AMPLIFIED | ELECTRIC
+SAID_AFTER = OPTIONAL | LOUD | OFFSTAGE | SOLO
 
 
 def tail(nodes: Nodes, at: int, draft: Draft, forces: Forces, *, formula: bool, slash_parts: bool) -> int:
@@ -126,6 +136,9 @@ def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None
 
 
 def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
+    """Read ``optional``, ``amplified``, ``off-stage``, ``solo`` after a name."""
+    if not may_begin(nodes, at, SAID_AFTER):
+        return None
     optional = phrase_end(nodes, at, OPTIONAL)
     if optional is not None:
         draft.optional = True
