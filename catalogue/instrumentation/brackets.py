@@ -29,13 +29,14 @@ from catalogue.instrumentation.chair_lists import chair_list, make_up
 from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.doublings import Doubling, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.formula import WINDS, named_in
 from catalogue.instrumentation.lexicon import OPTIONAL, OR
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.seating import MOST_CHAIRS, apply, base_of, own_section, read_d, slashed
 from catalogue.instrumentation.tails import hands_tail
 from catalogue.instrumentation.tokens import Bracket, Token
-from catalogue.instrumentation.vocabulary import family_of
+from catalogue.instrumentation.vocabulary import family_of, instrument
 
 PLUS = {"plus", "and"}
 
@@ -55,9 +56,17 @@ def interpret(draft: Draft, forces: Forces) -> list[Draft]:
         if found is not None and not draft.doubles:
             apply(draft, found, forces, clause[0].start, clause[-1].end)
     read_d(draft, section, forces)
+    remark_on_star(draft, forces)
     extras += slashed(draft, forces)
     seats_told(draft, forces)
     return extras
+
+
+def remark_on_star(draft: Draft, forces: Forces) -> None:
+    """Say once that the stars of ``3*`` were not entered: they mean that somebody doubles, and not who or what."""
+    if draft.starred and not any(remark.code == "star" for remark in forces.remarks):
+        message = "A star says that one of the players doubles; it does not say what, so nothing was entered."
+        forces.remark("star", message, draft.start, draft.end, "a player who doubles the usual auxiliary of the place")
 
 
 def seats_told(draft: Draft, forces: Forces) -> None:
@@ -96,6 +105,9 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
             return found
     note = forces.written(nodes[0].start, nodes[-1].end)
     draft.notes.append(note)
+    if draft.family in WINDS and any(instrument(slug).section == own_section(draft) for slug in named_in(nodes)):
+        message = f"“{note}” was kept as a remark on what stands before it."
+        forces.remark("remark", message, bracket.start, bracket.end, "an instrument that the players change to")
     return []
 
 
@@ -167,10 +179,11 @@ def extra_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]
         return []
     if found is None:
         return None
-    if own or draft.seats:
+    if own or draft.seats or doubles_by_plus(draft, forces):
         apply(draft, [Doubling(one.plays, (draft.most,)) for one in found], forces, bracket.start, bracket.end)
-        if own:
-            message = f"The bracket was read as: player {draft.most} doubles."
+        if not draft.seats:
+            doubler = f"player {draft.most} doubles" if draft.most > 1 else "the player doubles"
+            message = f"The bracket was read as: {doubler}."
             forces.remark("plus-in-bracket", message, bracket.start, bracket.end, "one more player")
         return []
     message = "The plus in the bracket was read as one more player."
@@ -179,6 +192,13 @@ def extra_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]
         forces.remark("plus-in-bracket", message, bracket.start, bracket.end, "one of the players doubles")
     number = counted.least if counted else 1
     return [extra(draft, slug, number, bracket, section, optional=optional) for one in found for slug in one.plays]
+
+
+def doubles_by_plus(draft: Draft, forces: Forces) -> bool:
+    """Whether a plus in a bracket names what a player takes up too: it does after one player who is named."""
+    if forces.plus:
+        return forces.plus == "plus doubles"
+    return draft.name is not None and draft.most == 1
 
 
 def extra(draft: Draft, slug: str, number: int, bracket: Bracket, section: str, *, optional: bool = False) -> Draft:

@@ -27,6 +27,7 @@ from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seat
 from catalogue.instrumentation.qualities import Qualities
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import instruments, key_of
+from catalogue.instrumentation.voice_ranges import ranged_at
 from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, WHOLE_NAMES, is_letters, is_voicing, parts_of
 
 MOST_SINGERS = 2
@@ -35,7 +36,7 @@ MOST_PARTS = 24
 
 def choir_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Return the choirs or solo voices named here."""
-    for read in (soloists_in_bracket, voicing_at, whole_at, named_at):
+    for read in (soloists_in_bracket, voicing_at, whole_at, named_at, ranged_at):
         found = read(nodes, at, forces, lead)
         if found is not None:
             return found

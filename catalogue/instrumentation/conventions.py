@@ -11,12 +11,13 @@ import re
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ORCHESTRA
 from catalogue.instrumentation.model import InstrumentationError
-from catalogue.instrumentation.phrases import is_key, phrase_end
+from catalogue.instrumentation.phrases import is_key, numbers_after_names, phrase_end
 from catalogue.instrumentation.tokens import Bracket, Nodes
 
 FIGURES = ("dotted", "spaced", "comma", "slashed", "hyphenated", "run together", "names", "words")
 BRACKETS = ("Roman chairs", "numbered chairs", "counted doublings", "chair list", "d and plus", "plain brackets")
-NAMES = (*FIGURES, *BRACKETS)
+PLUS = ("plus adds", "plus doubles")
+NAMES = (*FIGURES, *BRACKETS, *PLUS)
 MARKS = {".": "dotted", ",": "comma", "·": "dotted", "/": "slashed", "-": "hyphenated"}
 ROMAN = re.compile(r"[\[(](?:[^()\[\]]*[,.;+ ])?[IVX]{1,4}\s*=")
 LIST = re.compile(r"[\[(]1\s*[.,/]\s*(?:\d|[A-Za-z])")
@@ -36,6 +37,7 @@ def prepare(forces: Forces, nodes: Nodes, convention: str | None) -> None:
     forces.slash_parts = slash_parts(nodes, forces)
     forces.figures = next((part for part in chosen if part in FIGURES), figures_of(forces))
     forces.brackets = next((part for part in chosen if part in BRACKETS), brackets_of(forces))
+    forces.plus = next((part for part in chosen if part in PLUS), "")
 
 
 def has_formula(nodes: Nodes) -> bool:
@@ -44,7 +46,7 @@ def has_formula(nodes: Nodes) -> bool:
     for at, node in enumerate(nodes):
         if isinstance(node, Bracket) and at and is_key(nodes[at - 1], ORCHESTRA) and has_formula(node.nodes):
             return True
-        if node.kind != "number":
+        if node.kind != "number" or numbers_after_names(nodes):
             continue
         following = nodes[at + 1] if at + 1 < len(nodes) else None
         named = following is not None and following.kind == "word" and not following.is_word("d")
@@ -97,4 +99,4 @@ def name_of(forces: Forces) -> str:
     marks = [mark for mark in forces.place_marks if mark]
     most = max(marks, key=marks.count, default="")
     figures = forces.figures or MARKS.get(most[:1], most or "dotted")
-    return ", ".join(part for part in (figures, forces.brackets) if part)
+    return ", ".join(part for part in (figures, forces.brackets, forces.plus) if part)

@@ -105,6 +105,8 @@ def doubling_at(
     who = who_at(nodes, at, section)
     after_who = who.end if who else at
     link, only = linked(nodes, after_who)
+    if link is None and who is not None and who.chairs and parted_name(nodes, after_who, section):
+        link = after_who + 1
     linked_at = after_who if link is None else link
     figure = glued_figure(nodes, at) if who is None and link is None else None
     if figure is not None:
@@ -136,6 +138,11 @@ def doubling_at(
     if end < len(nodes) and nodes[end].kind == "note":
         note, end = forces.text[nodes[end].start + 1 : nodes[end].end - 1], end + 1
     return Doubling(plays, chairs, count, only, note=note, linked=link is not None, counted=said is not None), end
+
+
+def parted_name(nodes: Nodes, at: int, section: Section) -> bool:
+    """Whether a slash or a colon parts a chair from what it also plays, ``II/picc``, ``2: picc``."""
+    return at < len(nodes) and nodes[at].is_mark("/:") and name_at(nodes, at + 1, section.place) is not None
 
 
 def is_one_of_them(nodes: Nodes, at: int) -> bool:
@@ -228,7 +235,7 @@ def after_name(nodes: Nodes, found: Name, notes: list[str]) -> int:
 def part_number(nodes: Nodes, at: int) -> bool:
     """Whether a figure after a name numbers the part: nothing but a separator follows it."""
     token = token_at(nodes, at)
-    if token is None or token.kind != "number" or not token.spaced:
+    if token is None or token.kind != "number":
         return False
     return at + 1 == len(nodes) or nodes[at + 1].is_mark(",;)")
 

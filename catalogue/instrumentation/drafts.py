@@ -93,6 +93,7 @@ class Forces:
     channels: str | None = None
     brackets: str = ""
     figures: str = ""
+    plus: str = ""
     dresses: set[str] = field(default_factory=set)
     strings_are: str | None = None
     formula: bool = False

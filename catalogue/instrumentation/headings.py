@@ -155,12 +155,12 @@ def is_heading(nodes: Nodes, at: int, end: int, family: str, separator: str) -> 
         return True
     if end >= len(nodes):
         return False
-    starts = not separator or "\n" in separator or separator.strip() in ("", ".")
+    starts = not separator or "\n" in separator or separator.strip() in ("", ".", ";")
     if nodes[end].is_mark("\n"):
         return starts
     following = nodes[end]
     if isinstance(following, Bracket) and family in ("woodwind", "brass"):
-        return items_in(following) > 1
+        return items_in(following) > 1 or figures_follow(following.nodes, 0)
     if nodes[end].is_mark(",./-") or isinstance(following, Bracket) or family in ("other", "voice"):
         return False
     if family in ("woodwind", "brass") and figures_follow(nodes, end):

@@ -34,6 +34,7 @@ from catalogue.instrumentation.qualities import may_qualify, qualities_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Nodes, Token
 from catalogue.instrumentation.vocabulary import keys
+from catalogue.instrumentation.voice_ranges import RANGE_WORDS
 from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE_NAMES
 
 VOICE_RUN = re.compile(r"(?:Mez|Mzs|Ms|Bar|Br|[SMATBC])+(?:CH)?")
@@ -43,7 +44,7 @@ BODY_PHRASES = beginnings(
     RECORDED | MUST | WHOLE_NAMES | MIXED | MALE | FEMALE | BODY_OF_STRINGS | ORCHESTRA | ANY | ENSEMBLE | SOLO
 ) | beginnings(collectives.names())
 BODY_WORDS = frozenset(
-    {*ALONE, *DIVISI, *DOUBLE, *HEADINGS["woodwind"], *CATEGORIES, *PIECES, *TREBLE, *KINDS}
+    {*ALONE, *DIVISI, *DOUBLE, *HEADINGS["woodwind"], *CATEGORIES, *PIECES, *TREBLE, *KINDS, *RANGE_WORDS}
     | {"reed", "reeds", "book", "player", "doppelchor", "doppelchore"}
     | {"part", "parts", "voice", "voices", "equal", "gleiche", "mixed"}
 )

@@ -208,6 +208,15 @@ def keys_end(nodes: Nodes, at: int) -> int | None:
     return None
 
 
+@remembered
+def numbers_after_names(nodes: Nodes) -> bool:
+    """Whether every number of the row stands after a word and its point or colon, ``Fl.2, Ob.2``; two at least."""
+    numbers = [at for at, node in enumerate(nodes) if node.kind == "number"]
+    pointed = [at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word" for at in numbers]
+    apart = [at + 1 == len(nodes) or nodes[at + 1].kind != "word" or nodes[at + 1].spaced for at in numbers]
+    return len(numbers) > 1 and all(pointed) and all(apart)
+
+
 def seats_at(nodes: Nodes, at: int) -> tuple[tuple[int, ...], int] | None:
     """Return part numbers and their end: ``1``, ``1,2``, ``I-II``, ``I+II``, ``1 & 2``, ``Solo-I-II-III``."""
     first = token_at(nodes, at)

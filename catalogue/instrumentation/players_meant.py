@@ -194,7 +194,8 @@ def chair_at(nodes: Nodes, at: int, section: Section) -> tuple[int, int] | None:
     numeral = roman(token.text) if token.kind == "word" else None
     if numeral is not None:
         following = token_at(nodes, at + 1)
-        dot = following is not None and following.is_mark(".") and linked(nodes, at + 2)[0] is not None
+        dot = following is not None and following.is_mark(".")
+        dot = dot and (linked(nodes, at + 2)[0] is not None or (section.told and names(nodes, at + 2, section)))
         return numeral, at + 2 if dot else at + 1
     ordinal = ordinal_at(nodes, at)
     if ordinal is not None:
@@ -215,9 +216,17 @@ def plain_chair(nodes: Nodes, at: int, token: Token, section: Section) -> tuple[
     said = said and linked(nodes, at + 1)[0] is not None
     if said or following.is_mark("=") or linked_by_equals(nodes, at + 1):
         return token.number, at + 1
+    parted = following.is_mark("/:") and section.told and 0 < token.number <= section.size
+    if parted and names(nodes, at + 2, section):
+        return token.number, at + 1
     if following.is_mark(".") and (linked(nodes, at + 2)[0] is not None or pointed_name(nodes, at, section)):
         return token.number, at + 2
     return None
+
+
+def names(nodes: Nodes, at: int, section: Section) -> bool:
+    """Whether an instrument is named here that a player of the section may take."""
+    return name_at(nodes, at, section.place) is not None
 
 
 def pointed_name(nodes: Nodes, at: int, section: Section) -> bool:

@@ -60,6 +60,7 @@ def settle(forces: Forces) -> None:
     settling.settle_bodies(forces)
     formula.place(forces)
     settling.choose_names(forces)
+    settling.kettledrums(forces)
     settling.carry_soli(forces)
     settling.counts_after_names(forces)
     settling.copies_in_set(forces)

@@ -137,7 +137,7 @@ class Scan:
             self.alternative(self.last, draft)
             return
         draft.separator = self.separator
-        draft.extra = draft.extra or self.separator.endswith("+")
+        draft.extra = draft.extra or (self.separator.endswith("+") and not self.opens_formula(draft))
         draft.heading = self.scope.heading
         draft.group = draft.group or self.scope.group
         draft.optional = draft.optional or self.scope.optional
@@ -152,6 +152,10 @@ class Scan:
             draft.unit = self.scope.unit
         self.forces.drafts.append(draft)
         self.separator = ""
+
+    def opens_formula(self, draft: Draft) -> bool:
+        """Whether a figure is the first of all, so that it is no player added to one, ``picc + 2.2.2.2``."""
+        return draft.figure and not any(one.figure for one in self.forces.drafts)
 
     def alternative(self, last: Draft, draft: Draft) -> None:
         """Keep what stands after ``or`` as an alternative to the line before it."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.formula import MAIN
 from catalogue.instrumentation.model import Chair
@@ -30,6 +32,20 @@ def choose_names(forces: Forces) -> None:
             lowest(draft, before, after, drafts, forces)
         elif draft.slug in ("voice-baritone", "voice-tenor", "voice-soprano", "voice-alto"):
             sized(draft, before, drafts, forces)
+
+
+def kettledrums(forces: Forces) -> None:
+    """Read the ``tp`` between the brass figures and the percussion as timpani: the trumpets have their figure."""
+    drafts = forces.drafts
+    placed = any(draft.section == "trumpet" for draft in drafts)
+    for draft, following in pairwise(drafts):
+        name = draft.name
+        if not placed or name is None or key_of(name.written) != "tp" or draft.count is not None or draft.extra:
+            continue
+        if following.family == "percussion" and not draft.section:
+            draft.slug = "timpani"
+            message = f"“{name.written}” after the brass was read as timpani."
+            forces.remark("abbreviation", message, draft.start, draft.end, "a trumpet")
 
 
 OLD_NAMES = {
@@ -272,11 +288,16 @@ def early_soloists(forces: Forces) -> None:
     if not any(draft.slug == "strings" for draft in drafts[first:]):
         return
     for draft in drafts[:first]:
-        apart = draft.family in ("keyboard", "plucked") or draft.slug in STRINGS
+        apart = draft.family in ("keyboard", "plucked") or draft.slug in STRINGS or plays_alone(draft)
         if apart and draft.role == "ensemble" and draft.most == 1 and not (draft.collective or draft.plural):
             draft.role = "soloist"
             message = "What stands before the winds of the orchestra was read as a soloist."
             forces.remark("soloist", message, draft.start, draft.end, "a player of the orchestra")
+
+
+def plays_alone(draft: Draft) -> bool:
+    """Whether a percussion instrument is named for itself, ``marimba``, and not the section."""
+    return draft.family == "percussion" and draft.slug not in ("percussion", "timpani")
 
 
 def settle_soloists(forces: Forces) -> None:

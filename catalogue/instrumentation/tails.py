@@ -15,6 +15,7 @@ from catalogue.instrumentation.phrases import (
     is_key,
     keys_end,
     may_begin,
+    numbers_after_names,
     phrase_end,
     pitch_end,
     seats_at,
@@ -50,10 +51,15 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
         return at + 1
     if node.is_mark("*"):
         return at + 1
+    if node.is_mark(":") and numbers_after_names(nodes) and seats_at(nodes, at + 1) is not None:
+        return at + 1
     if node.is_mark("."):
         following = nodes[at + 1] if at + 1 < len(nodes) else None
         if numbered_after_point(nodes, at, draft, formula=formula):
             return at + 1
+        pitch = pitch_after_point(nodes, at + 1, draft)
+        if pitch is not None:
+            return pitch
         hands = hands_tail(nodes, at + 1, draft, formula)
         if hands is not None:
             return hands
@@ -76,7 +82,11 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
 def numbered_after_point(nodes: Nodes, at: int, draft: Draft, *, formula: bool) -> bool:
     """Whether an abbreviation's point is followed by a part number, ``Perc. 1:``, ``Vl. II``."""
     read = seats_at(nodes, at + 1)
-    if read is None or not nodes[at + 1].spaced or draft.number_after:
+    if read is None or draft.number_after:
+        return False
+    if numbers_after_names(nodes):
+        return True
+    if not nodes[at + 1].spaced:
         return False
     if read[1] < len(nodes) and nodes[read[1]].is_mark(":"):
         return True
@@ -186,6 +196,21 @@ def pitch_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None
     return end
 
 
+def pitch_after_point(nodes: Nodes, at: int, draft: Draft) -> int | None:
+    """Read the key after an abbreviation's point, ``cl. sib``, ``Kl. B,``: a word that names nothing else here."""
+    token = token_at(nodes, at)
+    end = pitch_end(nodes, at) if draft.family in ("woodwind", "brass") and token is not None and token.spaced else None
+    if token is None or end is None or not (end == len(nodes) or nodes[end].is_mark(",;\n/-")):
+        return None
+    named = name_at(nodes, at)
+    transposing = draft.slug in ("clarinet", "horn", "trumpet", "cornet") and token.text in "ABCDEFG"
+    if named is not None and (named.end > end or (len(token.text) == 1 and not transposing)):
+        return None
+    keyed = keyed_slug(draft, nodes[at:end])
+    draft.slug = keyed or draft.slug
+    return end
+
+
 def key_stands_alone(nodes: Nodes, at: int) -> bool:
     """Whether a single letter after a wind instrument is a key: a number, a separator or nothing follows."""
     return at >= len(nodes) or nodes[at].kind == "number" or nodes[at].is_mark(",;\n/")
@@ -214,7 +239,8 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     read = seats_at(nodes, at)
     if read is None or token is None:
         return None
-    if named_follows(nodes, read[1], len(read[0])) and not token.text.isupper():
+    belongs_on = named_follows(nodes, read[1], len(read[0])) and not numbers_after_names(nodes)
+    if belongs_on and not token.text.isupper():
         return None
     draft.number_after = read[0]
     return read[1]
