@@ -11,7 +11,7 @@ import re
 from catalogue.instrumentation import collectives
 from catalogue.instrumentation.channels import CHANNEL, LAYOUTS
 from catalogue.instrumentation.choirs import CHOIR_WORDS, DIVISI, DOUBLE
-from catalogue.instrumentation.ensembles import CATEGORIES, CONSORTS, KINDS, RECORDED
+from catalogue.instrumentation.ensembles import CONSORTS, RECORDED
 from catalogue.instrumentation.headings import ALL_HEADINGS, WHOLES
 from catalogue.instrumentation.lexicon import (
     ANY,
@@ -29,6 +29,7 @@ from catalogue.instrumentation.lexicon import (
     TREBLE,
 )
 from catalogue.instrumentation.limits import ALONE
+from catalogue.instrumentation.open_forces import CATEGORIES, KINDS
 from catalogue.instrumentation.phrases import beginnings, count_at, token_at
 from catalogue.instrumentation.qualities import may_qualify, qualities_at
 from catalogue.instrumentation.rows import remembered

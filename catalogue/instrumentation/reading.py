@@ -6,7 +6,7 @@ and percussion, and make the lines. What a convention decides is told in the rem
 
 from __future__ import annotations
 
-from catalogue.instrumentation import brackets, conventions, finishing, formula, percussion, settling, strings
+from catalogue.instrumentation import brackets, conventions, finishing, formula, percussion, settling, soloists, strings
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError
@@ -61,7 +61,7 @@ def settle(forces: Forces) -> None:
     formula.place(forces)
     settling.choose_names(forces)
     settling.kettledrums(forces)
-    settling.carry_soli(forces)
+    soloists.carry_soli(forces)
     settling.counts_after_names(forces)
     settling.copies_in_set(forces)
     settling.brass_band_horns(forces)
@@ -72,9 +72,9 @@ def settle(forces: Forces) -> None:
         extras = [] if draft.slug in ("strings", "percussion", "timpani") else brackets.interpret(draft, forces)
         settled += [draft, *extras]
     forces.drafts[:] = settled
-    settling.early_soloists(forces)
-    settling.settle_soloists(forces)
-    settling.stray_soloist(forces)
+    soloists.early_soloists(forces)
+    soloists.settle_soloists(forces)
+    soloists.stray_soloist(forces)
     settling.electric_pianos(forces)
     percussion.settle_percussion(forces, orchestral=orchestral)
     strings.settle_strings(forces, orchestral=orchestral)

@@ -260,61 +260,6 @@ def soloists_with(body: Draft, drafts: list[Draft], forces: Forces) -> None:
         drafts.insert(at + 1, Draft("strings", body.start, body.end, group=body.group, role=body.role))
 
 
-def carry_soli(forces: Forces) -> None:
-    """Carry ``soli`` on to the names that the same mark joins to the first, ``soli vn.vc – 2.2.2.2``.
-
-    A comma also parts the players of the ensemble: it carries on to one more, since they are several, and within the
-    family.
-    """
-    drafts = forces.drafts
-    for at, draft in enumerate(drafts):
-        mark = drafts[at + 1].separator if draft.soli and at + 1 < len(drafts) else ""
-        if mark not in (".", ",", "&", ",&", "+"):
-            continue
-        for one in drafts[at + 1 :]:
-            listed = one.separator == mark or one.separator.endswith("&")
-            if not listed or one.figure or one.slug in ("strings", *OPEN_BODIES) or one.slug.startswith("choir"):
-                break
-            apart = mark != "." and one.separator != "&" and family_of(one.slug) != family_of(draft.slug)
-            if apart and one is not drafts[at + 1]:
-                break
-            one.role = "soloist"
-
-
-def early_soloists(forces: Forces) -> None:
-    """Read strings, keyboards and plucked instruments that stand before the winds of an orchestra as soloists."""
-    drafts = forces.drafts
-    first = next((at for at, draft in enumerate(drafts) if draft.section in MAIN), 0)
-    if not any(draft.slug == "strings" for draft in drafts[first:]):
-        return
-    for draft in drafts[:first]:
-        apart = draft.family in ("keyboard", "plucked") or draft.slug in STRINGS or plays_alone(draft)
-        if apart and draft.role == "ensemble" and draft.most == 1 and not (draft.collective or draft.plural):
-            draft.role = "soloist"
-            message = "What stands before the winds of the orchestra was read as a soloist."
-            forces.remark("soloist", message, draft.start, draft.end, "a player of the orchestra")
-
-
-def plays_alone(draft: Draft) -> bool:
-    """Whether a percussion instrument is named for itself, ``marimba``, and not the section."""
-    return draft.family == "percussion" and draft.slug not in ("percussion", "timpani")
-
-
-def settle_soloists(forces: Forces) -> None:
-    """Carry ``solisti`` at the end back to the names it covers, and leave an unaccompanied player in the ensemble."""
-    drafts = forces.drafts
-    played = [draft for draft in drafts if is_played(draft)]
-    if len(played) == 1 and len(drafts) == 1 and drafts[0].most == 1 and drafts[0].role == "soloist":
-        drafts[0].role = "ensemble"
-    last = drafts[-1] if drafts else None
-    if last is None or last.role != "soloist" or not said_plural(forces.text[end_of_name(last) :]):
-        return
-    at = len(drafts) - 2
-    while at >= 0 and drafts[at].slug not in ("strings", "percussion", "timpani") and drafts[at].count is None:
-        drafts[at].role = "soloist"
-        at -= 1
-
-
 def copies_in_set(forces: Forces) -> None:
     """Leave the players open where numbers are joined to every name by a hyphen: copies of printed parts."""
     joined = [draft for draft in forces.drafts if draft.collective == "copies"]
@@ -351,18 +296,6 @@ def brass_band_horns(forces: Forces) -> None:
             forces.remark("brass-band", message, draft.start, draft.end, "a French horn")
 
 
-def stray_soloist(forces: Forces) -> None:
-    """Read a wind name after the percussion as the soloist where its place in the formula is empty, ``2022 … ob``."""
-    seen_percussion = False
-    empty = {draft.section for draft in forces.drafts if draft.section in MAIN and draft.count and not draft.most}
-    for draft in forces.drafts:
-        seen_percussion = seen_percussion or draft.family == "percussion"
-        if seen_percussion and draft.slug in empty and draft.count is None and not draft.section:
-            draft.role = "soloist"
-            message = "A wind instrument after the percussion was read as the soloist."
-            forces.remark("soloist", message, draft.start, draft.end, "a player of the orchestra")
-
-
 def electric_pianos(forces: Forces) -> None:
     """Read an electric piano among other electric instruments as an amplified piano, and say so."""
     others = [draft for draft in forces.drafts if draft.electric and draft.family in ("woodwind", "brass", "strings")]
@@ -371,16 +304,6 @@ def electric_pianos(forces: Forces) -> None:
             draft.slug, draft.amplified = "piano", True
             message = "The electric piano was read as an amplified piano, like the instruments beside it."
             forces.remark("electric", message, draft.start, draft.end, "the keyboard of that name")
-
-
-def end_of_name(draft: Draft) -> int:
-    return draft.name.stop if draft.name else draft.start
-
-
-def said_plural(text: str) -> bool:
-    return any(
-        key_of(word) in ("solisti", "soli", "soloists", "solisten", "solistes", "solistas") for word in text.split()
-    )
 
 
 def is_orchestral(forces: Forces) -> bool:

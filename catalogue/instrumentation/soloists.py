@@ -1,0 +1,85 @@
+"""Tells soloists from players of the ensemble: ``soli vn.vc``, a name before the winds, ``… solisti`` at the end."""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.formula import MAIN
+from catalogue.instrumentation.settling import OPEN_BODIES, STRINGS, is_played
+from catalogue.instrumentation.vocabulary import family_of, key_of
+
+
+def carry_soli(forces: Forces) -> None:
+    """Carry ``soli`` on to the names that the same mark joins to the first, ``soli vn.vc – 2.2.2.2``.
+
+    A comma also parts the players of the ensemble: it carries on to one more, since they are several, and within the
+    family.
+    """
+    drafts = forces.drafts
+    for at, draft in enumerate(drafts):
+        mark = drafts[at + 1].separator if draft.soli and at + 1 < len(drafts) else ""
+        if mark not in (".", ",", "&", ",&", "+"):
+            continue
+        for one in drafts[at + 1 :]:
+            listed = one.separator == mark or one.separator.endswith("&")
+            if not listed or one.figure or one.slug in ("strings", *OPEN_BODIES) or one.slug.startswith("choir"):
+                break
+            apart = mark != "." and one.separator != "&" and family_of(one.slug) != family_of(draft.slug)
+            if apart and one is not drafts[at + 1]:
+                break
+            one.role = "soloist"
+
+
+def early_soloists(forces: Forces) -> None:
+    """Read strings, keyboards and plucked instruments that stand before the winds of an orchestra as soloists."""
+    drafts = forces.drafts
+    first = next((at for at, draft in enumerate(drafts) if draft.section in MAIN), 0)
+    if not any(draft.slug == "strings" for draft in drafts[first:]):
+        return
+    for draft in drafts[:first]:
+        apart = draft.family in ("keyboard", "plucked") or draft.slug in STRINGS or plays_alone(draft)
+        if apart and draft.role == "ensemble" and draft.most == 1 and not (draft.collective or draft.plural):
+            draft.role = "soloist"
+            message = "What stands before the winds of the orchestra was read as a soloist."
+            forces.remark("soloist", message, draft.start, draft.end, "a player of the orchestra")
+
+
+def plays_alone(draft: Draft) -> bool:
+    """Whether a percussion instrument is named for itself, ``marimba``, and not the section."""
+    return draft.family == "percussion" and draft.slug not in ("percussion", "timpani")
+
+
+def settle_soloists(forces: Forces) -> None:
+    """Carry ``solisti`` at the end back to the names it covers, and leave an unaccompanied player in the ensemble."""
+    drafts = forces.drafts
+    played = [draft for draft in drafts if is_played(draft)]
+    if len(played) == 1 and len(drafts) == 1 and drafts[0].most == 1 and drafts[0].role == "soloist":
+        drafts[0].role = "ensemble"
+    last = drafts[-1] if drafts else None
+    if last is None or last.role != "soloist" or not said_plural(forces.text[end_of_name(last) :]):
+        return
+    at = len(drafts) - 2
+    while at >= 0 and drafts[at].slug not in ("strings", "percussion", "timpani") and drafts[at].count is None:
+        drafts[at].role = "soloist"
+        at -= 1
+
+
+def stray_soloist(forces: Forces) -> None:
+    """Read a wind name after the percussion as the soloist where its place in the formula is empty, ``2022 … ob``."""
+    seen_percussion = False
+    empty = {draft.section for draft in forces.drafts if draft.section in MAIN and draft.count and not draft.most}
+    for draft in forces.drafts:
+        seen_percussion = seen_percussion or draft.family == "percussion"
+        if seen_percussion and draft.slug in empty and draft.count is None and not draft.section:
+            draft.role = "soloist"
+            message = "A wind instrument after the percussion was read as the soloist."
+            forces.remark("soloist", message, draft.start, draft.end, "a player of the orchestra")
+
+
+def end_of_name(draft: Draft) -> int:
+    return draft.name.stop if draft.name else draft.start
+
+
+def said_plural(text: str) -> bool:
+    return any(
+        key_of(word) in ("solisti", "soli", "soloists", "solisten", "solistes", "solistas") for word in text.split()
+    )
