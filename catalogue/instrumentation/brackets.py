@@ -31,6 +31,7 @@ from catalogue.instrumentation.doublings import Doubling, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.formula import WINDS, named_in
 from catalogue.instrumentation.lexicon import OPTIONAL, OR
+from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.seating import MOST_CHAIRS, apply, base_of, own_section, read_d, slashed
@@ -130,8 +131,19 @@ def channels(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | No
     """Settle ``(8 channels)``, ``(stereo)`` after electronics."""
     if draft.family != "electronics":
         return None
-    found = channels_at(bracket.nodes, 0, forces)
-    return [] if found is not None and found[1] == len(bracket.nodes) else None
+    at, slug = 0, draft.slug
+    while at < len(bracket.nodes):
+        found, name = channels_at(bracket.nodes, at, forces), name_at(bracket.nodes, at)
+        if found is not None:
+            at = found[1]
+        elif name is not None and family_of(name.slugs[0]) == "electronics":
+            slug, at = name.slugs[0], name.end
+        elif bracket.nodes[at].is_mark(",/+"):
+            at += 1
+        else:
+            return None
+    draft.slug = slug
+    return []
 
 
 def doubled(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:

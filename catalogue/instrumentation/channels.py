@@ -19,6 +19,7 @@ CHANNEL = {
     "canales",
     "chn",
     "canal",
+    "surround",
     "kanalig",
     "kanalige",
 }

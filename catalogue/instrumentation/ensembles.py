@@ -203,7 +203,11 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
         return None
     token = token_at(nodes, found.end)
     if token is not None and is_key(token, CONSORTS) and not is_body(found.slugs[0]):
-        draft = Draft(found.slugs[0], nodes[at].start, token.end, name=found, open=True, notes=[token.text])
+        following = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
+        if isinstance(following, Bracket) and itemises(following, "consort"):
+            return [], found.end + 1, True
+        slug = "viola-da-gamba" if "viola-da-gamba" in found.slugs else found.slugs[0]
+        draft = Draft(slug, nodes[at].start, token.end, name=found, open=True, notes=[token.text])
         return [draft], found.end + 1, False
     size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
     if token is None or size is None or found.slugs[0].startswith(("voice", "choir")):

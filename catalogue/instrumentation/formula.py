@@ -208,6 +208,7 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
         draft.separator.strip() or ("run together" if draft.packed else "spaced") for draft in places[1:]
     ]
     strings = any(draft.slug == "strings" for draft in forces.drafts)
+    order = order or (len(places) == len(WOODWIND_FIVE) and 2 * named_before(block, forces))
     kind = kind_of(block, places, order, strings=strings, alone=last and len(forces.drafts) == len(block))
     if kind == "strings" and not order and last and not falling([draft.most for draft in places]):
         message = "Five figures that stand alone were read as strings."
@@ -227,6 +228,13 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
         draft.section = section
     name_extras(block, places, kind)
     return 1 if kind == "woodwind" else 2
+
+
+def named_before(block: Block, forces: Forces) -> bool:
+    """Whether the winds are named before the block, so that its five figures are the strings."""
+    at = next(index for index, draft in enumerate(forces.drafts) if draft is block[0])
+    winds = [draft for draft in forces.drafts[:at] if is_wind(draft) and not draft.figure]
+    return len(winds) > 1
 
 
 def remark_on_brass(places: list[Draft], forces: Forces) -> None:

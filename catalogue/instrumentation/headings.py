@@ -126,6 +126,7 @@ def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple
         longer = name_at(nodes, at)
         if end is not None and longer is not None and longer.end > end:
             continue
+        end = ensemble_end(nodes, end)
         if end is not None and is_heading(nodes, at, end, family, separator):
             unit = scope.unit
             after = end + 1 if colon(nodes, end) else end
@@ -133,6 +134,14 @@ def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple
                 unit, after = "desks", line_end(nodes, end)
             return replace(scope, heading=family, unit=unit), after
     return None
+
+
+def ensemble_end(nodes: Nodes, end: int | None) -> int | None:
+    """Pass over ``ensemble`` after a family that is itemised, ``brass ensemble (4 hn, 3 tbn)``."""
+    if end is None or not is_key(token_at(nodes, end), ENSEMBLE | GROUP) or end + 1 >= len(nodes):
+        return end
+    itemised = isinstance(nodes[end + 1], Bracket) or nodes[end + 1].is_mark(":")
+    return end + 1 if itemised else end
 
 
 def mentions_desks(nodes: Nodes, at: int) -> bool:

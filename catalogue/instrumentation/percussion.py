@@ -26,6 +26,7 @@ TIMPANISTS = {"timpanist", "timpanists", "pauker", "timpanista", "timbalier"}
 
 def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
     """Return the end of the list of instruments after percussion, as in ``perc(2): xyl/vib/BD``."""
+    at = counted_end(nodes, at, draft)
     playing = is_key(token_at(nodes, at), PLAYS_WORDS)
     if at >= len(nodes) or not (nodes[at].is_mark(":") or playing):
         return at
@@ -46,6 +47,15 @@ def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
     while end > start and nodes[end - 1].is_mark(",.;- "):
         end -= 1
     return end
+
+
+def counted_end(nodes: Nodes, at: int, draft: Draft) -> int:
+    """Take the number of players after a colon, ``Percussion: 3 players``."""
+    counted = count_at(nodes, at + 1) if at < len(nodes) and nodes[at].is_mark(":") and draft.count is None else None
+    if counted is None or counted.end >= len(nodes) or not is_key(nodes[counted.end], PLAYERS):
+        return at
+    draft.count = counted
+    return counted.end + 1
 
 
 def brackets_end(nodes: Nodes, at: int, draft: Draft) -> int:
@@ -133,6 +143,7 @@ def settle_percussion(forces: Forces, *, orchestral: bool) -> None:
     """Settle all timpani and percussion of the text."""
     numbered_by_romans(forces)
     for draft in forces.drafts:
+        shared_by_one(draft)
         if draft.slug == "timpani":
             timpani(draft, forces)
         elif draft.slug == "percussion":
@@ -142,6 +153,21 @@ def settle_percussion(forces: Forces, *, orchestral: bool) -> None:
     for draft in forces.drafts:
         if draft.slug == "percussion" and draft.count is None:
             bare(draft, forces, orchestral=orchestral)
+
+
+def shared_by_one(draft: Draft) -> None:
+    """Settle ``timp/perc`` and ``perc/pf``: one player for both, the drums or keys among what he plays."""
+    if not draft.slashed or draft.slug not in ("timpani", "percussion"):
+        return
+    others = [slug for slug in draft.slashed if slug not in ("timpani", "percussion")]
+    if others:
+        draft.chairs = [Chair(1, (draft.slug, *others))]
+    if draft.slug == "timpani" or len(others) < len(draft.slashed):
+        draft.slug = "percussion"
+        draft.chairs = [Chair(1, ("percussion", *others))] if others else []
+        draft.notes.append("timpani")
+    draft.counted(1)
+    draft.slashed = []
 
 
 def bare(draft: Draft, forces: Forces, *, orchestral: bool) -> None:
@@ -179,6 +205,7 @@ def timpani(draft: Draft, forces: Forces) -> None:
     draft.brackets = []
     said = draft.collective == "players" or (draft.name is not None and key_of(draft.name.written) in TIMPANISTS)
     pairs = "pair" in forces.text[draft.start : draft.end].lower()
+    said = said or two_timpanists(draft, forces)
     if draft.count is not None and draft.most > 1 and not said and not pairs:
         number = draft.most
         draft.notes.append(f"{number} drums")
@@ -186,6 +213,16 @@ def timpani(draft: Draft, forces: Forces) -> None:
             "drums", f"“{number}” was read as drums, one player.", draft.start, draft.end, f"{number} players"
         )
         draft.counted(1)
+
+
+def two_timpanists(draft: Draft, forces: Forces) -> bool:
+    """Whether ``2timp`` counts players: a figure written to the abbreviation, in a text of figures."""
+    written = forces.text[draft.start : draft.end]
+    glued = re.match(r"2[A-Za-z]{2,4}\b", written) is not None and forces.formula
+    if glued:
+        message = f"“{written}” was read as two timpanists."
+        forces.remark("drums", message, draft.start, draft.end, "two drums, one player")
+    return glued
 
 
 def players_in(bracket: Bracket) -> int | None:

@@ -71,7 +71,7 @@ def linked(nodes: Nodes, at: int) -> tuple[int | None, bool]:
             at += 1
         elif end is not None:
             only = only or (is_key(node, PLAYS_WORDS) and at == start)
-            at = end
+            at = end + abbreviated(nodes, end)
         elif (at > start and is_key(node, DOUBLING_FILL) and not name_starts(nodes, at)) or (
             at == start and is_key(node, DOUBLING_FILL) and ahead_doubles(nodes, at)
         ):
@@ -79,6 +79,13 @@ def linked(nodes: Nodes, at: int) -> tuple[int | None, bool]:
         else:
             break
     return (at if at > start else None), only
+
+
+def abbreviated(nodes: Nodes, end: int) -> bool:
+    """Whether the point of an abbreviation stands after a doubling word, ``2nd dbl. picc``."""
+    last = token_at(nodes, end - 1)
+    short = last is not None and last.key in {"dbl", "dbls", "doubl", "altern"}
+    return short and end + 1 < len(nodes) and nodes[end].is_mark(".") and nodes[end + 1].kind == "word"
 
 
 def doubling_word_end(nodes: Nodes, at: int) -> int | None:

@@ -61,6 +61,7 @@ def settle(forces: Forces) -> None:
     formula.place(forces)
     settling.choose_names(forces)
     settling.kettledrums(forces)
+    settling.children_sing(forces)
     soloists.carry_soli(forces)
     settling.counts_after_names(forces)
     settling.copies_in_set(forces)

@@ -296,13 +296,18 @@ class Scan:
         """Take the list of instruments after percussion, and what is said of electronics after a colon, as notes."""
         if draft.slug == "percussion":
             end = list_end(self.nodes, at, draft)
-        elif draft.family == "electronics" and at < len(self.nodes) and self.nodes[at].is_mark(":"):
+        elif draft.family == "electronics" and self.says_more(at):
             end = headings.line_end(self.nodes, at)
         else:
             return at
         if end > at + 1 and not isinstance(self.nodes[end - 1], Bracket):
             draft.notes.append(self.forces.written(self.nodes[at].end, self.nodes[end - 1].end))
         return end
+
+    def says_more(self, at: int) -> bool:
+        """Whether a colon opens what is said of electronics, and not the figures of an orchestra."""
+        colon = at < len(self.nodes) and self.nodes[at].is_mark(":")
+        return colon and not headings.figures_follow(self.nodes, at + 1)
 
     def in_formula(self) -> bool:
         """Whether figures without names came before, so that letters and glued figures are read by place."""

@@ -34,6 +34,14 @@ def choose_names(forces: Forces) -> None:
             sized(draft, before, drafts, forces)
 
 
+def children_sing(forces: Forces) -> None:
+    """Read children's voices that nobody counts, ``voix d'enfants``, as a choir of children."""
+    for draft in forces.drafts:
+        several = draft.plural or (draft.name is not None and key_of(draft.name.written) == "children")
+        if draft.slug in ("voice-child", "voice-treble") and several and draft.count is None and not draft.seats:
+            draft.slug, draft.open, draft.role = "choir-children", True, "ensemble"
+
+
 def kettledrums(forces: Forces) -> None:
     """Read the ``tp`` between the brass figures and the percussion as timpani: the trumpets have their figure."""
     drafts = forces.drafts
@@ -313,7 +321,8 @@ def is_orchestral(forces: Forces) -> bool:
     kettle = any(draft.slug == "timpani" for draft in drafts)
     winds = [draft for draft in drafts if instrument(draft.slug).family in ("woodwind", "brass")] if drafts else []
     pairs = sum(draft.most >= 2 for draft in winds if not draft.collective)
-    return body or kettle or pairs >= 5 or "run together" in forces.dresses
+    packed = "run together" in forces.dresses and any(draft.most > 1 for draft in drafts)
+    return body or kettle or pairs >= 5 or packed
 
 
 def small_body(draft: Draft) -> bool:
