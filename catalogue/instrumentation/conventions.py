@@ -11,6 +11,7 @@ import re
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ORCHESTRA
 from catalogue.instrumentation.model import InstrumentationError
+from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import is_key, numbers_after_names, phrase_end
 from catalogue.instrumentation.tokens import Bracket, Nodes
 
@@ -54,8 +55,28 @@ def has_formula(nodes: Nodes) -> bool:
     return bare >= 3
 
 
+SLASHES_OF_LIST = 3
+
+
+def lists_by_slash(nodes: Nodes) -> bool:
+    """Whether four or more single names stand in a row that only slashes part, each with or without a bracket."""
+    marks = [node for node in nodes if node.kind == "mark"]
+    named = {at for at, node in enumerate(nodes) if node.is_mark("/") and at + 1 < len(nodes)}
+    slashes = (
+        len(marks) >= 3 and all(node.is_mark("/") for node in marks) and not any(n.kind == "number" for n in nodes)
+    )
+    return slashes and all(name_at(nodes, at + 1) is not None for at in named) and name_at(nodes, 0) is not None
+
+
 def slash_parts(nodes: Nodes, forces: Forces) -> bool:
-    """Whether a slash parts families in this text: it stands between figures, with blanks, or before the strings."""
+    """Whether a slash parts families in this text: it stands between figures, with blanks, or before the strings.
+
+    It also parts players where nothing else does and four or more are named, ``fl(picc)/cl/vn/vc``.
+    """
+    if lists_by_slash(nodes):
+        message = "The slashes were read as parting players."
+        forces.remark("slashes", message, nodes[0].start, nodes[-1].end, "instruments to choose from")
+        return True
     for at, node in enumerate(nodes):
         if not node.is_mark("/") or at == 0 or at + 1 >= len(nodes):
             continue

@@ -18,6 +18,7 @@ from catalogue.instrumentation.voicings import is_letters
 Found = tuple[list[Draft], int, bool]
 RECORDED = frozenset({"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"})
 MOST_GROUPS = 12
+BOOKS = HEADINGS["woodwind"] | {"reed", "reeds", "book", "player"}
 CONSORTS = {"consort", "choir", "ensemble", "orchestra", "ensemblen", "orchester"}
 
 
@@ -34,7 +35,7 @@ def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         found = read(nodes, at, forces, lead)
         if found is not None:
             return found
-    for late in (folded_at, book_at, open_forces.category_at, open_forces.open_at):
+    for late in (folded_at, book_at, open_forces.category_at, open_forces.open_at, open_forces.unnamed_at):
         found = late(nodes, at, forces)
         if found is not None:
             return found
@@ -232,22 +233,34 @@ def book_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Read a numbered book of a theatre score, ``Woodwind 2 (Flute/Clarinet)``: one player, all instruments in it."""
     token, number = token_at(nodes, at), token_at(nodes, at + 1)
     bracket = nodes[at + 2] if at + 2 < len(nodes) else None
-    if token is None or number is None or number.kind != "number" or not isinstance(bracket, Bracket):
+    if token is None or number is None or number.kind != "number" or not is_key(token, BOOKS):
         return None
-    if not (is_key(token, HEADINGS["woodwind"] | {"reed", "reeds", "book", "player"})):
-        return None
-    slugs: list[str] = []
-    index = 0
-    while index < len(bracket.nodes):
-        name = name_at(bracket.nodes, index)
-        if name is not None:
-            slugs.append(name.slugs[0])
-        index = name.end if name is not None else index + 1
+    if isinstance(bracket, Bracket):
+        slugs, _ = book_of(bracket.nodes, 0)
+        end = at + 3
+    else:
+        listed = bracket is not None and bracket.is_mark(":-–")
+        slugs, end = book_of(nodes, at + 3) if listed else ([], at)
     if not slugs:
         return None
-    draft = Draft(slugs[0], token.start, bracket.end, slashed=slugs[1:], collective="book")
+    draft = Draft(slugs[0], token.start, nodes[end - 1].end, slashed=slugs[1:], collective="book")
     draft.counted(1)
-    return [draft], at + 3, False
+    return [draft], end, False
+
+
+def book_of(nodes: Nodes, at: int) -> tuple[list[str], int]:
+    """Return the instruments of one book and where its list ends: at a semicolon, a new line or another book."""
+    slugs: list[str] = []
+    end = at
+    while at < len(nodes) and not nodes[at].is_mark(";\n") and not is_key(token_at(nodes, at), BOOKS):
+        name = name_at(nodes, at)
+        if name is not None and slugs and family_of(name.slugs[0]) != family_of(slugs[0]):
+            break
+        if name is not None:
+            slugs.append(name.slugs[0])
+            end = name.end
+        at = name.end if name is not None else at + 1
+    return slugs, end
 
 
 def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from catalogue.instrumentation import limits
+from catalogue.instrumentation import collectives, limits
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import ANY, ENSEMBLE, ORCHESTRA, SOLO, TREBLE
+from catalogue.instrumentation.lexicon import AND, ANY, ARTICLES, ENSEMBLE, HEADINGS, ORCHESTRA, SOLO, TREBLE, keyed
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, limited_count, phrase_end, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes
 from catalogue.instrumentation.vocabulary import key_of
 
+LED_BY = AND | ARTICLES
+FAMILIES = HEADINGS["woodwind"] | HEADINGS["brass"]
 Found = tuple[list[Draft], int, bool]
 CATEGORIES = {"vocal": "voice", "instrumental": "instrument"}
 CATEGORY_WORDS = {"category", "categories", "section", "work", "works", "piece", "pieces", "ensemble", "music"}
@@ -47,6 +49,8 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     while words < len(nodes) and is_key(nodes[words], TREBLE | KINDS):
         words += 1
     noun = phrase_end(nodes, words, ENSEMBLE)
+    if noun is None and counted is not None:
+        noun = family_that_introduces(nodes, words)
     named = name_at(nodes, end) if counted is not None and anyone is None else None
     if noun is None or (named is not None and named.end > noun):
         return None
@@ -71,6 +75,12 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     return [draft], limits.on_any_end(nodes, noun), False
 
 
+def family_that_introduces(nodes: Nodes, at: int) -> int | None:
+    """Return the end of ``winds`` in ``8 winds: 2 oboes, …``, which only counts what the list names."""
+    end = phrase_end(nodes, at, FAMILIES)
+    return end if end is not None and introduces(nodes, end) else None
+
+
 def category_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Read ``vocal category``, ``instrumental works``: whoever sings or plays is left open."""
     first = token_at(nodes, at)
@@ -78,6 +88,49 @@ def category_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if slug is None or not is_key(token_at(nodes, at + 1), CATEGORY_WORDS):
         return None
     return [Draft(slug, nodes[at].start, nodes[at + 1].end, open=True)], at + 2, False
+
+
+ENSEMBLES = {
+    "ensemble": keyed("ensemble ensembles conjunto complesso"),
+    "chamber ensemble": keyed(
+        "chamber_ensemble kammerensemble ensemble_de_chambre ensemble_da_camera conjunto_de_cámara"
+    ),
+    "large ensemble": keyed("large_ensemble großes_ensemble grand_ensemble grande_ensemble gran_conjunto"),
+    "small ensemble": keyed("small_ensemble kleines_ensemble petit_ensemble piccolo_ensemble pequeño_conjunto"),
+    "mixed ensemble": keyed("mixed_ensemble gemischtes_ensemble ensemble_mixte ensemble_misto conjunto_mixto"),
+    "instrumental ensemble": keyed(
+        "instrumental_ensemble instrumentalensemble ensemble_instrumental ensemble_strumentale conjunto_instrumental"
+    ),
+}
+"""Ensembles of which no more is said, by the English name that is kept as the remark."""
+ENSEMBLE_NAMES = frozenset[str]().union(*ENSEMBLES.values())
+MIXED_SIZE = keyed("mixed gemischtes mixte misto mixto chamber")
+
+
+def unnamed_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``soprano and ensemble``, ``mixed octet``: players who are not named, in a number or open."""
+    sized = token_at(nodes, at + 1) if is_key(nodes[at], MIXED_SIZE) else token_at(nodes, at)
+    size = collectives.size_of(sized.text) if sized is not None and sized.kind == "word" else None
+    end = (at + 2 if sized is not nodes[at] else at + 1) if size else phrase_end(nodes, at, ENSEMBLE_NAMES)
+    if end is None or not stands_alone(nodes, at, end):
+        return None
+    draft = Draft("instrument", nodes[at].start, nodes[end - 1].end, collective="ensemble")
+    if size:
+        draft.counted(size)
+        written = forces.written(draft.start, draft.end)
+        forces.remark("unnamed", f"“{written}” names {size} players, not what they play.", draft.start, draft.end)
+        return [draft], end, False
+    key = "".join(node.key for node in nodes[at:end])
+    draft.open, draft.notes = True, [next(kind for kind, keys in ENSEMBLES.items() if key in keys)]
+    forces.remark("unnamed", "The players of the ensemble are not named.", draft.start, draft.end)
+    return [draft], end, False
+
+
+def stands_alone(nodes: Nodes, start: int, end: int) -> bool:
+    """Whether a word for an ensemble is an item of its own: separators, or nothing, on both sides."""
+    before, after = token_at(nodes, start - 1), nodes[end] if end < len(nodes) else None
+    led = start == 0 or is_key(before, LED_BY) or (before is not None and before.is_mark(",;+/&\n-.:"))
+    return led and (after is None or is_key(after, AND) or after.is_mark(",;+&\n"))
 
 
 def introduces(nodes: Nodes, at: int) -> bool:

@@ -29,7 +29,7 @@ from catalogue.instrumentation.lexicon import (
     TREBLE,
 )
 from catalogue.instrumentation.limits import ALONE
-from catalogue.instrumentation.open_forces import CATEGORIES, KINDS
+from catalogue.instrumentation.open_forces import CATEGORIES, ENSEMBLE_NAMES, FAMILIES, KINDS, MIXED_SIZE
 from catalogue.instrumentation.phrases import beginnings, count_at, token_at
 from catalogue.instrumentation.qualities import may_qualify, qualities_at
 from catalogue.instrumentation.rows import remembered
@@ -42,10 +42,33 @@ VOICE_RUN = re.compile(r"(?:Mez|Mzs|Ms|Bar|Br|[SMATBC])+(?:CH)?")
 HEADING_PHRASES = beginnings(OFFSTAGE | ONSTAGE | SOLO | WHOLES | ALL_HEADINGS)
 HEADING_WORDS = GROUP | ORCHESTRA | {"br"}
 BODY_PHRASES = beginnings(
-    RECORDED | MUST | WHOLE_NAMES | MIXED | MALE | FEMALE | BODY_OF_STRINGS | ORCHESTRA | ANY | ENSEMBLE | SOLO
+    RECORDED
+    | MUST
+    | WHOLE_NAMES
+    | MIXED
+    | MALE
+    | FEMALE
+    | BODY_OF_STRINGS
+    | ORCHESTRA
+    | ANY
+    | ENSEMBLE
+    | ENSEMBLE_NAMES
+    | SOLO
 ) | beginnings(collectives.names())
 BODY_WORDS = frozenset(
-    {*ALONE, *DIVISI, *DOUBLE, *HEADINGS["woodwind"], *CATEGORIES, *PIECES, *TREBLE, *KINDS, *RANGE_WORDS}
+    {
+        *ALONE,
+        *DIVISI,
+        *FAMILIES,
+        *MIXED_SIZE,
+        *DOUBLE,
+        *HEADINGS["woodwind"],
+        *CATEGORIES,
+        *PIECES,
+        *TREBLE,
+        *KINDS,
+        *RANGE_WORDS,
+    }
     | {"reed", "reeds", "book", "player", "doppelchor", "doppelchore"}
     | {"part", "parts", "voice", "voices", "equal", "gleiche", "mixed"}
 )

@@ -246,10 +246,19 @@ def settle_bodies(forces: Forces) -> None:
             draft.open = True
             draft.count = draft.count if draft.most > 1 else None
             soloists_with(draft, drafts, forces)
+    drafts[:] = [draft for at, draft in enumerate(drafts) if draft.collective != "ensemble" or stays(drafts, at)]
     loose = [draft for draft in drafts if draft.collective == "players"]
     played = [one for one in drafts if is_played(one) and one.collective != "players"]
     if loose and len(played) > 1:
         drafts[:] = [draft for draft in drafts if draft.collective != "players" or draft.family == "percussion"]
+
+
+def stays(drafts: list[Draft], at: int) -> bool:
+    """Whether an ensemble by its mere name stands beside what else is named, and does not only introduce it."""
+    draft = drafts[at]
+    after = sum(is_played(one) for one in drafts[at + 1 :])
+    before = sum(is_played(one) for one in drafts[:at])
+    return draft.count is not None or (after < 2 and (before < 2 or draft.separator.endswith("&")))
 
 
 def is_played(draft: Draft) -> bool:
