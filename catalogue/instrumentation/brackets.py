@@ -35,6 +35,7 @@ from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.seating import MOST_CHAIRS, apply, base_of, own_section, read_d, slashed
+from catalogue.instrumentation.senses import USUAL_OF_PLACE
 from catalogue.instrumentation.tails import hands_tail
 from catalogue.instrumentation.tokens import Bracket, Token
 from catalogue.instrumentation.vocabulary import family_of, instrument
@@ -57,17 +58,23 @@ def interpret(draft: Draft, forces: Forces) -> list[Draft]:
         if found is not None and not draft.doubles:
             apply(draft, found, forces, clause[0].start, clause[-1].end)
     read_d(draft, section, forces)
-    remark_on_star(draft, forces)
+    read_star(draft, forces)
     extras += slashed(draft, forces)
     seats_told(draft, forces)
     return extras
 
 
-def remark_on_star(draft: Draft, forces: Forces) -> None:
+def read_star(draft: Draft, forces: Forces) -> None:
     """Say once that the stars of ``3*`` were not entered: they mean that somebody doubles, and not who or what."""
-    if draft.starred and not any(remark.code == "star" for remark in forces.remarks):
-        message = "A star says that one of the players doubles; it does not say what, so nothing was entered."
-        forces.remark("star", message, draft.start, draft.end, "a player who doubles the usual auxiliary of the place")
+    usual = USUAL_OF_PLACE.get(draft.section or own_section(draft))
+    if not draft.starred or usual is None:
+        return
+    if "star" in forces.others:
+        apply(draft, [Doubling((usual,))], forces, draft.start, draft.end)
+    if not any(remark.code == "star" for remark in forces.remarks):
+        about = "A star says that one of the players doubles; as it does not say what, it was read as"
+        readings = ("no doubling", "the usual doubling of each place")
+        forces.decide("star", about, readings, draft.start, draft.end)
 
 
 def seats_told(draft: Draft, forces: Forces) -> None:
@@ -191,26 +198,20 @@ def extra_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]
         return []
     if found is None:
         return None
-    if own or draft.seats or doubles_by_plus(draft, forces):
-        apply(draft, [Doubling(one.plays, (draft.most,)) for one in found], forces, bracket.start, bracket.end)
-        if not draft.seats:
-            doubler = f"player {draft.most} doubles" if draft.most > 1 else "the player doubles"
-            message = f"The bracket was read as: {doubler}."
-            forces.remark("plus-in-bracket", message, bracket.start, bracket.end, "one more player")
-        return []
-    message = "The plus in the bracket was read as one more player."
     optional = phrase_end(nodes, at + 1, OPTIONAL) is not None
-    if not optional:
-        forces.remark("plus-in-bracket", message, bracket.start, bracket.end, "one of the players doubles")
+    doubles = own or bool(draft.seats) or (draft.name is not None and draft.most == 1)
+    if not (draft.seats or optional):
+        readings = ("a player who doubles", "one more player")
+        about = "The plus in the bracket was read as"
+        usual = forces.decide(
+            "plus-in-bracket", about, readings if doubles else readings[::-1], bracket.start, bracket.end
+        )
+        doubles = doubles == usual
+    if doubles:
+        apply(draft, [Doubling(one.plays, (draft.most,)) for one in found], forces, bracket.start, bracket.end)
+        return []
     number = counted.least if counted else 1
     return [extra(draft, slug, number, bracket, section, optional=optional) for one in found for slug in one.plays]
-
-
-def doubles_by_plus(draft: Draft, forces: Forces) -> bool:
-    """Whether a plus in a bracket names what a player takes up too: it does after one player who is named."""
-    if forces.plus:
-        return forces.plus == "plus doubles"
-    return draft.name is not None and draft.most == 1
 
 
 def extra(draft: Draft, slug: str, number: int, bracket: Bracket, section: str, *, optional: bool = False) -> Draft:

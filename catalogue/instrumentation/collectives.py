@@ -67,12 +67,14 @@ PIANO_SETS = {
     4: ("violin", "viola", "cello", "piano"),
     5: ("violin-1", "violin-2", "viola", "cello", "piano"),
 }
+VIOLAS = ("violin-1", "violin-2", "viola", "viola", "cello")
 DISPUTED = {
-    ("strings", 5): "a second viola or a second cello in place of the double bass",
-    ("wind", 3): "another choice of woodwind",
-    ("brass", 4): "two trumpets, horn and trombone",
-    ("wind", 8): "another choice of wind instruments",
+    ("strings", 5): ("a second viola in place of the double bass", VIOLAS),
+    ("wind", 3): ("another choice of woodwind", ()),
+    ("brass", 4): ("two trumpets, horn and trombone", ("trumpet", "trumpet", "horn", "trombone")),
+    ("wind", 8): ("another choice of wind instruments", ()),
 }
+"""Names of two make-ups: the one that is not usual in words, and its instruments where it is one."""
 PIERROT = keyed("pierrot_ensemble pierrot_quintet pierrot-ensemble pierrot_line-up pierrot_lineup pierrot")
 PIERROT_SET = ("flute", "clarinet", "violin", "cello", "piano")
 FOLD = {

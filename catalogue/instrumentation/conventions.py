@@ -17,8 +17,13 @@ from catalogue.instrumentation.tokens import Bracket, Nodes
 
 FIGURES = ("dotted", "spaced", "comma", "slashed", "hyphenated", "run together", "names", "words")
 BRACKETS = ("Roman chairs", "numbered chairs", "counted doublings", "chair list", "d and plus", "plain brackets")
-PLUS = ("plus adds", "plus doubles")
-NAMES = (*FIGURES, *BRACKETS, *PLUS)
+DECIDED = (
+    "brass-band", "drums", "ensemble", "figure-in-bracket", "five-figures", "four-figures", "four-strings",
+    "plus-in-bracket", "single-strings", "slashes", "soloist", "star",
+)  # fmt: skip
+"""Codes of remarks on a text that two readings fit; ``other drums`` asks for the one that is not usual."""
+OTHERS = tuple(f"other {code}" for code in DECIDED)
+NAMES = (*FIGURES, *BRACKETS, *OTHERS)
 MARKS = {".": "dotted", ",": "comma", "·": "dotted", "/": "slashed", "-": "hyphenated"}
 ROMAN = re.compile(r"[\[(](?:[^()\[\]]*[,.;+ ])?[IVX]{1,4}\s*=")
 LIST = re.compile(r"[\[(]1\s*[.,/]\s*(?:\d|[A-Za-z])")
@@ -34,11 +39,11 @@ def prepare(forces: Forces, nodes: Nodes, convention: str | None) -> None:
         if part not in NAMES:
             reason = f"“{part}” is not a convention; there are {', '.join(NAMES)}."
             raise InstrumentationError(reason, forces.text, 0, len(forces.text), NAMES)
+    forces.others = frozenset(part.removeprefix("other ") for part in chosen if part in OTHERS)
     forces.formula = has_formula(nodes)
     forces.slash_parts = slash_parts(nodes, forces)
     forces.figures = next((part for part in chosen if part in FIGURES), figures_of(forces))
     forces.brackets = next((part for part in chosen if part in BRACKETS), brackets_of(forces))
-    forces.plus = next((part for part in chosen if part in PLUS), "")
 
 
 def has_formula(nodes: Nodes) -> bool:
@@ -74,9 +79,8 @@ def slash_parts(nodes: Nodes, forces: Forces) -> bool:
     It also parts players where nothing else does and four or more are named, ``fl(picc)/cl/vn/vc``.
     """
     if lists_by_slash(nodes):
-        message = "The slashes were read as parting players."
-        forces.remark("slashes", message, nodes[0].start, nodes[-1].end, "instruments to choose from")
-        return True
+        readings = ("parting players", "a choice of instruments")
+        return forces.decide("slashes", "The slashes were read as", readings, nodes[0].start, nodes[-1].end)
     for at, node in enumerate(nodes):
         if not node.is_mark("/") or at == 0 or at + 1 >= len(nodes):
             continue
@@ -120,4 +124,5 @@ def name_of(forces: Forces) -> str:
     marks = [mark for mark in forces.place_marks if mark]
     most = max(marks, key=marks.count, default="")
     figures = forces.figures or MARKS.get(most[:1], most or "dotted")
-    return ", ".join(part for part in (figures, forces.brackets, forces.plus) if part)
+    others = (name for name in OTHERS if name.removeprefix("other ") in forces.others)
+    return ", ".join(part for part in (figures, forces.brackets, *others) if part)

@@ -93,7 +93,7 @@ class Forces:
     channels: str | None = None
     brackets: str = ""
     figures: str = ""
-    plus: str = ""
+    others: frozenset[str] = frozenset()
     dresses: set[str] = field(default_factory=set)
     strings_are: str | None = None
     formula: bool = False
@@ -110,6 +110,16 @@ class Forces:
         made = Remark(start, end, code, message, other)
         if made not in self.remarks:
             self.remarks.append(made)
+
+    def decide(self, code: str, about: str, readings: tuple[str, str], start: int, end: int) -> bool:
+        """Tell whether the usual reading of two is taken, and say which and what the other is.
+
+        ``about`` begins the sentence, ``readings`` are the usual one and the other, which a convention can choose.
+        """
+        usual = code not in self.others
+        taken, left = readings if usual else readings[::-1]
+        self.remark(code, f"{about} {taken}.", start, end, left)
+        return usual
 
     def fail(self, reason: str, start: int, end: int, expected: tuple[str, ...] = ()) -> InstrumentationError:
         """Return the error to raise for a place that cannot be read."""

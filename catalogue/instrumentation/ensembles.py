@@ -91,7 +91,9 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         slugs, end, kind = (*slugs[:4], extra), after, "strings told"
     elif isinstance(following, Bracket) and adds_nothing(following, kind, size):
         end += 1
-    slugs = slugs if kind != "fold" else folded(size)
+    slugs = (
+        folded(size) if kind == "fold" else usual_or_other(forces, kind, slugs, nodes[start].start, nodes[end - 1].end)
+    )
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
     many = qualities.count.most if qualities.count is not None and key_ends_in_s(nodes[end - 1]) else 1
     if 1 < many <= MOST_GROUPS:
@@ -102,7 +104,6 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         draft.role = "soloist" if qualities.solo else "ensemble"
     if isinstance(following, Bracket) and kind == "strings":
         figures(following, drafts)
-    note_dispute(forces, kind, size, nodes[start].start, nodes[end - 1].end)
     return drafts, end, False
 
 
@@ -137,10 +138,14 @@ def adds_nothing(bracket: Bracket, kind: str, size: int) -> bool:
     return (kind in ("saxophone", "recorder") and letters) or (kind == "strings" and numbers)
 
 
-def note_dispute(forces: Forces, kind: str, size: int, start: int, end: int) -> None:
-    if (kind, size) in collectives.DISPUTED:
-        other = collectives.DISPUTED[(kind, size)]
-        forces.remark("ensemble", f"“{forces.written(start, end)}” was read in its usual make-up.", start, end, other)
+def usual_or_other(forces: Forces, kind: str, slugs: tuple[str, ...], start: int, end: int) -> tuple[str, ...]:
+    """Return the make-up of a named ensemble, and say so where the name has two."""
+    other, instruments = collectives.DISPUTED.get((kind, len(slugs)), ("", ()))
+    if not other:
+        return slugs
+    about = f"“{forces.written(start, end)}” was read in"
+    usual = forces.decide("ensemble", about, ("its usual make-up", other), start, end)
+    return slugs if usual or not instruments else instruments
 
 
 def figures(bracket: Bracket, drafts: list[Draft]) -> None:

@@ -211,8 +211,10 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
     order = order or (len(places) == len(WOODWIND_FIVE) and 2 * named_before(block, forces))
     kind = kind_of(block, places, order, strings=strings, alone=last and len(forces.drafts) == len(block))
     if kind == "strings" and not order and last and not falling([draft.most for draft in places]):
-        message = "Five figures that stand alone were read as strings."
-        forces.remark("five-figures", message, places[0].start, places[-1].end, "woodwind with saxophones")
+        readings = ("strings", "woodwind with saxophones")
+        about = "Five figures that stand alone were read as"
+        usual = forces.decide("five-figures", about, readings, places[0].start, places[-1].end)
+        kind = kind if usual else "woodwind"
     if kind == "strings":
         strings_block(block, forces)
         return order
@@ -220,7 +222,7 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
         percussion_block(places, forces)
         return 2
     if len(forces.drafts) == len(block) and kind == "woodwind":
-        remark_on_brass(places, forces)
+        kind = brass_or_not(places, forces)
     sections = sections_of(kind, block, places, forces)
     for draft, section in zip(places, sections, strict=True):
         if draft.figure:
@@ -237,12 +239,15 @@ def named_before(block: Block, forces: Forces) -> bool:
     return len(winds) > 1
 
 
-def remark_on_brass(places: list[Draft], forces: Forces) -> None:
-    """Say that four figures that stand alone were read as woodwind where they look like brass, ``4.2.3.1``."""
+def brass_or_not(places: list[Draft], forces: Forces) -> str:
+    """Return the family of four figures that stand alone: woodwind, with a remark where they look like brass."""
     counts = [draft.most for draft in places]
     if len(counts) == 4 and counts[0] >= 4 and counts[3] <= 1 < counts[2]:
-        message = "Four figures that stand alone were read as woodwind."
-        forces.remark("four-figures", message, places[0].start, places[-1].end, "horns, trumpets, trombones and tuba")
+        readings = ("woodwind", "horns, trumpets, trombones and tuba")
+        about = "Four figures that stand alone were read as"
+        if not forces.decide("four-figures", about, readings, places[0].start, places[-1].end):
+            return "brass"
+    return "woodwind"
 
 
 def kind_of(block: Block, places: list[Draft], order: int, *, strings: bool, alone: bool) -> str:

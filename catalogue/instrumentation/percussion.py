@@ -208,20 +208,22 @@ def timpani(draft: Draft, forces: Forces) -> None:
     said = said or two_timpanists(draft, forces)
     if draft.count is not None and draft.most > 1 and not said and not pairs:
         number = draft.most
-        draft.notes.append(f"{number} drums")
-        forces.remark(
-            "drums", f"“{number}” was read as drums, one player.", draft.start, draft.end, f"{number} players"
-        )
-        draft.counted(1)
+        readings = ("drums, one player", f"{number} players")
+        if forces.decide("drums", f"“{number}” was read as", readings, draft.start, draft.end):
+            draft.notes.append(f"{number} drums")
+            draft.counted(1)
+
+
+TWO = ("2 players", "drums, one player")
 
 
 def two_timpanists(draft: Draft, forces: Forces) -> bool:
     """Whether ``2timp`` counts players: a figure written to the abbreviation, in a text of figures."""
     written = forces.text[draft.start : draft.end]
     glued = re.match(r"2[A-Za-z]{2,4}\b", written) is not None and forces.formula
-    if glued:
-        message = f"“{written}” was read as two timpanists."
-        forces.remark("drums", message, draft.start, draft.end, "two drums, one player")
+    if glued and not forces.decide("drums", f"“{written}” was read as", TWO, draft.start, draft.end):
+        draft.notes.append("2 drums")
+        draft.counted(1)
     return glued
 
 

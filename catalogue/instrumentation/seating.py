@@ -72,9 +72,7 @@ def base_of(draft: Draft, forces: Forces) -> Draft | None:
 def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: int) -> None:
     """Give the doublings to the draft's chairs."""
     figures = [one for one in found if one.figure]
-    as_chairs = by_chair(figures, draft, forces) if figures else False
-    if figures:
-        remark_on_figures(figures, draft, forces, start, end, as_chairs=as_chairs)
+    as_chairs = figures_are_chairs(figures, draft, forces, start, end) if figures else False
     for one in found:
         plays = tuple(slug for slug in one.plays if slug != draft.slug)
         if not plays and not one.note:
@@ -125,15 +123,16 @@ def by_chair(figures: list[Doubling], draft: Draft, forces: Forces) -> bool:
     return forces.brackets != "counted doublings"
 
 
-def remark_on_figures(
-    figures: list[Doubling], draft: Draft, forces: Forces, start: int, end: int, *, as_chairs: bool
-) -> None:
-    if len(figures) > 1 or draft.most == 1 or figures[0].count == 1 == draft.most:
-        return
+def figures_are_chairs(figures: list[Doubling], draft: Draft, forces: Forces, start: int, end: int) -> bool:
+    """Tell chairs from numbers of players, and say so where only the convention decides."""
+    as_chairs = by_chair(figures, draft, forces)
+    if len(figures) > 1 or draft.most == 1:
+        return as_chairs
     number = figures[0].count
     one, other = f"player {number} doubles", f"{number} players double" if number > 1 else "one player doubles"
-    one, other = (one, other) if as_chairs else (other, one)
-    forces.remark("figure-in-bracket", f"The figure in the bracket was read as: {one}.", start, end, other)
+    readings = (one, other) if as_chairs else (other, one)
+    usual = forces.decide("figure-in-bracket", "The figure in the bracket was read as:", readings, start, end)
+    return as_chairs == usual
 
 
 def double(draft: Draft, seat: int, plays: tuple[str, ...], note: str, *, only: bool = False) -> None:

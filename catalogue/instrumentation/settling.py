@@ -308,9 +308,10 @@ def brass_band_horns(forces: Forces) -> None:
         return
     for draft in forces.drafts:
         if draft.slug == "horn":
-            draft.slug = "tenor-horn"
-            message = "The horn of a brass band was read as tenor horn."
-            forces.remark("brass-band", message, draft.start, draft.end, "a French horn")
+            readings = ("tenor horn", "French horn")
+            about = "The horn of a brass band was read as"
+            if forces.decide("brass-band", about, readings, draft.start, draft.end):
+                draft.slug = "tenor-horn"
 
 
 def electric_pianos(forces: Forces) -> None:

@@ -7,6 +7,8 @@ from catalogue.instrumentation.formula import MAIN
 from catalogue.instrumentation.settling import OPEN_BODIES, STRINGS, is_played
 from catalogue.instrumentation.vocabulary import family_of, key_of
 
+ALONE_OR_NOT = ("a soloist", "a player of the orchestra")
+
 
 def carry_soli(forces: Forces) -> None:
     """Carry ``soli`` on to the names that the same mark joins to the first, ``soli vn.vc – 2.2.2.2``.
@@ -38,9 +40,9 @@ def early_soloists(forces: Forces) -> None:
     for draft in drafts[:first]:
         apart = draft.family in ("keyboard", "plucked") or draft.slug in STRINGS or plays_alone(draft)
         if apart and draft.role == "ensemble" and draft.most == 1 and not (draft.collective or draft.plural):
-            draft.role = "soloist"
-            message = "What stands before the winds of the orchestra was read as a soloist."
-            forces.remark("soloist", message, draft.start, draft.end, "a player of the orchestra")
+            about = "What stands before the winds of the orchestra was read as"
+            if forces.decide("soloist", about, ALONE_OR_NOT, draft.start, draft.end):
+                draft.role = "soloist"
 
 
 def plays_alone(draft: Draft) -> bool:
@@ -70,9 +72,9 @@ def stray_soloist(forces: Forces) -> None:
     for draft in forces.drafts:
         seen_percussion = seen_percussion or draft.family == "percussion"
         if seen_percussion and draft.slug in empty and draft.count is None and not draft.section:
-            draft.role = "soloist"
-            message = "A wind instrument after the percussion was read as the soloist."
-            forces.remark("soloist", message, draft.start, draft.end, "a player of the orchestra")
+            about = "A wind instrument after the percussion was read as"
+            if forces.decide("soloist", about, ALONE_OR_NOT, draft.start, draft.end):
+                draft.role = "soloist"
 
 
 def end_of_name(draft: Draft) -> int:

@@ -63,9 +63,9 @@ def strength(draft: Draft, named: list[Draft], forces: Forces, *, orchestral: bo
     uncounted = all(one.count is None and not one.collective for one in named)
     section = beside or (len(named) >= 3 and orchestral and uncounted)
     if section and not beside and not divided_violins(named) and few_winds(forces):
-        section = False
-        message = "The strings were read as single players."
-        forces.remark("single-strings", message, named[0].start, named[-1].end, "sections of strings")
+        readings = ("single players", "sections of strings")
+        start, end = named[0].start, named[-1].end
+        section = not forces.decide("single-strings", "The strings were read as", readings, start, end)
     if draft.count is None and draft.role != "soloist" and not draft.collective and (draft.plural or section):
         draft.open = True
     if draft.unit is None and draft.count is not None and forces.strings_are and draft.most > 1:
@@ -179,8 +179,9 @@ def counted_sections(draft: Draft, figures: list[Figure], forces: Forces) -> Ite
     if len(figures) == 4 and all(most == 1 for _, most, _ in figures):
         slugs = FIVE[:4]
     elif len(figures) == 4:
-        message = "Four string figures were read as undivided violins, violas, cellos and double basses."
-        forces.remark("four-strings", message, draft.start, draft.end, "violins I and II, violas and cellos")
+        readings = ("undivided violins, violas, cellos and double basses", "violins I and II, violas and cellos")
+        if not forces.decide("four-strings", "Four string figures were read as", readings, draft.start, draft.end):
+            slugs = FIVE[:4]
     for slug, (least, most, brackets) in zip(slugs, figures, strict=True):
         if not most:
             continue

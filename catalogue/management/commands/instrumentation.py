@@ -13,6 +13,7 @@ from django.core.management.base import BaseCommand, CommandError
 
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read, write_shorthand, write_words
 from catalogue.instrumentation.chairs_dress import write_chairs
+from catalogue.instrumentation.other_readings import other_readings
 from catalogue.instrumentation.page import write_page
 from catalogue.instrumentation.part_lines import write_parts
 from catalogue.instrumentation.parts import PartsError
@@ -36,7 +37,9 @@ class Command(BaseCommand):
             "--language", choices=LANGUAGES, help="the language of the text, or of the words that --as writes"
         )
         parser.add_argument("--as", dest="dress", choices=[*DRESSES, *WORDS], help="write the forces in this form")
-        parser.add_argument("--convention", metavar="NAME", help="read the text in this convention")
+        parser.add_argument(
+            "--convention", metavar="NAME", help="read the text in this convention, such as “other drums”"
+        )
         parser.add_argument("--strings-are", choices=("players", "desks"), help="what string figures count")
 
     def handle(self, *args: Any, **options: Any) -> None:
@@ -79,7 +82,26 @@ def shown(reading: Instrumentation, options: dict[str, Any]) -> str:
     if not options["json"]:
         return written
     shorthand = written if form == "shorthand" else write_shorthand(reading)
-    return json.dumps(reading.to_json() | {"shorthand": shorthand, form: written}, ensure_ascii=False)
+    printed = reading.to_json() | {"shorthand": shorthand, form: written}
+    return json.dumps(printed | {"readings": others_json(reading)}, ensure_ascii=False)
+
+
+def others_json(reading: Instrumentation) -> list[dict[str, str]]:
+    """Return the other readings of a text read with a remark: the option that chooses each, and its players."""
+    others = other_readings(reading.text, reading) if any(remark.other for remark in reading.warnings) else ()
+    return [
+        {
+            option_of(other.key): other.key.partition(":")[2],
+            "says": other.says,
+            "shorthand": write_shorthand(other.instrumentation),
+        }
+        for other in others
+    ]
+
+
+def option_of(key: str) -> str:
+    """Return the option of this command that a way of reading stands for."""
+    return {"strings": "strings-are"}.get(key.partition(":")[0], key.partition(":")[0])
 
 
 def reading_of(text: str, options: dict[str, Any]) -> Instrumentation:
