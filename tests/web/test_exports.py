@@ -36,7 +36,38 @@ def test_works_that_are_seen_are_taken_along_in_their_order(browser: Client, com
     response = browser.get(f"{WORKS}export/csv/?category=chamber&sort=-year")
 
     assert response.headers["Content-Disposition"] == 'attachment; filename="ilka-marovand-works.csv"'
-    assert [row[1] for row in rows(response)] == ["title", "Flood", "Bore"]
+    assert [row[0] for row in rows(response)] == ["Work", "Flood", "Bore"]
+
+
+def test_works_come_with_the_columns_that_are_shown(browser: Client, composer: Composer) -> None:
+    make_work("Ebb", composer=composer, completed="1998", instrumentation_typed="vn, pf", publisher="Quillbank")
+
+    response = browser.get(f"{WORKS}export/csv/?column=forces&column=publisher")
+
+    assert rows(response) == [["Work", "Instrumentation", "Publisher"], ["Ebb", "vn, pf", "Quillbank"]]
+
+
+def test_all_columns_come_as_an_import_reads_them(browser: Client, composer: Composer) -> None:
+    make_work("Ebb", composer=composer, completed="1998")
+
+    response = browser.get(f"{WORKS}export/csv/?column=publisher&columns=all")
+
+    assert response.headers["Content-Disposition"] == 'attachment; filename="ilka-marovand-works-all.csv"'
+    assert rows(response)[0][:4] == ["composer", "title", "original_title", "translated_title"]
+
+
+def test_performances_come_with_the_columns_that_are_shown(browser: Client, composer: Composer) -> None:
+    ebb, bore = make_work("Ebb", composer=composer), make_work("Bore", composer=composer)
+    make_performance(ebb, bore, date="2025-05-16", city="Lyon", country="FR")
+    make_performance(ebb, date="2025-06", city="Oslo", country="NO")
+
+    response = browser.get(f"{PERFORMANCES}export/csv/?column=date&column=place&column=first&sort=date")
+
+    assert rows(response) == [
+        ["Date", "Works", "Place", "By these records"],
+        ["2025-05-16", "Ebb; Bore", "Lyon, France", "world premiere"],
+        ["2025-06", "Ebb", "Oslo, Norway", "first performance in these records (Norway)"],
+    ]
 
 
 def test_xlsx_holds_the_same(browser: Client, composer: Composer) -> None:
@@ -44,7 +75,7 @@ def test_xlsx_holds_the_same(browser: Client, composer: Composer) -> None:
 
     table = read_table(browser.get(f"{WORKS}export/xlsx/").content)
 
-    assert [row[1] for row in table.rows] == ["title", "=Ebb"]
+    assert [row[0] for row in table.rows] == ["Work", "=Ebb"]
 
 
 def test_performances_that_are_seen_are_taken_along_a_work_a_row(browser: Client, composer: Composer) -> None:
@@ -52,7 +83,7 @@ def test_performances_that_are_seen_are_taken_along_a_work_a_row(browser: Client
     make_performance(ebb, bore, date="2025-05-16", city="Lyon", country="FR")
     make_performance(ebb, date="2024-05-16", city="Oslo", country="NO")
 
-    found = rows(browser.get(f"{PERFORMANCES}export/csv/?country=FR"))
+    found = rows(browser.get(f"{PERFORMANCES}export/csv/?country=FR&columns=all"))
 
     place = {name: number for number, name in enumerate(found[0])}
     assert [(row[place["work"]], row[place["city"]]) for row in found[1:]] == [("Ebb", "Lyon"), ("Bore", "Lyon")]
@@ -62,9 +93,11 @@ def test_lists_link_to_what_is_seen(browser: Client, composer: Composer) -> None
     make_work("Ebb", composer=composer)
     page = Page(browser.get(f"{WORKS}?q=ebb&page=1"))
 
-    assert page.values("//a[text()='XLSX' or text()='CSV']/@href") == [
+    assert page.values("//a[starts-with(., 'XLSX') or starts-with(., 'CSV')]/@href") == [
         f"{WORKS}export/xlsx/?q=ebb",
         f"{WORKS}export/csv/?q=ebb",
+        f"{WORKS}export/xlsx/?q=ebb&columns=all",
+        f"{WORKS}export/csv/?q=ebb&columns=all",
     ]
 
 

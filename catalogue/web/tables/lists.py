@@ -1,12 +1,13 @@
 """What the lists of works and performances have in common: columns, their order, and pages.
 
 A cell is what the table's ``render_<column>(record)`` returns, called straight away: the stock way of django-tables2
-asks for the signature of each function for each cell, which costs more than drawing the whole page.
+asks for the signature of each function for each cell, which costs more than drawing the whole page. Taken along, a
+cell holds what ``told_<column>(record)`` returns, where what is drawn is more than words.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, ClassVar
 
@@ -110,6 +111,7 @@ class ListTable(tables.Table):
         """Fetch the rows of a page; a number that is none gives the first page, one too large the last."""
         found: QuerySet[Any] = self.data.data
         self.page = DeferredPaginator(found, PER_PAGE).get_page(number)
+        self.look_up(self.page.object_list)
 
     def heads(self) -> Iterator[Head]:
         for column in self.columns:
@@ -123,6 +125,18 @@ class ListTable(tables.Table):
         for record in self.page.object_list:
             cells = ((opens, render(record), closes) for opens, closes, render in drawn)
             yield format_html_join("", "{}{}{}", cells)
+
+    def grid(self) -> list[list[str]]:
+        """Return a header and all rows, whatever the page, with the columns that are shown, as plain words."""
+        records = list(self.data.data)
+        self.look_up(records)
+        names = [column.name for column in self.columns]
+        tellers = [getattr(self, f"told_{name}", None) or getattr(self, f"render_{name}") for name in names]
+        header = [str(column.column.label) for column in self.columns]
+        return [header, *([str(tell(record)) for tell in tellers] for record in records)]
+
+    def look_up(self, records: Sequence[Any]) -> None:
+        """Find out, for all rows at once, what their cells need beside the records; most lists need nothing."""
 
     def orders(self) -> Iterator[Head]:
         """Return the heads that can be pressed, for a phone, where there is no head to press."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from django.db.models import CharField, F, QuerySet, Value
@@ -55,11 +55,11 @@ class PerformanceTable(ListTable):
         self.claims: Mapping[int, Claim] = {}
         super().__init__(performances, **options)
 
-    def turn_to(self, number: str | None) -> None:
-        """Fetch the rows of a page, and reckon what their works were the first of."""
-        super().turn_to(number)
-        works = {row.work_id for performance in self.page.object_list for row in performance.programme.all()}
-        self.claims = claims_by_programmed(gather_families(self.composer, works), today=self.today)
+    def look_up(self, records: Sequence[Performance]) -> None:
+        """Reckon what the works of these performances were the first of, where that is shown."""
+        if self.columns["first"].visible:
+            works = {row.work_id for performance in records for row in performance.programme.all()}
+            self.claims = claims_by_programmed(gather_families(self.composer, works), today=self.today)
 
     def render_date(self, record: Performance) -> SafeString | str:
         if not isinstance(record.date, PartialDate):
@@ -68,6 +68,10 @@ class PerformanceTable(ListTable):
         far = how_far(record.date, self.today) if record.date.last >= self.today else ""
         return format_html("{}" + SECOND, written, far) if far else written
 
+    def told_date(self, record: Performance) -> str:
+        """Return the date as spreadsheets sort it: 2026-03-09, 2026-03 or 2026."""
+        return str(record.date or "")
+
     def render_works(self, record: Performance) -> SafeString:
         address = reverse("performance-detail", args=[self.composer.slug, record.pk])
         what = titles_html(works_of(record)) or record.event_title or _("Performance")
@@ -75,24 +79,30 @@ class PerformanceTable(ListTable):
         below = format_html(SECOND, second) if second else ""
         return format_html('<a href="{}">{}</a>{}', address, what, below)
 
+    def told_works(self, record: Performance) -> str:
+        return "; ".join(work.title for work in works_of(record)) or record.event_title
+
     def render_performers(self, record: Performance) -> SafeString:
-        in_order = sorted(record.credits.all(), key=lambda credit: credit.order)
-        names = [credit.billed_name for credit in in_order if credit.role != PerformerRole.ELECTRONICS]
+        names = names_of(record)
         shown = names[:MOST_PERFORMERS] + (["…"] if len(names) > MOST_PERFORMERS else [])
         return format_html_join(", ", "<bdi>{}</bdi>", ((name,) for name in shown))
 
+    def told_performers(self, record: Performance) -> str:
+        return ", ".join(names_of(record))
+
     def render_place(self, record: Performance) -> SafeString | str:
-        hall = record.venue.name if record.venue else ""
-        country = write_country((record.venue.country if record.venue else "") or record.country)
-        town = ", ".join(part for part in (city_of(record), country) if part)
+        hall, town = hall_and_town(record)
         return format_html("<bdi>{}</bdi>" + SECOND, hall, town) if hall and town else hall or town
 
-    def render_first(self, record: Performance) -> SafeString:
+    def told_place(self, record: Performance) -> str:
+        return ", ".join(part for part in hall_and_town(record) if part)
+
+    def render_first(self, record: Performance) -> str:
         rows = sorted(record.programme.all(), key=lambda row: row.order)
         found = [self.claims[row.pk] for row in rows if row.pk in self.claims]
         words = list(dict.fromkeys(words for claim in found for words in briefly(claim)))
-        doubted = [_("billing contradicted")] if any(is_doubted(claim) for claim in found) else []
-        return format_html_join("; ", "{}", ((part,) for part in [*words, *doubted]))
+        doubted = [str(_("billing contradicted"))] if any(is_doubted(claim) for claim in found) else []
+        return "; ".join([*words, *doubted])
 
     def render_kind(self, record: Performance) -> str:
         return record.get_kind_display()
@@ -116,6 +126,19 @@ class PerformanceTable(ListTable):
         city = Coalesce(NullIf("venue__city", Value("")), NullIf("city", Value("")), output_field=CharField())
         named = queryset.annotate(city_of=Lower(city))
         return ordered_by(named, is_descending, F("city_of"), "-first_day")
+
+
+def names_of(performance: Performance) -> list[str]:
+    """Return who performed, as billed and in order; whoever looked after the electronics is left out."""
+    in_order = sorted(performance.credits.all(), key=lambda credit: credit.order)
+    return [credit.billed_name for credit in in_order if credit.role != PerformerRole.ELECTRONICS]
+
+
+def hall_and_town(performance: Performance) -> tuple[str, str]:
+    venue = performance.venue
+    country = write_country((venue.country if venue else "") or performance.country)
+    town = ", ".join(part for part in (city_of(performance), country) if part)
+    return venue.name if venue else "", town
 
 
 def second_line(performance: Performance) -> Iterator[str]:

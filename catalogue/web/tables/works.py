@@ -66,11 +66,17 @@ class WorkTable(ListTable):
         below = format_html('<span class="second">{}</span>', second) if second else ""
         return format_html('<a href="{}">{}</a>{}', address, in_language(record.title, record.title_language), below)
 
+    def told_title(self, record: Work) -> str:
+        return f"{record.title} ({record.version_label})" if record.version_label else record.title
+
     def render_forces(self, record: Work) -> SafeString:
         text = record.instrumentation_typed or record.instrumentation
         found = reading_of(record.instrumentation)
         strip = strip_svg(found, IN_A_LIST) if found else ""
         return format_html(FORCES, text, strip) if text else SafeString()
+
+    def told_forces(self, record: Work) -> str:
+        return record.instrumentation_typed or record.instrumentation
 
     def render_players(self, record: Work) -> str:
         return players_text(reading_of(record.instrumentation))

@@ -1,4 +1,7 @@
-"""Lists to take along: what a page shows, all its pages, as a spreadsheet that an import reads again."""
+"""Lists to take along: what a page shows, all its pages, with the columns that it shows.
+
+With ``columns=all`` in the address every column comes along, under the headers and in the form that an import reads.
+"""
 
 from __future__ import annotations
 
@@ -31,16 +34,25 @@ TYPES = {
 @require_safe
 def work_export(request: CatalogueRequest, suffix: str) -> HttpResponse:
     """/c/<composer>/works/export/<suffix>/ — the works that are asked for, as CSV or XLSX."""
-    works = asked_works(request).table.data.data.with_everything_printed()
-    return as_file(request, grid_of_works(request.composer, works), Kind.WORKS, suffix)
+    table = asked_works(request).table
+    if wants_everything(request):
+        rows = grid_of_works(request.composer, table.data.data.with_everything_printed())
+    else:
+        rows = table.grid()
+    return as_file(request, rows, Kind.WORKS, suffix)
 
 
 @member_page
 @require_safe
 def performance_export(request: CatalogueRequest, suffix: str) -> HttpResponse:
     """/c/<composer>/performances/export/<suffix>/ — the performances that are asked for, as CSV or XLSX."""
-    performances = asked_performances(request, today=timezone.localdate()).table.data.data
-    return as_file(request, grid_of_performances(request.composer, performances), Kind.PERFORMANCES, suffix)
+    table = asked_performances(request, today=timezone.localdate()).table
+    rows = grid_of_performances(request.composer, table.data.data) if wants_everything(request) else table.grid()
+    return as_file(request, rows, Kind.PERFORMANCES, suffix)
+
+
+def wants_everything(request: CatalogueRequest) -> bool:
+    return request.GET.get("columns") == "all"
 
 
 def as_file(request: CatalogueRequest, rows: Rows, kind: Kind, suffix: str) -> HttpResponse:
@@ -52,8 +64,7 @@ def as_file(request: CatalogueRequest, rows: Rows, kind: Kind, suffix: str) -> H
     except ExportError as fault:
         return HttpResponse(fault.reason, status=409, content_type="text/plain; charset=utf-8")
     response = HttpResponse(content, content_type=TYPES[suffix])
-    response.headers["Content-Disposition"] = content_disposition_header(
-        True, f"{request.composer.slug}-{kind}.{suffix}"
-    )
+    name = f"{request.composer.slug}-{kind}{'-all' if wants_everything(request) else ''}.{suffix}"
+    response.headers["Content-Disposition"] = content_disposition_header(True, name)
     response.headers["ETag"] = f'"{sha256(content).hexdigest()}"'
     return response
