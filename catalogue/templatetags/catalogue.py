@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from django import template
+from django.urls import reverse
 from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 
 from catalogue.documents.model import Run, Style, Text
+from catalogue.documents.renderers.web_faces import release
 from catalogue.instrumentation import Instrumentation
 from catalogue.timing import Duration, write_duration
 from catalogue.web.forms.works import WorkForm
@@ -47,6 +49,12 @@ def run_html(run: Run) -> SafeString | str:
 def lasting(duration: Duration | None) -> str:
     """Write a duration in primes."""
     return write_duration(duration, language=page_language()) if duration else ""
+
+
+@register.simple_tag
+def face_sheet() -> str:
+    """Return the address of the sheet that names the typefaces of East Asia."""
+    return reverse("face-sheet", args=[release()])
 
 
 @register.simple_tag

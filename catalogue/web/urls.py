@@ -20,6 +20,7 @@ from catalogue.web.views import (
     entry,
     exports,
     exposure,
+    faces,
     feeds,
     help,
     histories,
@@ -215,6 +216,8 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("join/<str:token>/", entry.join, name="join"),
     path("enter/<str:token>/", entry.enter, name="enter"),
     path("account/password/", account.password_change, name="password-change"),
+    path("faces/<slug:release>/faces.css", faces.face_sheet, name="face-sheet"),
+    path("faces/<slug:release>/<slug:language>/<slug:family>/<slug:slice>.otf", faces.face_file, name="face-file"),
     path("help/", help.help_page, name="help"),
     path("help/keyboard/", help.keyboard, name="keyboard"),
 ]

@@ -20,6 +20,7 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 from catalogue.actions.calendars import make_address, open_to_all
 from catalogue.actions.entry import make_entry_key
 from catalogue.actions.riders import Package, send_rider
+from catalogue.documents.renderers import web_faces
 from catalogue.exchange.backups.keeping import ASKED_FOR, name_of
 from catalogue.exchange.drafts import as_content, drafts_of
 from catalogue.exchange.pictures import keep_picture, probe_picture
@@ -98,6 +99,10 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "backup": kept_backup,
         "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
         "sort": lambda: "awards",
+        "release": web_faces.release,
+        "language": lambda: "ja",
+        "family": lambda: "serif",
+        "slice": lambda: "30",
         "picture": lambda: make_picture(composer).pk,
     }
     return {part: makers[part]() for part in variable}
