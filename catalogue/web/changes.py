@@ -40,5 +40,9 @@ def typed_columns(model: type[models.Model]) -> tuple[str, ...]:
 
 def change_between(new: Any, old: Any | None, columns: Iterable[str]) -> Change:
     fields = () if old is None else tuple(name for name in columns if getattr(new, name) != getattr(old, name))
-    who = new.history_user.get_full_name() or new.history_user.get_username() if new.history_user else ""
-    return Change(new.history_date, who, fields, is_first=new.history_type == "+")
+    return Change(new.history_date, name_of_user(new.history_user), fields, is_first=new.history_type == "+")
+
+
+def name_of_user(user: Any) -> str:
+    """Return what somebody is called, empty where nobody is known."""
+    return (user.get_full_name() or user.get_username()) if user else ""

@@ -24,6 +24,10 @@ class Conflict:
         pairs = [(str(field.label), shown(stored[field.name]), shown(field)) for field in typed.visible_fields()]
         return cls(overtaken.reason, tuple(pair for pair in pairs if pair[1] != pair[2]))
 
+    def with_rows(self, label: str, theirs: str, yours: str) -> Conflict:
+        """Return the conflict with a list of rows in words, where the two lists differ."""
+        return self if theirs == yours else Conflict(self.reason, (*self.differences, (label, theirs, yours)))
+
 
 def shown(field: BoundField) -> str:
     """Return a field's value as its reader sees it: the words of a choice, lines ended in one way."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from itertools import pairwise
 from typing import Any
@@ -11,13 +11,13 @@ from typing import Any
 from django.db import models
 from django.utils.translation import gettext as _
 
-from catalogue.timing import Duration, PartialDate
+from catalogue.gathering.row_lists import AT_ONCE
 from catalogue.web.changes import change_between
 from catalogue.web.record_kinds import RecordKind
-from catalogue.web.wording import date_text, duration_text
+from catalogue.web.row_histories import RowsTold, told_rows
+from catalogue.web.sayer import Sayer
 
 PER_PAGE = 30
-LONGEST = 400  # letters shown of a text
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,9 +33,12 @@ class FieldChange:
 
 @dataclass(frozen=True, slots=True)
 class Saved:
-    """One saving: ``entry`` names the state after it, ``former`` the one before; ``became`` says deleted or back."""
+    """One saving: ``entry`` names the state after it, ``former`` the one before; ``became`` says deleted or back.
 
-    entry: int
+    ``rows`` is what became of the lists inside the record; of rows that were saved alone there is no ``entry``.
+    """
+
+    entry: int | None
     former: int | None
     moment: datetime
     who: str
@@ -43,6 +46,7 @@ class Saved:
     became: str
     fields: tuple[FieldChange, ...]
     is_present: bool
+    rows: tuple[RowsTold, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,14 +56,52 @@ class History:
 
 
 def history_of(kind: RecordKind, record: Any, language: str, page: int = 1) -> History:
-    """Return one page of a record's history, the latest first; one query, and one for each kind of record it names."""
+    """Return one page of a record's history, the latest first.
+
+    One query, one for each list of rows inside the record, and one for each kind of record that is named.
+    """
     start = (page - 1) * PER_PAGE
     entries = record.history.select_related("history_user").order_by("-history_date", "-history_id")
     states = list(entries[start : start + PER_PAGE + 1])
     columns = tuple(column for column in (*kind.columns, "deleted_at") if has_column(kind.model, column))
-    said = Sayer(kind, states, record, language)
+    said = Sayer(kind.model, kind.columns, (*states, record), language)
     shown = [saved(kind, new, old, record, columns, said) for new, old in pairwise([*states, None])][:PER_PAGE]
-    return History(tuple(one for one in shown if one.fields or one.became or one.is_first), len(states) > PER_PAGE)
+    has_older = len(states) > PER_PAGE
+    older = states[PER_PAGE].history_date if has_older else None
+    told = with_rows(shown, told_rows(record, language), newer=page > 1, older=older)
+    return History(tuple(one for one in told if one.fields or one.became or one.is_first or one.rows), has_older)
+
+
+def with_rows(
+    shown: list[Saved], rows: Iterable[RowsTold], *, newer: bool, older: datetime | None
+) -> tuple[Saved, ...]:
+    """Put what became of rows to the saving that they came with, or between the savings of the page.
+
+    What a record began with is no change. ``newer`` says that a page comes before this one, ``older`` is when the one
+    after it begins.
+    """
+    found = list(shown)
+    for change in rows:
+        place = next((place for place, one in enumerate(found) if came_with(change, one)), None)
+        if place is not None and found[place].is_first:
+            continue
+        if place is not None:
+            found[place] = replace(found[place], rows=(*found[place].rows, change))
+        elif is_of_page(change, shown, newer=newer, older=older):
+            found.append(alone(change))
+    return tuple(sorted(found, key=lambda one: one.moment, reverse=True))
+
+
+def came_with(change: RowsTold, one: Saved) -> bool:
+    return abs(change.moment - one.moment) <= AT_ONCE and change.who == one.who
+
+
+def is_of_page(change: RowsTold, shown: list[Saved], *, newer: bool, older: datetime | None) -> bool:
+    return not (newer and shown and change.moment > shown[0].moment) and not (older and change.moment <= older)
+
+
+def alone(change: RowsTold) -> Saved:
+    return Saved(None, None, change.moment, change.who, False, "", (), is_present=True, rows=(change,))
 
 
 def has_column(model: type[models.Model], column: str) -> bool:
@@ -90,38 +132,3 @@ def saved(kind: RecordKind, new: Any, old: Any, record: Any, columns: tuple[str,
         fields=tuple(fields),
         is_present=all(getattr(new, column) == getattr(record, column) for column in kind.columns),
     )
-
-
-class Sayer:
-    """Says what a column held, in words; records that are named are fetched once for all entries."""
-
-    def __init__(self, kind: RecordKind, states: Iterable[Any], record: Any, language: str) -> None:
-        self.language = language
-        self.fields = {field.attname: field for field in kind.model._meta.concrete_fields}
-        self.names: dict[str, dict[Any, str]] = {}
-        for column in kind.columns:
-            field: Any = self.fields[column]
-            keys = {getattr(one, column) for one in (*states, record)} - {None} if field.is_relation else set()
-            if keys:
-                found = field.related_model._base_manager.in_bulk(keys)
-                self.names[column] = {key: str(one) for key, one in found.items()}
-
-    def value(self, column: str, value: Any) -> str:
-        field: Any = self.fields[column]
-        if value in (None, "", ()):
-            return ""
-        if field.is_relation:
-            return self.names.get(column, {}).get(value, _("something that is gone"))
-        if field.choices:
-            return str(dict(field.flatchoices).get(value, value))
-        if isinstance(value, bool):
-            return _("yes") if value else _("no")
-        return self.text(value)
-
-    def text(self, value: Any) -> str:
-        if isinstance(value, PartialDate):
-            return date_text(value, self.language)
-        if isinstance(value, Duration):
-            return duration_text(value, "", self.language)
-        words = ".".join(str(one) for one in value) if isinstance(value, tuple | list) else str(value)
-        return words if len(words) <= LONGEST else f"{words[:LONGEST].rstrip()}…"

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from datetime import timedelta
 from typing import Any
 
 from django.utils.translation import gettext as _
 
+from catalogue.gathering.row_lists import AT_ONCE
 from catalogue.models import Performance, PerformanceCredit, ProgrammedWork
-from catalogue.web.changes import SHOWN, Change, changes_of
+from catalogue.web.changes import SHOWN, Change, changes_of, name_of_user
 from catalogue.web.forms.performances import PerformanceForm
 
-AT_ONCE = timedelta(seconds=5)  # what is saved together is written within moments
 SHOWN_AS = {"venue_id": "venue", "presenter_id": "presenter", "presenter_name": "presenter"}
 
 
@@ -31,8 +30,7 @@ def changes_in(history: Any, performance: Performance, name: str) -> Iterator[Ch
     """Give a change for each time that rows of the performance were added, changed or taken away."""
     entries = history.filter(performance_id=performance.pk).select_related("history_user")
     for entry in entries.order_by("-history_date", "-history_id")[:200]:
-        who = entry.history_user.get_full_name() or entry.history_user.get_username() if entry.history_user else ""
-        yield Change(entry.history_date, who, (name,), is_first=False)
+        yield Change(entry.history_date, name_of_user(entry.history_user), (name,), is_first=False)
 
 
 def merged(changes: Iterable[Change]) -> tuple[Change, ...]:

@@ -168,6 +168,7 @@ duplicate_addresses: list[URLPattern] = [
 history_addresses: list[URLPattern] = [
     path("<slug:kind>/<int:record>/", histories.history, name="history"),
     path("<slug:kind>/<int:record>/back/", histories.history_back, name="history-back"),
+    path("<slug:kind>/<int:record>/rows/", histories.rows_back, name="history-rows"),
 ]
 
 # /c/<composer>/deleted/

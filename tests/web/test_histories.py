@@ -13,8 +13,9 @@ from django.test.utils import CaptureQueriesContext
 from django.utils import timezone
 
 from catalogue.actions.deletion import delete_record
+from catalogue.actions.performances import save_performance
 from catalogue.actions.works import delete_work, save_work
-from catalogue.models import Composer, Person, Work
+from catalogue.models import Commission, Composer, Cue, Movement, PerformanceCredit, Person, Work
 from catalogue.models.records import Deletable, Record
 from catalogue.timing import Duration
 from catalogue.web.record_kinds import record_kinds
@@ -178,6 +179,111 @@ def test_history_asks_the_same_number_of_questions(browser: Client, composer: Co
     assert len(few) == len(many)
     assert page.texts("//nav[@class='pages']/a") == ["Older"]
     assert entries(Page(browser.get(f"{ROOT}/changes/work/{work.pk}/?page=2")))[-1] == "Rope Tables → became 1"
+
+
+# ---- rows inside a record
+
+
+def put_back(browser: Client, kind: str, record: int, **asked: Any) -> Page:
+    return Page(browser.post(f"{ROOT}/changes/{kind}/{record}/rows/", asked, follow=True))
+
+
+def buttons(page: Page) -> list[dict[str, str]]:
+    """The fields that each button of the rows sends."""
+    forms = page.tree.xpath("//form[contains(@action, '/rows/')]")
+    return [{one.get("name"): one.get("value") for one in form.xpath(".//input | .//button[@name]")} for form in forms]
+
+
+def with_movements(work: Work, clock: Any, *titles: str) -> None:
+    """Save a work with these movements, minutes after what was saved before."""
+    clock.goes_on(minutes=5)
+    stored = list(work.movements.order_by("number"))
+    rows = [stored[place] if place < len(stored) else Movement() for place in range(len(titles))]
+    for row, title in zip(rows, titles, strict=True):
+        row.title = title
+    save_work(work=work, now=clock.moment, movements=rows)
+
+
+def titles_of(work: Work) -> list[str]:
+    return list(work.movements.order_by("number").values_list("title", flat=True))
+
+
+def test_rows_that_went_are_shown_and_the_list_comes_back(browser: Client, composer: Composer, clock: Any) -> None:
+    work = make_work("Rope Tables", composer=composer)
+    with_movements(work, clock, "Lento", "Vivo", "Canto")
+    with_movements(work, clock, "Lento", "Canto")
+
+    page = history(browser, "work", work.pk)
+    assert page.texts("//section[@class='sec'][1]//li")[:1] == ["went: 2. Vivo Bring this row back: 2. Vivo"]
+    put_back(browser, "work", work.pk, **next(one for one in buttons(page) if "row" not in one))
+
+    assert titles_of(work) == ["Lento", "Vivo", "Canto"]
+    assert "Make the list as it was before" not in history(browser, "work", work.pk).texts("//section[1]//button")
+
+
+def test_one_row_comes_back_at_its_place_and_the_others_stay(browser: Client, composer: Composer, clock: Any) -> None:
+    work = make_work("Rope Tables", composer=composer)
+    with_movements(work, clock, "Lento", "Vivo", "Canto")
+    with_movements(work, clock, "Lento", "Canto")
+    with_movements(work, clock, "Lento", "Canto", "Coda")
+
+    page = put_back(
+        browser, "work", work.pk, **next(one for one in buttons(history(browser, "work", work.pk)) if "row" in one)
+    )
+
+    assert "The row is back as it was." in page.text()
+    assert titles_of(work) == ["Lento", "Vivo", "Canto", "Coda"]
+
+
+def test_cues_commissions_programme_and_performers_come_back(browser: Client, composer: Composer, clock: Any) -> None:
+    work, other = make_work("Rope Tables", composer=composer), make_work("Salt", composer=composer)
+    performance, player = make_performance(work, other, composer=composer), make_person("Noor Holm", composer=composer)
+    commission = Commission(work=work, name="Tidewater Festival")
+    cues = [Cue(number="1", action="start the fixed media"), Cue(number="2", action="fade", place="37.3")]
+    clock.goes_on(minutes=5)
+    save_work(work=work, now=clock.moment, cues=cues, commissions=[commission])
+    save_performance(performance=performance, now=clock.moment, credits=[PerformanceCredit(person=player)])
+    clock.goes_on(minutes=5)
+    save_work(work=work, now=clock.moment, cues=cues[:1], commissions=[])
+    save_performance(performance=performance, now=clock.moment, programme=[], credits=[])
+
+    for kind, record in (("work", work), ("performance", performance)):
+        for asked in buttons(history(browser, kind, record.pk)):
+            if "row" in asked:
+                put_back(browser, kind, record.pk, **asked)
+
+    assert list(work.cues.order_by("order").values_list("number", "place")) == [("1", ""), ("2", "37.3")]
+    assert [one.body for one in work.commissions.all()] == ["Tidewater Festival"]
+    assert list(performance.programme.order_by("order").values_list("work__title", flat=True)) == [
+        "Rope Tables",
+        "Salt",
+    ]
+    assert [one.billed_name for one in performance.credits.all()] == ["Noor Holm"]
+
+
+def test_somebody_who_is_gone_is_told_of_when_a_row_comes_back(browser: Client, composer: Composer, clock: Any) -> None:
+    performance, player = make_performance(composer=composer), make_person("Noor Holm", composer=composer)
+    clock.goes_on(minutes=5)
+    save_performance(performance=performance, now=clock.moment, credits=[PerformanceCredit(person=player)])
+    clock.goes_on(minutes=5)
+    save_performance(performance=performance, now=clock.moment, credits=[])
+    player.delete()
+
+    page = put_back(
+        browser, "performance", performance.pk, **buttons(history(browser, "performance", performance.pk))[0]
+    )
+
+    assert "Name who performed." in page.text()
+    assert not performance.credits.exists()
+
+
+@pytest.mark.parametrize("asked", [{}, {"list": "titles", "entry": "1"}, {"list": "movements", "entry": "x"}])
+def test_rows_that_are_not_offered_are_not_brought_back(
+    browser: Client, composer: Composer, asked: dict[str, str]
+) -> None:
+    work = make_work("Rope Tables", composer=composer)
+
+    assert "There is nothing to bring back there." in put_back(browser, "work", work.pk, **asked).text()
 
 
 # ---- what was deleted

@@ -172,3 +172,17 @@ def test_number_of_queries_does_not_grow_with_the_cues(browser: Client, composer
         found.append(len(queries))
 
     assert found == [7, 7]
+
+
+def test_later_change_of_the_cues_is_shown_beside_ones_own(browser: Client, work: Work) -> None:
+    mine = {**opened(browser, work), "cues-1-action": "Bell, twice"}
+    stored = list(work.cues.order_by("order"))
+    save_work(work=work, now=NOW, cues=[*stored, Cue(number="3", place="12", action="Fade")])
+
+    page = Page(browser.post(address(work), mine))
+
+    assert page.texts(f"{with_class('summary')}//dt") == ["Cues"]
+    assert page.texts(f"{with_class('versions')}/div") == [
+        "Saved 1 · 1 · Drone in 2 · 9.3 · Bell 3 · 12 · Fade", "Yours 1 · 1 · Drone in 2 · 9.3 · Bell, twice",
+    ]  # fmt: skip
+    assert len(cues_of(work)) == 3

@@ -9,7 +9,7 @@ from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.actions.works import save_work, set_movements
-from catalogue.models import Composer, Movement, Work
+from catalogue.models import Commission, Composer, Movement, Work
 from catalogue.timing import Duration
 from tests.makers import NOW, make_organisation, make_work
 from tests.web.pages import Page, with_class
@@ -138,6 +138,20 @@ def test_later_save_of_somebody_else_is_shown_beside_ones_own_and_not_overwritte
     browser.post(address(work), {**mine, "saves": page.field("saves")})
 
     assert Work.objects.values_list("title", "dedication").get() == ("Weirs and Locks", "for Pia")
+
+
+def test_later_change_of_the_commissions_is_shown_too(browser: Client, composer: Composer) -> None:
+    work = make_work("Weirs", composer=composer, commissioned_by=("Vikkammeret",))
+    mine = {**opened(browser, work), "commissions-0-funder": "Rogaland Music Trust"}
+    save_work(work=work, now=NOW, commissions=[*work.commissions.all(), Commission(name="Sund Festival")])
+
+    page = Page(browser.post(address(work), mine))
+
+    assert page.texts(f"{with_class('summary')}//dt") == ["Commissions"]
+    assert page.texts(f"{with_class('versions')}/div") == [
+        "Saved Vikkammeret Sund Festival", "Yours Vikkammeret · Rogaland Music Trust",
+    ]  # fmt: skip
+    assert work.commissions.count() == 2
 
 
 def test_suggested_word_is_written_in_place_of_the_mistake_without_saving(browser: Client, composer: Composer) -> None:

@@ -114,9 +114,7 @@ class Programme(forms.BaseFormSet):
 
     def in_words(self) -> str:
         """Return the programme as one reads it, a work a line."""
-        told = [{name: form[name].value() or "" for name in ("work", *BESIDE)} for form in self.forms]
-        lines = [" · ".join(str(row[name]) for name in ("work", *BESIDE) if row[name]) for row in told if row["work"]]
-        return "\n".join(lines)
+        return rows.in_words(self, ("work", *BESIDE), first="work")
 
 
 def programmed(row: ProgrammedWork, typed: dict[str, Any]) -> ProgrammedWork:

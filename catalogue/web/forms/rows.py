@@ -5,6 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
+from django.forms import BaseFormSet
+
+
+def in_words(rows: BaseFormSet, names: Iterable[str], *, first: str) -> str:
+    """Return rows as one reads them, a line each; those in which the field ``first`` is empty are none."""
+    columns = tuple(names)
+    filled = (form for form in rows.forms if form[first].value())
+    return "\n".join(" · ".join(str(form[name].value()) for name in columns if form[name].value()) for form in filled)
+
 
 def with_another_row(typed: Any, prefix: str, most: int) -> Any:
     """Return what was typed with an empty row more."""

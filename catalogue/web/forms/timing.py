@@ -21,6 +21,7 @@ from catalogue.models.fields import LONG_LINE, refuse_unprintable
 from catalogue.rules.cues import in_playing_order, mistake_in, placed_cue
 from catalogue.timing import Duration, Reckoned, TempoError, read_duration, reckon, write_duration
 from catalogue.web.forms.fields import ReadField
+from catalogue.web.forms.rows import in_words
 
 PREFIX, MOST = "cues", 500
 BESIDE = ("medium", "length", "notes")
@@ -163,6 +164,10 @@ class Cues(forms.BaseFormSet):
         if reckoned is None:
             return cues
         return in_playing_order(cues, lambda cue: placed_cue(as_facts(cue), reckoned).seconds)
+
+    def in_words(self) -> str:
+        """Return the cues as one reads them, one a line."""
+        return in_words(self, COLUMNS, first="action")
 
     def facts(self, *, refused: bool) -> tuple[CueFacts, ...]:
         """Return the cues as they stand in the form, for the reading below the tempo map.

@@ -25,6 +25,7 @@ from catalogue.models.fields import refuse_unprintable
 from catalogue.rules.identifiers import Identifier
 from catalogue.timing import DurationError, read_duration
 from catalogue.web.forms.fields import DateField, IdentifierField, LanguageTagField, ReadField, StrengthsTypedField
+from catalogue.web.forms.rows import in_words
 from catalogue.web.readings import canonical_text
 
 LONG = {"rows": 4}
@@ -288,6 +289,10 @@ class Commissions(forms.BaseFormSet):
         return [
             commissioned(stored[place] if place < len(stored) else Commission(), one) for place, one in enumerate(typed)
         ]
+
+    def in_words(self) -> str:
+        """Return the commissions as one reads them, one a line."""
+        return in_words(self, CommissionForm.base_fields, first="name")
 
 
 def commissioned(commission: Commission, typed: dict[str, str]) -> Commission:

@@ -111,7 +111,7 @@ class ListTable(tables.Table):
         """Fetch the rows of a page; a number that is none gives the first page, one too large the last."""
         found: QuerySet[Any] = self.data.data
         self.page = DeferredPaginator(found, PER_PAGE).get_page(number)
-        self.look_up(self.page.object_list)
+        self.look_up(list(self.page.object_list))
 
     def heads(self) -> Iterator[Head]:
         for column in self.columns:

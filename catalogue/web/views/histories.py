@@ -14,7 +14,8 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST, require_safe
 
-from catalogue.actions.reverting import bring_back, restore
+from catalogue.actions.reverting import bring_back, bring_row_back, bring_rows_back, restore
+from catalogue.gathering.row_lists import RowList, lists_of, rows_changes
 from catalogue.models import Composer
 from catalogue.models.records import Deletable
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
@@ -66,7 +67,7 @@ def history_back(request: CatalogueRequest, kind: str, record: int) -> HttpRespo
     found = get_object_or_404(sort.of(request.composer), pk=record)
     here = redirect("history", request.composer.slug, kind, record)
     entry, column = request.POST.get("entry", ""), request.POST.get("column", "")
-    state = found.history.filter(pk=int(entry)).first() if entry.isdecimal() and len(entry) < 19 else None
+    state = found.history.filter(pk=int(entry)).first() if is_number(entry) else None
     if state is None or (column and column not in sort.columns):
         say(request, _("There is nothing to bring back there."))
         return here
@@ -78,6 +79,42 @@ def history_back(request: CatalogueRequest, kind: str, record: int) -> HttpRespo
     what = sort.label(column) if column else _("Everything")
     say(request, _("%(what)s is back as it was.") % {"what": what})
     return here
+
+
+@editor_page
+@require_POST
+def rows_back(request: CatalogueRequest, kind: str, record: int) -> HttpResponse:
+    """/c/<composer>/changes/<kind>/<record>/rows/ — makes a list in a record what it was, or one row."""
+    sort = kind_named(kind)
+    found = get_object_or_404(sort.of(request.composer), pk=record)
+    rows = next((one for one in lists_of(found) if one.word == request.POST.get("list")), None)
+    entry, is_one = request.POST.get("entry", ""), "row" in request.POST
+    former = former_rows(rows, found, int(entry), is_one=is_one) if rows and is_number(entry) else None
+    try:
+        if rows is None or former is None:
+            raise ValidationError(_("There is nothing to bring back there."))
+        if is_one:
+            state = next(row for row in former if row.history_id == int(entry))
+            bring_row_back(record=found, rows=rows, state=state, among=former, now=timezone.now())
+        else:
+            bring_rows_back(record=found, rows=rows, states=former, now=timezone.now())
+    except ValidationError as refused:
+        say(request, " ".join(refused.messages))
+    else:
+        say(request, _("%(what)s is back as it was.") % {"what": _("The row") if is_one else _("The list")})
+    return redirect("history", request.composer.slug, kind, record)
+
+
+def former_rows(rows: RowList, record: Any, entry: int, *, is_one: bool) -> tuple[Any, ...] | None:
+    """Return what a list held before the change that an entry names, or when it last held the one row that it names."""
+    changes = reversed(rows_changes(rows, record))
+    if is_one:
+        return next((one.before for one in changes if entry in {row.history_id for row in one.before}), None)
+    return next((one.before for one in changes if one.entry == entry), None)
+
+
+def is_number(text: str) -> bool:
+    return text.isdecimal() and len(text) < 19
 
 
 @editor_page

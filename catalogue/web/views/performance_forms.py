@@ -154,9 +154,8 @@ def conflict_of(overtaken: Overtaken, form: PerformanceForm, rows: Programme) ->
     """Compare what was typed with the performance as it stands, its programme too."""
     latest = Performance.objects.with_everything_printed().get(pk=overtaken.latest.pk)
     found = Conflict.between(overtaken, form, PerformanceForm(instance=latest, known=form.known, today=form.today))
-    theirs, yours = programme_rows(latest, form.known.works).in_words(), rows.in_words()
-    programme = ((_("Programme"), theirs, yours),) if theirs != yours else ()
-    return Conflict(found.reason, found.differences + programme)
+    theirs = programme_rows(latest, form.known.works)
+    return found.with_rows(_("Programme"), theirs.in_words(), rows.in_words())
 
 
 def saved_name(performance: Performance) -> str:

@@ -42,7 +42,7 @@ def timing_detail(request: CatalogueRequest, work: int) -> HttpResponse:
 def timing_edit(request: CatalogueRequest, work: int) -> HttpResponse:
     """/c/<composer>/works/<work>/timing/edit/ — the tempo map and the cues, to be changed."""
     found = work_of(request, work)
-    facts, stored = gather_work(found), list(Cue.objects.filter(work=found).order_by("order"))
+    facts, stored = gather_work(found), cues_of(found)
     typed = typed_in(request)
     form, rows = TimingForm(typed, instance=found, composer=request.composer), cue_rows(stored, typed)
     conflict = None
@@ -52,6 +52,7 @@ def timing_edit(request: CatalogueRequest, work: int) -> HttpResponse:
         except Overtaken as overtaken:
             stands = TimingForm(instance=overtaken.latest, composer=request.composer)
             conflict = Conflict.between(overtaken, form, stands)
+            conflict = conflict.with_rows(_("Cues"), cue_rows(cues_of(found)).in_words(), rows.in_words())
             latest = {**typed.dict(), "saves": overtaken.latest.saves}
             form = TimingForm(latest, instance=found, composer=request.composer)
         except ValidationError as refused:
@@ -62,6 +63,10 @@ def timing_edit(request: CatalogueRequest, work: int) -> HttpResponse:
     reading = tempo_reading(form["tempo_map"].value() or "", rows.facts(refused=False), facts, page_language())
     context = {"form": form, "rows": rows, "work": facts, "conflict": conflict, "reading": reading}
     return render(request, "timing/timing_form.html", context)
+
+
+def cues_of(work: Work) -> list[Cue]:
+    return list(Cue.objects.filter(work=work).order_by("order"))
 
 
 def typed_in(request: CatalogueRequest) -> Any:

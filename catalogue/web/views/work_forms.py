@@ -76,7 +76,7 @@ def form_of(request: CatalogueRequest, work: Work) -> HttpResponse:
         try:
             save_all(form, rows)
         except Overtaken as overtaken:
-            conflict = Conflict.between(overtaken, form, WorkForm(instance=overtaken.latest, composer=request.composer))
+            conflict = conflict_of(overtaken, form, rows)
             form = WorkForm({**typed.dict(), "saves": overtaken.latest.saves}, instance=work, composer=request.composer)
         except ValidationError as refused:
             add_errors(form, refused)
@@ -86,6 +86,13 @@ def form_of(request: CatalogueRequest, work: Work) -> HttpResponse:
     context = {"form": form, "work": work, "stored_title": stored_title, "commissions": rows, "conflict": conflict}
     context |= beside_the_form(request, form, work, is_building="build" in (typed or ()))
     return render(request, "works/work_form.html", context)
+
+
+def conflict_of(overtaken: Overtaken, form: WorkForm, rows: Commissions) -> Conflict:
+    """Compare what was typed with the work as it stands, its commissions too."""
+    latest = Work.objects.get(pk=overtaken.latest.pk)
+    found = Conflict.between(overtaken, form, WorkForm(instance=latest, composer=latest.composer))
+    return found.with_rows(_("Commissions"), commission_rows(latest).in_words(), rows.in_words())
 
 
 def beside_the_form(request: CatalogueRequest, form: WorkForm, work: Work, *, is_building: bool) -> dict[str, Any]:
