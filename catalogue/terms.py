@@ -272,6 +272,17 @@ class PictureKind(StrEnum):
     OTHER = "other"
 
 
+class FileKind(StrEnum):
+    """What a file that is kept is of a work, or of the catalogue."""
+
+    SCORE = "score"
+    PARTS = "parts"
+    RECORDING = "recording"
+    MEDIA = "media"
+    PROGRAMS = "programs"
+    OTHER = "other"
+
+
 class HouseStyle(StrEnum):
     """How a composer's documents look: serifs and one ink, serifs in black alone, or sans serifs and another ink."""
 

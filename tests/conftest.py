@@ -77,6 +77,12 @@ def files_in_memory() -> Iterator[None]:
         yield
 
 
+@pytest.fixture
+def no_files(settings: Any) -> None:
+    """Begin with no files, whatever other tests have stored."""
+    settings.STORAGES = {**settings.STORAGES}
+
+
 @pytest.fixture(scope="session", autouse=True)
 def no_network() -> Iterator[None]:
     """Shut every socket that would leave this machine."""

@@ -22,6 +22,7 @@ from catalogue.models import (
     Retuning,
     Review,
     Rider,
+    StoredFile,
     TechnicalSetup,
     TextSource,
     TuningSystem,
@@ -55,6 +56,7 @@ OF_COMPOSER: dict[type[models.Model], Columns] = {
         "alternative": "A woman at a window", "sha256": "0" * 64, "suffix": "png", "width": 4, "height": 3,
         "byte_count": 99,
     },
+    StoredFile: {"original_name": "Ash Ferry.pdf", "sha256": "1" * 64, "suffix": "pdf", "byte_count": 99},
 }  # fmt: skip
 
 

@@ -42,6 +42,7 @@ from catalogue.models import (
     Retuning,
     Review,
     SetApart,
+    StoredFile,
     SubmittedWork,
     TextSource,
     TuningSystem,
@@ -57,7 +58,7 @@ MODELS: dict[Alike, type[models.Model]] = {
 }
 AROUND_A_WORK: tuple[type[models.Model], ...] = (
     Contributor, Edition, NotationSign, PercussionInstrument, PerformanceNote, Picture, ProgrammeNote, Recording,
-    Retuning, Review, TextSource, TuningSystem, Award,
+    Retuning, Review, StoredFile, TextSource, TuningSystem, Award,
 )  # fmt: skip
 # What names a record of each kind, and in which column.
 NAMING: dict[Alike, tuple[tuple[type[models.Model], str], ...]] = {

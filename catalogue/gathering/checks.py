@@ -9,10 +9,11 @@ from hashlib import file_digest
 
 from django.apps import apps
 from django.conf import settings
+from django.core.files.storage import default_storage
 from django.db import IntegrityError, connection, models
 
 from catalogue.instrumentation import InstrumentationError, read
-from catalogue.models import Composer, Work
+from catalogue.models import Composer, Picture, RiderSending, StoredFile, Work
 from catalogue.models.fields import Unreadable, ValueField
 from catalogue.timing import Mistake, read_duration, reckon
 
@@ -58,6 +59,7 @@ def find_faults() -> Iterator[Finding]:
     yield from orphans()
     yield from damaged_database()
     yield from damaged_files()
+    yield from parted_files()
 
 
 def unreadable_values(model: type[models.Model]) -> Iterator[Finding]:
@@ -136,6 +138,36 @@ def damaged_files() -> Iterator[Finding]:
         if path.stem != checksum or path.parent.name != checksum[:2]:
             name = path.relative_to(settings.FILES).as_posix()
             yield Finding(Kind.DAMAGED, "file", None, name, "", "", "What is in this file is not what its name says.")
+
+
+def parted_files() -> Iterator[Finding]:
+    """Find records whose file is gone, and files that no record names or has named."""
+    named: set[str] = set()
+    for model in (Picture, StoredFile):
+        for record in model._base_manager.order_by("pk").iterator(AT_ONCE):
+            name = place_of(record.sha256, record.suffix)
+            if not default_storage.exists(name):
+                yield Finding(Kind.DAMAGED, name_of(record), record.pk, str(record), "file", name, "This file is gone.")
+        for sha256, suffix in model.history.values_list("sha256", "suffix"):
+            named.add(place_of(sha256, suffix))
+    for files in RiderSending.objects.values_list("files", flat=True):
+        named |= {place_of(sha256, suffix) for suffix, sha256 in files.items()}
+    for name in sorted(set(kept_files()) - named):
+        yield Finding(Kind.ORPHAN, "file", None, name, "", "", "No record names this file.")
+
+
+def place_of(sha256: str, suffix: str) -> str:
+    return f"{sha256[:2]}/{sha256}.{suffix}"
+
+
+def kept_files() -> Iterator[str]:
+    try:
+        folders, _files = default_storage.listdir("")
+    except FileNotFoundError:
+        return
+    for folder in folders:
+        if len(folder) == 2:
+            yield from (f"{folder}/{name}" for name in default_storage.listdir(folder)[1])
 
 
 def orphan(record: models.Model, column: str, reason: str) -> Finding:

@@ -19,6 +19,7 @@ from catalogue.models.places import Venue
 from catalogue.models.reception import Award, Review
 from catalogue.models.recordings import Recording
 from catalogue.models.saved_views import SavedView
+from catalogue.models.stored_files import StoredFile
 from catalogue.models.technical import Rider, RiderAnswer, RiderSending, TechnicalSetup
 from catalogue.models.works import Commission, InstrumentationLine, Movement, Work
 from catalogue.models.writings import Biography, PerformanceNote, ProgrammeNote
@@ -63,6 +64,7 @@ __all__ = [
     "RiderSending",
     "SavedView",
     "SetApart",
+    "StoredFile",
     "Submission",
     "SubmittedWork",
     "TechnicalSetup",

@@ -1,4 +1,7 @@
-"""Files that people send: none is taken in beyond a size, which one page that takes sound has larger than the rest."""
+"""Files that people send: none is taken in beyond a size, which pages that take sound have larger than the rest.
+
+Where files are kept, the bound is that of what the first bytes say the file is, so that none is taken in whole first.
+"""
 
 from __future__ import annotations
 
@@ -7,34 +10,42 @@ from typing import Any
 from django.core.files.uploadhandler import FileUploadHandler, SkipFile
 
 from catalogue.exchange.archives import MEGABYTE
+from catalogue.exchange.file_formats import HEAD, format_of
 
 MOST_BYTES = 20 * MEGABYTE
 MOST_BYTES_OF_SOUND = 400 * MEGABYTE
 TAKES_SOUND = {"timing-set"}
+TAKES_FILES = ("record-new", "files")
+TOO_LARGE, MOST = "upload.too_large", "upload.most"
 
 
 class BoundedUploads(FileUploadHandler):
     """Stands before the handlers that store; a file that grows too large is dropped, and the request says so."""
 
     received = 0
+    most = 0
 
     def new_file(self, *args: Any, **options: Any) -> None:
         super().new_file(*args, **options)
         self.received = 0
 
-    @property
-    def most(self) -> int:
-        """How many bytes a file may have; sound is taken from somebody who is signed in."""
+    def most_of(self, head: bytes) -> int:
+        """How many bytes a file that begins like this may have; large ones are taken from who is signed in."""
         match = self.request.resolver_match if self.request is not None else None
-        if self.request is None or match is None or match.url_name not in TAKES_SOUND:
+        if self.request is None or match is None or not self.request.user.is_authenticated:
             return MOST_BYTES
-        return MOST_BYTES_OF_SOUND if self.request.user.is_authenticated else MOST_BYTES
+        if (match.url_name, match.kwargs.get("sort")) == TAKES_FILES:
+            found = format_of(head, self.file_name or "")
+            return found.most if found else MOST_BYTES
+        return MOST_BYTES_OF_SOUND if match.url_name in TAKES_SOUND else MOST_BYTES
 
     def receive_data_chunk(self, raw_data: bytes, start: int) -> bytes:
+        if start == 0:
+            self.most = self.most_of(bytes(raw_data[:HEAD]))
         self.received += len(raw_data)
         if self.received > self.most:
             if self.request is not None:
-                self.request.META["upload.too_large"] = self.field_name
+                self.request.META |= {TOO_LARGE: self.field_name, MOST: self.most}
             raise SkipFile
         return raw_data
 
@@ -43,4 +54,9 @@ class BoundedUploads(FileUploadHandler):
 
 
 def is_too_large(request: Any, field: str) -> bool:
-    return bool(request.META.get("upload.too_large") == field)
+    return bool(request.META.get(TOO_LARGE) == field)
+
+
+def most_taken(request: Any) -> int:
+    """Return how many megabytes the file that was too large might have had."""
+    return int(request.META.get(MOST, MOST_BYTES)) // MEGABYTE

@@ -111,6 +111,7 @@ document_addresses: list[URLPattern] = [
 record_addresses: list[URLPattern] = [
     path("", records.record_index, name="record-index"),
     path("pictures/<int:picture>/file/", records.picture_file, name="picture-file"),
+    path("files/<int:storedfile>/file/", records.stored_file, name="stored-file"),
     path("<slug:sort>/", records.record_list, name="record-list"),
     path("<slug:sort>/new/", records.record_new, name="record-new"),
     path("<slug:sort>/<int:record>/", records.record_detail, name="record-detail"),

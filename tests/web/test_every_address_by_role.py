@@ -40,6 +40,7 @@ from catalogue.models import (
     Rider,
     RiderSending,
     SavedView,
+    StoredFile,
     Venue,
     Work,
 )
@@ -104,6 +105,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "family": lambda: "serif",
         "slice": lambda: "30",
         "picture": lambda: make_picture(composer).pk,
+        "storedfile": lambda: make_file(composer).pk,
     }
     return {part: makers[part]() for part in variable}
 
@@ -136,6 +138,13 @@ def make_picture(composer: Composer) -> Picture:
     digest = keep_picture(probe_picture(picture_file()), default_storage)
     columns = {"alternative": "A window", "suffix": "png", "width": 4, "height": 3, "byte_count": 9}
     return Picture.objects.create(composer=composer, sha256=digest, **columns)
+
+
+def make_file(composer: Composer) -> StoredFile:
+    columns = {"original_name": "Ash Ferry.pdf", "suffix": "pdf", "byte_count": 8}
+    return StoredFile.objects.create(
+        composer=composer, sha256=keep_sent(b"%PDF-1.7", "pdf", default_storage), **columns
+    )
 
 
 def token_of(name: str, composer: Composer) -> str:

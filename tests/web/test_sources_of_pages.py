@@ -11,7 +11,7 @@ import pytest
 from django import forms as django_forms
 
 from catalogue.web import forms
-from catalogue.web.forms.records import KINDS, form_for
+from catalogue.web.forms.uploads import KINDS, form_for
 
 ROOT = Path(__file__).resolve().parents[2]
 TEMPLATES = sorted((ROOT / "templates").rglob("*.html"))

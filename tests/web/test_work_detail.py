@@ -136,4 +136,4 @@ def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, 
     with CaptureQueriesContext(connection) as with_three:
         browser.get(address(work))
 
-    assert (len(with_one), len(with_three)) == (32, 32)
+    assert (len(with_one), len(with_three)) == (33, 33)

@@ -7,23 +7,20 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from functools import cache, partial
 from typing import Any, ClassVar, cast
 
 from django import forms
-from django.core.files.storage import default_storage
 from django.db import models
 from django.forms.boundfield import BoundField
 from django.utils.translation import gettext as _
 
 from catalogue.drawings.signs import signs
-from catalogue.exchange.pictures import PictureError, ProbedPicture, keep_picture, probe_picture
 from catalogue.models import (
     Composer,
+    Edition,
     Organisation,
     Performance,
     Person,
-    Picture,
     ProgrammedWork,
     Recording,
     TechnicalSetup,
@@ -40,14 +37,13 @@ from catalogue.web.forms.fields import DateField, IdentifierField, LanguageTagFi
 from catalogue.web.forms.works import Group
 from catalogue.web.places import read_country, write_country
 from catalogue.web.records.kinds import Kind, Said
-from catalogue.web.records.registry import KINDS
-from catalogue.web.uploads import is_too_large
 
 LONG = {"rows": 4}
 TEXT = {"rows": 8, "dir": "auto"}
 LISTED = {"rows": 8, "dir": "auto", "spellcheck": "false", "class": "listed"}
 MOST_OFFERED = 200
 SECONDS = re.compile(r"(?:(\d{1,2}):)?(\d{1,3}):([0-5]\d)|(\d{1,5})", re.ASCII)
+NAMED_WITH: dict[type[models.Model], tuple[str, ...]] = {Performance: ("venue",), Edition: ("publisher",)}
 IDENTIFIERS = {"ipi": Identifier.IPI, "isni": Identifier.ISNI, "ismn": Identifier.ISMN, "isrc": Identifier.ISRC}
 
 
@@ -168,7 +164,7 @@ MAKERS: tuple[tuple[Callable[[Any], bool], Callable[..., forms.Field]], ...] = (
         lambda _column, **words: CountryField(read=read_country, write=write_country, **words),
     ),
     (lambda column: names_one_of(column, Person, Organisation), named_field),
-    (lambda column: names_one_of(column, Work, Performance, Recording, TechnicalSetup), chosen_field),
+    (lambda column: names_one_of(column, Work, Performance, Recording, Edition, TechnicalSetup), chosen_field),
 )
 
 
@@ -238,9 +234,8 @@ class RecordForm(forms.ModelForm):
             rows = rows.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))
         elif work is not None:
             rows = rows.filter(work=work)
-        offered = list(
-            (rows.select_related("venue") if rows.model is Performance else rows).order_by("-pk")[:MOST_OFFERED]
-        )
+        along = NAMED_WITH.get(rows.model, ())
+        offered = list((rows.select_related(*along) if along else rows).order_by("-pk")[:MOST_OFFERED])
         current = named_by(self.instance, name)
         found = offered if current is None or current in offered else [current, *offered]
         return [*empty, *((one.pk, str(one)) for one in found)]
@@ -284,7 +279,7 @@ class RecordForm(forms.ModelForm):
         if self.asks_work:
             yield Group(_("Which work"), ("work",)), [self["work"]]
         for group in self.kind.main:
-            yield group, [self[name] for name in group.names]
+            yield group, [self[name] for name in group.names if name in self.fields]
 
     def more_groups(self) -> Iterator[tuple[Group, list[BoundField]]]:
         return ((group, [self[name] for name in group.names]) for group in self.kind.more)
@@ -304,55 +299,3 @@ class RecordForm(forms.ModelForm):
     def lists(self) -> dict[str, list[str]]:
         """The lists that fields offer, by the names that they are known by."""
         return {**self.names, **({"signs": list(signs())} if "smufl" in self.fields else {})}
-
-
-class PictureForm(RecordForm):
-    """A picture comes as a file, which is looked at and written anew before anything is stored."""
-
-    kind: ClassVar[Kind] = KINDS["pictures"]
-    file = forms.FileField(
-        label=cast(str, kind.fields["file"].label),
-        help_text=cast(str, kind.fields["file"].hint),
-        required=False,
-        widget=forms.ClearableFileInput(attrs={"accept": ".png,.jpg,.jpeg,.webp"}),
-    )
-
-    def __init__(self, *args: Any, request: Any = None, **options: Any) -> None:
-        super().__init__(*args, **options)
-        self.request = request
-
-    def clean_file(self) -> ProbedPicture | None:
-        sent = self.cleaned_data["file"]
-        if self.request is not None and is_too_large(self.request, "file"):
-            raise forms.ValidationError(_("The picture is larger than 20 MB; make it smaller first."))
-        if sent is None:
-            if not self.instance.pk:
-                raise forms.ValidationError(_("Choose a file."))
-            return None
-        try:
-            return probe_picture(sent.read())
-        except PictureError as mistake:
-            raise forms.ValidationError(mistake.reason) from mistake
-
-    def keep_files(self) -> None:
-        probed: ProbedPicture | None = self.cleaned_data["file"]
-        if probed is None:
-            return
-        picture: Picture = self.instance
-        picture.sha256, picture.suffix = keep_picture(probed, default_storage), probed.suffix
-        picture.width, picture.height, picture.byte_count = probed.width, probed.height, len(probed.content)
-
-
-@cache
-def form_for(slug: str) -> type[RecordForm]:
-    """Return the form of a kind, made once."""
-    kind = KINDS[slug]
-    columns = [name for name in kind.names if name != "file"]
-    made = forms.modelform_factory(
-        kind.model,
-        form=PictureForm if kind.model is Picture else RecordForm,
-        fields=["work", *columns] if kind.is_of_work else columns,
-        formfield_callback=partial(field_for, kind),
-    )
-    made.kind = kind  # type: ignore[attr-defined]
-    return cast("type[RecordForm]", made)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Any
 
@@ -18,6 +18,7 @@ from catalogue.models import (
     Person,
     Picture,
     ProgrammeNote,
+    StoredFile,
     TechnicalSetup,
     Work,
 )
@@ -27,8 +28,10 @@ from catalogue.rules.texts import stale_biography, stale_note, too_long
 from catalogue.terms import NoteLength
 from catalogue.timing import PartialDate
 from catalogue.web.changes import Change, changes_of
+from catalogue.web.records.files import Upload, is_heard, said_of_file, upload_for
 from catalogue.web.records.kinds import Kind, Words
 from catalogue.web.records.of_catalogue import BILLED_NAMES, CONTACTS
+from catalogue.web.records.of_files import FILES
 from catalogue.web.records.registry import AROUND_A_WORK
 from catalogue.web.records.shown import Row, rows_of, shown, sign_svg
 from catalogue.web.setups import doubts_about_setup, drawings_of
@@ -38,12 +41,16 @@ ON_A_WORKS_PAGE = 20
 
 @dataclass(frozen=True, slots=True)
 class Around:
-    """The records of a kind around something else: each with its key, its name, what else is told, and its sign."""
+    """The records of a kind around something else: each with its key, its name, what else is told, and its sign.
+
+    ``upload`` is the form with which one more is sent, where it comes as a file.
+    """
 
     kind: Kind
     lines: tuple[tuple[int, str, SafeString, SafeString], ...]
     more: int
     doubt: str = ""
+    upload: Upload | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +74,7 @@ class RecordPage:
     doubts: tuple[str, ...]
     around: tuple[Around, ...]
     changes: tuple[Told, ...]
+    is_heard: bool
 
 
 def record_page(record: Any, kind: Kind, *, today: date, slug: str, language: str) -> RecordPage:
@@ -78,8 +86,9 @@ def record_page(record: Any, kind: Kind, *, today: date, slug: str, language: st
         drawings=drawings_of(record, language) if isinstance(record, TechnicalSetup) else (),
         remarks=remarks_on(record),
         doubts=tuple(doubt for doubt in doubts_about(record, today) if doubt),
-        around=around_body(record, slug, language),
+        around=around_record(record, slug, language),
         changes=tuple(told_change(change, kind) for change in changes_of(record)),
+        is_heard=is_heard(record),
     )
 
 
@@ -100,7 +109,7 @@ def remarks_on(record: Any) -> tuple[str, ...]:
     if isinstance(record, Picture):
         size = {"wide": record.width, "high": record.height, "kind": record.suffix.upper()}
         return (_("%(wide)s × %(high)s pixels, %(kind)s") % size, f"SHA-256 {record.sha256}")
-    return ()
+    return said_of_file(record) if isinstance(record, StoredFile) else ()
 
 
 def doubts_about(record: Any, today: date) -> tuple[str, ...]:
@@ -126,6 +135,15 @@ def known(when: Any) -> PartialDate | None:
 def around_work(work: Work, slug: str, language: str) -> tuple[Around, ...]:
     """Return the records around a work, kind by kind, one query for each kind; kinds without any have no lines."""
     return tuple(around(kind, kind.around(work), slug, language) for kind in AROUND_A_WORK)
+
+
+def around_record(record: Any, slug: str, language: str) -> tuple[Around, ...]:
+    """Return what belongs to a record: the files of an edition, a recording or a setup, the names of a body."""
+    upload = upload_for(record)
+    if upload is None:
+        return around_body(record, slug, language)
+    files = FILES.around(record.work).filter(**{upload.column: record})
+    return (replace(around(FILES, files, slug, language), upload=upload),)
 
 
 def around_body(record: Any, slug: str, language: str) -> tuple[Around, ...]:

@@ -18,6 +18,7 @@ from catalogue.web.records.of_catalogue import (
     PICTURES,
     REVIEWS,
 )
+from catalogue.web.records.of_files import FILES
 from catalogue.web.records.of_players import PERCUSSION, RETUNINGS, SIGNS, TUNINGS
 from catalogue.web.records.of_technical import RIDERS, SETUPS
 from catalogue.web.records.of_works import (
@@ -36,12 +37,12 @@ SHELVES = (
     Shelf(_("For the players"), (PERCUSSION, SIGNS, TUNINGS, RETUNINGS)),
     Shelf(_("Sound, stage and light"), (SETUPS, RIDERS)),
     Shelf(_("Who has a part in it"), (CONTRIBUTORS, COMMISSIONS, TEXT_SOURCES, EDITIONS)),
-    Shelf(_("Heard and seen"), (RECORDINGS, REVIEWS, AWARDS, PICTURES)),
+    Shelf(_("Heard and seen"), (RECORDINGS, REVIEWS, AWARDS, PICTURES, FILES)),
 )
 KINDS: dict[str, Kind] = {kind.slug: kind for shelf in SHELVES for kind in shelf}
 AROUND_A_WORK: tuple[Kind, ...] = (
     COMMISSIONS, CONTRIBUTORS, TEXT_SOURCES, PROGRAMME_NOTES, PERFORMANCE_NOTES, PERCUSSION, SIGNS, TUNINGS, RETUNINGS,
-    SETUPS, RIDERS, EDITIONS, RECORDINGS, AWARDS, REVIEWS, PICTURES,
+    SETUPS, RIDERS, EDITIONS, RECORDINGS, AWARDS, REVIEWS, PICTURES, FILES,
 )  # fmt: skip
 
 

@@ -8,14 +8,14 @@ from decimal import Decimal
 from typing import Any
 
 from django.db import models
-from django.template.defaultfilters import linebreaks_filter
+from django.template.defaultfilters import filesizeformat, linebreaks_filter
 from django.urls import reverse
 from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from catalogue.drawings.signs import sign_drawing, to_svg
-from catalogue.models import Organisation, Performance, Person, Recording, TechnicalSetup, Work
+from catalogue.models import Edition, Organisation, Performance, Person, Recording, TechnicalSetup, Work
 from catalogue.models.typed_lists import READERS
 from catalogue.rules.identifiers import doubt_about
 from catalogue.timing import Duration, PartialDate, write_duration
@@ -66,10 +66,12 @@ def shown(record: Any, name: str, slug: str, language: str) -> SafeString | str:
     value = str(record) if name == "__str__" else getattr(record, name)
     if value is None or value == "" or value == () or value is False:
         return ""
-    if isinstance(value, Work | Performance | Person | Organisation | Recording | TechnicalSetup):
+    if isinstance(value, Work | Performance | Person | Organisation | Edition | Recording | TechnicalSetup):
         return linked(value, slug)
     if name in {"excerpt_from", "excerpt_until"} and isinstance(value, int):
         return write_seconds(value)
+    if name == "byte_count":
+        return filesizeformat(value)
     chosen = getattr(record, f"get_{name}_display", None)
     if chosen is not None and not isinstance(value, tuple):
         return str(chosen())

@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.core.exceptions import ValidationError
 from django.core.files.storage import default_storage
-from django.http import FileResponse, Http404, HttpResponse
+from django.http import FileResponse, Http404, HttpResponse, HttpResponseBase
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -19,12 +19,16 @@ from django_tables2 import RequestConfig
 from catalogue.actions.deletion import delete_record
 from catalogue.actions.records import save_record
 from catalogue.actions.saving import Overtaken
+from catalogue.exchange.file_formats import FORMATS
 from catalogue.exchange.pictures import MEDIA_TYPES, stored_name
-from catalogue.models import Picture, Rider, Work
+from catalogue.exchange.stored_files import name_to_take_away
+from catalogue.models import Picture, Rider, StoredFile, Work
 from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.conflicts import Conflict
-from catalogue.web.forms.records import RecordForm, form_for
+from catalogue.web.forms.records import RecordForm
+from catalogue.web.forms.uploads import UploadForm, form_for
 from catalogue.web.notices import say
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.page import record_page
@@ -147,7 +151,7 @@ def form_of(request: CatalogueRequest, kind: Kind, record: Any) -> HttpResponse:
 def made_form(request: CatalogueRequest, kind: Kind, record: Any, *, saves: int | None = None) -> RecordForm:
     """Return the form as it was sent, with the number of saves that it is now up to, or an empty one."""
     options: dict[str, Any] = {"instance": record, "composer": request.composer}
-    if kind.model is Picture:
+    if issubclass(form_for(kind.slug), UploadForm):
         options["request"] = request
     if request.method != "POST":
         carried = {name: request.GET[name][:LINE] for name in kind.again if name in request.GET}
@@ -171,7 +175,7 @@ def next_address(request: CatalogueRequest, kind: Kind, record: Any) -> str:
     return f"{address}?{urlencode(same)}" if same else address
 
 
-# ---- deleting, and the picture itself
+# ---- deleting, and the files themselves
 
 
 @editor_page
@@ -196,3 +200,21 @@ def picture_file(request: CatalogueRequest, picture: int) -> HttpResponse | File
     response = FileResponse(default_storage.open(name), content_type=MEDIA_TYPES[found.suffix])
     response.headers["Cross-Origin-Resource-Policy"] = "same-origin"
     return response
+
+
+@member_page
+@require_safe
+def stored_file(request: CatalogueRequest, storedfile: int) -> HttpResponseBase:
+    """/c/<composer>/records/files/<file>/file/ — a file to take away, whole or a range of it, to members only."""
+    found = get_object_or_404(StoredFile.objects.filter(composer=request.composer), pk=storedfile)
+    stored = stored_name(found.sha256, found.suffix)
+    if not default_storage.exists(stored):
+        raise Http404
+    return sent_file_response(
+        request,
+        storage=default_storage,
+        stored=stored,
+        etag=found.sha256,
+        media_type=FORMATS[found.suffix].media_type,
+        name=name_to_take_away(found.original_name, found.suffix),
+    )

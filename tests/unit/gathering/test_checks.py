@@ -8,7 +8,7 @@ from catalogue.gathering.checks import Finding, Kind, find_faults
 from catalogue.models import Work
 from tests.makers import NOW, make_composer, make_performance, make_user, make_work
 
-pytestmark = pytest.mark.django_db
+pytestmark = [pytest.mark.django_db, pytest.mark.usefixtures("no_files")]
 
 
 @pytest.fixture(autouse=True)

@@ -4,13 +4,17 @@ import json
 from io import StringIO
 
 import pytest
+from django.core.files.storage import default_storage
 from django.core.management import call_command
 
 from catalogue.actions.works import save_work
-from catalogue.models import Work
+from catalogue.exchange.pictures import stored_name
+from catalogue.exchange.sent_files import keep_sent
+from catalogue.models import Picture, Work
 from tests.makers import NOW, make_composer, make_user, make_work
+from tests.record_makers import make_record
 
-pytestmark = pytest.mark.django_db
+pytestmark = [pytest.mark.django_db, pytest.mark.usefixtures("no_files")]
 
 
 def checked(*options: str) -> str:
@@ -61,3 +65,18 @@ def test_findings_are_told_with_their_place() -> None:
         },
     ]
     assert checked().splitlines()[1:3] == ["  about 12", "        ^^"]
+
+
+def test_record_without_its_file_and_file_without_a_record_are_found() -> None:
+    work = make_work("Tides")
+    picture, lost = make_record(Picture, work=work), keep_sent(b"nobody's", "pdf", default_storage)
+
+    found = {
+        (one["kind"], one["record"], one["id"], one["title"])
+        for one in json.loads(checked("--json"))["findings"]
+        if "file" in (one["record"], one["column"])
+    }
+    default_storage.delete(stored_name(lost, "pdf"))
+
+    assert ("damaged", "picture", picture.pk, "A woman at a window") in found
+    assert ("orphan", "file", None, stored_name(lost, "pdf")) in found
