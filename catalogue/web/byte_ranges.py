@@ -77,7 +77,7 @@ def as_file(response: Any, tag: str, name: str = "") -> HttpResponseBase:
     response.headers["ETag"] = tag
     response.headers["Accept-Ranges"] = "bytes"
     response.headers["Cache-Control"] = "private, no-store"
-    response.headers["Content-Security-Policy"] = "default-src 'none'; sandbox"
+    response.headers["Content-Security-Policy"] = "default-src 'none'; frame-ancestors 'none'; sandbox"
     response.headers["Cross-Origin-Resource-Policy"] = "same-origin"
     response.headers["X-Content-Type-Options"] = "nosniff"
     if name:

@@ -82,7 +82,7 @@ def test_file_is_taken_away_as_a_file_and_never_opened_as_a_page(browser: Client
         "Content-Length": "100",
         "Content-Disposition": 'attachment; filename="Ash Ferry.pdf"',
         "X-Content-Type-Options": "nosniff",
-        "Content-Security-Policy": "default-src 'none'; sandbox",
+        "Content-Security-Policy": "default-src 'none'; frame-ancestors 'none'; sandbox",
         "Cache-Control": "private, no-store",
         "Cross-Origin-Resource-Policy": "same-origin",
         "Accept-Ranges": "bytes",
