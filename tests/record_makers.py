@@ -19,6 +19,7 @@ from catalogue.models import (
     PerformanceNote,
     Picture,
     ProgrammeNote,
+    Referee,
     Retuning,
     Review,
     Rider,
@@ -51,6 +52,7 @@ OF_COMPOSER: dict[type[models.Model], Columns] = {
     Award: {"name": "Harbour Prize", "result": "second prize", "date": read_date("2024")},
     BilledName: {"name": "I. Tarnow"},
     ContactPerson: {"name": "Bo Lind", "role": "librarian", "telephone": "+47 55 00 00 00"},
+    Referee: {"name": "Ada Lunn", "institution": "Ferry School of Music", "email": "ada@example.org"},
     Rider: {"contact_name": "Bo Lind", "contact_email": "bo@example.org"},
     Picture: {
         "alternative": "A woman at a window", "sha256": "0" * 64, "suffix": "png", "width": 4, "height": 3,

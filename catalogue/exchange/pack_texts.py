@@ -17,6 +17,7 @@ from tinytag import TinyTag
 from tinytag.tinytag import TinyTagException
 
 from catalogue.exchange.pdf_text import attachments, carried_texts, page_text
+from catalogue.rules.anonymity import Sought, finds, finds_as_stored
 
 AUDIO = {".mp3", ".wav", ".flac", ".m4a", ".mp4", ".ogg", ".oga", ".opus", ".aif", ".aiff", ".aac", ".wma"}
 PICTURES = {".png", ".jpg", ".jpeg", ".gif", ".tif", ".tiff", ".webp", ".bmp"}
@@ -34,6 +35,16 @@ class PackText:
     place: str
     text: str
     stored: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something that gives the composer away: in which file, where, the words, and what they are."""
+
+    file: str
+    place: str
+    text: str
+    kind: str
 
 
 @dataclass(slots=True)
@@ -122,6 +133,17 @@ class Pack:
         except (TinyTagException, ValueError, KeyError, IndexError):
             self.not_seen.append(f"{name}: its tags cannot be read as such; the whole file was searched instead.")
         yield from raw(name, data)
+
+
+def findings_in(pack: Pack, name: str, data: bytes, sought: tuple[Sought, ...]) -> list[Finding]:
+    """Return what of the sought stands in a file; of its bytes as they are stored only what was not found before."""
+    found: list[Finding] = []
+    for one in pack.read(name, data):
+        for find in finds_as_stored(one.text, sought) if one.stored else finds(one.text, sought):
+            if one.stored and any(other.file == one.file and other.kind == find.clue for other in found):
+                continue
+            found.append(Finding(one.file, one.place, find.text, str(find.clue)))
+    return found
 
 
 def running_text(data: bytes) -> str:

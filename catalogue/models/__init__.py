@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from catalogue.models.calendars import CalendarAddress
-from catalogue.models.calls import Call, Submission, SubmittedWork
+from catalogue.models.calls import Call, Referee, Reference, Submission, SubmittedWork
 from catalogue.models.contacts import BilledName, ContactPerson
 from catalogue.models.contributors import Contributor
 from catalogue.models.cues import Cue
@@ -57,6 +57,8 @@ __all__ = [
     "ProgrammeNote",
     "ProgrammedWork",
     "Recording",
+    "Referee",
+    "Reference",
     "Retuning",
     "Review",
     "Rider",

@@ -7,15 +7,19 @@ from typing import Self
 from uuid import uuid4
 
 from django.core.exceptions import ValidationError
-from django.core.validators import MinValueValidator
+from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
 from django.db.models import F, Q
 
-from catalogue.models.conditions import choices_of, known
-from catalogue.models.fields import LONG_LINE, line, text
+from catalogue.models.conditions import choices_of, filled, known
+from catalogue.models.editions import Edition
+from catalogue.models.fields import LONG_LINE, SearchTextField, line, text
+from catalogue.models.kept import KeptOfComposer
 from catalogue.models.people import Composer
-from catalogue.models.records import Deletable, Guarded, LivingManager, Record, TenantQuerySet
+from catalogue.models.recordings import Recording
+from catalogue.models.records import Contact, Deletable, Guarded, LivingManager, Record, TenantQuerySet
 from catalogue.models.works import Work
+from catalogue.models.writings import ProgrammeNote
 from catalogue.rules.calls.plain_values import call_of
 from catalogue.rules.calls.terms import Call as Terms
 from catalogue.rules.calls.terms import CallKind
@@ -82,13 +86,24 @@ class SubmittedWorkQuerySet(TenantQuerySet["SubmittedWork"]):
 
 
 class Submission(Record):
-    """What is sent to a call, and what has become of it."""
+    """What is sent to a call, and what has become of it.
+
+    ``language`` (BCP 47) is that of the papers, empty for the composer's. ``motto`` stands for the name where the call
+    is anonymous. ``by_hand`` are the keys of the things that the composer
+    has made ready without this program; ``sent_files`` what left the house: name, bytes and SHA-256 of each file.
+    """
 
     call = models.OneToOneField(Call, on_delete=models.CASCADE, related_name="submission")
     status = models.CharField(max_length=12, choices=choices_of(SubmissionStatus), default=SubmissionStatus.DRAFT.value)
     sent_on = models.DateField(null=True, blank=True)
+    decided_on = models.DateField(null=True, blank=True)
     outcome = line(LONG_LINE)
     feedback = text()
+    language = line(35)
+    motto = line()
+    statement = text()
+    by_hand = models.JSONField(default=list, blank=True)
+    sent_files = models.JSONField(default=list, blank=True, editable=False)
 
     objects = SubmissionQuerySet.as_manager()
 
@@ -100,11 +115,19 @@ class Submission(Record):
 
 
 class SubmittedWork(Record):
-    """A work in a submission, in the order in which it is sent."""
+    """A work in a submission, in the order in which it is sent.
+
+    ``note``, ``recording`` and ``edition`` are what is sent of it where the composer has chosen, else the tool does.
+    ``cover_pages`` are the first pages of the score's file, which a cover of the pack takes the place of.
+    """
 
     submission = models.ForeignKey(Submission, on_delete=models.CASCADE, related_name="works")
     work = models.ForeignKey(Work, on_delete=models.CASCADE, related_name="submitted")
     order = models.PositiveSmallIntegerField(default=1, validators=[MinValueValidator(1)])
+    note = models.ForeignKey(ProgrammeNote, on_delete=models.SET_NULL, null=True, blank=True, related_name="+")
+    recording = models.ForeignKey(Recording, on_delete=models.SET_NULL, null=True, blank=True, related_name="+")
+    edition = models.ForeignKey(Edition, on_delete=models.SET_NULL, null=True, blank=True, related_name="+")
+    cover_pages = models.PositiveSmallIntegerField(default=0, validators=[MaxValueValidator(20)])
 
     objects = SubmittedWorkQuerySet.as_manager()
 
@@ -112,7 +135,52 @@ class SubmittedWork(Record):
         constraints = [
             models.UniqueConstraint(fields=["submission", "work"], name="submitted_work_once"),
             models.CheckConstraint(condition=Q(order__gte=1), name="submitted_work_order_from_one"),
+            models.CheckConstraint(condition=Q(cover_pages__lte=20), name="submitted_work_cover_pages_few"),
         ]
 
     def __str__(self) -> str:
         return f"{self.work} in {self.submission}"
+
+    def clean(self) -> None:
+        for name in ("note", "recording", "edition"):
+            chosen = getattr(self, name)
+            if chosen is not None and chosen.work_id != self.work_id:
+                raise ValidationError({name: f"“{chosen}” is of another work."})
+
+
+class Referee(KeptOfComposer, Contact):
+    """Somebody who writes references for the composer: who they are and where, and how they are reached."""
+
+    name = line(blank=False)
+    position = line(LONG_LINE)
+    institution = line(LONG_LINE)
+    knows_as = line(LONG_LINE)
+    search_text = SearchTextField(of=("name", "position", "institution", "notes"))
+
+    class Meta:
+        constraints = [filled("referee", "name")]
+
+    def __str__(self) -> str:
+        return ", ".join(part for part in (self.name, self.institution) if part)
+
+
+class ReferenceQuerySet(TenantQuerySet["Reference"]):
+    memberships_path = "submission__call__composer__memberships"
+
+
+class Reference(Record):
+    """A referee's letter for a submission: when it was asked for, agreed to, and received."""
+
+    submission = models.ForeignKey(Submission, on_delete=models.CASCADE, related_name="references")
+    referee = models.ForeignKey(Referee, on_delete=models.CASCADE, related_name="references")
+    asked_on = models.DateField(null=True, blank=True)
+    agreed_on = models.DateField(null=True, blank=True)
+    received_on = models.DateField(null=True, blank=True)
+
+    objects = ReferenceQuerySet.as_manager()
+
+    class Meta:
+        constraints = [models.UniqueConstraint(fields=["submission", "referee"], name="reference_once")]
+
+    def __str__(self) -> str:
+        return f"{self.referee} for {self.submission}"

@@ -39,6 +39,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
         {"django", "lxml", "defusedxml", "python_calamine", "xlsxwriter", "tinytag", "pikepdf", "PIL"},
     ),
     "making": (BASE | {"rules", "models", "gathering", "documents"}, {"django"}),
+    "packing": (BASE | {"rules", "models", "gathering", "documents", "making", "exchange"}, {"django"}),
     "web": (
         {"*"},
         {

@@ -106,6 +106,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "slice": lambda: "30",
         "picture": lambda: make_picture(composer).pk,
         "storedfile": lambda: make_file(composer).pk,
+        "number": lambda: 1,
     }
     return {part: makers[part]() for part in variable}
 

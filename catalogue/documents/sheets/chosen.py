@@ -14,6 +14,7 @@ from catalogue.documents.sheets.parts_checklist import A4, LETTER
 from catalogue.documents.sheets.performance_history import PERFORMANCE_HISTORY
 from catalogue.documents.sheets.programme_entry import PROGRAMME_ENTRY
 from catalogue.documents.sheets.rider import RIDER
+from catalogue.documents.sheets.submissions import COVER_SHEET, SCORE_COVER, TEXT_SHEET
 from catalogue.documents.sheets.works_list import BY_CATEGORY, BY_YEAR
 from catalogue.terms import HouseStyle
 
@@ -31,6 +32,9 @@ SHEETS = {
     "rider": RIDER,
     "cue-sheet": cue_sheet.A4,
     "cue-sheet-pocket": cue_sheet.POCKET,
+    "cover-sheet": COVER_SHEET,
+    "text-sheet": TEXT_SHEET,
+    "score-cover": SCORE_COVER,
 }
 ON_LETTER = {"parts-checklist": LETTER, "cue-sheet": cue_sheet.LETTER, "performance-return": performance_return.LETTER}
 

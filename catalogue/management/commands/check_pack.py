@@ -2,27 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
 from django.core.management.base import CommandParser
 
-from catalogue.exchange.pack_texts import Pack
+from catalogue.exchange.pack_texts import Finding, Pack, findings_in
 from catalogue.gathering.names import gather_sought
 from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
 from catalogue.management.progress import Progress
-from catalogue.rules.anonymity import Person, Sought, finds, finds_as_stored, sought_of
-
-
-@dataclass(frozen=True, slots=True)
-class Finding:
-    """Something that gives the composer away: in which file, where, the words, and what they are."""
-
-    file: str
-    place: str
-    text: str
-    kind: str
+from catalogue.rules.anonymity import Person, Sought, sought_of
 
 
 class Command(CatalogueCommand):
@@ -75,13 +65,7 @@ def findings(pack: Pack, path: Path, sought: tuple[Sought, ...]) -> list[Finding
         data = path.read_bytes()
     except OSError as fault:
         raise UnusableInput(f"“{path}” cannot be read.") from fault
-    found: list[Finding] = []
-    for one in pack.read(path.name, data):
-        for find in finds_as_stored(one.text, sought) if one.stored else finds(one.text, sought):
-            if one.stored and any(other.file == one.file and other.kind == find.clue for other in found):
-                continue
-            found.append(Finding(one.file, one.place, find.text, str(find.clue)))
-    return found
+    return findings_in(pack, path.name, data, sought)
 
 
 def told(found: list[Finding], not_seen: list[str]) -> list[str]:

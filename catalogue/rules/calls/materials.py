@@ -97,6 +97,7 @@ DOCUMENTS = {
     "referees": r"referees?\b|references\b|letters? of recommendation|gutachten",
     "certificates": r"certificates?|transcripts?|diplomas?|zeugnis",
     "photograph": r"photo",
+    "writing sample": r"writing samples?|samples? of (?:academic )?writing|schriftprobe",
     "sealed envelope": r"sealed envelope|verschlossener umschlag",
 }
 SENDING = (
@@ -122,11 +123,20 @@ def read_materials(passages: Sequence[Passage]) -> Iterator[Found]:
         if has(EXCLUSIVE, said) and not has(r"simultaneous submissions are (?:fine|welcome|allowed)", said):
             yield Found("exclusive", True, *where)
         if has(SENDING, said) and not has(r"^no |no references|not be included|no recordings", said):
-            for name, pattern in DOCUMENTS.items():
-                if has(pattern, said) and not (
-                    name == "recording" and has(rf"{FORBIDDEN}|{UNWANTED}|no recording", said)
-                ):
-                    yield Found("documents", name, *where)
+            for name in documents_in(said):
+                yield Found("documents", name, *where)
+
+
+def documents_in(said: str) -> list[str]:
+    """Return what a passage asks to be sent, in its order."""
+    found = {
+        name: match.start()
+        for name, pattern in DOCUMENTS.items()
+        if (match := re.search(rf"(?<![a-z])(?:{pattern})", said))
+    }
+    if has(rf"{FORBIDDEN}|{UNWANTED}|no recording", said):
+        found.pop("recording", None)
+    return sorted(found, key=lambda name: found[name])
 
 
 def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterator[Found]:

@@ -20,6 +20,7 @@ from catalogue.rules.calls.terms import (
     ForcesRule,
     Novelty,
     Players,
+    Portal,
     RecordingRule,
     Residence,
     SetRule,
@@ -89,6 +90,9 @@ def valued(name: str, value: Any) -> Any:
     if name == "residence":
         states = {key: tuple(value[key]) for key in ("national", "resident", "born")}
         return Residence(**states, text=value["text"])
+    if name == "portal":
+        known = {one.name for one in fields(Portal)}
+        return Portal(**{key: one for key, one in value.items() if key in known})
     if name == "set_rules":
         return tuple(SetRule(**one) for one in value)
     return tuple(value) if isinstance(value, list) else value

@@ -16,9 +16,10 @@ from catalogue.rules.calls.limits import read_limits
 from catalogue.rules.calls.materials import read_materials
 from catalogue.rules.calls.novelty import read_novelty
 from catalogue.rules.calls.passages import Passage, passages_of
+from catalogue.rules.calls.portals import PREFIX, read_portals
 from catalogue.rules.calls.portfolios import read_portfolios
 from catalogue.rules.calls.sound import read_sound
-from catalogue.rules.calls.terms import Call, CallKind, Evidence, Found, Proposal
+from catalogue.rules.calls.terms import Call, CallKind, Evidence, Found, Portal, Proposal
 from catalogue.rules.calls.words import has, plain
 
 LONGEST = 60_000
@@ -78,6 +79,7 @@ def subjects(passages: Sequence[Passage], text: str, kind: CallKind, closes: dat
     yield from read_sound(passages)
     yield from read_materials(passages)
     yield from read_portfolios(passages)
+    yield from read_portals(passages)
 
 
 def kind_of(passages: Sequence[Passage]) -> CallKind:
@@ -135,9 +137,10 @@ def assembled(text: str, found: tuple[Found, ...]) -> Proposal:
             best = max(of_field, key=lambda one: one.rank)
             values[name] = best.value
             kept = [one for one in of_field if one.value == best.value]
-        if name in names:
+        if name in names or name.startswith(PREFIX):
             evidence += dict.fromkeys(Evidence(name, one.start, one.end) for one in kept if one.end)
-    call = replace(Call(), **{name: value for name, value in values.items() if name in names})
+    portal = {name.removeprefix(PREFIX): value for name, value in values.items() if name.startswith(PREFIX)}
+    call = replace(Call(portal=Portal(**portal)), **{name: value for name, value in values.items() if name in names})
     return Proposal(tidy(call), text, tuple(sorted(evidence, key=lambda one: (one.start, one.field))))
 
 

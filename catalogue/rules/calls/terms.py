@@ -133,6 +133,27 @@ class Residence:
 
 
 @dataclass(frozen=True, slots=True)
+class Portal:
+    """What may be handed in and how: words, pages, seconds and bytes at most, and how the files are named.
+
+    ``pairs``: a score and a recording of every work. ``referees`` is how many are asked. ``file_names`` is a pattern
+    with its places in braces, such as ``{surname}_{title}``, and without a suffix.
+    """
+
+    statement_least: int | None = None
+    statement_words: int | None = None
+    life_words: int | None = None
+    sample_pages: int | None = None
+    cv_pages: int | None = None
+    excerpt: int | None = None
+    referees: int | None = None
+    pairs: bool = False
+    file_bytes: int | None = None
+    pack_bytes: int | None = None
+    file_names: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Call:
     """One call. Durations are whole seconds, limits inclusive unless ``duration_strict``; money is text.
 
@@ -181,6 +202,7 @@ class Call:
     recording_live: bool = False
     recording_text: str = ""
     note_words: int | None = None
+    portal: Portal = Portal()
     fee: str = ""
     exclusive: bool = False
     documents: tuple[str, ...] = ()

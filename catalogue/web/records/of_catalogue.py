@@ -13,6 +13,7 @@ from catalogue.models import (
     Organisation,
     Person,
     Picture,
+    Referee,
     Review,
 )
 from catalogue.web.forms.works import Group
@@ -114,6 +115,30 @@ CONTACTS = Kind(
     order=("organisation__name", "name", "pk"),
     along=("organisation",),
     again=("organisation",),
+)
+
+REFEREES = Kind(
+    slug="referees",
+    model=Referee,
+    one=_("Referee"),
+    many=_("Referees"),
+    add=_("Add a referee"),
+    says=_("Who writes references for you: asked again with one click for each application."),
+    main=(Group(_("Who"), ("name", "position", "institution", "knows_as")), REACHED),
+    more=(KEPT,),
+    fields={
+        "name": Said(_("Name")),
+        "position": Said(_("Their title"), _("Such as: professor of composition.")),
+        "institution": Said(_("Where they are")),
+        "knows_as": Said(_("Knows you as"), _("Portals ask for it; such as: teacher for four years.")),
+        "email": EMAIL,
+        "telephone": TELEPHONE,
+        "website": WEBSITE,
+        "address": ADDRESS,
+        "notes": NOTES,
+    },
+    columns=("name", "institution", "email", "telephone"),
+    order=("name", "pk"),
 )
 
 BILLED_NAMES = Kind(

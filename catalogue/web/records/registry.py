@@ -16,6 +16,7 @@ from catalogue.web.records.of_catalogue import (
     ORGANISATIONS,
     PEOPLE,
     PICTURES,
+    REFEREES,
     REVIEWS,
 )
 from catalogue.web.records.of_files import FILES
@@ -32,7 +33,7 @@ from catalogue.web.records.of_works import (
 )
 
 SHELVES = (
-    Shelf(_("People and organisations"), (PEOPLE, ORGANISATIONS, CONTACTS, BILLED_NAMES)),
+    Shelf(_("People and organisations"), (PEOPLE, ORGANISATIONS, CONTACTS, REFEREES, BILLED_NAMES)),
     Shelf(_("Words"), (PROGRAMME_NOTES, BIOGRAPHIES, PERFORMANCE_NOTES)),
     Shelf(_("For the players"), (PERCUSSION, SIGNS, TUNINGS, RETUNINGS)),
     Shelf(_("Sound, stage and light"), (SETUPS, RIDERS)),

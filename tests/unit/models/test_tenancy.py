@@ -8,6 +8,7 @@ from django.db import models
 from catalogue.actions.calendars import make_address
 from catalogue.actions.calls import choose_works, propose_call
 from catalogue.actions.riders import Package, Said, send_rider, take_answers
+from catalogue.actions.submissions import LetterDays, ask_referee
 from catalogue.models import (
     CalendarAddress,
     Call,
@@ -27,6 +28,8 @@ from catalogue.models import (
     Person,
     ProgrammedWork,
     Recording,
+    Referee,
+    Reference,
     Rider,
     RiderAnswer,
     RiderSending,
@@ -70,6 +73,7 @@ RECORDS: tuple[type[models.Model], ...] = (
     Person,
     ProgrammedWork,
     Recording,
+    Reference,
     RiderAnswer,
     RiderSending,
     SavedView,
@@ -110,6 +114,7 @@ def full_catalogue(owner: User) -> Composer:
         take_answers(sending=sending, answers={"0" * 16: Said(Answer.YES)}, by="Kit", message="", now=NOW)
         call = propose_call(composer=composer, text="A call for scores", now=NOW)
         choose_works(call=call, works=[work])
+        ask_referee(call=call, referee=made[Referee], days=LetterDays())
         batch = ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW)
         Merge.objects.create(composer=composer, sort="name", made_at=NOW)
         make_address(composer=composer, keeper=user, label="Telephone", now=NOW)
@@ -170,7 +175,7 @@ def composer_of(record: models.Model) -> Composer:
         return record
     if isinstance(record, RiderAnswer):
         return record.sending.rider.composer
-    for way in ("work", "performance", "batch", "call", "rider"):
+    for way in ("work", "performance", "batch", "call", "rider", "referee"):
         if hasattr(record, way) and not hasattr(record, "composer"):
             return getattr(record, way).composer
     return record.composer

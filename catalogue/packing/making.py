@@ -1,0 +1,96 @@
+"""A pack made: every file of its plan, held against the sizes and the anonymity that the call asks for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from catalogue.documents.needs import DocumentNeeds
+from catalogue.exchange.electronics_package import Member, digest_of
+from catalogue.exchange.pack_texts import Finding, Pack, findings_in
+from catalogue.packing.lines import Line
+from catalogue.packing.plan import Plan
+from catalogue.rules.anonymity import Sought
+from catalogue.rules.calls.packs import Breach, Part, breaches
+
+
+@dataclass(frozen=True, slots=True)
+class MadeFile:
+    """A file of the pack with its content, or where that is."""
+
+    line: Line
+    member: Member
+    size: int
+
+    @property
+    def part(self) -> Part:
+        return replace(self.line.draft.part, size=self.size) if self.line.draft else Part(self.line.piece)
+
+    @property
+    def sha256(self) -> str:
+        return digest_of(self.member.parts())
+
+
+@dataclass(frozen=True, slots=True)
+class MadePack:
+    """A pack with all its files: what could not be made, what breaks a rule, and what gives the composer away."""
+
+    plan: Plan
+    files: tuple[MadeFile, ...]
+    broken: tuple[Breach, ...]
+    findings: tuple[Finding, ...] = ()
+    not_seen: tuple[str, ...] = ()
+
+    @property
+    def size(self) -> int:
+        return sum(one.size for one in self.files)
+
+    @property
+    def members(self) -> tuple[Member, ...]:
+        return tuple(one.member for one in self.files)
+
+    @property
+    def names_the_composer(self) -> bool:
+        return bool(self.findings)
+
+
+def nothing() -> None:
+    """Tell nobody how far it is."""
+
+
+def make_pack(plan: Plan, sought: tuple[Sought, ...] = (), step: Callable[[], None] = nothing) -> MadePack:
+    """Make every file of a plan; where the call is anonymous search them for what is ``sought``.
+
+    ``step`` is called after each file, so that somebody who waits can be told how far it is.
+    """
+    files: list[MadeFile] = []
+    broken: list[Breach] = []
+    for line in plan.files:
+        try:
+            files.append(made(line))
+        except DocumentNeeds as needs:
+            broken.append(Breach(f"The {line.piece} cannot be made: {needs.reason}"))
+        except OSError:
+            broken.append(Breach(f"The file of the {line.piece} is gone: “{line.file}” cannot be read."))
+        step()
+    parts = tuple(one.part for one in files)
+    rules = (*plan.broken, *(one for one in breaches(plan.submission.call, parts) if one not in plan.broken), *broken)
+    if not plan.submission.call.anonymous:
+        return MadePack(plan, tuple(files), rules)
+    pack = Pack()
+    found = tuple(dict.fromkeys(given_away(files, pack, sought)))
+    return MadePack(plan, tuple(files), rules, found, tuple(pack.not_seen))
+
+
+def made(line: Line) -> MadeFile:
+    content = line.draft.content() if line.draft else b""
+    size = len(content) if isinstance(content, bytes) else content.stat().st_size
+    return MadeFile(line, Member(line.file, content), size)
+
+
+def given_away(files: list[MadeFile], pack: Pack, sought: tuple[Sought, ...]) -> Iterator[Finding]:
+    for one in files:
+        content = one.member.content
+        data = content if isinstance(content, bytes) else Path(content).read_bytes()
+        yield from findings_in(pack, one.member.name, data, sought)

@@ -1,0 +1,145 @@
+"""What a portal takes: words of statements and lives, pages, minutes of recordings, sizes, names of files, referees."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from catalogue.rules.calls.packs import MEGABYTE
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.terms import Found
+from catalogue.rules.calls.words import NUMBER, has, number_of
+
+PREFIX = "portal_"
+FARTHEST = 60  # signs between a number and what it limits
+BEHIND = 4  # how much farther a word behind the number seems than one before it
+COUNT = r"(?:\d{1,2}[,.]\d{3}|\d{2,5})"
+WORDS = r"(?:words?|wort\w*|worte\w*|mots|parole|palabras)"
+SPAN_OF_WORDS = re.compile(rf"(?:(?P<least>{COUNT})\s*(?:-|to|bis|and|und|a)\s*)?(?P<most>{COUNT})[- ]?{WORDS}")
+STATEMENT = (
+    r"statement|letter of (?:motivation|intent)|motivation letter|cover letter|motivationsschreiben|summary|proposal"
+)
+LIFE = r"biograph\w*|\bbio\b|kurzbiographie|lebenslauf|vita\b"
+CV = r"curriculum vitae|\bcv\b|resume\b"
+SAMPLE = r"writing sample|sample of (?:academic )?writing|essay|schriftprobe"
+PAGES = re.compile(rf"(?:(?:{NUMBER})\s*(?:-|to|bis)\s*)?(?P<most>{NUMBER})[- ]?(?:pages?|seiten|pagine|paginas)")
+REFEREES = re.compile(
+    rf"(?P<count>{NUMBER})\s+(?:\w+\s+){{0,2}}?(?:referees?|references|referenzen|gutachten|referenze|"
+    r"letters? of (?:recommendation|reference|support)|recommendation letters?|lettere di referenza)"
+)
+SIZE = re.compile(r"(?P<size>\d+(?:[.,]\d+)?)\s*(?P<unit>kb|mb|gb|megabytes?|gigabytes?)\b")
+UNITS = {"k": 1_000, "m": MEGABYTE, "g": 1_000 * MEGABYTE}
+TOGETHER = r"together|total|altogether|in all|whole|zip|archive|zusammen|insgesamt|all files|combined"
+MINUTES = re.compile(rf"(?P<count>{NUMBER})\s*(?:minutes?|min\b|minuten|')")
+EXCERPT = r"(?:recordings?|excerpts?|audio|extracts?|ausschnitte?|aufnahmen?)"
+OF_EACH = r"each|every|per (?:work|piece|score)|for all|jede[mns]?|accompan|zu jedem|pro werk"
+PAIR = (
+    r"(?:scores?|partitur)\b[^.;,]{0,25}?(?:\band|\bwith|\+|\bplus|\bund|\bet|\be) (?:an? |its |their |the |eine )?"
+    r"(?:\w+ )?(?:recordings?|aufnahmen?|enregistrement|registrazione)|recordings? (?:and|with) (?:an? )?\w* ?scores?"
+)
+FILE_NAME = re.compile(
+    r"(?<![\w/@])(?P<name>[^\W_]+(?:[_\-][^\W_]+)+)\.(?:pdf|mp3|wav|zip|docx?|m4a|flac)\b", re.IGNORECASE
+)
+PLACES = {
+    "surname": r"surname|lastname|last|familyname|nachname|name|cognome|nom|apellido",
+    "name": r"fullname|yourname|composer",
+    "title": r"title|titleofwork|worktitle|work|piece|titel|werktitel|titolo|titre",
+    "piece": r"score|recording|note|bio|cv|document|partitur|aufnahme|type|kind",
+    "motto": r"motto|pseudonym|kennwort|codeword|nomdeplume",
+    "number": r"no|number|nr|nn|01|1",
+}
+GIVEN = r"firstname|first|forename|vorname|givenname|prenom|nome"
+
+
+def read_portals(passages: Sequence[Passage]) -> Iterator[Found]:
+    """Yield what may be handed in and how; the fields are those of a portal, with its prefix."""
+    for passage in passages:
+        said, where = passage.plain, (passage.start, passage.end)
+        for name, value in in_passage(said, passage.text):
+            yield Found(PREFIX + name, value, *where)
+
+
+def in_passage(said: str, text: str) -> Iterator[tuple[str, object]]:
+    yield from words_in(said)
+    yield from pages_in(said)
+    yield from sizes_in(said)
+    referees = REFEREES.search(said)
+    if referees and not has(r"no references|not required", said):
+        yield "referees", number_of(referees["count"])
+    if has(PAIR, said) and (has(OF_EACH, said) or has(r"scores and recordings", said)):
+        yield "pairs", True
+    listened = MINUTES.search(said)
+    if listened and has(rf"{EXCERPT}[^.;]{{0,50}}(?:at most|up to|no (?:more|longer)|max|not exceed|hochstens)", said):
+        yield "excerpt", number_of(listened["count"]) * 60
+    named = FILE_NAME.search(text)
+    if named and (pattern := pattern_of(named["name"])):
+        yield "file_names", pattern
+
+
+def words_in(said: str) -> Iterator[tuple[str, object]]:
+    """Yield the words of statements and lives: each number goes to the nearest text that is named."""
+    for match in SPAN_OF_WORDS.finditer(said):
+        kind = nearest(
+            said, match, {"statement": STATEMENT, "life": LIFE, "other": r"\bnotes?\b|description|text\b|werktext"}
+        )
+        if kind == "statement":
+            if match["least"]:
+                yield "statement_least", counted(match["least"])
+            yield "statement_words", counted(match["most"])
+        elif kind == "life":
+            yield "life_words", counted(match["most"])
+
+
+def counted(text: str) -> int:
+    return int(re.sub(r"[,.]", "", text))
+
+
+def nearest(said: str, match: re.Match[str], kinds: dict[str, str]) -> str:
+    """Return which of the kinds is named nearest to a match: before it, or right behind it (*a two-page CV*)."""
+    found: list[tuple[int, str]] = []
+    for kind, pattern in kinds.items():
+        for one in re.finditer(pattern, said):
+            before = one.end() <= match.start()
+            gap = match.start() - one.end() if before else (one.start() - match.end()) * BEHIND
+            if 0 <= gap <= FARTHEST:
+                found.append((gap, kind))
+    return min(found, default=(0, ""))[1]
+
+
+def pages_in(said: str) -> Iterator[tuple[str, object]]:
+    for match in PAGES.finditer(said):
+        kind = nearest(
+            said, match, {"sample_pages": SAMPLE, "cv_pages": rf"{CV}|{LIFE}", "": rf"scores?|{STATEMENT}|notes?\b"}
+        )
+        if kind:
+            yield kind, number_of(match["most"])
+
+
+def sizes_in(said: str) -> Iterator[tuple[str, object]]:
+    for match in SIZE.finditer(said):
+        size = int(float(match["size"].replace(",", ".")) * UNITS[match["unit"][0]])
+        clause = (
+            re.split(r"[;.]\s", said[: match.start()])[-1]
+            + re.split(r"[;.]\s|, (?=all|the zip)", said[match.start() :])[0]
+        )
+        yield ("pack_bytes" if has(TOGETHER, clause) else "file_bytes"), size
+
+
+def pattern_of(name: str) -> str:
+    """Return a name of a file as a pattern where its words are places: nothing where none is.
+
+    >>> pattern_of("Surname_Title_Score"), pattern_of("entry-form")
+    ('{surname}_{title}_{piece}', '')
+    """
+    parts = re.split(r"([_\-])", name)
+    made, places = [], 0
+    for part in parts:
+        said = part.casefold()
+        place = next((key for key, words in PLACES.items() if re.fullmatch(words, said)), "")
+        if not place and re.fullmatch(GIVEN, said) and made:
+            made.pop()
+            continue
+        places += bool(place)
+        made.append(f"{{{place}}}" if place else part)
+    whole = "".join(made)
+    return whole if places > 1 and "{title}" in whole else ""

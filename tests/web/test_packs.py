@@ -1,0 +1,165 @@
+"""/c/<composer>/calls/<call>/pack/: what is in a pack and what lacks, its archive, the referees, what was sent."""
+
+from __future__ import annotations
+
+import zipfile
+from collections.abc import Callable
+from io import BytesIO
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+
+from catalogue.actions.calls import choose_works, propose_call
+from catalogue.models import Call, Composer, Referee, Submission
+from catalogue.terms import SubmissionStatus
+from tests.makers import NOW, make_work
+from tests.web.pages import Page
+
+ADDRESS = "/c/ilka-marovand/calls/"
+DEGREE = """University of Lowmarsh: Doctor of Music in composition
+Submit two contrasting works, score and recording of each.
+Also needed: a note of at most 12 words on each work, a statement, two academic referees, transcripts.
+Closing date: 20 March 2027, noon, UK time."""
+ANONYMOUS = """Lowmarsh Prize for Orchestra
+Entries are anonymous: a motto on the score, no name. Send the score and a note of at most 40 words, and a biography.
+Deadline: 20 March 2027."""
+NOTE = "Eight ropes pull at once. " + "They give way again. " * 6
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
+    return signed_in(editor)
+
+
+def make_call(composer: Composer, text: str, *titles: str, note: str = NOTE) -> Call:
+    call = propose_call(composer=composer, text=text, now=NOW)
+    works = [make_work(title, composer=composer, programme_note=note, duration="9'") for title in titles]
+    choose_works(call=call, works=works)
+    return call
+
+
+def rows_of(page: Page) -> list[list[str]]:
+    return [[" ".join(cell.text_content().split()) for cell in row] for row in page.tree.xpath("//tbody/tr")]
+
+
+def archive_of(answer: object) -> zipfile.ZipFile:
+    content = b"".join(answer.streaming_content)  # type: ignore[attr-defined]
+    assert answer.headers["Content-Length"] == str(len(content))  # type: ignore[attr-defined]
+    return zipfile.ZipFile(BytesIO(content))
+
+
+def test_every_thing_that_is_asked_for_has_its_state(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, DEGREE, "Slack Rope")
+
+    page = Page(browser.get(f"{ADDRESS}{call.pk}/pack/"))
+
+    found = {(row[0], row[2].partition(".")[0]) for row in rows_of(page)}
+    assert found == {
+        ("Score", "Lacks"),
+        ("Recording", "Lacks"),
+        ("Note", "In the pack"),
+        ("Statement", "Lacks"),
+        ("Referees", "Lacks"),
+        ("Certificates", "To be done"),
+    }
+    assert "1 of at least 2 works are chosen." in page.text()
+
+
+def test_a_note_is_cut_at_a_sentence_to_the_words_that_are_allowed(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, DEGREE, "Slack Rope")
+
+    (row,) = [row for row in rows_of(Page(browser.get(f"{ADDRESS}{call.pk}/pack/"))) if row[0] == "Note"]
+
+    assert row[2:] == ["In the pack. 9 words, shortened from 29 of 12 allowed.", "01-note-Slack-Rope.pdf"]
+
+
+def test_the_archive_holds_the_files_under_their_names(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, DEGREE, "Slack Rope", "Long Rope")
+    browser.post(f"{ADDRESS}{call.pk}/pack/prepare/", {"statement": "I write for ropes.", "by_hand": ["certificates"]})
+
+    archive = archive_of(browser.get(f"{ADDRESS}{call.pk}/pack/file/"))
+
+    assert archive.namelist() == [
+        "01-cover-sheet.pdf",
+        "02-note-Slack-Rope.pdf",
+        "03-note-Long-Rope.pdf",
+        "04-statement.pdf",
+    ]
+    assert all(archive.read(name).startswith(b"%PDF") for name in archive.namelist())
+    assert Submission.objects.get(call=call).by_hand == ["certificates"]
+
+
+def test_an_anonymous_pack_goes_under_its_motto_and_leaves_out_what_names_the_composer(
+    browser: Client, composer: Composer
+) -> None:
+    call = make_call(composer, ANONYMOUS, "Slack Rope")
+    assert "no motto is chosen" in Page(browser.get(f"{ADDRESS}{call.pk}/pack/")).text()
+
+    browser.post(f"{ADDRESS}{call.pk}/pack/prepare/", {"motto": "Grey Heron", "statement": ""})
+    page = Page(browser.get(f"{ADDRESS}{call.pk}/pack/?made"))
+
+    assert {(row[0], row[2].partition(".")[0]) for row in rows_of(page)} >= {("Biography", "Left out")}
+    assert "Nothing was found that names you." in page.text()
+    archive = archive_of(browser.get(f"{ADDRESS}{call.pk}/pack/file/"))
+    assert archive.namelist() == ["01-note-Slack-Rope.pdf"]
+
+
+def test_a_pack_that_names_the_composer_is_not_handed_out(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, ANONYMOUS, "Slack Rope", note="Ilka Marovand pulls ropes.")
+    browser.post(f"{ADDRESS}{call.pk}/pack/prepare/", {"motto": "Grey Heron", "statement": ""})
+
+    answer = browser.get(f"{ADDRESS}{call.pk}/pack/file/")
+
+    assert answer.headers["Location"] == f"{ADDRESS}{call.pk}/pack/?made#names"
+    assert "Ilka Marovand pulls ropes" in Page(browser.get(f"{ADDRESS}{call.pk}/pack/?made")).text()
+    assert browser.get(f"{ADDRESS}{call.pk}/pack/file/?anyway").status_code == 200
+
+
+def test_what_was_sent_is_kept_as_it_was(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, DEGREE, "Slack Rope")
+
+    browser.post(f"{ADDRESS}{call.pk}/pack/send/")
+
+    submission = Submission.objects.get(call=call)
+    assert submission.status == SubmissionStatus.SENT
+    assert [one["name"] for one in submission.sent_files] == ["01-note-Slack-Rope.pdf"]
+    answer = browser.get(f"{ADDRESS}{call.pk}/pack/sent/1/")
+    assert len(answer.content) == submission.sent_files[0]["bytes"]
+
+
+def test_referees_are_asked_and_their_letters_received(browser: Client, composer: Composer) -> None:
+    call, at = make_call(composer, DEGREE, "Slack Rope"), ADDRESS
+
+    browser.post(f"{at}{call.pk}/pack/referees/", {"name": "Ada Lunn", "institution": "Ferry School"})
+    browser.post(f"{at}{call.pk}/pack/referees/", {"name": "Bo Lind"})
+    first, second = Submission.objects.get(call=call).references.order_by("pk")
+    days = {f"asked_on-{first.pk}": "2027-01-05", f"received_on-{first.pk}": "2027-01-20"}
+    browser.post(f"{at}{call.pk}/pack/referees/", {**days, f"gone-{second.pk}": "on"})
+
+    (row,) = [row for row in rows_of(Page(browser.get(f"{at}{call.pk}/pack/"))) if row[0] == "Referees"]
+    assert row[2] == "Lacks. 1 of 2 letters received. Ask 1 more."
+    assert Referee.objects.filter(composer=composer).count() == 2
+    assert [one.referee.name for one in Submission.objects.get(call=call).references.all()] == ["Ada Lunn"]
+
+
+def test_statement_and_choices_are_taken_over_from_an_earlier_one(browser: Client, composer: Composer) -> None:
+    first, second = make_call(composer, DEGREE, "Slack Rope"), make_call(composer, DEGREE, "Long Rope")
+    browser.post(f"{ADDRESS}{first.pk}/pack/prepare/", {"statement": "I write for ropes."})
+    earlier = Submission.objects.get(call=first)
+
+    browser.post(f"{ADDRESS}{second.pk}/pack/reuse/", {"earlier": earlier.pk})
+
+    assert Submission.objects.get(call=second).statement == "I write for ropes."
+
+
+def test_number_of_queries_does_not_grow_with_the_works(browser: Client, composer: Composer) -> None:
+    counts = []
+    for titles in (("Rope 1",), ("Rope 2", "Rope 3", "Rope 4")):
+        call = make_call(composer, DEGREE, *titles)
+        with CaptureQueriesContext(connection) as asked:
+            browser.get(f"{ADDRESS}{call.pk}/pack/")
+        counts.append(len(asked))
+    assert counts[0] == counts[1]
