@@ -132,7 +132,8 @@ def pattern_of(name: str) -> str:
     ('{surname}_{title}_{piece}', '')
     """
     parts = re.split(r"([_\-])", name)
-    made, places = [], 0
+    made: list[str] = []
+    places = 0
     for part in parts:
         said = part.casefold()
         place = next((key for key, words in PLACES.items() if re.fullmatch(words, said)), "")

@@ -46,8 +46,8 @@ class PackForm(forms.Form):
         label=_("Ready, and not made here"), required=False, widget=forms.CheckboxSelectMultiple
     )
 
-    def __init__(self, *args: Any, submission: SubmissionFacts, **options: Any) -> None:
-        super().__init__(*args, initial=initial_of(submission), **options)
+    def __init__(self, typed: Any = None, *, submission: SubmissionFacts) -> None:
+        super().__init__(typed, initial=initial_of(submission))
         self.submission = submission
         choice: Any = self.fields["language"]
         choice.choices = [("", _("as in your profile")), *language_names()]
@@ -133,8 +133,8 @@ class LettersForm(forms.Form):
     )
     email = forms.EmailField(label=_("E-mail"), required=False)
 
-    def __init__(self, *args: Any, letters: tuple[Letter, ...], composer: Composer, **options: Any) -> None:
-        super().__init__(*args, initial=days_of(letters), **options)
+    def __init__(self, typed: Any = None, *, letters: tuple[Letter, ...], composer: Composer) -> None:
+        super().__init__(typed, initial=days_of(letters))
         self.letters = letters
         had = Referee.objects.filter(composer=composer).exclude(pk__in=[one.referee_id for one in letters])
         choice: Any = self.fields["known"]

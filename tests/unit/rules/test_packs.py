@@ -6,6 +6,9 @@ from catalogue.rules.calls.packs import Breach, Naming, Part, Piece, asked_of, b
 from catalogue.rules.calls.reading import read_call
 from catalogue.rules.calls.terms import Call, Portal, RecordingRule
 
+MB = 1_000_000
+SHORTER = "Send shorter excerpts, or recordings with fewer bits."
+
 
 @pytest.mark.parametrize(
     ("words", "piece"),
@@ -95,9 +98,7 @@ def test_words_and_sizes_are_held_against_the_call() -> None:
         Breach("The note of “Slack Rope” has 101 words; 100 are the most.", "Write a shorter one."),
         Breach("The statement has 499 words; 500 are the least."),
         Breach("The score of “Slack Rope” has 2.1 MB; a file may have 2 MB."),
-        Breach(
-            "All files have 4.1 MB together; 3 MB are the most.", "Send shorter excerpts, or recordings with fewer bits."
-        ),
+        Breach("All files have 4.1 MB together; 3 MB are the most.", SHORTER),
     ]
 
 
@@ -109,7 +110,7 @@ def test_words_and_sizes_are_held_against_the_call() -> None:
         ("Send a two-page CV and a writing sample of 10 to 15 pages.", Portal(cv_pages=2, sample_pages=15)),
         ("For every work we need a score in PDF and a recording.", Portal(pairs=True)),
         ("Three letters of recommendation are required.", Portal(referees=3)),
-        ("No file may be larger than 20 MB; all files together at most 150 MB.", Portal(file_bytes=20_000_000, pack_bytes=150_000_000)),
+        ("No file over 20 MB; all files together at most 150 MB.", Portal(file_bytes=20 * MB, pack_bytes=150 * MB)),
         ("Recordings: excerpts of at most five minutes.", Portal(excerpt=300)),
         ("Name the files Surname_Firstname_Title.pdf.", Portal(file_names="{surname}_{title}")),
         ("A programme note of 200 words. The file is called entry-form.pdf.", Portal()),
