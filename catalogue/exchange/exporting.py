@@ -14,12 +14,12 @@ import xlsxwriter
 
 from catalogue.exchange.columns import WHERE_NEEDED, Kind, exported_columns
 from catalogue.exchange.event_places import city_of, country_of
-from catalogue.exchange.formula_guard import guarded
 from catalogue.exchange.movement_lists import write_line
 from catalogue.exchange.performance_import import as_performer
 from catalogue.exchange.performer_lists import write_performers
 from catalogue.exchange.work_import import as_facts
 from catalogue.models import Composer, Performance, ProgrammedWork, Work
+from catalogue.rules.formula_guard import guarded
 from catalogue.terms import Extent
 
 LONGEST_CELL = 32_767  # characters that a cell of XLSX takes

@@ -20,8 +20,8 @@ from defusedxml.common import DefusedXmlException
 from python_calamine import CalamineSheet, CalamineWorkbook
 
 from catalogue.exchange.archives import MEGABYTE, ArchiveError, Limits, pieces
-from catalogue.exchange.formula_guard import unguarded
 from catalogue.exchange.sheet_sizes import SizeScan
+from catalogue.rules.formula_guard import unguarded
 
 MOST_BYTES = 20 * MEGABYTE
 MOST_ROWS, MOST_COLUMNS = 20_000, 200

@@ -173,7 +173,9 @@ def make_key(name: str, composer: Composer) -> str:
 
 
 def make_member(composer: Composer) -> Membership:
-    return Membership.objects.create(composer=composer, user=User.objects.create_user("new"), role="viewer")
+    return Membership.objects.create(
+        composer=composer, user=User.objects.create_user(f"new{User.objects.count()}"), role="viewer"
+    )
 
 
 def make_call(composer: Composer) -> Call:

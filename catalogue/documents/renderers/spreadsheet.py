@@ -29,25 +29,16 @@ from catalogue.documents.model import (
     plain,
 )
 from catalogue.documents.renderers.characters import printable
+from catalogue.rules.formula_guard import guarded
 
 FIXED = datetime(2000, 1, 1, tzinfo=UTC)
-FORMULA = ("=", "+", "-", "@", "\t", "\r")
 Row = tuple[str, ...]
 
 
 def render_csv(document: Document) -> bytes:
     written = StringIO()
-    csv.writer(written).writerows(tuple(map(harmless, row)) for row in rows_of(document))
+    csv.writer(written).writerows(tuple(map(guarded, row)) for row in rows_of(document))
     return b"\xef\xbb\xbf" + written.getvalue().encode()
-
-
-def harmless(text: str) -> str:
-    """The text so that no spreadsheet runs it: one that begins like a formula begins with an apostrophe.
-
-    >>> harmless("=1+1"), harmless("Weir")
-    ("'=1+1", 'Weir')
-    """
-    return f"'{text}" if text.startswith(FORMULA) else text
 
 
 def render_xlsx(document: Document) -> bytes:

@@ -40,7 +40,7 @@ def test_both_formats_hold_the_same_rows_of_one_length(case: str) -> None:
     assert xlsx_rows(render_xlsx(document)) == rows
 
 
-@pytest.mark.parametrize("typed", ["=1+1", "+1", "-1", "@SUM(A1)", '=HYPERLINK("https://elsewhere.example")'])
+@pytest.mark.parametrize("typed", ["=1+1", "+1+1", "-1+1", "@SUM(A1)", '=HYPERLINK("https://elsewhere.example")'])
 def test_no_title_is_run_as_a_formula(typed: str) -> None:
     section = Section(wording("Orchestra"), (Entry(value(typed, Style.TITLE)),))
     document = Document("k", "t", "a", "en-GB", Paper.A4, (section,))

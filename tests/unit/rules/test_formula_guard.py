@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from catalogue.exchange.formula_guard import guarded, unguarded
+from catalogue.rules.formula_guard import guarded, unguarded
 
 
 @pytest.mark.parametrize("text", ["=1+1", "+1+1", "@SUM(A1)", "-cmd", "\t=1", "\r=1", "＝1", "＠x", "  =1", "'=1", "-"])
