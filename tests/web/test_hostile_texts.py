@@ -41,7 +41,7 @@ STEP = 10
 FORMULA = re.compile(r"\s*[=+@\uff1d\uff0b\uff20-]|[\t\r]")
 NUMBER = re.compile(r"[-+]?[\d.,:'’″′\s]+")
 SAFE = re.compile(r"(?:https?://|mailto:|tel:|webcal:|/|\?|#|\.|[\w-]+/?$)", re.ASCII)
-QUICK = ("work-detail", "work-edit", "performance-detail", "work-list", "profile", "today", "document", "record-detail")
+QUICK = ("work-detail", "performance-detail", "profile", "document")
 
 
 class Hostile:
@@ -191,7 +191,7 @@ def test_every_text_comes_in_its_turn() -> None:
 def test_main_pages_and_papers_say_what_was_typed_and_do_nothing_with_it(browser: Client, composer: Composer) -> None:
     fill_texts(Hostile(0))
 
-    assert_harmless(browser, composer, QUICK, ("html", "csv"))
+    assert_harmless(browser, composer, QUICK, ("csv",))
 
 
 @pytest.mark.slow

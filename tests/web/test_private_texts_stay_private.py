@@ -105,7 +105,7 @@ def text_of(response: Any) -> str:
         with zipfile.ZipFile(io.BytesIO(content)) as archive:
             told += [archive.read(name).decode("utf-8", "replace") for name in archive.namelist()]
     else:
-        told.append(content.decode().replace("\r\n ", ""))
+        told.append(content.decode("utf-8", "replace").replace("\r\n ", ""))
     return "\n".join(told)
 
 
@@ -141,6 +141,7 @@ def test_pages_without_an_account_tell_what_is_meant_for_them_alone(
     assert "Work.title" in told["public-feed"] & told["rider-answer"] & told["rider-file"]
 
 
+@pytest.mark.slow
 def test_no_member_of_another_catalogue_is_told_a_word(
     composer: Composer, words: Words, signed_in: Callable[[User], Client], stranger: User, owner: User
 ) -> None:
