@@ -26,7 +26,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
     "rules": (BASE, {"stdnum"}),
     "documents": (BASE | {"rules", "drawings"}, {"babel"}),
     "documents/renderers": (
-        BASE | {"drawings", "documents"},
+        BASE | {"rules", "drawings", "documents"},
         {"reportlab", "docx", "xlsxwriter", "pikepdf", "uharfbuzz", "bidi", "fontTools", "lxml", "babel", "PIL"},
     ),
     "drawings": (BASE, set()),
