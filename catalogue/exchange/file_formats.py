@@ -116,5 +116,5 @@ def refuse_other(head: bytes, name: str) -> FileFormat:
     if found is None:
         raise FormatError(f"This is none of the files that are kept here; send {SAID}.")
     if told is not None and told is not found:
-        raise FormatError(f"This file is named as {told.name}, but holds {found.name}; give it the name that is true.")
+        raise FormatError(f"By its name this file is {told.name}, by its content {found.name}; name it as what it is.")
     return found

@@ -19,12 +19,14 @@ import pytest
 from catalogue.exchange.archives import ArchiveError
 from catalogue.exchange.backups.archive import BackupError, manifest_from, opened
 from catalogue.exchange.event_lines import read_event_line
+from catalogue.exchange.file_formats import HEAD, FormatError, refuse_other
 from catalogue.exchange.media_files import MediaError, read_wave
 from catalogue.exchange.movement_lists import read_movements
 from catalogue.exchange.performer_lists import read_performers
 from catalogue.exchange.scores.findings import read_score
 from catalogue.exchange.scores.model import ScoreError
 from catalogue.exchange.tables import TableError, read_table
+from catalogue.exchange.upload_reading import read_upload
 from catalogue.instrumentation import InstrumentationError, read
 from catalogue.rules.calls.reading import CallError, read_call
 from catalogue.timing import Mistake, read_date, read_duration
@@ -32,6 +34,7 @@ from catalogue.timing.moments import read_clock_time
 from catalogue.timing.places import read_place
 from catalogue.timing.tempo_reading import read_tempo_map
 from tests.unit.exchange.backups.parcels import NEWEST
+from tests.unit.exchange.hostile_uploads import HARMLESS, compressed_score, pdf_with
 from tests.unit.exchange.spreadsheets import make_ods, make_xlsx
 
 INPUTS = int(os.environ.get("INPUTS", "2000"))
@@ -39,7 +42,8 @@ SLOWEST = 5.0
 """Seconds of this program's own time; what is asked for is one, and a busy machine takes longer."""
 
 REFUSALS = (
-    ArchiveError, BackupError, CallError, InstrumentationError, MediaError, Mistake, ScoreError, TableError,
+    ArchiveError, BackupError, CallError, FormatError, InstrumentationError, MediaError, Mistake, ScoreError,
+    TableError,
 )  # fmt: skip
 ODD = (
     "\0", "\ud800", "\u202e", "\u2028", "\ufeff", "\U0010ffff", "é" * 50, "((((", "))))", "9" * 40, "-", "=", "'", '"',
@@ -75,12 +79,23 @@ TEXTS: dict[str, tuple[Callable[[str], object], tuple[str, ...]]] = {
     )),
     "call": (read_call, ("Call for works. For string quartet, 8 to 12 minutes. Deadline: 1 March 2027. Fee 20 EUR.",)),
 }  # fmt: skip
+UPLOADS = (
+    WAVE, compressed_score(score_xml=SCORE), pdf_with(lambda pdf: None), HARMLESS["a picture of 4 GB in FLAC"][1](),
+    HARMLESS["boxes in boxes"][1]()[:4000], HARMLESS["AIFF that is a lie"][1](),
+)  # fmt: skip
+
+
+def take_upload(content: bytes) -> object:
+    return read_upload(BytesIO(content), refuse_other(content[:HEAD], ""))
+
+
 FILES: dict[str, tuple[Callable[[bytes], object], tuple[bytes, ...]]] = {
     "CSV": (read_table, (b"title;year\nSlack Rope;1998\n", "title,ort\nÉbb,Łódź\n".encode("utf-16"))),
     "XLSX": (read_table, (make_xlsx({"S": SHEET}),)),
     "ODS": (read_table, (make_ods([[str(cell) for cell in row] for row in SHEET]),)),
     "score": (read_score, (SCORE,)),
     "wave": (lambda content: read_wave("a.wav", BytesIO(content)), (WAVE,)),
+    "upload": (take_upload, UPLOADS),
     "manifest": (lambda content: manifest_from(list(content)), (b"{}",)),
 }
 

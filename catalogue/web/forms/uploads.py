@@ -14,6 +14,8 @@ from django.utils.translation import gettext as _
 from catalogue.exchange.file_formats import ACCEPTED, HEAD, FileFormat, FormatError, refuse_other
 from catalogue.exchange.pictures import PictureError, ProbedPicture, keep_picture, probe_picture
 from catalogue.exchange.stored_files import keep_upload, plain_name
+from catalogue.exchange.upload_reading import Found, read_upload
+from catalogue.gathering.files import kept_values
 from catalogue.models import Picture, StoredFile
 from catalogue.models.stored_files import PARTS_OF_WORKS
 from catalogue.web.forms.records import RecordForm, field_for
@@ -28,6 +30,7 @@ class LookedAt:
 
     sent: UploadedFile
     format: FileFormat
+    found: Found
 
 
 class UploadForm(RecordForm):
@@ -92,7 +95,8 @@ class FileForm(UploadForm):
         if sent is None:
             raise forms.ValidationError(_("Choose a file."))
         try:
-            return LookedAt(sent, refuse_other(head_of(sent), sent.name))
+            format = refuse_other(head_of(sent), sent.name)
+            return LookedAt(sent, format, read_upload(sent, format))
         except FormatError as mistake:
             raise forms.ValidationError(mistake.reason) from mistake
 
@@ -110,6 +114,7 @@ class FileForm(UploadForm):
             return
         stored: StoredFile = self.instance
         stored.suffix, stored.byte_count = looked.format.suffix, looked.sent.size or 0
+        stored.found = kept_values(looked.found)
         stored.original_name = plain_name(looked.sent.name or "")
         stored.sha256 = keep_upload(looked.sent, looked.format.suffix, default_storage)
 

@@ -41,6 +41,7 @@ FILES = Kind(
     },
     columns=("__str__", "kind", "version", "work", "byte_count"),
     order=("kind", "original_name", "pk"),
+    along=("edition", "recording", "setup"),
     again=("kind", "version", "edition", "recording", "setup"),
     looks={"byte_count": "num end"},
 )

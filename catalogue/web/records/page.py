@@ -28,7 +28,7 @@ from catalogue.rules.texts import stale_biography, stale_note, too_long
 from catalogue.terms import NoteLength
 from catalogue.timing import PartialDate
 from catalogue.web.changes import Change, changes_of
-from catalogue.web.records.files import Upload, is_heard, said_of_file, upload_for
+from catalogue.web.records.files import Upload, doubts_about_files, found_rows, is_heard, said_of_file, upload_for
 from catalogue.web.records.kinds import Kind, Words
 from catalogue.web.records.of_catalogue import BILLED_NAMES, CONTACTS
 from catalogue.web.records.of_files import FILES
@@ -81,15 +81,21 @@ def record_page(record: Any, kind: Kind, *, today: date, slug: str, language: st
     return RecordPage(
         record=record,
         kind=kind,
-        groups=rows_of(record, kind, slug, language),
+        groups=[*found_group(record), *rows_of(record, kind, slug, language)],
         sign=sign_svg(record) if isinstance(record, NotationSign) else SafeString(),
         drawings=drawings_of(record, language) if isinstance(record, TechnicalSetup) else (),
         remarks=remarks_on(record),
-        doubts=tuple(doubt for doubt in doubts_about(record, today) if doubt),
+        doubts=tuple(doubt for doubt in (*doubts_about(record, today), *doubts_about_files(record)) if doubt),
         around=around_record(record, slug, language),
         changes=tuple(told_change(change, kind) for change in changes_of(record)),
         is_heard=is_heard(record),
     )
+
+
+def found_group(record: Any) -> list[tuple[Words, list[Row]]]:
+    """Return what was found in a file."""
+    rows = found_rows(record) if isinstance(record, StoredFile) else []
+    return [(_("What is in it"), rows)] if rows else []
 
 
 def told_change(change: Change, kind: Kind) -> Told:

@@ -64,7 +64,7 @@ def test_file_named_as_what_it_is_not_is_refused() -> None:
     with pytest.raises(FormatError) as refused:
         refuse_other(b"PK\x03\x04", "score.pdf")
 
-    assert refused.value.reason == ("This file is named as PDF, but holds ZIP archive; give it the name that is true.")
+    assert refused.value.reason == "By its name this file is PDF, by its content ZIP archive; name it as what it is."
 
 
 def test_empty_file_is_refused() -> None:
