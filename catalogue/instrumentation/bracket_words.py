@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from catalogue.instrumentation.chair_lists import entries
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
@@ -19,10 +20,51 @@ from catalogue.instrumentation.lexicon import (
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import ALL, roman
+from catalogue.instrumentation.page_labels import says_octave
 from catalogue.instrumentation.phrases import count_at, is_key, ordinal_at, phrase_end, pitch_end, token_at
 from catalogue.instrumentation.seating import double, own_section
-from catalogue.instrumentation.tokens import Bracket, Nodes, Token, flatten
+from catalogue.instrumentation.tokens import Bracket, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument
+
+
+def parted(draft: Draft, forces: Forces) -> list[Bracket]:
+    """Return the draft's brackets, one for each of the remarks that semicolons part, ``(optional; in F)``."""
+    return [part for bracket in draft.brackets for part in remarks_in(draft, bracket, forces)]
+
+
+def remarks_in(draft: Draft, bracket: Bracket, forces: Forces) -> tuple[Bracket, ...]:
+    """Return a bracket cut at its semicolons where a piece says a thing of its own, else as it is."""
+    pieces = entries(bracket.nodes, ";", words=False)
+    if len(pieces) < 2:
+        return (bracket,)
+    said = tuple(Bracket(bracket.opening, Row(piece), piece[0].start, piece[-1].end) for piece in pieces)
+    return said if any(says_one_thing(draft, one, forces) for one in said) else (bracket,)
+
+
+def says_one_thing(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
+    """Whether a bracket is an octave, a chair of another section, a note in quotation marks or one quality."""
+    nodes = bracket.nodes
+    apart = says_octave(nodes) or is_note(nodes) or seat_at(draft, nodes) is not None
+    return apart or quality(Draft(draft.slug, 0, 0), bracket, forces)
+
+
+def is_note(nodes: Nodes) -> bool:
+    return len(nodes) == 1 and nodes[0].kind == "note"
+
+
+def as_remark(nodes: Nodes, forces: Forces) -> str:
+    """Return what stands in a bracket as it is written, without the quotation marks around the whole of it."""
+    return forces.written(nodes[0].start, nodes[-1].end)[is_note(nodes) : -1 if is_note(nodes) else None]
+
+
+def seat_at(draft: Draft, nodes: Nodes) -> tuple[str, int] | None:
+    """Return the section and the chair that fill the nodes, where the instrument is an auxiliary of the section."""
+    name = name_at(nodes, 0)
+    number = token_at(nodes, name.end) if name is not None else None
+    if name is None or number is None or number.kind != "number" or name.end + 1 != len(nodes):
+        return None
+    fitting = [slug for slug in name.slugs if slug != draft.slug and own_section(draft) == instrument(slug).section]
+    return (fitting[0], number.number) if fitting and own_section(draft) and len(number.text) < 3 else None
 
 
 def chairs_told(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
@@ -90,10 +132,8 @@ def strengths(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | N
     words = list(bracket.nodes[counted.end if counted else 0 :])
     if counted is None and len(words) > 1 and (counted := count_at(words, 1)) is not None and counted.end == len(words):
         words = words[:1]
-    if len(words) != 1:
-        return None
     for keys, strength, unit in ((PREFERRED, "preferred", None), (LEAST, "least", None), (DESKS, "stated", "desks")):
-        if is_key(words[0], keys):
+        if words and phrase_end(words, 0, keys) == len(words):
             draft.strength, draft.unit = strength, unit or draft.unit
             draft.count = counted or draft.count
             return []

@@ -19,10 +19,14 @@ import re
 from catalogue.instrumentation.bracket_words import (
     alternatives,
     amplification,
+    as_remark,
+    is_note,
     number_of_players,
     pitches,
     quality,
+    remarks_in,
     same_player,
+    seat_at,
     strengths,
 )
 from catalogue.instrumentation.chair_lists import chair_list, make_up
@@ -31,7 +35,9 @@ from catalogue.instrumentation.doublings import Doubling, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.formula import WINDS, named_in
 from catalogue.instrumentation.lexicon import OPTIONAL, OR
+from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.page_labels import says_octave
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.seating import MOST_CHAIRS, apply, base_of, own_section, read_d, slashed
@@ -52,7 +58,7 @@ def interpret(draft: Draft, forces: Forces) -> list[Draft]:
         if not bracket.closed:
             forces.remark("bracket", "A bracket is not closed; it was taken to end here.", bracket.start, bracket.end)
         extras += meaning(draft, bracket, forces)
-    section = Section(draft.section or own_section(draft), draft.slug, draft.most)
+    section = Section(draft.section or own_section(draft), draft.slug, draft.size)
     for clause in draft.clauses:
         found = doublings_in(clause, section, forces)
         if found is not None and not draft.doubles:
@@ -60,6 +66,7 @@ def interpret(draft: Draft, forces: Forces) -> list[Draft]:
     read_d(draft, section, forces)
     read_star(draft, forces)
     extras += slashed(draft, forces)
+    take_seat(draft)
     seats_told(draft, forces)
     return extras
 
@@ -75,6 +82,15 @@ def read_star(draft: Draft, forces: Forces) -> None:
         about = "A star says that one of the players doubles; as it does not say what, it was read as"
         readings = ("no doubling", "the usual doubling of each place")
         forces.decide("star", about, readings, draft.start, draft.end)
+
+
+def take_seat(draft: Draft) -> None:
+    """Make a player who sits in a chair of another section one of that section, who plays only what was named."""
+    if draft.seated is None:
+        return
+    plays = draft.chairs[0].plays if draft.chairs else (draft.slug,)
+    draft.slug, seat = draft.seated
+    draft.chairs, draft.seats, draft.number_after, draft.count = [Chair(seat, plays)], (seat,), (), None
 
 
 def seats_told(draft: Draft, forces: Forces) -> None:
@@ -94,6 +110,7 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     if not nodes:
         return []
     for rule in (
+        remarks_apart,
         same_player,
         amplification,
         strengths,
@@ -117,6 +134,18 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
         message = f"“{note}” was kept as a remark on what stands before it."
         forces.remark("remark", message, bracket.start, bracket.end, "an instrument that the players change to")
     return []
+
+
+def remarks_apart(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``(optional; in F; sounds an octave lower)``: remarks that semicolons part; octaves are not kept."""
+    said = remarks_in(draft, bracket, forces)
+    if len(said) > 1:
+        return [extra for one in said for extra in meaning(draft, one, forces)]
+    if is_note(bracket.nodes):
+        draft.notes.append(as_remark(bracket.nodes, forces))
+        return []
+    draft.seated = seat_at(draft, bracket.nodes) or draft.seated
+    return [] if draft.seated or says_octave(bracket.nodes) else None
 
 
 def qualities(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
@@ -160,7 +189,7 @@ def doubled(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
         return None
     if is_key(nodes[0], PLUS):
         return None
-    section = Section(draft.section or own_section(draft), draft.slug, draft.most, told=True)
+    section = Section(draft.section or own_section(draft), draft.slug, draft.size, told=True)
     found = doublings_in(nodes, section, forces)
     if found is None or sung(draft, found):
         return None

@@ -26,11 +26,11 @@ WORDS_OF_CONTAINING = {
 }
 
 
-def entries(nodes: Nodes, marks: str) -> list[tuple[Node, ...]]:
-    """Return the nodes cut at the marks and at joining words, empty pieces left out."""
+def entries(nodes: Nodes, marks: str, *, words: bool = True) -> list[tuple[Node, ...]]:
+    """Return the nodes cut at the marks and, if asked, at joining words, empty pieces left out."""
     found: list[list[Node]] = [[]]
     for node in nodes:
-        if node.is_mark(marks) or is_key(node, AND):
+        if node.is_mark(marks) or (words and is_key(node, AND)):
             found.append([])
         else:
             found[-1].append(node)

@@ -41,8 +41,11 @@ class Draft:
     heading: str = ""
     number_after: tuple[int, ...] = ()
     seats: tuple[int, ...] = ()
+    spare: int = 0
+    seated: tuple[str, int] | None = None
     brackets: list[Bracket] = field(default_factory=list)
     clauses: list[tuple[Node, ...]] = field(default_factory=list)
+    section_clauses: list[tuple[Node, ...]] = field(default_factory=list)
     slashed: list[str] = field(default_factory=list)
     chairs: list[Chair] = field(default_factory=list)
     alternatives: list[str] = field(default_factory=list)
@@ -75,6 +78,11 @@ class Draft:
     def most(self) -> int:
         """The greatest number of players; one where the text gives none."""
         return self.count.most if self.count else 1
+
+    @property
+    def size(self) -> int:
+        """The number of players among whom some may double; 0 where the text leaves it open."""
+        return 0 if self.open and self.count is None else self.most
 
     def counted(self, least: int, most: int | None = None) -> None:
         """Set the number of players."""

@@ -6,7 +6,6 @@ tail = key | part numbers | bracket | "*" | qualifier | ( "or" | "/" ) , name | 
 
 from __future__ import annotations
 
-import functools
 from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Draft, Forces
@@ -16,11 +15,11 @@ from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.openers import holds_size
 from catalogue.instrumentation.phrases import count_at, is_key, token_at
 from catalogue.instrumentation.players_meant import may_double
+from catalogue.instrumentation.plurals import is_plural
 from catalogue.instrumentation.qualities import Qualities, qualities_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tails import named_follows, tail
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
-from catalogue.instrumentation.vocabulary import instrument, key_of
 
 LAST_PLACE = 3
 LONGEST_FIGURE = 2
@@ -87,18 +86,6 @@ def letter_name(nodes: Nodes, at: int) -> Name | None:
         return None
     slug = {"p": "percussion", "h": "harp"}.get(token.lower, "timpani")
     return Name((slug,), token.text, at, at + 1, token.start, token.end)
-
-
-def is_plural(name: Name) -> bool:
-    """Whether the name is a plural that differs from its singular."""
-    return any(key_of(name.written) in plurals(slug) for slug in name.slugs)
-
-
-@functools.lru_cache(maxsize=1 << 12)
-def plurals(slug: str) -> frozenset[str]:
-    """Return the keys of an instrument's plurals that differ from the singular."""
-    pairs = ((key_of(names.plural), key_of(names.singular)) for names in instrument(slug).names.values())
-    return frozenset(plural for plural, singular in pairs if plural != singular)
 
 
 def apply_qualities(draft: Draft, qualities: Qualities) -> None:

@@ -8,13 +8,25 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import groupby
 
 from catalogue.instrumentation.bodies import is_choir, is_section
 from catalogue.instrumentation.grammar import Grammar, grammar, spread
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 from catalogue.instrumentation.seats import chairs_by_number
-from catalogue.instrumentation.wording import choir_phrase, device_phrases, other_names, some_of
+from catalogue.instrumentation.wording import (
+    HANDS,
+    UNCOUNTED,
+    device_phrases,
+    line_phrase,
+    other_names,
+    phrases_of,
+    quoting,
+    reads_back,
+    says_open,
+    some_of,
+)
 
 MOST_CHAIRS = 60
 OCTAVES = {
@@ -55,12 +67,23 @@ def page_lines(instrumentation: Instrumentation, language: str = "en-GB") -> tup
 
 
 def write_page(instrumentation: Instrumentation, language: str = "en-GB") -> str:
-    """Return the page as text, a blank line and its label before each family."""
+    """Return the page as text, a blank line and its label before each family; it reads back to the same players.
+
+    A remark that would be read as something else stands in quotation marks.
+    """
+    plain = in_lines(instrumentation, language)
+    if not any(line.note for line in instrumentation.lines) or reads_back(plain, instrumentation, language):
+        return plain
+    quoted = in_lines(replace(instrumentation, lines=tuple(map(quoting, instrumentation.lines))), language)
+    return quoted if reads_back(quoted, instrumentation, language) else plain
+
+
+def in_lines(instrumentation: Instrumentation, language: str) -> str:
     found: list[str] = []
     family = None
     for line in page_lines(instrumentation, language):
         if line.family != family:
-            found += ["", line.family] if found else [line.family]
+            found += ["", f"{line.family}:"] if found else [f"{line.family}:"]
             family = line.family
         found.append(f"  {line}")
     return "\n".join(found)
@@ -81,19 +104,19 @@ def family_label(line: Line, speech: Grammar) -> str:
 
 
 def chair_lines(instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
-    groups: set[str | None] = set()
-    for line in instrumentation.lines:
-        if is_choir(line):
-            if line.group not in groups:
-                yield from choir_lines(line.group, instrumentation, speech)
-            groups.add(line.group)
-        elif line.family != "electronics":
-            yield from lines_of(line, instrumentation, speech)
+    for sung, lines in groupby(instrumentation.lines, key=is_choir):
+        if sung:
+            yield from choir_lines(tuple(lines), speech)
+        else:
+            others = (line for line in lines if line.family != "electronics")
+            yield from (said for line in others for said in lines_of(line, instrumentation, speech))
 
 
 def lines_of(line: Line, instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
     if line.players is None or line.players[1] > MOST_CHAIRS or is_section(line, instrumentation.lines):
         yield section_line(line, speech)
+    elif shares_list(line) or shares_keyboard(line) or are_undivided(line):
+        yield PageLine(family_label(line, speech), capital(line_phrase(line, speech)))
     else:
         yield from lines_of_chairs(line, speech)
         yield from unnamed_doublings(line, speech)
@@ -102,27 +125,57 @@ def lines_of(line: Line, instrumentation: Instrumentation, speech: Grammar) -> I
 def section_line(line: Line, speech: Grammar) -> PageLine:
     """Return the line of a section: its number of players or desks, and how it is meant."""
     number = f"{spread(line.players)} " if line.players else ""
+    several = 1 if line.instrument in UNCOUNTED or (line.instrument == "percussion" and not line.players) else 2
     desks = f"({speech.word('desks')})" if line.unit == "desks" else ""
     meant = speech.word(line.strength) if line.strength in ("preferred", "least") else ""
-    text = " ".join(filter(None, [f"{number}{speech.name(line.instrument, 2)}", desks]))
+    meant = meant or (speech.word("open") if line.instrument != "percussion" and says_open(line, speech) else "")
+    text = " ".join(filter(None, [f"{number}{speech.name(line.instrument, several)}", desks]))
     return PageLine(family_label(line, speech), capital(text), remark(line, (), speech, meant))
 
 
+def shares_list(line: Line) -> bool:
+    """Whether several percussionists share one list of instruments, which nobody has allotted."""
+    return line.instrument == "percussion" and not line.chairs and bool(line.note) and line.role == "ensemble"
+
+
+def shares_keyboard(line: Line) -> bool:
+    """Whether players sit at one keyboard, which is one line: piano, 4 hands."""
+    return line.family == "keyboard" and HANDS.fullmatch(line.note) is not None and not line.chairs
+
+
+def are_undivided(line: Line) -> bool:
+    """Whether several violins are not parted into first and second, which numbers would say."""
+    return line.instrument == "violin" and line.players != (1, 1)
+
+
 def lines_of_chairs(line: Line, speech: Grammar) -> Iterator[PageLine]:
-    least, most = line.players or (0, 0)
+    _, most = line.players or (0, 0)
     named = chairs_by_number(Line(line.instrument, line.family, line.players, chairs=numbered(line)), most)
     plays = [named.get(chair, (line.instrument,)) for chair in range(1, most + 1)]
-    mains = Counter(one[0] for one in plays)
+    total = Counter(one[0] for one in plays)
     seen: Counter[str] = Counter()
-    notes = {chair.chair: chair.note for chair in line.chairs}
     for chair, one in enumerate(plays, 1):
         seen[one[0]] += 1
-        number = f" {seen[one[0]]}" if mains[one[0]] > 1 else ""
-        optional = speech.word("optional") if chair > least or line.optional else ""
-        text = f"{alternatives(line, one[0], speech)}{number}{doubling(one, speech)}"
-        yield PageLine(
-            family_label(line, speech), capital(text), remark(line, one, speech, optional, notes.get(chair, ""))
-        )
+        own = one[0] == line.instrument
+        number = f" {chair if own else seen[one[0]]}" if (most if own else total[one[0]]) > 1 else ""
+        yield chair_line(line, chair, one, number, speech)
+
+
+def chair_line(line: Line, chair: int, plays: tuple[str, ...], number: str, speech: Grammar) -> PageLine:
+    """Return one chair's line; a remark on the instrument stands before what its player also plays."""
+    least, most = line.players or (0, 0)
+    before = f" ({line.note})" if line.note and len(plays) > 1 and line.instrument != "percussion" else ""
+    seat = "" if plays[0] == line.instrument else f"{speech.name(line.instrument)} {chair}"
+    alone = line.family == "percussion" and most == 1 and line.instrument != "timpani"
+    text = f"{alternatives(line, plays[0], speech)}{number}{before}{doubling(plays, speech)}"
+    more = (
+        seat,
+        speech.counted((1, 1), "executants") if alone else "",
+        speech.word("optional") if chair > least or line.optional else "",
+        next((one.note for one in line.chairs if one.chair == chair), ""),
+    )
+    told = replace(line, note="") if before else line
+    return PageLine(family_label(line, speech), capital(text), remark(told, plays, speech, *more))
 
 
 def numbered(line: Line) -> tuple[Chair, ...]:
@@ -169,21 +222,11 @@ def sounding(slug: str, plays: tuple[str, ...], speech: Grammar) -> str:
 # ---- choirs and the total
 
 
-def choir_lines(group: str | None, instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
-    """Yield the voicing of a choir, then what is not told by parts."""
-    lines = [line for line in instrumentation.lines if is_choir(line) and line.group == group]
-    voiced = [line for line in lines if line.instrument not in ("choir", "choir-children")]
+def choir_lines(lines: tuple[Line, ...], speech: Grammar) -> Iterator[PageLine]:
+    """Yield the choirs of a run of their parts, by voicing where they have one."""
     label = speech.words["families"]["voice"]
-    if voiced:
-        notes = "; ".join(line.note for line in voiced if line.note)
-        yield PageLine(label, capital(group_and(group, choir_phrase(voiced, speech))), notes)
-    for line in lines:
-        if line not in voiced:
-            yield PageLine(label, capital(group_and(group, speech.name(line.instrument))), line.note)
-
-
-def group_and(group: str | None, text: str) -> str:
-    return f"{group}: {text}" if group else text
+    for phrase in phrases_of(lines, speech):
+        yield PageLine(label, capital(phrase))
 
 
 def total_line(instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:

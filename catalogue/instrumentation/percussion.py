@@ -10,12 +10,13 @@ from __future__ import annotations
 
 import re
 
-from catalogue.instrumentation.bracket_words import chairs_told, quality
+from catalogue.instrumentation.bracket_words import as_remark, chairs_told, parted, quality
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import PLAYERS, PLAYS_WORDS
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import roman
+from catalogue.instrumentation.page_labels import says_octave
 from catalogue.instrumentation.phrases import count_at, is_key, seats_at, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token, flatten
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
@@ -26,7 +27,6 @@ TIMPANISTS = {"timpanist", "timpanists", "pauker", "timpanista", "timbalier"}
 
 def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
     """Return the end of the list of instruments after percussion, as in ``perc(2): xyl/vib/BD``."""
-    at = counted_end(nodes, at, draft)
     playing = is_key(token_at(nodes, at), PLAYS_WORDS)
     if at >= len(nodes) or not (nodes[at].is_mark(":") or playing):
         return at
@@ -193,15 +193,15 @@ def numbered_by_romans(forces: Forces) -> None:
 
 def timpani(draft: Draft, forces: Forces) -> None:
     """Tell timpanists from drums."""
-    for bracket in draft.brackets:
-        if quality(draft, bracket, forces):
+    for bracket in parted(draft, forces):
+        if says_octave(bracket.nodes) or quality(draft, bracket, forces):
             continue
         number = players_in(bracket)
         if number is not None:
             draft.counted(number)
             draft.collective = "players"
         else:
-            draft.notes.append(forces.written(bracket.start + 1, bracket.end - 1))
+            draft.notes.append(as_remark(bracket.nodes, forces))
     draft.brackets = []
     said = draft.collective == "players" or (draft.name is not None and key_of(draft.name.written) in TIMPANISTS)
     pairs = "pair" in forces.text[draft.start : draft.end].lower()
@@ -250,8 +250,8 @@ def players_range(bracket: Bracket) -> tuple[int, int] | None:
 
 def players(draft: Draft, forces: Forces) -> None:
     """Settle the number of percussionists, and keep what they play as a note."""
-    for bracket in draft.brackets:
-        if quality(draft, bracket, forces):
+    for bracket in parted(draft, forces):
+        if says_octave(bracket.nodes) or quality(draft, bracket, forces):
             continue
         told = players_range(bracket)
         if told is not None and (draft.count is None or draft.most == 1):
@@ -266,7 +266,7 @@ def players(draft: Draft, forces: Forces) -> None:
         elif chairs_told(draft, bracket, forces):
             continue
         elif bracket.nodes:
-            draft.notes.append(forces.written(bracket.nodes[0].start, bracket.nodes[-1].end))
+            draft.notes.append(as_remark(bracket.nodes, forces))
             timpani_within(bracket, forces)
     draft.brackets = []
 
@@ -278,10 +278,14 @@ def timpani_within(bracket: Bracket, forces: Forces) -> None:
 
 
 def one_section(forces: Forces) -> None:
-    """Make one section of percussion parts that are numbered, ``Percussion 1``, ``Percussion 2``."""
+    """Make one section of percussion parts that are numbered, ``Percussion 1``, ``Percussion 2``, in each body."""
     numbered = [draft for draft in forces.drafts if draft.slug == "percussion" and (draft.number_after or draft.seats)]
-    if not numbered:
-        return
+    for group in dict.fromkeys(draft.group for draft in numbered):
+        section_of([draft for draft in numbered if draft.group == group], forces)
+
+
+def section_of(numbered: list[Draft], forces: Forces) -> None:
+    """Make one section of the numbered parts of one body and of what else it has of percussion."""
     whole = [draft for draft in forces.drafts if draft.slug == "percussion" and draft.group == numbered[0].group]
     seats = {seat for draft in numbered for seat in (draft.number_after or draft.seats)}
     beside = [draft for draft in whole if not any(draft is one for one in numbered)]
@@ -291,7 +295,10 @@ def one_section(forces: Forces) -> None:
         return
     first = whole[0]
     counted = max((draft.most for draft in beside if draft.count is not None), default=0)
-    first.counted(max(len(seats) + sum(draft.count is None for draft in beside), counted))
+    most = max(len(seats) + sum(draft.count is None for draft in beside), counted)
+    spare = sum(len(draft.number_after or draft.seats) for draft in numbered if draft.optional)
+    first.optional = all(draft.optional for draft in whole)
+    first.counted(most if first.optional else max(most - spare, 0), most)
     first.chairs = [
         Chair(seat, ("percussion",), note)
         for draft in numbered

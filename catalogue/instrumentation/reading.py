@@ -6,7 +6,17 @@ and percussion, and make the lines. What a convention decides is told in the rem
 
 from __future__ import annotations
 
-from catalogue.instrumentation import brackets, conventions, finishing, formula, percussion, settling, soloists, strings
+from catalogue.instrumentation import (
+    brackets,
+    conventions,
+    finishing,
+    formula,
+    percussion,
+    plurals,
+    settling,
+    soloists,
+    strings,
+)
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError
@@ -65,6 +75,7 @@ def settle(forces: Forces) -> None:
     soloists.carry_soli(forces)
     settling.counts_after_names(forces)
     settling.copies_in_set(forces)
+    plurals.open_plurals(forces)
     settling.brass_band_horns(forces)
     settling.remark_on_names(forces)
     orchestral = settling.is_orchestral(forces)

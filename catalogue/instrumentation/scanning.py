@@ -10,14 +10,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from catalogue.instrumentation import bracket_words, choirs, ensembles, headings, limits
+from catalogue.instrumentation import bracket_words, choirs, ensembles, headings, limits, page_labels
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.items import bare_figure, item_at, last_figure
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.openers import may_be_body, opens_heading
-from catalogue.instrumentation.percussion import list_end
+from catalogue.instrumentation.percussion import counted_end, list_end
 from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.tails import opens_clause, quiet, shorter
@@ -187,9 +187,10 @@ class Scan:
 
     def heading(self, at: int) -> int | None:
         node = self.nodes[at]
-        if type(node) is not Token or not opens_heading(node):
+        labelled = page_labels.label_at(self.nodes, at, self.scope)
+        if labelled is None and (type(node) is not Token or not opens_heading(node)):
             return None
-        found = headings.heading_at(self.nodes, at, self.scope, self.separator)
+        found = labelled or headings.heading_at(self.nodes, at, self.scope, self.separator)
         if found is None:
             return None
         self.scope, after = found
@@ -210,7 +211,8 @@ class Scan:
         end = clause_end(self.nodes, start)
         while end > start:
             if doublings_in(self.nodes[start:end], section, quiet(self.forces)) is not None:
-                last.clauses.append(tuple(self.nodes[start:end]))
+                of_section = "\n" in self.separator and bool(last.number_after or last.seats)
+                (last.section_clauses if of_section else last.clauses).append(tuple(self.nodes[start:end]))
                 return end
             end = shorter(self.nodes, start, end)
         return None
@@ -295,13 +297,16 @@ class Scan:
     def listed(self, draft: Draft, at: int) -> int:
         """Take the list of instruments after percussion, and what is said of electronics after a colon, as notes."""
         if draft.slug == "percussion":
+            at = counted_end(self.nodes, at, draft)
             end = list_end(self.nodes, at, draft)
         elif draft.family == "electronics" and self.says_more(at):
             end = headings.line_end(self.nodes, at)
         else:
             return at
-        if end > at + 1 and not isinstance(self.nodes[end - 1], Bracket):
-            draft.notes.append(self.forces.written(self.nodes[at].end, self.nodes[end - 1].end))
+        if end > at + 1 and not isinstance(self.nodes[at + 1], Bracket):
+            last = self.nodes[end - 1]
+            octave = isinstance(last, Bracket) and page_labels.says_octave(last.nodes)
+            draft.notes.append(self.forces.written(self.nodes[at].end, self.nodes[end - 1 - octave].end))
         return end
 
     def says_more(self, at: int) -> bool:

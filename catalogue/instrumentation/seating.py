@@ -87,9 +87,9 @@ def apply(draft: Draft, found: list[Doubling], forces: Forces, start: int, end: 
             forces.dresses.add("chairs")
             for seat in one.chairs[:MOST_CHAIRS]:
                 double(draft, seat, plays, one.note, only=one.only)
-        elif draft.most == 1:
+        elif draft.most == 1 and not draft.open:
             double(draft, 1, plays, one.note)
-        elif one.count >= draft.most and draft.most <= MOST_CHAIRS:
+        elif one.count >= draft.size > 0 and draft.most <= MOST_CHAIRS:
             for seat in range(1, draft.most + 1):
                 double(draft, seat, plays, one.note)
         else:

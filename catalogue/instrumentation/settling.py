@@ -4,14 +4,18 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from catalogue.instrumentation.doublings import doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.formula import MAIN
 from catalogue.instrumentation.model import Chair
+from catalogue.instrumentation.players_meant import Section
+from catalogue.instrumentation.seating import apply, own_section
 from catalogue.instrumentation.senses import Surroundings
 from catalogue.instrumentation.strings import figures_in
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
 STRINGS = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
+SECTIONS = 3
 OPEN_BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 
 
@@ -27,11 +31,18 @@ def choose_names(forces: Forces) -> None:
         after = family_beyond(drafts, at)
         if not draft.slug or (draft.section and draft.extra):
             around = Surroundings(forces.language, draft.section, before, after, voices, others=others)
-            draft.slug = draft.name.surely(draft.section) or draft.name.means(around)
+            draft.slug = draft.name.surely(draft.section) or headed(draft) or draft.name.means(around)
         if draft.slug == "voice-bass":
             lowest(draft, before, after, drafts, forces)
         elif draft.slug in ("voice-baritone", "voice-tenor", "voice-soprano", "voice-alto"):
             sized(draft, before, drafts, forces)
+
+
+def headed(draft: Draft) -> str | None:
+    """Return the instrument of the family in whose heading the name stands, ``alto`` among strings, if it is one."""
+    slugs = draft.name.slugs if draft.name is not None else ()
+    fitting = [slug for slug in slugs if family_of(slug) == draft.heading]
+    return fitting[0] if len(fitting) == 1 else None
 
 
 def children_sing(forces: Forces) -> None:
@@ -207,7 +218,7 @@ def counts_stand_after(numbered: list[Draft]) -> bool:
 
 def first_seats(draft: Draft, seats: tuple[int, ...]) -> None:
     draft.chairs = [Chair(seat, chair.plays, chair.note) for chair in draft.chairs for seat in seats[:1]]
-    draft.number_after, draft.seats = (), seats
+    draft.number_after, draft.seats, draft.spare = (), seats, len(seats) * draft.optional
 
 
 def join(first: Draft, draft: Draft, seats: tuple[int, ...]) -> None:
@@ -216,14 +227,22 @@ def join(first: Draft, draft: Draft, seats: tuple[int, ...]) -> None:
     for chair in draft.chairs:
         first.chairs.append(Chair(seats[0], chair.plays, chair.note))
     first.end = draft.end
+    first.spare += len(seats) * draft.optional
     first.optional = first.optional and draft.optional
+    first.section_clauses += draft.section_clauses
+    first.notes += [note for note in draft.notes if note not in first.notes]
 
 
 def finish_seats(draft: Draft, forces: Forces) -> None:
     if draft.count is None or draft.most < len(draft.seats):
         draft.counted(max(len(draft.seats), 1))
+    if draft.spare and not draft.optional:
+        draft.counted(max(draft.most - draft.spare, 0), draft.most)
     if len(draft.seats) > 1:
         forces.dresses.add("numbered")
+    section = Section(own_section(draft), draft.slug, draft.most)
+    for clause in draft.section_clauses:
+        apply(draft, doublings_in(clause, section, forces) or [], forces, clause[0].start, clause[-1].end)
     draft.chairs = sorted(draft.chairs, key=lambda chair: chair.chair or 0)
     draft.seats = ()
 
@@ -270,9 +289,10 @@ def soloists_with(body: Draft, drafts: list[Draft], forces: Forces) -> None:
     if body.slug != "orchestra":
         return
     for draft in drafts:
-        if draft is not body and is_played(draft) and draft.role == "ensemble" and draft.slug != "strings":
+        apart = draft is not body and draft.slug != "strings" and draft.heading != "strings"
+        if apart and is_played(draft) and draft.role == "ensemble":
             draft.role = "soloist"
-    if not any(draft.slug == "strings" for draft in drafts):
+    if not any("strings" in (draft.slug, draft.heading) for draft in drafts):
         at = next(index for index, one in enumerate(drafts) if one is body)
         drafts.insert(at + 1, Draft("strings", body.start, body.end, group=body.group, role=body.role))
 
@@ -328,11 +348,17 @@ def is_orchestral(forces: Forces) -> bool:
     """Whether the text is that of an orchestra or band: a formula, timpani, a body of strings, sections of winds."""
     drafts = forces.drafts
     body = any(draft.slug == "strings" and not small_body(draft) for draft in drafts)
+    body = body or sum(map(is_section, drafts)) >= SECTIONS
     kettle = any(draft.slug == "timpani" for draft in drafts)
     winds = [draft for draft in drafts if instrument(draft.slug).family in ("woodwind", "brass")] if drafts else []
     pairs = sum(draft.most >= 2 for draft in winds if not draft.collective)
     packed = "run together" in forces.dresses and any(draft.most > 1 for draft in drafts)
     return body or kettle or pairs >= 5 or packed
+
+
+def is_section(draft: Draft) -> bool:
+    """Whether a string instrument is named in the plural without a number, ``violins I``."""
+    return draft.slug in STRINGS and draft.plural and draft.count is None and draft.role == "ensemble"
 
 
 def small_body(draft: Draft) -> bool:

@@ -31,7 +31,8 @@ Figure = tuple[int, int, tuple[Bracket, ...]]
 
 def settle_strings(forces: Forces, *, orchestral: bool) -> None:
     """Turn every body of strings into its sections, and named string instruments into players or sections."""
-    forces.drafts[:] = [part for draft in forces.drafts for part in divided(draft)]
+    third = any(max((*one.number_after, *one.seats), default=0) > 2 for one in forces.drafts if one.slug == "violin")
+    forces.drafts[:] = [part for draft in forces.drafts for part in ((draft,) if third else divided(draft))]
     named = [draft for draft in forces.drafts if draft.slug in BOWED and draft.role != "soloist"]
     settled: list[Draft] = []
     for draft in forces.drafts:

@@ -17,7 +17,9 @@ from itertools import groupby
 from catalogue.instrumentation.bodies import BOWED, is_choir
 from catalogue.instrumentation.grammar import Grammar, grammar, spread
 from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line
+from catalogue.instrumentation.plurals import plurals
 from catalogue.instrumentation.reading import read
+from catalogue.instrumentation.vocabulary import key_of
 
 LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
@@ -45,6 +47,11 @@ def says_more(line: Line) -> bool:
 
 def is_open(line: Line) -> bool:
     return line.players is None and line.family not in ("strings", "voice") and line.instrument not in UNCOUNTED
+
+
+def says_open(line: Line, speech: Grammar) -> bool:
+    """Whether an open number has to be told in words, because the name has no plural of its own to tell it."""
+    return is_open(line) and key_of(speech.name(line.instrument, 2)) not in plurals(line.instrument)
 
 
 @lru_cache(maxsize=1024)
@@ -260,7 +267,7 @@ def bracketed(line: Line, speech: Grammar) -> Iterator[str]:
         yield speech.counted((line.players[1], line.players[1]) if line.optional else line.players, "executants")
     if line.role == "offstage" and not line.group:
         yield speech.word("offstage")
-    if is_open(line):
+    if says_open(line, speech):
         yield speech.word("open")
     yield from parts_of_choir(line, speech)
     if line.note:

@@ -29,33 +29,33 @@ FORCES = Instrumentation(
 
 
 PAGE = """\
-Woodwind
+Woodwind:
   Flute 1
   Flute 2, doubling alto flute
-  Piccolo (sounds an octave higher)
+  Piccolo (flute 3; sounds an octave higher)
 
-Brass
+Brass:
   Horn 1 (in F)
   Horn 2 (in F)
   One doubling Wagner tuba (in F)
   Trumpet (offstage)
 
-Percussion
+Percussion:
   Percussion 1: glockenspiel, tam-tam (glockenspiel sounds two octaves higher)
   Percussion 2
   Percussion 3 (optional)
 
-Voices
+Voices:
   Choir (SAA)
 
-Strings
+Strings:
   8 violins I (preferred)
   2 double basses (preferred)
 
-Electronics
+Electronics:
   Fixed media (4 channels)
 
-Total
+Total:
   18–19 players"""
 
 

@@ -1,0 +1,49 @@
+"""Names in the plural: which spellings are one, and what a plural leaves open where no number stands with it.
+
+``trumpets`` alone says that there are several and not how many. Strings have rules of their own (see ``strings``);
+percussion is named by its instruments, of which one player has many.
+"""
+
+from __future__ import annotations
+
+import functools
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.names import Name
+from catalogue.instrumentation.vocabulary import instrument, key_of
+
+COUNTED_BY_NAME = ("woodwind", "brass", "plucked", "keyboard", "other")
+SHORTEST = 3
+BODIES = ("orchestra", "wind-band", "brass-band", "big-band", "basso-continuo", "conductor", "dancer")
+
+
+def is_plural(name: Name) -> bool:
+    """Whether the name is a plural that differs from its singular."""
+    key = key_of(name.written)
+    return any(key in plurals(slug) for slug in name.slugs)
+
+
+@functools.lru_cache(maxsize=1 << 12)
+def plurals(slug: str) -> frozenset[str]:
+    """Return the keys of an instrument's plurals that are no singular in any language.
+
+    An abbreviation with an s is one too, ``hns``; of bowed strings it is not, since ``cbs`` is *contrabasso*.
+    """
+    row = instrument(slug)
+    spelled = {key_of(spelling) for _, spelling in row.spellings}
+    listed = {key_of(names.plural) for names in row.names.values()}
+    single = {key_of(one) for names in row.names.values() for one in (names.singular, names.abbreviation)}
+    single |= {key for key in spelled if f"{key}s" in spelled}
+    short = {f"{key}s" for key in spelled - listed if len(key) + 1 >= SHORTEST and key[-1] != "s"}
+    return frozenset((listed | (short if row.family in COUNTED_BY_NAME else set())) - single)
+
+
+def open_plurals(forces: Forces) -> None:
+    """Leave the number open of what stands in the plural without one: ``trumpets`` are two or more."""
+    for draft in forces.drafts:
+        if says_no_number(draft) and draft.family in COUNTED_BY_NAME and draft.slug not in BODIES:
+            draft.open = draft.open or key_of(draft.name.written if draft.name else "") in plurals(draft.slug)
+
+
+def says_no_number(draft: Draft) -> bool:
+    return draft.plural and draft.count is None and not (draft.seats or draft.number_after or draft.collective)
