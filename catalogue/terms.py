@@ -78,6 +78,45 @@ class PerformanceStatus(StrEnum):
     DUPLICATE = "duplicate"
 
 
+class StepKind(StrEnum):
+    """What has to happen around a performance, in the order in which it is told; OTHER is named by its label."""
+
+    CONTRACT = "contract"
+    RIDER = "rider"
+    PARTS = "parts"
+    TEXTS = "note and biography"
+    STREAM = "stream permission"
+    RECORDING_REQUEST = "recording request"
+    TRAVEL = "travel"
+    ELECTRONICS = "electronics test"
+    LASTED = "duration as played"
+    THANKS = "thanks"
+    SET_BACK = "set back"
+    RECORDING = "recording received"
+    REVIEW = "review"
+    RETURN = "return"
+    OTHER = "other"
+
+
+class StepState(StrEnum):
+    """What somebody has said of a step; an open one is late once its day is over."""
+
+    OPEN = "open"
+    DONE = "done"
+    NOT_NEEDED = "not needed"
+
+
+class SessionKind(StrEnum):
+    """What belongs to a performance at an hour of its own."""
+
+    REHEARSAL = "rehearsal"
+    DRESS_REHEARSAL = "dress rehearsal"
+    GET_IN = "get-in"
+    LINE_CHECK = "line check"
+    TALK = "talk"
+    OTHER = "other"
+
+
 class Extent(StrEnum):
     """How much of the work was played."""
 

@@ -14,6 +14,7 @@ from catalogue.models import (
     ContactPerson,
     Contributor,
     Edition,
+    LeadTimes,
     NotationSign,
     PercussionInstrument,
     PerformanceNote,
@@ -21,14 +22,18 @@ from catalogue.models import (
     ProgrammeNote,
     Referee,
     Retuning,
+    Return,
     Review,
     Rider,
+    Session,
+    Step,
     StoredFile,
     TechnicalSetup,
     TextSource,
     TuningSystem,
     Work,
 )
+from catalogue.models.journeys import KeptOfPerformance
 from catalogue.timing import read_date
 from tests.makers import make_organisation, make_performance, make_person
 
@@ -53,6 +58,10 @@ OF_COMPOSER: dict[type[models.Model], Columns] = {
     BilledName: {"name": "I. Tarnow"},
     ContactPerson: {"name": "Bo Lind", "role": "librarian", "telephone": "+47 55 00 00 00"},
     Referee: {"name": "Ada Lunn", "institution": "Ferry School of Music", "email": "ada@example.org"},
+    LeadTimes: {"contract": "12 weeks"},
+    Step: {"kind": "other", "label": "Send the score", "due": read_date("2026-01-05")},
+    Session: {"kind": "get-in", "date": read_date("2026-03-28")},
+    Return: {"society": "Quay Society", "filed": read_date("2026-05-05"), "reference": "Q 12"},
     Rider: {"contact_name": "Bo Lind", "contact_email": "bo@example.org"},
     Picture: {
         "alternative": "A woman at a window", "sha256": "0" * 64, "suffix": "png", "width": 4, "height": 3,
@@ -65,9 +74,12 @@ OF_COMPOSER: dict[type[models.Model], Columns] = {
 def needed(model: type[models.Model], work: Work) -> Columns:
     """Return the records that one of this kind cannot be without."""
     composer = work.composer
-    if model is Rider:
+    if model is LeadTimes and LeadTimes.objects.filter(composer=composer).exists():  # one each
+        return {"organisation": make_organisation(f"Quay {LeadTimes.objects.count()}", composer=composer)}
+    if model is Rider or issubclass(model, KeptOfPerformance):
         programmed = work.programmed.first()
-        return {"work": work, "performance": programmed.performance if programmed else make_performance(work)}
+        named: Columns = {"performance": programmed.performance if programmed else make_performance(work)}
+        return {**named, "work": work} if model is Rider else named
     if model is ContactPerson:
         return {"organisation": make_organisation("Harbour Hall", composer=composer)}
     return {"person": make_person("Ilka Tarnow", composer=composer)} if model is BilledName else {}

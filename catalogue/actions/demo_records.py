@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Callable
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +15,7 @@ from catalogue.actions.demo_rows import Row, identity
 from catalogue.actions.records import save_record
 from catalogue.models import Composer, Performance, TechnicalSetup, Work
 from catalogue.models.kept import KeptOfWork
+from catalogue.timing import PartialDate
 
 Finder = Callable[[str], models.Model]
 
@@ -68,8 +69,10 @@ def record_of(model: Any, row: Row, composer: Composer, works: dict[str, Work], 
     for column, value in row.items():
         if column == "work":
             record.work = works[value]
-        elif column not in {"slug", "composer"}:
+        elif column not in {"slug", "composer", "days"}:
             setattr(record, column, named[column](value) if column in named and not is_text(model, column) else value)
+    for column, number in row.get("days", {}).items():
+        setattr(record, column, PartialDate.of(record.performance.first_day + timedelta(days=number)))
     return record
 
 

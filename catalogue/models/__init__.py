@@ -10,6 +10,7 @@ from catalogue.models.cues import Cue
 from catalogue.models.editions import Edition, TextSource
 from catalogue.models.entry import EntryKey, EntryPurpose
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
+from catalogue.models.journeys import LeadTimes, Return, Session, Step
 from catalogue.models.merges import Merge, SetApart
 from catalogue.models.notation import NotationSign, PercussionInstrument, Retuning, TuningSystem
 from catalogue.models.people import Composer, Membership, Organisation, Person
@@ -43,6 +44,7 @@ __all__ = [
     "ImportState",
     "ImportedRecord",
     "InstrumentationLine",
+    "LeadTimes",
     "Membership",
     "Merge",
     "Movement",
@@ -60,12 +62,15 @@ __all__ = [
     "Referee",
     "Reference",
     "Retuning",
+    "Return",
     "Review",
     "Rider",
     "RiderAnswer",
     "RiderSending",
     "SavedView",
+    "Session",
     "SetApart",
+    "Step",
     "StoredFile",
     "Submission",
     "SubmittedWork",

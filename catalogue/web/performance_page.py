@@ -13,10 +13,12 @@ from catalogue.documents.labels import labels
 from catalogue.facts import PerformanceFacts
 from catalogue.gathering import reading_of
 from catalogue.gathering.families import gather_families
+from catalogue.gathering.journeys import gather_around
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.readings import readable
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import Performance, ProgrammedWork
+from catalogue.rules.journey import journey_of
 from catalogue.rules.playings import is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import Extent, PerformanceStatus, PerformerRole
@@ -24,6 +26,7 @@ from catalogue.timing import write_duration
 from catalogue.web.changes import Change
 from catalogue.web.claims import in_full
 from catalogue.web.days import clock_text, how_far, long_day
+from catalogue.web.journeys import Journey, journey_shown
 from catalogue.web.performance_changes import performance_changes
 from catalogue.web.performance_readings import part_in_words
 from catalogue.web.programmes import called, name_of
@@ -74,6 +77,8 @@ class PerformancePage:
     first: str
     programme: tuple[Item, ...]
     people: tuple[tuple[str, tuple[str, ...]], ...]
+    journey: Journey
+    is_to_come: bool
     changes: tuple[Change, ...]
 
     @property
@@ -102,8 +107,17 @@ def performance_page(performance: Performance, *, today: date, language: str) ->
         first="; ".join(words),
         programme=programme,
         people=people_of(facts),
+        journey=journey_about(performance, facts, today=today, language=language),
+        is_to_come=is_to_come(facts, today=today),
         changes=performance_changes(performance),
     )
+
+
+def journey_about(performance: Performance, facts: PerformanceFacts, *, today: date, language: str) -> Journey:
+    around = gather_around(performance.composer, [performance])[performance.pk]
+    stages = journey_of(facts, around, today=today)
+    slug, coming = performance.composer.slug, is_to_come(facts, today=today)
+    return journey_shown(performance, stages, is_to_come=coming, today=today, slug=slug, language=language)
 
 
 def when_of(facts: PerformanceFacts, language: str) -> str:

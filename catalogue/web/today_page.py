@@ -19,9 +19,11 @@ from catalogue.drawings.ninety_days import DAYS, Concert
 from catalogue.facts import PerformanceFacts
 from catalogue.gathering import reading_of
 from catalogue.gathering.families import gather_families
+from catalogue.gathering.journeys import gather_around
 from catalogue.gathering.performances import gather_performance
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import Composer, Performance
+from catalogue.rules.journey import Around, Stage, asked_until, journey_of
 from catalogue.rules.needs import Due, Need, has_open_strings, needs_of
 from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
@@ -29,11 +31,14 @@ from catalogue.terms import PerformanceStatus
 from catalogue.timing import PartialDate, write_date
 from catalogue.timing.words import words_in
 from catalogue.web.days import how_far, weekday_text
+from catalogue.web.journeys import SOON, far_text, step_row
 from catalogue.web.pictures import line_svg
 from catalogue.web.programmes import titles_html, works_of
 
-SOON = 7  # days within which something is due soon
 NEXT = 3  # shown of what comes later where the coming days are empty
+AT_ONCE = 30  # days within which what is due is shown at once; the rest is folded
+BACK = timedelta(days=500)  # how long after a performance something can still be asked for
+MOST_AFTER = 10  # performances that are over and still ask for something
 
 # what is needed, as one is told to do it, and the field that mends it
 NEEDS: dict[Need, tuple[Promise, str]] = {
@@ -50,12 +55,17 @@ NEEDS: dict[Need, tuple[Promise, str]] = {
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """Something due: in words, where it is mended, how far off, and whether it is late or soon."""
+    """Something due: in words, where it is mended, how far off, and whether it is late or soon.
+
+    ``mark`` is the address that says it is done, empty for what the record itself has to tell.
+    """
 
     words: str
     address: str
     due: str
     look: str
+    day: date
+    mark: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,45 +82,69 @@ class Coming:
     remarks: tuple[str, ...]
     instrumentation: Instrumentation | None
     tasks: tuple[Task, ...]
+    folded: tuple[Task, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class TodayPage:
-    """``summary`` counts what comes and what is due; ``later`` is how many come after the coming days."""
+    """``summary`` counts what comes and what is due; ``later`` is how many come after the coming days.
+
+    ``ahead`` are those after them of which something is due in these days, ``over`` those that are over.
+    """
 
     since: str
     until: str
     summary: str
     picture: SafeString
     coming: tuple[Coming, ...]
+    ahead: tuple[Coming, ...]
+    over: tuple[Coming, ...]
     is_later: bool
     later: int
 
 
 @dataclass(frozen=True, slots=True)
 class Event:
-    """A performance with its facts and what it lacks."""
+    """A performance with its facts, what it lacks, and the steps that are still to be taken.
+
+    Those that come after it are told once it is over.
+    """
 
     record: Performance
     facts: PerformanceFacts
     dues: tuple[Due, ...]
+    stages: tuple[Stage, ...]
+
+    def days_due(self, last: date) -> list[date]:
+        """Return the days on which something is due, up to the last one."""
+        days = (*(due.day for due in self.dues), *(stage.due for stage in self.stages))
+        return [day for day in days if day is not None and day <= last]
 
 
 def today_page(composer: Composer, *, today: date, language: str) -> TodayPage:
-    """Gather the coming days of a composer; six queries."""
-    found = (event_of(one) for one in coming_performances(composer, today))
-    events = [event for event in found if is_to_come(event.facts, today=today)]
+    """Gather the coming days of a composer; sixteen queries."""
     last = today + timedelta(days=DAYS)
+    coming, past = coming_performances(composer, today), performances_over(composer, today)
+    around = gather_around(composer, [*coming, *past])
+    found = [event_of(one, around[one.pk], today) for one in coming]
+    events = [event for event in found if is_to_come(event.facts, today=today)]
     near = [one for one in events if one.record.first_day and one.record.first_day <= last]
     shown = near or events[:NEXT]
-    works = {row.work_id for one in shown for row in one.record.programme.all()}
-    claims = claims_by_programmed(gather_families(composer, works), today=today)
+    ahead = [one for one in events if one not in shown and one.days_due(last)]
+    over = [one for one in (event_of(each, around[each.pk], today) for each in past) if one.days_due(last)]
+    told = (*shown, *ahead, *over)
+    claims = claims_by_programmed(gather_families(composer, works_on(shown)), today=today)
+    entries = {
+        id(one): coming_of(one, claims, composer.slug, today=today, last=last, language=language) for one in told
+    }
     return TodayPage(
         since=day_and_month(today, last, language),
         until=write_date(PartialDate.of(last), language),
-        summary=counted(near, last),
+        summary=counted(near, [*ahead, *over], last),
         picture=picture_of(near, today, language),
-        coming=tuple(coming_of(one, claims, composer.slug, today=today, language=language) for one in shown),
+        coming=tuple(entries[id(one)] for one in shown),
+        ahead=tuple(entries[id(one)] for one in ahead),
+        over=tuple(entries[id(one)] for one in over[:MOST_AFTER]),
         is_later=not near and bool(events),
         later=len(events) - len(shown),
     )
@@ -123,11 +157,26 @@ def coming_performances(composer: Composer, today: date) -> Sequence[Performance
     return list(taking_place.with_everything_printed().in_date_order())
 
 
-def event_of(record: Performance) -> Event:
+def performances_over(composer: Composer, today: date) -> Sequence[Performance]:
+    """Return what was given not long ago, the latest first; three queries."""
+    ours = Performance.objects.filter(composer=composer, status=PerformanceStatus.GIVEN.value)
+    found = ours.before_day(today).from_day(today - BACK)
+    return list(found.with_everything_printed().latest_first())
+
+
+def works_on(events: Sequence[Event]) -> set[int]:
+    return {row.work_id for one in events for row in one.record.programme.all()}
+
+
+def event_of(record: Performance, around: Around, today: date) -> Event:
     facts = gather_performance(record)
+    is_over = not is_to_come(facts, today=today)
+    stages = [one for one in journey_of(facts, around, today=today) if one.is_open and one.is_after == is_over]
+    if is_over:
+        return Event(record, facts, (), tuple(stages))
     is_open = any(has_open_strings(reading_of(work.instrumentation)) for work in works_of(record))
     stated = any(work.string_strengths for work in works_of(record))
-    return Event(record, facts, needs_of(facts, strings_are_open=is_open and not stated))
+    return Event(record, facts, needs_of(facts, strings_are_open=is_open and not stated), tuple(stages))
 
 
 def day_and_month(first: date, last: date, language: str) -> str:
@@ -136,8 +185,9 @@ def day_and_month(first: date, last: date, language: str) -> str:
     return written.removesuffix(f" {first.year}") if first.year == last.year else written
 
 
-def counted(events: Sequence[Event], last: date) -> str:
-    due = sum(due.day <= last for event in events for due in event.dues)
+def counted(events: Sequence[Event], others: Sequence[Event], last: date) -> str:
+    """Count the performances, and what is due for them and for others."""
+    due = sum(len(event.days_due(last)) for event in (*events, *others))
     number = len(events)
     performances = ngettext("one performance", "%d performances", number) if number else _("no performance")
     things = ngettext("one thing due", "%d things due", due) if due else _("nothing due")
@@ -153,9 +203,9 @@ def counted(events: Sequence[Event], last: date) -> str:
 
 def picture_of(events: Sequence[Event], today: date, language: str) -> SafeString:
     concerts = [concert_of(event, today, language) for event in events]
-    due = [due.day for event in events for due in event.dues]
+    due = [day for event in events for day in event.days_due(today + timedelta(days=DAYS))]
     said = [f"{one.day_text}{_(' in ') if one.place else ''}{one.place}" for one in concerts]
-    title = f"{counted(events, today + timedelta(days=DAYS)).capitalize()}{': ' if said else ''}{'; '.join(said)}."
+    title = f"{counted(events, (), today + timedelta(days=DAYS)).capitalize()}{': ' if said else ''}{'; '.join(said)}."
     return line_svg(today, concerts, due, title=title, today_word=_("today"), months=words_in(language).months)
 
 
@@ -184,9 +234,12 @@ def short_day(when: PartialDate, language: str) -> str:
 # ---- the entries
 
 
-def coming_of(event: Event, claims: Mapping[int, Claim], slug: str, *, today: date, language: str) -> Coming:
+def coming_of(
+    event: Event, claims: Mapping[int, Claim], slug: str, *, today: date, last: date, language: str
+) -> Coming:
     facts, works = event.facts, works_of(event.record)
-    edit = reverse("performance-edit", args=[slug, facts.id])
+    tasks = tasks_of(event, slug, today=today, last=last, language=language)
+    at_once = [task for task in tasks if (task.day - today).days <= AT_ONCE]
     exact = facts.date.exact if facts.date else None
     weekday = weekday_text(exact, language) if exact else ""
     words = dict.fromkeys(claims[item.id].called for item in facts.programme if item.id in claims)
@@ -201,14 +254,34 @@ def coming_of(event: Event, claims: Mapping[int, Claim], slug: str, *, today: da
         where=joined(places(facts), ", "),
         remarks=tuple(word for word in (*words, became) if word),
         instrumentation=next((found for work in works if (found := reading_of(work.instrumentation))), None),
-        tasks=tuple(task_of(due, edit, today) for due in event.dues),
+        tasks=tuple(at_once),
+        folded=tuple(tasks[len(at_once) :]),
     )
+
+
+def tasks_of(event: Event, slug: str, *, today: date, last: date, language: str) -> list[Task]:
+    """Return what is due of a performance until the last day, the most urgent first; where it is far off, all it lacks.
+
+    A thing is told once: what the record lacks in its form, what is to be done in its steps.
+    """
+    edit = reverse("performance-edit", args=[slug, event.facts.id])
+    steps = asked_until(event.stages, last)
+    tasks = [
+        *(task_of(due, edit, today) for due in event.dues),
+        *(task_of_step(stage, event, slug, today=today, language=language) for stage in steps),
+    ]
+    return sorted(tasks, key=lambda task: task.day)
 
 
 def task_of(due: Due, edit: str, today: date) -> Task:
     words, field = NEEDS[due.need]
     days = (due.day - today).days
-    if days < 0:
-        late = ngettext("late by %d day", "late by %d days", -days) % -days
-        return Task(str(words), f"{edit}#{field}", late, "late")
-    return Task(str(words), f"{edit}#{field}", how_far(PartialDate.of(due.day), today), "soon" if days <= SOON else "")
+    look = "late" if days < 0 else "soon" if days <= SOON else ""
+    return Task(str(words), f"{edit}#{field}", far_text(due.day, today), look, due.day)
+
+
+def task_of_step(stage: Stage, event: Event, slug: str, *, today: date, language: str) -> Task:
+    row = step_row(stage, event.facts.id, today=today, slug=slug, language=language)
+    page = reverse("performance-detail", args=[slug, event.facts.id])
+    mark = reverse("performance-step", args=[slug, event.facts.id, row.slug, "done"]) if row.slug else ""
+    return Task(row.words, f"{page}#journey", row.far, row.look, stage.due or today, mark)

@@ -77,6 +77,7 @@ performance_addresses: list[URLPattern] = [
     path("<int:performance>/", performances.performance_detail, name="performance-detail"),
     path("<int:performance>/event.ics", feeds.performance_event, name="performance-event"),
     path("<int:performance>/edit/", performance_forms.performance_edit, name="performance-edit"),
+    path("<int:performance>/steps/<slug:step>/<slug:state>/", performances.performance_step, name="performance-step"),
     path("<int:performance>/delete/", performances.performance_delete, name="performance-delete"),
     path("<int:performance>/restore/", performances.performance_restore, name="performance-restore"),
     path("export/<slug:suffix>/", exports.performance_export, name="performance-export"),

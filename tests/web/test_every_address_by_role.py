@@ -104,6 +104,8 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "language": lambda: "ja",
         "family": lambda: "serif",
         "slice": lambda: "30",
+        "step": lambda: "contract",
+        "state": lambda: "done",
         "picture": lambda: make_picture(composer).pk,
         "storedfile": lambda: make_file(composer).pk,
         "number": lambda: 1,

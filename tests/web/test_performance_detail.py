@@ -13,8 +13,9 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
 from catalogue.actions.performances import save_performance, set_credits
-from catalogue.models import Composer, Performance, PerformanceCredit
+from catalogue.models import Composer, Performance, PerformanceCredit, Return, Session, Step
 from tests.makers import NOW, make_performance, make_venue, make_work
+from tests.record_makers import make_record
 from tests.web.pages import Page, with_class
 
 
@@ -150,7 +151,13 @@ def test_page_teaches_what_is_missing_to_those_who_may_add_it(
     seen = [page_of(signed_in(one), performance).texts("//main//section//a") for one in (editor, viewer)]
 
     way_back = "All, with the way back"
-    assert seen == [["Name the works", "Say who performs", way_back], [way_back]]
+    assert seen == [
+        [
+            "Name the works", "Say who performs", "Add a rehearsal or session", "recording", "review",
+            "return to a society", "how long each work lasted", way_back,
+        ],
+        [way_back],
+    ]  # fmt: skip
 
 
 def test_changes_say_when_who_and_what(
@@ -191,7 +198,7 @@ def test_number_of_queries_does_not_grow_with_the_programme(browser: Client, com
     with CaptureQueriesContext(connection) as with_three:
         browser.get(address(three))
 
-    assert (len(with_one), len(with_three)) == (12, 12)
+    assert (len(with_one), len(with_three)) == (23, 23)
 
 
 # ---- deleting and bringing back
@@ -213,3 +220,70 @@ def test_deleted_performance_is_gone_and_comes_back_by_undo(
 
     assert page.texts(f"{with_class('notice')}/p") == ["Tides & Co in Lyon is back."]
     assert page.text("//h1") == "Tides & Co in Lyon"
+
+
+# ---- the steps around it
+
+
+def test_coming_performance_says_what_is_due_by_when(browser: Client, composer: Composer) -> None:
+    work = make_work("Tides", composer=composer, instrumentation="fl, vc")
+    performance = make_performance(work, date="2026-04-20", status="confirmed")
+    make_record(Step, work=work, performance=performance, kind="contract", label="", state="done", due=None)
+
+    page = page_of(browser, performance)
+
+    assert page.text(f"{section('journey')}//p") == "1 late, 9 to do, 1 done."
+    assert plain(page.texts(f"{section('journey')}//details[@open]//li")) == [
+        "Contract signed done",
+        "Parts delivered 23 February 2026 late by 14 days",
+        "Programme note and biography sent 9 March 2026 today",
+        "Permission to stream settled 9 March 2026 today",
+        "Recording asked for 23 March 2026 in 14 days",
+        "Travel booked 23 March 2026 in 14 days",
+        "Technical rider sent not needed",
+        "Electronics tested not needed",
+    ]
+
+
+def test_step_is_done_with_one_button_and_open_again_by_undo(
+    signed_in: Callable[[User], Client], editor: User, composer: Composer
+) -> None:
+    browser, performance = signed_in(editor), make_performance(composer=composer, date="2026-04-20", status="confirmed")
+    page = page_of(browser, performance)
+    (done,) = page.values(f"{section('journey')}//li[contains(., 'Travel')]//form/@action")
+
+    page = Page(browser.post(done, follow=True))
+
+    assert page.texts(f"{with_class('notice')}/p") == ["Travel booked: done."]
+    assert plain(page.texts("//li[contains(., 'Travel')]")) == ["Travel booked done on 9 March 2026"]
+    (undo,) = page.values(f"{with_class('notice')}/form/@action")
+    browser.post(undo)
+    step = Step.objects.get(performance=performance)
+    assert (step.state, step.done_on, step.saves) == ("open", None, 2)
+
+
+@pytest.mark.parametrize("way", ["waltz/done", "travel/perhaps", "other/done"])
+def test_step_that_is_none_is_not_found(
+    signed_in: Callable[[User], Client], editor: User, composer: Composer, way: str
+) -> None:
+    performance = make_performance(composer=composer)
+
+    assert signed_in(editor).post(f"{address(performance)}steps/{way}/").status_code == 404
+
+
+def test_sessions_and_what_came_of_it_stand_on_the_page(browser: Client, composer: Composer) -> None:
+    work = make_work("Tides", composer=composer)
+    performance = make_performance(work, date="2026-02-20")
+    for kind, hour in (("talk", time(18, 30)), ("get-in", time(9))):
+        make_record(
+            Session, work=work, performance=performance, kind=kind, date="2026-02-20", time=hour, until=time(22)
+        )
+    make_record(Return, work=work, performance=performance)
+
+    page = page_of(browser, performance)
+
+    assert plain(page.texts(f"{section('sessions')}//li")) == [
+        "Get-in Friday 20 February 2026, 09:00 to 22:00",
+        "Talk Friday 20 February 2026, 18:30 to 22:00",
+    ]
+    assert page.texts(f"{section('afterwards')}//li/span[1]") == ["Quay Society, Q 12"]

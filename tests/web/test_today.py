@@ -11,8 +11,11 @@ from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
-from catalogue.models import Composer
+from catalogue.models import Composer, LeadTimes, Step
+from catalogue.models.journeys import COLUMN_OF
+from catalogue.rules.journey import Lead
 from tests.makers import make_performance, make_venue, make_work
+from tests.record_makers import make_record
 from tests.web.pages import Page, with_class
 
 ADDRESS = "/c/ilka-marovand/"
@@ -21,6 +24,12 @@ ADDRESS = "/c/ilka-marovand/"
 @pytest.fixture
 def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
     return signed_in(editor)
+
+
+@pytest.fixture(autouse=True)
+def lead_times(composer: Composer) -> LeadTimes:
+    """Lead times by which no step is needed, so that only what the records lack is due."""
+    return LeadTimes.objects.create(composer=composer, **dict.fromkeys(COLUMN_OF.values(), Lead(None)))
 
 
 def whole(title: str, composer: Composer, **columns: Any) -> Any:
@@ -81,7 +90,7 @@ def test_entry_tells_what_is_due_with_the_way_to_mend_it(browser: Client, compos
         (f"{edit}#id_time", "Say when it beginsin 5 days"),
         (f"{edit}#id_string_strengths", "State how many strings playin 5 days"),
     ]
-    assert page.values(f"{with_class('needs')}//span/@class") == ["due late"] * 3 + ["due soon"] * 2
+    assert page.values(f"{with_class('needs')}//span/span/@class") == ["due late"] * 3 + ["due soon"] * 2
 
 
 def test_field_that_mends_it_is_there(browser: Client, composer: Composer) -> None:
@@ -137,6 +146,55 @@ def test_what_comes_after_the_days_is_shown_where_they_are_empty(browser: Client
 
     assert page.texts("//section[@id='coming']//h3") == ["Work 2027", "Work 2028", "Work 2029"]
     assert "Nothing in these days. After them:" in page.text("//section[@id='coming']")
+
+
+def test_steps_that_are_due_stand_beside_what_is_lacking_and_the_far_ones_are_folded(
+    browser: Client, composer: Composer, lead_times: LeadTimes
+) -> None:
+    lead_times.contract, lead_times.travel, lead_times.thanks = Lead(120), Lead(7), Lead(7)
+    lead_times.save()
+    hall = make_venue(composer=composer)
+    performance = coming(composer, whole("Tides", composer), venue=hall, date="2026-05-01", at=None)
+
+    page = Page(browser.get(ADDRESS))
+
+    assert page.texts(f"{with_class('entry')}//li//a") == ["Contract signed", "Say when it begins", "Travel booked"]
+    assert page.texts(f"{with_class('entry')}//details//li//a") == ["Travel booked"]
+    assert page.values(f"{with_class('entry')}//li//form/@action") == [
+        f"{ADDRESS}performances/{performance.pk}/steps/{step}/done/" for step in ("contract", "travel")
+    ]
+
+
+def test_step_is_done_from_here_and_is_told_no_more(browser: Client, composer: Composer, lead_times: LeadTimes) -> None:
+    lead_times.contract = Lead(120)
+    lead_times.save()
+    coming(composer, whole("Tides", composer), venue=make_venue(composer=composer))
+    (done,) = Page(browser.get(ADDRESS)).values(f"{with_class('entry')}//form/@action")
+
+    page = Page(browser.post(done, {"then": "today"}, follow=True))
+
+    assert page.texts(f"{with_class('entry')}//li") == []
+    assert page.texts(f"{with_class('notice')}/p") == ["Contract signed: done."]
+
+
+def test_later_and_past_performances_are_told_where_something_is_due_for_them(
+    browser: Client, composer: Composer, lead_times: LeadTimes
+) -> None:
+    lead_times.contract, lead_times.filing = Lead(120), Lead(30)
+    lead_times.save()
+    work, hall = whole("Tides", composer), make_venue(composer=composer)
+    for day in ("2026-04-01", "2026-08-01", "2026-12-01"):
+        coming(composer, work, venue=hall, date=day)
+    make_performance(work, date="2026-02-20", venue=hall)
+    filed = make_performance(work, date="2026-02-21", venue=hall)
+    make_record(Step, work=work, performance=filed, kind="return", label="", state="done", due=None)
+
+    page = Page(browser.get(ADDRESS))
+
+    assert page.texts("//section[@id='ahead']//li//a") == ["Tides", "Contract signed"]
+    assert plain(page.texts("//section[@id='ahead']//p[@class='day']/b")) == ["1 Aug"]
+    assert page.texts("//section[@id='over']//li//a") == ["Tides", "Return filed with the society"]
+    assert plain(page.texts("//section[@id='over']//p[@class='day']/b")) == ["20 Feb"]
 
 
 def test_what_records_lack_is_told_with_one_link_each(browser: Client, composer: Composer) -> None:
@@ -271,4 +329,4 @@ def test_number_of_queries_does_not_grow_with_what_comes(browser: Client, compos
     with CaptureQueriesContext(connection) as with_three:
         browser.get(ADDRESS)
 
-    assert len(with_one) == len(with_three) == 20
+    assert len(with_one) == len(with_three) == 28

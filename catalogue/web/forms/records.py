@@ -27,12 +27,14 @@ from catalogue.models import (
     Work,
 )
 from catalogue.models.fields import LINE, DurationField, KindsField, PartialDateField
+from catalogue.models.journeys import LeadField
 from catalogue.models.kept import KeptOfWork, Somebody
 from catalogue.models.typed_lists import READERS
 from catalogue.rules.identifiers import Identifier
+from catalogue.rules.journey import read_lead
 from catalogue.rules.search import fold
 from catalogue.terms import OrganisationKind
-from catalogue.timing import read_duration
+from catalogue.timing import read_clock_time, read_duration
 from catalogue.web.forms.fields import DateField, IdentifierField, LanguageTagField, ReadField
 from catalogue.web.forms.works import Group
 from catalogue.web.places import read_country, write_country
@@ -149,8 +151,15 @@ def kinds_field(_column: Any, **words: Any) -> forms.TypedMultipleChoiceField:
     )
 
 
+def clock_field(**words: Any) -> ReadField:
+    widget = forms.TextInput(attrs={"class": "short"})
+    return ReadField(read=read_clock_time, write=lambda at: f"{at:%H:%M}", widget=widget, **words)
+
+
 MAKERS: tuple[tuple[Callable[[Any], bool], Callable[..., forms.Field]], ...] = (
     (lambda column: isinstance(column, PartialDateField), lambda _column, **words: DateField(**words)),
+    (lambda column: isinstance(column, LeadField), lambda _column, **words: ReadField(read=read_lead, **words)),
+    (lambda column: isinstance(column, models.TimeField), lambda _column, **words: clock_field(**words)),
     (lambda column: isinstance(column, DurationField), lambda _column, **words: ReadField(read=read_duration, **words)),
     (lambda column: isinstance(column, KindsField), kinds_field),
     (

@@ -13,6 +13,7 @@ from django.db import models
 from django.utils.functional import Promise
 
 from catalogue.models import Composer, Work
+from catalogue.models.journeys import KeptOfPerformance
 from catalogue.models.kept import KeptOfWork
 from catalogue.web.forms.works import Group
 
@@ -60,6 +61,15 @@ class Kind:
     def is_of_work(self) -> bool:
         """Whether each record hangs on one work."""
         return issubclass(self.model, KeptOfWork)
+
+    @property
+    def is_of_performance(self) -> bool:
+        """Whether each record hangs on one performance."""
+        return issubclass(self.model, KeptOfPerformance)
+
+    @property
+    def names_performance(self) -> bool:
+        return any(column.name == "performance" for column in self.model._meta.concrete_fields)
 
     @property
     def names_work(self) -> bool:

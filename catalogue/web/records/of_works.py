@@ -270,5 +270,6 @@ RECORDINGS = Kind(
         "notes": NOTES,
     },
     columns=("__str__", "work", "kind", "form", "duration", "permission"),
+    again=("performance",),
     looks={"duration": "num end"},
 )

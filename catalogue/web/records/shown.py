@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import time
 from decimal import Decimal
 from typing import Any
 
@@ -84,6 +85,8 @@ def written(value: Any, language: str) -> str:
         return date_text(value, language)
     if isinstance(value, Duration):
         return write_duration(value, language=language)
+    if isinstance(value, time):
+        return f"{value:%H:%M}"
     if isinstance(value, tuple):
         return ", ".join(str(one) for one in value)
     if isinstance(value, Decimal):

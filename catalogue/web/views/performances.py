@@ -6,17 +6,20 @@ from datetime import date
 
 from django.core.exceptions import ValidationError
 from django.db.models import Count, Max, Min, Q
-from django.http import HttpResponse
+from django.http import Http404, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST, require_safe
 
+from catalogue.actions.journeys import mark_step
 from catalogue.actions.performances import delete_performance, restore_performance
 from catalogue.models import Composer, Performance
+from catalogue.terms import StepState
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.asked import asked_performances
+from catalogue.web.journeys import STATES, STEPS
 from catalogue.web.notices import say
 from catalogue.web.performance_page import performance_page
 from catalogue.web.programmes import name_of
@@ -67,6 +70,28 @@ def performance_detail(request: CatalogueRequest, performance: int) -> HttpRespo
     found = get_object_or_404(ours, pk=performance)
     page = performance_page(found, today=timezone.localdate(), language=page_language())
     return render(request, "performances/performance_detail.html", {"page": page, "performance": page.performance})
+
+
+@editor_page
+@require_POST
+def performance_step(request: CatalogueRequest, performance: int, step: str, state: str) -> HttpResponse:
+    """/c/<composer>/performances/<performance>/steps/<step>/<state>/ — says how a step stands: done, not needed, open.
+
+    With ``then=today`` it leads back to the first room.
+    """
+    found = get_object_or_404(Performance.objects.filter(composer=request.composer), pk=performance)
+    kinds = {kind.name.lower(): kind for kind in STEPS}
+    states = {one.value.replace(" ", "-"): one for one in StepState}
+    if step not in kinds or state not in states:
+        raise Http404
+    kind = kinds[step]
+    mark_step(performance=found, kind=kind, state=states[state], today=timezone.localdate(), now=timezone.now())
+    back = "open" if states[state] is not StepState.OPEN else "done"
+    undo = reverse("performance-step", args=[request.composer.slug, found.pk, step, back])
+    say(request, STATES[states[state]] % {"step": STEPS[kind]}, undo=undo)
+    if request.POST.get("then") == "today":
+        return redirect("today", request.composer.slug)
+    return redirect(reverse("performance-detail", args=[request.composer.slug, found.pk]) + "#journey")
 
 
 # ---- deleting and bringing back

@@ -22,7 +22,7 @@ from catalogue.actions.saving import Overtaken
 from catalogue.exchange.file_formats import FORMATS
 from catalogue.exchange.pictures import MEDIA_TYPES, stored_name
 from catalogue.exchange.stored_files import name_to_take_away
-from catalogue.models import Picture, Rider, StoredFile, Work
+from catalogue.models import Performance, Picture, Rider, StoredFile, Work
 from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.byte_ranges import sent_file_response
@@ -77,10 +77,14 @@ def record_list(request: CatalogueRequest, sort: str) -> HttpResponse:
 
 def asked_work(request: CatalogueRequest) -> Work | None:
     """Return the work that the address names, if it is one of this catalogue."""
-    number = request.GET.get("work", "")
+    return named_in_address(request, "work", Work)
+
+
+def named_in_address(request: CatalogueRequest, name: str, model: Any) -> Any:
+    number = request.GET.get(name, "")
     if not number.isdecimal() or len(number) > 18:
         return None
-    return Work.objects.filter(composer=request.composer, pk=int(number)).first()
+    return model.objects.filter(composer=request.composer, pk=int(number)).first()
 
 
 @member_page
@@ -106,7 +110,11 @@ def record_new(request: CatalogueRequest, sort: str) -> HttpResponse:
     if sent_before is not None:
         return redirect("record-detail", request.composer.slug, sort, sent_before.pk)
     work = asked_work(request) if kind.names_work else None
-    return form_of(request, kind, kind.new(request.composer, work))
+    record = kind.new(request.composer, work)
+    performance = named_in_address(request, "performance", Performance) if kind.names_performance else None
+    if performance is not None:
+        record.performance = performance
+    return form_of(request, kind, record)
 
 
 def record_sent_before(request: CatalogueRequest, kind: Kind) -> Any:
@@ -166,11 +174,14 @@ def made_form(request: CatalogueRequest, kind: Kind, record: Any, *, saves: int 
 
 def next_address(request: CatalogueRequest, kind: Kind, record: Any) -> str:
     """Return where to go once a record is saved: to its page, or to an empty form with what is the same again."""
+    if "another" not in request.POST and kind.is_of_performance:
+        return reverse("performance-detail", args=[request.composer.slug, record.performance_id]) + "#journey"
     if "another" not in request.POST:
         return reverse("record-detail", args=[request.composer.slug, kind.slug, record.pk])
     same = {name: request.POST[name] for name in kind.again if request.POST.get(name)}
-    if kind.names_work and record.work_id:
-        same["work"] = str(record.work_id)
+    for name in ("work", "performance"):
+        if getattr(kind, f"names_{name}") and getattr(record, f"{name}_id"):
+            same[name] = str(getattr(record, f"{name}_id"))
     address = reverse("record-new", args=[request.composer.slug, kind.slug])
     return f"{address}?{urlencode(same)}" if same else address
 

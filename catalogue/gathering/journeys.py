@@ -1,0 +1,142 @@
+"""What is known around performances: lead times, what was said of each step, and what the records show of it."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Iterator
+from datetime import date
+from typing import Any
+
+from catalogue.gathering.readings import readable, reading_of
+from catalogue.instrumentation import Instrumentation
+from catalogue.models import (
+    Composer,
+    LeadTimes,
+    Performance,
+    Recording,
+    Return,
+    Review,
+    Rider,
+    RiderSending,
+    Step,
+    TechnicalSetup,
+    Work,
+)
+from catalogue.rules.journey import Around, Leads, StepFacts, leads_of
+from catalogue.terms import Audience, StepKind, StepState
+from catalogue.timing import PartialDate
+
+
+def gather_around(composer: Composer, performances: Collection[Performance]) -> dict[int, Around]:
+    """Return what is known around performances that come from ``with_everything_printed``, by their key; seven queries.
+
+    No query where there are none.
+    """
+    if not performances:
+        return {}
+    keys = [one.pk for one in performances]
+    leads, steps, shown = gather_leads(composer), steps_of(keys), shown_by_records(keys)
+    needs_sound = with_sound(composer, performances)
+    return {
+        one.pk: Around(
+            leads=leads_of(leads.get(one.presenter_id, {}) if one.presenter_id else {}, leads.get(None, {})),
+            steps=tuple(steps.get(one.pk, ())),
+            shown=frozenset(kind for kind, found in shown.items() if one.pk in found) | lasted(one),
+            needless=frozenset(needless_for(one, needs_sound)),
+        )
+        for one in performances
+    }
+
+
+def gather_leads(composer: Composer) -> dict[int | None, Leads]:
+    """Return the lead times that are kept, by the presenter for whom they are; one query."""
+    return {one.organisation_id: one.said() for one in LeadTimes.objects.filter(composer=composer).order_by("pk")}
+
+
+def steps_of(keys: Collection[int]) -> dict[int, list[StepFacts]]:
+    found: dict[int, list[StepFacts]] = {}
+    for step in Step.objects.filter(performance__in=keys).order_by("pk"):
+        found.setdefault(step.performance_id, []).append(gather_step(step))
+    return found
+
+
+def gather_step(step: Step) -> StepFacts:
+    return StepFacts(
+        kind=StepKind(step.kind),
+        state=StepState(step.state),
+        due=day_of(step.due),
+        done_on=day_of(step.done_on),
+        note=step.notes,
+        label=step.label,
+        id=step.pk,
+        uid=step.uid,
+        changed_at=step.changed_at,
+        saves=step.saves,
+    )
+
+
+def day_of(value: Any) -> date | None:
+    when: PartialDate | None = readable(value, None)
+    return when.exact if when else None
+
+
+def shown_by_records(keys: Collection[int]) -> dict[StepKind, set[int]]:
+    """Return for which performances the records show a step as done; four queries."""
+    riders = RiderSending.objects.filter(rider__performance__in=keys, rider__deleted_at__isnull=True)
+    returns = Return.objects.filter(performance__in=keys, filed__isnull=False)
+    return {
+        StepKind.RIDER: set(riders.values_list("rider__performance", flat=True)),
+        StepKind.RECORDING: performances_of(Recording, keys),
+        StepKind.REVIEW: performances_of(Review, keys),
+        StepKind.RETURN: set(returns.values_list("performance", flat=True)),
+    }
+
+
+def performances_of(model: Any, keys: Collection[int]) -> set[int]:
+    return set(model.objects.filter(performance__in=keys).values_list("performance", flat=True))
+
+
+def lasted(performance: Performance) -> set[StepKind]:
+    """Say whether it is known how long each work lasted."""
+    rows = living_programme(performance)
+    return {StepKind.LASTED} if rows and all(row.duration is not None for row in rows) else set()
+
+
+def living_programme(performance: Performance) -> list[Any]:
+    return [row for row in performance.programme.all() if row.work.deleted_at is None]
+
+
+def with_sound(composer: Composer, performances: Iterable[Performance]) -> set[int]:
+    """Return the works among those on the programmes that have a technical setup or a rider; one query."""
+    works = {row.work_id for one in performances for row in one.programme.all()}
+    setups = TechnicalSetup.objects.filter(work__in=works).order_by().values_list("work")
+    riders = Rider.objects.filter(composer=composer, work__in=works).order_by().values_list("work")
+    return {work for (work,) in setups.union(riders)}
+
+
+def needless_for(performance: Performance, sounding: set[int]) -> Iterator[StepKind]:
+    """Give the steps that nothing on the programme, or nobody in the hall, asks for."""
+    works = [row.work for row in living_programme(performance)]
+    forces = [reading_of(work.instrumentation) for work in works]
+    if not any(work.pk in sounding for work in works):
+        yield StepKind.RIDER
+        if not any(is_with_electronics(one) for one in forces):
+            yield StepKind.ELECTRONICS
+    if works and all(is_for_one(one) for one in forces):
+        yield StepKind.PARTS
+    if not any(is_on_hire(work) for work in works):
+        yield StepKind.SET_BACK
+    if performance.audience != Audience.PUBLIC:
+        yield StepKind.RETURN
+
+
+def is_with_electronics(forces: Instrumentation | None) -> bool:
+    return forces is not None and forces.electronics != "none"
+
+
+def is_for_one(forces: Instrumentation | None) -> bool:
+    """Whether one player is all there is, who plays from the score."""
+    return forces is not None and forces.players == (1, 1) and forces.singers == (0, 0)
+
+
+def is_on_hire(work: Work) -> bool:
+    return work.parts_on_hire
