@@ -194,7 +194,7 @@ class PerformanceFacts:
     """One event. ``date`` is the venue's local calendar; ``starts_at`` is UTC where date, time and zone are known.
 
     ``country_then`` is the state of the time where the record names one, else empty; ``country`` and ``city``
-    are the venue's (or the event's own where no venue is known).
+    are the venue's (or the event's own where no venue is known), ``region`` is the part of the country that it names.
     """
 
     id: int
@@ -211,6 +211,7 @@ class PerformanceFacts:
     city: str = ""
     country: str = ""
     country_then: str = ""
+    region: str = ""
     presenter: str = ""
     series: str = ""
     performers: tuple[PerformerFacts, ...] = ()

@@ -130,7 +130,7 @@ def new_organisation(composer: Composer, row: Row) -> Organisation:
 
 def new_venue(composer: Composer, row: Row) -> Venue:
     seats = f"{row['capacity']} seats" if "capacity" in row else ""
-    columns = copied(row, "name", "city", "country", "equipment")
+    columns = copied(row, "name", "city", "region", "country", "equipment")
     return Venue(composer=composer, zone=row["timezone"], notes=seats, **columns)
 
 

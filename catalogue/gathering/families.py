@@ -20,7 +20,7 @@ OF_PROGRAMMED = (
     "pk", "work", "extent", "part", "billing", "performance", "performance__uid", "performance__date",
     "performance__kind", "performance__audience", "performance__status", "performance__time", "performance__city",
     "performance__country", "performance__country_then", "performance__venue__city", "performance__venue__country",
-    "claim_override", "claim_reason",
+    "performance__venue__region", "claim_override", "claim_reason",
 )  # fmt: skip
 
 
@@ -72,6 +72,7 @@ def event_of(programme: list[dict[str, Any]]) -> PerformanceFacts:
         city=row["performance__venue__city"] or row["performance__city"],
         country=row["performance__venue__country"] or row["performance__country"],
         country_then=row["performance__country_then"],
+        region=row["performance__venue__region"] or "",
         programme=tuple(programmed_of(one) for one in programme),
     )
 

@@ -26,6 +26,7 @@ def gather_performance(performance: Performance) -> PerformanceFacts:
         city=(venue and venue.city) or performance.city,
         country=(venue and venue.country) or performance.country,
         country_then=performance.country_then,
+        region=venue.region if venue else "",
         presenter=performance.presented_by,
         series=performance.series,
         performers=performers_of(performance),

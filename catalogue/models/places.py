@@ -23,6 +23,7 @@ class VenueQuerySet(SearchableQuerySet["Venue"]):
 class Venue(Record, Deletable, Guarded):
     """A hall, church, gallery or square. ``zone`` is the IANA name of its clocks, ``country`` ISO 3166-1 alpha-2.
 
+    ``region`` is a part of the country that speaks of firsts of its own, by its name: Scotland, Bavaria.
     ``equipment`` is what the house has, typed as a list of needs is.
     """
 
@@ -30,12 +31,13 @@ class Venue(Record, Deletable, Guarded):
     name = line(blank=False)
     city = line()
     country = line(2, validators=[refuse_unknown_country])
+    region = line()
     zone = line(64, validators=[refuse_unknown_zone])
     latitude = models.FloatField(null=True, blank=True, validators=[MinValueValidator(-90), MaxValueValidator(90)])
     longitude = models.FloatField(null=True, blank=True, validators=[MinValueValidator(-180), MaxValueValidator(180)])
     equipment = text()
     notes = text()
-    search_text = SearchTextField(of=("name", "city"))
+    search_text = SearchTextField(of=("name", "city", "region"))
 
     objects = LivingManager.from_queryset(VenueQuerySet)()
     with_deleted = VenueQuerySet.as_manager()

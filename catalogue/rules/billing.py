@@ -69,8 +69,8 @@ FIRST_OF_SOMETHING = re.compile(
 WHO_OR_WHERE_IT_WAS = re.compile(r"\b(?:by|with|under|conducted|choreographed)\b|[,;:(\[]")
 
 
-def read_billing(text: str, *, city: str = "") -> Billing | None:
-    """Return what the billing of an event in that city claims, or None where it claims no first.
+def read_billing(text: str, *, city: str = "", region: str = "") -> Billing | None:
+    """Return what the billing of an event in that city and region claims, or None where it claims no first.
 
     >>> read_billing("UK premiere").state
     'GB'
@@ -81,7 +81,7 @@ def read_billing(text: str, *, city: str = "") -> Billing | None:
     if not claims_a_first(text, folded):
         return None
     words = billing_words()
-    scope, state = scope_of(text, folded, fold(city))
+    scope, state = scope_of(text, folded, fold(city), fold(region))
     kinds = [kind for name, kind in KINDS.items() if words.qualities[name].search(folded)]
     return Billing(
         scope=scope,
@@ -105,7 +105,7 @@ def claims_the_world(text: str, folded: str) -> bool:
     return bool(words.world.search(folded)) or not words.abbreviated.isdisjoint(text.split())
 
 
-def scope_of(text: str, folded: str, city: str) -> tuple[Scope, str]:
+def scope_of(text: str, folded: str, city: str, region: str) -> tuple[Scope, str]:
     """Return how far the claim reaches, and the state it names."""
     words = billing_words()
     if claims_the_world(text, folded):
@@ -113,7 +113,7 @@ def scope_of(text: str, folded: str, city: str) -> tuple[Scope, str]:
     head = WHO_OR_WHERE_IT_WAS.split(folded)[0].strip()
     if names_a_continent(head):
         return Scope.CONTINENT, ""
-    if words.scopes[Scope.REGION].search(words.state.sub(" ", head)):
+    if words.scopes[Scope.REGION].search(words.state.sub(" ", head)) or (region and as_a_word(region).search(head)):
         return Scope.REGION, ""
     if not head or left_over(head, city):
         return Scope.OWN, ""

@@ -22,7 +22,7 @@ from catalogue.timing import write_date
 CHECKED_PLACES = {
     Scope.CONTINENT: "in the same country",
     Scope.NATIONAL: "in the same country",
-    Scope.REGION: "in the same city",
+    Scope.REGION: "in the same region",
     Scope.CITY: "in the same city",
     Scope.BARE: "in the same city",
 }
@@ -31,25 +31,30 @@ HAPPENED_OR_MAY = {PerformanceStatus.GIVEN, PerformanceStatus.CONFIRMED}
 
 @dataclass(frozen=True, slots=True)
 class Rivals:
-    """The complete playings of one work that count, in date order: all of them, and those of each state and city."""
+    """The complete playings of one work that count, in date order: all of them, and those of each place."""
 
     everywhere: Sequence[Playing]
     by_state: Mapping[str, Sequence[Playing]]
+    by_region: Mapping[tuple[str, str] | None, Sequence[Playing]]
     by_city: Mapping[tuple[str, str] | None, Sequence[Playing]]
 
     @classmethod
     def of(cls, family: Sequence[Playing]) -> Rivals:
         everywhere = [one for one in family if one.standing is not Standing.NOT_COUNTED and one.complete]
         by_state: dict[str, list[Playing]] = defaultdict(list)
+        by_region: dict[tuple[str, str] | None, list[Playing]] = defaultdict(list)
         by_city: dict[tuple[str, str] | None, list[Playing]] = defaultdict(list)
         for one in everywhere:
             by_state[one.state].append(one)
+            by_region[one.region_key].append(one)
             by_city[one.city].append(one)
-        return cls(everywhere, by_state, by_city)
+        return cls(everywhere, by_state, by_region, by_city)
 
     def within_reach(self, playing: Playing, billing: Billing) -> Sequence[Playing]:
         """Return those that would prove the claim wrong if they came earlier, as far as the place tells."""
-        place = CHECKED_PLACES.get(billing.scope, "")
+        place = checked_place(playing, billing)
+        if place == "in the same region":
+            return self.by_region.get(playing.region_key, ())
         if place == "in the same country":
             return self.by_state.get(playing.state, ())
         return self.by_city.get(playing.city, ()) if place else self.everywhere
@@ -88,8 +93,14 @@ def why_not_first(playing: Playing, rivals: Rivals, billing: Billing) -> str:
     earlier = next((one for one in of_its_sort if surely_before(one, playing)), None)
     if earlier is None:
         return ""
-    where = f" {CHECKED_PLACES[billing.scope]}" if billing.scope in CHECKED_PLACES else ""
-    return f"these records have an earlier public performance{where}: {placed(earlier.event)}"
+    where = checked_place(playing, billing)
+    return f"these records have an earlier public performance{where and f' {where}'}: {placed(earlier.event)}"
+
+
+def checked_place(playing: Playing, billing: Billing) -> str:
+    """Return where an earlier playing would contradict the claim; of a region that is not known, its city."""
+    place = CHECKED_PLACES.get(billing.scope, "")
+    return "in the same city" if place == "in the same region" and playing.region_key is None else place
 
 
 def is_of_the_sort(one: Playing, playing: Playing, billing: Billing) -> bool:

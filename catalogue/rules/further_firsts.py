@@ -1,8 +1,9 @@
-"""What a playing was besides a premiere: the first on its continent, the first broadcast, the second performance.
+"""What a playing was besides a premiere: the first on its continent or in its region, by broadcast, the second.
 
 These are told beside what :mod:`catalogue.rules.premieres` reckons and change nothing in it. The rules are the same:
 only complete, public playings that took place count, overlapping dates leave the order unknown, and since other
-performances may be missing from a catalogue all of them mean "in these records".
+performances may be missing from a catalogue all of them mean "in these records". What was the first of its country is
+not told as the first of a region there too; a region is the one that the hall names.
 """
 
 from __future__ import annotations
@@ -14,28 +15,35 @@ from datetime import date
 from enum import StrEnum
 
 from catalogue.facts import CatalogueFacts
+from catalogue.rules.billing import Scope
 from catalogue.rules.continents import continent_of
 from catalogue.rules.firsts import Contest, contest, contest_by
 from catalogue.rules.playings import NO_DATE, Playing, Standing, playings_of
 from catalogue.rules.premiere_terms import premiere_term
+from catalogue.rules.premiere_wording import billing_of
+from catalogue.rules.search import fold
 from catalogue.terms import PerformanceKind
+
+STEM = 4  # letters that a region and what belongs to it share: Scotland, Scottish
 
 
 class Further(StrEnum):
     CONTINENT = "continent"
+    REGION = "region"
     BROADCAST = "broadcast"
     SECOND = "second"
 
 
 @dataclass(frozen=True, slots=True)
 class FurtherFirst:
-    """``place`` is the continent where it was the first there."""
+    """``place`` is the continent or the region where it was the first there; ``billed`` where it was called so."""
 
     what: Further
     place: str = ""
+    billed: bool = False
 
     def in_words(self, language: str) -> str:
-        return premiere_term(self.what, language, place=self.place)
+        return premiere_term(f"{self.what}_billed" if self.billed else self.what, language, place=self.place)
 
 
 def further_firsts(catalogue: CatalogueFacts, *, today: date) -> dict[int, tuple[FurtherFirst, ...]]:
@@ -62,11 +70,31 @@ def firsts_of_family(family: Sequence[Playing], *, undated: bool) -> list[tuple[
         for one in family
         if one.item.id in by_continent.holders - opening.holders
     ]
+    regional = regional_firsts(family)
+    regions = [
+        (one.item.id, FurtherFirst(Further.REGION, one.region, is_billed_so(one)))
+        for one in family
+        if one.item.id in regional
+    ]
     told = (
         (Further.BROADCAST, broadcasts.holders - opening.holders),
         (Further.SECOND, frozenset[int]() if undated else seconds(family, opening)),
     )
-    return [*continents, *((id_, FurtherFirst(what)) for what, ids in told for id_ in sorted(ids))]
+    return [*continents, *regions, *((id_, FurtherFirst(what)) for what, ids in told for id_ in sorted(ids))]
+
+
+def regional_firsts(family: Sequence[Playing]) -> frozenset[int]:
+    """Return who came first in a region, but not in its country."""
+    nationally = contest_by(family, lambda one: one.state)
+    return contest_by(family, lambda one: one.region_key).holders - nationally.holders
+
+
+def is_billed_so(playing: Playing) -> bool:
+    """Say whether the billing claims this very region: by its name, or a word of the same stem ("Scottish")."""
+    billing = billing_of(playing)
+    stem = fold(playing.region)[:STEM]
+    named = any(word.startswith(stem) for word in fold(playing.item.billing).split())
+    return billing is not None and billing.scope is Scope.REGION and named
 
 
 def seconds(family: Sequence[Playing], opening: Contest) -> frozenset[int]:

@@ -54,7 +54,9 @@ def override_of(playing: Playing) -> Override | None:
     words, reason = playing.item.claim_override.strip(), playing.item.claim_reason.strip()
     if not words:
         return None
-    billing = None if NO_FIRST.match(fold(words)) else read_billing(words, city=playing.event.city)
+    billing = (
+        None if NO_FIRST.match(fold(words)) else read_billing(words, city=playing.event.city, region=playing.region)
+    )
     return Override(words, reason, titles_claimed(playing, billing), claims_a_first=billing is not None)
 
 

@@ -5,6 +5,7 @@ The state is the one of the time where the record names it, else the country of 
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import Enum, auto
@@ -27,6 +28,7 @@ class Standing(Enum):
 class Playing:
     """A work at its place in an event's programme. ``family`` is the id of the first version of the work.
 
+    ``region`` is the part of the country, as its hall or another hall of the same city has it, empty where none has.
     ``why_not`` says in a sentence why the playing counts for nothing, else it is empty.
     """
 
@@ -37,6 +39,7 @@ class Playing:
     position: int
     standing: Standing
     why_not: str = ""
+    region: str = ""
 
     @property
     def complete(self) -> bool:
@@ -52,6 +55,12 @@ class Playing:
     def city(self) -> tuple[str, str] | None:
         """A key that is equal for events in one city, or None where it is unknown."""
         name = fold(self.event.city)
+        return (name, self.event.country) if name else None
+
+    @property
+    def region_key(self) -> tuple[str, str] | None:
+        """A key that is equal for events in one region, or None where it is unknown."""
+        name = fold(self.region)
         return (name, self.event.country) if name else None
 
 
@@ -78,9 +87,9 @@ NO_PREMIERE_KIND = {
 
 def playings_of(catalogue: CatalogueFacts, *, today: date) -> tuple[Playing, ...]:
     """Return every work of every programme, in date order; undated events stand last."""
-    works = catalogue.works_by_id()
+    works, regions = catalogue.works_by_id(), regions_by_city(catalogue.performances)
     playings = [
-        playing_of(event, position, works, today=today)
+        playing_of(event, position, works, today=today, region=region_of(event, regions))
         for event in catalogue.performances
         for position, item in enumerate(event.programme)
         if item.work_id in works
@@ -88,11 +97,23 @@ def playings_of(catalogue: CatalogueFacts, *, today: date) -> tuple[Playing, ...
     return tuple(sorted(playings, key=in_date_order))
 
 
-def playing_of(event: PerformanceFacts, position: int, works: dict[int, WorkFacts], *, today: date) -> Playing:
+def regions_by_city(performances: Iterable[PerformanceFacts]) -> dict[tuple[str, str], str]:
+    """Return the region of each city and country, as far as a hall there has one."""
+    told = (event for event in performances if event.region and event.city)
+    return {(fold(event.city), event.country): event.region for event in told}
+
+
+def region_of(event: PerformanceFacts, regions: Mapping[tuple[str, str], str]) -> str:
+    return event.region or (regions.get((fold(event.city), event.country), "") if event.city and regions else "")
+
+
+def playing_of(
+    event: PerformanceFacts, position: int, works: dict[int, WorkFacts], *, today: date, region: str = ""
+) -> Playing:
     item = event.programme[position]
     work = works[item.work_id]
     standing, why_not = standing_of(event, today=today)
-    return Playing(event, item, work, first_version(work, works), position, standing, why_not)
+    return Playing(event, item, work, first_version(work, works), position, standing, why_not, region)
 
 
 def in_date_order(playing: Playing) -> tuple[bool, str, str, int, int]:

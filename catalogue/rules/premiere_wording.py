@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from enum import StrEnum
 
-from catalogue.rules.billing import Billing, Scope
+from catalogue.rules.billing import Billing, Scope, read_billing
 from catalogue.rules.playings import Playing
 from catalogue.rules.states import state_name
 
@@ -26,6 +26,12 @@ class Title(StrEnum):
 
 
 NARROWER_THAN_THE_WORLD = {Scope.CONTINENT, Scope.NATIONAL, Scope.REGION, Scope.CITY}
+
+
+def billing_of(playing: Playing) -> Billing | None:
+    """Return what a playing was billed as, None where it was billed as no first."""
+    words = playing.item.billing
+    return read_billing(words, city=playing.event.city, region=playing.region) if words else None
 
 
 def is_proved(title: Title, playing: Playing, billing: Billing | None, *, undated: bool) -> bool:

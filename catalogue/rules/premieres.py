@@ -20,13 +20,13 @@ from dataclasses import dataclass
 from datetime import date
 
 from catalogue.facts import CatalogueFacts, WorkFacts
-from catalogue.rules.billing import Billing, read_billing
+from catalogue.rules.billing import Billing
 from catalogue.rules.contradictions import Rivals, contradiction
 from catalogue.rules.firsts import Contest, contest, contest_by
 from catalogue.rules.overrides import Override, override_of
 from catalogue.rules.parts import parts_first_heard
 from catalogue.rules.playings import NO_DATE, Playing, Standing, playings_of
-from catalogue.rules.premiere_wording import Title, is_proved, widest, word_title
+from catalogue.rules.premiere_wording import Title, billing_of, is_proved, widest, word_title
 from catalogue.terms import PerformanceKind
 
 KINDS_OF_FIRST = {
@@ -191,7 +191,7 @@ def claim_of(playing: Playing, table: Table) -> Claim:
     id_ = playing.item.id
     both = (table.held, table.expected)
     held, expected = (titles_held(id_, titles) for titles in both)
-    billing = read_billing(playing.item.billing, city=playing.event.city) if playing.item.billing else None
+    billing = billing_of(playing)
     wording, proved = worded(playing, held or expected, billing, table)
     return Claim(
         reckoned=held,

@@ -106,7 +106,11 @@ class Made:
     hindrance: str
 
 
-ADDRESSES = {Sort.WORK: "work-detail", Sort.PERFORMANCE: "performance-detail", Sort.VENUE: "venue-edit"}
+ADDRESSES: dict[Sort, tuple[str, tuple[str, ...]]] = {
+    Sort.WORK: ("work-detail", ()),
+    Sort.PERFORMANCE: ("performance-detail", ()),
+    Sort.VENUE: ("record-detail", ("halls",)),
+}
 
 
 def made_by(batch: ImportBatch, number: str | None) -> tuple[Page, list[Made]]:
@@ -133,6 +137,7 @@ def slugs_of(batch: ImportBatch, records: Iterable[Any]) -> dict[tuple[str, int]
 
 
 def made(slug: str, one: Any) -> Made:
-    address = reverse(ADDRESSES[Sort(one.sort)], args=[slug, one.record])
+    name, of_kind = ADDRESSES[Sort(one.sort)]
+    address = reverse(name, args=[slug, *of_kind, one.record])
     is_gone = one.is_undone and one.is_new
     return Made(one.label, "" if is_gone else address, one.is_new, one.is_undone, one.hindrance)

@@ -18,6 +18,7 @@ from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.readings import readable
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import Performance, ProgrammedWork
+from catalogue.rules.further_firsts import further_firsts
 from catalogue.rules.journey import journey_of
 from catalogue.rules.playings import is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
@@ -92,8 +93,12 @@ def performance_page(performance: Performance, *, today: date, language: str) ->
     facts = gather_performance(performance)
     rows = [row for row in performance.programme.all() if row.work.deleted_at is None]
     family = gather_families(performance.composer, (row.work_id for row in rows))
-    claims = claims_by_programmed(family, today=today)
-    programme = tuple(item_of(row, claims.get(row.pk), language) for row in sorted(rows, key=lambda row: row.order))
+    claims, further = claims_by_programmed(family, today=today), further_firsts(family, today=today)
+    besides = {id_: tuple(one.in_words(language) for one in firsts) for id_, firsts in further.items()}
+    programme = tuple(
+        item_of(row, claims.get(row.pk), besides.get(row.pk, ()), language)
+        for row in sorted(rows, key=lambda row: row.order)
+    )
     words = dict.fromkeys(claims[row.pk].called for row in rows if row.pk in claims and claims[row.pk].called)
     return PerformancePage(
         performance=facts,
@@ -132,7 +137,7 @@ def became_of(facts: PerformanceFacts, today: date) -> str:
     return str(BECAME.get(facts.status, ""))
 
 
-def item_of(row: ProgrammedWork, claim: Claim | None, language: str) -> Item:
+def item_of(row: ProgrammedWork, claim: Claim | None, besides: tuple[str, ...], language: str) -> Item:
     extent = "" if row.extent == Extent.COMPLETE else str(EXTENTS[Extent(row.extent)])
     lasted = readable(row.duration, None)
     duration = write_duration(lasted, language=language) if lasted else ""
@@ -141,7 +146,7 @@ def item_of(row: ProgrammedWork, claim: Claim | None, language: str) -> Item:
         title=in_language(row.work.title, row.work.title_language),
         extent=": ".join(part for part in (extent, row.part) if part),
         billing=row.billing,
-        claims=in_full(claim) if claim else (),
+        claims=tuple(dict.fromkeys((*(in_full(claim) if claim else ()), *besides))),
         contradicts=(claim.contradicts or "") if claim else "",
         note=row.note,
         duration=duration,

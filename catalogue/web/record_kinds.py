@@ -21,14 +21,12 @@ from catalogue.models.records import Deletable, Record
 from catalogue.web.changes import typed_columns
 from catalogue.web.forms.performances import PerformanceForm
 from catalogue.web.forms.profile import ProfileForm
-from catalogue.web.forms.venues import VenueForm
 from catalogue.web.forms.works import WorkForm
 from catalogue.web.records.registry import of_models
 
 FORMS: dict[str, type[ModelForm]] = {
     "work": WorkForm,
     "performance": PerformanceForm,
-    "venue": VenueForm,
     "composer": ProfileForm,
 }
 OWNERS = ("composer", "work", "performance")

@@ -39,7 +39,6 @@ from catalogue.web.views import (
     timing,
     today,
     tours,
-    venues,
     work_forms,
     works,
 )
@@ -81,7 +80,6 @@ performance_addresses: list[URLPattern] = [
     path("<int:performance>/delete/", performances.performance_delete, name="performance-delete"),
     path("<int:performance>/restore/", performances.performance_restore, name="performance-restore"),
     path("export/<slug:suffix>/", exports.performance_export, name="performance-export"),
-    path("halls/<int:venue>/", venues.venue_edit, name="venue-edit"),
     path("reading/tour/", tours.tour_reading, name="tour-reading"),
     path("reading/when/", performance_forms.when_reading, name="when-reading"),
     path("reading/where/", performance_forms.where_reading, name="where-reading"),

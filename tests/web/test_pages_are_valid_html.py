@@ -35,7 +35,7 @@ BACKEND = "django.contrib.auth.backends.ModelBackend"
 COMPOSER, EMPTY = "nevena-haldoreva", "nobody-yet"
 PART = '<!DOCTYPE html><html lang="en"><head><title>A part of a page</title></head><body>{}</body></html>'
 CSV = "title,year,duration,instrumentation\nAsh Ferry,2019,12',2(II=picc).2.2.2 – str\n,soon,,\nSalt,2020,soon,qq\n"
-MOST = dict.fromkeys(("work-edit", "performance-edit", "venue-edit"), 5)
+MOST = dict.fromkeys(("work-edit", "performance-edit"), 5)
 """Of how many records a page is looked at, where not of all."""
 QUERIES = {
     "work-list": ("?q=the&category=chamber", "?q=zzzz", "?page=2", "?sort=-duration"),
@@ -72,7 +72,6 @@ MISTAKES: dict[str, tuple[dict[str, str], ...]] = {
     "performance-new": ({"date": "yesterweek", "time": "25:10", "performers": "conductor:", "country": "Nowhere"},),
     "performance-edit": ({"saves": "0"},),
     "tour-new": (FRAGMENTS["tour-reading"],),
-    "venue-edit": ({"name": "", "country": "Nowhere"}, {"name": "Changed", "saves": "0"}),
     "profile-edit": ({"name": "", "email": "nobody", "isni": "12", "born": "never"},),
     "timing-edit": (
         {"tempo_map": "1-8 4/4 q=O", "cues-TOTAL_FORMS": "1", "cues-INITIAL_FORMS": "0", "cues-0-place": "soon"},

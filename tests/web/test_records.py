@@ -26,11 +26,12 @@ from catalogue.models import (
     Picture,
     ProgrammeNote,
     Recording,
+    Venue,
     Work,
 )
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.registry import KINDS
-from tests.makers import NOW, make_organisation, make_person, make_recording, make_work
+from tests.makers import NOW, make_organisation, make_person, make_recording, make_venue, make_work
 from tests.picture_files import picture_file
 from tests.record_makers import OF_COMPOSER, OF_WORK, make_record
 from tests.web.pages import Page, with_class
@@ -62,6 +63,7 @@ def one_of(kind: Kind, work: Work, **columns: Any) -> Any:
         Person: lambda: make_person(composer=work.composer, **columns),
         Organisation: lambda: make_organisation(composer=work.composer, **columns),
         Recording: lambda: make_recording(work, **columns),
+        Venue: lambda: make_venue(composer=work.composer, latitude=47.3769, longitude=-8.5, **columns),
         Commission: lambda: Commission.objects.create(work=work, name="Harbour Hall", **columns),
     }
     return makers[kind.model]()

@@ -10,6 +10,7 @@ from django.utils import timezone
 from catalogue.gathering import gather_catalogue
 from catalogue.management.base import CatalogueCommand, add_composer_option, chosen_composer
 from catalogue.models import Composer
+from catalogue.rules.further_firsts import FurtherFirst, further_firsts
 from catalogue.rules.playings import in_date_order
 from catalogue.rules.premieres import Reckoned, reckon
 
@@ -24,17 +25,19 @@ class Command(CatalogueCommand):
     def handle(self, *arguments: Any, **options: Any) -> None:
         slug = options["composer"]
         composers = list(Composer.objects.in_name_order()) if slug is None else []
-        told = [
-            (composer.name, one)
-            for composer in composers or [chosen_composer(slug)]
-            for one in reckon(gather_catalogue(composer), today=timezone.localdate())
-        ]
+        today = timezone.localdate()
+        catalogues = [(one.name, gather_catalogue(one)) for one in composers or [chosen_composer(slug)]]
+        told = [(name, one) for name, catalogue in catalogues for one in reckon(catalogue, today=today)]
         told.sort(key=lambda pair: in_date_order(pair[1].playing))
         if options["json"]:
             self.print_json([as_json(name, one) for name, one in told])
             return
+        besides: dict[int, tuple[FurtherFirst, ...]] = {}
+        for _name, catalogue in catalogues:
+            besides |= further_firsts(catalogue, today=today)
         for name, one in told:
-            self.stdout.write(as_line(name, one, several=len(composers) > 1))
+            further = "; ".join(first.in_words("en") for first in besides.get(one.playing.item.id, ()))
+            self.stdout.write("  ".join(filter(None, (as_line(name, one, several=len(composers) > 1), further))))
             if one.claim.contradicts:
                 self.stdout.write(f"    ! {one.claim.contradicts}")
             by_hand = one.claim.overridden

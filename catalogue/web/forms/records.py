@@ -37,7 +37,7 @@ from catalogue.terms import OrganisationKind
 from catalogue.timing import read_clock_time, read_duration
 from catalogue.web.forms.fields import DateField, IdentifierField, LanguageTagField, ReadField
 from catalogue.web.forms.works import Group
-from catalogue.web.places import read_country, write_country
+from catalogue.web.places import read_country, write_country, zones_of
 from catalogue.web.records.kinds import Kind, Said
 
 LONG = {"rows": 4}
@@ -121,9 +121,11 @@ def widget_of(column: models.Field[Any, Any]) -> dict[str, Any]:
         return {"widget": forms.Textarea(attrs=LONG if column.blank else TEXT)}
     if isinstance(column, models.URLField):
         return {"assume_scheme": "https"}
-    if isinstance(column, models.IntegerField | models.DecimalField):
-        mode = "decimal" if isinstance(column, models.DecimalField) else "numeric"
+    if isinstance(column, models.IntegerField | models.DecimalField | models.FloatField):
+        mode = "numeric" if isinstance(column, models.IntegerField) else "decimal"
         return {"widget": forms.TextInput(attrs={"class": "short", "inputmode": mode}), "localize": False}
+    if column.name == "zone":
+        return {"widget": forms.TextInput(attrs={"list": "zones", "spellcheck": "false"})}
     if column.name == "smufl":
         return {"widget": forms.TextInput(attrs={"list": "signs", "class": "code", "spellcheck": "false"})}
     return {"widget": forms.TextInput(attrs={"dir": "auto"})} if not column.choices else {}
@@ -195,7 +197,7 @@ class RecordForm(forms.ModelForm):
     def __init__(self, *args: Any, composer: Composer, **options: Any) -> None:
         super().__init__(*args, **options)
         self.composer = composer
-        self.initial.update({"saves": self.instance.saves, "uid": self.instance.uid})
+        self.initial.update({"saves": self.instance.saves, "uid": getattr(self.instance, "uid", None)})
         del self.fields["uid" if self.instance.pk else "saves"]
         self.asks_work = self.kind.is_of_work and self.instance.work_id is None
         if self.kind.is_of_work and not self.asks_work:
@@ -252,7 +254,8 @@ class RecordForm(forms.ModelForm):
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
         self.instance.saves = cleaned.get("saves") or 0
-        self.instance.uid = cleaned.get("uid") or self.instance.uid
+        if cleaned.get("uid"):
+            self.instance.uid = cleaned["uid"]
         if issubclass(self.kind.model, Somebody):
             self._recognise(cleaned)
         return cleaned
@@ -307,4 +310,9 @@ class RecordForm(forms.ModelForm):
     @property
     def lists(self) -> dict[str, list[str]]:
         """The lists that fields offer, by the names that they are known by."""
-        return {**self.names, **({"signs": list(signs())} if "smufl" in self.fields else {})}
+        found = dict(self.names)
+        if "smufl" in self.fields:
+            found["signs"] = list(signs())
+        if "zone" in self.fields:
+            found["zones"] = zones_of(self.instance.country)
+        return found

@@ -16,8 +16,9 @@ from catalogue.exchange.pictures import PictureError, ProbedPicture, keep_pictur
 from catalogue.exchange.stored_files import keep_upload, plain_name
 from catalogue.exchange.upload_reading import Found, read_upload
 from catalogue.gathering.files import kept_values
-from catalogue.models import Picture, StoredFile
+from catalogue.models import Picture, StoredFile, Venue
 from catalogue.models.stored_files import PARTS_OF_WORKS
+from catalogue.web.forms.halls import HallForm
 from catalogue.web.forms.records import RecordForm, field_for
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.registry import KINDS
@@ -126,7 +127,7 @@ def head_of(sent: UploadedFile) -> bytes:
     return head
 
 
-FORMS: dict[type[Any], type[RecordForm]] = {Picture: PictureForm, StoredFile: FileForm}
+FORMS: dict[type[Any], type[RecordForm]] = {Picture: PictureForm, StoredFile: FileForm, Venue: HallForm}
 
 
 @cache

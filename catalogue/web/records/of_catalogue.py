@@ -15,6 +15,7 @@ from catalogue.models import (
     Picture,
     Referee,
     Review,
+    Venue,
 )
 from catalogue.web.forms.works import Group
 from catalogue.web.records.kinds import Kind, Said
@@ -190,6 +191,34 @@ BIOGRAPHIES = Kind(
     columns=("__str__", "length", "language", "words", "as_of"),
     along=("person",),
     looks={"words": "num end"},
+)
+
+HALLS = Kind(
+    slug="halls",
+    model=Venue,
+    one=_("Hall"),
+    many=_("Halls"),
+    add=_("Add a hall"),
+    says=_("Halls, churches, galleries, squares: where concerts take place, and what the house has."),
+    main=(
+        Group(_("The hall"), ("name", "city", "region", "country", "zone")),
+        Group(_("For technical riders"), ("equipment",)),
+    ),
+    more=(Group(_("On the map"), ("latitude", "longitude"), in_a_row=True), KEPT),
+    fields={
+        "name": Said(_("Name")),
+        "city": Said(_("City")),
+        "region": Said(_("Region"), _("Part of a country that has firsts of its own, such as Scotland or Bavaria.")),
+        "country": Said(_("Country"), _("Its name, or two letters such as CH.")),
+        "zone": Said(_("Clocks"), _("By which times there are told, such as Europe/Berlin.")),
+        "equipment": Said(_("What the house has"), _("One thing a line: 6 loudspeakers; full range.")),
+        "latitude": Said(_("Latitude"), _("Degrees north, such as 53.5413.")),
+        "longitude": Said(_("Longitude"), _("Degrees east, such as 9.9841.")),
+        "notes": NOTES,
+    },
+    columns=("name", "city", "region", "country"),
+    order=("country", "city", "name", "pk"),
+    again=("city", "region", "country", "zone"),
 )
 
 AWARDS = Kind(

@@ -20,6 +20,7 @@ from catalogue.models import (
     ProgrammeNote,
     StoredFile,
     TechnicalSetup,
+    Venue,
     Work,
 )
 from catalogue.models.writings import Writing
@@ -65,6 +66,8 @@ class Told:
 
 @dataclass(frozen=True, slots=True)
 class RecordPage:
+    """``times`` is how many performances take place in a hall."""
+
     record: Any
     kind: Kind
     groups: list[tuple[Words, list[Row]]]
@@ -75,6 +78,7 @@ class RecordPage:
     around: tuple[Around, ...]
     changes: tuple[Told, ...]
     is_heard: bool
+    times: int
 
 
 def record_page(record: Any, kind: Kind, *, today: date, slug: str, language: str) -> RecordPage:
@@ -89,6 +93,7 @@ def record_page(record: Any, kind: Kind, *, today: date, slug: str, language: st
         around=around_record(record, slug, language),
         changes=tuple(told_change(change, kind) for change in changes_of(record)),
         is_heard=is_heard(record),
+        times=record.performances.filter(deleted_at__isnull=True).count() if isinstance(record, Venue) else 0,
     )
 
 

@@ -13,6 +13,7 @@ from catalogue.web.records.of_catalogue import (
     BILLED_NAMES,
     BIOGRAPHIES,
     CONTACTS,
+    HALLS,
     ORGANISATIONS,
     PEOPLE,
     PICTURES,
@@ -34,7 +35,7 @@ from catalogue.web.records.of_works import (
 )
 
 SHELVES = (
-    Shelf(_("People and organisations"), (PEOPLE, ORGANISATIONS, CONTACTS, REFEREES, BILLED_NAMES)),
+    Shelf(_("People, organisations and halls"), (PEOPLE, ORGANISATIONS, HALLS, CONTACTS, REFEREES, BILLED_NAMES)),
     Shelf(_("Words"), (PROGRAMME_NOTES, BIOGRAPHIES, PERFORMANCE_NOTES)),
     Shelf(_("For the players"), (PERCUSSION, SIGNS, TUNINGS, RETUNINGS)),
     Shelf(_("Sound, stage and light"), (SETUPS, RIDERS)),

@@ -119,6 +119,8 @@ def record_new(request: CatalogueRequest, sort: str) -> HttpResponse:
 
 def record_sent_before(request: CatalogueRequest, kind: Kind) -> Any:
     """Return the record that this very form has made already: a form that is sent twice makes one."""
+    if not hasattr(kind.model, "uid"):
+        return None
     try:
         uid = UUID(request.POST.get("uid", ""))
     except ValueError:

@@ -154,7 +154,10 @@ def test_premieres_are_told_in_words(history: None) -> None:
     lines = run("premieres").splitlines()
 
     assert lines[0] == "1990-05-01  Linz, AT  Slack Rope  world premiere"
-    assert lines[1] == "1991-05-01  Graz, AT  Slack Rope  first performance in these records (Graz)"
+    assert (
+        lines[1] == "1991-05-01  Graz, AT  Slack Rope  first performance in these records (Graz)  "
+        "second performance in these records"
+    )
     assert lines[2].startswith("    ! Billed as “World premiere”, but")
     assert lines[3] == "1992  Bergen, NO  Bore  It was cancelled and did not take place."
 

@@ -55,6 +55,16 @@ def test_city_premiere_is_weighed_against_its_city_only() -> None:
     )
 
 
+def test_regional_premiere_is_weighed_against_its_region_where_that_is_known() -> None:
+    voss = make_event(4, "1929-01-05", city="Voss", country="NO", region="Vestland")
+
+    assert billed("first performance in Vestland", LINZ, OSLO, region="Vestland") is None
+    assert billed("first performance in Vestland", LINZ, voss, region="Vestland") == (
+        "Billed as “first performance in Vestland”, but these records have an earlier public performance in the same "
+        "region: 5 January 1929, Voss."
+    )
+
+
 @pytest.mark.parametrize("billing", ["premiere", "First performance", "Premiered in Bergen"])
 def test_plain_premiere_is_contradicted_where_it_is_no_first_at_all(billing: str) -> None:
     assert billed(billing, LINZ, OSLO) is None

@@ -1,10 +1,11 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import Any
 
 import pytest
 
-from catalogue.facts import PerformanceFacts
+from catalogue.facts import PerformanceFacts, ProgrammedFacts
 from catalogue.rules.continents import CONTINENT_OF, CONTINENTS, continent_of
 from catalogue.rules.countries import COUNTRIES
 from catalogue.rules.further_firsts import further_firsts
@@ -30,6 +31,55 @@ def test_second_performance_and_first_on_another_continent_are_told() -> None:
 
 def test_first_performance_alone_is_told_elsewhere() -> None:
     assert told(make_event(1, "2020-03-12", kind=PerformanceKind.BROADCAST)) == {}
+
+
+def in_britain(id_: int, when: str, **fields: Any) -> PerformanceFacts:
+    return make_event(id_, when, **{"country": "GB", **fields})
+
+
+def test_first_performance_in_a_region_is_told_where_its_country_has_heard_it() -> None:
+    assert told(
+        in_britain(1, "2020-03-12", city="Bath"),
+        in_britain(2, "2021-01-01", city="Leith", region="Scotland"),
+        in_britain(3, "2022-01-01", city="Oban", region="Scotland"),
+    ) == {2: ["first performance in these records (Scotland)", "second performance in these records"]}
+
+
+def test_first_performance_in_a_country_is_not_told_as_that_of_its_region_too() -> None:
+    assert told(
+        make_event(1, "2020-03-12"),
+        make_event(2, "2020-06-01", city="Graz"),
+        in_britain(3, "2021-01-01", city="Leith", region="Scotland"),
+    ) == {2: ["second performance in these records"]}
+
+
+def test_hall_without_a_region_lies_in_that_of_its_city() -> None:
+    assert told(
+        in_britain(1, "2020-03-12", city="Bath"),
+        in_britain(2, "2021-01-01", city="Leith"),
+        in_britain(3, "2022-01-01", city="Leith", region="Scotland"),
+    ) == {2: ["first performance in these records (Scotland)", "second performance in these records"]}
+
+
+@pytest.mark.parametrize(
+    ("billing", "language", "words"),
+    [
+        ("Scottish premiere", "en", "regional premiere (Scotland)"),
+        ("first performance in Scotland", "de", "Erstaufführung (Scotland)"),
+        ("Scottish premiere", "fr", "création régionale (Scotland)"),
+        ("Welsh premiere", "en", "first performance in these records (Scotland)"),
+        ("", "it", "prima esecuzione secondo questo catalogo (Scotland)"),
+    ],
+)
+def test_first_in_a_region_is_worded_as_it_was_billed(billing: str, language: str, words: str) -> None:
+    programme = ProgrammedFacts(id=3, work_id=1, billing=billing)
+    events = (
+        in_britain(1, "2020-03-12", city="Bath"),
+        in_britain(2, "2020-06-01", city="Bath"),
+        make_event(3, "2021-01-01", programme, city="Leith", country="GB", region="Scotland"),
+    )
+
+    assert told(*events, language=language)[3] == [words]
 
 
 def test_first_broadcast_after_the_premiere_is_told() -> None:
