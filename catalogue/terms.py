@@ -236,6 +236,7 @@ class EditionKind(StrEnum):
     PARTS = "parts"
     SCORE_AND_PARTS = "score and parts"
     PLAYING_SCORE = "playing score"
+    ELECTRONICS = "electronics package"
 
 
 class ScorePitch(StrEnum):

@@ -14,7 +14,10 @@ from catalogue.models import (
     ContactPerson,
     Contributor,
     Edition,
+    Hire,
+    HireTerms,
     LeadTimes,
+    MaterialSet,
     NotationSign,
     PercussionInstrument,
     PerformanceNote,
@@ -48,6 +51,7 @@ OF_WORK: dict[type[models.Model], Columns] = {
     TuningSystem: {"name": "24 equal divisions", "divisions": 24},
     Retuning: {"instrument": "cello", "tuned_to": "B1 G2 D3 A3"},
     Edition: {"kind": "full score", "pitch": "in C", "publisher_name": "Slate Editions"},
+    MaterialSet: {"strings": (8, 6, 4, 4, 2), "kept_at": "second shelf"},
     TextSource: {"author": "Jon Aske", "title": "Ebb", "clearance": "granted"},
     TechnicalSetup: {"name": "As meant", "inputs": "1; piano; condenser; 48 V; presenter", "layout": "stereo"},
 }
@@ -62,6 +66,8 @@ OF_COMPOSER: dict[type[models.Model], Columns] = {
     Step: {"kind": "other", "label": "Send the score", "due": read_date("2026-01-05")},
     Session: {"kind": "get-in", "date": read_date("2026-03-28")},
     Return: {"society": "Quay Society", "filed": read_date("2026-05-05"), "reference": "Q 12"},
+    HireTerms: {"name": "Orchestral sets", "late_percent": Decimal(10), "currency": "EUR", "days_after": 14},
+    Hire: {"name": "Two Bells Orchestra", "number": "2026-001", "fee": Decimal(180), "currency": "EUR"},
     Rider: {"contact_name": "Bo Lind", "contact_email": "bo@example.org"},
     Picture: {
         "alternative": "A woman at a window", "sha256": "0" * 64, "suffix": "png", "width": 4, "height": 3,
@@ -80,15 +86,22 @@ def needed(model: type[models.Model], work: Work) -> Columns:
         programmed = work.programmed.first()
         named: Columns = {"performance": programmed.performance if programmed else make_performance(work)}
         return {**named, "work": work} if model is Rider else named
+    if model is Hire:
+        return {"work": work}
     if model is ContactPerson:
         return {"organisation": make_organisation("Harbour Hall", composer=composer)}
     return {"person": make_person("Ilka Tarnow", composer=composer)} if model is BilledName else {}
 
 
+def numbered(model: type[models.Model], work: Work) -> Columns:
+    """Return the next number of a set, which no other set of the work bears."""
+    return {"number": str(MaterialSet.objects.filter(work=work).count() + 1)} if model is MaterialSet else {}
+
+
 def make_record(model: type[models.Model], *, work: Work, **columns: Any) -> Any:
     """Return a stored record of this kind, of the work or of its composer; columns that are given come before ours."""
     if model in OF_WORK:
-        usual, owner = OF_WORK[model], {"work": work}
+        usual, owner = OF_WORK[model] | numbered(model, work), {"work": work}
     else:
         usual, owner = {**OF_COMPOSER[model], **needed(model, work)}, {"composer": work.composer}
     record = model(**{**usual, **owner, **columns})

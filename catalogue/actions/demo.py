@@ -18,6 +18,7 @@ from django.db import transaction
 
 from catalogue.actions.calls import choose_works, propose_call
 from catalogue.actions.composers import create_composer
+from catalogue.actions.demo_hires import load_hires
 from catalogue.actions.demo_records import load_records
 from catalogue.actions.demo_rows import (
     House,
@@ -102,6 +103,13 @@ def load_demo(today: date, *, only_core: bool = False) -> User:
             people=partial(person, loading),
             organisations=partial(organisation, loading),
             now=loading.now,
+        )
+        load_hires(
+            FOLDER / "hires.toml",
+            composer=loading.composer,
+            works=loading.works,
+            organisations=partial(organisation, loading),
+            today=today,
         )
     return user
 

@@ -13,7 +13,7 @@ from django.db import models
 
 from catalogue.actions.demo_rows import Row, identity
 from catalogue.actions.records import save_record
-from catalogue.models import Composer, Performance, TechnicalSetup, Work
+from catalogue.models import Composer, Edition, Performance, TechnicalSetup, Work
 from catalogue.models.kept import KeptOfWork
 from catalogue.timing import PartialDate
 
@@ -37,6 +37,8 @@ def load_records(
         "body": organisations,
         "performance": lambda slug: Performance.objects.get(uid=identity("performances", slug)),
         "setup": lambda slug: TechnicalSetup.objects.get(uid=identity("records", slug)),
+        "edition": lambda slug: Edition.objects.get(uid=identity("records", slug)),
+        "replaces": lambda slug: Edition.objects.get(uid=identity("records", slug)),
     }
     added = 0
     for kind, rows in tomllib.loads(path.read_text(encoding="utf-8")).items():

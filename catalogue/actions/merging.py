@@ -26,6 +26,8 @@ from catalogue.models import (
     Contributor,
     Cue,
     Edition,
+    Hire,
+    MaterialSet,
     Merge,
     Movement,
     NotationSign,
@@ -58,7 +60,7 @@ MODELS: dict[Alike, type[models.Model]] = {
 }
 AROUND_A_WORK: tuple[type[models.Model], ...] = (
     Contributor, Edition, NotationSign, PercussionInstrument, PerformanceNote, Picture, ProgrammeNote, Recording,
-    Retuning, Review, StoredFile, TextSource, TuningSystem, Award,
+    Retuning, Review, StoredFile, TextSource, TuningSystem, Award, MaterialSet, Hire,
 )  # fmt: skip
 # What names a record of each kind, and in which column.
 NAMING: dict[Alike, tuple[tuple[type[models.Model], str], ...]] = {
@@ -71,14 +73,14 @@ NAMING: dict[Alike, tuple[tuple[type[models.Model], str], ...]] = {
     Alike.VENUE: ((Performance, "venue_id"),),
     Alike.PERSON: (
         (PerformanceCredit, "person_id"),
-        *((model, "person_id") for model in (Contributor, Biography, BilledName, ContactPerson, Picture)),
+        *((model, "person_id") for model in (Contributor, Biography, BilledName, ContactPerson, Picture, Hire)),
     ),
     Alike.ORGANISATION: (
         (PerformanceCredit, "organisation_id"),
         (Performance, "presenter_id"),
         (Edition, "publisher_id"),
         (Award, "body_id"),
-        *((model, "organisation_id") for model in (Commission, Contributor, BilledName, ContactPerson)),
+        *((model, "organisation_id") for model in (Commission, Contributor, BilledName, ContactPerson, Hire)),
     ),
     Alike.NAME: ((PerformanceCredit, "name"), (Performance, "presenter_name")),
 }

@@ -9,8 +9,10 @@ from catalogue.models.contributors import Contributor
 from catalogue.models.cues import Cue
 from catalogue.models.editions import Edition, TextSource
 from catalogue.models.entry import EntryKey, EntryPurpose
+from catalogue.models.hires import Hire, HiredPerformance, HireItem
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.journeys import LeadTimes, Return, Session, Step
+from catalogue.models.materials import HireTerms, MaterialSet
 from catalogue.models.merges import Merge, SetApart
 from catalogue.models.notation import NotationSign, PercussionInstrument, Retuning, TuningSystem
 from catalogue.models.people import Composer, Membership, Organisation, Person
@@ -39,12 +41,17 @@ __all__ = [
     "Edition",
     "EntryKey",
     "EntryPurpose",
+    "Hire",
+    "HireItem",
+    "HireTerms",
+    "HiredPerformance",
     "ImportBatch",
     "ImportSource",
     "ImportState",
     "ImportedRecord",
     "InstrumentationLine",
     "LeadTimes",
+    "MaterialSet",
     "Membership",
     "Merge",
     "Movement",

@@ -18,6 +18,8 @@ class Edition(KeptOfWork):
     """A score or a set of parts as it can be had. ``publisher_name`` is the publisher as printed.
 
     ``printing`` says which printing it is, ``copyright_line`` whose it is, both in the words that are printed.
+    ``replaces`` is the edition before it; ``errata`` are the mistakes known in this one, one a line, as of
+    ``errata_on``.
     """
 
     kind = models.CharField(max_length=20, choices=choices_of(EditionKind), default=EditionKind.FULL_SCORE.value)
@@ -39,9 +41,13 @@ class Edition(KeptOfWork):
         validators=[MinValueValidator(1), MaxValueValidator(30)],
     )
     on_hire = models.BooleanField(default=False)
+    version = line(50)
+    replaces = models.ForeignKey("self", on_delete=models.SET_NULL, null=True, blank=True, related_name="replaced_by")
+    errata = text()
+    errata_on = PartialDateField()
     printing = line(LONG_LINE)
     copyright_line = line(LONG_LINE)
-    search_text = SearchTextField(of=("publisher_name", "number", "ismn", "notes"))
+    search_text = SearchTextField(of=("publisher_name", "number", "ismn", "version", "errata", "notes"))
 
     class Meta:
         constraints = [
@@ -53,7 +59,15 @@ class Edition(KeptOfWork):
         ]
 
     def __str__(self) -> str:
-        return ", ".join(part for part in (self.get_kind_display(), self.published_by, self.number) if part)
+        told = (self.get_kind_display(), self.published_by, self.number, self.version)
+        return ", ".join(part for part in told if part)
+
+    def clean(self) -> None:
+        super().clean()
+        if self.replaces is not None and self.replaces.work_id != self.work_id:
+            raise ValidationError({"replaces": "This edition is of another work."})
+        if self.replaces is not None and self.replaces_id == self.pk:
+            raise ValidationError({"replaces": "An edition cannot replace itself."})
 
     @property
     def published_by(self) -> str:

@@ -23,6 +23,7 @@ from catalogue.web.views import (
     faces,
     feeds,
     help,
+    hires,
     histories,
     imports,
     members,
@@ -132,6 +133,14 @@ rider_addresses: list[URLPattern] = [
     path("sent/<int:ridersending>/withdraw/", riders.rider_withdraw, name="rider-withdraw"),
 ]
 
+# /c/<composer>/hires/
+hire_addresses: list[URLPattern] = [
+    path("<int:hire>/list/", hires.hire_list, name="hire-list"),
+    path("<int:hire>/sent/", hires.hire_sent, name="hire-sent"),
+    path("<int:hire>/received/", hires.hire_received, name="hire-received"),
+    path("<int:hire>/back/", hires.hire_back, name="hire-back"),
+]
+
 # /c/<composer>/profile/
 profile_addresses: list[URLPattern] = [
     path("", profile.profile, name="profile"),
@@ -205,6 +214,7 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("calls/", include(call_addresses)),
     path("records/", include(record_addresses)),
     path("riders/", include(rider_addresses)),
+    path("hires/", include(hire_addresses)),
     path("documents/", include(document_addresses)),
     path("exposure/", exposure.exposure, name="exposure"),
     path("profile/", include(profile_addresses)),

@@ -31,6 +31,7 @@ from catalogue.models import (
     Call,
     Composer,
     EntryPurpose,
+    Hire,
     ImportBatch,
     Membership,
     Merge,
@@ -82,6 +83,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "token": lambda: token_of(name, composer),
         "rider": lambda: make_rider(composer).pk,
         "ridersending": lambda: make_sending(composer)[0].pk,
+        "hire": lambda: make_hire(composer).pk,
         "format": lambda: "pdf",
         "name": lambda: open_calendar(composer).slug,
         "address": lambda: make_calendar(composer).pk,
@@ -167,6 +169,11 @@ def make_rider(composer: Composer) -> Rider:
 def make_sending(composer: Composer) -> tuple[RiderSending, str]:
     package = Package([], {}, {"pdf": keep_sent(b"%PDF-1.7", "pdf", default_storage)}, "en-GB")
     return send_rider(rider=make_rider(composer), to="A hall", package=package, now=CLOCK.moment)
+
+
+def make_hire(composer: Composer) -> Hire:
+    work = Work.objects.create(composer=composer, title="Rope Tables", instrumentation="pf")
+    return Hire.objects.create(composer=composer, work=work, name="Two Bells Orchestra")
 
 
 def make_key(name: str, composer: Composer) -> str:

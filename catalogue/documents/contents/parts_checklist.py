@@ -39,6 +39,7 @@ from catalogue.documents.needs import DocumentNeeds
 from catalogue.facts import ComposerFacts, PerformanceFacts, WorkFacts
 from catalogue.instrumentation import Instrumentation, called
 from catalogue.instrumentation.parts import SECTIONS, Kind, Part, PartsError, PartSet, part_list
+from catalogue.rules.strengths import Strengths, strengths_of
 from catalogue.terms import Category
 
 HEADS = {
@@ -60,6 +61,7 @@ CONDUCTED = (
     Category.CHOIR,
 )
 SOURCES = {
+    "set": "{strengths} (set), {copies}",
     "performance": "{strengths} (performance), {copies}",
     "work": "{strengths} (score), {copies}",
     "default": "{strengths} (default), {copies}",
@@ -68,10 +70,14 @@ SOURCES = {
 
 @dataclass(frozen=True, slots=True)
 class Hire:
-    """What is known of the loan: who has the set, which set it is, when it goes and is due; ``carrier`` brings it."""
+    """What is known of the loan: who has the set, which set it is, when it goes and is due; ``carrier`` brings it.
+
+    ``strings`` are those that the set was made up for.
+    """
 
     hirer: str = ""
     set_number: str = ""
+    strings: tuple[int, ...] = ()
     out: date | None = None
     due_back: date | None = None
     carrier: str = ""
@@ -86,12 +92,6 @@ class Setting:
     extra: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Strengths:
-    players: tuple[int, ...]
-    source: str
-
-
 def parts_checklist(
     work: WorkFacts,
     composer: ComposerFacts,
@@ -99,11 +99,12 @@ def parts_checklist(
     performances: tuple[PerformanceFacts, ...] = (),
     hire: Hire = Hire(),
     setting: Setting = Setting(),
+    made_up: PartSet | None = None,
     language: str,
     paper: Paper,
     printed_on: date,
 ) -> Document:
-    """List the set of a work, for performances or in general.
+    """List the set of a work, for performances or in general; ``made_up`` is a set that has been made up already.
 
     Raises DocumentNeeds where the instrumentation cannot be read or the string strengths are known from nowhere.
     """
@@ -111,8 +112,8 @@ def parts_checklist(
     if work.instrumentation is None:
         reason = f"The parts of “{work.title.title}” cannot be listed: its instrumentation is not readable."
         raise DocumentNeeds(reason, ("instrumentation",))
-    strengths = strengths_of(work, work.instrumentation, performances, setting)
-    parts = parts_of(work, work.instrumentation, strengths, setting)
+    strengths = strengths_of(work, performances, of_set=hire.strings, usual=setting.strings)
+    parts = made_up or parts_of(work, work.instrumentation, strengths, setting)
     kind = kind_of_list(hire, says)
     title = joined((value(composer.name), value(plain(short_title(work.title)))), ", ")
     return Document(
@@ -136,19 +137,6 @@ def parts_checklist(
 def kind_of_list(hire: Hire, says: Labels) -> Text:
     set_number = says.say("hire set {number}", number=hire.set_number) if hire.set_number else ()
     return joined((says.say("Parts checklist"), set_number), ", ")
-
-
-def strengths_of(
-    work: WorkFacts, forces: Instrumentation, performances: tuple[PerformanceFacts, ...], setting: Setting
-) -> Strengths:
-    """The strengths that hold, and from where; of several performances the first that states any."""
-    stated = next((one.string_strengths for one in performances if one.string_strengths), ())
-    if stated:
-        return Strengths(stated, "performance")
-    if work.string_strengths:
-        return Strengths(work.string_strengths, "work")
-    is_open = any(line.family == "strings" and line.players is None for line in forces.lines)
-    return Strengths(setting.strings, "default") if is_open else Strengths((), "work")
 
 
 def parts_of(work: WorkFacts, forces: Instrumentation, strengths: Strengths, setting: Setting) -> PartSet:

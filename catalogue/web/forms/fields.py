@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from datetime import date
 from typing import Any, cast
 
 from django import forms
@@ -12,7 +13,7 @@ from django.forms.boundfield import BoundField
 
 from catalogue.models.fields import IDENTIFIER, StrengthsField, refuse_unprintable
 from catalogue.rules.identifiers import Identifier, as_typed, doubt_about
-from catalogue.timing import PartialDate, read_date
+from catalogue.timing import PartialDate, read_date, write_date
 from catalogue.web.wording import page_language
 
 
@@ -51,6 +52,26 @@ class DateField(ReadField):
 
     def __init__(self, **options: Any) -> None:
         super().__init__(read=read_typed_date, **{"widget": forms.TextInput(attrs={"class": "short"}), **options})
+
+
+def read_day(text: str) -> date:
+    """Read a day as it is typed. Raises ValueError where it is a month or a year only."""
+    when = read_typed_date(text)
+    if when.circa or when.first != when.last:
+        raise ValueError(f"“{text}” is no day; write one such as 5 June 2026.")
+    return when.first
+
+
+def write_day(day: date) -> str:
+    return write_date(PartialDate.of(day), page_language())
+
+
+class DayField(ReadField):
+    """One day of the calendar."""
+
+    def __init__(self, **options: Any) -> None:
+        short = forms.TextInput(attrs={"class": "short"})
+        super().__init__(read=read_day, write=write_day, **{"widget": short, **options})
 
 
 class StrengthsTypedField(ReadField):

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from datetime import datetime
 from typing import Any, ClassVar, cast
 
 from django import forms
@@ -14,10 +15,13 @@ from django.db import models
 from django.forms.boundfield import BoundField
 from django.utils.translation import gettext as _
 
+from catalogue.actions.records import save_record
 from catalogue.drawings.signs import signs
 from catalogue.models import (
     Composer,
     Edition,
+    HireTerms,
+    MaterialSet,
     Organisation,
     Performance,
     Person,
@@ -26,7 +30,7 @@ from catalogue.models import (
     TechnicalSetup,
     Work,
 )
-from catalogue.models.fields import LINE, DurationField, KindsField, PartialDateField
+from catalogue.models.fields import LINE, DurationField, KindsField, PartialDateField, StrengthsField
 from catalogue.models.journeys import LeadField
 from catalogue.models.kept import KeptOfWork, Somebody
 from catalogue.models.typed_lists import READERS
@@ -35,17 +39,27 @@ from catalogue.rules.journey import read_lead
 from catalogue.rules.search import fold
 from catalogue.terms import OrganisationKind
 from catalogue.timing import read_clock_time, read_duration
-from catalogue.web.forms.fields import DateField, IdentifierField, LanguageTagField, ReadField
+from catalogue.web.forms.fields import (
+    DateField,
+    DayField,
+    IdentifierField,
+    LanguageTagField,
+    ReadField,
+    StrengthsTypedField,
+)
 from catalogue.web.forms.works import Group
 from catalogue.web.places import read_country, write_country, zones_of
 from catalogue.web.records.kinds import Kind, Said
 
+CHOSEN = (Work, Performance, Recording, TechnicalSetup, Edition, MaterialSet, HireTerms)
 LONG = {"rows": 4}
 TEXT = {"rows": 8, "dir": "auto"}
 LISTED = {"rows": 8, "dir": "auto", "spellcheck": "false", "class": "listed"}
 MOST_OFFERED = 200
 SECONDS = re.compile(r"(?:(\d{1,2}):)?(\d{1,3}):([0-5]\d)|(\d{1,5})", re.ASCII)
-NAMED_WITH: dict[type[models.Model], tuple[str, ...]] = {Performance: ("venue",), Edition: ("publisher",)}
+NAMED_WITH: dict[type[models.Model], tuple[str, ...]] = {
+    Performance: ("venue",), Edition: ("publisher",), MaterialSet: ("work",),
+}  # fmt: skip
 IDENTIFIERS = {"ipi": Identifier.IPI, "isni": Identifier.ISNI, "ismn": Identifier.ISMN, "isrc": Identifier.ISRC}
 
 
@@ -162,6 +176,8 @@ MAKERS: tuple[tuple[Callable[[Any], bool], Callable[..., forms.Field]], ...] = (
     (lambda column: isinstance(column, PartialDateField), lambda _column, **words: DateField(**words)),
     (lambda column: isinstance(column, LeadField), lambda _column, **words: ReadField(read=read_lead, **words)),
     (lambda column: isinstance(column, models.TimeField), lambda _column, **words: clock_field(**words)),
+    (lambda column: type(column) is models.DateField, lambda _column, **words: DayField(**words)),
+    (lambda column: isinstance(column, StrengthsField), lambda _column, **words: StrengthsTypedField(**words)),
     (lambda column: isinstance(column, DurationField), lambda _column, **words: ReadField(read=read_duration, **words)),
     (lambda column: isinstance(column, KindsField), kinds_field),
     (
@@ -175,7 +191,7 @@ MAKERS: tuple[tuple[Callable[[Any], bool], Callable[..., forms.Field]], ...] = (
         lambda _column, **words: CountryField(read=read_country, write=write_country, **words),
     ),
     (lambda column: names_one_of(column, Person, Organisation), named_field),
-    (lambda column: names_one_of(column, Work, Performance, Recording, Edition, TechnicalSetup), chosen_field),
+    (lambda column: names_one_of(column, *CHOSEN), chosen_field),
 )
 
 
@@ -243,7 +259,7 @@ class RecordForm(forms.ModelForm):
         work = getattr(self.instance, "work_id", None)
         if work is not None and rows.model is Performance:
             rows = rows.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))
-        elif work is not None:
+        elif work is not None and issubclass(rows.model, KeptOfWork):
             rows = rows.filter(work=work)
         along = NAMED_WITH.get(rows.model, ())
         offered = list((rows.select_related(*along) if along else rows).order_by("-pk")[:MOST_OFFERED])
@@ -282,8 +298,9 @@ class RecordForm(forms.ModelForm):
         """Leave what is to be stored with the record to be checked then."""
         return {*super()._get_validation_exclusions(), *self.new_names}  # type: ignore[misc]
 
-    def keep_files(self) -> None:
-        """Store what was sent along; most forms take no file."""
+    def keep(self, now: datetime) -> None:
+        """Save the record with what was sent along. Raises Overtaken and ValidationError."""
+        save_record(record=self.instance, now=now, with_new=self.new_names)
 
     # ---- how it is laid out
 

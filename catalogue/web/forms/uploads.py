@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime
 from functools import cache, partial
 from typing import Any, ClassVar, cast
 
@@ -16,11 +17,12 @@ from catalogue.exchange.pictures import PictureError, ProbedPicture, keep_pictur
 from catalogue.exchange.stored_files import keep_upload, plain_name
 from catalogue.exchange.upload_reading import Found, read_upload
 from catalogue.gathering.files import kept_values
-from catalogue.models import Picture, StoredFile, Venue
+from catalogue.models import Hire, Picture, StoredFile, Venue
 from catalogue.models.stored_files import PARTS_OF_WORKS
 from catalogue.web.forms.halls import HallForm
+from catalogue.web.forms.hires import HireForm
 from catalogue.web.forms.records import RecordForm, field_for
-from catalogue.web.records.kinds import Kind
+from catalogue.web.records.kinds import BESIDES, Kind
 from catalogue.web.records.registry import KINDS
 from catalogue.web.uploads import is_too_large, most_taken
 
@@ -40,6 +42,13 @@ class UploadForm(RecordForm):
     def __init__(self, *args: Any, request: Any = None, **options: Any) -> None:
         super().__init__(*args, **options)
         self.request = request
+
+    def keep(self, now: datetime) -> None:
+        self.keep_files()
+        super().keep(now)
+
+    def keep_files(self) -> None:
+        """Put what was sent in the data folder, and its measures in the record."""
 
     def refuse_too_large(self, reason: str) -> None:
         if self.request is not None and is_too_large(self.request, "file"):
@@ -127,14 +136,16 @@ def head_of(sent: UploadedFile) -> bytes:
     return head
 
 
-FORMS: dict[type[Any], type[RecordForm]] = {Picture: PictureForm, StoredFile: FileForm, Venue: HallForm}
+FORMS: dict[type[Any], type[RecordForm]] = {
+    Picture: PictureForm, StoredFile: FileForm, Venue: HallForm, Hire: HireForm,
+}  # fmt: skip
 
 
 @cache
 def form_for(slug: str) -> type[RecordForm]:
     """Return the form of a kind, made once."""
     kind = KINDS[slug]
-    columns = [name for name in kind.names if name != "file"]
+    columns = [name for name in kind.names if name not in BESIDES]
     made = forms.modelform_factory(
         kind.model,
         form=FORMS.get(kind.model, RecordForm),

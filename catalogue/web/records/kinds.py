@@ -19,6 +19,9 @@ from catalogue.web.forms.works import Group
 
 Words = str | Promise
 
+BESIDES = frozenset({"file", "performances"})
+"""What forms ask and no column of the record holds."""
+
 
 @dataclass(frozen=True, slots=True)
 class Said:

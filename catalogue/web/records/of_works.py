@@ -158,6 +158,8 @@ EDITIONS = Kind(
     more=(
         Group(_("On paper"), ("pages", "paper", "binding", "stave_height")),
         Group(_("On the title page"), ("printing", "copyright_line")),
+        Group(_("Versions"), ("version", "replaces")),
+        Group(_("Known mistakes"), ("errata", "errata_on")),
         Group(_("More on the publisher"), ("publisher_name",)),
         KEPT,
     ),
@@ -176,13 +178,17 @@ EDITIONS = Kind(
         "pages": Said(_("Pages")),
         "paper": Said(_("Paper"), _("Such as: A3, or 9 × 12 in.")),
         "binding": Said(_("Binding")),
+        "version": Said(_("Version"), _("Such as: 2, or revised 2026.")),
+        "replaces": Said(_("It replaces"), _("The edition before it; who holds that one is listed here.")),
+        "errata": Said(_("Errata"), _("One a line, such as: Horn 2, bar 37: f, not e.")),
+        "errata_on": Said(_("List of"), _("The day of the list of errata.")),
         "printing": Said(_("Printing"), _("Such as: Second printing with corrections, February 2026.")),
         "copyright_line": Said(_("Copyright line"), _("As it is printed, such as: © 2026 and your name.")),
         "stave_height": Said(_("Stave height in mm"), _("Parts are usually asked for in 7 to 8.5 mm.")),
         "notes": NOTES,
     },
     columns=("__str__", "work", "pitch", "published", "ismn"),
-    along=("publisher",),
+    along=("publisher", "replaces__publisher"),
 )
 
 TEXT_SOURCES = Kind(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import time
+from datetime import date, time
 from decimal import Decimal
 from typing import Any
 
@@ -16,14 +16,15 @@ from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from catalogue.drawings.signs import sign_drawing, to_svg
-from catalogue.models import Edition, Organisation, Performance, Person, Recording, TechnicalSetup, Work
+from catalogue.models import Performance, Work
+from catalogue.models.fields import StrengthsField
 from catalogue.models.typed_lists import READERS
 from catalogue.rules.identifiers import doubt_about
 from catalogue.timing import Duration, PartialDate, write_duration
 from catalogue.web.forms.records import IDENTIFIERS, write_seconds
 from catalogue.web.pictures import drawn
 from catalogue.web.places import write_country
-from catalogue.web.records.kinds import Kind, Words
+from catalogue.web.records.kinds import BESIDES, Kind, Words
 from catalogue.web.records.registry import of_models
 from catalogue.web.wording import date_text
 
@@ -51,7 +52,7 @@ def rows_of(record: Any, kind: Kind, slug: str, language: str) -> list[tuple[Wor
 
 def filled_rows(record: Any, kind: Kind, names: tuple[str, ...], slug: str, language: str) -> Iterator[Row]:
     for name in names:
-        value = shown(record, name, slug, language) if name != "file" else ""
+        value = shown(record, name, slug, language) if name not in BESIDES else ""
         if value:
             text = getattr(record, name)
             doubt = doubt_about(IDENTIFIERS[name], text) if name in IDENTIFIERS else ""
@@ -67,8 +68,10 @@ def shown(record: Any, name: str, slug: str, language: str) -> SafeString | str:
     value = str(record) if name == "__str__" else getattr(record, name)
     if value is None or value == "" or value == () or value is False:
         return ""
-    if isinstance(value, Work | Performance | Person | Organisation | Edition | Recording | TechnicalSetup):
+    if isinstance(value, Work | Performance) or type(value) in of_models():
         return linked(value, slug)
+    if name == "strings" and isinstance(value, tuple):
+        return StrengthsField().write(value)
     if name in {"excerpt_from", "excerpt_until"} and isinstance(value, int):
         return write_seconds(value)
     if name == "byte_count":
@@ -81,6 +84,8 @@ def shown(record: Any, name: str, slug: str, language: str) -> SafeString | str:
 
 def written(value: Any, language: str) -> str:
     """Return a value that is no text as it is written."""
+    if isinstance(value, date):
+        return date_text(PartialDate.of(value), language)
     if isinstance(value, PartialDate):
         return date_text(value, language)
     if isinstance(value, Duration):
@@ -98,7 +103,7 @@ def worded(record: Any, name: str, text: str) -> SafeString | str:
     """Return a text: prose in paragraphs, an address to be followed, a country by its name."""
     if name == "country":
         return write_country(text)
-    if name in {"__str__", "billed_name", "given_by", "published_by"} or not text.strip():
+    if name in {"__str__", "billed_name", "given_by", "published_by", "holder"} or not text.strip():
         return text
     field = next((one for one in record._meta.concrete_fields if one.name == name), None)
     if isinstance(field, models.TextField) and name in READERS:

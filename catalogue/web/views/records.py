@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Any
 from uuid import UUID
 
@@ -17,18 +18,18 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from django_tables2 import RequestConfig
 
 from catalogue.actions.deletion import delete_record
-from catalogue.actions.records import save_record
 from catalogue.actions.saving import Overtaken
 from catalogue.exchange.file_formats import FORMATS
 from catalogue.exchange.pictures import MEDIA_TYPES, stored_name
 from catalogue.exchange.stored_files import name_to_take_away
-from catalogue.models import Performance, Picture, Rider, StoredFile, Work
+from catalogue.models import Hire, MaterialSet, Performance, Picture, Rider, StoredFile, Work
 from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.records import RecordForm
 from catalogue.web.forms.uploads import UploadForm, form_for
+from catalogue.web.hires import hire_page, loan_rows
 from catalogue.web.notices import say
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.page import record_page
@@ -92,10 +93,19 @@ def named_in_address(request: CatalogueRequest, name: str, model: Any) -> Any:
 def record_detail(request: CatalogueRequest, sort: str, record: int) -> HttpResponse:
     """/c/<composer>/records/<sort>/<record>/ — one record: what is known of it and what has happened to it."""
     kind, found = record_or_404(request, sort, record)
-    page = record_page(found, kind, today=timezone.localdate(), slug=request.composer.slug, language=page_language())
-    sendings = sendings_of(found, timezone.now()) if isinstance(found, Rider) else None
-    context = {"page": page, "kind": kind, "record": found, "sendings": sendings}
+    today = timezone.localdate()
+    page = record_page(found, kind, today=today, slug=request.composer.slug, language=page_language())
+    context = {"page": page, "kind": kind, "record": found, **beside(found, today)}
     return render(request, "records/record_detail.html", context)
+
+
+def beside(record: Any, today: date) -> dict[str, Any]:
+    """Return what the page of some kinds shows besides the record itself."""
+    return {
+        "sendings": sendings_of(record, timezone.now()) if isinstance(record, Rider) else None,
+        "hire": hire_page(record, today) if isinstance(record, Hire) else None,
+        "loans": loan_rows(record, today) if isinstance(record, MaterialSet) else None,
+    }
 
 
 # ---- the form
@@ -142,8 +152,7 @@ def form_of(request: CatalogueRequest, kind: Kind, record: Any) -> HttpResponse:
     form, conflict = made_form(request, kind, record), None
     if form.is_bound and form.is_valid():
         try:
-            form.keep_files()
-            save_record(record=record, now=timezone.now(), with_new=form.new_names)
+            form.keep(timezone.now())
         except Overtaken as overtaken:
             stored = form_for(kind.slug)(instance=overtaken.latest, composer=request.composer)
             conflict = Conflict.between(overtaken, form, stored)

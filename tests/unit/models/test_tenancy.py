@@ -16,6 +16,9 @@ from catalogue.models import (
     Composer,
     Cue,
     EntryKey,
+    Hire,
+    HiredPerformance,
+    HireItem,
     ImportBatch,
     ImportedRecord,
     InstrumentationLine,
@@ -61,6 +64,8 @@ RECORDS: tuple[type[models.Model], ...] = (
     Commission,
     Composer,
     Cue,
+    HiredPerformance,
+    HireItem,
     ImportBatch,
     ImportedRecord,
     InstrumentationLine,
@@ -106,12 +111,14 @@ def full_catalogue(owner: User) -> Composer:
             cues=(("1", "1", "Click"),),
         )
         venue = make_venue(composer=composer)
-        make_performance(work, venue=venue, performers=("Kestrel Ensemble",))
+        performance = make_performance(work, venue=venue, performers=("Kestrel Ensemble",))
         make_recording(work)
         made = make_one_of_each(work)
         package = Package([{"key": "0" * 16}], {}, {}, "en-GB")
         sending, _token = send_rider(rider=made[Rider], to="A hall", package=package, now=NOW)
         take_answers(sending=sending, answers={"0" * 16: Said(Answer.YES)}, by="Kit", message="", now=NOW)
+        HiredPerformance.objects.create(hire=made[Hire], performance=performance)
+        HireItem.objects.create(hire=made[Hire], name="Errata list")
         call = propose_call(composer=composer, text="A call for scores", now=NOW)
         choose_works(call=call, works=[work])
         ask_referee(call=call, referee=made[Referee], days=LetterDays())
@@ -175,7 +182,7 @@ def composer_of(record: models.Model) -> Composer:
         return record
     if isinstance(record, RiderAnswer):
         return record.sending.rider.composer
-    for way in ("work", "performance", "batch", "call", "rider", "referee"):
+    for way in ("hire", "work", "performance", "batch", "call", "rider", "referee"):
         if hasattr(record, way) and not hasattr(record, "composer"):
             return getattr(record, way).composer
     return record.composer

@@ -1,0 +1,1 @@
+"""Hire of performance material: what is out, what is due, what is missing, what it costs."""

@@ -1,0 +1,129 @@
+"""What the pages of a hire, of a set and of an edition show: the list, the account, who has what."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
+
+from catalogue.documents.contents.hire_words import charge_text, item_asides, item_name, item_number, money
+from catalogue.documents.labels import labels
+from catalogue.documents.model import Text
+from catalogue.facts import WorkFacts
+from catalogue.gathering.hires import gather_hire, loans_of
+from catalogue.gathering.works import gather_work
+from catalogue.models import Hire, MaterialSet, Performance
+from catalogue.rules.hires.reckoning import charges, days_late, state_of, total, total_missing, total_out
+from catalogue.rules.hires.terms import Hire as HireFacts
+from catalogue.rules.hires.terms import HireState, Item
+from catalogue.timing import PartialDate, write_date
+from catalogue.web.wording import page_language
+
+
+@dataclass(frozen=True, slots=True)
+class ListRow:
+    """A row of the list in the words of the page."""
+
+    item: Item
+    number: str
+    name: str
+    aside: str
+
+    @property
+    def words(self) -> str:
+        """The condition in which it came back, and what is to be done."""
+        told = (self.item.condition, self.item.action, self.item.remark)
+        return ", ".join(str(one) for one in told if one)
+
+
+@dataclass(frozen=True, slots=True)
+class HirePage:
+    """A hire with its list and its account. ``state`` is in words; ``is_wrong`` where something is late or missing."""
+
+    facts: HireFacts
+    state: str
+    is_wrong: bool
+    rows: tuple[ListRow, ...]
+    out: int
+    missing: int
+    performances: tuple[Performance, ...]
+    account: tuple[tuple[Text, str], ...]
+    total: str
+    balance: str
+
+    @property
+    def is_counted(self) -> bool:
+        return any(row.item.sent is not None for row in self.rows)
+
+
+def hire_page(hire: Hire, today: date) -> HirePage:
+    facts, work, says = gather_hire(hire), gather_work(hire.work), labels(page_language())
+    found = charges(facts, today)
+    sum_of_all = total(found)
+    rows = hire.hired_for.select_related("performance__venue").order_by("performance__first_day", "pk")
+    return HirePage(
+        facts=facts,
+        state=state_words(facts, today),
+        is_wrong=state_of(facts, today) in (HireState.OVERDUE, HireState.INCOMPLETE),
+        rows=list_rows(facts, work),
+        out=total_out(facts.items),
+        missing=total_missing(facts.items),
+        performances=tuple(row.performance for row in rows),
+        account=tuple((charge_text(one, facts, work, says), money(one.amount, facts.currency, says)) for one in found),
+        total=money(sum_of_all, facts.currency, says) if found else "",
+        balance=money(sum_of_all - facts.paid, facts.currency, says) if facts.paid is not None else "",
+    )
+
+
+def list_rows(facts: HireFacts, work: WorkFacts) -> tuple[ListRow, ...]:
+    says = labels(page_language())
+    return tuple(
+        ListRow(item, item_number(item), item_name(item, work, says), item_asides(item, says)) for item in facts.items
+    )
+
+
+def state_words(facts: HireFacts, today: date) -> str:
+    """How far a hire has come, in a sentence."""
+    state, due = state_of(facts, today), facts.due
+    day = write_date(PartialDate.of(due), page_language()) if due else ""
+    if state is HireState.OVERDUE:
+        late = days_late(facts, today)
+        words = ngettext(
+            "Overdue by one day; it was due on %(day)s.", "Overdue by %(late)s days; it was due on %(day)s.", late
+        )
+        return words % {"late": late, "day": day}
+    if state is HireState.OUT:
+        return _("Out, due back on %(day)s.") % {"day": day} if day else _("Out; no day is noted on which it is due.")
+    if state is HireState.INCOMPLETE:
+        missing = total_missing(facts.items)
+        words = ngettext("Back; one copy is missing.", "Back; %(missing)s copies are missing.", missing)
+        return words % {"missing": missing}
+    return {HireState.BACK: _("Back."), HireState.KEPT: _("Sold.")}.get(state, _("Not sent yet."))
+
+
+# ---- where a set is
+
+
+@dataclass(frozen=True, slots=True)
+class LoanRow:
+    """A loan of a set: whose, when, and whether it is now."""
+
+    hire: int
+    who: str
+    days: str
+    is_now: bool
+
+
+def loan_rows(lent: MaterialSet, today: date) -> tuple[LoanRow, ...]:
+    """The loans of a set, the latest first."""
+    language = page_language()
+    rows = []
+    for loan in loans_of(lent, today):
+        first = write_date(PartialDate.of(loan.first), language)
+        last = write_date(PartialDate.of(loan.last), language) if loan.last else ""
+        days = f"{first} – {last}" if last else _("from %(day)s") % {"day": first}
+        is_now = loan.first <= today and (loan.last is None or today <= loan.last)
+        rows.append(LoanRow(loan.id or 0, loan.who, days, is_now))
+    return tuple(reversed(rows))

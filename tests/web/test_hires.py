@@ -1,0 +1,105 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from typing import Any
+
+import pytest
+from django.contrib.auth.models import User
+from django.test import Client
+
+from catalogue.models import Composer, Hire, HireTerms, MaterialSet, Work
+from tests.makers import make_performance, make_work
+from tests.record_makers import make_record
+from tests.web.pages import Page
+
+pytestmark = pytest.mark.django_db
+
+RECORDS = "/c/ilka-marovand/records/hires/"
+HIRES = "/c/ilka-marovand/hires/"
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
+    return signed_in(editor)
+
+
+@pytest.fixture
+def work(composer: Composer) -> Work:
+    return make_work("Slack Rope", composer=composer, instrumentation="1.0.0.0 – str")
+
+
+@pytest.fixture
+def lent(work: Work) -> MaterialSet:
+    made: MaterialSet = make_record(MaterialSet, work=work)
+    return made
+
+
+def typed(work: Work, **columns: Any) -> dict[str, Any]:
+    usual = {"work": work.pk, "purpose": "hire", "name": "Two Bells Orchestra", "uid": ""}
+    return {**usual, **columns}
+
+
+def test_parts_go_out_and_come_back(browser: Client, work: Work, lent: MaterialSet) -> None:
+    terms = make_record(HireTerms, work=work, part_charge="35.00")
+    evening = make_performance(work, date="2026-05-16")
+    columns = typed(work, material_set=lent.pk, terms=terms.pk, performances=[evening.pk], out_on="2 January 2026")
+
+    made = browser.post(f"{RECORDS}new/?work={work.pk}", columns)
+    hire = Hire.objects.get()
+
+    assert (made.status_code, hire.number, hire.due_on) == (302, "2026-001", date(2026, 5, 30))
+    page = Page(browser.get(f"{RECORDS}{hire.pk}/"))
+    assert page.texts("//section[@id='list']//tbody/tr/th")[2:4] == [
+        "Violin I 8 players, 4 desks",
+        "Violin II 6 players, 3 desks",
+    ]
+
+    packing = Page(browser.get(f"{HIRES}{hire.pk}/sent/")).tree.forms[-1].form_values()
+    browser.post(f"{HIRES}{hire.pk}/sent/", dict(packing) | {"carrier": "traced post", "thing-0": "Errata list"})
+    returning = dict(Page(browser.get(f"{HIRES}{hire.pk}/back/")).tree.forms[-1].form_values())
+    violin = hire.items.all()[2].pk
+    returning |= {"back_on": "12 January 2026", f"copies-{violin}": "3", f"condition-{violin}": "missing"}
+    browser.post(f"{HIRES}{hire.pk}/back/", returning)
+
+    page = Page(browser.get(f"{RECORDS}{hire.pk}/"))
+    assert "Back; one copy is missing." in page.texts("//p[@class='wrong']")
+    assert page.texts("//section[@id='account']//li") == ["Missing, 02, Violin I €35.00", "Total €35.00"]
+    assert hire.items.last().name == "Errata list"
+
+
+def test_set_that_is_elsewhere_is_told_before_anything_is_saved(browser: Client, work: Work, lent: MaterialSet) -> None:
+    make_record(Hire, work=work, material_set=lent, out_on=date(2026, 1, 2), due_on=date(2026, 4, 2))
+    columns = typed(work, material_set=lent.pk, name="Harbour Band", out_on="2026-02-01", due_on="2026-02-20")
+
+    page = Page(browser.post(f"{RECORDS}new/", columns))
+
+    assert page.wrong == [
+        "Set 1 is with Two Bells Orchestra from 2 January 2026 to 1 April 2026; choose another set or other days."
+    ]
+    assert Hire.objects.count() == 1
+
+
+def test_set_shows_who_had_it(browser: Client, work: Work, lent: MaterialSet) -> None:
+    make_record(Hire, work=work, material_set=lent, out_on=date(2026, 1, 2), due_on=date(2026, 4, 2))
+
+    page = Page(browser.get(f"/c/ilka-marovand/records/sets/{lent.pk}/"))
+
+    assert page.texts("//section[@id='loans']//li") == ["Two Bells Orchestra now 2 January 2026 – 1 April 2026"]
+
+
+def test_list_that_cannot_be_made_up_says_what_is_missing(browser: Client, work: Work) -> None:
+    hire = make_record(Hire, work=work)
+
+    page = Page(browser.post(f"{HIRES}{hire.pk}/list/", follow=True))
+
+    assert "The number of violin 1 players is open: state the string strengths." in page.text("//main")
+
+
+def test_overtaken_count_is_kept_on_the_page(browser: Client, work: Work, lent: MaterialSet) -> None:
+    hire = make_record(Hire, work=work, material_set=lent)
+    Hire.objects.filter(pk=hire.pk).update(saves=4)
+
+    page = Page(browser.post(f"{HIRES}{hire.pk}/received/", {"saves": "3"}))
+
+    assert "since you opened it" in page.text("//div[@role='alert']")
