@@ -16,6 +16,7 @@ from pathlib import Path, PurePosixPath
 from typing import Any
 
 from catalogue.exchange.aligned_set import CHUNK, FIXED, Outlet
+from catalogue.exchange.zip_stream import Member
 from catalogue.rules.technical.layouts import speakers_of
 from catalogue.rules.technical.terms import Setup
 
@@ -31,22 +32,6 @@ class PackageError(ValueError):
     def __init__(self, reason: str) -> None:
         super().__init__(reason)
         self.reason = reason
-
-
-@dataclass(frozen=True, slots=True)
-class Member:
-    """A file of the package: its name there, and its content or where that is."""
-
-    name: str
-    content: bytes | Path
-
-    def parts(self) -> Iterator[bytes]:
-        if isinstance(self.content, bytes):
-            yield self.content
-            return
-        with open(self.content, "rb") as file:
-            while part := file.read(CHUNK):
-                yield part
 
 
 @dataclass(frozen=True, slots=True)

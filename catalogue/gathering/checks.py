@@ -13,7 +13,7 @@ from django.core.files.storage import default_storage
 from django.db import IntegrityError, connection, models
 
 from catalogue.instrumentation import InstrumentationError, read
-from catalogue.models import Composer, Picture, RiderSending, StoredFile, Work
+from catalogue.models import Composer, Picture, RiderSending, StoredFile, Submission, Work
 from catalogue.models.fields import Unreadable, ValueField
 from catalogue.timing import Mistake, read_duration, reckon
 
@@ -152,6 +152,8 @@ def parted_files() -> Iterator[Finding]:
             named.add(place_of(sha256, suffix))
     for files in RiderSending.objects.values_list("files", flat=True):
         named |= {place_of(sha256, suffix) for suffix, sha256 in files.items()}
+    for sent in Submission.history.exclude(sent_files=[]).values_list("sent_files", flat=True):
+        named |= {place_of(one["sha256"], one["name"].rpartition(".")[2]) for one in sent}
     for name in sorted(set(kept_files()) - named):
         yield Finding(Kind.ORPHAN, "file", None, name, "", "", "No record names this file.")
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.records import gather_records_of_composer, gather_records_of_works
 from catalogue.gathering.works import gather_work
-from catalogue.models import Call, Reference, Submission, SubmittedWork, Work
+from catalogue.models import Call, Reference, StoredFile, Submission, SubmittedWork, Work
 from catalogue.record_facts import WorkRecords
-from catalogue.rules.calls.submissions import Letter, SentWork, SubmissionFacts
-from catalogue.terms import PictureKind, SubmissionStatus
+from catalogue.rules.calls.submissions import FileFacts, Letter, SentWork, SubmissionFacts
+from catalogue.terms import FileKind, PictureKind, SubmissionStatus
 
 
 def gather_submission(call: Call) -> SubmissionFacts:
@@ -42,15 +44,33 @@ def gather_sent_works(submission: Submission) -> tuple[SentWork, ...]:
     works = Work.objects.filter(pk__in=[row.work_id for row in rows]).with_everything_printed()
     by_key = {work.pk: work for work in works}
     records = gather_records_of_works(by_key.values())
-    return tuple(sent(row, by_key[row.work_id], records[row.work_id]) for row in rows if row.work_id in by_key)
+    files = gather_files(by_key)
+    return tuple(
+        sent(row, by_key[row.work_id], records[row.work_id], files.get(row.work_id, ()))
+        for row in rows
+        if row.work_id in by_key
+    )
 
 
-def sent(row: SubmittedWork, work: Work, records: WorkRecords) -> SentWork:
+def gather_files(works: Iterable[int]) -> dict[int | None, tuple[FileFacts, ...]]:
+    """Return the files that are kept of these works; one query."""
+    found: dict[int | None, tuple[FileFacts, ...]] = {}
+    for file in StoredFile.objects.filter(work__in=list(works)).order_by("pk"):
+        told = FileFacts(
+            file.pk, FileKind(file.kind), file.sha256, file.suffix, file.byte_count, str(file), file.version,
+            file.edition_id, file.recording_id,
+        )  # fmt: skip
+        found[file.work_id] = (*found.get(file.work_id, ()), told)
+    return found
+
+
+def sent(row: SubmittedWork, work: Work, records: WorkRecords, files: tuple[FileFacts, ...]) -> SentWork:
     return SentWork(
         gather_work(work),
         notes=records.programme_notes,
         recordings=records.recordings,
         editions=records.editions,
+        files=files,
         note_id=row.note_id,
         recording_id=row.recording_id,
         edition_id=row.edition_id,

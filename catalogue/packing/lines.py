@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
-from pathlib import Path
 
+from catalogue.exchange.zip_stream import Content
 from catalogue.rules.calls.packs import Asked, Part, Piece
 
-Content = Callable[[], bytes | Path]
+Make = Callable[[], Content]
 
 
 class State(StrEnum):
@@ -28,7 +28,7 @@ class Draft:
 
     part: Part
     told: str
-    content: Content
+    content: Make
     suffix: str = "pdf"
 
 

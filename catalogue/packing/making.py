@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from catalogue.documents.needs import DocumentNeeds
-from catalogue.exchange.electronics_package import Member, digest_of
+from catalogue.exchange.electronics_package import digest_of
+from catalogue.exchange.media_files import MediaError
 from catalogue.exchange.pack_texts import Finding, Pack, findings_in
+from catalogue.exchange.score_covers import CoverError
+from catalogue.exchange.zip_stream import Member
 from catalogue.packing.lines import Line
-from catalogue.packing.plan import Plan
+from catalogue.packing.plan import Plan, named_piece
 from catalogue.rules.anonymity import Sought
 from catalogue.rules.calls.packs import Breach, Part, breaches
 
@@ -69,10 +71,10 @@ def make_pack(plan: Plan, sought: tuple[Sought, ...] = (), step: Callable[[], No
     for line in plan.files:
         try:
             files.append(made(line))
-        except DocumentNeeds as needs:
-            broken.append(Breach(f"The {line.piece} cannot be made: {needs.reason}"))
+        except (DocumentNeeds, CoverError, MediaError) as needs:
+            broken.append(Breach(f"The {named_piece(line)} cannot be made: {needs.reason}"))
         except OSError:
-            broken.append(Breach(f"The file of the {line.piece} is gone: “{line.file}” cannot be read."))
+            broken.append(Breach(f"{named_piece(line)}: its file is gone."))
         step()
     parts = tuple(one.part for one in files)
     rules = (*plan.broken, *(one for one in breaches(plan.submission.call, parts) if one not in plan.broken), *broken)
@@ -84,13 +86,10 @@ def make_pack(plan: Plan, sought: tuple[Sought, ...] = (), step: Callable[[], No
 
 
 def made(line: Line) -> MadeFile:
-    content = line.draft.content() if line.draft else b""
-    size = len(content) if isinstance(content, bytes) else content.stat().st_size
-    return MadeFile(line, Member(line.file, content), size)
+    member = Member(line.file, line.draft.content() if line.draft else b"")
+    return MadeFile(line, member, member.size)
 
 
 def given_away(files: list[MadeFile], pack: Pack, sought: tuple[Sought, ...]) -> Iterator[Finding]:
     for one in files:
-        content = one.member.content
-        data = content if isinstance(content, bytes) else Path(content).read_bytes()
-        yield from findings_in(pack, one.member.name, data, sought)
+        yield from findings_in(pack, one.member.name, b"".join(one.member.parts()), sought)

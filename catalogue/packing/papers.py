@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from functools import partial
-from pathlib import Path
 from typing import Literal
+
+from django.core.files.storage import Storage
 
 from catalogue.documents.contents.cover_sheet import Setting
 from catalogue.documents.contents.prose import Prose, chosen, shortened
@@ -14,6 +15,8 @@ from catalogue.documents.contents.text_sheet import text_sheet
 from catalogue.documents.contents.titles import full_title
 from catalogue.documents.model import Document
 from catalogue.documents.registry import render
+from catalogue.exchange.kept_content import kept
+from catalogue.exchange.pictures import stored_name
 from catalogue.making import Wish, make_document, prose_of
 from catalogue.models import Composer, ProgrammedWork, Rider
 from catalogue.packing.lines import Draft, Gap, State
@@ -120,7 +123,7 @@ class Papers:
         dressed = replace(document, house=HouseStyle(self.composer.house_style))
         return Draft(part, told, lambda: render(dressed, "pdf"))
 
-    def photograph(self, folder: Path) -> Draft | Gap:
+    def photograph(self, storage: Storage) -> Draft | Gap:
         """The first portrait that may be shared; its credit belongs beside it."""
         allowed = [
             one for one in self.submission.portraits if one.permission in (Permission.APPLICATIONS, Permission.PUBLIC)
@@ -128,7 +131,6 @@ class Papers:
         if not allowed:
             return Gap("There is no portrait that may be sent.", "Add one, with its credit and permission.", "pictures")
         found = allowed[0]
-        path = folder / found.sha256[:2] / f"{found.sha256}.{found.suffix}"
+        name = stored_name(found.sha256, found.suffix)
         told = f"{found.width} × {found.height} pixels. {found.credit}".strip()
-        size = path.stat().st_size if path.is_file() else None
-        return Draft(Part(Piece.PHOTOGRAPH, size=size), told, lambda: path, found.suffix)
+        return Draft(Part(Piece.PHOTOGRAPH), told, partial(kept, storage, name), found.suffix)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from pathlib import Path
+
+from django.core.files.storage import Storage
 
 from catalogue.documents.contents.cover_sheet import Setting, cover_sheet
 from catalogue.documents.registry import render
 from catalogue.models import Composer
+from catalogue.packing.files import Stored
 from catalogue.packing.lines import Draft, Gap, Line, State
 from catalogue.packing.papers import DOCUMENTS, NAMES_YOU, Papers
 from catalogue.rules.anonymity import family_names
@@ -46,16 +48,16 @@ class Plan:
         return tuple(line for line in self.lines if line.state in (State.LACKS, State.TO_DO))
 
 
-def plan_pack(composer: Composer, submission: SubmissionFacts, setting: Setting, folder: Path) -> Plan:
-    """Return the pack of a submission as the records have it now; ``folder`` is where stored files are."""
-    papers = Papers(composer, submission, setting)
-    lines = tuple(line for asked in asked_of(submission.call) for line in lines_of(asked, submission, papers, folder))
+def plan_pack(composer: Composer, submission: SubmissionFacts, setting: Setting, storage: Storage) -> Plan:
+    """Return the pack of a submission as the records have it now; ``storage`` is where files are kept."""
+    papers, stored = Papers(composer, submission, setting), Stored(submission, setting, storage)
+    lines = tuple(line for asked in asked_of(submission.call) for line in lines_of(asked, submission, papers, stored))
     named = with_names(with_cover(lines, submission, setting), naming_of(submission))
     parts = tuple(line.draft.part for line in named if line.draft)
     return Plan(submission, named, (*breaches(submission.call, parts), *of_the_whole(submission)))
 
 
-def lines_of(asked: Asked, submission: SubmissionFacts, papers: Papers, folder: Path) -> Iterator[Line]:
+def lines_of(asked: Asked, submission: SubmissionFacts, papers: Papers, stored: Stored) -> Iterator[Line]:
     if asked.piece in BY_HAND:
         yield by_hand(asked, submission)
     elif asked.piece is Piece.REFEREES:
@@ -64,9 +66,10 @@ def lines_of(asked: Asked, submission: SubmissionFacts, papers: Papers, folder: 
         if not submission.works:
             yield line_of(asked, Gap("No work is chosen yet.", "Choose the works.", "choose"))
         for sent in submission.works:
-            yield line_of(asked, of_work(asked.piece, sent, papers), sent)
+            for found in of_work(asked.piece, sent, papers, stored):
+                yield line_of(asked, found, sent)
     else:
-        yield line_of(asked, of_composer(asked.piece, submission, papers, folder))
+        yield line_of(asked, of_composer(asked.piece, submission, papers, stored))
 
 
 def line_of(asked: Asked, found: Draft | Gap, sent: SentWork | None = None) -> Line:
@@ -76,25 +79,14 @@ def line_of(asked: Asked, found: Draft | Gap, sent: SentWork | None = None) -> L
     return Line(asked, State.IN, found.told, work, id, draft=found)
 
 
-def of_work(piece: Piece, sent: SentWork, papers: Papers) -> Draft | Gap:
-    if piece is Piece.NOTE:
-        return papers.note(sent)
-    if piece is Piece.RIDER:
-        return papers.rider(sent)
-    if piece is Piece.RECORDING:
-        return recording(sent)
-    return Gap(f"No file of the {piece} is kept.", "Add it to what is sent by hand.", "editions")
+def of_work(piece: Piece, sent: SentWork, papers: Papers, stored: Stored) -> Iterable[Draft | Gap]:
+    if piece is Piece.PARTS:
+        return stored.parts(sent)
+    one = {Piece.NOTE: papers.note, Piece.RIDER: papers.rider, Piece.RECORDING: stored.recording}
+    return (one.get(piece, stored.score)(sent),)
 
 
-def recording(sent: SentWork) -> Draft | Gap:
-    found = sent.recording
-    if found is None:
-        return Gap("There is no recording that may be sent.", "Add one, or ask for leave to send it.", "recordings")
-    told = f"The {found.kind} recording is noted, and its file is not kept here."
-    return Gap(told, "Add its file to what is sent by hand.", "recordings")
-
-
-def of_composer(piece: Piece, submission: SubmissionFacts, papers: Papers, folder: Path) -> Draft | Gap:
+def of_composer(piece: Piece, submission: SubmissionFacts, papers: Papers, stored: Stored) -> Draft | Gap:
     if submission.call.anonymous and piece in NAMING:
         return NAMES_YOU
     if piece in DOCUMENTS:
@@ -103,7 +95,7 @@ def of_composer(piece: Piece, submission: SubmissionFacts, papers: Papers, folde
         return papers.biography()
     if piece is Piece.STATEMENT:
         return papers.statement()
-    return papers.photograph(folder)
+    return papers.photograph(stored.storage)
 
 
 def by_hand(asked: Asked, submission: SubmissionFacts) -> Line:

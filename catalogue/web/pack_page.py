@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
-from pathlib import Path
 
-from django.conf import settings
+from django.core.files.storage import default_storage
 from django.urls import reverse
 from django.utils.functional import Promise
 from django.utils.text import slugify
@@ -65,7 +64,7 @@ def plan_of(call: Call, today: date) -> Plan:
     """Return the pack of a call as the records have it now."""
     submission = gather_submission(call)
     setting = Setting(submission.language or call.composer.language, paper_of(submission), today)
-    return plan_pack(call.composer, submission, setting, Path(settings.MEDIA_ROOT))
+    return plan_pack(call.composer, submission, setting, default_storage)
 
 
 def paper_of(submission: SubmissionFacts) -> Paper:
@@ -101,6 +100,9 @@ def mend_at(line: Line, call: Call) -> str:
     if place in RECORDS:
         work = f"?work={line.work_id}" if line.work_id else ""
         return reverse("record-new", args=[slug, place]) + work
+    kind, _slash, record = place.partition("/")
+    if record:
+        return reverse("record-detail", args=[slug, kind, int(record)])
     if place == "choose":
         return reverse("call-detail", args=[slug, call.pk]) + "#answers"
     return ON_THE_PAGE.get(place, "")

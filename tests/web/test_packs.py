@@ -6,16 +6,21 @@ import zipfile
 from collections.abc import Callable
 from io import BytesIO
 
+import pikepdf
 import pytest
 from django.contrib.auth.models import User
+from django.core.files.storage import default_storage
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
 from catalogue.actions.calls import choose_works, propose_call
-from catalogue.models import Call, Composer, Referee, Submission
-from catalogue.terms import SubmissionStatus
-from tests.makers import NOW, make_work
+from catalogue.exchange.pdf_text import page_text
+from catalogue.exchange.sent_files import keep_sent
+from catalogue.models import Call, Composer, Referee, StoredFile, Submission, Work
+from catalogue.terms import FileKind, SubmissionStatus
+from tests.makers import NOW, make_recording, make_work
+from tests.unit.exchange.test_score_covers import pdf_of, widths
 from tests.web.pages import Page
 
 ADDRESS = "/c/ilka-marovand/calls/"
@@ -163,3 +168,43 @@ def test_number_of_queries_does_not_grow_with_the_works(browser: Client, compose
             browser.get(f"{ADDRESS}{call.pk}/pack/")
         counts.append(len(asked))
     assert counts[0] == counts[1]
+
+
+def keep_file(work: Work, kind: FileKind, content: bytes, suffix: str, **columns: object) -> StoredFile:
+    digest = keep_sent(content, suffix, default_storage)
+    told = {"original_name": f"take 1.{suffix}", "sha256": digest, "suffix": suffix, "byte_count": len(content)}
+    return StoredFile.objects.create(composer=work.composer, work=work, kind=kind.value, **told, **columns)
+
+
+def test_scores_and_recordings_are_taken_from_the_files_that_are_kept(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, DEGREE, "Slack Rope")
+    work = Work.objects.get(title="Slack Rope")
+    keep_file(work, FileKind.SCORE, b"%PDF-1.7 first", "pdf")
+    keep_file(work, FileKind.SCORE, b"%PDF-1.7 second", "pdf", version="2")
+    recording = make_recording(work, kind="live", excerpt_from=60, excerpt_until=120)
+    keep_file(work, FileKind.RECORDING, b"ID3 sound", "mp3", recording=recording)
+
+    page = Page(browser.get(f"{ADDRESS}{call.pk}/pack/"))
+
+    told = {row[0]: (row[2], row[3]) for row in rows_of(page)}
+    assert told["Score"] == ("In the pack. take 1.pdf, 2.", "02-score-Slack-Rope.pdf")
+    heard = "In the pack. take 1.mp3, to be heard from 1′00″ to 2′00″."
+    assert told["Recording"] == (heard, "03-recording-Slack-Rope.mp3")
+    archive = archive_of(browser.get(f"{ADDRESS}{call.pk}/pack/file/"))
+    assert archive.read("02-score-Slack-Rope.pdf") == b"%PDF-1.7 second"
+
+
+def test_an_anonymous_score_goes_under_a_cover_with_the_motto(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, ANONYMOUS, "Slack Rope")
+    work = Work.objects.get(title="Slack Rope")
+    keep_file(work, FileKind.SCORE, pdf_of(101, 102, author="Ilka Marovand"), "pdf")
+    browser.post(
+        f"{ADDRESS}{call.pk}/pack/prepare/", {"motto": "Grey Heron", "statement": "", f"cover_pages-{work.pk}": "1"}
+    )
+
+    archive = archive_of(browser.get(f"{ADDRESS}{call.pk}/pack/file/"))
+
+    content = archive.read("02-score-Slack-Rope.pdf")
+    assert widths(content)[1:] == [102]
+    with pikepdf.open(BytesIO(content)) as score:
+        assert "Grey Heron" in page_text(score.pages[0])

@@ -33,6 +33,7 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.facts import WorkFacts
+from catalogue.rules.calls.figures_of_works import clock
 from catalogue.rules.calls.submissions import SentWork, SubmissionFacts
 from catalogue.timing import Duration, write_duration
 
@@ -107,10 +108,10 @@ def heard(sent: SentWork, says: Labels) -> Text:
     recording = sent.recording
     if recording is None or (recording.excerpt_from is None and recording.excerpt_until is None):
         return ()
-    begins, ends = write_duration(Duration(recording.excerpt_from or 0)), recording.excerpt_until
+    begins, ends = clock(recording.excerpt_from or 0), recording.excerpt_until
     if ends is None:
         return says.say("To be heard from {begins}", begins=begins)
-    return says.say("To be heard from {begins} to {ends}", begins=begins, ends=write_duration(Duration(ends)))
+    return says.say("To be heard from {begins} to {ends}", begins=begins, ends=clock(ends))
 
 
 def enclosed(files: Sequence[str], says: Labels) -> tuple[Block, ...]:

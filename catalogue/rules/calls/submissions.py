@@ -8,7 +8,26 @@ from datetime import date
 from catalogue.facts import ComposerFacts, RecordingFacts, WorkFacts
 from catalogue.record_facts import BiographyFacts, EditionFacts, PictureFacts, ProgrammeNoteFacts
 from catalogue.rules.calls.terms import Call
-from catalogue.terms import Permission, SubmissionStatus
+from catalogue.terms import FileKind, Permission, SubmissionStatus
+
+
+@dataclass(frozen=True, slots=True)
+class FileFacts:
+    """A file that is kept: what it is of, and its content by its SHA-256 and its ``suffix``."""
+
+    id: int
+    kind: FileKind
+    sha256: str
+    suffix: str
+    size: int
+    name: str = ""
+    version: str = ""
+    edition_id: int | None = None
+    recording_id: int | None = None
+
+    @property
+    def told(self) -> str:
+        return ", ".join(part for part in (self.name, self.version) if part)
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +38,7 @@ class SentWork:
     notes: tuple[ProgrammeNoteFacts, ...] = ()
     recordings: tuple[RecordingFacts, ...] = ()
     editions: tuple[EditionFacts, ...] = ()
+    files: tuple[FileFacts, ...] = ()
     note_id: int | None = None
     recording_id: int | None = None
     edition_id: int | None = None
@@ -32,6 +52,32 @@ class SentWork:
                 return one
         allowed = [one for one in self.recordings if one.permission is not Permission.REFUSED]
         return min(allowed, key=lambda one: one.excerpt_from is None, default=None)
+
+    @property
+    def score(self) -> FileFacts | None:
+        """The score that is sent: of the chosen edition, a PDF before others, the latest that was kept."""
+        return max(
+            (one for one in self.files if one.kind is FileKind.SCORE),
+            key=lambda one: (self.is_of_edition(one), one.suffix == "pdf", one.id),
+            default=None,
+        )
+
+    @property
+    def parts(self) -> tuple[FileFacts, ...]:
+        """The files of the parts, those of the chosen edition alone where it has any."""
+        found = [one for one in self.files if one.kind is FileKind.PARTS]
+        return tuple([one for one in found if self.is_of_edition(one)] or found)
+
+    @property
+    def sound(self) -> FileFacts | None:
+        """The latest file of the recording that is sent."""
+        if self.recording is None:
+            return None
+        found = (one for one in self.files if one.recording_id == self.recording.id)
+        return max(found, key=lambda one: one.id, default=None)
+
+    def is_of_edition(self, file: FileFacts) -> bool:
+        return self.edition_id is not None and file.edition_id == self.edition_id
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,13 +14,14 @@ from catalogue.facts import RecordingFacts
 from catalogue.models import Composer, Referee
 from catalogue.models.fields import LINE, LONG_LINE, TEXT, refuse_unprintable
 from catalogue.models.writings import first_words
-from catalogue.record_facts import ProgrammeNoteFacts
+from catalogue.record_facts import EditionFacts, ProgrammeNoteFacts
 from catalogue.rules.calls.packs import BY_HAND, asked_of
 from catalogue.rules.calls.submissions import Letter, SentWork, SubmissionFacts
 from catalogue.timing import write_duration
-from catalogue.web.forms.call_fields import day_field
+from catalogue.web.forms.call_fields import day_field, number_field
 from catalogue.web.forms.documents import language_names
 
+MOST_COVER_PAGES = 20
 CHOSEN_FOR_YOU = _("the best fitting")
 
 
@@ -64,12 +65,18 @@ class PackForm(forms.Form):
     def add_work(self, sent: SentWork) -> None:
         notes = [(str(one.id), told_note(one)) for one in sent.notes if one.id is not None]
         heard = [(str(one.id), told_recording(one)) for one in sent.recordings]
-        for name, label, choices in (("note", _("Note"), notes), ("recording", _("Recording"), heard)):
+        printed = [(str(one.id), told_edition(one)) for one in sent.editions]
+        offered = (("note", _("Note"), notes), ("recording", _("Recording"), heard), ("edition", _("Score"), printed))
+        for name, label, choices in offered:
             if len(choices) > 1:
                 all_of_them = [("", CHOSEN_FOR_YOU), *choices]
                 self.fields[f"{name}-{sent.work.id}"] = forms.ChoiceField(
                     label=label, required=False, choices=all_of_them
                 )
+        if self.submission.call.anonymous and sent.score is not None and sent.score.suffix == "pdf":
+            hint = _("Left out; a cover with the motto replaces them.")
+            pages = number_field(_("Pages of its own cover"), MOST_COVER_PAGES, help_text=hint)
+            self.fields[f"cover_pages-{sent.work.id}"] = pages
 
     def works(self) -> Iterator[tuple[SentWork, tuple[BoundField, ...]]]:
         """Yield each work that has something to choose, with its fields."""
@@ -97,12 +104,16 @@ class PackForm(forms.Form):
             picked("note", sent.note_id),
             picked("recording", sent.recording_id),
             picked("edition", sent.edition_id),
-            sent.cover_pages,
+            self.cleaned_data.get(f"cover_pages-{sent.work.id}", sent.cover_pages) or 0,
         )
 
 
 def told_note(note: ProgrammeNoteFacts) -> str:
     return f"{note.words} {_('words')}: {first_words(note.body, 50)}"
+
+
+def told_edition(edition: EditionFacts) -> str:
+    return ", ".join(part for part in (str(edition.kind), edition.published_by, edition.number) if part)
 
 
 def told_recording(recording: RecordingFacts) -> str:
@@ -120,6 +131,7 @@ def initial_of(submission: SubmissionFacts) -> dict[str, Any]:
     }
     for sent in submission.works:
         found |= {f"note-{sent.work.id}": sent.note_id or "", f"recording-{sent.work.id}": sent.recording_id or ""}
+        found |= {f"edition-{sent.work.id}": sent.edition_id or "", f"cover_pages-{sent.work.id}": sent.cover_pages}
     return found
 
 

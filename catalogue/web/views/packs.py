@@ -22,6 +22,7 @@ from catalogue.actions.submissions import (
     reuse_submission,
     send_submission,
 )
+from catalogue.exchange.kept_content import Kept
 from catalogue.exchange.sent_files import keep_sent, sent_file
 from catalogue.exchange.zip_stream import zip_chunks, zip_size
 from catalogue.models import Call, Referee, Submission
@@ -135,8 +136,8 @@ def call_send(request: CatalogueRequest, call: int) -> HttpResponse:
         say(request, refused.reason)
         return at_pack(request, call)
     for one in made.files:
-        if isinstance(one.member.content, bytes):
-            keep_sent(one.member.content, one.line.draft.suffix if one.line.draft else "pdf", default_storage)
+        if not isinstance(one.member.content, Kept):
+            keep_sent(b"".join(one.member.parts()), one.line.draft.suffix if one.line.draft else "pdf", default_storage)
     say(request, _("Noted as sent today; the files are kept as they were."))
     return at_pack(request, call, "#sent")
 
