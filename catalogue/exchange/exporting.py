@@ -54,14 +54,15 @@ def csv_of(rows: Rows) -> bytes:
 
 def export_xlsx(composers: Iterable[Composer], kind: Kind) -> bytes:
     """Return the catalogues as a sheet of text cells. Raises ExportError for a text longer than a cell may be."""
-    return xlsx_of(grid(composers, kind), kind)
+    return xlsx_of(grid(composers, kind), kind.value)
 
 
-def xlsx_of(rows: Rows, kind: Kind) -> bytes:
+def xlsx_of(rows: Rows, name: str) -> bytes:
+    """Return a sheet of text cells of that name. Raises ExportError for a text longer than a cell may be."""
     target = BytesIO()
     with xlsxwriter.Workbook(target, {"in_memory": True}) as workbook:
         workbook.set_properties({"created": MADE})
-        sheet = workbook.add_worksheet(kind.value.capitalize())
+        sheet = workbook.add_worksheet(name.capitalize())
         heading = workbook.add_format({"bold": True})
         sheet.freeze_panes(1, 0)
         sheet.set_column(0, len(rows[0]) - 1, 18)

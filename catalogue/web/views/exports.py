@@ -55,7 +55,7 @@ def wants_everything(request: CatalogueRequest) -> bool:
     return request.GET.get("columns") == "all"
 
 
-def as_file(request: CatalogueRequest, rows: Rows, kind: Kind, suffix: str) -> HttpResponse:
+def as_file(request: CatalogueRequest, rows: Rows, kind: str, suffix: str) -> HttpResponse:
     """Answer with the rows as a file; a text that XLSX cannot hold is said in place of it."""
     if suffix not in TYPES:
         raise Http404
