@@ -29,8 +29,15 @@ class Style(StrEnum):
 
 
 class Paper(StrEnum):
+    """Sizes of paper by the names of the trade; scores are printed on the larger ones too."""
+
     A4 = "a4"
     LETTER = "letter"
+    A3 = "a3"
+    B4 = "b4"
+    TABLOID = "tabloid"
+    NINE_BY_TWELVE = "9x12"
+    TEN_BY_THIRTEEN = "10x13"
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,12 +93,21 @@ def plain(text: Text) -> str:
     return "".join(run.text for run in text)
 
 
+class Leaf(StrEnum):
+    """A page that an opening has to itself; each begins on the right."""
+
+    NONE = "none"
+    COVER = "cover"
+    TITLE_PAGE = "title page"
+
+
 @dataclass(frozen=True, slots=True)
 class Opening:
     """What stands above everything: whose, what, of which kind.
 
     ``life`` stands under the composer's name, ``aside`` is the contact opposite the kind, ``above`` what stands over
-    that.
+    that. On a leaf of its own, ``parts`` are listed and ``facts`` told below, and ``foot`` stands at its foot: on a
+    cover over the whole width under the ``forces`` as they are drawn, on a title page line by line.
     """
 
     title: Text
@@ -100,6 +116,11 @@ class Opening:
     aside: Text = ()
     above: Text = ()
     life: Text = ()
+    leaf: Leaf = Leaf.NONE
+    parts: tuple[Line, ...] = ()
+    facts: tuple[Text, ...] = ()
+    forces: Strip | None = None
+    foot: tuple[Text, ...] = ()
 
 
 class Voice(StrEnum):
@@ -197,22 +218,27 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Sign:
-    drawing: Strip
+    """A drawing with what it means; in a key also an explanation below and a figure opposite."""
+
+    drawing: Strip | Drawable | None
     meaning: Text
+    detail: Text = ()
+    figure: Text = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Legend:
-    """What the drawings of a document mean."""
+    """What the drawings of a document mean, side by side; under a ``head`` as a key, one in a row."""
 
     signs: tuple[Sign, ...]
+    head: Text = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A timeline or a sketch, as wide as its ``share`` of the page; what it shows is said in the document as well."""
+    """A timeline, a sketch or a strip, as wide as its ``share`` of the page; what it shows is said in words as well."""
 
-    drawing: Course | Drawable
+    drawing: Course | Drawable | Strip
     caption: Text
     share: float = 1.0
 
@@ -227,12 +253,16 @@ class Signatures:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A head with what stands under it; ``aside`` says what the selection is part of. A key explains the document."""
+    """A head with what stands under it; ``aside`` says what the selection is part of. A key explains the document.
+
+    Where sections begin pages, one that ``runs_on`` follows on the page of the one before.
+    """
 
     head: Text
     blocks: tuple[Block, ...]
     aside: Text = ()
     key: bool = False
+    runs_on: bool = False
 
 
 Block = Opening | Section | Paragraph | Entry | Lines | Pairs | Table | Legend | Figure | Signatures
@@ -264,6 +294,7 @@ def texts(block: Block) -> Iterator[Text]:
     match block:
         case Opening():
             yield from (block.composer, block.life, block.title, block.subtitle, block.above, block.aside)
+            yield from (*(line.text for line in block.parts), *block.facts, *block.foot)
         case Section():
             yield from (block.head, block.aside)
             for inner in block.blocks:
@@ -279,7 +310,8 @@ def texts(block: Block) -> Iterator[Text]:
         case Table():
             yield from table_texts(block)
         case Legend():
-            yield from (sign.meaning for sign in block.signs)
+            yield block.head
+            yield from (text for sign in block.signs for text in (sign.meaning, sign.detail, sign.figure))
         case Figure():
             yield block.caption
         case Signatures():
