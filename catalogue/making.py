@@ -27,7 +27,7 @@ from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.records import gather_records_of_composer, gather_records_of_work
-from catalogue.gathering.technical import gather_rider
+from catalogue.gathering.technical import gather_rider, gather_setups
 from catalogue.gathering.timing import gather_timing
 from catalogue.gathering.works import gather_work
 from catalogue.models import Composer, Performance, Rider, Work
@@ -42,7 +42,7 @@ class Wish:
 
     ``works`` limits a list to these; a document of one work takes the only one. ``words`` is how long a note may be;
     ``society``, ``member_number`` and ``due`` are for a return, ``pages`` is how many a CV may have, ``telling`` how a
-    works list tells its works.
+    works list tells its works, ``has_cover`` whether front matter begins with a cover.
     """
 
     kind: str
@@ -59,6 +59,7 @@ class Wish:
     due: date | None = None
     pages: int | None = None
     telling: Telling = WHOLE
+    has_cover: bool = True
 
 
 def make_document(composer: Composer, wish: Wish) -> Document:
@@ -204,6 +205,20 @@ def make_rider(composer: Composer, wish: Wish) -> Document:
     )
 
 
+def make_front_matter(composer: Composer, wish: Wish) -> Document:
+    found = wanted_record(composer, wish, None)
+    catalogue, claims = reckoned(composer, wish)
+    return builder(wish.kind)(
+        gather_work(found),
+        catalogue.composer,
+        records=gather_records_of_work(found),
+        setups=gather_setups(found),
+        heard=hearings(catalogue, claims).get(found.pk, ()),
+        has_cover=wish.has_cover,
+        **setting_of(wish),
+    )
+
+
 MAKERS: dict[str, Callable[[Composer, Wish], Document]] = {
     "works-list-by-category": make_works_list,
     "works-list-by-year": make_works_list,
@@ -216,6 +231,7 @@ MAKERS: dict[str, Callable[[Composer, Wish], Document]] = {
     "performance-history": make_performance_history,
     "performance-return": make_performance_return,
     "rider": make_rider,
+    "front-matter": make_front_matter,
     "cue-sheet": make_cue_sheet,
     "cue-sheet-pocket": make_cue_sheet,
 }

@@ -145,6 +145,9 @@ class EditionFacts:
     pitch: ScorePitch | None = None
     accidentals: AccidentalRule | None = None
     published_by: str = ""
+    publisher_address: str = ""
+    publisher_email: str = ""
+    publisher_website: str = ""
     number: str = ""
     ismn: str = ""
     published: PartialDate | None = None

@@ -40,6 +40,10 @@ class Paper(StrEnum):
     TEN_BY_THIRTEEN = "10x13"
 
 
+OFFICE = (Paper.A4, Paper.LETTER)
+"""Papers for everything that is not bound with a score."""
+
+
 @dataclass(frozen=True, slots=True)
 class Run:
     """A piece of text in one style and one language.
@@ -228,10 +232,11 @@ class Sign:
 
 @dataclass(frozen=True, slots=True)
 class Legend:
-    """What the drawings of a document mean, side by side; under a ``head`` as a key, one in a row."""
+    """What the drawings of a document mean, side by side; under a ``head`` as a key, one in a row, after a note."""
 
     signs: tuple[Sign, ...]
     head: Text = ()
+    note: Text = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -273,7 +278,8 @@ class Document:
     """A whole document: ``kind`` chooses its sheet, ``running`` heads every page from the second on, left and right.
 
     ``house`` is the style of the composer's papers. ``data`` is what a spreadsheet is told where that differs from what
-    is printed, ``left_out`` what did not fit and is told to whoever asked, not printed.
+    is printed, ``left_out`` what did not fit, ``lacking`` what is usual and not known; both are told to whoever asked,
+    not printed.
     """
 
     kind: str
@@ -287,6 +293,7 @@ class Document:
     house: HouseStyle = HouseStyle.CLASSIC
     data: Table | None = None
     left_out: Text = ()
+    lacking: tuple[str, ...] = ()
 
 
 def texts(block: Block) -> Iterator[Text]:
@@ -310,7 +317,7 @@ def texts(block: Block) -> Iterator[Text]:
         case Table():
             yield from table_texts(block)
         case Legend():
-            yield block.head
+            yield from (block.head, block.note)
             yield from (text for sign in block.signs for text in (sign.meaning, sign.detail, sign.figure))
         case Figure():
             yield block.caption

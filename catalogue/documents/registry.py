@@ -108,6 +108,14 @@ KINDS = {
             needs=("performances with date, place, work and duration",),
         ),
         Kind("rider", "Technical rider", f"{CONTENTS}.rider", "rider", EVERY, needs=("something the work needs",)),
+        Kind(
+            "front-matter",
+            "Front matter of a score",
+            f"{CONTENTS}.front_matter",
+            "front_matter",
+            ("pdf", "docx", "html", "md", "txt"),
+            needs=("an instrumentation", "score in C or transposed"),
+        ),
         Kind("cue-sheet", "Cue sheet", f"{CONTENTS}.cue_sheet", "cue_sheet", EVERY, needs=("cues",)),
         Kind("cue-sheet-pocket", "Pocket cue sheet", f"{CONTENTS}.cue_sheet", "cue_sheet", EVERY, needs=("cues",)),
     )

@@ -16,10 +16,15 @@ from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import quoteattr
 
+from catalogue.drawings.sketch import Outline, Part, Sketch, Stroke
+
 FOLDER = Path(__file__).parent
 SPACE, LINES = 250, (-500, -250, 0, 250, 500)
 EDGE, GAP, LINE_THICK, REACH = 120, 70, 32, 720
-NOTE = "E0A4"
+NOTE, CLEF = "E0A4", "E050"
+KEY_WIDE, KEY_HIGH, KEY_TOP, KEY_NOTE = 20, 8.2, 2.2, 11.0
+"""A stave of a notation key, in spaces: how wide and high it is, where its upper line lies, where the note stands."""
+STEM, STEM_THICK, KEY_LINE, KEY_GAP = 3.5, 0.12, 0.13, 0.46
 
 Step = tuple[Any, ...]
 
@@ -79,6 +84,51 @@ def sign_drawing(name: str) -> SignDrawing | None:
         placed.append((x, glyph))
         x += glyph.wide + GAP
     return SignDrawing(x - GAP + EDGE, tuple(placed))
+
+
+@dataclass(frozen=True, slots=True)
+class KeyStave:
+    """A sign of a notation key on a stave with a treble clef: before the note g′, or as its head."""
+
+    name: str
+
+    def sketch(self, width: float) -> Sketch:
+        """Draw the stave so many units wide."""
+        space = width / KEY_WIDE
+        note = KEY_TOP + 3
+        lines = (KEY_TOP + place for place in range(5))
+        parts: list[Part] = [Stroke(((0, y * space), (width, y * space)), KEY_LINE * space) for y in lines]
+        parts.append(outline(glyphs()[CLEF], 0.5, note, space))
+        parts += self.noted(note, space)
+        return Sketch(width, KEY_HIGH * space, tuple(parts))
+
+    def noted(self, note: float, space: float) -> list[Part]:
+        sign = signs()[self.name]
+        glyph = glyphs()[sign.code]
+        is_head = sign.name.startswith("notehead")
+        head = glyph if is_head else glyphs()[NOTE]
+        found: list[Part] = [outline(head, KEY_NOTE, note, space)]
+        if not is_head:
+            found.append(outline(glyph, KEY_NOTE - KEY_GAP - glyph.wide / SPACE, note, space))
+        if sign.name != "noteheadWhole":
+            x = KEY_NOTE + head.wide / SPACE - STEM_THICK / 2
+            found.append(Stroke(((x * space, note * space), (x * space, (note - STEM) * space)), STEM_THICK * space))
+        return found
+
+
+def key_stave(name: str) -> KeyStave | None:
+    """Return a sign as a notation key shows it; ``None`` for one that is not known."""
+    return KeyStave(name) if name in signs() else None
+
+
+def outline(glyph: Glyph, x: float, y: float, space: float) -> Outline:
+    """Place an outline with its origin at x and y in spaces, ``space`` units to the space."""
+
+    def there(numbers: list[float]) -> tuple[float, ...]:
+        units = (number / SPACE for number in numbers)
+        return tuple((y - one if place % 2 else x + one) * space for place, one in enumerate(units))
+
+    return Outline(tuple((letter, there(numbers)) for letter, *numbers in glyph.steps))
 
 
 def to_svg(drawing: SignDrawing, *, scale: float, title: str) -> str:

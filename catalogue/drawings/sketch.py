@@ -55,7 +55,17 @@ class Words:
     strong: bool = False
 
 
-Part = Stroke | Circle | Words
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A solid shape: moves, lines and curves as SVG has them, each a letter (M, L, C or Z) with its places.
+
+    What an inner contour turns the other way round stays open.
+    """
+
+    steps: tuple[tuple[str, tuple[float, ...]], ...]
+
+
+Part = Stroke | Circle | Words | Outline
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +120,8 @@ def svg_part(part: Part) -> str:
             return f'<circle{clear} {place} stroke-width="{n(part.thick)}"{dash}/>'
         case Words():
             return "".join(words_svg(part))
+        case Outline():
+            return f'<path fill="currentColor" stroke="none" d="{path_of(part)}"/>'
 
 
 def stroke_svg(stroke: Stroke) -> str:
@@ -118,6 +130,10 @@ def stroke_svg(stroke: Stroke) -> str:
     fill = ' fill="currentColor"' if stroke.filled else ' class="clear"' if stroke.closed else ""
     dash = f' stroke-dasharray="{DASH}"' if stroke.dashed else ""
     return f'<path{fill} d="M{path}{end}" stroke-width="{n(stroke.thick)}"{dash}/>'
+
+
+def path_of(outline: Outline) -> str:
+    return "".join(letter + " ".join(map(n, places)) for letter, places in outline.steps)
 
 
 def words_svg(words: Words) -> Iterator[str]:

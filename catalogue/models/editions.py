@@ -73,6 +73,18 @@ class Edition(KeptOfWork):
     def published_by(self) -> str:
         return self.publisher_name or (self.publisher.name if self.publisher else "")
 
+    @property
+    def publisher_address(self) -> str:
+        return self.publisher.address if self.publisher else ""
+
+    @property
+    def publisher_email(self) -> str:
+        return self.publisher.email if self.publisher else ""
+
+    @property
+    def publisher_website(self) -> str:
+        return self.publisher.website if self.publisher else ""
+
 
 class TextSource(KeptOfWork):
     """A text that a work sets, where it was found, and whether it may be set, printed and sung.

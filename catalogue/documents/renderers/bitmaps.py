@@ -5,17 +5,17 @@ The same sketch gives the same bytes.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from functools import cache
 from io import BytesIO
 from itertools import pairwise
 from math import dist
 from pathlib import Path
 
-from PIL import Image, ImageDraw, ImageFont
+from PIL import Image, ImageChops, ImageDraw, ImageFont
 
 from catalogue.documents.renderers.characters import printable
-from catalogue.drawings.sketch import Circle, Sketch, Stroke, Words
+from catalogue.drawings.sketch import Circle, Outline, Part, Sketch, Stroke, Words
 
 FONTS = Path(__file__).parents[1] / "fonts"
 FACES = {(False, False): "NotoSans-Regular", (True, False): "NotoSans-Italic", (False, True): "NotoSans-SemiBold"}
@@ -32,13 +32,48 @@ def sketch_png(sketch: Sketch) -> bytes:
     image = Image.new("L", size, 255)
     pen = ImageDraw.Draw(image)
     for part in sketch.parts:
-        draw_part(pen, part)
+        if isinstance(part, Outline):
+            blacken(image, part)
+        else:
+            draw_part(pen, part)
     written = BytesIO()
     image.save(written, "PNG", optimize=True)
     return written.getvalue()
 
 
-def draw_part(pen: ImageDraw.ImageDraw, part: Stroke | Circle | Words) -> None:
+def blacken(image: Image.Image, outline: Outline) -> None:
+    """Fill a shape; what lies inside an even number of its contours stays as it is."""
+    shape = Image.new("1", image.size)
+    for contour in contours(outline):
+        one = Image.new("1", image.size)
+        ImageDraw.Draw(one).polygon(contour, fill=1)
+        shape = ImageChops.logical_xor(shape, one)
+    image.paste(0, mask=shape.convert("L"))
+
+
+def contours(outline: Outline) -> Iterator[list[Point]]:
+    """The contours as points in pixels, curves as twelve pieces."""
+    points: list[Point] = []
+    for letter, places in outline.steps:
+        ends = [(x * PIXELS, y * PIXELS) for x, y in zip(places[::2], places[1::2], strict=True)]
+        if letter == "Z":
+            yield points
+        elif letter == "M":
+            points = ends
+        elif letter == "L":
+            points += ends
+        else:
+            points += [curved((points[-1], *ends), step / 12) for step in range(1, 13)]
+
+
+def curved(ends: tuple[Point, ...], share: float) -> Point:
+    """A point of a cubic curve (de Casteljau)."""
+    while len(ends) > 1:
+        ends = tuple(between(start, end, share) for start, end in pairwise(ends))
+    return ends[0]
+
+
+def draw_part(pen: ImageDraw.ImageDraw, part: Part) -> None:
     match part:
         case Stroke():
             draw_stroke(pen, part)

@@ -17,6 +17,7 @@ from catalogue.documents.model import (
     Document,
     Entry,
     Figure,
+    Leaf,
     Legend,
     Lines,
     Opening,
@@ -24,6 +25,7 @@ from catalogue.documents.model import (
     Paragraph,
     Run,
     Section,
+    Sign,
     Signatures,
     Style,
     Table,
@@ -31,13 +33,15 @@ from catalogue.documents.model import (
     plain,
 )
 from catalogue.documents.renderers.characters import printable
-from catalogue.drawings.player_strip import to_svg
+from catalogue.drawings.player_strip import Strip, to_svg
 from catalogue.drawings.sketch import to_svg as sketch_svg
 from catalogue.drawings.timeline import Course, timeline
 from catalogue.drawings.timeline import to_svg as timeline_svg
 
 STRIP_SCALE = 1.2
 FIGURE_WIDE = 512  # units that a timeline is placed for; it is never drawn narrower, but moved along
+KEY_WIDE = 200  # units that a sign of a notation key is drawn wide
+COVER_SCALE = 2.4
 SKETCH_WIDE = 360  # units that a sketch is placed for, so that its words can be read on a phone
 FORMS = frozenset(
     ("number", "item", "lack", "input", "output", "speaker", "file", "cue", "place", "when", "change", "who")
@@ -121,6 +125,9 @@ class Writer:
     # ---- blocks
 
     def opening(self, opening: Opening) -> Iterator[str]:
+        if opening.leaf is not Leaf.NONE:
+            yield from self.leaf(opening)
+            return
         parts = (
             self.tagged("p", "composer", opening.composer),
             self.tagged("p", "life", opening.life),
@@ -130,6 +137,23 @@ class Writer:
             self.tagged("p", "contact", opening.aside),
         )
         yield from ("<header>", *filter(None, parts), "</header>")
+
+    def leaf(self, opening: Opening) -> Iterator[str]:
+        """A cover, whose title is no heading since the title page tells it again, or a title page."""
+        is_cover = opening.leaf is Leaf.COVER
+        yield f'<{"div" if is_cover else "header"} class="leaf {opening.leaf.replace(" ", "-")}">'
+        yield self.tagged("p", "composer", opening.composer)
+        yield self.tagged("p", "title", opening.title) if is_cover else self.heading(0, opening.title)
+        yield self.tagged("p", "subtitle", opening.subtitle)
+        yield self.tagged("p", "life", opening.life)
+        if opening.forces:
+            yield to_svg(opening.forces, COVER_SCALE)
+        if opening.parts:
+            items = (f"<li>{clean(part.label)} {self.text(part.text)}</li>" for part in opening.parts)
+            yield f'<ul class="parts">{"".join(items)}</ul>'
+        yield from (self.tagged("p", "fact", fact) for fact in opening.facts)
+        yield from (self.tagged("p", "imprint", line) for line in opening.foot if line)
+        yield f"</{'div' if is_cover else 'header'}>"
 
     def section(self, section: Section) -> Iterator[str]:
         yield '<section class="key">' if section.key else "<section>"
@@ -162,17 +186,41 @@ class Writer:
 
     def pairs(self, pairs: Pairs) -> Iterator[str]:
         for group in pairs.groups:
-            rows = "".join(f"<dt>{self.text(pair.label)}</dt><dd>{self.text(pair.value)}</dd>" for pair in group)
+            rows = "".join(f"{self.label(pair.label)}<dd>{self.text(pair.value)}</dd>" for pair in group)
             if rows:
                 yield f'<dl class="pairs">{rows}</dl>'
 
+    def label(self, label: Text) -> str:
+        """The label of a fact; what has none goes on with the fact before it."""
+        return f"<dt>{self.text(label)}</dt>" if label else ""
+
     def legend(self, legend: Legend) -> Iterator[str]:
-        yield '<ul class="legend">'
+        yield self.heading(2, legend.head)
+        yield self.tagged("p", "note", legend.note)
+        yield '<ul class="legend key">' if legend.head else '<ul class="legend">'
         for sign in legend.signs:
-            yield f"<li>{to_svg(sign.drawing, STRIP_SCALE)} {self.text(sign.meaning)}</li>"
+            told = "".join(
+                (
+                    self.tagged("span", "", sign.meaning),
+                    self.tagged("span", "figure", sign.figure),
+                    self.tagged("span", "detail", sign.detail),
+                )
+            )
+            yield f"<li>{self.drawn(sign)} {told if legend.head else self.text(sign.meaning)}</li>"
         yield "</ul>"
 
+    def drawn(self, sign: Sign) -> str:
+        if sign.drawing is None:
+            return "<span></span>"
+        if isinstance(sign.drawing, Strip):
+            return to_svg(sign.drawing, STRIP_SCALE)
+        return sketch_svg(sign.drawing.sketch(KEY_WIDE), title=plain(sign.meaning))
+
     def figure(self, figure: Figure) -> Iterator[str]:
+        if isinstance(figure.drawing, Strip):
+            strip = to_svg(figure.drawing, STRIP_SCALE)
+            yield f'<figure class="forces">{strip}<figcaption>{self.text(figure.caption)}</figcaption></figure>'
+            return
         if not isinstance(figure.drawing, Course):
             sketch = sketch_svg(figure.drawing.sketch(SKETCH_WIDE), title=plain(figure.caption))
             yield f'<figure class="plan">{sketch}<figcaption>{self.text(figure.caption)}</figcaption></figure>'

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import groupby
 
 from catalogue.documents.model import (
@@ -15,6 +16,7 @@ from catalogue.documents.model import (
     Document,
     Entry,
     Figure,
+    Leaf,
     Legend,
     Lines,
     Opening,
@@ -22,6 +24,7 @@ from catalogue.documents.model import (
     Paragraph,
     Run,
     Section,
+    Sign,
     Signatures,
     Style,
     Table,
@@ -29,6 +32,7 @@ from catalogue.documents.model import (
     joined,
 )
 from catalogue.documents.renderers.characters import printable
+from catalogue.drawings.player_strip import Strip
 
 STARTS = re.compile(r"^(\d{1,9})([.)])(?=\s|$)|^([-+=])")
 AROUND = {Style.PLAIN: "", Style.TITLE: "*", Style.EMPHASIS: "*", Style.STRONG: "**"}
@@ -92,6 +96,12 @@ def written(block: Block, level: int) -> Iterator[str]:
             yield table(block)
         case Signatures():
             yield "\n".join(f"- {text_of(line)}: \\_\\_\\_\\_ ({text_of(block.asked)})" for line in block.attested)
+        case Legend() if block.head:
+            yield f"{'#' * (level + 1)} {text_of(block.head)}"
+            yield text_of(block.note)
+            yield "\n".join(f"- {told}" for told in map(sign_told, block.signs))
+        case Figure() if isinstance(block.drawing, Strip):
+            yield text_of(block.caption)
         case Legend() | Figure():
             return
 
@@ -99,10 +109,21 @@ def written(block: Block, level: int) -> Iterator[str]:
 def opening(block: Opening) -> Iterator[str]:
     yield text_of(block.composer)
     yield text_of(block.life)
-    yield f"# {text_of(block.title)}"
+    yield f"**{text_of(bare(block.title))}**" if block.leaf is Leaf.COVER else f"# {text_of(block.title)}"
     yield text_of(block.subtitle)
     yield text_of(block.above)
     yield text_of(block.aside)
+    yield "\n".join(f"- {escaped(part.label)} {text_of(part.text)}" for part in block.parts)
+    yield "  \n".join(text_of(text) for text in (*block.facts, *block.foot) if text)
+
+
+def bare(text: Text) -> Text:
+    """The text without emphasis, to stand in one of its own."""
+    return tuple(replace(run, style=Style.PLAIN) for run in text)
+
+
+def sign_told(sign: Sign) -> str:
+    return "; ".join(text_of(text) for text in (sign.meaning, sign.detail, sign.figure) if text)
 
 
 def entry(block: Entry, level: int) -> str:

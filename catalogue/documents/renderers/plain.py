@@ -27,6 +27,7 @@ from catalogue.documents.model import (
     plain,
 )
 from catalogue.documents.renderers.characters import printable
+from catalogue.drawings.player_strip import Strip
 
 
 def render_plain(document: Document) -> bytes:
@@ -45,6 +46,8 @@ def lines(block: Block) -> Iterator[str]:
     match block:
         case Opening():
             yield from said(block.composer, block.life, block.title, block.subtitle, block.above, block.aside)
+            yield from (f"{part.label}\t{plain(part.text)}" for part in block.parts)
+            yield from said(*block.facts, *block.foot)
         case Section():
             yield from section_lines(block)
         case Paragraph():
@@ -58,9 +61,10 @@ def lines(block: Block) -> Iterator[str]:
         case Table():
             yield from table_lines(block)
         case Legend():
-            yield from said(*(sign.meaning for sign in block.signs))
+            yield from said(block.head, block.note)
+            yield from ("\t".join(said(sign.meaning, sign.detail, sign.figure)) for sign in block.signs)
         case Figure():
-            return
+            yield from said(block.caption) if isinstance(block.drawing, Strip) else ()
         case Signatures():
             yield from (f"{plain(line)}\t{plain(block.asked)}" for line in block.attested)
 

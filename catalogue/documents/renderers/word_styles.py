@@ -15,7 +15,7 @@ from docx.styles.style import ParagraphStyle
 from catalogue.documents.model import Document
 from catalogue.documents.sheets import geometry
 from catalogue.documents.sheets.chosen import size_of
-from catalogue.documents.sheets.geometry import Look, Sheet
+from catalogue.documents.sheets.geometry import BookSheet, Look, OpeningSheet, Sheet
 from catalogue.documents.sheets.houses import HOUSES, House, dressed_look
 
 FAMILIES = {"serif": "Noto Serif", "sans": "Noto Sans"}
@@ -41,10 +41,8 @@ def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
     """The styles of one kind of document, spaces reckoned from its leads."""
     opening, section, entry, lines = sheet.opening, sheet.section, sheet.entry, sheet.lines
     return (
-        WordStyle("LL Composer", opening.composer, keep_next=True, left=opening.x),
         WordStyle("LL Life Dates", opening.life, keep_next=True, left=opening.x),
-        WordStyle("Title", opening.title, after=6.75, keep_next=True, left=opening.x),
-        WordStyle("Subtitle", opening.subtitle, after=geometry.U, left=opening.x),
+        *(leaf_styles(sheet, sheet.book) if sheet.book else opening_styles(opening)),
         WordStyle("Heading 1", section.head, before=17, after=4.75, keep_next=True, left=section.x),
         WordStyle(
             "LL Entry Title", entry.title, before=7.5, keep_next=True, keep_lines=True,
@@ -58,8 +56,8 @@ def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
         WordStyle("LL Credit", sheet.credit.look, before=geometry.U, left=sheet.credit.x),
         WordStyle("LL Life", sheet.life.look, before=geometry.U, left=sheet.life.x),
         WordStyle("LL CV Line", lines.look, after=2.7, keep_lines=True, left=lines.turn_x, hanging=lines.turn_x),
-        WordStyle("LL Label", geometry.LABEL),
-        WordStyle("LL Value", geometry.VALUE),
+        WordStyle("LL Label", sheet.pairs.label if sheet.book else geometry.LABEL),
+        WordStyle("LL Value", sheet.pairs.value if sheet.book else geometry.VALUE),
         WordStyle("LL Family", geometry.FAMILY, keep_next=True),
         WordStyle("LL Table Head", geometry.TABLE_HEAD, keep_next=True),
         WordStyle("LL Table Cell", geometry.CELL),
@@ -70,9 +68,31 @@ def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
         WordStyle("LL Row Turn", Look("serif", 8, 11.25), left=13.5),
         WordStyle("LL Note", sheet.note.look, before=geometry.U, left=sheet.note.x),
         WordStyle("LL Signature", geometry.SIGNED, before=36, keep_lines=True),
-        WordStyle("Header", geometry.RUNNING),
-        WordStyle("Footer", geometry.FOLIO),
+        WordStyle("Header", sheet.book.running if sheet.book else geometry.RUNNING),
+        WordStyle("Footer", sheet.book.folio if sheet.book else geometry.FOLIO),
     )  # fmt: skip
+
+
+def opening_styles(opening: OpeningSheet) -> tuple[WordStyle, ...]:
+    return (
+        WordStyle("LL Composer", opening.composer, keep_next=True, left=opening.x),
+        WordStyle("Title", opening.title, after=6.75, keep_next=True, left=opening.x),
+        WordStyle("Subtitle", opening.subtitle, after=geometry.U, left=opening.x),
+    )
+
+
+def leaf_styles(sheet: Sheet, book: BookSheet) -> tuple[WordStyle, ...]:
+    """The styles of a cover, a title page and a key, in the measures of the title page."""
+    leaf, key = book.title_page, sheet.legend.key
+    return (
+        WordStyle("LL Composer", leaf.composer, keep_next=True, left=leaf.x),
+        WordStyle("LL Cover Title", book.cover.title, after=12, keep_next=True, left=leaf.x),
+        WordStyle("Title", leaf.title, after=12, keep_next=True, left=leaf.x),
+        WordStyle("Subtitle", sheet.section.aside, after=12),
+        WordStyle("LL Leaf", leaf.text, left=leaf.x),
+        WordStyle("LL Imprint", leaf.small, left=leaf.x),
+        WordStyle("Heading 2", key.head, before=17, after=6, keep_next=True),
+    )
 
 
 def set_styles(word: WordDocument, document: Document, sheet: Sheet) -> dict[str, ParagraphStyle]:

@@ -7,6 +7,7 @@ from functools import lru_cache
 from catalogue.documents.model import Paper
 from catalogue.documents.sheets import cue_sheet, performance_return
 from catalogue.documents.sheets.cv_section import CV_SECTION, PRESS_SHEET
+from catalogue.documents.sheets.front_matter import front_matter_sheet
 from catalogue.documents.sheets.geometry import Sheet
 from catalogue.documents.sheets.houses import dressed
 from catalogue.documents.sheets.paper import SIZES, Size
@@ -42,6 +43,8 @@ ON_LETTER = {"parts-checklist": LETTER, "cue-sheet": cue_sheet.LETTER, "performa
 @lru_cache(128)
 def sheet_of(kind: str, paper: Paper, house: HouseStyle = HouseStyle.CLASSIC) -> Sheet:
     """The sheet of a kind, dressed in a house's style."""
+    if kind == "front-matter":
+        return dressed(front_matter_sheet(paper), house)
     if paper is Paper.LETTER and kind in ON_LETTER:
         return dressed(ON_LETTER[kind], house)
     return dressed(SHEETS.get(kind, Sheet()), house)

@@ -89,7 +89,10 @@ class OpeningSheet:
 
 @dataclass(frozen=True, slots=True)
 class SectionSheet:
-    """``lead`` above a head, ``first_lead`` right after the opening, ``after`` to what stands under it."""
+    """``lead`` above a head, ``first_lead`` right after the opening, ``after`` to what stands under it.
+
+    ``begins``: a head begins a page. ``aside_below``: what stands beside a head stands so far under it instead.
+    """
 
     x: float = 44
     head: Look = HEAD
@@ -98,6 +101,8 @@ class SectionSheet:
     first_lead: float = 2 * U
     after: float = 1.35 * U
     continued_after: float = 1.5 * U
+    begins: bool = False
+    aside_below: float = 0
     rule: float = 0.4
     rule_above: float = 1.4 * U
     rule_lead: float = 13.2
@@ -151,7 +156,10 @@ class ColumnSheet:
 
 @dataclass(frozen=True, slots=True)
 class ListTableSheet:
-    """A table without rules between its rows, the label of a group standing before its first row."""
+    """A table without rules between its rows, the label of a group standing before its first row.
+
+    ``bare``: without heads, under a rule ``rule_above`` the first row. ``label_end``: where a label is turned over.
+    """
 
     columns: dict[str, ColumnSheet] = field(default_factory=dict)
     head: Look = ASIDE
@@ -164,6 +172,9 @@ class ListTableSheet:
     row_lead: float = 13.5
     group_lead: float = 15.75
     whole: int = 4
+    bare: bool = False
+    rule_above: float = 0
+    label_end: float = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,6 +207,7 @@ class PairsSheet:
     """Facts in columns side by side: the offsets of label and value of each group.
 
     ``stacked``: in a narrow column of that width, the value under its label, beside what follows, under a rule.
+    ``apart``: one after another, so far apart, each going on to the next page where it has to.
     """
 
     columns: tuple[tuple[float, float, float], ...] = ((0, 78, 240),)
@@ -204,6 +216,7 @@ class PairsSheet:
     lead: float = 1.6 * U
     stacked: float = 0
     rule_above: float = 0
+    apart: float = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,6 +231,25 @@ class NoteSheet:
 
 
 @dataclass(frozen=True, slots=True)
+class KeySheet:
+    """A key with a head over a rule and one drawing in a row, what it means beside it, a figure at the right."""
+
+    head: Look = HEAD
+    head_lead: float = 2.6 * U
+    head_rule: float = 4.2
+    note_lead: float = 2 * U
+    first_lead: float = 2.4 * U
+    name: Look = PROSE
+    detail: Look = Look("serif", 7.75, 10.75)
+    drawing: float = 105
+    rise: float = 18
+    x: float = 130
+    short: float = 80
+    detail_lead: float = 11.5
+    row: float = 58
+
+
+@dataclass(frozen=True, slots=True)
 class LegendSheet:
     x: float = 57.5
     look: Look = ENTRY_DETAIL
@@ -226,6 +258,7 @@ class LegendSheet:
     rise: float = 6.4
     after_drawing: float = 4
     between: float = 20
+    key: KeySheet = field(default_factory=lambda: KeySheet())
 
 
 @dataclass(frozen=True, slots=True)
@@ -244,6 +277,8 @@ class FigureSheet:
     sketch_scale: float = 0.74
     sketch_lead: float = 0.8 * U
     caption_below: float = 10
+    strip_x: float = 0
+    strip_scale: float = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,6 +289,42 @@ class SignaturesSheet:
     lead: float = 3.6 * U
     row: float = 3.4 * U
     below: float = 9.5
+
+
+@dataclass(frozen=True, slots=True)
+class LeafSheet:
+    """A page that an opening has to itself: baselines from the top of the page, leads from one to the next.
+
+    ``foot`` is where the last line at the foot stands, from the foot of the page; ``strip`` how far above it the player
+    strip begins, ``strip_scale`` how large a unit of it may be.
+    """
+
+    x: float
+    composer: Look
+    title: Look
+    subtitle: Look
+    text: Look
+    small: Look
+    first: float
+    title_lead: float
+    subtitle_lead: float
+    life_lead: float = 0
+    parts: float = 0
+    facts_lead: float = 0
+    foot: float = 0
+    strip: float = 0
+    strip_scale: float = 0
+    number_x: float = 0
+
+
+@dataclass(frozen=True, slots=True)
+class BookSheet:
+    """Pages that are bound: left and right mirrored, numbered in small Roman figures from the title page on."""
+
+    cover: LeafSheet
+    title_page: LeafSheet
+    folio: Look
+    running: Look
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,6 +350,7 @@ class Sheet:
     legend: LegendSheet = LegendSheet()
     figure: FigureSheet = FigureSheet()
     signatures: SignaturesSheet = SignaturesSheet()
+    book: BookSheet | None = None
     foot_note: Look = FOLIO
     folio: Look = FOLIO
     running: Look = RUNNING

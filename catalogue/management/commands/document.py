@@ -14,7 +14,7 @@ from django.core.management.base import CommandParser
 from django.utils import timezone
 
 from catalogue.documents.contents.works_list import LENGTHS, Telling
-from catalogue.documents.model import Document, Paper, plain
+from catalogue.documents.model import OFFICE, Document, Paper, plain
 from catalogue.documents.registry import FORMATS, KINDS, DocumentNeeds, Kind, render
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read
 from catalogue.making import Wish, make_document
@@ -40,7 +40,11 @@ class Command(CatalogueCommand):
             "--format", default=None, choices=sorted(FORMATS), help="default: the ending of --out, else pdf"
         )
         parser.add_argument("--language", default=None, metavar="L", help="default: the composer's")
-        parser.add_argument("--paper", default="a4", type=str.lower, choices=[paper.value for paper in Paper])
+        parser.add_argument(
+            "--paper", default="a4", type=str.lower, choices=[paper.value for paper in Paper],
+            help="scores also on a3, b4, tabloid, 9x12, 10x13",
+        )  # fmt: skip
+        parser.add_argument("--without-cover", action="store_true", help="front matter from the title page on")
         parser.add_argument("--by", default="category", choices=ORDERS, help="the order of a works list")
         parser.add_argument("--pocket", action="store_true", help="the small cue sheet, to lie on a stand")
         parser.add_argument("--rising", action="store_true", help="by year, the first year at the top")
@@ -67,11 +71,14 @@ class Command(CatalogueCommand):
         if format not in KINDS[kind].formats:
             known = ", ".join(KINDS[kind].formats)
             raise UnusableInput(f"“{options['kind']}” is made as {known}, not as {format}.")
+        refuse_score_paper(kind, Paper(options["paper"]))
         composer = composer_meant(options)
         document = document_of(composer, wish_of(composer, kind, options))
         self.write_out(options["out"], render(document, format))
         if document.left_out:
             self.stderr.write(plain(document.left_out))
+        for sentence in document.lacking:
+            self.stderr.write(f"Not in the records: {sentence}")
 
     def show_kinds(self) -> None:
         for word, kind in kinds_by_word().items():
@@ -102,6 +109,12 @@ def kind_of(word: str, order: str, *, pocket: bool = False) -> str:
     return f"{word}-by-{order}"
 
 
+def refuse_score_paper(kind: str, paper: Paper) -> None:
+    """Refuse the larger papers for what is not bound with a score."""
+    if kind != "front-matter" and paper not in OFFICE:
+        raise UnusableInput(f"--paper: only the front matter of a score is made on {paper.value}; use a4 or letter.")
+
+
 def format_of(out: str | None) -> str:
     if out is None:
         return "pdf"
@@ -124,6 +137,7 @@ def wish_of(composer: Composer, kind: str, options: dict[str, Any]) -> Wish:
         performance=options["performance"],
         words=positive(options["words"], "--words"),
         pages=positive(options["pages"], "--pages"),
+        has_cover=not options["without_cover"],
         telling=Telling(options["detail"], options["rising"], options["index"], available(options["available"])),
         society=options["society"],
         member_number=options["member"],

@@ -31,6 +31,15 @@ from catalogue.web.programmes import name_of
 from catalogue.web.wording import page_language
 from catalogue.web.work_names import work_names
 
+SCORE_PAPERS = (
+    (Paper.A3.value, "A3"),
+    (Paper.B4.value, _("B4 (250 × 353 mm)")),
+    (Paper.A4.value, "A4"),
+    (Paper.TABLOID.value, _("Tabloid (11 × 17 in)")),
+    (Paper.TEN_BY_THIRTEEN.value, _("10 × 13 in")),
+    (Paper.NINE_BY_TWELVE.value, _("9 × 12 in")),
+    (Paper.LETTER.value, _("US Letter")),
+)
 PAPERS = ((Paper.A4.value, "A4"), (Paper.LETTER.value, _("US Letter")))
 OFFERED = 60  # performances to choose from, the latest ones
 YEARS_IN_CV = 6
@@ -291,6 +300,40 @@ class CueSheetForm(DocumentForm):
         return Wish(plain.kind, plain.language, plain.paper, plain.today, works=(work.pk,) if work else ())
 
 
+class FrontMatterForm(DocumentForm):
+    word, title = "front-matter", _("Front matter of a score")
+    about = _("All that stands before the music: cover, title page, instruments, needs, notation, notes, words.")
+    any_kind = "front-matter"
+
+    paper = forms.ChoiceField(label=_("Paper"), choices=SCORE_PAPERS)
+    without_cover = forms.BooleanField(label=_("Without a cover"), required=False)
+    field_order: tuple[str, ...] = ("work", "paper", "without_cover")
+
+    def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
+        super().__init__(asked, composer=composer, today=today)
+        work = forms.ModelChoiceField(Work.objects.filter(composer=composer), label=_("Work"), required=False)
+        work.choices = [("", _("Choose a work")), *work_names(composer).labels.items()]
+        self.fields["work"] = work
+        self.order_fields(self.field_order)
+
+    def usual(self) -> dict[str, str]:
+        return {**super().usual(), "paper": Paper.A3.value}
+
+    def clean(self) -> dict[str, Any]:
+        if not self.cleaned_data.get("work") and not self.errors:
+            raise ValidationError(_("Choose the work whose score it stands before."), code="unchosen")
+        return self.cleaned_data
+
+    @property
+    def work(self) -> Work | None:
+        chosen: Work | None = self.cleaned_data.get("work")
+        return chosen
+
+    def wish(self) -> Wish:
+        works = (self.work.pk,) if self.work else ()
+        return replace(super().wish(), works=works, has_cover=not self.cleaned_data["without_cover"])
+
+
 class RiderForm(PartsForm):
     word, title = "rider", _("Technical rider")
     about = _("What a presenter is asked for: equipment, stage plan, channels, people, time, and the cautions.")
@@ -375,7 +418,8 @@ class ReturnForm(PeriodForm):
 FORMS: dict[str, type[DocumentForm]] = {
     form.word: form
     for form in (
-        WorksListForm, CvForm, EntryForm, HistoryForm, PressForm, PartsForm, CueSheetForm, RiderForm, ReturnForm,
+        WorksListForm, CvForm, EntryForm, HistoryForm, PressForm, PartsForm, FrontMatterForm, CueSheetForm,
+        RiderForm, ReturnForm,
     )
 }  # fmt: skip
 

@@ -77,11 +77,12 @@ def form_of(request: CatalogueRequest, kind: str) -> DocumentForm:
 
 def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:
     preview, needs, left_out = SafeString(), None, ""
+    lacking: tuple[str, ...] = ()
     if form.is_valid():
         try:
             made = make_document(request.composer, form.wish())
             preview = sheet(html_fragment(made, top=TOP))
-            left_out = plain(made.left_out)
+            left_out, lacking = plain(made.left_out), made.lacking
         except DocumentNeeds as missing:
             needs = missing
     context = {
@@ -90,6 +91,7 @@ def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:
         "preview": preview,
         "needs": needs,
         "left_out": left_out,
+        "lacking": lacking,
         "mend": mend_of(request, form, needs) if needs else "",
         "is_unchosen": form.has_error("__all__", "unchosen"),
     }
@@ -103,6 +105,8 @@ def sheet(fragment: str) -> SafeString:
 
 def mend_of(request: CatalogueRequest, form: DocumentForm, needs: DocumentNeeds) -> str:
     """Return where what is missing can be told, or nothing for somebody who may only read."""
+    if "edition" in needs.missing and form.work and request.can_edit:
+        return f"{reverse('record-new', args=[request.composer.slug, 'editions'])}?work={form.work.pk}"
     if "cues" in needs.missing and form.work and request.can_edit:
         return f"{reverse('timing-edit', args=[request.composer.slug, form.work.pk])}#cues"
     fields = [MENDS[fact] for fact in needs.missing if fact in MENDS]

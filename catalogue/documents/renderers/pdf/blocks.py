@@ -8,11 +8,11 @@ from catalogue.documents.model import (
     Block,
     Entry,
     Figure,
+    Leaf,
     Legend,
     Line,
     Lines,
     Opening,
-    Pair,
     Pairs,
     Paragraph,
     Section,
@@ -25,10 +25,13 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.documents.renderers.pdf.canvas import Canvas
-from catalogue.documents.renderers.pdf.entries import entry_item, legend_item
+from catalogue.documents.renderers.pdf.entries import entry_item
+from catalogue.documents.renderers.pdf.facts import lines_apart, pairs_items
 from catalogue.documents.renderers.pdf.figures import figure_item
 from catalogue.documents.renderers.pdf.flow import Draw, Item
-from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth
+from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth, lowered, right_line
+from catalogue.documents.renderers.pdf.keys import legend_items
+from catalogue.documents.renderers.pdf.leaves import leaf_item
 from catalogue.documents.renderers.pdf.setting import SetLine
 from catalogue.documents.renderers.pdf.signatures import signature_items
 from catalogue.documents.renderers.pdf.tables import table_items
@@ -39,6 +42,8 @@ RULE = 0.7
 RUNNING_ON = (Voice.PROSE, Voice.LIFE)
 """Voices whose paragraphs follow one another as one text."""
 ASIDE_AIR = 12
+LONG = 24
+"""A paragraph of more lines than these goes on to the next page where it has to."""
 
 
 def document_items(blocks: tuple[Block, ...], ground: Ground, parent: Element) -> list[Item]:
@@ -69,6 +74,8 @@ def following_items(block: Block, before: Block | None, ground: Ground, parent: 
 
 def block_items(block: Block, ground: Ground, parent: Element) -> list[Item]:
     match block:
+        case Opening() if block.leaf is not Leaf.NONE and ground.sheet.book is not None:
+            return [leaf_item(block, ground.sheet.book, ground, parent)]
         case Opening():
             return opening_items(block, ground, parent)
         case Section():
@@ -80,11 +87,11 @@ def block_items(block: Block, ground: Ground, parent: Element) -> list[Item]:
         case Lines():
             return lines_items(block, ground, parent)
         case Pairs():
-            return [pairs_item(block, ground, parent)]
+            return pairs_items(block, ground, parent)
         case Table():
             return table_items(block, ground, parent)
         case Legend():
-            return [legend_item(block, ground, parent)]
+            return legend_items(block, ground, parent)
         case Figure():
             return [figure_item(block, ground, parent)]
         case Signatures():
@@ -123,14 +130,10 @@ def asides(opening: Opening, ends: list[float], ground: Ground, parent: Element)
     for rise, text, end in ((look.leading, opening.above, max(ends[-2:])), (0.0, opening.aside, ends[-1])):
         line = ground.line(text, look)
         if text and end + ASIDE_AIR + line.width <= ground.width:
-            beside.append(raised(right_line(line, ground, parent.add("P")), rise))
+            beside.append(lowered(right_line(line, ground, parent.add("P")), -rise))
         elif text:
             below.append(aside_below(text, ground, parent))
     return beside, below
-
-
-def raised(drawing: Draw, rise: float) -> Draw:
-    return lambda canvas, y, fresh: drawing(canvas, y - rise, fresh)
 
 
 def aside_below(text: Text, ground: Ground, parent: Element) -> Item:
@@ -139,14 +142,6 @@ def aside_below(text: Text, ground: Ground, parent: Element) -> Item:
     lines = ground.lines(text, sheet.aside, ground.width - sheet.x)
     drawing = column(lines, ground.left + sheet.x, sheet.aside.leading, parent.add("P"))
     return Item(drawing, lead=sheet.aside.leading, depth=depth(lines, sheet.aside.leading), keep=True)
-
-
-def right_line(line: SetLine, ground: Ground, element: Element) -> Draw:
-    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        with canvas.content(element):
-            canvas.text_to(ground.right, y, line)
-
-    return draw
 
 
 # ---- sections
@@ -182,12 +177,18 @@ def section_items(section: Section, ground: Ground, parent: Element) -> list[Ite
 def plain_head(section: Section, ground: Ground, element: Element) -> Item:
     sheet = ground.sheet.section
     aside = ground.line(section.aside, sheet.aside)
-    measure = ground.width - sheet.x - (aside.width + 12 if section.aside else 0)
+    beside = aside.width + 12 if section.aside and not sheet.aside_below else 0
+    measure = ground.width - sheet.x - beside
     lines = ground.lines(section.head, sheet.head, measure)
     drawings = [column(lines, ground.left + sheet.x, sheet.head.leading, element.add("H2")), bookmark(section)]
-    if section.aside:
+    deep = depth(lines, sheet.head.leading)
+    if section.aside and sheet.aside_below:
+        deep += sheet.aside_below
+        drawings.append(lowered(column((aside,), ground.left + sheet.x, sheet.aside.leading, element.add("P")), deep))
+    elif section.aside:
         drawings.append(right_line(aside, ground, element.add("P")))
-    return Item(both(*drawings), lead=sheet.lead, depth=depth(lines, sheet.head.leading), keep=True)
+    begins = sheet.begins and not section.runs_on
+    return Item(both(*drawings), lead=sheet.lead, depth=deep, keep=True, begins=begins)
 
 
 def key_head(section: Section, ground: Ground, element: Element) -> Item:
@@ -231,10 +232,13 @@ def paragraph_items(paragraph: Paragraph, ground: Ground, parent: Element, *, la
     lines = ground.lines(paragraph.text, sheet.look, lambda place: room - (0 if place else indent))
     if not lines:
         return []
+    lead = sheet.look.leading if later else sheet.lead
+    if len(lines) > LONG:
+        made = lines_apart(lines, ground.left + sheet.x, sheet.look.leading, parent.add("P"))
+        return [replace(made[0], lead=lead), *made[1:]]
     drawing = paragraph_drawing(lines, sheet, indent, ground, parent.add("P"))
     if paragraph.voice is Voice.CLOSING:
         drawing = both(drawing, closing_rule(ground))
-    lead = sheet.look.leading if later else sheet.lead
     return [Item(drawing, lead=lead, depth=depth(lines, sheet.look.leading))]
 
 
@@ -247,7 +251,7 @@ def paragraph_drawing(
     lines: tuple[SetLine, ...], sheet: NoteSheet, indent: float, ground: Ground, element: Element
 ) -> Draw:
     if sheet.right:
-        return right_line(lines[0], ground, element)
+        return right_line(lines[0], ground, element, short=sheet.short)
     if not indent:
         return column(lines, ground.left + sheet.x, sheet.look.leading, element)
 
@@ -305,66 +309,3 @@ def line_item(line: Line, ground: Ground, element: Element, *, labelled: bool) -
                 )
 
     return Item(draw, lead=sheet.lead, depth=depth(lines, sheet.look.leading))
-
-
-# ---- facts with labels
-
-
-def pairs_item(pairs: Pairs, ground: Ground, parent: Element) -> Item:
-    """Groups of facts side by side, as far as the sheet has columns; further groups go on below the last."""
-    sheet = ground.sheet.pairs
-    if sheet.stacked:
-        return stacked_item(pairs, ground, parent)
-    columns: list[list[Pair]] = [[] for _ in sheet.columns]
-    for place, group in enumerate(pairs.groups):
-        columns[min(place, len(columns) - 1)] += group
-    drawings: list[Draw] = []
-    deepest = 0.0
-    for (label_x, value_x, end), column_pairs in zip(sheet.columns, columns, strict=True):
-        y = 0.0
-        for pair in column_pairs:
-            lines = ground.lines(pair.value, sheet.value, min(end, ground.width) - value_x)
-            drawings.append(pair_drawing(pair, lines, (label_x, value_x, y), ground, parent))
-            deepest = max(deepest, y + depth(lines, sheet.value.leading))
-            y += max(len(lines), 1) * sheet.value.leading
-    return Item(both(*drawings), lead=sheet.lead, depth=deepest)
-
-
-def stacked_item(pairs: Pairs, ground: Ground, parent: Element) -> Item:
-    """Facts under one another in a narrow column; what follows stands beside them."""
-    sheet = ground.sheet.pairs
-    drawings: list[Draw] = [rule_over(sheet.rule_above, ground)] if sheet.rule_above else []
-    y = 0.0
-    for pair in (pair for group in pairs.groups for pair in group):
-        label = ground.lines(pair.label, sheet.label, sheet.stacked)
-        lines = ground.lines(pair.value, sheet.value, sheet.stacked)
-        drawings.append(lowered(column(label, ground.left, sheet.label.leading, parent.add("P")), y))
-        y += sheet.label.leading
-        drawings.append(lowered(column(lines, ground.left, sheet.value.leading, parent.add("P")), y))
-        y += (len(lines) + 0.8) * sheet.value.leading
-    return Item(both(*drawings), lead=sheet.lead, keep=True)
-
-
-def rule_over(above: float, ground: Ground) -> Draw:
-    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        with canvas.artifact():
-            canvas.rule(ground.left, ground.right, y - above, RULE)
-
-    return draw
-
-
-def lowered(drawing: Draw, below: float) -> Draw:
-    return lambda canvas, y, fresh: drawing(canvas, y + below, fresh)
-
-
-def pair_drawing(
-    pair: Pair, lines: tuple[SetLine, ...], place: tuple[float, float, float], ground: Ground, parent: Element
-) -> Draw:
-    sheet = ground.sheet.pairs
-    label_x, value_x, below = place
-    label = (ground.line(pair.label, sheet.label),)
-    drawing = both(
-        column(label, ground.left + label_x, sheet.label.leading, parent.add("P")),
-        column(lines, ground.left + value_x, sheet.value.leading, parent.add("P")),
-    )
-    return lowered(drawing, below)

@@ -32,10 +32,13 @@ from catalogue.drawings.player_strip import (
     Point,
     Strip,
 )
+from catalogue.drawings.sketch import Outline
 
 BLACK = (0, 0, 0)
 WHITE = (1, 1, 1)
 DASHES: dict[bool, tuple[float, ...]] = {False: (), True: (2.6, 2)}
+NON_ZERO = 1
+"""How a path is filled: what turns the other way round inside it stays open."""
 ROUND = 1
 """The cap of a stroke that ends in a half circle."""
 ABOVE_HEAD = 20
@@ -43,10 +46,14 @@ ABOVE_HEAD = 20
 
 
 class Canvas:
-    """The pages, one after another; ``number`` is that of the page in hand, from 0."""
+    """The pages, one after another; ``number`` is that of the page in hand, from 0.
 
-    def __init__(self, size: Size, colour: tuple[float, float, float] = INK) -> None:
+    On left-hand pages everything stands ``mirrored`` points further to the right.
+    """
+
+    def __init__(self, size: Size, colour: tuple[float, float, float] = INK, *, mirrored: float = 0) -> None:
         self.colour = colour
+        self.mirrored = mirrored
         self.height = size.height
         self.number = 0
         self.marks = 0
@@ -75,11 +82,17 @@ class Canvas:
         self.number += 1
         self.marks = 0
         self.inked = False
+        if self.mirrored and self.number % 2:
+            self.drawing.translate(self.mirrored, 0)
 
     def finish(self) -> bytes:
         """The file with every page that was ended."""
         self.drawing.save()
         return self.written.getvalue()
+
+    def label(self, number: int, prefix: str, *, start: int = 0) -> None:
+        """Call a page by a word, or by a small Roman figure, where a reader shows its number."""
+        self.drawing.addPageLabel(number, "ROMAN_LOWER" if start else None, start or None, prefix or None)
 
     def bookmark(self, title: str, y: float) -> None:
         """An entry of the outline: a section begins at ``y``."""
@@ -196,6 +209,17 @@ class Canvas:
         with self.cleared(clear=closed and not filled):
             self.drawing.drawPath(path, stroke=1, fill=int(closed))
         self.drawing.setDash()
+
+    def shape(self, outline: Outline, left: float, top: float, scale: float) -> None:
+        """Fill an outline, its units from the upper left corner at the place."""
+        self.begin()
+        self.ink(inked=False)
+        path = self.drawing.beginPath()
+        draw = {"M": path.moveTo, "L": path.lineTo, "C": path.curveTo, "Z": path.close}
+        for letter, places in outline.steps:
+            pairs = zip(places[::2], places[1::2], strict=True)
+            draw[letter](*(one for x, y in pairs for one in (left + x * scale, self.height - top - y * scale)))
+        self.drawing.drawPath(path, stroke=0, fill=1, fillMode=NON_ZERO)
 
     def circle(self, x: float, y: float, radius: float, thick: float, *, dashed: bool = False) -> None:
         self.begin()

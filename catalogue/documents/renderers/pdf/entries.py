@@ -1,11 +1,10 @@
-"""Entries of a works list, with the player strip under their duration, and the key to its signs."""
+"""Entries of a works list, with the player strip under their duration."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
-from catalogue.documents.model import Entry, Legend, Sign, Text
+from catalogue.documents.model import Entry, Text
 from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import Draw, Item
 from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth
@@ -142,42 +141,3 @@ def paragraph(lines: tuple[SetLine, ...], start: float, ground: Ground, element:
     sheet = ground.sheet.entry
     inner = column(lines, ground.left + sheet.detail_x, sheet.detail.leading, element)
     return lambda canvas, y, fresh: inner(canvas, y + start, fresh)
-
-
-# ---- the key to the signs
-
-
-def legend_item(legend: Legend, ground: Ground, parent: Element) -> Item:
-    sheet = ground.sheet.legend
-    listed = parent.add("L")
-    drawings: list[Draw] = []
-    row = 0
-    x = sheet.x
-    for sign, line, width in measured(legend.signs, ground):
-        if x > sheet.x and x + width > ground.width:
-            row, x = row + 1, sheet.x
-        drawings.append(sign_drawing(sign, line, x, row, ground, listed.add("LI")))
-        x += width + sheet.between
-    return Item(both(*drawings), lead=sheet.lead, depth=row * sheet.row)
-
-
-def measured(signs: tuple[Sign, ...], ground: Ground) -> Iterator[tuple[Sign, SetLine, float]]:
-    sheet = ground.sheet.legend
-    for sign in signs:
-        line = ground.line(sign.meaning, sheet.look)
-        yield sign, line, sign.drawing.width + sheet.after_drawing + line.width
-
-
-def sign_drawing(sign: Sign, line: SetLine, x: float, row: int, ground: Ground, element: Element) -> Draw:
-    sheet = ground.sheet.legend
-    place = ground.left + x
-    label, body = element.add("Lbl"), element.add("LBody")
-
-    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        y += row * sheet.row
-        with canvas.content(label):
-            canvas.strip(place, y - sheet.rise - LINE_Y, sign.drawing, 1)
-        with canvas.content(body):
-            canvas.text(place + sign.drawing.width + sheet.after_drawing, y, line)
-
-    return draw

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from catalogue.documents.model import Figure, plain, wording
 from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import Item
-from catalogue.documents.renderers.pdf.ground import Ground
+from catalogue.documents.renderers.pdf.ground import Ground, depth
 from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import FigureSheet, Look
-from catalogue.drawings.sketch import Circle, Drawable, Sketch, Stroke
+from catalogue.drawings.player_strip import LINE_Y, Strip
+from catalogue.drawings.sketch import Circle, Drawable, Outline, Sketch, Stroke
 from catalogue.drawings.sketch import Words as SketchWords
 from catalogue.drawings.timeline import (
     CUE_BELOW,
@@ -29,6 +30,8 @@ from catalogue.drawings.timeline import (
 
 def figure_item(figure: Figure, ground: Ground, parent: Element) -> Item:
     """A caption and the drawing below it, whole on one page."""
+    if isinstance(figure.drawing, Strip):
+        return strip_item(figure, figure.drawing, ground, parent)
     if not isinstance(figure.drawing, Course):
         return sketch_item(figure, figure.drawing, ground, parent)
     sheet = ground.sheet.figure
@@ -113,6 +116,28 @@ class Drawn:
         self.canvas.text(x, self.y(height), line)
 
 
+# ---- player strips
+
+
+def strip_item(figure: Figure, strip: Strip, ground: Ground, parent: Element) -> Item:
+    """The forces as a strip as wide as the text at most, what it adds up to below it."""
+    sheet = ground.sheet.figure
+    room = ground.width - sheet.strip_x
+    scale = min(sheet.strip_scale, room / strip.width)
+    x, high = ground.left + sheet.strip_x, strip.height * scale
+    lines = ground.lines(figure.caption, sheet.caption, room)
+    drawn, told = parent.add("Figure", alternative=strip.title), parent.add("Caption")
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.content(drawn):
+            canvas.strip(x, y - LINE_Y * scale, strip, scale)
+        with canvas.content(told):
+            for place, line in enumerate(lines):
+                canvas.text(x, y + high + sheet.caption_below + place * sheet.caption.leading, line)
+
+    return Item(draw, lead=sheet.lead, depth=high + sheet.caption_below + depth(lines, sheet.caption.leading))
+
+
 # ---- sketches
 
 
@@ -127,15 +152,16 @@ def sketch_item(figure: Figure, drawing: Drawable, ground: Ground, parent: Eleme
 
     def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
         with canvas.content(drawn):
-            draw_sketch(canvas, sketch, ground, left, y)
+            draw_sketch(canvas, sketch, ground, (left, y), sheet.sketch_scale)
         with canvas.content(told):
             canvas.text(ground.left + (ground.width - caption.width) / 2, y + high + sheet.caption_below, caption)
 
     return Item(draw, lead=sheet.sketch_lead, depth=high + sheet.caption_below)
 
 
-def draw_sketch(canvas: Canvas, sketch: Sketch, ground: Ground, left: float, top: float) -> None:
-    scale = ground.sheet.figure.sketch_scale
+def draw_sketch(canvas: Canvas, sketch: Sketch, ground: Ground, place: tuple[float, float], scale: float) -> None:
+    """Draw a sketch with its upper left corner at the place, ``scale`` points to the unit."""
+    left, top = place
     for part in sketch.parts:
         match part:
             case Stroke():
@@ -145,11 +171,13 @@ def draw_sketch(canvas: Canvas, sketch: Sketch, ground: Ground, left: float, top
                 centre = left + part.x * scale, top + part.y * scale
                 canvas.circle(*centre, part.radius * scale, part.thick * scale, dashed=part.dashed)
             case SketchWords():
-                sketch_words(canvas, part, ground, left, top)
+                sketch_words(canvas, part, ground, place, scale)
+            case Outline():
+                canvas.shape(part, left, top, scale)
 
 
-def sketch_words(canvas: Canvas, words: SketchWords, ground: Ground, left: float, top: float) -> None:
-    scale = ground.sheet.figure.sketch_scale
+def sketch_words(canvas: Canvas, words: SketchWords, ground: Ground, place: tuple[float, float], scale: float) -> None:
+    left, top = place
     look = Look("sans", words.size * scale, italic=words.italic, strong=words.strong)
     line = ground.line(wording(words.text), look)
     before = {"start": 0.0, "middle": line.width / 2, "end": line.width}[words.anchor]

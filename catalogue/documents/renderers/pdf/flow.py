@@ -22,7 +22,7 @@ class Item:
     """``lead`` above, ``depth`` between first and last baseline, ``tail`` below the last to where the next item starts.
 
     ``keep``: stays with the next item. ``again``: items drawn above it where it begins a page, with ``fresh_lead``
-    instead of ``lead`` below them. ``begins``: starts a page.
+    instead of ``lead`` below them. ``begins``: starts a page. ``leaf``: has a page to itself, on the right-hand side.
     """
 
     draw: Draw
@@ -33,6 +33,7 @@ class Item:
     again: tuple[Item, ...] = ()
     fresh_lead: float | None = None
     begins: bool = False
+    leaf: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +70,8 @@ class Flow:
     def add(self, chunk: list[Item]) -> None:
         """Place items that keep together; a chunk longer than a page is broken where it must be."""
         if self.cursor is not None and (chunk[0].begins or not self.fits(chunk)):
+            self.turn()
+        if chunk[0].leaf and self.page % 2:
             self.turn()
         for item in chunk:
             if self.cursor is not None and not self.fits([item]):

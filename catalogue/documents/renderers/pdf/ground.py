@@ -67,5 +67,20 @@ def both(*drawings: Draw) -> Draw:
     return draw
 
 
+def right_line(line: SetLine, ground: Ground, element: Element, *, short: float = 0) -> Draw:
+    """A line that ends where the text does, or so far before that."""
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.content(element):
+            canvas.text_to(ground.right - short, y, line)
+
+    return draw
+
+
+def lowered(drawing: Draw, below: float) -> Draw:
+    """A drawing whose first baseline lies so far below the place it is given."""
+    return lambda canvas, y, fresh: drawing(canvas, y + below, fresh)
+
+
 def depth(lines: tuple[SetLine, ...], leading: float) -> float:
     return max(len(lines) - 1, 0) * leading

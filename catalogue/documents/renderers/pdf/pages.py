@@ -5,6 +5,7 @@ from __future__ import annotations
 from catalogue.documents.labels import labels
 from catalogue.documents.model import Document
 from catalogue.documents.renderers.pdf.blocks import document_items
+from catalogue.documents.renderers.pdf.book import Book
 from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import Placed, placed
 from catalogue.documents.renderers.pdf.ground import Ground
@@ -37,13 +38,24 @@ def render_pdf(document: Document) -> bytes:
     tree = Element("Document")
     items = laid_out(document, ground, tree)
     pages = pages_in(items)
-    canvas = Canvas(ground.size, HOUSES[document.house].ink)
+    book = Book(items, document, ground) if ground.sheet.book else None
+    mirrored = ground.sheet.margins.right - ground.left if book else 0.0
+    canvas = Canvas(ground.size, HOUSES[document.house].ink, mirrored=mirrored)
     canvas.properties(document.title, document.author, document.language)
-    for one in items:
-        if one.page != canvas.number:
+
+    def ended() -> None:
+        if book is not None:
+            book.end_page(canvas)
+        else:
             end_page(canvas, document, ground, pages)
+
+    for one in items:
+        while one.page != canvas.number:
+            ended()
         one.item.draw(canvas, one.y, one.fresh)
-    end_page(canvas, document, ground, pages)
+    ended()
+    if book is not None and canvas.number % 2:
+        ended()
     return tagged(canvas.finish(), tree, document.language)
 
 

@@ -17,6 +17,8 @@ HEAVY, LIGHT = 0.7, 0.35
 
 def table_items(table: Table, ground: Ground, parent: Element) -> list[Item]:
     listed = ground.sheet.list_table
+    if listed is not None and listed.bare:
+        return bare_items(table, listed, ground, parent.add("Table"))
     if listed is not None:
         return list_items(table, listed, ground, parent.add("Table"))
     return ruled_items(table, ground.sheet.ruled_table, ground, parent.add("Table"))
@@ -81,17 +83,56 @@ def list_items(table: Table, sheet: ListTableSheet, ground: Ground, parent: Elem
     return items
 
 
+def bare_items(table: Table, sheet: ListTableSheet, ground: Ground, parent: Element) -> list[Item]:
+    """The rows under a rule, without heads; a total under a short rule of its own."""
+    items: list[Item] = []
+    for place, group in enumerate(table.groups):
+        items += list_group(group, table, sheet, ground, parent, None, first=not place)
+    if table.total:
+        items[-1] = replace(items[-1], keep=True)
+        drawing, deep = list_row(table.total, Group((), ()), table, sheet, ground, parent.add("TR"), labelled=False)
+        last = column_of(sheet.columns, table.columns[-1].key, ground)
+        items.append(Item(both(drawing, sum_rule(last, sheet, ground)), lead=sheet.row_lead, depth=deep))
+    if items:
+        items[0] = replace(items[0], draw=both(items[0].draw, rule_below(-sheet.rule_above, HEAVY, ground)))
+    return items
+
+
+def sum_rule(column: ColumnSheet, sheet: ListTableSheet, ground: Ground) -> Draw:
+    """A rule over a sum, half as wide as its column."""
+    end = ground.left + column.end
+    start = end - (column.end - column.x) / 2
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        with canvas.artifact():
+            canvas.rule(start, end, y - sheet.cell.size * 1.05, LIGHT)
+
+    return draw
+
+
 def list_group(
-    group: Group, table: Table, sheet: ListTableSheet, ground: Ground, parent: Element, again: Item, *, first: bool
+    group: Group,
+    table: Table,
+    sheet: ListTableSheet,
+    ground: Ground,
+    parent: Element,
+    again: Item | None,
+    *,
+    first: bool,
 ) -> list[Item]:
     """The rows of a year; a short year is kept whole, a long one says its year again on a new page."""
     whole = len(group.rows) <= sheet.whole
     items = []
     for place, row in enumerate(group.rows):
-        lead = sheet.row_lead if place else sheet.first_lead if first else sheet.group_lead
+        opens = sheet.head_lead if sheet.bare else sheet.first_lead
+        lead = sheet.row_lead if place else opens if first else sheet.group_lead
         drawing, deep = list_row(row, group, table, sheet, ground, parent.add("TR"), labelled=not place)
         keep = whole and place < len(group.rows) - 1
-        items.append(Item(drawing, lead=lead, depth=deep, keep=keep, again=(again,), fresh_lead=sheet.first_lead))
+        items.append(
+            Item(
+                drawing, lead=lead, depth=deep, keep=keep, again=(again,) if again else (), fresh_lead=sheet.first_lead
+            )
+        )
     return items
 
 
@@ -105,26 +146,34 @@ def list_row(
     *,
     labelled: bool,
 ) -> tuple[Draw, float]:
-    drawings = [label_drawing(group, sheet, ground, parent.add("TH", scope="Row"), labelled=labelled)]
-    deepest = 0.0
+    label = label_lines(group, sheet, ground)
+    drawings = [label_drawing(label, sheet, ground, parent.add("TH", scope="Row"), labelled=labelled)]
+    deepest = depth(label, sheet.label.leading) if labelled else 0.0
     for place, (column, cell) in enumerate(zip(table.columns, row, strict=True)):
         geometry = column_of(sheet.columns, column.key, ground)
-        lines = cell_lines(cell, geometry, sheet.cell if place else sheet.title, sheet.cell, ground)
+        look = geometry.look or (sheet.cell if place else sheet.title)
+        lines = cell_lines(cell, geometry, look, geometry.look or sheet.cell, ground)
         drawings.append(cell_drawing(lines, geometry, sheet.cell.leading, ground, parent.add("TD")))
         deepest = max(deepest, depth(lines, sheet.cell.leading))
     return both(*drawings), deepest
 
 
-def label_drawing(group: Group, sheet: ListTableSheet, ground: Ground, element: Element, *, labelled: bool) -> Draw:
-    line = ground.line(group.label, sheet.label)
+def label_lines(group: Group, sheet: ListTableSheet, ground: Ground) -> tuple[SetLine, ...]:
+    """The label of a group, in one line where the sheet does not say where it is turned over."""
+    if sheet.label_end:
+        return ground.lines(group.label, sheet.label, sheet.label_end)
+    return (ground.line(group.label, sheet.label),)
 
+
+def label_drawing(
+    lines: tuple[SetLine, ...], sheet: ListTableSheet, ground: Ground, element: Element, *, labelled: bool
+) -> Draw:
     def draw(canvas: Canvas, y: float, fresh: bool) -> None:
-        if labelled:
-            with canvas.content(element):
-                canvas.text(ground.left, y, line)
-        elif fresh:
-            with canvas.artifact():
-                canvas.text(ground.left, y, line)
+        if not (labelled or fresh):
+            return
+        with canvas.content(element) if labelled else canvas.artifact():
+            for place, line in enumerate(lines):
+                canvas.text(ground.left, y + place * sheet.label.leading, line)
 
     return draw
 

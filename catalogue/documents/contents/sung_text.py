@@ -1,0 +1,107 @@
+"""The words that a work sets, beside their translation, as far as whoever has the rights allows it.
+
+A text is printed once it is cleared: granted and not run out, free of rights, or the composer's own. A translation has
+a right of its own (Berne Convention, article 2(3)) and is cleared by itself.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from datetime import date
+from itertools import zip_longest
+
+from catalogue.documents.labels import Labels
+from catalogue.documents.model import (
+    Block,
+    Cell,
+    Column,
+    Group,
+    Paragraph,
+    Style,
+    Table,
+    Text,
+    Voice,
+    joined,
+    value,
+    wording,
+)
+from catalogue.record_facts import TextSourceFacts
+from catalogue.terms import Clearance
+from catalogue.timing import PartialDate
+
+FREE = (Clearance.PUBLIC_DOMAIN, Clearance.OWN_TEXT)
+LONGEST = 400
+"""A line of more letters is prose, and goes on in another row."""
+
+
+def may_be_printed(clearance: Clearance, expires: PartialDate | None, today: date) -> bool:
+    """Whether a text is cleared on a day."""
+    if clearance is Clearance.GRANTED:
+        return expires is None or expires.last >= today
+    return clearance in FREE
+
+
+def text_blocks(sources: tuple[TextSourceFacts, ...], today: date, says: Labels) -> tuple[Block, ...]:
+    """Each text that may be printed, under its title and author, above the line that is asked for."""
+    return tuple(block for one in sources for block in blocks_of_text(one, today, says))
+
+
+def blocks_of_text(source: TextSourceFacts, today: date, says: Labels) -> Iterator[Block]:
+    if not source.body.strip() or not may_be_printed(source.clearance, source.expires, today):
+        return
+    yield Paragraph(head_of(source, says))
+    may_translate = may_be_printed(source.translation_clearance, None, today)
+    yield table_of_text(source, source.translation if may_translate else "", says)
+    if source.credit:
+        yield Paragraph(value(source.credit), Voice.NOTE)
+
+
+def head_of(source: TextSourceFacts, says: Labels) -> Text:
+    """The title, the author, and who translated it."""
+    by = says.say("translated by {translator}", translator=source.translator) if source.translator else ()
+    return joined((value(source.title, Style.TITLE, source.language), value(source.author), by), ", ")
+
+
+def table_of_text(source: TextSourceFacts, translation: str, says: Labels) -> Table:
+    """Stanza beside stanza, line beside line."""
+    columns = [Column("words", language_head(source.language, "Text", says))]
+    if translation.strip():
+        columns.append(Column("translation", language_head(source.translation_language, "Translation", says)))
+    pairs = zip_longest(stanzas(source.body), stanzas(translation), fillvalue=())
+    tags = (source.language, source.translation_language)[: len(columns)]
+    return Table(tuple(columns), tuple(Group((), tuple(rows(pair, tags))) for pair in pairs))
+
+
+def language_head(tag: str, otherwise: str, says: Labels) -> Text:
+    name = says.language_name(tag) if tag else ""
+    return value(name[:1].upper() + name[1:]) or wording(says.word(otherwise))
+
+
+def rows(pair: tuple[tuple[str, ...], tuple[str, ...]], tags: tuple[str, ...]) -> Iterator[tuple[Cell, ...]]:
+    for lines in zip_longest(*pair, fillvalue=""):
+        yield tuple(
+            Cell((value(line, language=tag),)) if line else Cell() for line, tag in zip(lines, tags, strict=False)
+        )
+
+
+def stanzas(body: str) -> tuple[tuple[str, ...], ...]:
+    """The lines of each stanza; an empty line parts stanzas.
+
+    >>> stanzas("Ebb,\\nflow.\\n\\nEbb.")
+    (('Ebb,', 'flow.'), ('Ebb.',))
+    """
+    parts = re.split(r"\n\s*\n", body.strip())
+    return tuple(
+        tuple(piece for line in part.splitlines() for piece in pieces(line.strip()) if piece) for part in parts
+    )
+
+
+def pieces(line: str) -> Iterator[str]:
+    """A line, or the pieces of one that is too long for a row, parted at spaces."""
+    while len(line) > LONGEST:
+        place = line.rfind(" ", 1, LONGEST)
+        end = place if place > 0 else LONGEST
+        yield line[:end].rstrip()
+        line = line[end:].lstrip()
+    yield line

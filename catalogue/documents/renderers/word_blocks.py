@@ -1,0 +1,369 @@
+"""The blocks of a document as paragraphs, tables and pictures of a word-processor file."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+from docx.document import Document as WordDocument
+from docx.enum.text import WD_ALIGN_PARAGRAPH, WD_LINE_SPACING
+from docx.oxml import OxmlElement
+from docx.oxml.ns import qn
+from docx.shared import Pt
+from docx.table import _Cell as WordCell
+from docx.table import _Row as WordRow
+from docx.text.paragraph import Paragraph as WordParagraph
+from docx.text.run import Run as WordRun
+
+from catalogue.documents.labels import Labels, labels
+from catalogue.documents.model import (
+    Block,
+    Cell,
+    Document,
+    Entry,
+    Figure,
+    Legend,
+    Lines,
+    Opening,
+    Pair,
+    Pairs,
+    Paragraph,
+    Run,
+    Section,
+    Signatures,
+    Style,
+    Table,
+    Text,
+    Voice,
+    joined,
+    plain,
+    wording,
+)
+from catalogue.documents.renderers.bitmaps import sketch_png
+from catalogue.documents.renderers.characters import printable
+from catalogue.documents.renderers.word_styles import set_styles, tab_stops
+from catalogue.documents.renderers.word_tables import (
+    CELL_MARGIN,
+    border,
+    keep_whole,
+    rule,
+    set_widths,
+    to_the_right,
+    ways,
+)
+from catalogue.documents.sheets.chosen import size_of
+from catalogue.documents.sheets.geometry import ColumnSheet, Sheet
+from catalogue.drawings.player_strip import Strip
+from catalogue.drawings.timeline import Course
+
+VOICES = {
+    Voice.PROSE: "Body Text",
+    Voice.SIGNED: "LL Signed",
+    Voice.CREDIT: "LL Credit",
+    Voice.LIFE: "LL Life",
+    Voice.NOTE: "LL Note",
+    Voice.CLOSING: "LL Note",
+}
+BOX = "\N{BALLOT BOX}"
+BLANK = "_" * 8
+UNIT = 0.74
+"""Points to a unit of a sketch."""
+
+
+class Writer:
+    """Writes the blocks of one document into a file that has its styles."""
+
+    def __init__(self, word: WordDocument, document: Document, sheet: Sheet) -> None:
+        self.word = word
+        self.sheet = sheet
+        self.says: Labels = labels(document.language)
+        self.width = size_of(document.kind, document.paper).width - sheet.margins.left - sheet.margins.right
+        styles = set_styles(word, document, sheet)
+        self.ids = {name: style.style_id for name, style in styles.items()}
+        tab_stops(styles["LL Entry Title"], (sheet.entry.title_x, False), (self.width, True))
+        tab_stops(styles["LL Entry Detail"], (sheet.entry.detail_x, False))
+        tab_stops(styles["LL CV Line"], (sheet.lines.text_x, False))
+        tab_stops(styles["Heading 1"], (self.width, True))
+        tab_stops(styles["LL Signature"], ((self.width - sheet.signatures.gutter) / 2 - CELL_MARGIN, True))
+        for name in ("Subtitle", "Header", "Footer"):
+            tab_stops(styles[name], (self.width, True))
+
+    def block(self, block: Block) -> None:
+        match block:
+            case Opening():
+                self.opening(block)
+            case Section():
+                self.section(block)
+            case Paragraph():
+                self.paragraph(block.text, VOICES[block.voice])
+            case Entry():
+                self.entry(block)
+            case Lines():
+                self.lines(block)
+            case Pairs():
+                self.pairs(block)
+            case Table():
+                self.table(block)
+            case Signatures():
+                self.signatures(block)
+            case Figure():
+                self.figure(block)
+            case Legend():
+                self.legend(block)
+
+    def legend(self, legend: Legend) -> None:
+        """The marks of strips are left out as the strips are."""
+
+    def figure(self, figure: Figure) -> None:
+        """A sketch as a picture over its caption; a timeline and a strip are left out."""
+        if isinstance(figure.drawing, Course | Strip):
+            return
+        wide = self.width * figure.share
+        picture = BytesIO(sketch_png(figure.drawing.sketch(wide / UNIT)))
+        paragraph = self.word.add_paragraph()
+        paragraph.alignment = WD_ALIGN_PARAGRAPH.CENTER
+        paragraph.paragraph_format.keep_with_next = True
+        paragraph.paragraph_format.line_spacing_rule = WD_LINE_SPACING.SINGLE
+        drawn = paragraph.add_run().add_picture(picture, width=Pt(wide))
+        drawn._inline.docPr.set("descr", plain(figure.caption))
+        self.paragraph(figure.caption, VOICES[Voice.NOTE]).alignment = WD_ALIGN_PARAGRAPH.CENTER
+
+    # ---- text
+
+    def wear(self, paragraph: WordParagraph, style: str) -> WordParagraph:
+        """Put a style on by its id: python-docx would look it up by name every time."""
+        paragraph._p.style = self.ids[style]
+        return paragraph
+
+    def paragraph(self, text: Text, style: str) -> WordParagraph:
+        made = self.wear(self.word.add_paragraph(), style)
+        write_text(made, text)
+        return made
+
+    def tabbed(self, parts: tuple[Text, ...], style: str) -> WordParagraph:
+        """Texts with a tab between them, empty ones keeping their place but for those at the end."""
+        made = self.wear(self.word.add_paragraph(), style)
+        while parts and not parts[-1]:
+            parts = parts[:-1]
+        for place, part in enumerate(parts):
+            if place:
+                made.add_run("\t")
+            write_text(made, part)
+        return made
+
+    # ---- blocks
+
+    def opening(self, opening: Opening) -> None:
+        if opening.composer:
+            self.paragraph(opening.composer, "LL Composer")
+        if opening.life:
+            self.paragraph(opening.life, "LL Life Dates")
+        self.paragraph(opening.title, "Title")
+        if opening.above:
+            self.tabbed(((), opening.above), "Subtitle").paragraph_format.space_after = Pt(0)
+        if opening.subtitle or opening.aside:
+            self.tabbed((opening.subtitle, opening.aside), "Subtitle")
+
+    def section(self, section: Section) -> None:
+        head = self.paragraph(section.head, "Heading 1")
+        if section.aside:
+            head.add_run("\t")
+            write_text(head, section.aside, size=self.sheet.section.aside.size, italic=True)
+        for block in section.blocks:
+            self.block(block)
+
+    def entry(self, entry: Entry) -> None:
+        """Year, title and duration on one line; number and edition before the first details."""
+        year, *beside = (*entry.margin, ())[: max(len(entry.margin), 1)]
+        title = self.tabbed((year, entry.title, entry.figure), "LL Entry Title")
+        resize(title, year, self.sheet.entry.year.size)
+        rows = max(len(beside), len(entry.details))
+        for place in range(rows):
+            left = beside[place] if place < len(beside) else ()
+            detail = entry.details[place] if place < len(entry.details) else ()
+            made = self.tabbed((left, detail), "LL Entry Detail")
+            resize(made, left, self.sheet.entry.number.size)
+            made.paragraph_format.keep_with_next = place < rows - 1
+        title.paragraph_format.keep_with_next = rows > 0
+
+    def lines(self, block: Lines) -> None:
+        before = ""
+        for line in block.lines:
+            self.tabbed((wording("" if line.label == before else line.label), line.text), "LL CV Line")
+            before = line.label
+
+    def pairs(self, pairs: Pairs) -> None:
+        """Groups of facts side by side, as far as the sheet has columns."""
+        columns = self.sheet.pairs.columns
+        groups: list[list[Pair]] = [[] for _ in columns]
+        for place, group in enumerate(pairs.groups):
+            groups[min(place, len(columns) - 1)] += group
+        table = self.word.add_table(rows=max(map(len, groups)), cols=2 * len(columns))
+        for place, facts in enumerate(groups):
+            for pair, row in zip(facts, table.rows, strict=False):
+                self.cell(row.cells[2 * place], (pair.label,), "LL Label")
+                self.cell(row.cells[2 * place + 1], (pair.value,), "LL Value")
+        starts = [start for label_x, value_x, _end in columns for start in (label_x, value_x)]
+        set_widths(table, ways(starts, self.width))
+        self.gap()
+
+    def gap(self) -> None:
+        """A narrow paragraph below a table: two tables that touch are read as one, and a file may not end in one."""
+        self.wear(self.word.add_paragraph(), "LL Gap")
+
+    def signatures(self, signatures: Signatures) -> None:
+        """Lines to sign on, two side by side."""
+        pairs = [signatures.attested[start : start + 2] for start in range(0, len(signatures.attested), 2)]
+        table = self.word.add_table(rows=len(pairs), cols=3)
+        gutter = self.sheet.signatures.gutter
+        width = (self.width - gutter) / 2
+        for pair, row in zip(pairs, table.rows, strict=True):
+            keep_whole(row)
+            for attested, cell in zip(pair, row.cells[::2], strict=False):
+                self.signature(cell, attested, signatures.asked)
+        set_widths(table, [width, gutter, width])
+        self.gap()
+
+    def signature(self, cell: WordCell, attested: Text, asked: Text) -> None:
+        made = self.wear(cell.paragraphs[0], "LL Signature")
+        border(made._p.get_or_add_pPr(), "w:pBdr", "top", 4)
+        write_text(made, attested)
+        made.add_run("\t")
+        write_text(made, asked, italic=True)
+
+    # ---- tables
+
+    def table(self, table: Table) -> None:
+        if self.sheet.list_table is not None:
+            self.list_table(table, self.sheet.list_table.columns)
+        else:
+            self.ruled_table(table, self.sheet.ruled_table.columns)
+
+    def list_table(self, table: Table, columns: dict[str, ColumnSheet]) -> None:
+        made = self.word.add_table(rows=1, cols=len(table.columns) + 1)
+        self.head_row(made.rows[0], ((), *(column.head for column in table.columns)))
+        for group in table.groups:
+            for place, row in enumerate(group.rows):
+                cells = made.add_row()
+                keep_whole(cells)
+                self.cell(cells.cells[0], (() if place else group.label,), "LL Row Title")
+                for number, (cell, into) in enumerate(zip(row, cells.cells[1:], strict=True)):
+                    self.cell(into, cell.lines, "LL Row Turn", first="LL Row Detail" if number else "LL Row Title")
+        set_widths(made, [44, *self.widths(table, columns, start=44)])
+        self.gap()
+        to_the_right(made, [column.key in columns and columns[column.key].right for column in table.columns], first=1)
+
+    def ruled_table(self, table: Table, columns: dict[str, ColumnSheet]) -> None:
+        made = self.word.add_table(rows=1, cols=len(table.columns))
+        self.head_row(made.rows[0], tuple(column.head for column in table.columns))
+        for group in table.groups:
+            if group.label:
+                family = made.add_row()
+                keep_whole(family)
+                keys = [column.key for column in table.columns]
+                over = self.sheet.ruled_table.family_column
+                self.cell(family.cells[keys.index(over) if over in keys else 1], (group.label,), "LL Family")
+                rule(family)
+            for row in group.rows:
+                self.ruled_row(made.add_row(), row, "LL Table Cell")
+        if table.total:
+            self.ruled_row(made.add_row(), table.total, "LL Table Key")
+        set_widths(made, self.widths(table, columns, start=0))
+        self.gap()
+        to_the_right(made, [column.key in columns and columns[column.key].right for column in table.columns])
+
+    def ruled_row(self, row: WordRow, cells: tuple[Cell, ...], style: str) -> None:
+        keep_whole(row)
+        row.height = Pt(self.sheet.ruled_table.row)
+        for cell, into in zip(cells, row.cells, strict=True):
+            self.cell(into, (cell_text(cell),), style)
+        rule(row)
+
+    def widths(self, table: Table, columns: dict[str, ColumnSheet], start: float) -> list[float]:
+        """The way from each column to the next; the last one takes what is left."""
+        starts = [min(columns[column.key].x, columns[column.key].end - 24) for column in table.columns]
+        starts[0] = start
+        return ways(starts, self.width)
+
+    def cell(self, cell: WordCell, lines: tuple[Text, ...], style: str, *, first: str = "") -> None:
+        """Write lines into a cell, the first in a style of its own where one is given."""
+        for place, line in enumerate(lines or ((),)):
+            paragraph = cell.add_paragraph() if place else cell.paragraphs[0]
+            write_text(self.wear(paragraph, style if place or not first else first), line)
+
+    def head_row(self, row: WordRow, heads: tuple[Text, ...]) -> None:
+        """The first row, told again on every page."""
+        for cell, head in zip(row.cells, heads, strict=True):
+            self.cell(cell, (head,), "LL Table Head")
+        row._tr.get_or_add_trPr().append(OxmlElement("w:tblHeader"))
+        rule(row, eighths=6)
+
+    # ---- furniture
+
+    def furniture(self, document: Document) -> None:
+        section = self.word.sections[0]
+        left, right = document.running
+        head = section.header.paragraphs[0]
+        write_text(head, joined((left, right), "\t"))
+        for footer in (section.footer, section.first_page_footer):
+            foot = footer.paragraphs[0]
+            self.wear(foot, "Footer")
+            write_text(foot, document.dated)
+            foot.add_run("\t")
+            self.folio(foot)
+
+    def folio(self, paragraph: WordParagraph) -> None:
+        """Page n of m, both fields."""
+        codes = {"page": "PAGE", "pages": "NUMPAGES"}
+        for run in self.says.say("{page} of {pages}", page="page", pages="pages"):
+            if run.value:
+                field(paragraph.add_run(), codes[run.text])
+            else:
+                paragraph.add_run(run.text)
+
+
+def write_text(paragraph: WordParagraph, text: Text, *, size: float | None = None, italic: bool = False) -> None:
+    """Add the runs of a text, each in its style, language and direction."""
+    for run in text:
+        made = paragraph.add_run("\t" if run.text == "\t" else printable(run.text))
+        if run.style in (Style.TITLE, Style.EMPHASIS) or italic:
+            made.italic = not run.right_to_left
+        if run.style is Style.STRONG:
+            made.bold = True
+        if size:
+            made.font.size = Pt(size)
+        if run.value and run.right_to_left:
+            made.font.rtl = True
+        set_run_language(made, run)
+
+
+def set_run_language(made: WordRun, run: Run) -> None:
+    if run.language:
+        element = OxmlElement("w:lang")
+        element.set(qn("w:bidi" if run.right_to_left else "w:val"), run.language)
+        made._r.get_or_add_rPr().append(element)
+
+
+def cell_text(cell: Cell) -> Text:
+    """What stands in a cell of a form: boxes with their numbers, or a blank and what follows it, or words."""
+    if cell.boxes:
+        return wording(" ".join(f"{BOX}{mark}" for mark in cell.boxes))
+    said = joined(cell.lines, " ")
+    return (Run(f"{BLANK} "), *said) if cell.blank else said
+
+
+def resize(paragraph: WordParagraph, text: Text, size: float) -> None:
+    """Give the runs at the beginning of a paragraph, those of the text, a size of their own and no slant."""
+    for run in paragraph.runs[: len(text)]:
+        run.font.size = Pt(size)
+
+
+def field(run: WordRun, code: str) -> None:
+    """A field that the word processor fills in."""
+    for kind in ("begin", "", "end"):
+        if kind:
+            element = OxmlElement("w:fldChar")
+            element.set(qn("w:fldCharType"), kind)
+        else:
+            element = OxmlElement("w:instrText")
+            element.text = code
+        run._r.append(element)

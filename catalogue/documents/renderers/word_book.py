@@ -1,0 +1,171 @@
+"""The front matter of a score as a word-processor file: mirrored pages, a cover and a title page, a key with pictures.
+
+Player strips are left out: the list of instruments says the same.
+"""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+from docx.enum.text import WD_LINE_SPACING
+from docx.oxml import OxmlElement
+from docx.oxml.ns import qn
+from docx.shared import Pt
+from docx.table import _Cell as WordCell
+from docx.text.paragraph import Paragraph as WordParagraph
+
+from catalogue.documents.model import (
+    Document,
+    Figure,
+    Leaf,
+    Legend,
+    Opening,
+    Pairs,
+    Section,
+    Sign,
+    Table,
+    Text,
+    joined,
+    plain,
+    wording,
+)
+from catalogue.documents.renderers.bitmaps import sketch_png
+from catalogue.documents.renderers.word_blocks import Writer, field, write_text
+from catalogue.documents.renderers.word_tables import keep_whole, set_widths, to_the_right, ways
+from catalogue.documents.sheets.geometry import ColumnSheet, LeafSheet
+from catalogue.drawings.player_strip import Strip
+
+UNITS = 200.0
+"""Units that a sign of the key is drawn wide."""
+
+
+class BookWriter(Writer):
+    """Writes blocks that begin pages of their own."""
+
+    has_leaf = False
+
+    def opening(self, opening: Opening) -> None:
+        book = self.sheet.book
+        if opening.leaf is Leaf.NONE or book is None:
+            super().opening(opening)
+            return
+        is_cover = opening.leaf is Leaf.COVER
+        sheet = book.cover if is_cover else book.title_page
+        first = self.paragraph(opening.composer, "LL Composer")
+        first.paragraph_format.space_before = Pt(sheet.first - self.sheet.margins.later)
+        first.paragraph_format.page_break_before = self.has_leaf
+        self.has_leaf = True
+        title = self.paragraph(opening.title, "LL Cover Title" if is_cover else "Title")
+        title.paragraph_format.space_before = Pt(sheet.title_lead - sheet.title.leading)
+        for text in (opening.subtitle, opening.life):
+            if text:
+                self.paragraph(text, "LL Leaf")
+        self.leaf_facts(opening, sheet)
+
+    def leaf_facts(self, opening: Opening, sheet: LeafSheet) -> None:
+        lists: tuple[tuple[Text, ...], ...] = (
+            tuple((*wording(f"{part.label}\N{EM SPACE}"), *part.text) for part in opening.parts),
+            opening.facts,
+            opening.foot,
+        )
+        for texts in lists:
+            for place, text in enumerate(one for one in texts if one):
+                made = self.paragraph(text, "LL Imprint" if texts is opening.foot else "LL Leaf")
+                made.paragraph_format.space_before = Pt(0 if place else 2 * sheet.text.leading)
+
+    def section(self, section: Section) -> None:
+        head = self.paragraph(section.head, "Heading 1")
+        head.paragraph_format.page_break_before = not section.runs_on
+        if section.aside:
+            self.paragraph(section.aside, "Subtitle")
+        for block in section.blocks:
+            self.block(block)
+
+    def pairs(self, pairs: Pairs) -> None:
+        """Each fact beside its label."""
+        facts = [pair for group in pairs.groups for pair in group]
+        table = self.word.add_table(rows=len(facts), cols=2)
+        for pair, row in zip(facts, table.rows, strict=True):
+            self.cell(row.cells[0], (pair.label,), "LL Label")
+            self.cell(row.cells[1], (pair.value,), "LL Value")
+        _label, text, end = self.sheet.pairs.columns[0]
+        set_widths(table, [text, min(end, self.width) - text])
+        self.gap()
+
+    def list_table(self, table: Table, columns: dict[str, ColumnSheet]) -> None:
+        """The rows of each group beside its label, a total below."""
+        rows = [
+            (group.label if not place else (), row) for group in table.groups for place, row in enumerate(group.rows)
+        ]
+        rows += [((), table.total)] if table.total else []
+        made = self.word.add_table(rows=len(rows), cols=len(table.columns) + 1)
+        for (label, row), into in zip(rows, made.rows, strict=True):
+            keep_whole(into)
+            self.cell(into.cells[0], (label,), "LL Label")
+            for cell, place in zip(row, into.cells[1:], strict=True):
+                self.cell(place, cell.lines, "LL Value")
+        starts = [columns[column.key].x for column in table.columns]
+        set_widths(made, ways([0, *(max(start, 1.0) for start in starts)], self.width))
+        self.gap()
+        to_the_right(made, [columns[column.key].right for column in table.columns], first=1)
+
+    def figure(self, figure: Figure) -> None:
+        """A strip is told by its caption alone."""
+        if isinstance(figure.drawing, Strip):
+            self.paragraph(figure.caption, "LL Note")
+        else:
+            super().figure(figure)
+
+    # ---- the key
+
+    def legend(self, legend: Legend) -> None:
+        if not legend.head:
+            return
+        self.paragraph(legend.head, "Heading 2")
+        if legend.note:
+            self.paragraph(legend.note, "LL Value")
+        made = self.word.add_table(rows=len(legend.signs), cols=3)
+        sheet = self.sheet.legend.key
+        for sign, row in zip(legend.signs, made.rows, strict=True):
+            keep_whole(row)
+            self.drawn(sign, row.cells[0], sheet.drawing)
+            self.cell(row.cells[1], tuple(text for text in (sign.meaning, sign.detail) if text), "LL Value")
+            self.cell(row.cells[2], (sign.figure,), "LL Value")
+        set_widths(made, [sheet.x, self.width - sheet.x - sheet.short, sheet.short])
+        self.gap()
+        to_the_right(made, [True], first=2)
+
+    def drawn(self, sign: Sign, cell: WordCell, wide: float) -> None:
+        if sign.drawing is None or isinstance(sign.drawing, Strip):
+            return
+        paragraph = cell.paragraphs[0]
+        paragraph.paragraph_format.line_spacing_rule = WD_LINE_SPACING.SINGLE
+        picture = BytesIO(sketch_png(sign.drawing.sketch(UNITS)))
+        shown = paragraph.add_run().add_picture(picture, width=Pt(wide))
+        shown._inline.docPr.set("descr", plain(sign.meaning))
+
+    # ---- furniture
+
+    def furniture(self, document: Document) -> None:
+        """Running title inside, folio in small Roman figures outside, on left and right pages apart."""
+        settings = self.word.settings.element
+        settings.insert(0, OxmlElement("w:mirrorMargins"))
+        section = self.word.sections[0]
+        self.word.settings.odd_and_even_pages_header_footer = True
+        numbers = OxmlElement("w:pgNumType")
+        numbers.set(qn("w:fmt"), "lowerRoman")
+        numbers.set(qn("w:start"), "0")
+        section._sectPr.append(numbers)
+        running = joined(document.running, ", ")
+        self.foot(section.footer.paragraphs[0], running, is_left=False)
+        self.foot(section.even_page_footer.paragraphs[0], running, is_left=True)
+
+    def foot(self, paragraph: WordParagraph, running: Text, *, is_left: bool) -> None:
+        self.wear(paragraph, "Footer")
+        if not is_left:
+            write_text(paragraph, running)
+            paragraph.add_run("\t")
+        field(paragraph.add_run(), "PAGE")
+        if is_left:
+            paragraph.add_run("\t")
+            write_text(paragraph, running)
