@@ -125,7 +125,8 @@ def new_person(composer: Composer, row: Row) -> Person:
 
 def new_organisation(composer: Composer, row: Row) -> Organisation:
     kinds = tuple(OrganisationKind(kind) for kind in row["kinds"])
-    return Organisation(composer=composer, kinds=kinds, **copied(row, "name", "city", "country"))
+    columns = copied(row, "name", "city", "country", "address", "email", "website")
+    return Organisation(composer=composer, kinds=kinds, **columns)
 
 
 def new_venue(composer: Composer, row: Row) -> Venue:

@@ -13,8 +13,9 @@ from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
-from catalogue.models import Composer
+from catalogue.models import Composer, Edition
 from tests.makers import make_performance, make_work
+from tests.record_makers import make_record
 from tests.web.pages import Page, with_class
 
 ADDRESS = "/c/ilka-marovand/documents/"
@@ -264,3 +265,36 @@ def test_papers_about_performances_are_shown_and_made(browser: Client, composer:
     assert "tides" in page.text(SHEET).casefold()
     made = browser.get(f"{ADDRESS}{kind}/file/", {**asked, "format": "txt"})
     assert "tides" in made.content.decode().casefold()
+
+
+def test_front_matter_is_shown_with_what_librarians_expect_and_nobody_has_told(
+    browser: Client, composer: Composer
+) -> None:
+    work = make_work("Tides", composer=composer, instrumentation="2.2.2.2 – str(8.6.4.4.2)")
+    make_record(Edition, work=work, pitch="transposed", copyright_line="© 2026 Ilka Marovand")
+
+    page = page_of(browser, "front-matter", work=str(work.pk))
+
+    assert page.texts(f"{SHEET}//header[contains(@class, 'title-page')]/h2") == ["Tides"]
+    assert "© 2026 Ilka Marovand" in page.texts(f"{SHEET}//p[@class='imprint']")
+    assert "The duration of the whole is not known. (MOLA, Guidelines for Music Preparation)" in page.texts(
+        "//details//li"
+    )
+
+
+def test_a_score_without_its_pitch_leads_to_where_it_is_told(
+    signed_in: Callable[[User], Client], editor: User, composer: Composer
+) -> None:
+    work = make_work("Tides", composer=composer, instrumentation="2.2.2.2 – str(8.6.4.4.2)")
+
+    page = page_of(signed_in(editor), "front-matter", work=str(work.pk))
+
+    assert page.values("//div[@class='notice']/a/@href") == [f"/c/ilka-marovand/records/editions/new/?work={work.pk}"]
+
+
+def test_the_front_of_a_score_is_made_on_seven_papers_other_papers_on_two(browser: Client, composer: Composer) -> None:
+    def papers(kind: str) -> list[str]:
+        return page_of(browser, kind).values("//select[@name='paper']/option/@value")
+
+    assert papers("front-matter") == ["a3", "b4", "a4", "tabloid", "10x13", "9x12", "letter"]
+    assert papers("works-list") == ["a4", "letter"]

@@ -164,9 +164,10 @@ def devices(forces: Instrumentation, speech: Grammar, says: Labels) -> tuple[Pag
 def seat_of(line: PageLine) -> Seat:
     """A line of the page with what follows its name set apart."""
     name, _comma, also = line.text.partition(", ")
-    if ": " in name:
-        name, _colon, rest = line.text.partition(": ")
-        also = rest
+    for opens, closes in ((": ", ""), (" (", ")")):
+        if opens in name:
+            name, _opens, also = line.text.partition(opens)
+            also = also.removesuffix(closes)
     return Seat(line.family, name, joined((value(also), value(line.remark)), "; "))
 
 

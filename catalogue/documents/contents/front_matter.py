@@ -23,7 +23,7 @@ from catalogue.documents.contents.front_technical import technical_sections
 from catalogue.documents.contents.history import Hearing, premiere
 from catalogue.documents.contents.programme_entry import initials
 from catalogue.documents.contents.prose import Prose, blocks_of, chosen, distance, paragraphs
-from catalogue.documents.contents.sung_text import blocks_of_text, text_blocks
+from catalogue.documents.contents.sung_text import is_printed, text_sections
 from catalogue.documents.contents.titles import short_title, work_title
 from catalogue.documents.contents.works_list import dedication_line, roman, text_line
 from catalogue.documents.labels import Labels, labels
@@ -117,7 +117,7 @@ def front_matter(
         language=says.language,
         paper=paper,
         blocks=(*((cover(front),) if has_cover else ()), title_page(front), *sections(front)),
-        running=(value(composer.name), value(plain(short_title(work.title)), Style.TITLE)),
+        running=(value(composer.name), value(plain(short_title(work.title)))),
         lacking=front_lacks.told(lacks),
     )
 
@@ -141,9 +141,7 @@ def sections(front: Front) -> Iterator[Section]:
     yield from sign_sections(records, says)
     yield from note_sections(front)
     yield from programme_sections(front)
-    words = text_blocks(records.text_sources, front.today, says)
-    if words:
-        yield Section(wording(says.word("The words")), words)
+    yield from text_sections(records.text_sources, front.today, says)
 
 
 # ---- cover and title page
@@ -292,5 +290,5 @@ def credit_blocks(front: Front) -> Iterator[Block]:
 def credits_apart(front: Front) -> Iterator[Text]:
     """The lines that holders of rights want printed, of texts that are not printed themselves."""
     for one in front.records.text_sources:
-        if one.credit and not any(blocks_of_text(one, front.today, front.says)):
+        if one.credit and not is_printed(one, front.today):
             yield value(one.credit)

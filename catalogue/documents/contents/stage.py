@@ -86,14 +86,17 @@ def player_name(line: Line, number: int, language: str) -> str:
 
 
 def names_in(lines: list[Line], language: str) -> dict[str, str]:
-    """What players and sections are called in any language that is printed, by what they are called in this one."""
+    """What players and sections are called in any language that is printed, by what they are called in this one.
+
+    A name of this language is itself, whatever it means in another (*Baritone* are several in German).
+    """
     found = {}
     for line in lines:
         for other in LANGUAGES:
             found[fold(section_name(line, other))] = fold(section_name(line, language))
             for number in range(1, most_of(line) + 1):
                 found[fold(player_name(line, number, other))] = fold(player_name(line, number, language))
-    return found
+    return found | {name: name for name in found.values()}
 
 
 def conductor_of(forces: Instrumentation | None, people: int, says: Labels) -> tuple[Thing, ...]:

@@ -18,6 +18,7 @@ from catalogue.documents.model import (
     Column,
     Group,
     Paragraph,
+    Section,
     Style,
     Table,
     Text,
@@ -42,25 +43,32 @@ def may_be_printed(clearance: Clearance, expires: PartialDate | None, today: dat
     return clearance in FREE
 
 
-def text_blocks(sources: tuple[TextSourceFacts, ...], today: date, says: Labels) -> tuple[Block, ...]:
-    """Each text that may be printed, under its title and author, above the line that is asked for."""
-    return tuple(block for one in sources for block in blocks_of_text(one, today, says))
+def text_sections(sources: tuple[TextSourceFacts, ...], today: date, says: Labels) -> Iterator[Section]:
+    """Each text that may be printed, under its title and author; the first begins a page, others go on below."""
+    printed = [one for one in sources if is_printed(one, today)]
+    for place, one in enumerate(printed):
+        head = value(one.title, Style.TITLE, one.language) or wording(says.word("The words"))
+        yield Section(head, tuple(blocks_of_text(one, today, says)), aside=authors(one, says), runs_on=bool(place))
+
+
+def is_printed(source: TextSourceFacts, today: date) -> bool:
+    """Whether the words are there and may be printed."""
+    return bool(source.body.strip()) and may_be_printed(source.clearance, source.expires, today)
+
+
+def authors(source: TextSourceFacts, says: Labels) -> Text:
+    """Who wrote the words and who translated them."""
+    by = says.say("Text by {author}", author=source.author) if source.author else ()
+    translated = says.say("translated by {translator}", translator=source.translator) if source.translator else ()
+    return joined((by, translated), ", ")
 
 
 def blocks_of_text(source: TextSourceFacts, today: date, says: Labels) -> Iterator[Block]:
-    if not source.body.strip() or not may_be_printed(source.clearance, source.expires, today):
-        return
-    yield Paragraph(head_of(source, says))
+    """The words, beside them their translation if that is cleared too, and below them the line that is asked for."""
     may_translate = may_be_printed(source.translation_clearance, None, today)
     yield table_of_text(source, source.translation if may_translate else "", says)
     if source.credit:
         yield Paragraph(value(source.credit), Voice.NOTE)
-
-
-def head_of(source: TextSourceFacts, says: Labels) -> Text:
-    """The title, the author, and who translated it."""
-    by = says.say("translated by {translator}", translator=source.translator) if source.translator else ()
-    return joined((value(source.title, Style.TITLE, source.language), value(source.author), by), ", ")
 
 
 def table_of_text(source: TextSourceFacts, translation: str, says: Labels) -> Table:

@@ -115,6 +115,7 @@ def key_sheet(width: float) -> KeySheet:
     return KeySheet(
         head=Look("serif", 17.5, 22), head_lead=50, head_rule=7, note_lead=30, first_lead=58, name=TEXT,
         detail=Look("serif", 11, 15.2), drawing=148, rise=34, x=185, short=min(130, width / 4), detail_lead=16, row=83,
+        bare_row=34,
     )  # fmt: skip
 
 

@@ -247,6 +247,7 @@ class KeySheet:
     short: float = 80
     detail_lead: float = 11.5
     row: float = 58
+    bare_row: float = 24
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from typing import Any
 from django.core.management.base import CommandParser
 from django.urls import reverse
 from django.utils import timezone
+from django.utils.text import slugify
 
 from catalogue.actions.demo import load_demo
 from catalogue.actions.entry import make_entry_key
@@ -20,7 +21,7 @@ from catalogue.making import Wish
 from catalogue.management.base import CatalogueCommand
 from catalogue.management.commands.document import made, write_file
 from catalogue.management.serving import address_at, refuse_taken_port, serve
-from catalogue.models import Composer, EntryPurpose, Rider, Work
+from catalogue.models import Composer, Edition, EntryPurpose, Rider, Work
 from catalogue.terms import Category
 
 COMPOSER = "nevena-haldoreva"
@@ -71,6 +72,7 @@ def wishes(composer: Composer) -> list[tuple[str, Wish]]:
     usual = Wish("works-list-by-category", composer.language, Paper.A4, today)
     latest = Work.objects.filter(composer=composer, category=Category.ORCHESTRA, status="active").newest_first()[0]
     asked = Rider.objects.filter(composer=composer).earliest("pk")
+    scores = Edition.objects.filter(work__composer=composer).exclude(copyright_line="").order_by("pk")
     since = today.replace(year=today.year - YEARS_IN_CV, month=1, day=1)
     return [
         ("works-list-by-category", usual),
@@ -82,4 +84,12 @@ def wishes(composer: Composer) -> list[tuple[str, Wish]]:
         ("performance-return", replace(usual, kind="performance-return")),
         ("rider", replace(usual, kind="rider", works=(asked.work_id,), performance=asked.performance_id)),
         ("cv-section", replace(usual, kind="cv-section", first=since)),
+        *((f"front-matter-{slugify(one.work.title)}", front_matter(usual, one)) for one in scores),
     ]
+
+
+def front_matter(usual: Wish, score: Edition) -> Wish:
+    """The front of a score on the paper that its edition names, on A3 where it names none of the usual ones."""
+    named = score.paper.lower().replace(" ", "")
+    paper = Paper(named) if named in set(Paper) else Paper.A3
+    return replace(usual, kind="front-matter", works=(score.work_id,), paper=paper)

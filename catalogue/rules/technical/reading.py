@@ -65,6 +65,7 @@ MARKS: tuple[tuple[re.Pattern[str], Mark], ...] = (
     (re.compile(r"\b(?:loudspeaker|speaker|subwoofer)s?\b", re.IGNORECASE), Mark.LOUDSPEAKER),
     (re.compile(r"\b(?:desk|mix|mixer)\b", re.IGNORECASE), Mark.DESK),
     (re.compile(r"\b(?:power|mains|outlets?|sockets?)\b", re.IGNORECASE), Mark.POWER),
+    (re.compile(r"\b(?:table|chair|bench|sofa|bed|door|screen|platform|riser|lectern)s?\b", re.IGNORECASE), Mark.THING),
 )
 CHANNEL_COUNT = re.compile(r"(\d{1,3})\s*(?:ch|chan|channels?)|(mono|stereo)", re.IGNORECASE | re.ASCII)
 RATE = re.compile(r"(\d{1,3}(?:[.,]\d{1,3})?)\s*kHz|(\d{4,6})\s*Hz", re.IGNORECASE | re.ASCII)

@@ -20,6 +20,12 @@ pytestmark = pytest.mark.django_db
 FILES = [
     "cv-section.pdf",
     "cv-section.txt",
+    "front-matter-string-quartet-no-2.pdf",
+    "front-matter-string-quartet-no-2.txt",
+    "front-matter-ten-past-four.pdf",
+    "front-matter-ten-past-four.txt",
+    "front-matter-weaving-shed-at-idle.pdf",
+    "front-matter-weaving-shed-at-idle.txt",
     "parts-checklist.pdf",
     "parts-checklist.txt",
     "performance-history.pdf",

@@ -9,8 +9,9 @@ import pytest
 from django.core.management import call_command
 
 from catalogue.management.base import UnusableInput
-from catalogue.models import Composer, Work
+from catalogue.models import Composer, Edition, Work
 from tests.makers import make_composer, make_work
+from tests.record_makers import make_record
 
 pytestmark = pytest.mark.django_db
 
@@ -81,13 +82,18 @@ def test_same_records_give_the_same_file(tmp_path: Path, work: Work) -> None:
         (
             ("concordance",),
             "There is no document “concordance”; there are: works-list, cv-section, parts-checklist, press-sheet, "
-            "programme-entry, performance-history, performance-return, rider, cue-sheet, cue-sheet-pocket.",
+            "programme-entry, performance-history, performance-return, rider, front-matter, cue-sheet, "
+            "cue-sheet-pocket.",
         ),
         (("works-list", "--composer", "nobody"), "There is no composer “nobody”; there are: ilka-marovand."),
         (("parts-checklist",), "Name the work that the document is of."),
         (("parts-checklist", "--work", "IM 99"), "--work: there is no work “IM 99” in this catalogue."),
         (("parts-checklist", "--performance", "99"), "This performance is not in the catalogue."),
         (("cv-section", "--from", "2025", "--to", "2020"), "--from is after --to."),
+        (
+            ("works-list", "--paper", "b4"),
+            "--paper: only the front matter of a score is made on b4; use a4 or letter.",
+        ),
     ],
 )
 def test_what_cannot_be_made_is_said_in_one_sentence(work: Work, words: tuple[str, ...], reason: str) -> None:
@@ -126,6 +132,18 @@ def test_list_names_each_kind_with_its_formats() -> None:
         "performance-history",
         "performance-return",
         "rider",
+        "front-matter",
         "cue-sheet",
         "cue-sheet-pocket",
     ]
+
+
+def test_front_matter_is_written_on_the_paper_of_the_score_and_what_lacks_is_said(tmp_path: Path, work: Work) -> None:
+    make_record(Edition, work=work, pitch="in C")
+    err = StringIO()
+    words = ("front-matter", "--work", str(work.pk), "--paper", "b4", "--without-cover")
+
+    call_command("document", *words, "--out", str(tmp_path / "front.txt"), stderr=err)
+
+    assert (tmp_path / "front.txt").read_text(encoding="utf-8").startswith("Ilka Marovand\n")
+    assert "Not in the records: The title page has no copyright line. (common practice)" in err.getvalue()

@@ -66,16 +66,16 @@ def key_row(sign: Sign, ground: Ground, element: Element, place: int) -> Item:
     ]
     if sign.figure:
         drawings.append(right_line(ground.line(sign.figure, sheet.name), ground, body))
-    high = 0.0
+    has_stave = False
     if sign.drawing is not None and not isinstance(sign.drawing, Strip):
         label.role, label.alternative = "Figure", plain(sign.meaning)
         drawings.append(sign_on_stave(sign.drawing, ground, label))
-        high = sheet.row - sheet.rise
+        has_stave = True
     deep = below + depth(detail, sheet.detail.leading) if detail else depth(name, sheet.name.leading)
-    lead = sheet.row - sheet.rise if high else sheet.row - 2 * sheet.rise
-    return Item(
-        both(*drawings), lead=sheet.first_lead if not place else lead, depth=deep, tail=max(0.0, sheet.rise - deep)
-    )
+    lead = sheet.row - sheet.rise if has_stave else sheet.bare_row
+    tail = max(0.0, sheet.rise - deep) if has_stave else 0.0
+    opens = sheet.first_lead if has_stave else sheet.note_lead
+    return Item(both(*drawings), lead=lead if place else opens, depth=deep, tail=tail)
 
 
 def sign_on_stave(drawing: Drawable, ground: Ground, element: Element) -> Draw:
