@@ -34,6 +34,7 @@ def make_whole_catalogue(composer: Composer) -> Work:
         movements=("I", "II"),
         cues=(("1", "12", "go"),),
         instrumentation="2.2.2.2 – 4.2.3.1 – timp, 2 perc – str",
+        tempo_map="1-12 4/4 q=60",
     )
     venue = make_venue("Dock Hall", composer=composer)
     presenter = make_organisation("Kestrel Festival", composer=composer)

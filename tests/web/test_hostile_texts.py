@@ -102,7 +102,7 @@ def faults_of_word(content: bytes) -> list[str]:
             part = archive.read(name)
             if name.endswith((".xml", ".rels")):
                 fromstring(part)
-            found += re.findall(rb'Target="(?!https?://|mailto:|[\w/.-]+")[^"]*"|instrText[^<]*<', part)
+            found += re.findall(rb'Target="(?!https?://|mailto:|[\w/.-]+")[^"]*"|<w:instrText[^>]*>(?!PAGE<|NUMPAGES<)[^<]*<', part)
     return [one.decode() for one in found]
 
 
@@ -175,7 +175,7 @@ def assert_exports_and_calendars_are_harmless(browser: Client, composer: Compose
         for suffix in ("csv", "xlsx"):
             response = browser.get(reverse(name, args=[composer.slug, suffix]))
             assert (name, suffix, FAULTS[suffix](response.content)) == (name, suffix, [])
-    performance = Performance.objects.get()
+    performance = Performance.objects.earliest("pk")
     event = browser.get(reverse("performance-event", args=[composer.slug, performance.pk])).content
     (calendar,) = Calendar.from_ical(event, multiple=True)
     assert [len(calendar.walk(kind)) for kind in ("VEVENT", "VALARM", "VTODO")] == [1, 0, 0]
