@@ -10,10 +10,12 @@ import sys
 from typing import Any
 
 from django.core.management.base import BaseCommand, CommandError, CommandParser
+from django.db import DatabaseError
 from django.utils import timezone
 
 from catalogue.exchange.backups.archive import BackupError
 from catalogue.exchange.backups.upgrading import upgrade
+from catalogue.exchange.storing_faults import SENTENCES, why_not_stored
 from catalogue.models import Composer
 
 
@@ -49,6 +51,11 @@ class ReadingCommand(BaseCommand):
                 raise
             self.stderr.write(str(fault))
             sys.exit(fault.returncode)
+        except (DatabaseError, OSError) as fault:
+            why = why_not_stored(fault)
+            if why is None:
+                raise
+            raise CommandError(SENTENCES[why], returncode=1) from fault
 
     def prepare(self) -> None:
         """Do what must be done before the command runs."""

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+import sys
+
 from django.http import HttpRequest, HttpResponse
+from django.middleware.csrf import get_token
 from django.shortcuts import render
 from django.template.loader import render_to_string
 
+from catalogue.exchange.storing_faults import Why, why_not_stored
 from catalogue.web.kept import typed_in
+
+STATUS = {Why.FULL: 507, Why.READ_ONLY: 503, Why.BUSY: 503}
 
 
 def bad_request(request: HttpRequest, exception: Exception) -> HttpResponse:
@@ -22,8 +28,21 @@ def not_found(request: HttpRequest, exception: Exception) -> HttpResponse:
 
 
 def server_error(request: HttpRequest) -> HttpResponse:
-    """Answer without the request, since who is signed in may be just what cannot be asked."""
-    return HttpResponse(render_to_string("errors/server_error.html"), status=500)
+    """Answer without asking the database, which may be just what cannot be asked.
+
+    Where nothing could be stored, the reason is told, and what was typed is there to be sent again.
+    """
+    why = why_not_stored(sys.exception())
+    if why is None:
+        return HttpResponse(render_to_string("errors/server_error.html"), status=500)
+    context = {
+        "why": why.value,
+        "typed": typed_in(request).fields,
+        "address": request.get_full_path(),
+        "can_send_again": request.method == "POST",
+        "csrf_token": get_token(request),
+    }
+    return HttpResponse(render_to_string("errors/not_stored.html", context), status=STATUS[why])
 
 
 def csrf_failure(request: HttpRequest, reason: str = "") -> HttpResponse:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import errno
 from collections.abc import Callable
 
 import pytest
 from django.contrib.auth.models import User
-from django.db import DatabaseError
+from django.db import DatabaseError, OperationalError
 from django.http import HttpRequest
 from django.test import Client, RequestFactory
 
@@ -65,3 +66,27 @@ def test_form_from_elsewhere_is_shown_to_be_copied_and_cannot_be_sent(owner: Use
     assert page.texts("//main//button") == []
     assert page.texts("//dl/div") == ["titleRope Tables", "notesOneTwo"]
     assert "Hushed-Reed-7" not in page.text()
+
+
+@pytest.mark.parametrize(
+    ("fault", "status", "says"),
+    [
+        (OperationalError("database or disk is full"), 507, "The disk that holds the catalogue is full."),
+        (OSError(errno.ENOSPC, "No space left on device"), 507, "The disk that holds the catalogue is full."),
+        (OperationalError("attempt to write a readonly database"), 503, "may not be written to"),
+        (OperationalError("database is locked"), 503, "Somebody else was storing something"),
+    ],
+)
+def test_what_could_not_be_stored_is_offered_again_with_the_reason(
+    rf: RequestFactory, fault: Exception, status: int, says: str
+) -> None:
+    request = rf.post("/c/ilka-marovand/works/new/", {"title": "Rope Tables"})
+    try:
+        raise fault
+    except type(fault):
+        response = errors.server_error(request)
+
+    page = Page(response)
+    assert (page.status, page.text("//h1"), page.field("title")) == (status, "Nothing was stored", "Rope Tables")
+    assert says in page.text()
+    assert page.texts("//main//button") == ["Send it again"]

@@ -39,6 +39,9 @@ pytestmark = pytest.mark.django_db
 ROUNDS = int(os.environ.get("ROUNDS", "20"))
 STEP = 10
 FORMULA = re.compile(r"\s*[=+@\uff1d\uff0b\uff20-]|[\t\r]")
+FETCHED_OR_RUN = re.compile(
+    rb'Target="(?!https?://|mailto:|[\w/.-]+")[^"]*"|<w:instrText[^>]*>(?!PAGE<|NUMPAGES<)[^<]*<'
+)
 NUMBER = re.compile(r"[-+]?[\d.,:'’″′\s]+")
 SAFE = re.compile(r"(?:https?://|mailto:|tel:|webcal:|/|\?|#|\.|[\w-]+/?$)", re.ASCII)
 QUICK = ("work-detail", "performance-detail", "profile", "document")
@@ -102,7 +105,9 @@ def faults_of_word(content: bytes) -> list[str]:
             part = archive.read(name)
             if name.endswith((".xml", ".rels")):
                 fromstring(part)
-            found += re.findall(rb'Target="(?!https?://|mailto:|[\w/.-]+")[^"]*"|<w:instrText[^>]*>(?!PAGE<|NUMPAGES<)[^<]*<', part)
+            found += re.findall(
+                rb'Target="(?!https?://|mailto:|[\w/.-]+")[^"]*"|<w:instrText[^>]*>(?!PAGE<|NUMPAGES<)[^<]*<', part
+            )
     return [one.decode() for one in found]
 
 

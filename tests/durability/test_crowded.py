@@ -1,0 +1,84 @@
+"""Eight people save at once, each their own work and one that all of them change: nobody is turned away for good,
+nothing that was acknowledged is lost.
+
+``EDITS=200`` in the environment asks for more edits of each than eight.
+"""
+
+from __future__ import annotations
+
+import os
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import closing
+from http.client import HTTPConnection
+from urllib.parse import urlencode
+
+import pytest
+from django.conf import settings as site
+from lxml import html
+
+from tests.durability.house import TOKEN, House, assert_sound
+
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif("sqlite3" not in site.DATABASES["default"]["ENGINE"], reason="the house keeps its own file"),
+]
+CLIENTS = 8
+EDITS = int(os.environ.get("EDITS", "8"))
+MOST_TRIES = 400
+FORM = "application/x-www-form-urlencoded"
+
+
+class Client:
+    """Somebody with a browser of their own, signed in."""
+
+    def __init__(self, house: House) -> None:
+        self.house = house
+        self.statuses: list[int] = []
+
+    def ask(self, method: str, address: str, body: bytes | None = None) -> bytes:
+        connection = HTTPConnection("127.0.0.1", self.house.port, timeout=120)
+        headers = {"Cookie": f"sessionid={self.house.session}; csrftoken={TOKEN}", "X-CSRFToken": TOKEN}
+        if body is not None:
+            headers["Content-Type"] = FORM
+        with closing(connection):
+            connection.request(method, address, body, headers)
+            answer = connection.getresponse()
+            self.statuses.append(answer.status)
+            return answer.read()
+
+    def add_line(self, work: int, line: str) -> None:
+        """Open the form of a work, add a line to its remarks, send it, and do so again where somebody was quicker."""
+        address = f"/c/ilse-tarnow/works/{work}/edit/"
+        for _try in range(MOST_TRIES):
+            form = next(one for one in html.fromstring(self.ask("GET", address)).forms if "title" in one.fields)
+            typed = [(name, value) for name, value in form.form_values() if name != "notes"]
+            typed.append(("notes", f"{form.fields['notes'] or ''}\n{line}".strip()))
+            self.ask("POST", address, urlencode(typed).encode())
+            if self.statuses[-1] == 302:
+                return
+        raise AssertionError(f"“{line}” could not be saved in {MOST_TRIES} tries.")
+
+
+def edit(house: House, number: int, own: int, shared: int) -> Client:
+    client = Client(house)
+    for turn in range(EDITS):
+        client.add_line(own, f"{number}.{turn}")
+        client.add_line(shared, f"{number}.{turn}")
+    return client
+
+
+def test_of_eight_who_save_at_once_none_loses_a_line(house: House) -> None:
+    house.serve()
+    for title in ("Shared", *(f"Own {number}" for number in range(CLIENTS))):
+        assert house.save_work(title) == 302
+    works = [int(str(key)) for (key,) in house.ask("SELECT id FROM catalogue_work ORDER BY id")]
+
+    with ThreadPoolExecutor(CLIENTS) as crowd:
+        done = list(crowd.map(lambda number: edit(house, number, works[1 + number], works[0]), range(CLIENTS)))
+
+    assert {status for client in done for status in client.statuses} <= {200, 302, 409}
+    kept = {key: sorted(str(notes).split()) for key, notes in house.ask("SELECT id, notes FROM catalogue_work")}
+    lines = [[f"{number}.{turn}" for turn in range(EDITS)] for number in range(CLIENTS)]
+    assert kept[works[0]] == sorted(line for own in lines for line in own)
+    assert [kept[work] for work in works[1:]] == [sorted(own) for own in lines]
+    assert_sound(house)
