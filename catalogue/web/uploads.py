@@ -14,7 +14,7 @@ from catalogue.exchange.file_formats import HEAD, format_of
 
 MOST_BYTES = 20 * MEGABYTE
 MOST_BYTES_OF_SOUND = 400 * MEGABYTE
-TAKES_SOUND = {"timing-set"}
+TAKES_SOUND = {"timing-set", "electronics-check"}
 TAKES_FILES = ("record-new", "files")
 TOO_LARGE, MOST = "upload.too_large", "upload.most"
 

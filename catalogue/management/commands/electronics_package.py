@@ -2,31 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 from django.core.management.base import CommandParser
 from django.utils import timezone
 
-from catalogue.documents.model import Paper
-from catalogue.documents.registry import DocumentNeeds, render
-from catalogue.exchange.electronics_package import (
-    Member,
-    PackageError,
-    check_package,
-    media_members,
-    package_chunks,
-    told_setup,
-)
-from catalogue.gathering.technical import gather_setups
-from catalogue.making import Wish, make_document
+from catalogue.exchange.electronics_package import PackageError, check_package, package_chunks
 from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option
 from catalogue.management.commands.document import composer_meant, work_id
 from catalogue.models import Composer, Work
-from catalogue.rules.technical.terms import Setup
-
-PAPERS = (("rider", "pdf"), ("rider", "txt"), ("cue-sheet", "pdf"), ("cue-sheet", "csv"))
+from catalogue.packing.electronics import chosen_setup, electronics_of
 
 
 class Command(CatalogueCommand):
@@ -39,7 +25,10 @@ class Command(CatalogueCommand):
             "--work", nargs=1, default=[], metavar="ID", help="by number in the address, or by catalogue number"
         )
         parser.add_argument(
-            "--media", type=Path, metavar="FOLDER", help="where the media files are that the setup names"
+            "--media",
+            type=Path,
+            metavar="FOLDER",
+            help="where media files are that the setup names and the catalogue does not keep",
         )
         parser.add_argument("--out", type=Path, metavar="FILE", help="where the package goes")
         parser.add_argument(
@@ -73,17 +62,15 @@ class Command(CatalogueCommand):
             raise UnusableInput(f"{path} is not whole.")
 
     def make(self, composer: Composer, work: Work, options: dict[str, Any]) -> None:
-        setups = gather_setups(work)
-        if not setups:
+        setup, _all = chosen_setup(work)
+        if setup is None:
             raise UnusableInput(f"“{work.title}” has no technical setup yet.")
-        setup = setups[0]
-        members = [*papers(composer, work), Member("setup.txt", setup_text(setup))]
-        members += media_members(setup, options["media"]) if options["media"] is not None else ()
-        told = {"composer": composer.name, "work": work.title, **told_setup(setup)}
+        found = electronics_of(composer, work, setup, options["media"])
+        members = found.members(timezone.localdate())
         draft = options["out"].with_name(f".{options['out'].name}.part")
         try:
             with open(draft, "wb") as file:
-                for part in package_chunks(members, told):
+                for part in package_chunks(members, found.told, found.digests):
                     file.write(part)
             if check_package(draft).wrong:
                 raise PackageError("The package did not read back as it was written; try another disk.")
@@ -92,24 +79,6 @@ class Command(CatalogueCommand):
             raise UnusableInput(f"{options['out']} cannot be written: {fault.strerror}.") from fault
         finally:
             draft.unlink(missing_ok=True)
+        if found.absent:
+            self.stderr.write(f"Not in it, since no file is kept of them: {', '.join(found.absent)}.")
         self.stderr.write(f"Wrote {options['out']} and read it back: {len(members)} files, each as it was.")
-
-
-def papers(composer: Composer, work: Work) -> Iterator[Member]:
-    """The rider and the cue sheet, as paper and as text; a work without cues has no sheet."""
-    for kind, format in PAPERS:
-        wish = Wish(kind, composer.language, Paper.A4, timezone.localdate(), works=(work.pk,))
-        try:
-            yield Member(f"{kind}.{format}", render(make_document(composer, wish), format))
-        except DocumentNeeds:
-            continue
-
-
-def setup_text(setup: Setup) -> bytes:
-    """How it is set up from nothing, and what to do when something fails."""
-    parts = (
-        (setup.name, setup.description),
-        ("Setting up", setup.setting_up),
-        ("When something fails", setup.when_it_fails),
-    )
-    return "\n\n".join(f"{head}\n\n{text.strip()}" for head, text in parts if text.strip()).encode() + b"\n"

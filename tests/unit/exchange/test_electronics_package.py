@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import zipfile
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
@@ -90,3 +91,28 @@ def test_a_media_file_that_is_missing_or_another_one_is_refused(tmp_path: Path) 
     named = Setup(1, "x", media=read_media(f"tone.wav; {'ab' * 32}"))
     with pytest.raises(PackageError, match="SHA-256 is another"):
         media_members(named, tmp_path)
+
+
+@pytest.mark.parametrize(
+    "files",
+    ['[{"name": "a", "bytes": "9", "sha256": ""}]', '[{"name": [], "bytes": 9, "sha256": ""}]', "[" * 100_000, '"a"'],
+)
+def test_a_manifest_that_means_harm_is_refused(tmp_path: Path, files: str) -> None:
+    manifest = f'{{"format": 1, "files": {files}}}'.encode()
+    with pytest.raises(PackageError):
+        check_package(rewritten(written(tmp_path), **{MANIFEST: manifest}))
+
+
+def test_a_file_that_is_packed_is_never_unpacked(tmp_path: Path) -> None:
+    path, content = tmp_path / "bomb.zip", bytes(1_000_000)
+    listed = {"name": "a", "bytes": len(content), "sha256": sha256(content).hexdigest()}
+    with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as archive:
+        archive.writestr("a", content)
+        archive.writestr(MANIFEST, json.dumps({"format": 1, "files": [listed]}))
+
+    assert check_package(path).wrong == ("“a” is not as it was when the package was made.",)
+
+
+def test_a_file_that_is_no_longer_what_it_was_is_not_packed() -> None:
+    with pytest.raises(PackageError, match="no longer what it was"):
+        list(package_chunks([Member("a", b"a")], {}, {"a": "0" * 64}))

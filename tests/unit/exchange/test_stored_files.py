@@ -9,7 +9,12 @@ from django.core.files.storage import InMemoryStorage
 from django.utils.http import content_disposition_header
 
 from catalogue.exchange.pictures import stored_name
-from catalogue.exchange.stored_files import keep_upload, name_to_take_away, pieces_from, plain_name
+from catalogue.exchange.stored_files import (
+    keep_upload,
+    name_to_take_away,
+    pieces_from,
+    plain_name,
+)
 
 NAMES = (
     "../../etc/passwd", "C:\\scores\\a.pdf", "CON", "a\0b.pdf", "x" * 400 + ".pdf", "evil\u202efdp.exe", "a\r\nb.pdf",
