@@ -11,7 +11,7 @@ from __future__ import annotations
 from catalogue.instrumentation.item_writing import chairs
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 from catalogue.instrumentation.vocabulary import called
-from catalogue.instrumentation.writing import first_that_reads_back
+from catalogue.instrumentation.writing import by_line_up
 
 
 def write_chairs(instrumentation: Instrumentation) -> str:
@@ -21,7 +21,7 @@ def write_chairs(instrumentation: Instrumentation) -> str:
     >>> write_chairs(read("2(II=picc).2.2.2"))
     '2(2picc).2.2.2'
     """
-    return first_that_reads_back(instrumentation, by_figure)
+    return by_line_up(instrumentation, by_figure)
 
 
 def by_figure(line: Line) -> str:

@@ -21,6 +21,8 @@ from catalogue.instrumentation.model import Instrumentation
 from catalogue.instrumentation.playing import Can, Rules, can_hold
 from catalogue.instrumentation.seats import Players, Seats, can_take, is_person, players_of, seats_of
 
+ORDER = (True, None, False)
+
 # The cost of one seat, each so large that no sum of the ones before comes near it.
 STRANGE = 1
 WISH = 10**9
@@ -81,6 +83,7 @@ class Held:
 class Fit:
     """The answer: ``fits`` is ``None`` where it cannot be told, and ``open`` says then what the texts leave open.
 
+    ``line_up`` counts from 0 the line-up of the work that was answered for, where it may be played by several.
     ``unused`` names the players who are sure to be there and have nothing to do, as (instrument, how many).
     """
 
@@ -90,6 +93,7 @@ class Fit:
     open: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
     unused: tuple[tuple[str, int], ...] = ()
+    line_up: int = 0
 
     def to_json(self) -> dict[str, object]:
         """Return the shape that the ``fit`` command prints."""
@@ -145,9 +149,16 @@ def fit(
     """Return whether the available players can play the work, what is missing, and who takes which chair.
 
     The rules are explained at ``playing.Rules``. Optional lines of the work are left out; strings short of a wished
-    strength are a remark.
+    strength are a remark. A work that may be played by one line-up or another fits if one of them does; where none
+    does, the answer is that of the line-up which lacks least.
     """
     rules = Rules(usual_doublings, timpani_among_percussion, as_limits, strings_required)
+    answers = [replace(fit_one(one, available, rules), line_up=at) for at, one in enumerate(work.line_ups)]
+    return min(answers, key=lambda one: (ORDER.index(one.fits), len(one.missing)))
+
+
+def fit_one(work: Instrumentation, available: Instrumentation, rules: Rules) -> Fit:
+    """Return the answer for one line-up."""
     seats, players = seats_of(work, available, rules), players_of(available, rules)
     at_best = solve(seats, players, Can.PERHAPS, rules)
     at_worst = solve(seats, tuple(one for one in players if one.sure), Can.SURELY, rules)

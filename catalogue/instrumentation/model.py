@@ -7,7 +7,7 @@ most, because the trade writes ranges, optional players and open forces; ``None`
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 Span = tuple[int, int]
 
@@ -118,7 +118,7 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Instrumentation:
-    """The forces of a work, with the text they were read from."""
+    """The forces of a work, with the text they were read from; ``alternatives`` are other line-ups that may play it."""
 
     lines: tuple[Line, ...]
     text: str = field(default="", compare=False)
@@ -126,9 +126,15 @@ class Instrumentation:
     channels: str | None = None
     convention: str = field(default="", compare=False)
     warnings: tuple[Remark, ...] = field(default=(), compare=False)
+    alternatives: tuple[Instrumentation, ...] = ()
 
     def __iter__(self) -> Iterator[Line]:
         return iter(self.lines)
+
+    @property
+    def line_ups(self) -> tuple[Instrumentation, ...]:
+        """All sets of players that may play the work, each by itself, as the text has them."""
+        return (replace(self, alternatives=(), text="") if self.alternatives else self, *self.alternatives)
 
     @property
     def players(self) -> Span | None:
@@ -147,7 +153,7 @@ class Instrumentation:
 
     def to_json(self) -> dict[str, object]:
         """Return the shape that the ``instrumentation`` command prints, without the canonical shorthand."""
-        return {
+        found: dict[str, object] = {
             "text": self.text,
             "lines": [line.to_json() for line in self.lines],
             "players": None if self.players is None else list(self.players),
@@ -158,6 +164,7 @@ class Instrumentation:
             "convention": self.convention,
             "warnings": [remark.to_json() for remark in self.warnings],
         }
+        return found | {"alternatives": [one.to_json() for one in self.alternatives]} if self.alternatives else found
 
 
 def is_counted(line: Line) -> bool:

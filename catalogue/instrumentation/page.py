@@ -49,28 +49,35 @@ class PageLine:
 
 
 def page_lines(instrumentation: Instrumentation, language: str = "en-GB") -> tuple[PageLine, ...]:
-    """Return the page's lines in the order of the forces, the total of people last.
+    """Return the page's lines in the order of the forces, the total of people last; then those of other line-ups.
 
     >>> flutes = Line("flute", "woodwind", (2, 2), chairs=(Chair(2, ("flute", "piccolo")),))
     >>> [str(line) for line in page_lines(Instrumentation((flutes,)))]
     ['Flute 1', 'Flute 2, doubling piccolo (piccolo sounds an octave higher)', '2 players']
     """
     speech = grammar(language)
-    return (
-        *chair_lines(instrumentation, speech),
-        *(
-            PageLine(speech.words["families"]["electronics"], capital(said))
-            for said in device_phrases(instrumentation, speech)
-        ),
-        *total_line(instrumentation, speech),
-    )
+    first, *others = (tuple(lines_of_line_up(one, speech)) for one in instrumentation.line_ups)
+    either = capital(speech.word("or"))
+    return (*first, *(replace(line, family=f"{either}: {line.family}") for lines in others for line in lines))
+
+
+def lines_of_line_up(instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
+    yield from chair_lines(instrumentation, speech)
+    for said in device_phrases(instrumentation, speech):
+        yield PageLine(speech.words["families"]["electronics"], capital(said))
+    yield from total_line(instrumentation, speech)
 
 
 def write_page(instrumentation: Instrumentation, language: str = "en-GB") -> str:
     """Return the page as text, a blank line and its label before each family; it reads back to the same players.
 
-    A remark that would be read as something else stands in quotation marks.
+    A remark that would be read as something else stands in quotation marks; *or* stands before another line-up.
     """
+    either = f"\n\n{capital(grammar(language).word('or'))}:\n"
+    return either.join(one_page(one, language) for one in instrumentation.line_ups)
+
+
+def one_page(instrumentation: Instrumentation, language: str) -> str:
     plain = in_lines(instrumentation, language)
     if not any(line.note for line in instrumentation.lines) or reads_back(plain, instrumentation, language):
         return plain

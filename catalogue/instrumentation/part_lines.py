@@ -10,7 +10,9 @@ from catalogue.instrumentation.parts import Part, part_list
 
 
 def write_parts(instrumentation: Instrumentation, language: str = "en-GB") -> str:
-    """Return the set of parts, a line each. Raises PartsError where the strings have no numbers.
+    """Return the set of parts, a line each, one set after another for works that several line-ups may play.
+
+    Raises PartsError where the strings have no numbers.
 
     >>> from catalogue.instrumentation.model import Chair, Line
     >>> flute = Line("flute", "woodwind", (1, 1), chairs=(Chair(1, ("flute", "piccolo")),))
@@ -19,7 +21,8 @@ def write_parts(instrumentation: Instrumentation, language: str = "en-GB") -> st
     01  Flute, doubling piccolo
     """
     speech = grammar(language)
-    return "\n".join(lines(part_list(instrumentation).parts, speech))
+    sets = ("\n".join(lines(part_list(one).parts, speech)) for one in instrumentation.line_ups)
+    return f"\n\n{speech.word('or').capitalize()}:\n".join(sets)
 
 
 def lines(parts: tuple[Part, ...], speech: Grammar) -> Iterator[str]:

@@ -19,6 +19,7 @@ from catalogue.instrumentation import (
 )
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
+from catalogue.instrumentation.line_ups import read_line_ups
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError
 from catalogue.instrumentation.scanning import Scan, Scope
 from catalogue.instrumentation.spelling import two_words
@@ -43,6 +44,17 @@ def read(
         reason = f"The text is longer than {LONGEST} characters; an instrumentation is shorter."
         raise InstrumentationError(reason, text[:200], 0, 200)
     nodes = unwrapped(nodes_of(text))
+
+    def read_one(stretch: str) -> Instrumentation:
+        return read_nodes(stretch, unwrapped(nodes_of(stretch)), language, convention, strings_are)
+
+    return read_line_ups(text, nodes, read_one) or read_nodes(text, nodes, language, convention, strings_are)
+
+
+def read_nodes(
+    text: str, nodes: tuple[Node, ...], language: str | None, convention: str | None, strings_are: str | None
+) -> Instrumentation:
+    """Return the forces of a text that names one line-up."""
     forces = Forces(text, Speech(nodes, language), strings_are=strings_are)
     nodes = parted(nodes, forces)
     conventions.prepare(forces, nodes, convention)

@@ -36,6 +36,10 @@ def write_words(instrumentation: Instrumentation, language: str = "en-GB") -> st
     >>> write_words(Instrumentation((flutes, Line("harp", "plucked"))), "de")
     '2 Flöten, die zweite auch Piccolo; Harfe'
     """
+    return f"; {grammar(language).word('or')}: ".join(one_line_up(one, language) for one in instrumentation.line_ups)
+
+
+def one_line_up(instrumentation: Instrumentation, language: str) -> str:
     plain = in_words(instrumentation, language)
     return noted(instrumentation, plain, language) if any(map(says_more, instrumentation.lines)) else plain
 
@@ -205,7 +209,10 @@ def voicing(lines: Sequence[Line]) -> str:
 
 
 def choirs(lines: Sequence[Line]) -> Iterator[Sequence[Line]]:
-    """Yield the parts of each choir: a note ends one, since it is said of the part before it."""
+    """Yield the parts of each choir: a note ends one, since it is said of the part before it, or of all of them."""
+    if len({line.note for line in lines}) == 1:
+        yield lines
+        return
     start = 0
     for end, line in enumerate(lines, 1):
         if line.note or end == len(lines):
@@ -215,7 +222,7 @@ def choirs(lines: Sequence[Line]) -> Iterator[Sequence[Line]]:
 
 def choir_phrase(lines: Sequence[Line], speech: Grammar) -> str:
     """Return a choir by its voicing; *optional* stands before it, so that it is said of all parts."""
-    notes = "".join(f" {in_brackets(line.note)}" for line in lines if line.note)
+    notes = "".join(f" {in_brackets(note)}" for note in dict.fromkeys(line.note for line in lines) if note)
     optional = f"{speech.word('optional')} " if lines[0].optional else ""
     return f"{optional}{speech.word('choir')} ({voicing(lines)}){notes}"
 

@@ -30,7 +30,12 @@ SAME_FAMILY = {"woodwind": "winds", "brass": "winds"}
 
 def shorthand(instrumentation: Instrumentation) -> str:
     """Return the canonical text of the forces; reading it gives the same lines."""
-    return first_that_reads_back(instrumentation, chairs)
+    return by_line_up(instrumentation, chairs)
+
+
+def by_line_up(instrumentation: Instrumentation, bracket: Bracketing) -> str:
+    """Return the text of each line-up, ``fl.va.hp; or 2vn – pf``; ``bracket`` writes the doublings of a line."""
+    return "; or ".join(first_that_reads_back(one, bracket) for one in instrumentation.line_ups)
 
 
 def first_that_reads_back(instrumentation: Instrumentation, bracket: Bracketing) -> str:
@@ -55,7 +60,7 @@ def says(text: str, instrumentation: Instrumentation) -> bool:
     except InstrumentationError:
         return False
     same = again.lines == instrumentation.lines and again.electronics == instrumentation.electronics
-    return same and again.channels == instrumentation.channels
+    return same and again.channels == instrumentation.channels and not again.alternatives
 
 
 def variants(instrumentation: Instrumentation, bracket: Bracketing) -> Iterator[str]:

@@ -6,7 +6,7 @@ from argparse import ArgumentParser
 from collections.abc import Iterator
 from typing import Any
 
-from catalogue.instrumentation import Instrumentation, InstrumentationError, read
+from catalogue.instrumentation import Instrumentation, InstrumentationError, read, write_shorthand
 from catalogue.instrumentation.fit import Fit, fit
 from catalogue.management.base import ReadingCommand, UnusableInput
 
@@ -44,9 +44,9 @@ class Command(ReadingCommand):
             strings_required=options["strings_required"],
         )
         if options["json"]:
-            self.print_json(found.to_json())
+            self.print_json(found.to_json() | {"line_up": line_up(work, found) or None})
         else:
-            self.stdout.write("\n".join(told(found)))
+            self.stdout.write("\n".join(told(found, line_up(work, found))))
 
 
 def reading(which: str, text: str) -> Instrumentation:
@@ -58,9 +58,14 @@ def reading(which: str, text: str) -> Instrumentation:
         raise UnusableInput(f"The {which} cannot be read: {fault.reason}{place}") from fault
 
 
-def told(found: Fit) -> Iterator[str]:
-    """Give the answer for a reader: what is missing, what is open, then remarks."""
-    yield ANSWERS[found.fits]
+def line_up(work: Instrumentation, found: Fit) -> str:
+    """Return the line-up that the answer is about, nothing where the work has only one."""
+    return write_shorthand(work.line_ups[found.line_up]) if work.alternatives else ""
+
+
+def told(found: Fit, which: str) -> Iterator[str]:
+    """Give the answer for a reader: for which line-up, what is missing, what is open, then remarks."""
+    yield f"{ANSWERS[found.fits]} ({which})" if which else ANSWERS[found.fits]
     yield from (f"  {one.why}" for one in found.missing)
     yield from (f"  {one}" for one in found.open)
     yield from (f"  {one}" for one in found.remarks)

@@ -40,8 +40,15 @@ def forces(one: Candidate, call: Call) -> Judged:
 
 
 def answer_of(work: Instrumentation, call: Call) -> Answer:
+    """Return the best answer among the line-ups that may play the work."""
+    answers = [answer_for(one, call) for one in work.line_ups]
+    return next(one for verdict in (YES, CANNOT_TELL, NO) for one in answers if one.verdict is verdict)
+
+
+def answer_for(work: Instrumentation, call: Call) -> Answer:
     people = tuple(line for line in work.lines if is_person(line) and not is_optional(line))
-    offered = [found for text in call.forces.texts if (found := read_limit(text)) is not None]
+    limits = (read_limit(text) for text in call.forces.texts)
+    offered = [one for found in limits if found is not None for one in found.line_ups]
     if call.forces.texts and not offered:
         return Answer(
             CANNOT_TELL, f"The call's forces cannot be read: “{call.forces.text}”.", "Mend the call's forces."

@@ -92,9 +92,10 @@ def mutated(chance: random.Random) -> str:
 
 
 @pytest.mark.slow
-def test_two_hundred_thousand_inputs_are_answered():
-    chance = random.Random(77)  # noqa: S311 — inputs of a test, no secrets
-    for _ in range(200_000):
+@pytest.mark.parametrize("seed", range(77, 77 + PARTS))
+def test_two_hundred_thousand_inputs_are_answered(seed: int) -> None:
+    chance = random.Random(seed)  # noqa: S311 — inputs of a test, no secrets
+    for _ in range(200_000 // PARTS):
         text = mutated(chance)
         reading = reading_or_error(text)
         if isinstance(reading, InstrumentationError):

@@ -1,0 +1,83 @@
+"""Other line-ups of one text: ``fl, va, hp; or 2 vn, pf`` names two sets of players, either of which may play.
+
+``or`` begins another line-up after a semicolon or on a new line, where it stands alone between two lists that ``and``
+or points join, and between two ensembles: ``flute and piano or violin and piano``, ``string quartet or string
+orchestra``. One name after it stands in for one line, ``harp or piano`` (see ``tails``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+
+from catalogue.instrumentation.lexicon import OR
+from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
+from catalogue.instrumentation.phrases import is_key, is_small
+from catalogue.instrumentation.tokens import Nodes
+
+FEWEST = 2
+PARTS_WHOLES = ";\n"
+PARTS_ITEMS = ",;:\n•*"
+
+Read = Callable[[str], Instrumentation]
+
+
+def read_line_ups(text: str, nodes: Nodes, read: Read) -> Instrumentation | None:
+    """Return the first line-up with the others as its alternatives, ``None`` where the text names only one.
+
+    ``read`` reads one line-up.
+    """
+    places = [at for at in range(1, len(nodes) - 1) if begins_line_up(nodes, at)]
+    cuts = [at for at in places if nodes[at - 1].is_mark(PARTS_WHOLES)] or between_lists(nodes, places)
+    while cuts:
+        found = [try_to_read(stretch, read) for stretch in stretches(text, nodes, cuts)]
+        misread = [at for at, one in enumerate(found) if one is None or (at and len(one.lines) < FEWEST)]
+        if not misread:
+            return joined(text, nodes, cuts, [one for one in found if one is not None])
+        del cuts[max(misread[0] - 1, 0)]
+    return None
+
+
+def begins_line_up(nodes: Nodes, at: int) -> bool:
+    """Whether ``or`` stands here; a capital ``O`` is one only with a colon after it."""
+    return is_key(nodes[at], OR) and (nodes[at + 1].is_mark(":") or is_small(nodes[at], OR))
+
+
+def between_lists(nodes: Nodes, places: list[int]) -> list[int]:
+    """Return the one ``or`` of a text in which nothing else parts one list from another."""
+    if len(places) != 1 or any(node.is_mark(PARTS_ITEMS) or (node.is_mark("-") and node.spaced) for node in nodes):
+        return []
+    return places
+
+
+def stretches(text: str, nodes: Nodes, cuts: list[int]) -> Iterator[str]:
+    """Yield the text of each line-up, blanks before it, so that places stay what they are in the whole text."""
+    starts = [0, *(nodes[at].end for at in cuts)]
+    ends = [*(nodes[at].start for at in cuts), len(text)]
+    for start, end in zip(starts, ends, strict=True):
+        yield " " * start + text[start:end].rstrip(" ;,:\n")
+
+
+def try_to_read(text: str, read: Read) -> Instrumentation | None:
+    try:
+        return read(text)
+    except InstrumentationError:
+        return None
+
+
+def joined(text: str, nodes: Nodes, cuts: list[int], found: list[Instrumentation]) -> Instrumentation | None:
+    """Return the first line-up with the others, and say of each that it was read so."""
+    first, *others = found
+    if len(first.lines) < FEWEST and not nodes[cuts[0] - 1].is_mark(PARTS_WHOLES):
+        return None
+    others = [replace(one, text=one.text.strip(" :\n")) for one in others]
+    remarks = [
+        Remark(nodes[at].start, nodes[at].end + len(one.text) + 1, "alternative", told(one))
+        for at, one in zip(cuts, others, strict=True)
+    ]
+    warnings = (*first.warnings, *remarks, *(remark for one in others for remark in one.warnings))
+    return replace(first, text=text, alternatives=tuple(others), warnings=warnings)
+
+
+def told(one: Instrumentation) -> str:
+    return f"“{' '.join(one.text.split())}” was read as another line-up, all of it instead of what stands before."
