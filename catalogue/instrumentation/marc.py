@@ -34,18 +34,13 @@ CHORUSES = {
 }
 ORCHESTRAS = {True: ("string orchestra", "oc"), False: ("orchestra", "oa")}
 
-# Terms of the Library of Congress Medium of Performance Thesaurus. Those of the format's examples are certain
-# (clarinet, flute, alto flute, bass flute, piccolo, piano, harpsichord, orchestra, mixed chorus, didjeridu), the rest
-# from memory; a field that uses any other word names no source.
+# Terms of the Library of Congress Medium of Performance Thesaurus that stand in published examples of the field: the
+# format itself; Music Cataloging at Yale, MARC 382; Code4Lib Journal on medium of performance data (viola, clarinet as
+# an alternative). A field that uses any other word names no source.
 KNOWN_TERMS = """
-piccolo, flute, alto flute, bass flute, contrabass flute, recorder, oboe, oboe d'amore, English horn, clarinet,
-basset horn, alto clarinet, bass clarinet, contrabass clarinet, saxophone, soprano saxophone, alto saxophone,
-tenor saxophone, baritone saxophone, bass saxophone, bassoon, contrabassoon, didjeridu, horn, trumpet, cornet,
-flugelhorn, trombone, alto trombone, bass trombone, euphonium, tuba, timpani, percussion, glockenspiel,
-xylophone, vibraphone, marimba, harp, guitar, electric guitar, mandolin, lute, theorbo, banjo, piano, toy piano,
-celesta, harpsichord, clavichord, organ, harmonium, accordion, synthesizer, violin, viola, cello, double bass,
-viola d'amore, soprano voice, mezzo-soprano voice, alto voice, countertenor voice, tenor voice, baritone voice,
-bass voice, mixed chorus, women's chorus, men's chorus, children's chorus, orchestra, string orchestra
+alto flute, alto saxophone, bass clarinet, bass flute, bassoon, cello, clarinet, double bass, English horn, flute,
+harpsichord, horn, marimba, mixed chorus, oboe, orchestra, organ, percussion, piano, piccolo, prepared piano,
+saxophone, string orchestra, synthesizer, trombone, trumpet, vibraphone, viola, violin
 """
 LCMPT = frozenset(" ".join(KNOWN_TERMS.split()).split(", "))
 SPELT = {"didgeridoo": "didjeridu"}
@@ -83,11 +78,17 @@ def field_382(instrumentation: Instrumentation, *, partial: bool = False, access
     """Return the statement of medium; ``access`` is the second indicator, 1 where it is meant for access points."""
     media = merged(media_of(instrumentation))
     found = [subfield for medium in media for subfield in subfields_of(medium)]
-    found += totals(media)
+    found += () if partial else totals(media)
     terms = {value for code, value in found if code in "abdp"}
     if terms and terms <= LCMPT:
         found.append(("2", "lcmpt"))
     return Field("382", f"{int(partial)}{access}", tuple(found))
+
+
+def write_marc(instrumentation: Instrumentation) -> str:
+    """Return the two fields as text, for each line-up that may play the work."""
+    fields = ((field_382(one), field_048(one)) for one in instrumentation.line_ups)
+    return "\n".join(str(field) for pair in fields for field in pair)
 
 
 def field_048(instrumentation: Instrumentation) -> Field:

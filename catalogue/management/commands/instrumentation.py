@@ -13,13 +13,14 @@ from django.core.management.base import BaseCommand, CommandError
 
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read, write_shorthand, write_words
 from catalogue.instrumentation.chairs_dress import write_chairs
+from catalogue.instrumentation.marc import write_marc
 from catalogue.instrumentation.other_readings import other_readings
 from catalogue.instrumentation.page import write_page
 from catalogue.instrumentation.part_lines import write_parts
 from catalogue.instrumentation.parts import PartsError
 from catalogue.instrumentation.vocabulary import LANGUAGES
 
-DRESSES = {"shorthand": write_shorthand, "chairs": write_chairs}
+DRESSES = {"shorthand": write_shorthand, "chairs": write_chairs, "marc": write_marc}
 WORDS = {"prose": write_words, "page": write_page, "parts": write_parts}
 
 

@@ -14,6 +14,7 @@ from catalogue.instrumentation import Instrumentation, InstrumentationError, rea
 from catalogue.instrumentation.vocabulary import instruments
 
 LONGEST = 2_000
+PARTS = 20
 TEXTS = [
     json.loads(line)["text"]
     for line in (Path(__file__).parents[2] / "reference" / "instrumentation" / "texts.jsonl")
