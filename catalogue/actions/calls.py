@@ -76,14 +76,20 @@ def refuse_twice(work: Work, call: Call) -> None:
 
 @transaction.atomic
 def note_submission(
-    *, call: Call, status: SubmissionStatus, sent_on: date | None, outcome: str, feedback: str
+    *,
+    call: Call,
+    status: SubmissionStatus,
+    sent_on: date | None,
+    outcome: str,
+    feedback: str,
+    decided_on: date | None = None,
 ) -> Submission:
     """Note how far a submission has come. Raises AlreadySent and ValidationError."""
     submission, _made = Submission.objects.get_or_create(call=call)
     if status is SubmissionStatus.SENT:
         for row in submission.works.select_related("work"):
             refuse_twice(row.work, call)
-    submission.status, submission.sent_on = status.value, sent_on
+    submission.status, submission.sent_on, submission.decided_on = status.value, sent_on, decided_on
     submission.outcome, submission.feedback = outcome, feedback
     submission.full_clean(validate_constraints=False)
     submission.save()

@@ -18,7 +18,7 @@ from catalogue.documents.registry import render
 from catalogue.exchange.kept_content import kept
 from catalogue.exchange.pictures import stored_name
 from catalogue.making import Wish, make_document, prose_of
-from catalogue.models import Composer, ProgrammedWork, Rider
+from catalogue.models import Composer
 from catalogue.packing.lines import Draft, Gap, State
 from catalogue.record_facts import BiographyFacts, ProgrammeNoteFacts
 from catalogue.rules.calls.packs import Part, Piece
@@ -51,8 +51,6 @@ class Papers:
         self.composer, self.submission, self.setting = composer, submission, setting
         self.call = submission.call
         self.wish = Wish("", setting.language, setting.paper, setting.printed_on)
-        works = [one.work.id for one in submission.works]
-        self.with_rider = set(Rider.objects.filter(work__in=works).values_list("work_id", flat=True))
 
     # ---- texts
 
@@ -102,7 +100,7 @@ class Papers:
     def document(self, piece: Piece) -> Draft | Gap:
         """A document that is made for other purposes too; past performances are those of the works that are sent."""
         works = tuple(one.work.id for one in self.submission.works) if piece is Piece.PERFORMANCES else ()
-        if piece is Piece.PERFORMANCES and not ProgrammedWork.objects.filter(work__in=works).exists():
+        if piece is Piece.PERFORMANCES and not any(one.was_played for one in self.submission.works):
             return Gap("None of the works that are sent has been performed.", state=State.READY)
         wish = replace(self.wish, kind=DOCUMENTS[piece], works=works)
         if piece is Piece.CV:
@@ -111,7 +109,7 @@ class Papers:
 
     def rider(self, sent: SentWork) -> Draft | Gap:
         """The rider that is kept of a work; of one that needs none, none is asked."""
-        if sent.work.id not in self.with_rider:
+        if not sent.has_rider:
             return Gap("No rider is kept of this work.", "Write one if it needs it.", "riders", State.LEFT_OUT)
         wish = replace(self.wish, kind="rider", works=(sent.work.id,))
         return Draft(Part(Piece.RIDER, sent.work.title.title), "Its rider.", partial(self.made, wish))

@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from django.urls import reverse
+from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
 
 from catalogue.drawings.ninety_days import DAYS
 from catalogue.models import Call, Composer
+from catalogue.packing.plan import Plan
+from catalogue.rules.calls.readiness import SOON as READY_IN
+from catalogue.terms import SubmissionStatus
 from catalogue.timing import PartialDate
 from catalogue.web.call_page import closes_text, here_text
 from catalogue.web.days import how_far
+from catalogue.web.pack_page import plans_of
 
 SOON = 7
 
@@ -30,6 +36,8 @@ class CallRow:
     look: str
     is_open: bool
     state: str
+    lacking: str = ""
+    pack: str = ""
 
 
 def call_rows(composer: Composer, *, today: date, language: str) -> tuple[CallRow, ...]:
@@ -40,11 +48,30 @@ def call_rows(composer: Composer, *, today: date, language: str) -> tuple[CallRo
 
 
 def closing_soon(composer: Composer, *, today: date, language: str) -> tuple[CallRow, ...]:
-    """Return the calls that close in the coming days; one query."""
+    """Return the calls that close in the coming days, those within a month with what lacks in what is being sent."""
     ours = Call.objects.filter(composer=composer, closes_on__range=(today, today + timedelta(days=DAYS)))
+    calls = list(ours.select_related("submission").next_first())
+    drafts = [call for call in calls if is_draft(call) and call.closes_on and (call.closes_on - today).days <= READY_IN]
+    plans = plans_of(composer, drafts, today) if drafts else {}
+    rows = ((call, row_of(call, composer.slug, today, language)) for call in calls)
     return tuple(
-        row_of(call, composer.slug, today, language) for call in ours.select_related("submission").next_first()
+        replace(row, lacking=lacking_text(plans[call.pk]), pack=reverse("call-pack", args=[composer.slug, call.pk]))
+        if call.pk in plans
+        else row
+        for call, row in rows
     )
+
+
+def is_draft(call: Call) -> bool:
+    submission = getattr(call, "submission", None)
+    return submission is not None and submission.status == SubmissionStatus.DRAFT
+
+
+def lacking_text(plan: Plan) -> str:
+    number = len(plan.lacking) + len(plan.broken)
+    if not number:
+        return _("Ready to be sent.")
+    return ngettext("%d thing lacks.", "%d things lack.", number) % number
 
 
 def row_of(call: Call, slug: str, today: date, language: str) -> CallRow:

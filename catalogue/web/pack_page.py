@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -16,14 +16,16 @@ from catalogue.documents.contents.cover_sheet import Setting
 from catalogue.documents.model import Paper
 from catalogue.exchange.pack_texts import Finding
 from catalogue.gathering.names import gather_sought
-from catalogue.gathering.submissions import gather_submission
-from catalogue.models import Call
+from catalogue.gathering.submissions import gather_submission, gather_submissions
+from catalogue.models import Call, Composer
 from catalogue.packing.lines import Line, State
 from catalogue.packing.making import MadePack, make_pack
 from catalogue.packing.plan import Plan, plan_pack
 from catalogue.rules.calls.packs import Breach, in_megabytes
+from catalogue.rules.calls.readiness import due_on
 from catalogue.rules.calls.submissions import SubmissionFacts
 from catalogue.rules.search import fold
+from catalogue.web.wording import day_text
 
 STATES: dict[State, Promise] = {
     State.IN: _("In the pack"),
@@ -38,12 +40,14 @@ ON_THE_PAGE = {"motto": "#id_motto", "statement": "#id_statement", "referees": "
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A line of the pack on the page; ``address`` is where what lacks can be mended."""
+    """A line of the pack on the page; ``address`` is where what lacks is mended, ``due`` the day by which to begin."""
 
     line: Line
     state: Promise
     size: str
     address: str
+    due: str = ""
+    is_late: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,9 +66,18 @@ class PackPage:
 
 def plan_of(call: Call, today: date) -> Plan:
     """Return the pack of a call as the records have it now."""
-    submission = gather_submission(call)
-    setting = Setting(submission.language or call.composer.language, paper_of(submission), today)
-    return plan_pack(call.composer, submission, setting, default_storage)
+    return planned(gather_submission(call), call.composer, today)
+
+
+def plans_of(composer: Composer, calls: Sequence[Call], today: date) -> dict[int, Plan]:
+    """Return the packs of several calls by their ids; the same queries for any number."""
+    found = gather_submissions(composer, calls)
+    return {key: planned(one, composer, today) for key, one in found.items()}
+
+
+def planned(submission: SubmissionFacts, composer: Composer, today: date) -> Plan:
+    setting = Setting(submission.language or composer.language, paper_of(submission), today)
+    return plan_pack(composer, submission, setting, default_storage)
 
 
 def paper_of(submission: SubmissionFacts) -> Paper:
@@ -76,10 +89,10 @@ def made_pack(plan: Plan, call: Call) -> MadePack:
     return make_pack(plan, gather_sought(call.composer) if plan.submission.call.anonymous else ())
 
 
-def pack_page(call: Call, plan: Plan, *, made: MadePack | None = None) -> PackPage:
+def pack_page(call: Call, plan: Plan, *, made: MadePack | None, today: date, language: str) -> PackPage:
     sizes = {one.line.file: one.size for one in made.files} if made else {}
     return PackPage(
-        rows=tuple(Row(line, STATES[line.state], size_of(line, sizes), mend_at(line, call)) for line in plan.lines),
+        rows=tuple(row_of(line, call, sizes, today, language) for line in plan.lines),
         broken=made.broken if made else plan.broken,
         made=made is not None,
         findings=made.findings if made else (),
@@ -88,6 +101,12 @@ def pack_page(call: Call, plan: Plan, *, made: MadePack | None = None) -> PackPa
         size=in_megabytes(made.size) if made else "",
         lacking=len(plan.lacking),
     )
+
+
+def row_of(line: Line, call: Call, sizes: dict[str, int], today: date, language: str) -> Row:
+    due = due_on(line.piece, call.closes_on) if line.state in (State.LACKS, State.TO_DO) else None
+    told = day_text(due, language) if due else ""
+    return Row(line, STATES[line.state], size_of(line, sizes), mend_at(line, call), told, bool(due and due < today))
 
 
 def size_of(line: Line, sizes: dict[str, int]) -> str:

@@ -28,6 +28,7 @@ from catalogue.web.views import (
     histories,
     imports,
     members,
+    outcomes,
     packs,
     pasted,
     performance_forms,
@@ -98,6 +99,8 @@ performance_addresses: list[URLPattern] = [
 call_addresses: list[URLPattern] = [
     path("", calls.call_list, name="call-list"),
     path("new/", calls.call_new, name="call-new"),
+    path("degrees/", packs.degree_list, name="degree-list"),
+    path("outcomes/", outcomes.outcome_list, name="outcome-list"),
     path("<int:call>/", calls.call_detail, name="call-detail"),
     path("<int:call>/edit/", calls.call_edit, name="call-edit"),
     path("<int:call>/choice/", choices.call_choice, name="call-choice"),

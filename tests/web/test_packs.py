@@ -145,7 +145,7 @@ def test_referees_are_asked_and_their_letters_received(browser: Client, composer
     browser.post(f"{at}{call.pk}/pack/referees/", {**days, f"gone-{second.pk}": "on"})
 
     (row,) = [row for row in rows_of(Page(browser.get(f"{at}{call.pk}/pack/"))) if row[0] == "Referees"]
-    assert row[2] == "Lacks. 1 of 2 letters received. Ask 1 more."
+    assert row[2] == "Lacks. 1 of 2 letters received. Ask 1 more. Begin by 18 Feb 2027."
     assert Referee.objects.filter(composer=composer).count() == 2
     assert [one.referee.name for one in Submission.objects.get(call=call).references.all()] == ["Ada Lunn"]
 
@@ -188,7 +188,7 @@ def test_scores_and_recordings_are_taken_from_the_files_that_are_kept(browser: C
 
     told = {row[0]: (row[2], row[3]) for row in rows_of(page)}
     assert told["Score"] == ("In the pack. take 1.pdf, 2.", "02-score-Slack-Rope.pdf")
-    heard = "In the pack. take 1.mp3, to be heard from 1′00″ to 2′00″."
+    heard = "In the pack. take 1.mp3, to be heard from 1′ to 2′."
     assert told["Recording"] == (heard, "03-recording-Slack-Rope.mp3")
     archive = archive_of(browser.get(f"{ADDRESS}{call.pk}/pack/file/"))
     assert archive.read("02-score-Slack-Rope.pdf") == b"%PDF-1.7 second"
@@ -208,3 +208,51 @@ def test_an_anonymous_score_goes_under_a_cover_with_the_motto(browser: Client, c
     assert widths(content)[1:] == [102]
     with pikepdf.open(BytesIO(content)) as score:
         assert "Grey Heron" in page_text(score.pages[0])
+
+
+def test_programmes_stand_side_by_side(browser: Client, composer: Composer) -> None:
+    make_call(composer, DEGREE, "Slack Rope")
+    make_call(composer, DEGREE.replace("Lowmarsh", "Eastmere").replace("two acad", "three acad"), "Long Rope")
+
+    page = Page(browser.get(f"{ADDRESS}degrees/"))
+
+    told = {row[0]: row[1:] for row in rows_of(page)}
+    assert len(page.tree.xpath("//thead//a")) == 2
+    assert told["Works"] == ["lacks 1 chosen 2", "lacks 1 chosen 2"]
+    assert told["Score"] == ["lacks 0 of 1", "lacks 0 of 1"]
+    assert told["Note"] == ["there 1 of 1 12 words", "there 1 of 1 12 words"]
+    assert told["Referees"] == ["lacks 0 of 3 letters received. 3", "lacks 0 of 2 letters received. 2"]
+
+
+def test_number_of_queries_of_side_by_side_does_not_grow_with_the_programmes(
+    browser: Client, composer: Composer
+) -> None:
+    counts = []
+    for number in (1, 2):
+        for index in range(number):
+            make_call(composer, DEGREE, f"Rope {number} {index}")
+        with CaptureQueriesContext(connection) as asked:
+            browser.get(f"{ADDRESS}degrees/")
+        counts.append(len(asked))
+    assert counts[0] == counts[1]
+
+
+def test_outcomes_are_told_by_call_and_by_work(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, DEGREE, "Slack Rope")
+    typed = {"status": "not chosen", "sent_on": "2026-03-01", "decided_on": "2026-05-01", "outcome": "Shortlisted"}
+    browser.post(f"{ADDRESS}{call.pk}/sent/", {**typed, "feedback": "Fine ropes."})
+
+    page = Page(browser.get(f"{ADDRESS}outcomes/"))
+
+    (row,) = rows_of(page)
+    assert row[1:] == ["Slack Rope", "1 Mar 2026", "1 May 2026", "Not chosen. Shortlisted Fine ropes."]
+    assert "1 not chosen." in page.text()
+
+
+def test_today_tells_what_lacks_a_month_before(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, DEGREE.replace("March 2027", "March 2026"), "Slack Rope")
+
+    page = Page(browser.get("/c/ilka-marovand/"))
+
+    (told,) = page.texts(f"//a[@href='{ADDRESS}{call.pk}/pack/']")
+    assert told == "6 things lack."

@@ -42,7 +42,12 @@ def wanted(least: int | None, most: int | None, *, strict: bool = False, toleran
 
 
 def clock(seconds: int) -> str:
-    return f"{seconds // 60}′{seconds % 60:02}″"
+    """Return seconds in primes, whole minutes alone where there are no more.
+
+    >>> clock(300), clock(305)
+    ('5′', '5′05″')
+    """
+    return f"{seconds // 60}′{seconds % 60:02}″" if seconds % 60 else f"{seconds // 60}′"
 
 
 def length(one: Candidate, call: Call) -> Judged:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from catalogue.rules.calls.choosing import RECKONED, classes_of
 from catalogue.rules.calls.packs import Breach
 from catalogue.rules.calls.submissions import SentWork, SubmissionFacts, heard_seconds
 from catalogue.rules.calls.terms import RecordingRule
@@ -20,6 +21,7 @@ def of_the_whole(submission: SubmissionFacts) -> Iterator[Breach]:
     if call.works_max and len(works) > call.works_max:
         yield Breach(f"{len(works)} works are chosen; {call.works_max} are the most.", "Let one go.")
     yield from minutes(submission)
+    yield from kinds(submission)
     for sent in works:
         yield from of_recording(sent, submission)
 
@@ -36,6 +38,28 @@ def minutes(submission: SubmissionFacts) -> Iterator[Breach]:
         yield Breach(f"The works last {total // 60} minutes together; {call.total_max // 60} are the most.")
     if call.total_min and total < call.total_min and len(lengths) == len(submission.works):
         yield Breach(f"The works last {total // 60} minutes together; {call.total_min // 60} are the least.")
+
+
+def kinds(submission: SubmissionFacts) -> Iterator[Breach]:
+    """Yield the kinds of works that the call asks for and that are not among those sent."""
+    works, rules = submission.works, submission.call.set_rules
+    if not works:
+        return
+    for rule in dict.fromkeys(rules):
+        if rule.kind in RECKONED:
+            found = sum(rule.kind in classes_of(one.work, rules, int(one.was_played)) for one in works)
+            if found < rule.least:
+                yield Breach(
+                    f"{found} of the works {is_or_are(found)} of the kind “{rule.kind}”; {rule.least} must be."
+                )
+    if any(rule.kind == "contrasting" for rule in rules) and len({one.work.category for one in works}) == 1 < len(
+        works
+    ):
+        yield Breach("All the works are of one category; the call asks for contrast.")
+
+
+def is_or_are(number: int) -> str:
+    return "is" if number == 1 else "are"
 
 
 def of_recording(sent: SentWork, submission: SubmissionFacts) -> Iterator[Breach]:

@@ -43,6 +43,8 @@ class SentWork:
     recording_id: int | None = None
     edition_id: int | None = None
     cover_pages: int = 0
+    has_rider: bool = False
+    was_played: bool = False
 
     @property
     def recording(self) -> RecordingFacts | None:

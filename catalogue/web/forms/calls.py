@@ -376,6 +376,7 @@ class SubmissionForm(forms.Form):
 
     status = forms.ChoiceField(label=_("State"), choices=choices_of(SubmissionStatus))
     sent_on = day_field(_("Sent on"))
+    decided_on = day_field(_("Decided on"))
     outcome = forms.CharField(label=_("Outcome"), max_length=LONG_LINE, required=False, validators=[refuse_unprintable])
     feedback = forms.CharField(
         label=_("Feedback"), required=False, max_length=TEXT, validators=[refuse_unprintable],

@@ -106,7 +106,7 @@ def chosen_of(submission: Submission | None) -> tuple[int, ...]:
 def submission_values(submission: Submission | None) -> dict[str, object]:
     if submission is None:
         return {"status": SubmissionStatus.DRAFT.value}
-    names = ("status", "sent_on", "outcome", "feedback")
+    names = ("status", "sent_on", "decided_on", "outcome", "feedback")
     return {name: getattr(submission, name) for name in names}
 
 
@@ -143,7 +143,7 @@ def call_sent(request: CatalogueRequest, call: int) -> HttpResponse:
         try:
             note_submission(
                 call=found, status=SubmissionStatus(cleaned["status"]), sent_on=cleaned["sent_on"],
-                outcome=cleaned["outcome"], feedback=cleaned["feedback"],
+                outcome=cleaned["outcome"], feedback=cleaned["feedback"], decided_on=cleaned["decided_on"],
             )  # fmt: skip
             say(request, _("Noted."))
         except AlreadySent as refused:

@@ -28,9 +28,11 @@ from catalogue.exchange.zip_stream import zip_chunks, zip_size
 from catalogue.models import Call, Referee, Submission
 from catalogue.packing.making import MadePack
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.degree_page import degree_page
 from catalogue.web.forms.packs import LettersForm, PackForm
 from catalogue.web.notices import say
 from catalogue.web.pack_page import archive_name, made_pack, pack_page, plan_of, told_files
+from catalogue.web.wording import page_language
 
 
 def call_of(request: CatalogueRequest, call: int) -> Call:
@@ -39,6 +41,14 @@ def call_of(request: CatalogueRequest, call: int) -> Call:
 
 def at_pack(request: CatalogueRequest, call: int, place: str = "") -> HttpResponse:
     return redirect(reverse("call-pack", args=[request.composer.slug, call]) + place)
+
+
+@member_page
+@require_safe
+def degree_list(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/calls/degrees/ — degree applications side by side, each against the same records."""
+    page = degree_page(request.composer, today=timezone.localdate(), language=page_language())
+    return render(request, "calls/degree_list.html", {"page": page})
 
 
 @member_page
@@ -55,7 +65,7 @@ def pack_of(request: CatalogueRequest, call: Call, form: PackForm | None = None)
     earlier = Submission.objects.filter(call__composer=request.composer, call__deleted_at__isnull=True)
     context = {
         "call": call,
-        "page": pack_page(call, plan, made=made),
+        "page": pack_page(call, plan, made=made, today=timezone.localdate(), language=page_language()),
         "form": form or PackForm(submission=plan.submission),
         "letters": LettersForm(letters=plan.submission.letters, composer=request.composer),
         "submission": submission,
