@@ -6,6 +6,7 @@ movement and together, every doubling, keys, all percussion instruments and who 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from itertools import groupby
@@ -35,7 +36,7 @@ from catalogue.facts import WorkFacts
 from catalogue.instrumentation import Instrumentation
 from catalogue.instrumentation.bodies import is_choir
 from catalogue.instrumentation.grammar import Grammar, grammar
-from catalogue.instrumentation.page import PageLine, choir_lines, lines_of, page_lines, total_line
+from catalogue.instrumentation.page import PageLine, capital, choir_lines, lines_of, page_lines, total_line
 from catalogue.record_facts import PercussionFacts, RetuningFacts, TuningFacts, WorkRecords
 from catalogue.rules.front_matter import score_of, transposes
 from catalogue.terms import ScorePitch
@@ -111,8 +112,8 @@ def whole_duration(work: WorkFacts) -> Duration | None:
 # ---- players
 
 
-Listed = dict[int, tuple[PercussionFacts, ...]]
-"""The instruments of each percussionist, by the player's number."""
+AFTER_NAME = re.compile(r", |: | \(")
+"""What stands between the name of a chair and what is said of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,18 +142,18 @@ def player_blocks(work: WorkFacts, records: WorkRecords, says: Labels) -> tuple[
 def seats_of(forces: Instrumentation, percussion: tuple[PercussionFacts, ...], says: Labels) -> Iterator[Seat]:
     """The chairs in score order, percussionists with what is listed for each."""
     speech = grammar(says.language)
-    players = {number: tuple(found) for number, found in groupby(percussion, key=lambda one: one.player)}
-    groups: set[str | None] = set()
-    for line in forces.lines:
-        if is_choir(line):
-            if line.group not in groups:
-                yield from map(seat_of, choir_lines(line.group, forces, speech))
-            groups.add(line.group)
-        elif line.instrument == "percussion" and players:
-            yield from drummers(tuple(lines_of(line, forces, speech)), players, says)
-            players = {}
-        elif line.family != "electronics":
-            yield from map(seat_of, lines_of(line, forces, speech))
+    drummed = next((line for line in forces.lines if line.instrument == "percussion"), None) if percussion else None
+    for sung, found in groupby(forces.lines, key=is_choir):
+        lines = tuple(found)
+        if sung:
+            yield from map(seat_of, choir_lines(lines, speech))
+            continue
+        for line in lines:
+            seats = map(seat_of, lines_of(line, forces, speech) if line.family != "electronics" else ())
+            yield from drummers(tuple(seats), percussion, says) if line is drummed else seats
+    if percussion and drummed is None:
+        name = capital(speech.name("percussion"))
+        yield from drummers((Seat(speech.words["families"]["percussion"], name, ()),), percussion, says)
     yield from map(seat_of, devices(forces, speech, says))
 
 
@@ -162,24 +163,24 @@ def devices(forces: Instrumentation, speech: Grammar, says: Labels) -> tuple[Pag
 
 
 def seat_of(line: PageLine) -> Seat:
-    """A line of the page with what follows its name set apart."""
-    name, _comma, also = line.text.partition(", ")
-    for opens, closes in ((": ", ""), (" (", ")")):
-        if opens in name:
-            name, _opens, also = line.text.partition(opens)
-            also = also.removesuffix(closes)
+    """A line of the page with what follows its name set apart.
+
+    >>> seat_of(PageLine("Woodwind", "Clarinet 1 (in A), doubling E-flat clarinet", "optional")).name
+    'Clarinet 1'
+    """
+    name, *after = AFTER_NAME.split(line.text, maxsplit=1)
+    also = "".join(after).replace(") (", "; ").replace("), ", ", ").removesuffix(")")
     return Seat(line.family, name, joined((value(also), value(line.remark)), "; "))
 
 
-def drummers(lines: tuple[PageLine, ...], players: Listed, says: Labels) -> Iterator[Seat]:
-    """Each percussionist with the instruments that are listed for that player, and those listed beyond the text."""
-    for place, line in enumerate(lines, start=1):
-        seat = seat_of(line)
-        listed = instruments_of(players[place], says) if place in players else seat.also
-        yield replace(seat, also=joined((listed, value(line.remark) if place in players else ()), "; "))
-    family, word = lines[0].family, lines[0].text.partition(" ")[0] if lines else ""
-    for place in sorted(set(players) - set(range(1, len(lines) + 1))):
-        yield Seat(family, f"{word} {place}", instruments_of(players[place], says))
+def drummers(seats: tuple[Seat, ...], percussion: tuple[PercussionFacts, ...], says: Labels) -> Iterator[Seat]:
+    """Each percussionist with the instruments that are listed for that player, else with those of the text."""
+    players = {number: tuple(found) for number, found in groupby(percussion, key=lambda one: one.player)}
+    several = max(len(seats), max(players)) > 1
+    for number in sorted({*players, *range(1, len(seats) + 1)}):
+        seat = seats[number - 1] if number <= len(seats) else replace(seats[-1], also=())
+        name = f"{base_name(seat.name)} {number}" if several else seat.name
+        yield Seat(seat.family, name, instruments_of(players[number], says) if number in players else seat.also)
 
 
 def instruments_of(found: Iterable[PercussionFacts], says: Labels) -> Text:

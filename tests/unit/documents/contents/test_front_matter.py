@@ -46,11 +46,20 @@ def test_electronics_say_their_channels_beside_their_name() -> None:
 def test_a_percussionist_whose_instruments_are_listed_beyond_the_text_has_a_line() -> None:
     listed = (PercussionFacts(1, 1, "gong"), PercussionFacts(2, 2, "bells", number=3, pitches="C, D, E"))
 
-    assert seats("perc(1)", *listed) == [("Percussion", "gong"), ("Percussion 2", "3 bells (C, D, E)")]
+    assert seats("perc(1)", *listed) == [("Percussion 1", "gong"), ("Percussion 2", "3 bells (C, D, E)")]
+    assert seats("hp", *listed[:1]) == [("Harp", ""), ("Percussion", "gong")]
 
 
 def test_percussion_keeps_the_list_of_the_text_where_no_other_is_kept() -> None:
-    assert seats("perc(1: vibraphone, tam-tam)")[0][1].startswith("vibraphone")
+    assert seats("perc(1: vibraphone, tam-tam)") == [("Percussion", "1 player; vibraphone, tam-tam")]
+
+
+def test_choirs_keys_and_several_keyboards_have_their_lines() -> None:
+    assert seats("S, SATB choir, cl in Bb(=bcl)") == [
+        ("Soprano", ""),
+        ("Choir", "SATB"),
+        ("Clarinet", "in Bb, doubling bass clarinet"),
+    ]
 
 
 @pytest.mark.parametrize(("cents", "told"), [("50.000", "+50"), ("-16.5", "−16.5"), ("0", "0"), ("200", "+200")])
