@@ -16,7 +16,6 @@ from catalogue.web.tables.lists import ListTable
 from catalogue.web.tables.performances import PerformanceTable
 from catalogue.web.tables.works import WorkTable, with_performances
 from catalogue.web.wording import page_language
-from catalogue.web.work_names import work_names
 
 COLUMNS = "column"  # by which an address asks for a column to be shown
 
@@ -44,7 +43,7 @@ def asked_works(request: CatalogueRequest) -> Asked:
 def asked_performances(request: CatalogueRequest, *, today: date) -> Asked:
     composer = request.composer
     ours = Performance.objects.filter(composer=composer).with_everything_printed()
-    asked = PerformanceFilter(request.GET, ours, composer=composer, works=work_names(composer))
+    asked = PerformanceFilter(request.GET, ours, composer=composer)
     table = PerformanceTable(asked.qs, composer=composer, today=today)
     RequestConfig(request, paginate=False).configure(table)
     table.show_columns(request.GET.getlist(COLUMNS))

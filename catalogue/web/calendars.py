@@ -22,7 +22,6 @@ from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import CalendarHolds
 from catalogue.timing import PartialDate
 from catalogue.web.filters.performances import PerformanceFilter
-from catalogue.web.work_names import work_names
 
 AT_MOST = MOST_EVENTS + 500  # of what is to come, as of what is past: some may have no day or be no event
 BACK = timedelta(days=370)  # a little more than the calendar shows of the past
@@ -83,7 +82,7 @@ def performances_asked(composer: Composer, query: str) -> QuerySet[Performance]:
     ours = Performance.objects.filter(composer=composer)
     if not query:
         return ours
-    asked = PerformanceFilter(QueryDict(query), ours, composer=composer, works=work_names(composer))
+    asked = PerformanceFilter(QueryDict(query), ours, composer=composer)
     return asked.qs if asked.form.is_valid() else ours.none()
 
 

@@ -51,6 +51,7 @@ from catalogue.web.views import (
 work_addresses: list[URLPattern] = [
     path("", works.work_list, name="work-list"),
     path("new/", work_forms.work_new, name="work-new"),
+    path("suggested/", works.work_suggested, name="work-suggested"),
     path("<int:work>/", works.work_detail, name="work-detail"),
     path("<int:work>/edit/", work_forms.work_edit, name="work-edit"),
     path("<int:work>/delete/", works.work_delete, name="work-delete"),

@@ -2,24 +2,30 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter, defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Any
 
 from django.utils.translation import gettext as _
 
 from catalogue.models import Composer, Work
 from catalogue.rules.search import fold
 
+MOST_ALIKE = 500
+MOST_IN_A_LIST = 200
+BRACKETS = re.compile(r"\s*\([^()]*\)\s*$")
 TITLES = ("title", "original_title", "transliteration", "translated_title")
+COLUMNS = (*TITLES, "catalogue_number", "version_label", "completed", "composer", "title_language")
 
 
 class UnknownWork(ValueError):
     """A name that is no work's, or several works'."""
 
-    def __init__(self, reason: str) -> None:
+    def __init__(self, reason: str, *, is_several: bool = False) -> None:
         super().__init__(reason)
-        self.reason = reason
+        self.reason, self.is_several = reason, is_several
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +34,11 @@ class WorkNames:
 
     works: dict[int, Work]
     labels: dict[int, str]
+
+    @property
+    def offered(self) -> tuple[str, ...]:
+        """What a list offers to pick from; of many works nothing, they are offered while one types."""
+        return tuple(self.labels.values()) if len(self.labels) <= MOST_IN_A_LIST else ()
 
     def find(self, text: str) -> Work:
         """Return the work that the text names: by its label, a title or its number. Raises UnknownWork."""
@@ -40,7 +51,7 @@ class WorkNames:
         if not found:
             raise UnknownWork(_("No work of this catalogue is called “%(name)s”.") % {"name": text})
         several = " or ".join(f"“{self.labels[key]}”" for key in found[:4])
-        raise UnknownWork(_("Several works are called so; write %(several)s.") % {"several": several})
+        raise UnknownWork(_("Several works are called so; write %(several)s.") % {"several": several}, is_several=True)
 
     def knows(self, text: str) -> bool:
         """Say whether the text names a work."""
@@ -52,9 +63,34 @@ class WorkNames:
 
 def work_names(composer: Composer) -> WorkNames:
     """Return the works of a composer in title order; one query."""
-    columns = (*TITLES, "catalogue_number", "version_label", "completed", "composer", "title_language")
-    works = list(Work.objects.filter(composer=composer).in_title_order().only(*columns))
-    return WorkNames({work.pk: work for work in works}, labels_of(works))
+    return names_among(Work.objects.filter(composer=composer).in_title_order())
+
+
+def names_among(works: Any) -> WorkNames:
+    found = list(works.only(*COLUMNS))
+    return WorkNames({work.pk: work for work in found}, labels_of(found))
+
+
+def works_called(works: Any, text: str) -> WorkNames:
+    """Return those of the works that may be meant by a name, a mark in brackets behind it left out; one query."""
+    bare = BRACKETS.sub("", text).strip() or text
+    return names_among(works.matching(bare).in_title_order()[:MOST_ALIKE])
+
+
+def works_near(works: Any, text: str, most: int) -> list[str]:
+    """Return the labels of works that hold what is typed, else the longest word of it; those that begin so first."""
+    wanted, words = fold(text), sorted(fold(text).split(), key=len)
+    for asked in (text, *words[-1:]):
+        labels = list(names_among(works.matching(asked).in_title_order()[:MOST_ALIKE]).labels.values()) if asked else []
+        if labels:
+            return sorted(labels, key=lambda label: not fold(label).startswith(wanted))[:most]
+    return []
+
+
+def label_of(works: Any, key: Any) -> str:
+    """Return what tells a work from others of its title; empty where it is not among the works."""
+    found = works.filter(pk=int(key)).only("title").first()
+    return names_among(works.matching(found.title)[:MOST_ALIKE]).labels.get(found.pk, found.title) if found else ""
 
 
 def labels_of(works: Iterable[Work]) -> dict[int, str]:

@@ -10,13 +10,13 @@ from django import forms
 from django.db.models import Q, QuerySet
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.models import Composer, Performance, ProgrammedWork
+from catalogue.models import Composer, Performance, ProgrammedWork, Work
 from catalogue.models.conditions import choices_of
 from catalogue.models.fields import refuse_unprintable
 from catalogue.terms import PerformanceKind, PerformanceStatus
 from catalogue.timing.dates import FIRST_YEAR, LAST_YEAR
+from catalogue.web.forms.work_field import WorkField
 from catalogue.web.places import write_country
-from catalogue.web.work_names import WorkNames
 
 
 def year_filter(label: Any, method: str) -> filters.NumberFilter:
@@ -28,6 +28,10 @@ def year_filter(label: Any, method: str) -> filters.NumberFilter:
         decimal_places=0,
         widget=forms.TextInput(attrs={"inputmode": "numeric"}),
     )
+
+
+class WorkFilter(filters.Filter):
+    field_class = WorkField
 
 
 class PerformanceFilter(filters.FilterSet):
@@ -47,16 +51,16 @@ class PerformanceFilter(filters.FilterSet):
     status = filters.ChoiceFilter(
         label=_("What has become of it"), choices=choices_of(PerformanceStatus), empty_label=_("Anything")
     )
-    work = filters.ChoiceFilter(method="with_work", label=_("Work"), empty_label=_("All works"))
+    work = WorkFilter(method="with_work", label=_("Work"), empty_label=_("All works"))
 
     class Meta:
         model = Performance
         fields: list[str] = []
 
-    def __init__(self, *args: Any, composer: Composer, works: WorkNames, **options: Any) -> None:
+    def __init__(self, *args: Any, composer: Composer, **options: Any) -> None:
         super().__init__(*args, **options)
         self.filters["country"].extra["choices"] = [(code, write_country(code)) for code in countries_of(composer)]
-        self.filters["work"].extra["choices"] = list(works.labels.items())
+        self.filters["work"].field.offer(Work.objects.filter(composer=composer), composer)
 
     def holding(self, performances: Any, _name: str, text: str) -> QuerySet[Performance]:
         return performances.matching(text)
@@ -71,8 +75,8 @@ class PerformanceFilter(filters.FilterSet):
         own = Q(country=code) & (Q(venue__isnull=True) | Q(venue__country=""))
         return performances.filter(Q(venue__country=code) | own)
 
-    def with_work(self, performances: QuerySet[Performance], _name: str, work: str) -> QuerySet[Performance]:
-        return performances.filter(pk__in=ProgrammedWork.objects.filter(work=int(work)).values("performance"))
+    def with_work(self, performances: QuerySet[Performance], _name: str, work: Work) -> QuerySet[Performance]:
+        return performances.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))
 
 
 def countries_of(composer: Composer) -> list[str]:

@@ -27,9 +27,9 @@ from catalogue.making import Wish
 from catalogue.models import Composer, Cue, Performance, ProgrammedWork, Work
 from catalogue.timing import PartialDate, write_date
 from catalogue.web.forms.fields import DateField
+from catalogue.web.forms.work_field import WorkField
 from catalogue.web.programmes import name_of
 from catalogue.web.wording import page_language
-from catalogue.web.work_names import work_names
 
 SCORE_PAPERS = (
     (Paper.A3.value, "A3"),
@@ -208,21 +208,21 @@ class PartsForm(DocumentForm):
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         super().__init__(asked, composer=composer, today=today)
-        work = forms.ModelChoiceField(Work.objects.filter(composer=composer), label=_("Work"), required=False)
-        work.choices = [("", _("Choose a work")), *work_names(composer).labels.items()]
+        work = WorkField(label=_("Work"), required=False, empty_label=_("Choose a work"))
+        work.offer(Work.objects.filter(composer=composer), composer)
         performance = forms.ModelChoiceField(
             Performance.objects.filter(composer=composer),
             label=_("For the performance"),
             help_text=_("It says how many strings play."),
             required=False,
         )
-        performance.choices = [("", _("none in particular")), *self.offered()]
         self.fields.update({"work": work, "performance": performance})
+        performance.choices = [("", _("none in particular")), *self.offered(work.key_of(self.data.get("work", "")))]
         self.order_fields(self.field_order)
 
-    def offered(self) -> Iterator[tuple[int, str]]:
+    def offered(self, work: int | None) -> Iterator[tuple[int, str]]:
         """Give the performances of the work that is asked for, or those to come, and the one that is asked for."""
-        work, performance = (number_of(self.data.get(name, "")) for name in ("work", "performance"))
+        performance = number_of(self.data.get("performance", ""))
         programmed = ProgrammedWork.objects.filter(work=work).values("performance")
         wanted = Q(pk__in=programmed) if work else Q(last_day__gte=self.today)
         ours = Performance.objects.filter(composer=self.composer).filter(wanted | Q(pk=performance))
@@ -269,12 +269,10 @@ class CueSheetForm(DocumentForm):
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         super().__init__(asked, composer=composer, today=today)
-        ours = Work.objects.filter(composer=composer)
-        work = forms.ModelChoiceField(ours, label=_("Work"), required=False)
-        with_cues = set(Cue.objects.filter(work__composer=composer).values_list("work", flat=True))
-        wanted = with_cues | {number_of(self.data.get("work", ""))}
-        names = [(key, name) for key, name in work_names(composer).labels.items() if key in wanted]
-        work.choices = [("", _("Choose a work")), *names]
+        with_cues = Q(pk__in=Cue.objects.filter(work__composer=composer).values("work"))
+        wanted = with_cues | Q(pk=number_of(self.data.get("work", "")))
+        work = WorkField(label=_("Work"), required=False, empty_label=_("Choose a work"))
+        work.offer(Work.objects.filter(wanted, composer=composer), composer)
         self.fields["work"] = work
         self.order_fields(self.field_order)
 
@@ -358,8 +356,8 @@ class HistoryForm(PeriodForm):
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         super().__init__(asked, composer=composer, today=today)
-        work = forms.ModelChoiceField(Work.objects.filter(composer=composer), label=_("Work"), required=False)
-        work.choices = [("", _("all of them")), *work_names(composer).labels.items()]
+        work = WorkField(label=_("Work"), required=False, empty_label=_("all of them"))
+        work.offer(Work.objects.filter(composer=composer), composer)
         self.fields["work"] = work
         self.order_fields(self.field_order)
 

@@ -16,6 +16,7 @@ from catalogue.terms import Extent
 from catalogue.timing import Duration, read_duration
 from catalogue.web.forms import rows
 from catalogue.web.forms.fields import ReadField
+from catalogue.web.forms.work_field import suggesting
 from catalogue.web.work_names import UnknownWork, WorkNames
 
 PREFIX, MOST = "programme", 100
@@ -66,6 +67,8 @@ class ProgrammeForm(forms.Form):
         super().__init__(*args, **options)
         self.names = names
         self.label_suffix = ""
+        if names.labels and not names.offered:
+            self.fields["work"].widget.attrs |= suggesting(next(iter(names.works.values())).composer, "works")
 
     def clean_work(self) -> Any:
         text: str = self.cleaned_data["work"]

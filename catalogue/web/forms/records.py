@@ -47,11 +47,12 @@ from catalogue.web.forms.fields import (
     ReadField,
     StrengthsTypedField,
 )
+from catalogue.web.forms.work_field import WorkField
 from catalogue.web.forms.works import Group
 from catalogue.web.places import read_country, write_country, zones_of
 from catalogue.web.records.kinds import Kind, Said
 
-CHOSEN = (Work, Performance, Recording, TechnicalSetup, Edition, MaterialSet, HireTerms)
+CHOSEN = (Performance, Recording, TechnicalSetup, Edition, MaterialSet, HireTerms)
 LONG = {"rows": 4}
 TEXT = {"rows": 8, "dir": "auto"}
 LISTED = {"rows": 8, "dir": "auto", "spellcheck": "false", "class": "listed"}
@@ -155,6 +156,10 @@ def named_field(column: Any, **words: Any) -> NamedField:
     return NamedField(column.related_model, required=not column.blank, widget=widget, **words)
 
 
+def work_field(column: Any, **words: Any) -> WorkField:
+    return WorkField(required=not column.blank, empty_label=_("none"), **words)
+
+
 def chosen_field(column: Any, **words: Any) -> forms.ModelChoiceField:
     manager = column.related_model.objects
     return forms.ModelChoiceField(manager.none(), required=not column.blank, empty_label=_("none"), **words)
@@ -191,6 +196,7 @@ MAKERS: tuple[tuple[Callable[[Any], bool], Callable[..., forms.Field]], ...] = (
         lambda _column, **words: CountryField(read=read_country, write=write_country, **words),
     ),
     (lambda column: names_one_of(column, Person, Organisation), named_field),
+    (lambda column: names_one_of(column, Work), work_field),
     (lambda column: names_one_of(column, *CHOSEN), chosen_field),
 )
 
@@ -243,7 +249,9 @@ class RecordForm(forms.ModelForm):
 
     def _offer_records(self) -> None:
         for name, field in self.fields.items():
-            if not isinstance(field, forms.ModelChoiceField):
+            if isinstance(field, WorkField):
+                field.offer(Work.objects.filter(composer=self.composer), self.composer)
+            if isinstance(field, WorkField) or not isinstance(field, forms.ModelChoiceField):
                 continue
             model: Any = cast(Any, field.queryset).model
             path = "work__composer" if issubclass(model, KeptOfWork) else "composer"
@@ -251,11 +259,9 @@ class RecordForm(forms.ModelForm):
             field.choices = self._choices_of(name, field)
 
     def _choices_of(self, name: str, field: Any) -> list[tuple[Any, Any]]:
-        """Return what a list offers: all works, of performances and recordings those of the work, or the latest."""
+        """Return what a list offers: performances and recordings of the work, or the latest."""
         rows: Any = field.queryset
         empty = [("", field.empty_label or "")]
-        if rows.model is Work:
-            return [*empty, *rows.in_title_order().values_list("pk", "title")]
         work = getattr(self.instance, "work_id", None)
         if work is not None and rows.model is Performance:
             rows = rows.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))

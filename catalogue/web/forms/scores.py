@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
+from typing import Any, cast
 
 from django import forms
 from django.forms.boundfield import BoundField
@@ -14,6 +14,7 @@ from catalogue.instrumentation import InstrumentationError
 from catalogue.models import Composer, Work
 from catalogue.models.fields import refuse_unprintable
 from catalogue.timing import Duration, DurationError, TempoError, read_duration, read_tempo_map, write_duration
+from catalogue.web.forms.work_field import WorkField
 from catalogue.web.readings import canonical_text
 from catalogue.web.uploads import is_too_large
 
@@ -30,13 +31,11 @@ class ScoreForm(forms.Form):
         allow_empty_file=True,
         widget=forms.FileInput(attrs={"accept": ".musicxml,.xml,.mxl"}),
     )
-    work = forms.ModelChoiceField(
-        Work.objects.none(), label=_("The score is of"), required=False, empty_label=_("a work that is not listed yet")
-    )
+    work = WorkField(label=_("The score is of"), required=False, empty_label=_("a work that is not listed yet"))
 
     def __init__(self, *args: Any, composer: Composer, request: Any, **options: Any) -> None:
         super().__init__(*args, **options)
-        self.fields["work"] = of_composer(self.fields["work"], composer)
+        cast(WorkField, self.fields["work"]).offer(Work.objects.filter(composer=composer), composer)
         if is_too_large(request, "file"):
             self.fields["file"].error_messages["required"] = TOO_LARGE
 

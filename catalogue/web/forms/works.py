@@ -26,6 +26,7 @@ from catalogue.rules.identifiers import Identifier
 from catalogue.timing import DurationError, read_duration
 from catalogue.web.forms.fields import DateField, IdentifierField, LanguageTagField, ReadField, StrengthsTypedField
 from catalogue.web.forms.rows import in_words
+from catalogue.web.forms.work_field import WorkField
 from catalogue.web.readings import canonical_text
 
 LONG = {"rows": 4}
@@ -162,12 +163,13 @@ class WorkForm(forms.ModelForm):
         super().__init__(*args, **options)
         self.instance.composer = composer
         others = Work.objects.filter(composer=composer, version_of__isnull=True).exclude(pk=self.instance.pk)
-        self.fields["version_of"] = forms.ModelChoiceField(
-            others.in_title_order(),
+        first = WorkField(
             required=False,
             label=_("This is a version of"),
             empty_label=_("no other work: this is the first version"),
         )
+        first.offer(others, composer)
+        self.fields["version_of"] = first
         if self.instance.pk:
             stored = {
                 "instrumentation_typed": self.instance.instrumentation_typed or self.instance.instrumentation,

@@ -18,7 +18,7 @@ from catalogue.actions.performances import delete_performance, restore_performan
 from catalogue.models import Composer, Performance
 from catalogue.terms import StepState
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
-from catalogue.web.asked import asked_performances
+from catalogue.web.asked import Asked, asked_performances
 from catalogue.web.journeys import STATES, STEPS
 from catalogue.web.notices import say
 from catalogue.web.performance_page import performance_page
@@ -35,10 +35,23 @@ def performance_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/performances/ — every performance, searched, filtered and ordered."""
     composer, today = request.composer, timezone.localdate()
     asked = asked_performances(request, today=today)
+    lasting = address_by_key(request, asked)
+    if lasting:
+        return redirect(lasting)
     asked.table.turn_to(request.GET.get("page"))
     context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
     context |= {"counted": counted(composer, today), "views": views_of(request, "performances")}
     return render(request, "performances/performance_list.html", context)
+
+
+def address_by_key(request: CatalogueRequest, asked: Asked) -> str:
+    """Return the address with the key of a work that was typed by name, so that it lasts when the title changes."""
+    work = getattr(asked.filter.form, "cleaned_data", {}).get("work")
+    if work is None or request.GET.get("work") == str(work.pk):
+        return ""
+    query = request.GET.copy()
+    query["work"] = str(work.pk)
+    return f"{request.path}?{query.urlencode()}"
 
 
 @member_page

@@ -14,6 +14,7 @@ from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.works import delete_work, restore_work
 from catalogue.models import Composer, Work
+from catalogue.models.fields import LONG_LINE
 from catalogue.terms import WorkStatus
 from catalogue.timing import PartialDate
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
@@ -22,7 +23,10 @@ from catalogue.web.forms.documents import documents_of
 from catalogue.web.notices import say
 from catalogue.web.saved_views import views_of
 from catalogue.web.wording import page_language
+from catalogue.web.work_names import works_near
 from catalogue.web.work_page import WorkPage, work_page
+
+SUGGESTED = 20
 
 
 @member_page
@@ -54,6 +58,16 @@ def work_detail(request: CatalogueRequest, work: int) -> HttpResponse:
     page = work_page(found, today=timezone.localdate(), language=page_language())
     context = {"page": page, "work": page.work, "documents": documents_to_make(page)}
     return render(request, "works/work_detail.html", context)
+
+
+@member_page
+@require_safe
+def work_suggested(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/works/suggested/ — the works that what is typed in a field may mean, as a list to pick from."""
+    typed = request.GET.get(request.headers.get("HX-Trigger-Name", ""), request.GET.get("q", ""))
+    works = Work.objects.filter(composer=request.composer)
+    labels = works_near(works, typed[:LONG_LINE].replace("\0", ""), SUGGESTED)
+    return render(request, "works/parts/suggested.html", {"labels": labels})
 
 
 def documents_to_make(page: WorkPage) -> list[tuple[str, str | Promise, str | Promise]]:
