@@ -199,6 +199,13 @@ class CvForm(PeriodForm):
         return replace(super().wish(), pages=self.cleaned_data["pages"])
 
 
+def work_to_choose(composer: Composer, wanted: Q | None = None, *, empty: Any = "") -> WorkField:
+    """Return the field in which a work of the catalogue is picked, of those that are wanted."""
+    work = WorkField(label=_("Work"), required=False, empty_label=empty or _("Choose a work"))
+    work.offer(Work.objects.filter(*([wanted] if wanted else []), composer=composer), composer)
+    return work
+
+
 class PartsForm(DocumentForm):
     word, title = "parts-checklist", _("Parts checklist")
     about = _("The parts of a work with their numbers of copies, to tick as they leave and come back.")
@@ -208,8 +215,7 @@ class PartsForm(DocumentForm):
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         super().__init__(asked, composer=composer, today=today)
-        work = WorkField(label=_("Work"), required=False, empty_label=_("Choose a work"))
-        work.offer(Work.objects.filter(composer=composer), composer)
+        work = work_to_choose(composer)
         performance = forms.ModelChoiceField(
             Performance.objects.filter(composer=composer),
             label=_("For the performance"),
@@ -271,9 +277,7 @@ class CueSheetForm(DocumentForm):
         super().__init__(asked, composer=composer, today=today)
         with_cues = Q(pk__in=Cue.objects.filter(work__composer=composer).values("work"))
         wanted = with_cues | Q(pk=number_of(self.data.get("work", "")))
-        work = WorkField(label=_("Work"), required=False, empty_label=_("Choose a work"))
-        work.offer(Work.objects.filter(wanted, composer=composer), composer)
-        self.fields["work"] = work
+        self.fields["work"] = work_to_choose(composer, wanted)
         self.order_fields(self.field_order)
 
     def usual(self) -> dict[str, str]:
@@ -309,9 +313,7 @@ class FrontMatterForm(DocumentForm):
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         super().__init__(asked, composer=composer, today=today)
-        work = forms.ModelChoiceField(Work.objects.filter(composer=composer), label=_("Work"), required=False)
-        work.choices = [("", _("Choose a work")), *work_names(composer).labels.items()]
-        self.fields["work"] = work
+        self.fields["work"] = work_to_choose(composer)
         self.order_fields(self.field_order)
 
     def usual(self) -> dict[str, str]:
@@ -356,9 +358,7 @@ class HistoryForm(PeriodForm):
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         super().__init__(asked, composer=composer, today=today)
-        work = WorkField(label=_("Work"), required=False, empty_label=_("all of them"))
-        work.offer(Work.objects.filter(composer=composer), composer)
-        self.fields["work"] = work
+        self.fields["work"] = work_to_choose(composer, empty=_("all of them"))
         self.order_fields(self.field_order)
 
     def usual(self) -> dict[str, str]:
