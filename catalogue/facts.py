@@ -291,6 +291,37 @@ class DeadlineFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class SessionFacts:
+    """A rehearsal, a get-in, a line check or a talk of a performance; moments in UTC where hours and zone are known.
+
+    ``name`` is what it is called, ``local`` its hours by the clocks there, in words.
+    """
+
+    uid: UUID
+    performance_id: int
+    name: str
+    day: date
+    starts_at: datetime | None = None
+    ends_at: datetime | None = None
+    place: str = ""
+    local: str = ""
+    changed_at: datetime | None = None
+    sequence: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class DueFacts:
+    """A step around a performance that is open, and the day by which it is due; ``name`` is what is to be done."""
+
+    uid: UUID
+    performance_id: int
+    name: str
+    day: date
+    changed_at: datetime | None = None
+    sequence: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class CatalogueFacts:
     """A whole catalogue: every work of the composer and every performance, withdrawn works included."""
 

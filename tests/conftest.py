@@ -22,6 +22,7 @@ from django.utils import timezone
 from catalogue.exchange.backups.lines import apps_of, known_migrations
 from catalogue.models import Composer, Membership
 from catalogue.terms import Role
+from catalogue.web.kept_calendars import forget_calendars
 
 NOW = datetime(2026, 3, 9, 10, 0, tzinfo=UTC)
 
@@ -67,6 +68,12 @@ def stays_here(address: Any) -> bool:
         return True
     host = str(address[0])
     return host == "localhost" or (bool(host) and ipaddress.ip_address(host.partition("%")[0]).is_loopback)
+
+
+@pytest.fixture(autouse=True)
+def no_kept_calendars() -> None:
+    """Begin as after a start: what a test saved is gone, and its numbers come again."""
+    forget_calendars()
 
 
 @pytest.fixture(scope="session", autouse=True)

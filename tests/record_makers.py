@@ -100,6 +100,8 @@ def numbered(model: type[models.Model], work: Work) -> Columns:
 
 def make_record(model: type[models.Model], *, work: Work, **columns: Any) -> Any:
     """Return a stored record of this kind, of the work or of its composer; columns that are given come before ours."""
+    usual: Columns
+    owner: Columns
     if model in OF_WORK:
         usual, owner = OF_WORK[model] | numbered(model, work), {"work": work}
     else:

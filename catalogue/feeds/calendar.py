@@ -14,8 +14,17 @@ from functools import lru_cache
 from icalendar import Calendar, Event, Timezone, TimezoneStandard, vDDDTypes
 from icalendar.prop import vInline
 
-from catalogue.facts import CatalogueFacts, DeadlineFacts, PerformanceFacts
-from catalogue.feeds.entries import Entry, Selection, clean, deadline_entries, entries, one_line
+from catalogue.facts import CatalogueFacts, DeadlineFacts, DueFacts, PerformanceFacts, SessionFacts
+from catalogue.feeds.entries import (
+    Entry,
+    Selection,
+    clean,
+    deadline_entries,
+    due_entries,
+    entries,
+    one_line,
+    session_entries,
+)
 from catalogue.rules.premieres import Claim
 
 PRODUCT = "-//Ledgerline//Calendar of performances//EN"
@@ -43,6 +52,9 @@ def calendar_bytes(
     page_of: Callable[[PerformanceFacts], str] = lambda event: "",
     suffix: str = SUFFIX,
     deadlines: Sequence[DeadlineFacts] = (),
+    sessions: Sequence[SessionFacts] = (),
+    dues: Sequence[DueFacts] = (),
+    with_performances: bool = True,
     page_of_call: Callable[[DeadlineFacts], str] = lambda deadline: "",
 ) -> bytes:
     """Return the whole file.
@@ -50,14 +62,18 @@ def calendar_bytes(
     ``name`` and ``about`` are what programs show of the calendar; ``now`` is aware. ``claims`` (by the id of a
     programmed work) add their wording, ``page_of`` the absolute address of an event's page. ``since`` is the first day
     that is shown, twelve months ago where none is named. The ``deadlines`` of calls stand at their moment in calendars
-    that are not public. Beyond 2,000 events or 1 MB the farthest past is left out.
+    that are not public, as do the ``sessions`` and ``dues`` of performances in the catalogue, whether these stand there
+    themselves (``with_performances``) or not. Beyond 2,000 events or 1 MB the farthest past is left out.
     """
     selection = Selection(catalogue, now.astimezone(UTC), public, suffix, claims or {}, page_of, since)
     head = head_bytes(name, about)
     kept: list[bytes] = []
     size = len(head) + len(END)
-    closing = () if public else deadline_entries(deadlines, selection, page_of_call)
-    for entry in (*closing, *entries(selection))[:MOST_EVENTS]:
+    private: tuple[Entry, ...] = ()
+    if not public:
+        closing = deadline_entries(deadlines, selection, page_of_call)
+        private = (*closing, *due_entries(dues, selection), *session_entries(sessions, selection))
+    for entry in (*private, *(entries(selection) if with_performances else ()))[:MOST_EVENTS]:
         block = event_bytes(entry)
         size += len(block)
         if size > MOST_BYTES:
@@ -92,7 +108,7 @@ def event_bytes(entry: Entry) -> bytes:
     event.add("sequence", entry.sequence)
     event.add("dtstart", entry.starts_at or entry.day)
     if not entry.is_moment:
-        event.add("dtend", entry.starts_at + USUAL_LENGTH if entry.starts_at else entry.day + timedelta(days=1))
+        event.add("dtend", end_of(entry))
     event.add("summary", entry.summary)
     event.add("status", entry.status)
     event.add("transp", "TRANSPARENT")
@@ -103,6 +119,13 @@ def event_bytes(entry: Entry) -> bytes:
     if entry.position:
         event["geo"] = vInline("{:.6f};{:.6f}".format(*entry.position))
     return bytes(event.to_ical(sorted=False))
+
+
+def end_of(entry: Entry) -> date | datetime:
+    """Return when an event ends: as noted, else after the usual length, without an hour at the end of its day."""
+    if entry.starts_at is None:
+        return entry.day + timedelta(days=1)
+    return entry.ends_at or entry.starts_at + USUAL_LENGTH
 
 
 @lru_cache(maxsize=1)

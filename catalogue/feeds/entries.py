@@ -2,17 +2,27 @@
 
 In the calendar stand all events to come and those of the last twelve months, as long as their day is known. Cancelled
 and postponed ones stay, marked, so that a subscriber learns of it. A public calendar leaves out what is not announced
-(planned only) and what is not open to all. Notes, addresses and other private fields never reach it.
+(planned only) and what is not open to all; sessions and what is due stand in private ones alone.
+Notes, addresses and other private fields never reach any.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 
-from catalogue.facts import CatalogueFacts, DeadlineFacts, PerformanceFacts, ProgrammedFacts, VenueFacts, WorkFacts
+from catalogue.facts import (
+    CatalogueFacts,
+    DeadlineFacts,
+    DueFacts,
+    PerformanceFacts,
+    ProgrammedFacts,
+    SessionFacts,
+    VenueFacts,
+    WorkFacts,
+)
 from catalogue.rules.premieres import Claim
 from catalogue.rules.states import state_name
 from catalogue.terms import Audience, Extent, PerformanceStatus, WorkStatus
@@ -53,6 +63,7 @@ class Entry:
     category: str
     url: str
     is_moment: bool = False
+    ends_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,6 +179,71 @@ def deadline_entry(day: date, one: DeadlineFacts, selection: Selection, url: str
         url=url,
         is_moment=one.closes_at is not None,
     )
+
+
+# ---- around performances
+
+
+def session_entries(sessions: Iterable[SessionFacts], selection: Selection) -> Iterator[Entry]:
+    """Give the sessions of the performances at hand, by their hours; those of a cancelled one are marked so."""
+    works, events = works_shown(selection), {one.id: one for one in selection.catalogue.performances}
+    held = {key for key, event in events.items() if event.status in STATUSES}
+    shown = [one for one in sessions if one.performance_id in held and one.day >= selection.first_day]
+    for one in sorted(shown, key=lambda one: (one.day, one.starts_at or NEVER, str(one.uid))):
+        yield session_entry(one, events[one.performance_id], works, selection)
+
+
+def session_entry(
+    one: SessionFacts, event: PerformanceFacts, works: Mapping[int, WorkFacts], selection: Selection
+) -> Entry:
+    url = selection.page_of(event)
+    place = one.place or ", ".join(part for part in place_of(event) if part)
+    return Entry(
+        uid=f"{one.uid}@{selection.suffix}",
+        day=one.day,
+        starts_at=one.starts_at,
+        changed_at=latest(one.changed_at, event.changed_at),
+        sequence=one.sequence + event.sequence,
+        status=STATUSES[event.status],
+        summary=shortened(one_line(f"{one.name}: {summary_of(event, works)}"), LONGEST_SUMMARY),
+        location=one_line(place),
+        position=None if one.place else position_of(event.venue),
+        description="\n".join(part for part in (one_line(one.local), url) if part),
+        category="Rehearsal",
+        url=url,
+        ends_at=one.ends_at,
+    )
+
+
+def due_entries(dues: Iterable[DueFacts], selection: Selection) -> Iterator[Entry]:
+    """Give what is due for the performances at hand, each on its day, by the days."""
+    works, events = works_shown(selection), {one.id: one for one in selection.catalogue.performances}
+    shown = [one for one in dues if one.performance_id in events and one.day >= selection.first_day]
+    for one in sorted(shown, key=lambda one: (one.day, str(one.uid))):
+        event = events[one.performance_id]
+        url = selection.page_of(event)
+        yield Entry(
+            uid=f"{one.uid}@{selection.suffix}",
+            day=one.day,
+            starts_at=None,
+            changed_at=latest(one.changed_at, event.changed_at),
+            sequence=one.sequence + event.sequence,
+            status="CONFIRMED",
+            summary=shortened(one_line(f"Due: {one.name}: {summary_of(event, works)}"), LONGEST_SUMMARY),
+            location="",
+            position=None,
+            description=url,
+            category="Deadline",
+            url=url,
+        )
+
+
+def summary_of(event: PerformanceFacts, works: Mapping[int, WorkFacts]) -> str:
+    return summary(event, [item for item in event.programme if item.work_id in works], works)
+
+
+def latest(*moments: datetime | None) -> datetime:
+    return max((moment for moment in moments if moment is not None), default=NEVER)
 
 
 def position_of(venue: VenueFacts | None) -> tuple[float, float] | None:

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator
-from datetime import date
+from collections.abc import Callable, Collection, Iterable, Iterator
+from datetime import date, datetime, time, timedelta
 from typing import Any
+from uuid import uuid5
 
+from django.db.models import Max, QuerySet, Sum
+
+from catalogue.facts import DueFacts, SessionFacts
+from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.readings import readable, reading_of
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import (
@@ -17,13 +22,18 @@ from catalogue.models import (
     Review,
     Rider,
     RiderSending,
+    Session,
     Step,
     TechnicalSetup,
     Work,
 )
-from catalogue.rules.journey import Around, Leads, StepFacts, leads_of
-from catalogue.terms import Audience, StepKind, StepState
-from catalogue.timing import PartialDate
+from catalogue.models.performances import PerformanceQuerySet
+from catalogue.rules.journey import Around, Leads, Stage, StepFacts, journey_of, leads_of
+from catalogue.rules.playings import is_to_come
+from catalogue.terms import Audience, PerformanceStatus, StepKind, StepState
+from catalogue.timing import MomentError, PartialDate, moment_at
+
+ASKED_BACK, ASKED_AHEAD = timedelta(days=500), timedelta(days=500)  # around today: how far off steps can be due
 
 
 def gather_around(composer: Composer, performances: Collection[Performance]) -> dict[int, Around]:
@@ -140,3 +150,93 @@ def is_for_one(forces: Instrumentation | None) -> bool:
 
 def is_on_hire(work: Work) -> bool:
     return work.parts_on_hire
+
+
+# ---- for calendars
+
+
+def gather_sessions(performances: QuerySet[Performance]) -> tuple[SessionFacts, ...]:
+    """Return the sessions of some performances; one query."""
+    found = Session.objects.filter(performance__in=performances.order_by().values("pk"))
+    rows = found.select_related("performance__venue").order_by("date", "time", "pk")
+    return tuple(facts for one in rows if (facts := gather_session(one)) is not None)
+
+
+def gather_session(session: Session) -> SessionFacts | None:
+    """Return the facts of a session; nothing where its day can no longer be read."""
+    day = day_of(session.date)
+    if day is None:
+        return None
+    starts, ends = (moment_of(session, day, at) for at in (session.time, session.until))
+    if starts is not None and ends is not None and ends <= starts:
+        ends += timedelta(days=1)
+    hours = " to ".join(f"{at:%H:%M}" for at in (session.time, session.until) if at)
+    return SessionFacts(
+        uid=session.uid,
+        performance_id=session.performance_id,
+        name=session.title or session.get_kind_display(),
+        day=day,
+        starts_at=starts,
+        ends_at=ends if starts else None,
+        place=session.place,
+        local=f"{hours} {session.local_zone}".strip() if hours else "",
+        changed_at=session.changed_at,
+        sequence=session.saves,
+    )
+
+
+def moment_of(session: Session, day: date, at: time | None) -> datetime | None:
+    if at is None or not session.local_zone:
+        return None
+    try:
+        return moment_at(day, at, session.local_zone, second=False)
+    except MomentError:
+        return None
+
+
+def gather_dues(
+    composer: Composer, performances: PerformanceQuerySet, *, today: date, words: Callable[[Stage], str]
+) -> tuple[DueFacts, ...]:
+    """Return what is open around some performances, with its day; eleven queries. ``words`` names a step.
+
+    Before a performance what comes before it, afterwards the rest.
+    """
+    near = performances.from_day(today - ASKED_BACK).filter(first_day__lte=today + ASKED_AHEAD)
+    records = list(near.with_everything_printed())
+    around, said = gather_around(composer, records), lead_times_said(composer)
+    return tuple(
+        due_of(stage, record, said, words(stage))
+        for record in records
+        for stage in stages_asked(record, around[record.pk], today=today)
+        if stage.due is not None
+    )
+
+
+def stages_asked(record: Performance, around: Around, *, today: date) -> list[Stage]:
+    """Return the steps that are still to be taken: before a performance those before it, afterwards the rest."""
+    facts = gather_performance(record)
+    is_over = not is_to_come(facts, today=today)
+    if is_over and facts.status is not PerformanceStatus.GIVEN:
+        return []
+    return [one for one in journey_of(facts, around, today=today) if one.is_open and one.is_after == is_over]
+
+
+def lead_times_said(composer: Composer) -> tuple[int, datetime | None]:
+    """Return how often lead times were saved, and when last: a day that they move is an entry revised."""
+    every = LeadTimes.with_deleted.filter(composer=composer)
+    told = every.aggregate(saves=Sum("saves"), last=Max("changed_at"))
+    return told["saves"] or 0, told["last"]
+
+
+def due_of(stage: Stage, record: Performance, said: tuple[int, datetime | None], words: str) -> DueFacts:
+    step = stage.step
+    own = step.uid if step is not None and stage.kind is StepKind.OTHER else None
+    moments = [moment for moment in (said[1], step.changed_at if step else None) if moment is not None]
+    return DueFacts(
+        uid=own or uuid5(record.uid, stage.kind.value),
+        performance_id=record.pk,
+        name=words,
+        day=stage.due or date.max,
+        changed_at=max(moments, default=None),
+        sequence=said[0] + (step.saves if step else 0),
+    )

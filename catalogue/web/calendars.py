@@ -6,7 +6,6 @@ from collections.abc import Callable
 from datetime import timedelta
 
 from django.conf import settings
-from django.db.models import QuerySet
 from django.http import QueryDict
 from django.urls import reverse
 from django.utils import timezone
@@ -17,23 +16,30 @@ from catalogue.feeds.calendar import MOST_EVENTS, calendar_bytes
 from catalogue.gathering.catalogues import gather_upcoming
 from catalogue.gathering.deadlines import gather_deadlines
 from catalogue.gathering.families import gather_families
+from catalogue.gathering.journeys import gather_dues, gather_sessions
 from catalogue.models import CalendarAddress, Composer, Performance
+from catalogue.models.performances import PerformanceQuerySet
 from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import CalendarHolds
 from catalogue.timing import PartialDate
 from catalogue.web.filters.performances import PerformanceFilter
+from catalogue.web.journeys import name_of_step
 
 AT_MOST = MOST_EVENTS + 500  # of what is to come, as of what is past: some may have no day or be no event
 BACK = timedelta(days=370)  # a little more than the calendar shows of the past
 
 
 def address_calendar(address: CalendarAddress) -> bytes:
-    """Return what stands at an address: performances with what each is the first of, deadlines, or both."""
+    """Return what stands at an address: performances with what each is the first of and their sessions, or what is due.
+
+    Due are the deadlines of calls and the steps around performances.
+    """
     composer, holds = address.composer, CalendarHolds(address.holds)
     now = timezone.now()
-    shown = (
-        Performance.objects.none() if holds is CalendarHolds.DEADLINES else performances_asked(composer, address.query)
-    )
+    shown = performances_asked(composer, address.query)
+    in_window = shown.from_day((now - BACK).date())
+    only_deadlines, no_deadlines = holds is CalendarHolds.DEADLINES, holds is CalendarHolds.PERFORMANCES
+    today = timezone.localdate()
     catalogue = gather_upcoming(composer, since=(now - BACK).date(), among=shown, nearest=(now.date(), AT_MOST))
     return calendar_bytes(
         catalogue,
@@ -41,7 +47,10 @@ def address_calendar(address: CalendarAddress) -> bytes:
         now=now,
         claims=claims_about(composer, catalogue),
         page_of=page_of_performance(composer),
-        deadlines=() if holds is CalendarHolds.PERFORMANCES else gather_deadlines(composer),
+        deadlines=() if no_deadlines else gather_deadlines(composer),
+        dues=() if no_deadlines else gather_dues(composer, shown, today=today, words=name_of_step),
+        sessions=() if only_deadlines else gather_sessions(in_window),
+        with_performances=not only_deadlines,
         page_of_call=page_of_call(composer),
     )
 
@@ -73,7 +82,7 @@ def event_calendar(performance: Performance) -> bytes | None:
     )
 
 
-def performances_asked(composer: Composer, query: str) -> QuerySet[Performance]:
+def performances_asked(composer: Composer, query: str) -> PerformanceQuerySet:
     """Return what the list of performances shows at an address that asks this; all of them where it asks nothing.
 
     What can no longer be asked, as of a country in which nothing is played now, finds nothing: whoever was given a part

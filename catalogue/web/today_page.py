@@ -19,11 +19,11 @@ from catalogue.drawings.ninety_days import DAYS, Concert
 from catalogue.facts import PerformanceFacts
 from catalogue.gathering import reading_of
 from catalogue.gathering.families import gather_families
-from catalogue.gathering.journeys import gather_around
+from catalogue.gathering.journeys import ASKED_BACK, gather_around, stages_asked
 from catalogue.gathering.performances import gather_performance
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import Composer, Performance
-from catalogue.rules.journey import Around, Stage, asked_until, journey_of
+from catalogue.rules.journey import Around, Stage, asked_until
 from catalogue.rules.needs import Due, Need, has_open_strings, needs_of
 from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
@@ -37,7 +37,6 @@ from catalogue.web.programmes import titles_html, works_of
 
 NEXT = 3  # shown of what comes later where the coming days are empty
 AT_ONCE = 30  # days within which what is due is shown at once; the rest is folded
-BACK = timedelta(days=500)  # how long after a performance something can still be asked for
 MOST_AFTER = 10  # performances that are over and still ask for something
 
 # what is needed, as one is told to do it, and the field that mends it
@@ -160,7 +159,7 @@ def coming_performances(composer: Composer, today: date) -> Sequence[Performance
 def performances_over(composer: Composer, today: date) -> Sequence[Performance]:
     """Return what was given not long ago, the latest first; three queries."""
     ours = Performance.objects.filter(composer=composer, status=PerformanceStatus.GIVEN.value)
-    found = ours.before_day(today).from_day(today - BACK)
+    found = ours.before_day(today).from_day(today - ASKED_BACK)
     return list(found.with_everything_printed().latest_first())
 
 
@@ -170,13 +169,12 @@ def works_on(events: Sequence[Event]) -> set[int]:
 
 def event_of(record: Performance, around: Around, today: date) -> Event:
     facts = gather_performance(record)
-    is_over = not is_to_come(facts, today=today)
-    stages = [one for one in journey_of(facts, around, today=today) if one.is_open and one.is_after == is_over]
-    if is_over:
-        return Event(record, facts, (), tuple(stages))
+    stages = tuple(stages_asked(record, around, today=today))
+    if not is_to_come(facts, today=today):
+        return Event(record, facts, (), stages)
     is_open = any(has_open_strings(reading_of(work.instrumentation)) for work in works_of(record))
     stated = any(work.string_strengths for work in works_of(record))
-    return Event(record, facts, needs_of(facts, strings_are_open=is_open and not stated), tuple(stages))
+    return Event(record, facts, needs_of(facts, strings_are_open=is_open and not stated), stages)
 
 
 def day_and_month(first: date, last: date, language: str) -> str:

@@ -96,7 +96,8 @@ def test_address_of_a_part_never_shows_more_than_that_part(browser: Client, comp
 def test_address_of_deadlines_holds_no_performance(browser: Client, composer: Composer) -> None:
     make_performance(make_work("Tides", composer=composer), date="2026-03-28")
 
-    assert summaries(Client().get(made(browser, holds="deadlines")).content) == []
+    found = summaries(Client().get(made(browser, holds="deadlines")).content)
+    assert [one for one in found if not one.startswith("Due: ")] == []
 
 
 def test_page_says_when_an_address_was_last_fetched(browser: Client, composer: Composer) -> None:

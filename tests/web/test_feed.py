@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import time
 from typing import Any
 
 import pytest
@@ -12,9 +13,15 @@ from django.test.utils import CaptureQueriesContext
 from icalendar import Calendar
 
 from catalogue.actions.calendars import make_address
-from catalogue.models import CalendarAddress, Composer
+from catalogue.actions.records import save_record
+from catalogue.models import CalendarAddress, Composer, LeadTimes, Session, Step
+from catalogue.models.journeys import COLUMN_OF
+from catalogue.rules.journey import Lead
+from catalogue.terms import CalendarHolds
+from catalogue.web.kept_calendars import forget_calendars
 from tests.conftest import NOW
 from tests.makers import make_performance, make_venue, make_work
+from tests.record_makers import make_record
 
 pytestmark = pytest.mark.django_db
 
@@ -22,6 +29,12 @@ pytestmark = pytest.mark.django_db
 @pytest.fixture
 def address(composer: Composer, owner: User) -> str:
     token = make_address(composer=composer, keeper=owner, label="Telephone", now=NOW)
+    return f"/feeds/{token}/ilka-marovand.ics"
+
+
+@pytest.fixture
+def of_performances(composer: Composer, owner: User) -> str:
+    token = make_address(composer=composer, keeper=owner, label="Wall", now=NOW, holds=CalendarHolds.PERFORMANCES)
     return f"/feeds/{token}/ilka-marovand.ics"
 
 
@@ -36,24 +49,26 @@ def events(response: Any) -> list[Any]:
 
 
 def test_calendar_holds_what_comes_and_the_last_twelve_months(
-    program: Client, address: str, composer: Composer
+    program: Client, of_performances: str, composer: Composer
 ) -> None:
     hall = make_venue(composer=composer)
     for title, day in (("Old", "2025-03-01"), ("Lately", "2025-03-20"), ("Tides", "2026-03-28")):
         make_performance(make_work(title, composer=composer), date=day, venue=hall, status="confirmed")
 
-    found = events(program.get(address))
+    found = events(program.get(of_performances))
 
     assert sorted(str(one["summary"]) for one in found) == ["Lately", "Tides"]
 
 
-def test_event_says_when_where_and_what_it_is_the_first_of(program: Client, address: str, composer: Composer) -> None:
+def test_event_says_when_where_and_what_it_is_the_first_of(
+    program: Client, of_performances: str, composer: Composer
+) -> None:
     performance = make_performance(
         make_work("Tides", composer=composer), date="2026-03-28", venue=make_venue(composer=composer),
         status="confirmed", notes="Secret fee: 900",
     )  # fmt: skip
 
-    response = program.get(address)
+    response = program.get(of_performances)
 
     (event,) = events(response)
     assert event["dtstart"].dt.isoformat() == "2026-03-28T18:30:00+00:00"
@@ -146,6 +161,7 @@ def test_number_of_queries_does_not_grow_with_the_performances(
     program: Client, address: str, composer: Composer
 ) -> None:
     def queries() -> int:
+        forget_calendars()
         with CaptureQueriesContext(connection) as asked:
             program.get(address)
         return len(asked)
@@ -157,4 +173,109 @@ def test_number_of_queries_does_not_grow_with_the_performances(
     for day in ("2026-04-01", "2026-04-02"):
         make_performance(work, make_work(f"Other {day}", composer=composer), date=day, performers=("A", "B"))
 
-    assert (with_one, queries()) == (10, 10)
+    assert (with_one, queries()) == (23, 23)
+
+
+def test_private_calendar_holds_sessions_and_what_is_due(program: Client, address: str, composer: Composer) -> None:
+    work = make_work("Tides", composer=composer)
+    performance = make_performance(work, date="2026-03-28", venue=make_venue(composer=composer), status="confirmed")
+    columns = {"date": "2026-03-27", "time": time(10), "until": time(13), "notes": "Secret door code"}
+    made = {"work": work, "performance": performance}
+    make_record(Session, **made, **columns)
+    make_record(Session, **made, kind="talk", date="2026-03-28", place="Foyer")
+    make_record(Step, **made, kind="travel", label="", due="2026-03-12", notes="Secret seat")
+    make_record(Step, **made, kind="contract", label="", state="done", due=None)
+    others = [column for column in COLUMN_OF.values() if column != "travel"]
+    LeadTimes.objects.create(composer=composer, **dict.fromkeys(others, Lead(None)))
+
+    response = program.get(address)
+
+    assert [(str(one["summary"]), str(one["dtstart"].dt), str(one["dtend"].dt)) for one in events(response)] == [
+        ("Due: Travel booked: Tides", "2026-03-12", "2026-03-13"),
+        ("Get-in: Tides", "2026-03-27 09:00:00+00:00", "2026-03-27 12:00:00+00:00"),
+        ("Talk: Tides", "2026-03-28", "2026-03-29"),
+        ("Tides", "2026-03-28 18:30:00+00:00", "2026-03-28 20:30:00+00:00"),
+    ]
+    assert b"Secret" not in response.content
+    assert "Foyer" in str(events(response)[2]["location"])
+
+
+def test_due_entry_keeps_its_identity_and_is_revised_when_its_day_moves(
+    program: Client, address: str, composer: Composer
+) -> None:
+    make_performance(make_work("Tides", composer=composer), date="2026-05-28", status="confirmed")
+    leads = make_record(LeadTimes, work=make_work("Weirs", composer=composer), contract="")
+    before = {str(one["uid"]): one for one in events(program.get(address))}
+    leads.travel = Lead(60)
+    save_record(record=leads, now=NOW)
+
+    after = {str(one["uid"]): one for one in events(program.get(address))}
+
+    assert before.keys() == after.keys()
+    (moved,) = [one for one in after.values() if "Travel" in one["summary"]]
+    earlier = before[str(moved["uid"])]
+    assert (str(earlier["dtstart"].dt), str(moved["dtstart"].dt)) == ("2026-04-30", "2026-03-29")
+    assert moved["sequence"] > earlier["sequence"]
+
+
+@pytest.mark.parametrize(
+    ("holds", "summaries"),
+    [
+        (CalendarHolds.PERFORMANCES, {"Get-in: Tides", "Tides"}),
+        (CalendarHolds.DEADLINES, {"Due: Travel booked: Tides"}),
+    ],
+)
+def test_part_of_it_is_what_was_chosen(
+    program: Client, composer: Composer, owner: User, holds: CalendarHolds, summaries: set[str]
+) -> None:
+    work = make_work("Tides", composer=composer)
+    performance = make_performance(work, date="2026-03-28", status="confirmed")
+    make_record(Session, work=work, performance=performance)
+    others = [column for column in COLUMN_OF.values() if column != "travel"]
+    LeadTimes.objects.create(composer=composer, **dict.fromkeys(others, Lead(None)))
+    token = make_address(composer=composer, keeper=owner, label="Wall", now=NOW, holds=holds)
+
+    found = events(program.get(f"/feeds/{token}/x.ics"))
+
+    assert {str(one["summary"]) for one in found} == summaries
+
+
+# ---- not built again
+
+
+@pytest.mark.parametrize("method", ["get", "head"])
+def test_unchanged_calendar_is_answered_with_one_query_and_not_built(
+    program: Client, address: str, composer: Composer, method: str
+) -> None:
+    make_performance(make_work("Tides", composer=composer), date="2026-03-28")
+    first = program.get(address)
+    ask = getattr(program, method)
+
+    with CaptureQueriesContext(connection) as asked:
+        again = ask(address, headers={"if-none-match": first.headers["ETag"]})
+        whole = ask(address)
+
+    assert len(asked) == 2
+    assert (again.status_code, again.content, whole.status_code) == (304, b"", 200)
+    shown = ("ETag", "Cache-Control", "X-Robots-Tag", "Referrer-Policy")
+    assert [again.headers[name] for name in shown] == [first.headers[name] for name in shown]
+    assert whole.content == (first.content if method == "get" else b"")
+
+
+def test_kept_calendar_is_shut_with_its_address_and_with_its_keeper(program: Client, address: str, owner: User) -> None:
+    assert program.get(address).status_code == 200
+    owner.is_active = False
+    owner.save()
+
+    assert program.get(address).status_code == 404
+
+
+def test_kept_calendar_is_of_its_day(program: Client, address: str, composer: Composer, clock: Any) -> None:
+    make_performance(make_work("Tides", composer=composer), date="2025-03-09")
+    before = program.get(address)
+    clock.goes_on(days=1)
+
+    after = program.get(address, headers={"if-none-match": before.headers["ETag"]})
+
+    assert b"SUMMARY:Tides" in before.content
+    assert (after.status_code, b"SUMMARY:Tides" in after.content) == (200, False)

@@ -10,9 +10,9 @@ from catalogue.models.fields import refuse_unprintable
 from catalogue.terms import CalendarHolds
 
 HOLDS = [
-    (CalendarHolds.EVERYTHING.value, _("performances and deadlines")),
-    (CalendarHolds.PERFORMANCES.value, _("performances")),
-    (CalendarHolds.DEADLINES.value, _("deadlines of calls")),
+    (CalendarHolds.EVERYTHING.value, _("performances, rehearsals and what is due")),
+    (CalendarHolds.PERFORMANCES.value, _("performances and rehearsals")),
+    (CalendarHolds.DEADLINES.value, _("what is due: deadlines of calls, steps around performances")),
 ]
 
 

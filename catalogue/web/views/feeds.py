@@ -2,19 +2,24 @@
 
 from __future__ import annotations
 
-from hashlib import sha256
+from collections.abc import Callable
+from datetime import UTC
 
 from django.http import Http404, HttpRequest, HttpResponse, HttpResponseNotFound
 from django.shortcuts import get_object_or_404
 from django.utils import timezone
 from django.utils.cache import get_conditional_response
 from django.utils.text import slugify
+from django.utils.translation import get_language
 from django.views.decorators.http import require_safe
 
 from catalogue.actions.calendars import note_reading
+from catalogue.gathering.versions import Version, is_settled, version_of_address, version_of_public
 from catalogue.models import CalendarAddress, Composer, Performance
+from catalogue.models.people import sha256_of
 from catalogue.web.access import CatalogueRequest, member_page
 from catalogue.web.calendars import address_calendar, event_calendar, public_calendar
+from catalogue.web.kept_calendars import Days, KeptCalendar, Key, etag_of, keep_calendar, kept_calendar
 
 FRESH = 900  # seconds that a copy may be used without asking
 TYPE = "text/calendar; charset=utf-8"
@@ -23,20 +28,33 @@ TYPE = "text/calendar; charset=utf-8"
 @require_safe
 def feed(request: HttpRequest, token: str, name: str) -> HttpResponse:
     """/feeds/<token>/<name>.ics — the calendar; nothing for a token that is not in use, or whose keeper is gone."""
+    token_sha256 = sha256_of(token)
+    key, days = ("address", token_sha256, get_language() or ""), days_now()
+    known = kept_calendar(key, days)
+    if known is not None and version_of_address(known.composer, token_sha256) == known.version:
+        return calendar_response(request, known, "private")
     address = CalendarAddress.objects.with_token(token).select_related("composer").first()
     if address is None:
         return shut(HttpResponseNotFound(content_type="text/plain"))
     note_reading(address=address, day=timezone.localdate())
-    return shut(calendar_response(request, address_calendar(address), f"{address.composer.slug}.ics", "private"))
+    version = version_of_address(address.composer_id, token_sha256)
+    built = built_calendar(key, days, address.composer, version, lambda: address_calendar(address))
+    return calendar_response(request, built, "private")
 
 
 @require_safe
 def public_feed(request: HttpRequest, name: str) -> HttpResponse:
     """/calendars/<composer>.ics — what is announced and open to all, where its owner has opened the calendar."""
+    key, days = ("public", name, get_language() or ""), days_now()
+    known = kept_calendar(key, days)
+    if known is not None and version_of_public(known.composer) == known.version:
+        return calendar_response(request, known, "public")
     composer = Composer.objects.filter(slug=name, feed_is_public=True).first()
     if composer is None:
         return shut(HttpResponseNotFound(content_type="text/plain"))
-    return shut(calendar_response(request, public_calendar(composer), f"{composer.slug}.ics", "public"))
+    version = version_of_public(composer.pk)
+    built = built_calendar(key, days, composer, version, lambda: public_calendar(composer))
+    return calendar_response(request, built, "public")
 
 
 @member_page
@@ -53,13 +71,34 @@ def performance_event(request: CatalogueRequest, performance: int) -> HttpRespon
     return response
 
 
-def calendar_response(request: HttpRequest, content: bytes, name: str, kept_by: str) -> HttpResponse:
-    """Answer with a calendar, or say that it has not changed; the tag is that of its bytes."""
-    response = HttpResponse(content, content_type=TYPE)
-    response.headers["Content-Disposition"] = f'inline; filename="{name}"'
-    response.headers["ETag"] = f'"{sha256(content).hexdigest()}"'
+# ---- built once, given out as long as nothing changes
+
+
+def days_now() -> Days:
+    """Return what day it is for calendars (UTC) and for pages: what is to come changes with it."""
+    return timezone.now().astimezone(UTC).date(), timezone.localdate()
+
+
+def built_calendar(
+    key: Key, days: Days, composer: Composer, version: Version, build: Callable[[], bytes]
+) -> KeptCalendar:
+    """Build a calendar and keep it; ``version`` is that of the catalogue before it was read."""
+    content = build()
+    built = KeptCalendar(composer.pk, version, days, f"{composer.slug}.ics", content, etag_of(content))
+    if is_settled(composer.pk, timezone.now()):
+        keep_calendar(key, built)
+    return built
+
+
+def calendar_response(request: HttpRequest, calendar: KeptCalendar, kept_by: str) -> HttpResponse:
+    """Answer with a calendar, or say that it has not changed."""
+    unchanged = get_conditional_response(request, etag=calendar.etag)
+    response = unchanged or HttpResponse(calendar.content, content_type=TYPE)
+    if unchanged is None:
+        response.headers["Content-Disposition"] = f'inline; filename="{calendar.name}"'
+    response.headers["ETag"] = calendar.etag
     response.headers["Cache-Control"] = f"{kept_by}, max-age={FRESH}"
-    return get_conditional_response(request, etag=response.headers["ETag"], response=response) or response
+    return shut(response)
 
 
 def shut(response: HttpResponse) -> HttpResponse:

@@ -1,0 +1,110 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import timedelta
+from typing import Any
+
+import pytest
+
+from catalogue.actions.calendars import open_to_all
+from catalogue.actions.composers import save_composer
+from catalogue.actions.deletion import delete_record
+from catalogue.actions.performances import save_performance, save_venue, set_credits, set_programme
+from catalogue.actions.records import save_record
+from catalogue.actions.works import save_work
+from catalogue.gathering.versions import is_settled, version_of_address, version_of_public
+from catalogue.models import (
+    Composer,
+    LeadTimes,
+    Performance,
+    PerformanceCredit,
+    ProgrammedWork,
+    Return,
+    Review,
+    Session,
+    Step,
+    Work,
+)
+from tests.makers import (
+    NOW,
+    make_composer,
+    make_organisation,
+    make_performance,
+    make_person,
+    make_recording,
+    make_user,
+    make_venue,
+    make_work,
+)
+from tests.record_makers import make_record
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def performance() -> Performance:
+    composer = make_composer(owner=make_user())
+    work = make_work("Tides", composer=composer)
+    return make_performance(work, venue=make_venue(composer=composer), performers=("Kestrel Ensemble",))
+
+
+def version(composer: Composer) -> Any:
+    return version_of_address(composer.pk, "0" * 64), version_of_public(composer.pk)
+
+
+def work_of(performance: Performance) -> Work:
+    return performance.programme.get().work
+
+
+def renamed(record: Any, save: Callable[..., Any], name: str) -> None:
+    setattr(record, "title" if name == "work" else "name", "Another name")
+    save(**{name: record}, now=NOW)
+
+
+CHANGES: dict[str, Callable[[Performance], Any]] = {
+    "date": lambda one: save_performance(performance=one, now=NOW),
+    "programme": lambda one: set_programme(
+        performance=one, programme=[ProgrammedWork(work=make_work("Weirs", composer=one.composer))], now=NOW
+    ),
+    "performers": lambda one: set_credits(performance=one, credits=[PerformanceCredit(name="Pia")], now=NOW),
+    "deletion": lambda one: delete_record(record=one, by=None, now=NOW),
+    "venue": lambda one: renamed(one.venue, save_venue, "venue"),
+    "work": lambda one: renamed(work_of(one), save_work, "work"),
+    "composer": lambda one: renamed(one.composer, save_composer, "composer"),
+    "public": lambda one: open_to_all(composer=one.composer, is_open=True),
+    "person": lambda one: save_record(record=make_person("Pia", composer=one.composer), now=NOW),
+    "organisation": lambda one: save_record(record=make_organisation("Quay", composer=one.composer), now=NOW),
+    "recording": lambda one: save_record(record=make_recording(work_of(one), performance=one), now=NOW),
+    **{
+        model.__name__: lambda one, model=model: make_record(model, work=work_of(one), performance=one)  # type: ignore[misc]
+        for model in (Return, Review, Session, Step)
+    },
+    "lead times": lambda one: make_record(LeadTimes, work=work_of(one)),
+}
+
+
+@pytest.mark.parametrize("change", CHANGES.values(), ids=CHANGES.keys())
+def test_whatever_is_saved_makes_another_state(performance: Performance, change: Callable[[Performance], Any]) -> None:
+    before = version(performance.composer)
+
+    assert version(performance.composer) == before
+    change(performance)
+    after = version(performance.composer)
+    assert after[0] != before[0]
+    assert after[1] != before[1]
+
+
+def test_record_of_another_catalogue_does_not(performance: Performance) -> None:
+    before = version(performance.composer)
+    other = make_composer("Bruno Vey")
+    make_work("Serenade", composer=other)
+    make_performance(composer=other)
+    make_record(LeadTimes, work=make_work("Cassation", composer=other))
+
+    assert version(performance.composer) == before
+
+
+def test_state_with_something_new_is_settled_after_a_while_where_many_write(
+    performance: Performance, settings: Any
+) -> None:
+    assert is_settled(performance.composer_id, NOW + timedelta(days=400))
