@@ -5,8 +5,9 @@ from __future__ import annotations
 from catalogue.facts import CommissionFacts, MovementFacts, RecordingFacts, TitleFacts, WorkFacts
 from catalogue.gathering.columns import facts_of
 from catalogue.gathering.readings import readable, reading_of
-from catalogue.models import Commission, Movement, Recording, Work
+from catalogue.models import Commission, Edition, Movement, Recording, Work
 from catalogue.terms import Category, VersionKind, WorkStatus
+from catalogue.timing import PartialDate
 
 
 def gather_work(work: Work) -> WorkFacts:
@@ -89,3 +90,9 @@ def gather_commission(commission: Commission) -> CommissionFacts:
 
 def gather_recording(recording: Recording) -> RecordingFacts:
     return facts_of(RecordingFacts, recording)
+
+
+def published_dates(work: Work) -> list[PartialDate]:
+    """Return when the editions of a work were published, as far as that can be read; one query."""
+    days = Edition.objects.filter(work=work, published__isnull=False).order_by("pk").values_list("published", flat=True)
+    return [day for one in days if (day := readable(one, None)) is not None]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
@@ -17,7 +18,7 @@ from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, W
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.timing import gather_recordings
-from catalogue.gathering.works import gather_work
+from catalogue.gathering.works import gather_work, published_dates
 from catalogue.instrumentation import Instrumentation
 from catalogue.instrumentation.page import PageLine, page_lines
 from catalogue.models import Performance, ProgrammedWork, Work
@@ -36,6 +37,7 @@ from catalogue.web.records.page import Around, around_work
 from catalogue.web.tallies import Held, Tally, by_country, by_year
 from catalogue.web.timing_page import Shown, reckoned_or_none, shown_durations
 from catalogue.web.wording import date_text, duration_text, year_text
+from catalogue.web.work_years import Heard, Life, life_of
 
 WORTH_A_PICTURE = 3  # performances from which on they are counted by year and country
 
@@ -93,6 +95,7 @@ class WorkPage:
     past: tuple[Playing, ...]
     years: tuple[Tally, ...]
     countries: tuple[Tally, ...]
+    life: Life | None
     versions: tuple[Version, ...]
     around: tuple[Around, ...]
     changes: tuple[Change, ...]
@@ -103,14 +106,16 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
     facts, says = gather_work(work), labels(language)
     *chairs, total = chairs_of(facts.instrumentation, language) or (None,)
     family = family_of(work)
-    playings = playings_of(facts, family, today=today, says=says)
+    claims = claims_by_programmed(family, today=today)
+    playings = playings_of(facts, family, claims, today=today, says=says)
     held = held_of(facts, family, today=today)
+    recordings = gather_recordings(work)
     reckoned = reckoned_or_none(work.tempo_map)
     durations = durations_of(
         facts,
         reckoned=reckoned.duration if reckoned else None,
         performances=family.performances,
-        recordings=gather_recordings(work),
+        recordings=recordings,
     )
     return WorkPage(
         work=facts,
@@ -130,6 +135,7 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
         past=tuple(one for one in playings if not one.is_to_come),
         years=by_year(held, gaps=False) if len(held) >= WORTH_A_PICTURE else (),
         countries=by_country(held) if len(held) >= WORTH_A_PICTURE else (),
+        life=life_of(facts, heard_of(facts, family, claims, today=today), recordings, published_dates(work), language),
         versions=tuple(version_of(one, says) for one in family.works if one.id != facts.id),
         around=around_work(work, work.composer.slug, language),
         changes=changes_of(work),
@@ -167,8 +173,10 @@ def family_of(work: Work) -> CatalogueFacts:
     )
 
 
-def playings_of(work: WorkFacts, family: CatalogueFacts, *, today: date, says: Labels) -> tuple[Playing, ...]:
-    claims, further = claims_by_programmed(family, today=today), further_firsts(family, today=today)
+def playings_of(
+    work: WorkFacts, family: CatalogueFacts, claims: Mapping[int, Claim], *, today: date, says: Labels
+) -> tuple[Playing, ...]:
+    further = further_firsts(family, today=today)
     return tuple(
         Playing(
             id=performance.id,
@@ -193,6 +201,16 @@ def held_of(work: WorkFacts, family: CatalogueFacts, *, today: date) -> list[Hel
         Held(one.date.first if one.date else None, one.country, is_to_come(one, today=today))
         for one in family.performances
         if one.status not in DID_NOT_HAPPEN and any(item.work_id == work.id for item in one.programme)
+    ]
+
+
+def heard_of(work: WorkFacts, family: CatalogueFacts, claims: Mapping[int, Claim], *, today: date) -> list[Heard]:
+    """Return the dated performances of the work that took place or are to, and which of them was the first."""
+    return [
+        Heard(one.date, is_to_come(one, today=today), any("world" in claims[item.id].titles for item in items))
+        for one in family.performances
+        if one.date and one.status not in DID_NOT_HAPPEN
+        if (items := [item for item in one.programme if item.work_id == work.id])
     ]
 
 

@@ -11,9 +11,9 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
 from catalogue.actions.works import save_work, set_movements
-from catalogue.models import Composer, Movement, Work
-from catalogue.timing import Duration
-from tests.makers import NOW, make_performance, make_venue, make_work
+from catalogue.models import Composer, Edition, Movement, Work
+from catalogue.timing import Duration, read_date
+from tests.makers import NOW, make_performance, make_recording, make_venue, make_work
 from tests.web.pages import Page, with_class
 
 
@@ -136,4 +136,29 @@ def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, 
     with CaptureQueriesContext(connection) as with_three:
         browser.get(address(work))
 
-    assert (len(with_one), len(with_three)) == (33, 33)
+    assert (len(with_one), len(with_three)) == (36, 36)
+
+
+def test_life_of_a_work_is_a_picture_a_sentence_and_a_table(browser: Client, composer: Composer) -> None:
+    work = make_work("Rope Tables", composer=composer, begun="2012", completed="2014")
+    make_performance(work, date="2015-03-03")
+    make_performance(work, date="2027-05-01", status="confirmed")
+    make_recording(work, released=read_date("2016"))
+    Edition.objects.create(work=work, published=read_date("2017"))
+
+    page = page_of(browser, work)
+
+    sentence = "Composed 2012 to 2014; first performed 3 March 2015; one performance; one to come; recorded 2016; "
+    sentence += "published 2017."
+    assert page.texts("//section[@id='years']//*[local-name()='title']") == [sentence, sentence]
+    assert page.texts("//section[@id='years']/header/p") == [sentence]
+    assert page.texts("//section[@id='years']//tbody/tr/td[2]") == [
+        "begun", "completed", "first performance", "recording", "published", "performance to come",
+    ]  # fmt: skip
+
+
+def test_life_within_one_year_is_not_drawn(browser: Client, composer: Composer) -> None:
+    work = make_work("Rope Tables", composer=composer, completed="2015")
+    make_performance(work, date="2015-03-03")
+
+    assert page_of(browser, work).texts("//section[@id='years']") == []
