@@ -8,6 +8,7 @@ around it, and what is typed into it is never markup.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -17,6 +18,9 @@ from catalogue.drawings.player_strip import Strip
 from catalogue.drawings.sketch import Drawable
 from catalogue.drawings.timeline import Course
 from catalogue.terms import HouseStyle
+
+APOSTROPHE = re.compile(r"(?<=[^\W\d_])'(?=[^\W\d_])")
+"""A straight apostrophe inside a word."""
 
 
 class Style(StrEnum):
@@ -65,6 +69,11 @@ class Run:
             (kind != "L" for kind in map(unicodedata.bidirectional, self.text) if kind in ("L", "R", "AL")), False
         )
 
+    @property
+    def slants(self) -> bool:
+        """Whether its script has italics: not what reads from right to left, nor the scripts of East Asia."""
+        return not self.right_to_left and not any(unicodedata.east_asian_width(sign) == "W" for sign in self.text)
+
 
 Text = tuple[Run, ...]
 
@@ -74,9 +83,21 @@ def wording(text: str, style: Style = Style.PLAIN) -> Text:
     return (Run(text, style),) if text else ()
 
 
-def value(text: str, style: Style = Style.PLAIN, language: str = "") -> Text:
-    """One value from a record as a text; an empty value is an empty text."""
-    return (Run(text, style, language, value=True),) if text else ()
+def value(text: str, style: Style = Style.PLAIN, language: str = "", *, exact: bool = False) -> Text:
+    """One value from a record as a text; an empty value is an empty text.
+
+    ``exact`` is for addresses and names of files, in which every sign counts.
+    """
+    return (Run(text if exact else typeset(text), style, language, value=True),) if text else ()
+
+
+def typeset(text: str) -> str:
+    """The text with the apostrophes that typewriters have not.
+
+    >>> typeset("the inspector's lunch, 10'30")
+    "the inspector’s lunch, 10'30"
+    """
+    return APOSTROPHE.sub("\N{RIGHT SINGLE QUOTATION MARK}", text) if "'" in text else text
 
 
 def joined(texts: tuple[Text, ...], separator: str) -> Text:

@@ -76,7 +76,7 @@ def sender(submission: SubmissionFacts, says: Labels) -> tuple[Block, ...]:
     else:
         facts = (
             ("Composer", value(person.name)),
-            ("Email", value(person.email)),
+            ("Email", value(person.email, exact=True)),
             ("Telephone", value(person.telephone)),
             ("Address", value(" ".join(person.address.split()))),
         )
@@ -115,7 +115,7 @@ def heard(sent: SentWork, says: Labels) -> Text:
 
 
 def enclosed(files: Sequence[str], says: Labels) -> tuple[Block, ...]:
-    lines = tuple(Line("", value(name)) for name in files)
+    lines = tuple(Line("", value(name, exact=True)) for name in files)
     return (Section(wording(says.word("Enclosed")), (Lines(lines),)),) if lines else ()
 
 

@@ -6,7 +6,6 @@ stand, has large figures and no drawing. Both carry the caution about clicks and
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
@@ -14,6 +13,7 @@ from itertools import groupby
 
 from catalogue.documents.contents.cautions import Caution, words_of
 from catalogue.documents.contents.dates import day_text
+from catalogue.documents.contents.movements import numeral_beside
 from catalogue.documents.contents.titles import short_title, work_title
 from catalogue.documents.labels import Labels, labels
 from catalogue.documents.model import (
@@ -40,9 +40,6 @@ from catalogue.drawings.timeline import course_of
 from catalogue.facts import ComposerFacts, TimingFacts, WorkFacts
 from catalogue.rules.cues import PlacedCue, placed_cues
 from catalogue.timing import Duration, Reckoned, TempoError, duration_of, reckon, write_duration
-
-NUMERALS = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX")
-NUMBERED = re.compile(r"\s*(?:[IVXLC]+|[0-9]+)\b[.:]?\s*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,17 +182,7 @@ def movement_head(movement: int, sheet: Sheet) -> Text:
     if not movement or sheet.reckoned is None:
         return ()
     name = sheet.reckoned.tempo_map.movements[movement - 1].name
-    return value(name) if NUMBERED.match(name) else joined((wording(numeral(movement)), value(name)), "\N{EN SPACE}")
-
-
-def numeral(number: int) -> str:
-    """The Roman numeral of a movement.
-
-    >>> numeral(4), numeral(19), numeral(42)
-    ('IV', 'XIX', '42')
-    """
-    tens, units = divmod(number, 10)
-    return f"{'X' * tens}{NUMERALS[units]}" if tens < 4 else str(number)
+    return joined((wording(numeral_beside(movement, name)), value(name)), "\N{EN SPACE}")
 
 
 def row(placed: PlacedCue, sheet: Sheet, shown: tuple[str, ...]) -> tuple[Cell, ...]:
@@ -238,7 +225,7 @@ def action_cell(placed: PlacedCue, sheet: Sheet) -> Cell:
 
 def media(name: str) -> Text:
     """A file's name upright; what is no file (live, fade, off) in italics."""
-    return value(name, Style.PLAIN if "." in name else Style.EMPHASIS)
+    return value(name, Style.PLAIN if "." in name else Style.EMPHASIS, exact=True)
 
 
 def clock(duration: Duration | None, says: Labels) -> str:

@@ -88,7 +88,7 @@ def cv_section(
     vita = Vita(catalogue, works, heard, choice, printed_on, says, awards)
     sections = tuple(section for make in SECTIONS for section in make(vita))
     composer = catalogue.composer
-    contact = joined((value(composer.email), value(composer.telephone)), "\N{EM SPACE}")
+    contact = joined((value(composer.email, exact=True), value(composer.telephone)), "\N{EM SPACE}")
     return Document(
         kind="cv-section",
         title=composer.name,

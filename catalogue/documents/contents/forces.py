@@ -6,6 +6,7 @@ the instrumentation. Forces are not repeated in shorthand where the description 
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections import Counter
 from dataclasses import dataclass
@@ -39,6 +40,8 @@ GROUPS = tomllib.loads(files("catalogue.documents.contents").joinpath("groupings
 WHOLE_BODIES = (Category.ORCHESTRA, Category.SOLOIST_AND_ORCHESTRA)
 SECTIONS = {"violin-1": "violin", "violin-2": "violin"}
 CHOIR_LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
+FLAT = re.compile(r"(?<=\b[A-G])b(?=[a-z])")
+"""The flat of an instrument's short name (Ebcl), which paper has a sign for and the reader of forces takes as well."""
 HIGH, LOW = {"choir-soprano", "choir-mezzo-soprano", "choir-alto"}, {"choir-tenor", "choir-baritone", "choir-bass"}
 
 
@@ -67,9 +70,9 @@ def described(work: WorkFacts, says: Labels) -> Text:
 
 def forces_line(work: WorkFacts, says: Labels) -> Text:
     """The canonical shorthand, or what was typed where it could not be read, unless the words above it say it all."""
-    shorthand = value(work.instrumentation_text or work.instrumentation_typed)
     if work.instrumentation is None:
-        return shorthand
+        return value(work.instrumentation_text or work.instrumentation_typed)
+    shorthand = value(FLAT.sub("\N{MUSIC FLAT SIGN}", work.instrumentation_text or work.instrumentation_typed))
     bare = all(not line.chairs and not line.note and not line.optional for line in work.instrumentation.lines)
     return () if bare and said_above(work, says) else shorthand
 
@@ -221,9 +224,12 @@ def signs_met(works: tuple[WorkFacts, ...], says: Labels) -> tuple[Sign, ...]:
 
 def years_key(works: tuple[WorkFacts, ...], says: Labels) -> Text:
     sentences = [says.word("Years are of completion.")]
-    if any(work.revised for work in works):
+    revised, versions = any(work.revised for work in works), any(work.version_of for work in works)
+    if revised and versions:
+        sentences.append(says.word("A revised work keeps its number; a version for other forces has its own."))
+    elif revised:
         sentences.append(says.word("A revised work keeps its number."))
-    if any(work.version_of for work in works):
+    elif versions:
         sentences.append(says.word("A version for other forces has its own number."))
     return wording(" ".join(sentences))
 

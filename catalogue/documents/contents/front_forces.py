@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 
 from catalogue.documents.contents.forces import described, strip_of
+from catalogue.documents.contents.movements import numeral_beside
 from catalogue.documents.contents.titles import work_title
-from catalogue.documents.contents.works_list import roman
 from catalogue.documents.labels import Labels
 from catalogue.documents.model import (
     Block,
@@ -72,7 +72,7 @@ def movement_blocks(work: WorkFacts, says: Labels) -> tuple[Block, ...]:
         return ()
     rows = tuple(
         (
-            one_line(wording(roman(one.number))),
+            one_line(wording(numeral_beside(one.number, one.title))),
             one_line(movement_title(one.title, says, attacca=one.attacca)),
             one_line(value(lasting(one.duration, says))),
         )

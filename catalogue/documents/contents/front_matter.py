@@ -21,11 +21,12 @@ from catalogue.documents.contents.front_forces import forces_section, movement_t
 from catalogue.documents.contents.front_signs import sign_sections
 from catalogue.documents.contents.front_technical import technical_sections
 from catalogue.documents.contents.history import Hearing, premiere
+from catalogue.documents.contents.movements import numeral_beside
 from catalogue.documents.contents.programme_entry import initials
 from catalogue.documents.contents.prose import Prose, blocks_of, chosen, distance, paragraphs
 from catalogue.documents.contents.sung_text import is_printed, text_sections
 from catalogue.documents.contents.titles import short_title, work_title
-from catalogue.documents.contents.works_list import dedication_line, roman, text_line
+from catalogue.documents.contents.works_list import dedication_line, text_line
 from catalogue.documents.labels import Labels, labels
 from catalogue.documents.model import (
     Block,
@@ -164,7 +165,9 @@ def title_page(front: Front) -> Opening:
     work, says = front.work, front.says
     several = work.movements if len(work.movements) > 1 else ()
     parts = tuple(
-        Line(roman(one.number), movement_title(one.title, says, attacca=one.attacca)) for one in several if one.title
+        Line(numeral_beside(one.number, one.title), movement_title(one.title, says, attacca=one.attacca))
+        for one in several
+        if one.title
     )
     return Opening(
         work_title(work),

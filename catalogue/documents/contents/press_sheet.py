@@ -68,7 +68,7 @@ def press_sheet(
     heard = tuple(one for key, found in hearings(catalogue, claims).items() if key in works for one in found)
     vita = Vita(catalogue, works, heard, choice, printed_on, says)
     composer = catalogue.composer
-    contact = joined((value(composer.email), value(composer.telephone)), "\N{EM SPACE}")
+    contact = joined((value(composer.email, exact=True), value(composer.telephone)), "\N{EM SPACE}")
     kind = says.word("Press sheet")
     return Document(
         kind="press-sheet",
@@ -155,8 +155,8 @@ def enquiries(vita: Vita) -> tuple[Block, ...]:
     composer, says = vita.catalogue.composer, vita.says
     publishers = tuple(dict.fromkeys(work.publisher for work in vita.works.values() if work.publisher))
     facts = (
-        ("Website", value(composer.website)),
-        ("Email", value(composer.email)),
+        ("Website", value(composer.website, exact=True)),
+        ("Email", value(composer.email, exact=True)),
         ("Telephone", value(composer.telephone)),
         ("Address", value(" ".join(composer.address.split()))),
         ("Publisher", says.listed(tuple(value(name) for name in publishers))),

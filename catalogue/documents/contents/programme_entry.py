@@ -16,9 +16,9 @@ from catalogue.documents.contents.credits import commission_line, first_performa
 from catalogue.documents.contents.dates import year_text
 from catalogue.documents.contents.forces import described
 from catalogue.documents.contents.history import Hearing, premiere
+from catalogue.documents.contents.movements import numeral_beside
 from catalogue.documents.contents.prose import Prose, blocks_of, chosen, shortened
 from catalogue.documents.contents.titles import short_title, work_title
-from catalogue.documents.contents.works_list import roman
 from catalogue.documents.labels import Labels, labels
 from catalogue.documents.model import (
     Block,
@@ -116,7 +116,7 @@ def life_dates(composer: ComposerFacts, says: Labels) -> Text:
 def movements(work: WorkFacts) -> tuple[Block, ...]:
     if len(work.movements) < 2 or not any(one.title for one in work.movements):
         return ()
-    lines = (Line(roman(one.number), value(one.title, Style.TITLE)) for one in work.movements)
+    lines = (Line(numeral_beside(one.number, one.title), value(one.title, Style.TITLE)) for one in work.movements)
     return (Lines(tuple(lines)),)
 
 

@@ -214,7 +214,7 @@ def joined_note(words: str, note: str) -> Text:
 def file_row(media: Media, says: Labels) -> tuple[Text, ...]:
     size = file_bytes(media)
     return (
-        value(media.name),
+        value(media.name, exact=True),
         value(str(media.channels or "")),
         value(kilohertz(media.rate) if media.rate else ""),
         value(str(media.bits or "")),
@@ -247,7 +247,7 @@ def cue_blocks(timing: TimingFacts, says: Labels) -> Iterator[Block]:
             value(one.bar),
             wording(clock(duration_of(one.seconds), says)) if one.seconds is not None else (),
             value(one.cue.action),
-            value(one.cue.media),
+            value(one.cue.media, exact=True),
         )
         for one in placed[:MOST_CUES]
     )

@@ -10,7 +10,7 @@ import re
 import tomllib
 from importlib.resources import files
 
-from catalogue.documents.model import Run, Style, Text, joined, value, wording
+from catalogue.documents.model import Run, Style, Text, joined, typeset, value, wording
 from catalogue.facts import TitleFacts, WorkFacts
 
 GENRES = tomllib.loads(files("catalogue.documents.contents").joinpath("genres.toml").read_text(encoding="utf-8"))
@@ -52,7 +52,7 @@ def name_text(name: str, tag: str, *, in_sentence: bool, instead: str | None) ->
     if not name:
         return ()
     style = Style.PLAIN if in_sentence and generic(name) else Style.TITLE
-    return (Run(name, style, tag, value=True, instead=instead),)
+    return (Run(typeset(name), style, tag, value=True, instead=instead),)
 
 
 def own_names(title: TitleFacts) -> tuple[tuple[str, str], ...]:

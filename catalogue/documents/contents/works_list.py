@@ -18,6 +18,7 @@ from catalogue.documents.contents.forces import described, forces_line, reading_
 from catalogue.documents.contents.grouping import GROUPINGS, Order, performable
 from catalogue.documents.contents.history import Claims, Hearing, hearings, premiere
 from catalogue.documents.contents.indexes import indexes
+from catalogue.documents.contents.movements import numeral_beside
 from catalogue.documents.contents.selection import (
     duration_text,
     earliest_first_span,
@@ -226,23 +227,12 @@ def movements_line(movements: tuple[MovementFacts, ...]) -> Text:
     """I Low Water – II Slack – III Flood; movements without names are not worth a line."""
     if len(movements) < 2 or not any(one.title for one in movements):
         return ()
-    named = ((*wording(f"{roman(one.number)} "), *value(one.title)) if one.title else () for one in movements)
+    named = (
+        joined((wording(numeral_beside(one.number, one.title)), value(one.title)), " ")
+        for one in movements
+        if one.title
+    )
     return joined(tuple(named), " – ")
-
-
-def roman(number: int) -> str:
-    """A number in Roman numerals.
-
-    >>> roman(14)
-    'XIV'
-    """
-    written = ""
-    for worth, sign in zip(
-        (100, 90, 50, 40, 10, 9, 5, 4, 1), ["C", "XC", "L", "XL", "X", "IX", "V", "IV", "I"], strict=True
-    ):
-        times, number = divmod(number, worth)
-        written += sign * times
-    return written
 
 
 def text_line(work: WorkFacts, says: Labels) -> Text:

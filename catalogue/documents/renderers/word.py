@@ -17,6 +17,7 @@ from catalogue.documents.renderers.archives import timeless
 from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.word_blocks import Writer
 from catalogue.documents.renderers.word_book import BookWriter
+from catalogue.documents.renderers.word_fonts import embed_fonts
 from catalogue.documents.sheets.chosen import sheet_of
 
 FIXED = datetime(2000, 1, 1, tzinfo=UTC)
@@ -30,6 +31,7 @@ def render_word(document: Document) -> bytes:
     for block in document.blocks:
         writer.block(block)
     writer.furniture(document)
+    embed_fonts(word)
     properties = word.core_properties
     properties.title, properties.author = printable(document.title)[:255], printable(document.author)[:255]
     properties.language, properties.last_modified_by, properties.comments = document.language, "", ""

@@ -5,14 +5,13 @@ from __future__ import annotations
 from io import BytesIO
 
 from docx.document import Document as WordDocument
+from docx.enum.table import WD_CELL_VERTICAL_ALIGNMENT
 from docx.enum.text import WD_ALIGN_PARAGRAPH, WD_LINE_SPACING
 from docx.oxml import OxmlElement
-from docx.oxml.ns import qn
 from docx.shared import Pt
 from docx.table import _Cell as WordCell
 from docx.table import _Row as WordRow
 from docx.text.paragraph import Paragraph as WordParagraph
-from docx.text.run import Run as WordRun
 
 from catalogue.documents.labels import Labels, labels
 from catalogue.documents.model import (
@@ -27,10 +26,8 @@ from catalogue.documents.model import (
     Pair,
     Pairs,
     Paragraph,
-    Run,
     Section,
     Signatures,
-    Style,
     Table,
     Text,
     Voice,
@@ -39,7 +36,6 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.documents.renderers.bitmaps import sketch_png
-from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.word_styles import set_styles, tab_stops
 from catalogue.documents.renderers.word_tables import (
     CELL_MARGIN,
@@ -50,6 +46,7 @@ from catalogue.documents.renderers.word_tables import (
     to_the_right,
     ways,
 )
+from catalogue.documents.renderers.word_text import cell_text, field, resize, write_text
 from catalogue.documents.sheets.chosen import size_of
 from catalogue.documents.sheets.geometry import ColumnSheet, Sheet
 from catalogue.drawings.player_strip import Strip
@@ -63,8 +60,8 @@ VOICES = {
     Voice.NOTE: "LL Note",
     Voice.CLOSING: "LL Note",
 }
-BOX = "\N{BALLOT BOX}"
-BLANK = "_" * 8
+GROUP_ABOVE = 4.5
+"""Space above the first row of a group in a list, in points; the others have half of it."""
 UNIT = 0.74
 """Points to a unit of a sketch."""
 
@@ -159,15 +156,24 @@ class Writer:
             self.paragraph(opening.life, "LL Life Dates")
         self.paragraph(opening.title, "Title")
         if opening.above:
-            self.tabbed(((), opening.above), "Subtitle").paragraph_format.space_after = Pt(0)
+            self.beside((), opening.above).paragraph_format.space_after = Pt(0)
         if opening.subtitle or opening.aside:
-            self.tabbed((opening.subtitle, opening.aside), "Subtitle")
+            self.beside(opening.subtitle, opening.aside)
+
+    def beside(self, subtitle: Text, aside: Text) -> WordParagraph:
+        """A subtitle, and at the right edge what stands beside it."""
+        made = self.tabbed((subtitle,), "Subtitle")
+        if aside:
+            look = self.sheet.opening.aside
+            made.add_run("\t")
+            write_text(made, aside, size=look.size, italic=look.italic)
+        return made
 
     def section(self, section: Section) -> None:
         head = self.paragraph(section.head, "Heading 1")
         if section.aside:
             head.add_run("\t")
-            write_text(head, section.aside, size=self.sheet.section.aside.size, italic=True)
+            write_text(head, section.aside, size=self.sheet.section.aside.size, italic=True, black=True)
         for block in section.blocks:
             self.block(block)
 
@@ -175,13 +181,14 @@ class Writer:
         """Year, title and duration on one line; number and edition before the first details."""
         year, *beside = (*entry.margin, ())[: max(len(entry.margin), 1)]
         title = self.tabbed((year, entry.title, entry.figure), "LL Entry Title")
-        resize(title, year, self.sheet.entry.year.size)
+        resize(title.runs[: len(year)], self.sheet.entry.year.size)
+        resize(title.runs[len(title.runs) - len(entry.figure) :], self.sheet.entry.year.size)
         rows = max(len(beside), len(entry.details))
         for place in range(rows):
             left = beside[place] if place < len(beside) else ()
             detail = entry.details[place] if place < len(entry.details) else ()
             made = self.tabbed((left, detail), "LL Entry Detail")
-            resize(made, left, self.sheet.entry.number.size)
+            resize(made.runs[: len(left)], self.sheet.entry.number.size)
             made.paragraph_format.keep_with_next = place < rows - 1
         title.paragraph_format.keep_with_next = rows > 0
 
@@ -243,14 +250,20 @@ class Writer:
         self.head_row(made.rows[0], ((), *(column.head for column in table.columns)))
         for group in table.groups:
             for place, row in enumerate(group.rows):
-                cells = made.add_row()
-                keep_whole(cells)
-                self.cell(cells.cells[0], (() if place else group.label,), "LL Row Title")
-                for number, (cell, into) in enumerate(zip(row, cells.cells[1:], strict=True)):
-                    self.cell(into, cell.lines, "LL Row Turn", first="LL Row Detail" if number else "LL Row Title")
+                self.list_row(made.add_row(), () if place else group.label, row)
         set_widths(made, [44, *self.widths(table, columns, start=44)])
         self.gap()
-        to_the_right(made, [column.key in columns and columns[column.key].right for column in table.columns], first=1)
+        to_the_right(made, self.ends(table, columns, start=44), first=1)
+
+    def list_row(self, row: WordRow, label: Text, cells: tuple[Cell, ...]) -> None:
+        """A row; the first of a group has its label, and a little more space above it."""
+        keep_whole(row)
+        self.cell(row.cells[0], (label,), "LL Row Title")
+        for number, (cell, into) in enumerate(zip(cells, row.cells[1:], strict=True)):
+            self.cell(into, cell.lines, "LL Row Turn", first="LL Row Detail" if number else "LL Row Title")
+        if label:
+            for into in row.cells:
+                into.paragraphs[0].paragraph_format.space_before = Pt(GROUP_ABOVE)
 
     def ruled_table(self, table: Table, columns: dict[str, ColumnSheet]) -> None:
         made = self.word.add_table(rows=1, cols=len(table.columns))
@@ -269,20 +282,32 @@ class Writer:
             self.ruled_row(made.add_row(), table.total, "LL Table Key")
         set_widths(made, self.widths(table, columns, start=0))
         self.gap()
-        to_the_right(made, [column.key in columns and columns[column.key].right for column in table.columns])
+        to_the_right(made, self.ends(table, columns, start=0))
 
     def ruled_row(self, row: WordRow, cells: tuple[Cell, ...], style: str) -> None:
         keep_whole(row)
         row.height = Pt(self.sheet.ruled_table.row)
         for cell, into in zip(cells, row.cells, strict=True):
-            self.cell(into, (cell_text(cell),), style)
+            self.cell(into, (cell_text(cell),), "LL Table Cell" if cell.blank else style)
+            into.vertical_alignment = WD_CELL_VERTICAL_ALIGNMENT.CENTER
         rule(row)
 
     def widths(self, table: Table, columns: dict[str, ColumnSheet], start: float) -> list[float]:
         """The way from each column to the next; the last one takes what is left."""
+        return ways(self.starts(table, columns, start), self.width)
+
+    def starts(self, table: Table, columns: dict[str, ColumnSheet], start: float) -> list[float]:
         starts = [min(columns[column.key].x, columns[column.key].end - 24) for column in table.columns]
-        starts[0] = start
-        return ways(starts, self.width)
+        return [start, *starts[1:]]
+
+    def ends(self, table: Table, columns: dict[str, ColumnSheet], start: float) -> list[float | None]:
+        """What a column that is set against its right edge keeps free there, beside the margin of its cells."""
+        found = [columns[column.key] for column in table.columns]
+        until = [*self.starts(table, columns, start)[1:], self.width]
+        return [
+            max(nearest - one.end - CELL_MARGIN, 0) if one.right else None
+            for one, nearest in zip(found, until, strict=True)
+        ]
 
     def cell(self, cell: WordCell, lines: tuple[Text, ...], style: str, *, first: str = "") -> None:
         """Write lines into a cell, the first in a style of its own where one is given."""
@@ -319,51 +344,3 @@ class Writer:
                 field(paragraph.add_run(), codes[run.text])
             else:
                 paragraph.add_run(run.text)
-
-
-def write_text(paragraph: WordParagraph, text: Text, *, size: float | None = None, italic: bool = False) -> None:
-    """Add the runs of a text, each in its style, language and direction."""
-    for run in text:
-        made = paragraph.add_run("\t" if run.text == "\t" else printable(run.text))
-        if run.style in (Style.TITLE, Style.EMPHASIS) or italic:
-            made.italic = not run.right_to_left
-        if run.style is Style.STRONG:
-            made.bold = True
-        if size:
-            made.font.size = Pt(size)
-        if run.value and run.right_to_left:
-            made.font.rtl = True
-        set_run_language(made, run)
-
-
-def set_run_language(made: WordRun, run: Run) -> None:
-    if run.language:
-        element = OxmlElement("w:lang")
-        element.set(qn("w:bidi" if run.right_to_left else "w:val"), run.language)
-        made._r.get_or_add_rPr().append(element)
-
-
-def cell_text(cell: Cell) -> Text:
-    """What stands in a cell of a form: boxes with their numbers, or a blank and what follows it, or words."""
-    if cell.boxes:
-        return wording(" ".join(f"{BOX}{mark}" for mark in cell.boxes))
-    said = joined(cell.lines, " ")
-    return (Run(f"{BLANK} "), *said) if cell.blank else said
-
-
-def resize(paragraph: WordParagraph, text: Text, size: float) -> None:
-    """Give the runs at the beginning of a paragraph, those of the text, a size of their own and no slant."""
-    for run in paragraph.runs[: len(text)]:
-        run.font.size = Pt(size)
-
-
-def field(run: WordRun, code: str) -> None:
-    """A field that the word processor fills in."""
-    for kind in ("begin", "", "end"):
-        if kind:
-            element = OxmlElement("w:fldChar")
-            element.set(qn("w:fldCharType"), kind)
-        else:
-            element = OxmlElement("w:instrText")
-            element.text = code
-        run._r.append(element)

@@ -30,8 +30,9 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.documents.renderers.bitmaps import sketch_png
-from catalogue.documents.renderers.word_blocks import Writer, field, write_text
+from catalogue.documents.renderers.word_blocks import Writer
 from catalogue.documents.renderers.word_tables import keep_whole, set_widths, to_the_right, ways
+from catalogue.documents.renderers.word_text import field, write_text
 from catalogue.documents.sheets.geometry import ColumnSheet, LeafSheet
 from catalogue.drawings.player_strip import Strip
 
@@ -107,7 +108,7 @@ class BookWriter(Writer):
         starts = [columns[column.key].x for column in table.columns]
         set_widths(made, ways([0, *(max(start, 1.0) for start in starts)], self.width))
         self.gap()
-        to_the_right(made, [columns[column.key].right for column in table.columns], first=1)
+        to_the_right(made, [0 if columns[column.key].right else None for column in table.columns], first=1)
 
     def figure(self, figure: Figure) -> None:
         """A strip is told by its caption alone."""
@@ -133,7 +134,7 @@ class BookWriter(Writer):
             self.cell(row.cells[2], (sign.figure,), "LL Value")
         set_widths(made, [sheet.x, self.width - sheet.x - sheet.short, sheet.short])
         self.gap()
-        to_the_right(made, [True], first=2)
+        to_the_right(made, [0], first=2)
 
     def drawn(self, sign: Sign, cell: WordCell, wide: float) -> None:
         if sign.drawing is None or isinstance(sign.drawing, Strip):
@@ -148,8 +149,7 @@ class BookWriter(Writer):
 
     def furniture(self, document: Document) -> None:
         """Running title inside, folio in small Roman figures outside, on left and right pages apart."""
-        settings = self.word.settings.element
-        settings.insert(0, OxmlElement("w:mirrorMargins"))
+        self.word.settings.element.find(qn("w:zoom")).addnext(OxmlElement("w:mirrorMargins"))
         section = self.word.sections[0]
         self.word.settings.odd_and_even_pages_header_footer = True
         numbers = OxmlElement("w:pgNumType")

@@ -13,14 +13,11 @@ from docx.shared import Pt, RGBColor
 from docx.styles.style import ParagraphStyle
 
 from catalogue.documents.model import Document
+from catalogue.documents.renderers.word_fonts import ARABIC, EAST_ASIAN, FAMILIES
 from catalogue.documents.sheets import geometry
 from catalogue.documents.sheets.chosen import size_of
-from catalogue.documents.sheets.geometry import BookSheet, Look, OpeningSheet, Sheet
+from catalogue.documents.sheets.geometry import BookSheet, ListTableSheet, Look, OpeningSheet, Sheet
 from catalogue.documents.sheets.houses import HOUSES, House, dressed_look
-
-FAMILIES = {"serif": "Noto Serif", "sans": "Noto Sans"}
-COMPLEX = "Noto Naskh Arabic"
-EAST_ASIAN = "Noto Serif JP"
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +37,7 @@ class WordStyle:
 def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
     """The styles of one kind of document, spaces reckoned from its leads."""
     opening, section, entry, lines = sheet.opening, sheet.section, sheet.entry, sheet.lines
+    rows, forms = sheet.list_table or ListTableSheet(), sheet.ruled_table
     return (
         WordStyle("LL Life Dates", opening.life, keep_next=True, left=opening.x),
         *(leaf_styles(sheet, sheet.book) if sheet.book else opening_styles(opening)),
@@ -59,16 +57,16 @@ def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
         WordStyle("LL Label", sheet.pairs.label if sheet.book else geometry.LABEL),
         WordStyle("LL Value", sheet.pairs.value if sheet.book else geometry.VALUE),
         WordStyle("LL Family", geometry.FAMILY, keep_next=True),
-        WordStyle("LL Table Head", geometry.TABLE_HEAD, keep_next=True),
+        WordStyle("LL Table Head", rows.head if sheet.list_table else forms.head, keep_next=True),
         WordStyle("LL Table Cell", geometry.CELL),
         WordStyle("LL Table Key", geometry.TOTAL),
-        WordStyle("LL Row Title", Look("serif", 9, 11.25), before=2.25),
-        WordStyle("LL Row Detail", Look("serif", 8, 11.25), before=2.25),
+        WordStyle("LL Row Title", rows.title, before=2.25, left=13.5, hanging=13.5),
+        WordStyle("LL Row Detail", rows.cell, before=2.25),
         WordStyle("LL Gap", Look("serif", 8, 8), keep_next=True),
-        WordStyle("LL Row Turn", Look("serif", 8, 11.25), left=13.5),
+        WordStyle("LL Row Turn", rows.cell, left=13.5),
         WordStyle("LL Note", sheet.note.look, before=geometry.U, left=sheet.note.x),
         WordStyle("LL Signature", geometry.SIGNED, before=36, keep_lines=True),
-        WordStyle("Header", sheet.book.running if sheet.book else geometry.RUNNING),
+        WordStyle("Header", sheet.book.running if sheet.book else sheet.running, left=sheet.margins.running_x),
         WordStyle("Footer", sheet.book.folio if sheet.book else geometry.FOLIO),
     )  # fmt: skip
 
@@ -147,7 +145,7 @@ def space(style: ParagraphStyle, wanted: WordStyle) -> None:
 
 def set_fonts(style: ParagraphStyle, name: str) -> None:
     fonts = style.element.get_or_add_rPr().get_or_add_rFonts()
-    for attribute, family in (("ascii", name), ("hAnsi", name), ("cs", COMPLEX), ("eastAsia", EAST_ASIAN)):
+    for attribute, family in (("ascii", name), ("hAnsi", name), ("cs", ARABIC), ("eastAsia", EAST_ASIAN)):
         fonts.set(qn(f"w:{attribute}"), family)
 
 

@@ -59,10 +59,15 @@ def set_margins(table: WordTable) -> None:
     table._tbl.tblPr.find(qn("w:tblLook")).addprevious(margins)
 
 
-def to_the_right(table: WordTable, columns: list[bool], first: int = 0) -> None:
-    """Set the text of some columns against their right edge; the first of ``columns`` is that column of the table."""
-    places = [place for place, right in enumerate(columns, first) if right]
+def to_the_right(table: WordTable, columns: list[float | None], first: int = 0) -> None:
+    """Set the text of some columns against their right edge, less so many points that are kept free there.
+
+    The first of ``columns`` is that column of the table.
+    """
+    places = [(place, free) for place, free in enumerate(columns, first) if free is not None]
     for row in table.rows:
-        for cell in map(row.cells.__getitem__, places):
-            for paragraph in cell.paragraphs:
+        cells = row.cells
+        for place, free in places:
+            for paragraph in cells[place].paragraphs:
                 paragraph.alignment = WD_ALIGN_PARAGRAPH.RIGHT
+                paragraph.paragraph_format.right_indent = Pt(free)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from catalogue.documents.contents.works_list import roman, works_list
+from catalogue.documents.contents.movements import roman
+from catalogue.documents.contents.works_list import works_list
 from catalogue.documents.model import Document, Entry, Opening, Paper, Section, Table, plain, texts
 from catalogue.facts import CatalogueFacts, TitleFacts, WorkFacts
 from catalogue.terms import WorkStatus

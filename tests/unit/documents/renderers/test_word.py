@@ -3,17 +3,24 @@
 from __future__ import annotations
 
 from io import BytesIO
+from uuid import UUID
 
 import docx
 import pytest
+from docx.enum.text import WD_ALIGN_PARAGRAPH
+from docx.opc.constants import RELATIONSHIP_TYPE
 from docx.oxml.ns import qn
+from fontTools.ttLib import TTFont
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from lxml import etree
 
 from catalogue.documents.model import Document, Entry, Opening, Paper, Section, Style, plain, value
 from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.word import render_word
+from catalogue.documents.renderers.word_fonts import hidden
 from catalogue.documents.renderers.word_styles import word_styles
+from catalogue.documents.renderers.word_tables import CELL_MARGIN
 from catalogue.documents.sheets.chosen import sheet_of
 from tests.reference.documents.house import DOCUMENTS, texts_without_figures, works_by
 
@@ -27,7 +34,7 @@ def words_of(document: Document) -> str:
 
 
 def listing(titles: list[str]) -> Document:
-    entries = tuple(Entry(value(title, Style.TITLE), details=(value(title),)) for title in titles)
+    entries = tuple(Entry(value(title, Style.TITLE, exact=True), details=(value(title),)) for title in titles)
     blocks = (Opening(value(titles[0])), Section(value(titles[-1]), entries))
     return Document("works-list-by-category", titles[0], titles[-1], "en-GB", Paper.A4, blocks)
 
@@ -84,6 +91,51 @@ def test_an_arabic_title_is_marked_as_reading_from_the_right_and_in_its_language
 
     assert (title.font.rtl, title.italic) == (True, False)
     assert title._r.rPr.find(qn("w:lang")).get(qn("w:bidi")) == "ar"
+
+
+def test_a_japanese_title_stays_upright() -> None:
+    opening = Opening(value("水の暦", Style.TITLE, "ja"), composer=value("Mizu", Style.TITLE))
+    paragraphs = opened(Document("k", "t", "a", "en-GB", Paper.A4, (opening,))).paragraphs
+
+    assert [(run.text, run.italic) for one in paragraphs for run in one.runs] == [("Mizu", True), ("水の暦", False)]
+
+
+def test_figures_end_where_the_column_of_the_sheet_does() -> None:
+    (table,) = opened(works_by("year")).tables
+    free = 355.7 - 341.7 - CELL_MARGIN
+    durations = [row.cells[2].paragraphs[0] for row in table.rows]
+
+    assert {paragraph.alignment for paragraph in durations} == {WD_ALIGN_PARAGRAPH.RIGHT}
+    assert {round(paragraph.paragraph_format.right_indent.pt) for paragraph in durations} == {round(free)}
+
+
+def embedded(document: Document) -> dict[str, dict[str, bytes]]:
+    """The faces that a file brings along, each font by its style."""
+    table = opened(document).part.part_related_by(RELATIONSHIP_TYPE.FONT_TABLE)
+    return {
+        font.get(qn("w:name")): {
+            etree.QName(kid).localname: hidden(table.related_parts[part].blob, UUID(kid.get(qn("w:fontKey"))))
+            for kid in font
+            if (part := kid.get(qn("r:id")))
+        }
+        for font in etree.fromstring(table.blob)
+    }
+
+
+def test_the_faces_come_along_with_the_signs_of_the_document() -> None:
+    faces = embedded(works_by("category"))
+    arabic = set(TTFont(BytesIO(faces["Noto Naskh Arabic"]["embedRegular"])).getBestCmap())
+
+    assert {name: set(styles) for name, styles in faces.items()} == {
+        "Noto Serif": {"embedRegular", "embedBold", "embedItalic"},
+        "Noto Sans": {"embedRegular", "embedBold", "embedItalic"},
+        "Noto Naskh Arabic": {"embedRegular"},
+        "Noto Serif Hebrew": set(),
+        "LedgerSigns": set(),
+        "Noto Serif JP": set(),
+    }
+    assert {ord(sign) for sign in "حجروماء"} <= arabic
+    assert ord("ب") not in arabic
 
 
 def test_the_file_says_title_author_and_language() -> None:
