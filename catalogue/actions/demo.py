@@ -16,19 +16,16 @@ from django.conf import settings
 from django.contrib.auth.models import User
 from django.db import transaction
 
-from catalogue.actions.calls import choose_works, propose_call
 from catalogue.actions.composers import create_composer
 from catalogue.actions.demo_hires import load_hires
 from catalogue.actions.demo_records import load_records
 from catalogue.actions.demo_rows import (
     House,
     Row,
-    call_text,
     composer_columns,
     copied,
     core_of,
     day_of,
-    identity,
     new_cue,
     new_movement,
     new_organisation,
@@ -43,7 +40,6 @@ from catalogue.actions.demo_rows import (
 from catalogue.actions.performances import save_performance
 from catalogue.actions.works import save_work
 from catalogue.models import (
-    Call,
     Commission,
     Composer,
     Cue,
@@ -95,7 +91,6 @@ def load_demo(today: date, *, only_core: bool = False) -> User:
         loading = Loading(house, composer_for(row, user), today)
         load_works(loading)
         load_performances(loading)
-        load_calls(loading)
         load_records(
             FOLDER / "records.toml",
             composer=loading.composer,
@@ -126,22 +121,6 @@ def add_parts(model: Any, parts: list[Any], loading: Loading) -> None:
     """Store parts of new records at once, each with the first entry of its history."""
     added = model.objects.bulk_create(parts)
     model.history.bulk_history_create(added, default_date=loading.now)
-
-
-def load_calls(loading: Loading) -> None:
-    """Add the calls that are not there yet, their conditions as they are read from their texts."""
-    for slug, row in loading.house.calls.items():
-        if row["composer"] != loading.composer.slug or known_call(slug) is not None:
-            continue
-        call = propose_call(composer=loading.composer, text=call_text(row, loading.today), now=loading.now)
-        Call.objects.filter(pk=call.pk).update(uid=identity("call", slug))
-        chosen = [loading.works[one] for one in row.get("chosen", ())]
-        if chosen:
-            choose_works(call=call, works=chosen)
-
-
-def known_call(slug: str) -> Call | None:
-    return Call.with_deleted.filter(uid=identity("call", slug)).first()
 
 
 # --- people, bodies and halls, added when they are first named ---
