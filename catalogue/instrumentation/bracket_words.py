@@ -149,6 +149,7 @@ def quality(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
         if phrase_end(rest, 0, words) == len(rest):
             setattr(draft, name, value)
             return True
+    rest = [node for node in rest if not node.is_mark("-")]
     counted = count_at(rest, 0)
     if counted is not None and draft.family == "voice" and counted.end + 1 == len(rest) and is_key(rest[-1], PARTS):
         draft.parts = min(max(counted.most, 1), 24)
@@ -163,7 +164,7 @@ QUALITIES = (
     (OFFSTAGE, "role", "offstage"),
     (OPEN_NUMBER, "open", True),
 )
-PARTS = {"part", "parts", "stimmen", "voix", "voci", "voces", "voices"}
+PARTS = {"part", "parts", "stimmen", "stimmig", "voix", "voci", "voces", "voices"}
 
 
 def alternatives(draft: Draft, nodes: Nodes) -> list[Draft]:

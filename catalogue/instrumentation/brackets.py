@@ -34,7 +34,7 @@ from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.doublings import Doubling, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.formula import WINDS, named_in
-from catalogue.instrumentation.lexicon import OPTIONAL, OR
+from catalogue.instrumentation.lexicon import LIVE, OPTIONAL, OR
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.page_labels import says_octave
@@ -174,6 +174,8 @@ def channels(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | No
             at = found[1]
         elif name is not None and family_of(name.slugs[0]) == "electronics":
             slug, at = name.slugs[0], name.end
+        elif draft.slug == "electronics" and (live := phrase_end(bracket.nodes, at, LIVE)) is not None:
+            slug, at = "live-electronics", live
         elif bracket.nodes[at].is_mark(",/+"):
             at += 1
         else:

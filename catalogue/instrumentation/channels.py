@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import token_at
 from catalogue.instrumentation.tokens import Nodes, Token
-from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.vocabulary import family_of, key_of
 
 Found = tuple[list[Draft], int, bool]
 CHANNEL = {
@@ -32,6 +33,10 @@ def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if token is not None and token.lower in LAYOUTS:
         forces.channels = LAYOUTS[token.lower]
         return [], at + 1, True
+    layout = layout_end(nodes, at)
+    if layout is not None:
+        forces.channels = forces.written(nodes[at].start, nodes[layout - 1].end)
+        return [], layout, True
     end = at
     while end < len(nodes) and end < at + 9:
         node = nodes[end]
@@ -43,6 +48,17 @@ def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
             return None
         end += 1
     return None
+
+
+def layout_end(nodes: Nodes, at: int) -> int | None:
+    """Return the end of a layout of loudspeakers before electronics, ``5.1 fixed media``, ``7.1.4 electronics``."""
+    end = at
+    if end + 3 >= len(nodes) or not nodes[end + 1].is_mark("."):
+        return None
+    while end + 2 < len(nodes) and nodes[end].kind == nodes[end + 2].kind == "number" and nodes[end + 1].is_mark("."):
+        end += 2
+    named = name_at(nodes, end + 1) if end > at and not any(one.spaced for one in nodes[at + 1 : end + 1]) else None
+    return end + 1 if named is not None and family_of(named.slugs[0]) == "electronics" else None
 
 
 def is_channel(token: Token) -> bool:

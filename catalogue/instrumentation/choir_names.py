@@ -11,6 +11,7 @@ from catalogue.instrumentation.choirs import (
     Lead,
     choir,
     choir_number,
+    choirs_counted,
     ends_item,
     further_voicings,
     glued,
@@ -28,19 +29,51 @@ from catalogue.instrumentation.qualities import Qualities
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import instruments, key_of
 from catalogue.instrumentation.voice_ranges import ranged_at
-from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE, WHOLE_NAMES, is_letters, is_voicing, parts_of
+from catalogue.instrumentation.voicings import (
+    FEMALE,
+    FEMALE_VOICE,
+    MALE,
+    MALE_VOICE,
+    MIXED,
+    UNACCOMPANIED,
+    WHOLE,
+    WHOLE_NAMES,
+    is_letters,
+    is_voicing,
+    parts_of,
+)
 
 MOST_SINGERS = 2
 MOST_PARTS = 24
+MOST_CHOIRS = 12
+IN_PARTS = ("a", "à", "zu", "in", "for", "für", "pour", "per", "para")
 
 
 def choir_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Return the choirs or solo voices named here."""
-    for read in (soloists_in_bracket, voicing_at, whole_at, named_at, ranged_at):
+    for read in (soloists_in_bracket, choirs_counted, voicing_at, whole_at, named_at, single_voice_at, ranged_at):
         found = read(nodes, at, forces, lead)
         if found is not None:
-            return found
+            return beside_stage(found, lead[0])
     return voices_at(nodes, at, forces)
+
+
+def beside_stage(found: Found, qualities: Qualities) -> Found:
+    """Let all who sing be off stage where that stands before them."""
+    for draft in found[0]:
+        draft.role = "offstage" if qualities.offstage else draft.role
+    return found
+
+
+def single_voice_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
+    """Read ``female voice``, ``voix d'homme``: a singer of whom no more is said."""
+    for words, note in ((FEMALE_VOICE, "female"), (MALE_VOICE, "male")):
+        end = phrase_end(nodes, lead[1], words)
+        if end is not None:
+            draft = Draft("voice", nodes[at].start, nodes[end - 1].end, count=lead[0].count, notes=[note])
+            draft.optional, draft.amplified = lead[0].optional, lead[0].amplified
+            return [draft], end, False
+    return None
 
 
 def whole_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
@@ -50,7 +83,20 @@ def whole_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     if end is None:
         return kind_before(nodes, at, start)
     key = "".join(key_of(node.text) for node in nodes[start:end] if isinstance(node, Token) and node.kind == "word")
+    last = choir_in_parts(nodes, at, forces)
+    if last is not None and lead[0].count is not None:
+        last.parts = min(lead[0].count.most, MOST_PARTS)
+        last.notes.append(WHOLE[key])
+        return [], end, True
     return with_voicing(nodes, at, end, "choir", WHOLE[key])
+
+
+def choir_in_parts(nodes: Nodes, at: int, forces: Forces) -> Draft | None:
+    """Return the choir before a place of which nothing parts it but ``a``, ``à``, ``in``: how many parts it has."""
+    last = forces.drafts[-1] if forces.drafts else None
+    if last is None or last.slug != "choir" or last.parts != 1:
+        return None
+    return last if forces.text[last.end : nodes[at].start].strip().lower() in IN_PARTS else None
 
 
 def kind_before(nodes: Nodes, at: int, start: int) -> Found | None:
@@ -95,6 +141,9 @@ def named_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
         draft.group = draft.group or label
         if qualities.count is not None and len(drafts) == 1 and qualities.count.most > 1:
             draft.group = f"{qualities.count.most} choirs"
+    many = qualities.count.most if qualities.count is not None and len(drafts) > 1 else 1
+    if 1 < many <= MOST_CHOIRS and not any(draft.group for draft in drafts):
+        drafts = [copy_to(draft, f"choir {number}") for number in range(1, many + 1) for draft in drafts]
     return drafts, end, dropped
 
 
@@ -130,7 +179,9 @@ def copy_to(draft: Draft, group: str) -> Draft:
 
 def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found:
     """Return a choir with the voicing, the number of singers or the remark that follows its name."""
-    after = end + 1 if end < len(nodes) and nodes[end].is_mark(":.") else end
+    unaccompanied = phrase_end(nodes, end, UNACCOMPANIED)
+    after = unaccompanied if unaccompanied is not None and isinstance(node_at(nodes, unaccompanied), Bracket) else end
+    after = after + 1 if after < len(nodes) and nodes[after].is_mark(":.") else after
     following = nodes[after] if after < len(nodes) else None
     inner: tuple[Node, ...] = following.nodes if isinstance(following, Bracket) else tuple(nodes[after : after + 8])
     text, stop, optional = glued(inner, 0)
@@ -157,6 +208,10 @@ def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found
         draft.brackets.append(following)
         return [draft], after + 1, False
     return [draft], end, False
+
+
+def node_at(nodes: Nodes, at: int) -> Node | None:
+    return nodes[at] if at < len(nodes) else None
 
 
 def named_parts(nodes: Nodes, start: int, end: int) -> list[Draft]:
@@ -190,6 +245,10 @@ def voices_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         return None
     end = found.end
     last = forces.drafts[-1] if forces.drafts else None
+    parted = choir_in_parts(nodes, at, forces)
+    if parted is not None and counted.least == counted.most <= MOST_PARTS and ends_item(nodes, end):
+        parted.parts = counted.most
+        return [], end, True
     if last is not None and last.slug.startswith("choir") and counted.most > MOST_SINGERS and ends_item(nodes, end):
         say_of_choir(last, forces.written(nodes[at].start, found.stop), forces)
         return [], end, True

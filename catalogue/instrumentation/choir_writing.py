@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import groupby
 
@@ -54,12 +55,20 @@ def choir(lines: list[Line], dress: Dress) -> str:
     label = NUMBERED.fullmatch(first.group or "")
     after = f" {label[1]}" if label else ""
     if is_part(first):
-        if first.players is not None:
+        figures = strengths(lines)
+        if first.players is not None and not figures:
             return ", ".join(f"{number(one)} {called(one.instrument).abbreviation}{tail(one)}" for one in lines)
         letters = voicing(lines)
         name = f"{letters} choir{after}" if is_voicing(letters) else f"choir ({letters})"
-        return f"{name}{tail(first, body=True)}"
+        return f"{name}{figures}{tail(first, body=True)}"
     return ", ".join(named(one, after, dress) for one in lines)
+
+
+def strengths(lines: Sequence[Line]) -> str:
+    """Return how many sing each part, ``" (4.4.4.4)"``, nothing where that is open or more is to be said."""
+    counted = [line.players[1] for line in lines if line.players and line.players[0] == line.players[1]]
+    plain = len(lines) > 1 and len(counted) == len(lines) and all(line.parts == 1 for line in lines)
+    return f" ({'.'.join(map(str, counted))})" if plain else ""
 
 
 def voicing(lines: list[Line]) -> str:

@@ -16,6 +16,8 @@ Lead = tuple[Qualities, int]
 DOUBLE = {"double", "doppelchor", "doppelter", "doppio", "doble"}
 TO = {"to", "bis", "a", "jusqua", "fino", "hasta"}
 DIVISI = {"div", "divisi", "divided", "geteilt", "divise", "max", "maximum"}
+SINGERS = {"singers", "voices", "sanger", "stimmen", "chanteurs", "voix", "cantanti", "voci", "cantantes", "voces"}
+MOST_IN_A_PART = 100
 CHOIR_WORDS = ("choir", "choir-children")
 
 
@@ -49,7 +51,7 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     text, end, optional = glued(nodes, start)
     text = text.removesuffix("CH") if is_voicing(text.removesuffix("CH")) else text
     if not is_voicing(text):
-        return choirs_counted(nodes, at, forces)
+        return None
     voicings = [text]
     end = further_voicings(nodes, end, voicings)
     sizes = sizes_at(nodes, end, voicings, nodes[at].start)
@@ -121,7 +123,7 @@ def ends_item(nodes: Nodes, at: int) -> bool:
     return is_key(token, AND) or token.is_mark(",;:+&\n") or (token.is_mark("-") and token.spaced)
 
 
-def choirs_counted(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+def choirs_counted(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Read ``2 SATB choirs``."""
     counted = count_at(nodes, at)
     if counted is None or counted.least != counted.most or not 2 <= counted.least <= 12:
@@ -254,6 +256,27 @@ def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
 def is_divisi(bracket: Bracket) -> bool:
     """Whether a bracket says how far a choir divides, ``(max. div. SSAATTBB)``."""
     return any(is_key(node, DIVISI) for node in bracket.nodes[:1])
+
+
+def strength_told(drafts: list[Draft], bracket: Bracket, forces: Forces) -> bool:
+    """Settle how many sing: ``SATB (4.4.4.4)`` counts each part, ``(24 singers)`` is said of all."""
+    if not drafts or not all(draft.slug.startswith("choir-") for draft in drafts):
+        return False
+    numbers = [node.number for node in bracket.nodes if type(node) is Token and node.kind == "number"]
+    only = len(numbers) == sum(draft.parts for draft in drafts) and all(
+        node.kind == "number" or node.is_mark(".,/-") for node in bracket.nodes
+    )
+    counted = count_at(bracket.nodes, 0)
+    if only and len(numbers) > 1 and max(numbers) < MOST_IN_A_PART:
+        for draft in drafts:
+            own, numbers = numbers[: draft.parts], numbers[draft.parts :]
+            draft.counted(sum(own))
+    elif counted is not None and is_key(token_at(bracket.nodes, counted.end), SINGERS):
+        for draft in drafts:
+            draft.notes.append(forces.written(bracket.nodes[0].start, bracket.nodes[-1].end))
+    else:
+        return False
+    return True
 
 
 def say_of_choir(last: Draft, note: str, forces: Forces) -> None:

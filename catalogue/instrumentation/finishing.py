@@ -103,7 +103,7 @@ def is_section(draft: Draft) -> bool:
 
 
 def players_of(draft: Draft) -> Span | None:
-    if draft.slug in KINDS:
+    if draft.family == "electronics":
         return (0, 0)
     if draft.count is None and (draft.open or draft.slug == "basso-continuo"):
         return None

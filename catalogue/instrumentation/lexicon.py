@@ -103,7 +103,8 @@ ORCHESTRA = keyed(
 )
 BANDS = {
     "wind-band": keyed(
-        "wind_band wind_orchestra symphonic_band concert_band wind_ensemble military_band band blasorchester "
+        "wind_band wind_orchestra symphonic_band symphonic_wind_ensemble symphonic_wind_band symphonic_wind_orchestra "
+        "wind_symphony concert_band wind_ensemble military_band band blasorchester "
         "orchestre_d'harmonie harmonie banda_sinfonica banda_sinfónica symphonic_winds"
     ),
     "brass-band": keyed("brass_band"),
@@ -137,6 +138,9 @@ LEAST = keyed(
     "min minimum at_least mindestens au_moins minimo mínimo almeno no_fewer minimal mindest least moins al_menos"
 )
 FROM = keyed("from among aus unter parmi entre tra fra chosen_from drawn_from selected_from out_of")
+LIVE = keyed(
+    "live en_direct temps_réel en_temps_réel tempo_reale in_tempo_reale in_echtzeit en_tiempo_real realtime real-time"
+)
 OF = keyed("of von de di da")
 MUST = keyed("must_include has_to_include have_to_include must_contain muss_enthalten doit_comprendre debe_incluir")
 PIECES = keyed("piece pieces member members man köpfig köpfige köpfiges musicians musiker musiciens")

@@ -71,9 +71,10 @@ def joined(text: str, nodes: Nodes, cuts: list[int], found: list[Instrumentation
     if len(first.lines) < FEWEST and not nodes[cuts[0] - 1].is_mark(PARTS_WHOLES):
         return None
     others = [replace(one, text=one.text.strip(" :\n")) for one in others]
+    starts = [nodes[at + 1 + nodes[at + 1].is_mark(":")].start for at in cuts]
     remarks = [
-        Remark(nodes[at].start, nodes[at].end + len(one.text) + 1, "alternative", told(one))
-        for at, one in zip(cuts, others, strict=True)
+        Remark(start, start + len(one.text), "alternative", told(one))
+        for start, one in zip(starts, others, strict=True)
     ]
     warnings = (*first.warnings, *remarks, *(remark for one in others for remark in one.warnings))
     return replace(first, text=text, alternatives=tuple(others), warnings=warnings)

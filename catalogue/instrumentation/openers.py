@@ -9,7 +9,7 @@ import functools
 import re
 
 from catalogue.instrumentation import collectives
-from catalogue.instrumentation.channels import CHANNEL, LAYOUTS
+from catalogue.instrumentation.channels import CHANNEL, LAYOUTS, layout_end
 from catalogue.instrumentation.choirs import CHOIR_WORDS, DIVISI, DOUBLE
 from catalogue.instrumentation.ensembles import CONSORTS, RECORDED
 from catalogue.instrumentation.headings import ALL_HEADINGS, WHOLES
@@ -36,7 +36,7 @@ from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Nodes, Token
 from catalogue.instrumentation.vocabulary import keys
 from catalogue.instrumentation.voice_ranges import RANGE_WORDS
-from catalogue.instrumentation.voicings import FEMALE, MALE, MIXED, WHOLE_NAMES
+from catalogue.instrumentation.voicings import FEMALE, FEMALE_VOICE, MALE, MALE_VOICE, MIXED, WHOLE_NAMES
 
 VOICE_RUN = re.compile(r"(?:Mez|Mzs|Ms|Bar|Br|[SMATBC])+(?:CH)?")
 HEADING_PHRASES = beginnings(OFFSTAGE | ONSTAGE | SOLO | WHOLES | ALL_HEADINGS)
@@ -48,6 +48,8 @@ BODY_PHRASES = beginnings(
     | MIXED
     | MALE
     | FEMALE
+    | FEMALE_VOICE
+    | MALE_VOICE
     | BODY_OF_STRINGS
     | ORCHESTRA
     | ANY
@@ -98,6 +100,8 @@ def opens_body(word: str, key: str) -> bool:
 def holds_size(nodes: Nodes) -> bool:
     """Whether the row holds a word for so many of one instrument (``quartet``), a consort, or loudspeaker channels."""
     found = (node for node in nodes if node.kind == "word" and type(node) is Token)
+    if any(node.kind == "number" and layout_end(nodes, at) is not None for at, node in enumerate(nodes)):
+        return True
     return any(node.key in CONSORTS or node.key in CHANNEL or collectives.size_of(node.text) for node in found)
 
 

@@ -249,7 +249,8 @@ class Scan:
         if dropped:
             self.separator += "."
             return after
-        if any(draft.slug.startswith("choir") for draft in drafts) and self.calls_choir(at, after):
+        sung = self.scope.role == "soloist" and any(draft.slug.startswith("choir") for draft in drafts)
+        if sung and self.calls_choir(at, after):
             self.scope = replace(self.scope, role="ensemble", role_ends="")
         for draft in drafts:
             self.add(draft)
@@ -269,7 +270,9 @@ class Scan:
                     choirs.say_of_choir(
                         drafts[-1], self.forces.written(node.start + 1, node.nodes[-1].end), self.forces
                     )
-                elif sum(bracket_words.quality(draft, node, self.forces) for draft in drafts) < len(drafts):
+                elif not choirs.strength_told(drafts, node, self.forces) and sum(
+                    bracket_words.quality(draft, node, self.forces) for draft in drafts
+                ) < len(drafts):
                     break
             elif node.kind == "note":
                 for draft in drafts:

@@ -21,6 +21,15 @@ ORDER = ("soprano", "mezzo-soprano", "alto", "tenor", "baritone", "bass")
 MIXED = keyed("mixed gemischter gemischte gemischt mixte misto mixto gem")
 MALE = keyed("male men's mens men männer maschile d'hommes masculino hombres di_uomini hommes virile")
 FEMALE = keyed("female women's womens women frauen femminile de_femmes femmes femenino mujeres ladies' ladies")
+FEMALE_VOICE = keyed(
+    "female_voice woman's_voice frauenstimme voix_de_femme voix_féminine voce_femminile voce_di_donna voz_femenina "
+    "voz_de_mujer"
+)
+MALE_VOICE = keyed(
+    "male_voice man's_voice männerstimme voix_d'homme voix_masculine voce_maschile voce_d'uomo voz_masculina "
+    "voz_de_hombre"
+)
+UNACCOMPANIED = keyed("a_cappella a_capella acappella unaccompanied unbegleitet")
 WHOLE_CHOIRS = {
     "mixed": keyed(
         "mixed_voices gemischte_stimmen voix_mixtes voci_miste voces_mixtas "

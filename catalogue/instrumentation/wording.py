@@ -15,6 +15,7 @@ from functools import lru_cache
 from itertools import groupby
 
 from catalogue.instrumentation.bodies import BOWED, is_choir
+from catalogue.instrumentation.choir_writing import strengths
 from catalogue.instrumentation.grammar import Grammar, grammar, spread
 from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line
 from catalogue.instrumentation.plurals import plurals
@@ -141,12 +142,17 @@ def phrases_of(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
 
 def body_kind(line: Line) -> tuple[object, ...]:
     """Return what lines have in common that are told as one body."""
-    if line.instrument.startswith("choir-") and line.instrument != "choir-children" and line.players is None:
-        return "choir", line.optional, line.role
+    if line.instrument.startswith("choir-") and line.instrument != "choir-children" and is_even(line):
+        return "choir", line.optional, line.role, line.players is None
     if line.instrument in BOWED:
         manner = (line.unit, line.strength, line.players is None, line.optional, line.amplified, line.role, line.note)
         return "strings", *manner
     return ("single",)
+
+
+def is_even(line: Line) -> bool:
+    """Whether the part of a choir is told by its letter: open, or counted and undivided."""
+    return line.players is None or (line.players[0] == line.players[1] and line.parts == 1)
 
 
 # ---- strings
@@ -224,7 +230,8 @@ def choir_phrase(lines: Sequence[Line], speech: Grammar) -> str:
     """Return a choir by its voicing; *optional* stands before it, so that it is said of all parts."""
     notes = "".join(f" {in_brackets(note)}" for note in dict.fromkeys(line.note for line in lines) if note)
     optional = f"{speech.word('optional')} " if lines[0].optional else ""
-    return f"{optional}{speech.word('choir')} ({voicing(lines)}){notes}"
+    place = f" ({speech.word('offstage')})" if lines[0].role == "offstage" and not lines[0].group else ""
+    return f"{optional}{speech.word('choir')} ({voicing(lines)}){strengths(lines)}{place}{notes}"
 
 
 # ---- single lines
@@ -282,7 +289,7 @@ def bracketed(line: Line, speech: Grammar) -> Iterator[str]:
 
 
 def parts_of_choir(line: Line, speech: Grammar) -> Iterator[str]:
-    if line.instrument == "choir" and line.parts != 1:
+    if line.instrument in ("choir", "choir-children") and line.parts != 1:
         yield speech.word("divides").format(n=line.parts)
 
 

@@ -50,7 +50,7 @@ def test_a_line_up_is_told_with_its_place_and_printed_with_the_reading() -> None
     found = read("fl, va, hp; or 2 vn, pf").to_json()
 
     assert [(one["text"], one["players"]) for one in found["alternatives"]] == [("2 vn, pf", [3, 3])]
-    assert [(one["code"], one["start"], one["end"]) for one in found["warnings"]] == [("alternative", 12, 23)]
+    assert [(one["code"], one["start"], one["end"]) for one in found["warnings"]] == [("alternative", 15, 23)]
 
 
 @pytest.mark.parametrize(
