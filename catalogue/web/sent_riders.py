@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
@@ -22,7 +23,7 @@ from catalogue.gathering.works import gather_work
 from catalogue.making import Wish, make_document
 from catalogue.models import Rider, RiderSending
 from catalogue.rules.technical.checks import findings
-from catalogue.rules.technical.halls import OURS, held_against
+from catalogue.rules.technical.halls import HOW_MANY, OURS, Stock, Verdict, held_against
 from catalogue.rules.technical.items import Item
 from catalogue.rules.technical.riders import RiderFacts
 from catalogue.terms import Answer
@@ -122,19 +123,40 @@ def item_values(item: Item) -> dict[str, Any]:
 
 @dataclass(frozen=True, slots=True)
 class Ready:
-    """What is to be looked at before a rider is sent: what does not agree, and what this hall does not list."""
+    """What is to be looked at before a rider is sent: what does not agree, and how it stands with this hall's list."""
 
     doubts: tuple[str, ...]
-    lacks: tuple[tuple[str, int, int], ...]
+    stock: tuple[Stock, ...]
     hall: str
+
+    @property
+    def told(self) -> Iterator[tuple[str, str, bool]]:
+        """Each thing with what the list says of it, those that lack first; true where it has to be asked after."""
+        for one in sorted(self.stock, key=lambda one: ORDER.index(one.verdict)):
+            yield one.item.title, told_stock(one), one.verdict is not Verdict.HAS
+
+
+ORDER = (Verdict.LACKS, Verdict.CANNOT_TELL, Verdict.HAS)
+
+
+def told_stock(one: Stock) -> str:
+    """Say how it stands with a thing: it is there, so many lack, or what the list does not say."""
+    if one.verdict is Verdict.HAS:
+        return _("has: %(called)s") % {"called": one.called}
+    if one.verdict is Verdict.LACKS:
+        there = _("on the list: %(called)s") % {"called": one.called} if one.called else _("none on the list")
+        return _("lacks %(number)s of %(wanted)s; %(there)s") % {
+            "number": one.lacking, "wanted": one.number, "there": there
+        }  # fmt: skip
+    unsaid = ", ".join(_("how many") if word == HOW_MANY else word for word in one.unsaid)
+    return _("cannot tell: %(called)s; not said: %(unsaid)s") % {"called": one.called, "unsaid": unsaid}
 
 
 def ready(rider: Rider, *, language: str, today: date) -> Ready:
     facts: RiderFacts = gather_rider(rider.work, rider)
     doubts = findings(facts.setup, today=today) if facts.setup else ()
     stock = held_against(items_of(rider, language), facts.stock) if facts.stock else ()
-    lacks = tuple((one.item.name, one.item.number, one.there) for one in stock if one.lacking)
-    return Ready(tuple(one.sentence for one in doubts), lacks, facts.hall)
+    return Ready(tuple(one.sentence for one in doubts), stock, facts.hall)
 
 
 # ---- once it has been sent

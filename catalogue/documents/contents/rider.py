@@ -284,8 +284,7 @@ def lack_blocks(told: Told) -> tuple[Block, ...]:
     if not short:
         return ()
     rows = (
-        (value(one.item.name), wording(str(one.item.number)), value(f"{one.there}" if one.there else "\N{EN DASH}"))
-        for one in short
+        (value(one.item.name), wording(str(one.number)), value(str(one.on_the_list or "\N{EN DASH}"))) for one in short
     )
     note = told.says.say(
         "Held by its words against the equipment list of {hall}; what is not on a list may still be there.",
