@@ -12,7 +12,9 @@ from datetime import date
 
 from django.db.models import QuerySet
 
+from catalogue.documents.contents.hire_statement import Period
 from catalogue.documents.contents.history import hearings
+from catalogue.documents.contents.parts_checklist import Hire as Loan
 from catalogue.documents.contents.parts_checklist import Setting
 from catalogue.documents.contents.performance_return import Member
 from catalogue.documents.contents.programme_entry import Room, Written
@@ -24,21 +26,24 @@ from catalogue.documents.needs import DocumentNeeds
 from catalogue.documents.registry import builder, pages_of
 from catalogue.facts import CatalogueFacts, PerformanceFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue
+from catalogue.gathering.hires import ALONG, gather_hire, gather_hires
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.records import gather_records_of_composer, gather_records_of_work
 from catalogue.gathering.technical import gather_rider, gather_setups
 from catalogue.gathering.timing import gather_timing
 from catalogue.gathering.works import gather_work
-from catalogue.models import Composer, Performance, Rider, Work
+from catalogue.models import Composer, Hire, Performance, Rider, Work
 from catalogue.record_facts import BiographyFacts, ComposerRecords, ProgrammeNoteFacts
+from catalogue.rules.hires.making_up import set_of
 from catalogue.rules.premieres import claims_by_programmed
 from catalogue.terms import HouseStyle
 
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """Which document is wanted. ``first`` and ``last`` are days, both included; ``works`` and ``performance`` ids.
+    """Which document is wanted. ``first`` and ``last`` are days, both included; ``works``, ``performance`` and ``hire``
+    ids.
 
     ``works`` limits a list to these; a document of one work takes the only one. ``words`` is how long a note may be;
     ``society``, ``member_number`` and ``due`` are for a return, ``pages`` is how many a CV may have, ``telling`` how a
@@ -53,6 +58,7 @@ class Wish:
     last: date | None = None
     works: tuple[int, ...] = ()
     performance: int | None = None
+    hire: int | None = None
     words: int | None = None
     society: str = ""
     member_number: str = ""
@@ -166,6 +172,9 @@ def make_programme_entry(composer: Composer, wish: Wish) -> Document:
 
 
 def make_parts_checklist(composer: Composer, wish: Wish) -> Document:
+    """The checklist of a hire with the set as it was made up, else of a work for a performance or in general."""
+    if wish.hire is not None:
+        return make_checklist_of_hire(composer, wish)
     performance = wanted_performance(composer, wish.performance)
     work = wanted_work(composer, wish, performance)
     told = gather_composer(composer)
@@ -176,6 +185,42 @@ def make_parts_checklist(composer: Composer, wish: Wish) -> Document:
         setting=Setting(strings=told.string_strengths),
         **setting_of(wish),
     )
+
+
+def make_checklist_of_hire(composer: Composer, wish: Wish) -> Document:
+    record = wanted_hire(composer, wish)
+    hire, told = gather_hire(record), gather_composer(composer)
+    loan = Loan(hire.hirer, hire.set_number, hire.out_on, hire.due, hire.carrier, hire.strings)
+    made_up = set_of(hire.items)
+    return builder(wish.kind)(
+        gather_work(record.work),
+        told,
+        performances=hire.performances,
+        hire=loan,
+        setting=Setting(strings=told.string_strengths),
+        made_up=made_up if made_up.parts else None,
+        **setting_of(wish),
+    )
+
+
+def make_paper_of_hire(composer: Composer, wish: Wish) -> Document:
+    record = wanted_hire(composer, wish)
+    return builder(wish.kind)(
+        gather_hire(record), gather_work(record.work), gather_composer(composer), **setting_of(wish)
+    )
+
+
+def make_hire_statement(composer: Composer, wish: Wish) -> Document:
+    """The account of one hire; where none is named, of all that went out in the period."""
+    if wish.hire is not None or wish.works or wish.performance is not None:
+        record = wanted_hire(composer, wish)
+        work = {record.work_id: gather_work(record.work)}
+        return builder(wish.kind)((gather_hire(record),), work, gather_composer(composer), **setting_of(wish))
+    hires = gather_hires(composer)
+    found = Work.objects.filter(composer=composer, pk__in={one.work for one in hires})
+    works = {one.pk: gather_work(one) for one in found.with_everything_printed()}
+    period = Period(wish.first, wish.last)
+    return builder(wish.kind)(hires, works, gather_composer(composer), period=period, **setting_of(wish))
 
 
 def make_cue_sheet(composer: Composer, wish: Wish) -> Document:
@@ -226,6 +271,11 @@ MAKERS: dict[str, Callable[[Composer, Wish], Document]] = {
     "works-list-by-duration": make_works_list,
     "cv-section": make_cv_section,
     "parts-checklist": make_parts_checklist,
+    "delivery-note": make_paper_of_hire,
+    "arrival-check": make_paper_of_hire,
+    "return-check": make_paper_of_hire,
+    "missing-parts-letter": make_paper_of_hire,
+    "hire-statement": make_hire_statement,
     "press-sheet": make_press_sheet,
     "programme-entry": make_programme_entry,
     "performance-history": make_performance_history,
@@ -244,6 +294,24 @@ def setting_of(wish: Wish) -> dict[str, object]:
 def reckoned(composer: Composer, wish: Wish) -> tuple[CatalogueFacts, dict]:
     catalogue = gather_catalogue(composer)
     return catalogue, claims_by_programmed(catalogue, today=wish.today)
+
+
+def wanted_hire(composer: Composer, wish: Wish) -> Hire:
+    """The hire that is named; else the only one of the work, or for the performance, that is."""
+    found = Hire.objects.filter(composer=composer).select_related(*ALONG)
+    if wish.hire is not None:
+        found = found.filter(pk=wish.hire)
+    elif wish.works or wish.performance is not None:
+        found = found.filter(work__in=wish.works) if wish.works else found
+        found = found.filter(hired_for__performance=wish.performance) if wish.performance is not None else found
+    else:
+        raise DocumentNeeds("Choose the hire of which this paper is.", ("hire",))
+    several = list(found.order_by("pk")[:2])
+    if len(several) == 2:
+        raise DocumentNeeds("There are several hires of this; choose one by its number.", ("hire",))
+    if not several:
+        raise DocumentNeeds("This hire is not in the catalogue.", ("hire",))
+    return several[0]
 
 
 def wanted_performance(composer: Composer, id: int | None) -> PerformanceFacts | None:

@@ -15,7 +15,7 @@ from catalogue.rules.hires.making_up import part_of
 from catalogue.rules.hires.terms import Hire as HireFacts
 from catalogue.rules.hires.terms import Item, MaterialForm, Purpose, Terms
 
-ALONG = ("work", "person", "organisation", "terms", "material_set__edition")
+ALONG = ("work", "person", "organisation", "terms", "material_set__edition__publisher")
 
 
 def gather_hire(hire: Hire) -> HireFacts:
@@ -61,7 +61,7 @@ def facts_of_hire(hire: Hire, performances: tuple[PerformanceFacts, ...], items:
         set_number=lent.number if lent else "",
         strings=readable(lent.strings, ()) if lent else (),
         form=MaterialForm(lent.form) if lent else None,
-        edition=str(edition) if edition else "",
+        edition=edition.number or edition.published_by if edition else "",
         paper=edition.paper if edition else "",
         errata_on=readable(edition.errata_on, None) if edition and edition.errata.strip() else None,
         out_on=hire.out_on,

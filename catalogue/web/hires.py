@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
@@ -19,6 +20,7 @@ from catalogue.rules.hires.reckoning import charges, days_late, state_of, total,
 from catalogue.rules.hires.terms import Hire as HireFacts
 from catalogue.rules.hires.terms import HireState, Item
 from catalogue.timing import PartialDate, write_date
+from catalogue.web.forms.hire_papers import HIRE_PAPERS
 from catalogue.web.wording import page_language
 
 
@@ -52,6 +54,19 @@ class HirePage:
     account: tuple[tuple[Text, str], ...]
     total: str
     balance: str
+
+    @property
+    def papers(self) -> tuple[tuple[str, Any, Any], ...]:
+        """The papers that can be made of it by now, each with its word, its title, and what it is for."""
+        made = (form for form in HIRE_PAPERS if form.word not in self.not_yet)
+        return tuple((form.word, form.title, form.about) for form in made)
+
+    @property
+    def not_yet(self) -> set[str]:
+        words = set()
+        if not self.missing and not any(row.item.short for row in self.rows):
+            words.add("missing-parts-letter")
+        return words if self.account else {*words, "hire-statement"}
 
     @property
     def is_counted(self) -> bool:

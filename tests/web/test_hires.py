@@ -64,7 +64,7 @@ def test_parts_go_out_and_come_back(browser: Client, work: Work, lent: MaterialS
 
     page = Page(browser.get(f"{RECORDS}{hire.pk}/"))
     assert "Back; one copy is missing." in page.texts("//p[@class='wrong']")
-    assert page.texts("//section[@id='account']//li") == ["Missing, 02, Violin I €35.00", "Total €35.00"]
+    assert page.texts("//section[@id='account']//li") == ["Missing, 02 Violin I €35.00", "Total €35.00"]
     assert hire.items.last().name == "Errata list"
 
 

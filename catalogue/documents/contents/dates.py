@@ -36,10 +36,11 @@ def span_text(days: tuple[PartialDate, ...], language: str, until: str, also: st
 
 
 def within_month(first: PartialDate, last: PartialDate, language: str, link: str) -> str:
-    """Two days of one month, the month said once: 16 and 17 May 2026; May 16 and 17, 2026."""
+    """Two days of one month, the month said once: 16 and 17 May 2026; May 16 and 17, 2026; 16. und 17. Mai 2026."""
     written, day = date_text(last, language), str(last.day)
     place = written.index(day)
-    return f"{written[:place]}{first.day} {link}{NO_BREAK}{written[place:]}"
+    mark = "." if written.startswith(f"{day}.", place) else ""
+    return f"{written[:place]}{first.day}{mark} {link}{NO_BREAK}{written[place:]}"
 
 
 def dated(work: WorkFacts) -> PartialDate | None:

@@ -93,7 +93,7 @@ def charge_text(charge: Charge, hire: Hire, work: WorkFacts, says: Labels) -> Te
 def charge_head(charge: Charge, work: WorkFacts, says: Labels) -> Text:
     if charge.item is None:
         return wording(says.word(HEADS[charge.kind]))
-    named = ", ".join(one for one in (item_number(charge.item), item_name(charge.item, work, says)) if one)
+    named = " ".join(one for one in (item_number(charge.item), item_name(charge.item, work, says)) if one)
     return says.say("Missing, {part}" if charge.kind is ChargeKind.MISSING else "Damaged, {part}", part=named)
 
 

@@ -77,10 +77,10 @@ class Hire:
 
     hirer: str = ""
     set_number: str = ""
-    strings: tuple[int, ...] = ()
     out: date | None = None
     due_back: date | None = None
     carrier: str = ""
+    strings: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

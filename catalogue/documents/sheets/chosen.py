@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from catalogue.documents.model import Paper
-from catalogue.documents.sheets import cue_sheet, performance_return
+from catalogue.documents.sheets import cue_sheet, hires, performance_return
 from catalogue.documents.sheets.cv_section import CV_SECTION, PRESS_SHEET
 from catalogue.documents.sheets.front_matter import front_matter_sheet
 from catalogue.documents.sheets.geometry import Sheet
@@ -30,6 +30,11 @@ SHEETS = {
     "programme-entry": PROGRAMME_ENTRY,
     "performance-history": PERFORMANCE_HISTORY,
     "performance-return": performance_return.A4,
+    "delivery-note": hires.DELIVERY_NOTE,
+    "arrival-check": hires.CHECK,
+    "return-check": hires.CHECK,
+    "missing-parts-letter": hires.LETTER,
+    "hire-statement": hires.STATEMENT,
     "rider": RIDER,
     "cue-sheet": cue_sheet.A4,
     "cue-sheet-pocket": cue_sheet.POCKET,

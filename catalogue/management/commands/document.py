@@ -19,7 +19,7 @@ from catalogue.documents.registry import FORMATS, KINDS, DocumentNeeds, Kind, re
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read
 from catalogue.making import Wish, make_document
 from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
-from catalogue.models import Composer, Performance, Work
+from catalogue.models import Composer, Hire, Performance, Work
 from catalogue.timing import DateError, read_date
 
 ORDERS = ("category", "year", "forces", "duration")
@@ -36,6 +36,7 @@ class Command(CatalogueCommand):
             "--work", nargs="+", default=[], metavar="ID", help="works, by number in the address or by catalogue number"
         )
         parser.add_argument("--performance", type=int, metavar="ID", help="a performance, by the number in its address")
+        parser.add_argument("--hire", type=int, metavar="ID", help="a hire, by the number in its address")
         parser.add_argument(
             "--format", default=None, choices=sorted(FORMATS), help="default: the ending of --out, else pdf"
         )
@@ -135,6 +136,7 @@ def wish_of(composer: Composer, kind: str, options: dict[str, Any]) -> Wish:
         last=last,
         works=tuple(work_id(composer, text) for text in options["work"]),
         performance=options["performance"],
+        hire=options["hire"],
         words=positive(options["words"], "--words"),
         pages=positive(options["pages"], "--pages"),
         has_cover=not options["without_cover"],
@@ -146,14 +148,16 @@ def wish_of(composer: Composer, kind: str, options: dict[str, Any]) -> Wish:
 
 
 def composer_meant(options: dict[str, Any]) -> Composer:
-    """Return the composer who is named or the only one, else the one whose works or performance are named.
+    """Return the composer who is named or the only one, else the one whose works, performance or hire are named.
 
     A catalogue number that two composers use names neither.
     """
-    if options["composer"] is None and (options["work"] or options["performance"]):
+    if options["composer"] is None and (options["work"] or options["performance"] or options["hire"]):
         owners = [set(owners_of_work(text)) for text in options["work"]]
         if options["performance"]:
             owners.append(set(Performance.objects.filter(pk=options["performance"]).values_list("composer", flat=True)))
+        if options["hire"]:
+            owners.append(set(Hire.objects.filter(pk=options["hire"]).values_list("composer", flat=True)))
         shared = set.intersection(*owners)
         if len(shared) == 1:
             return Composer.objects.get(pk=shared.pop())

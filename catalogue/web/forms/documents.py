@@ -9,24 +9,22 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator
 from dataclasses import replace
-from typing import Any, ClassVar
+from typing import Any
 
-from babel import Locale
 from django import forms
 from django.core.exceptions import ValidationError
 from django.db.models import Q
-from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from catalogue.documents.contents.works_list import Telling
-from catalogue.documents.labels import LANGUAGES
 from catalogue.documents.model import Paper
-from catalogue.documents.registry import FORMATS, KINDS
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read
 from catalogue.making import Wish
 from catalogue.models import Composer, Cue, Performance, ProgrammedWork, Work
 from catalogue.timing import PartialDate, write_date
+from catalogue.web.forms.document_base import DocumentForm, PeriodForm, number_of
 from catalogue.web.forms.fields import DateField
+from catalogue.web.forms.hire_papers import HIRE_PAPERS
 from catalogue.web.forms.work_field import WorkField
 from catalogue.web.programmes import name_of
 from catalogue.web.wording import page_language
@@ -40,66 +38,7 @@ SCORE_PAPERS = (
     (Paper.NINE_BY_TWELVE.value, _("9 × 12 in")),
     (Paper.LETTER.value, _("US Letter")),
 )
-PAPERS = ((Paper.A4.value, "A4"), (Paper.LETTER.value, _("US Letter")))
 OFFERED = 60  # performances to choose from, the latest ones
-YEARS_IN_CV = 6
-
-
-def language_names() -> list[tuple[str, str]]:
-    """Return the languages in which documents are printed, each in its own words."""
-    return [(tag, name_of_language(tag)) for tag in LANGUAGES]
-
-
-def name_of_language(tag: str) -> str:
-    name = Locale.parse(tag, sep="-").get_display_name() or tag
-    return name[0].upper() + name[1:]
-
-
-def formats_of(kind: str) -> list[tuple[str, str]]:
-    return [(word, FORMATS[word].title) for word in KINDS[kind].formats]
-
-
-class DocumentForm(forms.Form):
-    """The form of one kind of document; ``usual`` is what is answered where nothing is asked."""
-
-    word: ClassVar[str] = ""
-    title: ClassVar[str | Promise] = ""
-    about: ClassVar[str | Promise] = ""
-    field_order: tuple[str, ...] = ()
-
-    language = forms.ChoiceField(label=_("Language"), choices=language_names)
-    paper = forms.ChoiceField(label=_("Paper"), choices=PAPERS)
-    format = forms.ChoiceField(label=_("Made as"))
-
-    def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
-        self.composer, self.today = composer, today
-        super().__init__({**self.usual(), **asked.dict()})
-        self.fields["format"] = forms.ChoiceField(label=self.fields["format"].label, choices=formats_of(self.any_kind))
-
-    any_kind: ClassVar[str] = ""
-
-    @property
-    def kind(self) -> str:
-        """The registry's word for what is asked."""
-        return self.any_kind
-
-    def usual(self) -> dict[str, str]:
-        language = self.composer.language if self.composer.language in LANGUAGES else LANGUAGES[0]
-        return {"language": language, "paper": Paper.A4.value, "format": "pdf"}
-
-    def wish(self) -> Wish:
-        """Return what is wanted; the form is valid."""
-        return Wish(
-            kind=self.kind,
-            language=self.cleaned_data["language"],
-            paper=Paper(self.cleaned_data["paper"]),
-            today=self.today,
-        )
-
-    @property
-    def work(self) -> Work | None:
-        """The work that a document is of, where it is of one."""
-        return None
 
 
 class WorksListForm(DocumentForm):
@@ -149,36 +88,6 @@ class WorksListForm(DocumentForm):
     @property
     def kind(self) -> str:
         return f"works-list-by-{self.cleaned_data['order']}"
-
-
-class PeriodForm(DocumentForm):
-    """A document of what falls between two days."""
-
-    first = DateField(label=_("From"), help_text=_("A year, a month or a day."))
-    last = DateField(label=_("To"), help_text=_("Empty for today and what is to come."))
-    field_order: tuple[str, ...] = ("first", "last")
-
-    def usual(self) -> dict[str, str]:
-        return {**super().usual(), "first": str(self.today.year - YEARS_IN_CV), "last": ""}
-
-    def clean(self) -> dict[str, Any]:
-        typed = self.cleaned_data
-        first, last = typed.get("first"), typed.get("last")
-        if first and last and first.first > last.last:
-            self.add_error("last", _("This lies before the beginning; change one of the two."))
-        return typed
-
-    def wish(self) -> Wish:
-        first, last = self.cleaned_data["first"], self.cleaned_data["last"]
-        plain = super().wish()
-        return Wish(
-            plain.kind,
-            plain.language,
-            plain.paper,
-            plain.today,
-            first=first.first if first else None,
-            last=last.last if last else None,
-        )
 
 
 class CvForm(PeriodForm):
@@ -256,11 +165,6 @@ class PartsForm(DocumentForm):
             works=(work.pk,) if work else (),
             performance=performance.pk if performance else None,
         )
-
-
-def number_of(text: str) -> int | None:
-    """Return the key that an address names, None where it is none."""
-    return int(text) if text.isdecimal() and len(text) < 19 else None
 
 
 class CueSheetForm(DocumentForm):
@@ -417,7 +321,7 @@ FORMS: dict[str, type[DocumentForm]] = {
     form.word: form
     for form in (
         WorksListForm, CvForm, EntryForm, HistoryForm, PressForm, PartsForm, FrontMatterForm, CueSheetForm,
-        RiderForm, ReturnForm,
+        RiderForm, ReturnForm, *HIRE_PAPERS,
     )
 }  # fmt: skip
 

@@ -19,7 +19,7 @@ from catalogue.rules.calls.packs import BY_HAND, asked_of
 from catalogue.rules.calls.submissions import Letter, SentWork, SubmissionFacts
 from catalogue.timing import write_duration
 from catalogue.web.forms.call_fields import day_field, number_field
-from catalogue.web.forms.documents import language_names
+from catalogue.web.forms.document_base import language_names
 
 MOST_COVER_PAGES = 20
 CHOSEN_FOR_YOU = _("the best fitting")

@@ -12,7 +12,7 @@ from django.utils.translation import gettext_lazy as _
 from catalogue.documents.labels import LANGUAGES
 from catalogue.models import Composer
 from catalogue.rules.identifiers import Identifier
-from catalogue.web.forms.documents import language_names, name_of_language
+from catalogue.web.forms.document_base import language_names, name_of_language
 from catalogue.web.forms.fields import DateField, IdentifierField, ReadField, StrengthsTypedField
 from catalogue.web.forms.works import Group
 from catalogue.web.places import read_country, write_country

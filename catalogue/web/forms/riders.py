@@ -12,7 +12,7 @@ from django.utils.translation import gettext_lazy as _
 from catalogue.actions.riders import Said
 from catalogue.models.fields import LINE, LONG_LINE, refuse_unprintable
 from catalogue.terms import Answer
-from catalogue.web.forms.documents import language_names
+from catalogue.web.forms.document_base import language_names
 from catalogue.web.sent_riders import Answered, Sending
 
 ANSWERS = (

@@ -22,7 +22,8 @@ from catalogue.making import make_document
 from catalogue.models import Composer
 from catalogue.rules.search import fold
 from catalogue.web.access import CatalogueRequest, member_page
-from catalogue.web.forms.documents import FORMS, DocumentForm
+from catalogue.web.forms.document_base import DocumentForm
+from catalogue.web.forms.documents import FORMS
 
 MENDS = {"string strengths": "id_string_strengths", "instrumentation": "id_instrumentation_typed"}
 TOP = 2  # the level of a document's first heading, below that of the page

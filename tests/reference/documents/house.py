@@ -66,6 +66,7 @@ from catalogue.terms import (
 )
 from catalogue.timing import Duration, PartialDate
 from tests.fact_makers import make_event, make_venue, make_work
+from tests.reference.documents.hired import HIRED
 from tests.reference.documents.scores import SCORES
 
 TODAY = date(2026, 3, 14)
@@ -503,6 +504,7 @@ def rider_of(language: str = "en-GB", **changed: Any) -> Document:
 
 DOCUMENTS = {
     **SCORES,
+    **HIRED,
     "rider": rider_of,
     "rider-again": lambda: rider_of(sent=SENT),
     "rider-german": lambda: rider_of("de"),

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from datetime import date
 from io import StringIO
 from pathlib import Path
 
 import pytest
 from django.core.management import call_command
 
+from catalogue.actions.hires import save_hire
 from catalogue.management.base import UnusableInput
-from catalogue.models import Composer, Edition, Work
-from tests.makers import make_composer, make_work
+from catalogue.models import Composer, Edition, Hire, Work
+from tests.makers import NOW, make_composer, make_work
 from tests.record_makers import make_record
 
 pytestmark = pytest.mark.django_db
@@ -82,13 +84,16 @@ def test_same_records_give_the_same_file(tmp_path: Path, work: Work) -> None:
         (
             ("concordance",),
             "There is no document “concordance”; there are: works-list, cv-section, parts-checklist, press-sheet, "
-            "programme-entry, performance-history, performance-return, rider, front-matter, cue-sheet, "
-            "cue-sheet-pocket.",
+            "programme-entry, performance-history, performance-return, delivery-note, arrival-check, return-check, "
+            "missing-parts-letter, hire-statement, rider, front-matter, cue-sheet, cue-sheet-pocket.",
         ),
         (("works-list", "--composer", "nobody"), "There is no composer “nobody”; there are: ilka-marovand."),
         (("parts-checklist",), "Name the work that the document is of."),
         (("parts-checklist", "--work", "IM 99"), "--work: there is no work “IM 99” in this catalogue."),
         (("parts-checklist", "--performance", "99"), "This performance is not in the catalogue."),
+        (("delivery-note",), "Choose the hire of which this paper is."),
+        (("delivery-note", "--hire", "99"), "This hire is not in the catalogue."),
+        (("hire-statement",), "No set went out in this period."),
         (("cv-section", "--from", "2025", "--to", "2020"), "--from is after --to."),
         (
             ("works-list", "--paper", "b4"),
@@ -101,6 +106,21 @@ def test_what_cannot_be_made_is_said_in_one_sentence(work: Work, words: tuple[st
         call_command("document", *words)
 
     assert (str(refused.value), refused.value.returncode) == (reason, 2)
+
+
+def test_papers_of_a_hire_name_it_by_its_number_or_by_its_work(tmp_path: Path, work: Work) -> None:
+    hire = Hire(composer=work.composer, work=work, name="Harbour Band", due_on=date(2026, 6, 5))
+    save_hire(hire=hire, performances=(), now=NOW)
+
+    note = made(tmp_path, "delivery-note", "--hire", str(hire.pk))
+
+    assert "Addressee\tHarbour Band" in note
+    assert "Total\t\t26\t\t[]" in note
+    assert made(tmp_path, "delivery-note", "--work", "IM 7") == note
+    assert "[]" in made(tmp_path, "arrival-check", "--hire", str(hire.pk))
+    assert "Due back\t5\N{NO-BREAK SPACE}June\N{NO-BREAK SPACE}2026" in made(
+        tmp_path, "parts-checklist", "--hire", str(hire.pk)
+    )
 
 
 def test_several_composers_ask_which(work: Work) -> None:
@@ -131,6 +151,11 @@ def test_list_names_each_kind_with_its_formats() -> None:
         "programme-entry",
         "performance-history",
         "performance-return",
+        "delivery-note",
+        "arrival-check",
+        "return-check",
+        "missing-parts-letter",
+        "hire-statement",
         "rider",
         "front-matter",
         "cue-sheet",
