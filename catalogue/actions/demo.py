@@ -17,6 +17,7 @@ from django.contrib.auth.models import User
 from django.db import transaction
 
 from catalogue.actions.composers import create_composer
+from catalogue.actions.demo_calls import load_calls
 from catalogue.actions.demo_hires import load_hires
 from catalogue.actions.demo_records import load_records
 from catalogue.actions.demo_rows import (
@@ -99,6 +100,7 @@ def load_demo(today: date, *, only_core: bool = False) -> User:
             organisations=partial(organisation, loading),
             now=loading.now,
         )
+        load_calls(house.calls, composer=loading.composer, works=loading.works, today=today, now=loading.now)
         load_hires(
             FOLDER / "hires.toml",
             composer=loading.composer,
