@@ -56,6 +56,7 @@ from catalogue.models import (
     Work,
 )
 from catalogue.terms import Role
+from catalogue.timing import read_date
 
 FOLDER = settings.ROOT / "fixtures" / "demo"
 USER_NAME = "demo"
@@ -189,7 +190,8 @@ def cues(work: Work, row: Row) -> Iterator[Cue]:
 def commissions(loading: Loading, work: Work, row: Row) -> Iterator[Commission]:
     for part in row.get("commissions", []):
         body, funder = organisation(loading, part["body"]), loading.house.name_of(part.get("funder"))
-        yield Commission(work=work, organisation=body, place=part["place"], funder=funder)
+        days = {name: read_date(part[name]) for name in ("due", "delivered") if name in part}
+        yield Commission(work=work, organisation=body, place=part["place"], funder=funder, **days)
 
 
 # --- performances ---

@@ -9,11 +9,13 @@ from pathlib import Path
 from typing import Any
 
 from django.apps import apps
+from django.core.files.storage import default_storage
 from django.db import models
 
 from catalogue.actions.demo_rows import Row, identity
 from catalogue.actions.records import save_record
-from catalogue.models import Composer, Edition, Performance, TechnicalSetup, Work
+from catalogue.exchange.pictures import keep_picture, probe_picture
+from catalogue.models import Composer, Edition, Performance, Picture, TechnicalSetup, Work
 from catalogue.models.kept import KeptOfWork
 from catalogue.timing import PartialDate
 
@@ -47,7 +49,7 @@ def load_records(
         known = set(model.with_deleted.filter(uid__in=[uid_of(row) for row in here]).values_list("uid", flat=True))
         for row in here:
             if uid_of(row) not in known:
-                save_record(record=record_of(model, row, composer, works, named), now=now)
+                save_record(record=record_of(model, row, composer, works, named, path.parent), now=now)
                 added += 1
     return added
 
@@ -65,17 +67,28 @@ def belongs(row: Row, model: Any, composer: Composer, works: dict[str, Work]) ->
     return issubclass(model, KeptOfWork) or row["composer"] == composer.slug
 
 
-def record_of(model: Any, row: Row, composer: Composer, works: dict[str, Work], named: dict[str, Finder]) -> Any:
+def record_of(
+    model: Any, row: Row, composer: Composer, works: dict[str, Work], named: dict[str, Finder], folder: Path
+) -> Any:
     """Make the record of a row; dates and numbers stay as they are typed until it is checked."""
     record = model(uid=uid_of(row)) if issubclass(model, KeptOfWork) else model(uid=uid_of(row), composer=composer)
     for column, value in row.items():
         if column == "work":
             record.work = works[value]
-        elif column not in {"slug", "composer", "days"}:
+        elif column not in {"slug", "composer", "days", "file"}:
             setattr(record, column, named[column](value) if column in named and not is_text(model, column) else value)
+    if "file" in row:
+        keep_file(record, (folder / row["file"]).read_bytes())
     for column, number in row.get("days", {}).items():
         setattr(record, column, PartialDate.of(record.performance.first_day + timedelta(days=number)))
     return record
+
+
+def keep_file(picture: Picture, content: bytes) -> None:
+    """Keep the file of a picture as one that is sent to a page is kept."""
+    probed = probe_picture(content)
+    picture.sha256, picture.suffix = keep_picture(probed, default_storage), probed.suffix
+    picture.width, picture.height, picture.byte_count = probed.width, probed.height, len(probed.content)
 
 
 def is_text(model: Any, column: str) -> bool:

@@ -11,12 +11,13 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum, auto
 
-from catalogue.drawings.sketch import LETTER_WIDE, Circle, Part, Sketch, Stroke, Words, box
+from catalogue.drawings.sketch import Circle, Part, Sketch, Stroke, Words, box
 
-WIDE, NARROW = 720.0, 328.0
-SIZE, STEP, RADIUS, ROW = 12.0, 9.0, 4.0, 34.0
-ABOVE, AXIS, PAD = 16.0, 30.0, 8.0
+WIDE, NARROW = 1112.0, 328.0
+SIZE, STEP, RADIUS, ROW = 13.0, 9.0, 4.0, 34.0
+AXIS, PAD = 30.0, 8.0
 YEARS_APART = 46.0  # units that the number of a year takes, with air
+WIDEST = 0.62  # the width of a letter in a short name, in sizes of its type
 STEPS = (1, 2, 5, 10, 20, 25, 50, 100)
 HIGHEST = 4  # marks that stand on each other; further ones share the top
 
@@ -64,14 +65,14 @@ class WorkYears:
     def sketch(self, width: float = WIDE) -> Sketch:
         """Place everything for so many units; there is at least one mark."""
         lanes = [lane for lane in self.lanes if lane.marks]
-        left = 2 * PAD + LETTER_WIDE * SIZE * max(len(lane.name) for lane in lanes)
+        left = 2 * PAD + WIDEST * SIZE * max(len(lane.name) for lane in lanes)
         axis = Axis(self.first_year, self.last_year, left, width - PAD)
         parts: list[Part] = []
-        y = ABOVE
+        y = -STEP
         for lane in lanes:
             rows = stacked([axis.along(mark.middle) for mark in lane.marks])
             y += ROW + STEP * max((row for row in rows), default=0)
-            parts += [Words(PAD, y + SIZE / 3, lane.name, SIZE, "start")]
+            parts += [Words(0, y + SIZE / 3, lane.name, SIZE, "start")]
             parts += [part for mark, row in zip(lane.marks, rows, strict=True) for part in drawn(mark, axis, y, row)]
         return Sketch(width, y + AXIS + SIZE, (*axis.parts(y + AXIS / 2 + PAD), *parts))
 

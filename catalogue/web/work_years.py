@@ -47,7 +47,9 @@ def life_of(
     """Return the life of a work; None where all that is known of it lies within one year."""
     played = sorted(heard, key=lambda one: one.when.sort_key)
     recorded = [day for one in recordings if (day := one.recorded or one.released) is not None]
-    editions = [*([work.published] if work.published else []), *published]
+    editions = list(published)
+    if work.published and work.published.first.year not in {day.first.year for day in editions}:
+        editions.append(work.published)
     picture = WorkYears(
         (
             Lane(_("Composed"), tuple(composed(work))),
@@ -103,7 +105,7 @@ def sentence_of(
 
 def span(begun: PartialDate | None, completed: PartialDate | None, language: str) -> str:
     """Return from when to when, or the one that is known."""
-    days = [date_text(day, language) for day in (begun, completed) if day]
+    days = list(dict.fromkeys(date_text(day, language) for day in (begun, completed) if day))
     return _("%(begun)s to %(completed)s") % {"begun": days[0], "completed": days[1]} if len(days) > 1 else days[0]
 
 
