@@ -252,7 +252,7 @@ class Writer:
                 yield f"<tr>{self.year(group.label, place) if labelled else ''}{self.cells(table, row)}</tr>"
             yield "</tbody>"
         if table.total:
-            yield f"<tfoot><tr>{self.cells(table, table.total)}</tr></tfoot>"
+            yield f"<tfoot><tr>{corner}{self.cells(table, table.total)}</tr></tfoot>"
         yield "</table>"
 
     def has_years(self, table: Table) -> bool:

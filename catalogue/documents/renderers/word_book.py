@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from io import BytesIO
 
+from docx.enum.section import WD_SECTION
 from docx.enum.text import WD_LINE_SPACING
 from docx.oxml import OxmlElement
 from docx.oxml.ns import qn
@@ -52,10 +53,11 @@ class BookWriter(Writer):
             return
         is_cover = opening.leaf is Leaf.COVER
         sheet = book.cover if is_cover else book.title_page
+        if self.has_leaf:
+            self.word.add_section(WD_SECTION.ODD_PAGE)
+        self.has_leaf = True
         first = self.paragraph(opening.composer, "LL Composer")
         first.paragraph_format.space_before = Pt(sheet.first - self.sheet.margins.later)
-        first.paragraph_format.page_break_before = self.has_leaf
-        self.has_leaf = True
         title = self.paragraph(opening.title, "LL Cover Title" if is_cover else "Title")
         title.paragraph_format.space_before = Pt(sheet.title_lead - sheet.title.leading)
         for text in (opening.subtitle, opening.life):
@@ -86,9 +88,12 @@ class BookWriter(Writer):
         """Each fact beside its label."""
         facts = [pair for group in pairs.groups for pair in group]
         table = self.word.add_table(rows=len(facts), cols=2)
+        apart = Pt(self.sheet.pairs.apart - self.sheet.pairs.value.leading)
         for pair, row in zip(facts, table.rows, strict=True):
             self.cell(row.cells[0], (pair.label,), "LL Label")
             self.cell(row.cells[1], (pair.value,), "LL Value")
+            for cell in row.cells:
+                cell.paragraphs[0].paragraph_format.space_after = apart
         _label, text, end = self.sheet.pairs.columns[0]
         set_widths(table, [text, min(end, self.width) - text])
         self.gap()
@@ -106,7 +111,8 @@ class BookWriter(Writer):
             for cell, place in zip(row, into.cells[1:], strict=True):
                 self.cell(place, cell.lines, "LL Value")
         starts = [columns[column.key].x for column in table.columns]
-        set_widths(made, ways([0, *(max(start, 1.0) for start in starts)], self.width))
+        last = columns[table.columns[-1].key]
+        set_widths(made, ways([0, *(max(start, 1.0) for start in starts)], last.end if last.right else self.width))
         self.gap()
         to_the_right(made, [0 if columns[column.key].right else None for column in table.columns], first=1)
 
@@ -132,7 +138,8 @@ class BookWriter(Writer):
             self.drawn(sign, row.cells[0], sheet.drawing)
             self.cell(row.cells[1], tuple(text for text in (sign.meaning, sign.detail) if text), "LL Value")
             self.cell(row.cells[2], (sign.figure,), "LL Value")
-        set_widths(made, [sheet.x, self.width - sheet.x - sheet.short, sheet.short])
+        figure = 1.5 * sheet.short
+        set_widths(made, [sheet.x, self.width - sheet.x - figure, figure])
         self.gap()
         to_the_right(made, [0], first=2)
 
@@ -148,13 +155,16 @@ class BookWriter(Writer):
     # ---- furniture
 
     def furniture(self, document: Document) -> None:
-        """Running title inside, folio in small Roman figures outside, on left and right pages apart."""
+        """Running title inside, folio in small Roman figures outside, from the page after the title page on."""
         self.word.settings.element.find(qn("w:zoom")).addnext(OxmlElement("w:mirrorMargins"))
-        section = self.word.sections[0]
         self.word.settings.odd_and_even_pages_header_footer = True
+        cover, section = self.word.sections[0], self.word.sections[-1]
+        if cover is not section:
+            section.footer.is_linked_to_previous = section.even_page_footer.is_linked_to_previous = False
+            section.first_page_footer.is_linked_to_previous = False
         numbers = OxmlElement("w:pgNumType")
         numbers.set(qn("w:fmt"), "lowerRoman")
-        numbers.set(qn("w:start"), "0")
+        numbers.set(qn("w:start"), "1")
         section._sectPr.append(numbers)
         running = joined(document.running, ", ")
         self.foot(section.footer.paragraphs[0], running, is_left=False)

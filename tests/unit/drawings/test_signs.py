@@ -5,7 +5,9 @@ import json
 import pytest
 from defusedxml.ElementTree import fromstring
 
-from catalogue.drawings.signs import FOLDER, SPACE, glyphs, sign_drawing, signs, to_svg
+from catalogue.drawings.signs import FOLDER, KEY_WIDE, SPACE, glyphs, key_stave, sign_drawing, signs, to_svg
+from catalogue.drawings.sketch import Outline, Stroke
+from catalogue.drawings.sketch import to_svg as sketch_svg
 
 # Cents of the signs for quarter tones in SMuFL's ranges “Standard accidentals” and “Stein-Zimmermann accidentals”
 # (names and code points: Standard Music Font Layout, W3C Music Notation Community Group).
@@ -68,3 +70,32 @@ def test_outline_is_turned_over_and_moved() -> None:
 
 def test_unknown_sign_is_not_drawn() -> None:
     assert sign_drawing("accidentalOfMyOwn") is None
+
+
+def test_key_has_five_lines_a_clef_the_sign_and_the_note_with_its_stem() -> None:
+    sketch = key_stave("accidentalSharp").sketch(200)
+    outlines = [one for one in sketch.parts if isinstance(one, Outline)]
+    strokes = [one for one in sketch.parts if isinstance(one, Stroke)]
+
+    assert (len(outlines), len(strokes)) == (3, 6)
+    assert [stroke.points[1][0] - stroke.points[0][0] for stroke in strokes[:5]] == [200] * 5
+    assert {stroke.points[0][1] - strokes[0].points[0][1] for stroke in strokes[:5]} == {0, 10, 20, 30, 40}
+
+
+def test_key_shows_a_notehead_itself_and_a_whole_note_without_a_stem() -> None:
+    def parts(name: str) -> list[str]:
+        return [type(one).__name__ for one in key_stave(name).sketch(KEY_WIDE).parts[5:]]
+
+    assert parts("noteheadHalf") == ["Outline", "Outline", "Stroke"]
+    assert parts("noteheadWhole") == ["Outline", "Outline"]
+    assert key_stave("accidentalOfMyOwn") is None
+
+
+@pytest.mark.parametrize("name", signs())
+def test_key_keeps_within_its_picture(name: str) -> None:
+    sketch = key_stave(name).sketch(KEY_WIDE)
+    places = [place for one in sketch.parts if isinstance(one, Outline) for _letter, place in one.steps]
+
+    assert all(0 <= x <= sketch.width for place in places for x in place[::2])
+    assert all(0 <= y <= sketch.height for place in places for y in place[1::2])
+    assert fromstring(sketch_svg(sketch, title=name)).find(".//{*}title").text == name

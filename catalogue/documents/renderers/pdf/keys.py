@@ -15,6 +15,7 @@ from catalogue.drawings.player_strip import LINE_Y, Strip
 from catalogue.drawings.sketch import Drawable
 
 RULE = 0.7
+FIGURE_AIR = 14
 UNITS = 200.0
 """Units that a sign is drawn wide; the sheet says how many points that is."""
 
@@ -56,16 +57,17 @@ def key_row(sign: Sign, ground: Ground, element: Element, place: int) -> Item:
     """A sign on its stave, its name and what to do beside it, at the right how much or where; whole on one page."""
     sheet = ground.sheet.legend.key
     label, body = element.add("Lbl"), element.add("LBody")
-    measure = ground.width - sheet.x - sheet.short
+    figure = ground.first_line(sign.figure, sheet.name, ground.width / 2)
+    measure = ground.width - sheet.x - max(sheet.short, figure.width + FIGURE_AIR)
     name = ground.lines(sign.meaning, sheet.name, measure)
-    detail = ground.lines(sign.detail, sheet.detail, measure + sheet.short / 2)
+    detail = ground.lines(sign.detail, sheet.detail, ground.width - sheet.x - sheet.short / 2)
     below = depth(name, sheet.name.leading) + sheet.detail_lead
     drawings = [
         column(name, ground.left + sheet.x, sheet.name.leading, body),
         lowered(column(detail, ground.left + sheet.x, sheet.detail.leading, body), below),
     ]
     if sign.figure:
-        drawings.append(right_line(ground.line(sign.figure, sheet.name), ground, body))
+        drawings.append(right_line(figure, ground, body))
     has_stave = False
     if sign.drawing is not None and not isinstance(sign.drawing, Strip):
         label.role, label.alternative = "Figure", plain(sign.meaning)

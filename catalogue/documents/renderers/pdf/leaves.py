@@ -14,6 +14,8 @@ from catalogue.drawings.player_strip import LINE_Y, Strip
 
 LEAST = 0.62
 """How much smaller a title may be set so that it stays on one line."""
+FEW = 4
+"""On how many lines a title may stand before it is set smaller."""
 
 
 def leaf_item(opening: Opening, book: BookSheet, ground: Ground, parent: Element) -> Item:
@@ -29,15 +31,16 @@ def leaf_item(opening: Opening, book: BookSheet, ground: Ground, parent: Element
         page.across(opening.foot)
         page.strip(opening.forces)
     else:
-        page.numbered(opening.parts)
-        page.facts(opening.facts)
         page.at_foot(opening.foot)
+        if page.has_room(opening):
+            page.numbered(opening.parts)
+        page.facts(opening.facts)
     drawing = both(*page.drawings)
     return Item(lambda canvas, _y, fresh: drawing(canvas, 0, fresh), lead=0, begins=True, leaf=True)
 
 
 class Page:
-    """A leaf being laid out; ``y`` is the last baseline so far, from the top of the page."""
+    """A leaf being laid out; ``y`` is the last baseline so far, ``limit`` where the imprint begins, from the top."""
 
     def __init__(self, sheet: LeafSheet, ground: Ground, parent: Element) -> None:
         self.sheet = sheet
@@ -45,6 +48,7 @@ class Page:
         self.parent = parent
         self.x = ground.left + sheet.x
         self.y = 0.0
+        self.limit = ground.size.height - sheet.foot
         self.drawings: list[Draw] = []
 
     @property
@@ -64,10 +68,15 @@ class Page:
             self.y = y + (len(lines) - 1) * look.leading
 
     def fitting(self, text: Text, look: Look) -> Look:
-        """A look so small that the text stands on one line, if it need not be much smaller."""
+        """A look so small that the text stands on one line, if it need not be much smaller, else on a few lines."""
         width = self.ground.line(text, look).width
         share = min(1.0, self.measure / width) if width else 1.0
-        return scaled(look, share * 0.998) if LEAST <= share < 1 else look
+        if LEAST <= share < 1:
+            return scaled(look, share * 0.998)
+        sizes = (scaled(look, one) for one in (1.0, 0.8, LEAST, 0.45))
+        return next(
+            (one for one in sizes if len(self.ground.lines(text, one, self.measure)) <= FEW), scaled(look, 0.45)
+        )
 
     def numbered(self, parts: tuple[Line, ...]) -> None:
         """List the movements, their numerals in a column of their own."""
@@ -79,6 +88,13 @@ class Page:
             self.put(lines, self.x + indent, y, look.leading, "P")
             self.y = y + (len(lines) - 1) * look.leading
             y = self.y + look.leading
+
+    def has_room(self, opening: Opening) -> bool:
+        """Whether the movements fit between what stands above them and the imprint; the next page lists them too."""
+        look = self.sheet.text
+        lines = [self.ground.lines(part.text, look, self.measure - self.sheet.number_x) for part in opening.parts]
+        high = (sum(map(len, lines)) + len(opening.facts)) * look.leading + 2 * self.sheet.facts_lead
+        return max(self.sheet.parts - self.sheet.facts_lead, self.y) + high <= self.limit
 
     def facts(self, facts: tuple[Text, ...]) -> None:
         y = max(self.sheet.parts, self.y + self.sheet.facts_lead)
@@ -92,6 +108,7 @@ class Page:
         lines = [line for text in foot for line in self.ground.lines(text, look, self.measure)]
         if lines:
             y = self.ground.size.height - self.sheet.foot - (len(lines) - 1) * look.leading
+            self.limit = y - look.leading
             self.put(tuple(lines), self.x, y, look.leading, "P")
 
     def across(self, foot: tuple[Text, ...]) -> None:
