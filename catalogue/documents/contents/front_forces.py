@@ -78,11 +78,7 @@ def movement_blocks(work: WorkFacts, says: Labels) -> tuple[Block, ...]:
         )
         for one in work.movements
     )
-    columns = (
-        Column("numeral", wording(says.word("No."))),
-        Column("movement", wording(says.word("Movement"))),
-        Column("lasts", wording(says.word("Duration"))),
-    )
+    columns = (Column("numeral"), Column("movement"), Column("lasts"))
     whole = lasting(whole_duration(work), says)
     total = (Cell(), one_line(wording(says.word("together"))), one_line(value(whole))) if whole else ()
     return (Table(columns, (Group(wording(says.word("Movements")), rows),), total=total),)
@@ -130,7 +126,7 @@ def player_blocks(work: WorkFacts, records: WorkRecords, says: Labels) -> tuple[
     forces = work.instrumentation
     if forces is None:
         return (Paragraph(value(work.instrumentation_typed)),)
-    columns = (Column("chair", wording(says.word("Player"))), Column("also", wording(says.word("Also plays"))))
+    columns = (Column("chair"), Column("also"))
     seats = together(seats_of(forces, records.percussion, says))
     groups = tuple(
         Group(value(family), tuple((one_line(value(seat.name)), one_line(seat.also)) for seat in found))

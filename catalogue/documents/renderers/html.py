@@ -239,11 +239,8 @@ class Writer:
 
     def table(self, table: Table) -> Iterator[str]:
         labelled = self.has_years(table)
-        heads = "".join(
-            f'<th scope="col" class="{column.key}">{self.text(column.head)}</th>' for column in table.columns
-        )
         corner = '<td class="margin"></td>' if labelled else ""
-        yield f"<table>\n<thead><tr>{corner}{heads}</tr></thead>"
+        yield f"<table>\n{self.heads(table, corner)}"
         for group in table.groups:
             yield "<tbody>"
             if group.label and not labelled:
@@ -254,6 +251,15 @@ class Writer:
         if table.total:
             yield f"<tfoot><tr>{corner}{self.cells(table, table.total)}</tr></tfoot>"
         yield "</table>"
+
+    def heads(self, table: Table, corner: str) -> str:
+        """The row of heads; none over a list whose columns need none."""
+        if not any(column.head for column in table.columns):
+            return ""
+        heads = "".join(
+            f'<th scope="col" class="{column.key}">{self.text(column.head)}</th>' for column in table.columns
+        )
+        return f"<thead><tr>{corner}{heads}</tr></thead>"
 
     def has_years(self, table: Table) -> bool:
         """Whether the labels of groups stand beside their rows: those of a list do, those of a form above them."""

@@ -87,7 +87,8 @@ def entry_lines(entry: Entry) -> Iterator[str]:
 
 
 def table_lines(table: Table) -> Iterator[str]:
-    yield "\t".join(plain(column.head) for column in table.columns)
+    if any(column.head for column in table.columns):
+        yield "\t".join(plain(column.head) for column in table.columns)
     for group in table.groups:
         yield from group_lines(group)
     if table.total:

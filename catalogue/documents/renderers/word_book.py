@@ -16,6 +16,7 @@ from docx.table import _Cell as WordCell
 from docx.text.paragraph import Paragraph as WordParagraph
 
 from catalogue.documents.model import (
+    Cell,
     Document,
     Figure,
     Leaf,
@@ -104,6 +105,8 @@ class BookWriter(Writer):
             (group.label if not place else (), row) for group in table.groups for place, row in enumerate(group.rows)
         ]
         rows += [((), table.total)] if table.total else []
+        if any(column.head for column in table.columns):
+            rows.insert(0, ((), tuple(Cell((column.head,)) for column in table.columns)))
         made = self.word.add_table(rows=len(rows), cols=len(table.columns) + 1)
         for (label, row), into in zip(rows, made.rows, strict=True):
             keep_whole(into)

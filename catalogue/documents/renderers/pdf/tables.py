@@ -84,7 +84,9 @@ def list_items(table: Table, sheet: ListTableSheet, ground: Ground, parent: Elem
 
 
 def bare_items(table: Table, sheet: ListTableSheet, ground: Ground, parent: Element) -> list[Item]:
-    """The rows under a rule, without heads; a total under a short rule of its own."""
+    """The rows under a rule, without heads where there are none; a total under a short rule of its own."""
+    if any(column.head for column in table.columns):
+        return list_items(table, sheet, ground, parent)
     items: list[Item] = []
     for place, group in enumerate(table.groups):
         items += list_group(group, table, sheet, ground, parent, None, first=not place)
@@ -124,7 +126,7 @@ def list_group(
     whole = len(group.rows) <= sheet.whole
     items = []
     for place, row in enumerate(group.rows):
-        opens = sheet.head_lead if sheet.bare else sheet.first_lead
+        opens = sheet.first_lead if again else sheet.head_lead
         lead = sheet.row_lead if place else opens if first else sheet.group_lead
         drawing, deep = list_row(row, group, table, sheet, ground, parent.add("TR"), labelled=not place)
         keep = whole and place < len(group.rows) - 1

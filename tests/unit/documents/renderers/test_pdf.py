@@ -162,7 +162,7 @@ def test_the_same_facts_give_the_same_bytes_in_another_program(case: str) -> Non
     assert len(digests) == 1
 
 
-@pytest.mark.parametrize("case", CASES)
+@pytest.mark.parametrize("case", [case for case in CASES if not case.startswith("front-matter")])
 def test_every_page_says_which_it_is_of_how_many(case: str) -> None:
     document = DOCUMENTS[case]()
     pages = pages_of(render_pdf(document))
