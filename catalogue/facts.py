@@ -276,7 +276,7 @@ class TimingFacts:
 class DeadlineFacts:
     """Until when a call is open: ``closes_at`` in UTC where an hour is known, ``day`` by the organiser's calendar.
 
-    ``local`` says the same by the organiser's clock, in words.
+    ``local`` says the same by the organiser's clock, in words. Of a hire (``is_hire``) it is when the set is due back.
     """
 
     id: int
@@ -288,6 +288,7 @@ class DeadlineFacts:
     local: str = ""
     changed_at: datetime | None = None
     sequence: int = 0
+    is_hire: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -153,7 +153,7 @@ def entry(event: PerformanceFacts, works: Mapping[int, WorkFacts], selection: Se
 def deadline_entries(
     deadlines: Iterable[DeadlineFacts], selection: Selection, page_of: Callable[[DeadlineFacts], str]
 ) -> tuple[Entry, ...]:
-    """Return the deadlines of calls that are to come or were in the last twelve months, the next first."""
+    """Return the deadlines of calls and hires that are to come or were in the last twelve months, the next first."""
     shown = [(one.day, one) for one in deadlines if one.day and one.day >= selection.first_day]
     return tuple(deadline_entry(day, one, selection, page_of(one)) for day, one in sorted(shown, key=by_day))
 
@@ -171,7 +171,7 @@ def deadline_entry(day: date, one: DeadlineFacts, selection: Selection, url: str
         changed_at=one.changed_at or NEVER,
         sequence=one.sequence,
         status="CONFIRMED",
-        summary=shortened(one_line(f"Closes: {words}"), LONGEST_SUMMARY),
+        summary=shortened(one_line(f"{'Due back' if one.is_hire else 'Closes'}: {words}"), LONGEST_SUMMARY),
         location="",
         position=None,
         description="\n".join(part for part in (one_line(one.local), url) if part),

@@ -1,17 +1,33 @@
-"""The deadlines of a composer's calls as facts."""
+"""The deadlines of a composer's calls, and when hired sets are due back, as facts."""
 
 from __future__ import annotations
 
 from datetime import UTC
 
 from catalogue.facts import DeadlineFacts
-from catalogue.models import Call, Composer
+from catalogue.gathering.hires import still_out
+from catalogue.models import Call, Composer, Hire
 
 
 def gather_deadlines(composer: Composer) -> tuple[DeadlineFacts, ...]:
-    """Return when each call closes, those without a day left out; one query."""
+    """Return when each call closes and each set that is out is due, those without a day left out; two queries."""
     calls = Call.objects.filter(composer=composer, closes_on__isnull=False).next_first()
-    return tuple(gather_deadline(call) for call in calls)
+    due = (gather_due_back(hire) for hire in still_out(composer))
+    return (*(gather_deadline(call) for call in calls), *(one for one in due if one.day is not None))
+
+
+def gather_due_back(hire: Hire) -> DeadlineFacts:
+    number = f", set {hire.material_set.number}" if hire.material_set else ""
+    return DeadlineFacts(
+        id=hire.pk,
+        uid=hire.uid,
+        title=f"{hire.work.title}{number}",
+        organiser=hire.holder,
+        day=hire.due,
+        changed_at=hire.changed_at,
+        sequence=hire.saves,
+        is_hire=True,
+    )
 
 
 def gather_deadline(call: Call) -> DeadlineFacts:

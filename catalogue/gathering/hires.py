@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
+from django.db.models import QuerySet
+
 from catalogue.facts import PerformanceFacts
 from catalogue.gathering.columns import facts_of
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.readings import readable
-from catalogue.models import Composer, Hire, HiredPerformance, HireItem, HireTerms, MaterialSet, Performance
+from catalogue.models import Composer, Edition, Hire, HiredPerformance, HireItem, HireTerms, MaterialSet, Performance
 from catalogue.rules.hires.clashes import Loan, days_of
 from catalogue.rules.hires.making_up import part_of
 from catalogue.rules.hires.terms import Hire as HireFacts
@@ -92,6 +94,13 @@ def gather_item(item: HireItem) -> Item:
 # ---- who has which set
 
 
+def still_out(composer: Composer) -> QuerySet[Hire]:
+    """Return the hires that went out, are to come back and have not, with what names them; one query."""
+    lent = [Purpose.HIRE.value, Purpose.PERUSAL.value, Purpose.OWN_USE.value]
+    found = Hire.objects.filter(composer=composer, out_on__isnull=False, back_on__isnull=True, purpose__in=lent)
+    return found.select_related("person", "organisation", "work", "material_set").order_by("pk")
+
+
 def loan_of(hire: Hire, played: Iterable[Performance], today: date) -> Loan | None:
     """Return on which days a hire has its set, ``None`` where no day is known."""
     days = [day for one in played for day in (one.first_day, one.last_day) if day is not None]
@@ -105,3 +114,9 @@ def loans_of(lent: MaterialSet, today: date) -> tuple[Loan, ...]:
     hires = hires.prefetch_related("hired_for__performance")
     loans = (loan_of(one, [row.performance for row in one.hired_for.all()], today) for one in hires)
     return tuple(sorted((one for one in loans if one is not None), key=lambda one: (one.first, one.id or 0)))
+
+
+def holders_of(edition: Edition) -> QuerySet[Hire]:
+    """Return the hires of sets of an edition that have not come back, and what was sold of it; one query."""
+    gone = Hire.objects.filter(material_set__edition=edition, material_set__deleted_at__isnull=True, back_on=None)
+    return gone.select_related("person", "organisation", "work", "material_set").order_by("out_on", "pk")

@@ -18,6 +18,7 @@ from catalogue.models import (
     CalendarAddress,
     Call,
     Composer,
+    Hire,
     LeadTimes,
     Membership,
     Organisation,
@@ -40,7 +41,7 @@ from catalogue.models import (
 Version = tuple[Any, ...]
 
 OF_COMPOSER: tuple[Any, ...] = (
-    Call, LeadTimes, Organisation, Performance, Person, Return, Review, Rider, Session, Step, Venue, Work,
+    Call, Hire, LeadTimes, Organisation, Performance, Person, Return, Review, Rider, Session, Step, Venue, Work,
 )  # fmt: skip
 OF_PARTS: tuple[Any, ...] = (PerformanceCredit, ProgrammedWork, Recording, TechnicalSetup)
 UNDER_WAY = timedelta(minutes=10)

@@ -113,5 +113,6 @@ def page_of_performance(composer: Composer) -> Callable[[PerformanceFacts], str]
 
 
 def page_of_call(composer: Composer) -> Callable[[DeadlineFacts], str]:
-    stem = settings.SITE_URL + reverse("call-list", args=[composer.slug])
-    return lambda deadline: f"{stem}{deadline.id}/"
+    calls = settings.SITE_URL + reverse("call-list", args=[composer.slug])
+    hires = settings.SITE_URL + reverse("record-list", args=[composer.slug, "hires"])
+    return lambda deadline: f"{hires if deadline.is_hire else calls}{deadline.id}/"

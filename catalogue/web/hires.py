@@ -3,25 +3,28 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
+from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from catalogue.documents.contents.hire_words import charge_text, item_asides, item_name, item_number, money
 from catalogue.documents.labels import labels
 from catalogue.documents.model import Text
+from catalogue.drawings.ninety_days import DAYS
 from catalogue.facts import WorkFacts
-from catalogue.gathering.hires import gather_hire, loans_of
+from catalogue.gathering.hires import gather_hire, holders_of, loans_of, still_out
 from catalogue.gathering.works import gather_work
-from catalogue.models import Hire, MaterialSet, Performance
+from catalogue.models import Composer, Edition, Hire, MaterialSet, Performance
 from catalogue.rules.hires.reckoning import charges, days_late, state_of, total, total_missing, total_out
 from catalogue.rules.hires.terms import Hire as HireFacts
-from catalogue.rules.hires.terms import HireState, Item
+from catalogue.rules.hires.terms import HireState, Item, Purpose
 from catalogue.timing import PartialDate, write_date
+from catalogue.web.days import how_far
 from catalogue.web.forms.hire_papers import HIRE_PAPERS
-from catalogue.web.wording import page_language
+from catalogue.web.wording import date_text, page_language
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,3 +145,91 @@ def loan_rows(lent: MaterialSet, today: date) -> tuple[LoanRow, ...]:
         is_now = loan.first <= today and (loan.last is None or today <= loan.last)
         rows.append(LoanRow(loan.id or 0, loan.who, days, is_now))
     return tuple(reversed(rows))
+
+
+# ---- what is due
+
+
+@dataclass(frozen=True, slots=True)
+class DueRow:
+    """A set that is out: whose, what, when it is due, and how far off or late that is."""
+
+    address: str
+    who: str
+    what: str
+    due: str
+    far: str
+    is_late: bool
+
+
+def hires_due(composer: Composer, *, today: date, language: str) -> tuple[DueRow, ...]:
+    """The sets that are overdue or due in the coming days, the longest overdue first; one query."""
+    last = today + timedelta(days=DAYS)
+    near = [(one.due, one) for one in still_out(composer) if one.due is not None and one.due <= last]
+    rows = sorted(near, key=lambda pair: (pair[0], pair[1].pk))
+    return tuple(due_row(hire, due, composer.slug, today, language) for due, hire in rows)
+
+
+def due_row(hire: Hire, due: date, slug: str, today: date, language: str) -> DueRow:
+    when, late = PartialDate.of(due), (today - due).days
+    overdue = ngettext("overdue by one day", "overdue by %(late)s days", late) % {"late": late}
+    number = _("set %(number)s") % {"number": hire.material_set.number} if hire.material_set else ""
+    return DueRow(
+        address=reverse("record-detail", args=[slug, "hires", hire.pk]),
+        who=hire.holder,
+        what=", ".join(part for part in (hire.work.title, number) if part),
+        due=write_date(when, language),
+        far=overdue if late > 0 else how_far(when, today),
+        is_late=late > 0,
+    )
+
+
+# ---- who holds an edition
+
+
+@dataclass(frozen=True, slots=True)
+class Holder:
+    """Who has a set, or bought one, and where to write to."""
+
+    hire: int
+    who: str
+    email: str
+    set_number: str
+    out: str
+    is_sold: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """An edition with its sets, who has them now, and its known mistakes, one a line."""
+
+    edition: Edition
+    is_old: bool
+    sets: tuple[MaterialSet, ...]
+    holders: tuple[Holder, ...]
+    errata: tuple[str, ...]
+    errata_on: str
+
+
+def held_editions(edition: Edition, language: str) -> tuple[Held, ...]:
+    """The edition and those that it replaces, the newest first: who is to be told of mistakes and of the new one."""
+    found: list[Edition] = []
+    current: Edition | None = edition
+    while current is not None and current not in found:
+        found.append(current)
+        current = current.replaces
+    return tuple(held(one, language, is_old=one is not edition) for one in found)
+
+
+def held(edition: Edition, language: str, *, is_old: bool) -> Held:
+    sets = MaterialSet.objects.filter(edition=edition).select_related("work").order_by("number", "pk")
+    lines = tuple(line.strip() for line in edition.errata.splitlines() if line.strip())
+    holders = tuple(holder_of(hire, language) for hire in holders_of(edition))
+    return Held(edition, is_old, tuple(sets), holders, lines, date_text(edition.errata_on, language))
+
+
+def holder_of(hire: Hire, language: str) -> Holder:
+    out = write_date(PartialDate.of(hire.out_on), language) if hire.out_on else ""
+    number = hire.material_set.number if hire.material_set else ""
+    email = hire.email or (hire.organisation.email if hire.organisation else hire.person.email if hire.person else "")
+    return Holder(hire.pk, hire.holder, email, number, out, hire.purpose == Purpose.SALE)

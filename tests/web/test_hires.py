@@ -8,7 +8,8 @@ import pytest
 from django.contrib.auth.models import User
 from django.test import Client
 
-from catalogue.models import Composer, Hire, HireTerms, MaterialSet, Work
+from catalogue.gathering.deadlines import gather_deadlines
+from catalogue.models import Composer, Edition, Hire, HireTerms, MaterialSet, Work
 from tests.makers import make_performance, make_work
 from tests.record_makers import make_record
 from tests.web.pages import Page
@@ -103,3 +104,39 @@ def test_overtaken_count_is_kept_on_the_page(browser: Client, work: Work, lent: 
     page = Page(browser.post(f"{HIRES}{hire.pk}/received/", {"saves": "3"}))
 
     assert "since you opened it" in page.text("//div[@role='alert']")
+
+
+def test_new_edition_lists_who_has_the_old_one_with_its_errata(browser: Client, work: Work) -> None:
+    old = make_record(Edition, work=work, kind="parts", errata="Horn 2, bar 37: F, not E.", errata_on="2026-02-01")
+    new = make_record(Edition, work=work, kind="parts", version="2", replaces=old)
+    held, sold = (make_record(MaterialSet, work=work, edition=old) for _each in range(2))
+    make_record(Hire, work=work, material_set=held, out_on=date(2026, 1, 2), email="library@example.org")
+    make_record(Hire, work=work, material_set=sold, purpose="sale", name="Harbour Band", out_on=date(2026, 1, 3))
+    make_record(Hire, work=work, material_set=held, out_on=date(2025, 1, 2), back_on=date(2025, 3, 1))
+
+    page = Page(browser.get(f"/c/ilka-marovand/records/editions/{new.pk}/"))
+
+    assert page.texts("//section[h2='Who has it' or .//h2='Who has it']//li") == []
+    assert page.texts("//section[.//h2='Who has the old one']//li") == [
+        "Two Bells Orchestra set 1, since 2 January 2026 library@example.org",
+        "Harbour Band set 2, sold, since 3 January 2026",
+        "Horn 2, bar 37: F, not E.",
+    ]
+
+
+def test_today_and_the_calendar_tell_what_is_due_back(browser: Client, work: Work, lent: MaterialSet) -> None:
+    make_record(Hire, work=work, material_set=lent, out_on=date(2026, 1, 2), due_on=date(2026, 3, 2))
+    make_record(Hire, work=work, out_on=date(2026, 1, 2), due_on=date(2026, 3, 20), name="Harbour Band")
+    make_record(Hire, work=work, out_on=date(2026, 1, 2), due_on=date(2026, 3, 20), back_on=date(2026, 2, 1))
+
+    page = Page(browser.get("/c/ilka-marovand/"))
+
+    rows = [row.replace("\N{NO-BREAK SPACE}", " ") for row in page.texts("//section[@id='due-back']//li")]
+    assert rows == [
+        "overdue by 7 days Two Bells Orchestra Slack Rope, set 1 · due 2 March 2026",
+        "in 11 days Harbour Band Slack Rope · due 20 March 2026",
+    ]
+    assert [(one.organiser, one.title, one.day) for one in gather_deadlines(work.composer)] == [
+        ("Two Bells Orchestra", "Slack Rope, set 1", date(2026, 3, 2)),
+        ("Harbour Band", "Slack Rope", date(2026, 3, 20)),
+    ]

@@ -22,14 +22,14 @@ from catalogue.actions.saving import Overtaken
 from catalogue.exchange.file_formats import FORMATS
 from catalogue.exchange.pictures import MEDIA_TYPES, stored_name
 from catalogue.exchange.stored_files import name_to_take_away
-from catalogue.models import Hire, MaterialSet, Performance, Picture, Rider, StoredFile, Work
+from catalogue.models import Edition, Hire, MaterialSet, Performance, Picture, Rider, StoredFile, Work
 from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.records import RecordForm
 from catalogue.web.forms.uploads import UploadForm, form_for
-from catalogue.web.hires import hire_page, loan_rows
+from catalogue.web.hires import held_editions, hire_page, loan_rows
 from catalogue.web.notices import say
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.page import record_page
@@ -104,6 +104,7 @@ def beside(record: Any, today: date) -> dict[str, Any]:
     return {
         "sendings": sendings_of(record, timezone.now()) if isinstance(record, Rider) else None,
         "hire": hire_page(record, today) if isinstance(record, Hire) else None,
+        "editions": held_editions(record, page_language()) if isinstance(record, Edition) else None,
         "loans": loan_rows(record, today) if isinstance(record, MaterialSet) else None,
     }
 

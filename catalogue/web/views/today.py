@@ -11,6 +11,7 @@ from catalogue.gathering.lacks import Lack
 from catalogue.models import Performance, Work
 from catalogue.web.access import CatalogueRequest, member_page
 from catalogue.web.call_list import closing_soon
+from catalogue.web.hires import hires_due
 from catalogue.web.lacks import WORDINGS, all_lacking, lacking
 from catalogue.web.today_page import today_page
 from catalogue.web.wording import page_language
@@ -24,6 +25,7 @@ def today(request: CatalogueRequest) -> HttpResponse:
     context = {
         "closing": closing_soon(composer, today=day, language=page_language()),
         "page": today_page(composer, today=day, language=page_language()),
+        "due_back": hires_due(composer, today=day, language=page_language()),
         "lacking": lacking(composer, today=day),
         "has_works": Work.objects.filter(composer=composer).exists(),
         "has_performances": Performance.objects.filter(composer=composer).exists(),
