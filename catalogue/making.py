@@ -20,6 +20,7 @@ from catalogue.documents.contents.performance_return import Member
 from catalogue.documents.contents.programme_entry import Room, Written
 from catalogue.documents.contents.prose import Prose
 from catalogue.documents.contents.selection import Chosen
+from catalogue.documents.contents.sung_text import is_printed
 from catalogue.documents.contents.works_list import WHOLE, Telling
 from catalogue.documents.model import Document, Paper, longest_list
 from catalogue.documents.needs import DocumentNeeds
@@ -139,12 +140,14 @@ def prose_of(text: ProgrammeNoteFacts | BiographyFacts, language: str) -> Prose:
     return Prose(text.body, text.language or (language if text.id is None else ""), text.author)
 
 
-def written_about(work: Work, composer: Composer) -> Written:
+def written_about(work: Work, composer: Composer, today: date) -> Written:
+    """What there is to print with a work; a line that is asked for stands below its text, else with the credits."""
     records = gather_records_of_work(work)
     return Written(
         notes=tuple(prose_of(one, composer.language) for one in records.programme_notes),
         lives=lives_of(gather_records_of_composer(composer), composer.language),
-        credits=tuple(one.credit for one in records.text_sources if one.credit),
+        credits=tuple(one.credit for one in records.text_sources if one.credit and not is_printed(one, today)),
+        texts=records.text_sources,
     )
 
 
@@ -163,7 +166,7 @@ def make_programme_entry(composer: Composer, wish: Wish) -> Document:
     return builder(wish.kind)(
         gather_work(found),
         catalogue.composer,
-        written=written_about(found, composer),
+        written=written_about(found, composer, wish.today),
         heard=hearings(catalogue, claims).get(found.pk, ()),
         performance=wish.performance,
         room=Room(note=wish.words),

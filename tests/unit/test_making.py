@@ -8,9 +8,11 @@ from datetime import date
 import pytest
 
 from catalogue.documents.model import Paper, plain
-from catalogue.documents.registry import pages_of
+from catalogue.documents.registry import pages_of, render
 from catalogue.making import Wish, make_document
+from catalogue.models import TextSource
 from tests.makers import make_performance, make_work, the_composer
+from tests.record_makers import make_record
 
 pytestmark = pytest.mark.django_db
 
@@ -39,3 +41,18 @@ def test_a_return_is_of_last_year_where_no_period_is_named() -> None:
 
     assert document.data is not None
     assert [plain(row[1].lines[0]) for row in document.data.groups[0].rows] == ["2025-05-04"]
+
+
+def test_a_line_that_is_asked_for_is_printed_once_below_its_text_or_with_the_credits() -> None:
+    work = make_work("Ebb", instrumentation="S, pf")
+    make_record(TextSource, work=work, body="It goes.", credit="By kind permission of the author.")
+
+    for kind in ("programme-entry", "front-matter"):
+        wish = replace(WISH, kind=kind, works=(work.pk,))
+        printed = [render(make_document(the_composer(), wish), "txt").decode()]
+        TextSource.objects.update(clearance="asked")
+        printed.append(render(make_document(the_composer(), wish), "txt").decode())
+        TextSource.objects.update(clearance="granted")
+
+        assert [one.count("By kind permission of the author.") for one in printed] == [1, 1]
+        assert ["It goes." in one for one in printed] == [True, False]

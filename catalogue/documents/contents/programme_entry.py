@@ -2,7 +2,8 @@
 
 Title, forces and year, movements; beside the note how long it lasts, who plays, who played it first, who publishes it;
 below it who commissioned it and what this performance is the first of, then the composer's life. It is shortened from
-the end: the life first, then the last paragraphs of the note; credit and first performance never (common practice).
+the end: the life first, then the last paragraphs of the note; credit and first performance never (common practice). The
+words that are sung stand at the end, beside their translation, as far as whoever has the rights allows it.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from catalogue.documents.contents.forces import described
 from catalogue.documents.contents.history import Hearing, premiere
 from catalogue.documents.contents.movements import numeral_beside
 from catalogue.documents.contents.prose import Prose, blocks_of, chosen, shortened
+from catalogue.documents.contents.sung_text import text_sections
 from catalogue.documents.contents.titles import short_title, work_title
 from catalogue.documents.labels import Labels, labels
 from catalogue.documents.model import (
@@ -40,17 +42,21 @@ from catalogue.documents.model import (
 )
 from catalogue.facts import ComposerFacts, WorkFacts
 from catalogue.instrumentation.wording import write_words
+from catalogue.record_facts import TextSourceFacts
 from catalogue.timing import write_duration
 
 
 @dataclass(frozen=True, slots=True)
 class Written:
-    """What has been written about a work and its composer, of which an entry prints one text each; ``credits`` are
-    lines that holders of rights want printed."""
+    """What has been written about a work and its composer, of which an entry prints one text each.
+
+    ``credits`` are lines that holders of rights want printed, ``texts`` the words that the work sets.
+    """
 
     notes: tuple[Prose, ...] = ()
     lives: tuple[Prose, ...] = ()
     credits: tuple[str, ...] = ()
+    texts: tuple[TextSourceFacts, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +96,7 @@ def programme_entry(
             *note_blocks(note, composer, room),
             *credit_blocks(work, heard, performance, written, says),
             *life_blocks(chosen(written.lives, language, room.life), composer, room),
+            *text_sections(written.texts, printed_on, says),
         ),
         running=(joined((value(composer.name), value(plain(short_title(work.title)))), ", "), ()),
         dated=wording(says.word("For print as it stands, or shortened from the end")),

@@ -2,7 +2,18 @@
 
 from __future__ import annotations
 
-from catalogue.documents.sheets.geometry import LinesSheet, Look, NoteSheet, OpeningSheet, PairsSheet, Sheet, U
+from catalogue.documents.sheets.geometry import (
+    ColumnSheet,
+    LinesSheet,
+    ListTableSheet,
+    Look,
+    NoteSheet,
+    OpeningSheet,
+    PairsSheet,
+    SectionSheet,
+    Sheet,
+    U,
+)
 
 TEXT_X = 108
 
@@ -17,6 +28,20 @@ PROGRAMME_ENTRY = Sheet(
         subtitle=Look("serif", 11),
         subtitle_lead=23,
     ),
+    section=SectionSheet(x=TEXT_X, lead=3 * U, first_lead=3 * U, after=1.6 * U, begins=True, aside_below=U),
+    list_table=ListTableSheet(
+        columns={
+            "words": ColumnSheet(TEXT_X, TEXT_X + 170, turn=TEXT_X + 10),
+            "translation": ColumnSheet(TEXT_X + 184, 467.7, turn=TEXT_X + 194),
+        },
+        head_lead=1.4 * U,
+        title=Look("serif", 9, 12.5),
+        cell=Look("serif", 9, 12.5),
+        row_lead=12.5,
+        group_lead=19,
+        whole=8,
+    ),
+    note=NoteSheet(x=TEXT_X, lead=1.4 * U),
     lines=LinesSheet(
         label_x=TEXT_X,
         text_x=TEXT_X + 24,

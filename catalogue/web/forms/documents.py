@@ -285,7 +285,7 @@ class PressForm(DocumentForm):
 
 class EntryForm(PartsForm):
     word, title = "programme-entry", _("Programme entry")
-    about = _("One work for a programme book: title, forces, note, first performance, credits, life.")
+    about = _("One work for a programme book: title, forces, note, first performance, credits, life, sung words.")
     any_kind = "programme-entry"
 
     words = forms.IntegerField(

@@ -9,6 +9,7 @@ from typing import Any
 
 from catalogue.documents.contents.front_matter import front_matter
 from catalogue.documents.contents.history import Hearing
+from catalogue.documents.contents.programme_entry import Written, programme_entry
 from catalogue.documents.model import Document, Paper
 from catalogue.facts import (
     CommissionFacts,
@@ -165,7 +166,20 @@ def song(work: WorkFacts = SONG, today: date = TODAY, **changed: Any) -> Documen
     return front_matter(work, COMPOSER, records=records, language="en-GB", paper=Paper.A4, printed_on=today)
 
 
+def song_entry(**changed: Any) -> Document:
+    """The song in a programme book; ``changed`` is what its text says otherwise."""
+    return programme_entry(
+        SONG,
+        COMPOSER,
+        written=Written(texts=(replace(EBB, **changed),)),
+        language="en-GB",
+        paper=Paper.A4,
+        printed_on=TODAY,
+    )
+
+
 SCORES = {
+    "entry-of-a-song": song_entry,
     "front-matter": score,
     "front-matter-american": lambda: score("en-US", Paper.TEN_BY_THIRTEEN),
     "front-matter-german": lambda: score("de", Paper.B4),
