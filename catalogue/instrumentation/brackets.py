@@ -33,6 +33,7 @@ from catalogue.instrumentation.chair_lists import chair_list, make_up
 from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.doublings import Doubling, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.elsewhere import elsewhere_at, part_of
 from catalogue.instrumentation.formula import WINDS, named_in
 from catalogue.instrumentation.lexicon import LIVE, OPTIONAL, OR
 from catalogue.instrumentation.model import Chair
@@ -112,6 +113,8 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     for rule in (
         remarks_apart,
         same_player,
+        some_elsewhere,
+        realised,
         amplification,
         strengths,
         hands,
@@ -146,6 +149,22 @@ def remarks_apart(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]
         return []
     draft.seated = seat_at(draft, bracket.nodes) or draft.seated
     return [] if draft.seated or says_octave(bracket.nodes) else None
+
+
+def some_elsewhere(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``4 horns (2 offstage)``: those two are a line of their own."""
+    found = elsewhere_at(bracket.nodes, 0)
+    away = part_of(draft, found[0]) if found is not None and found[1] == len(bracket.nodes) else None
+    return [away] if away is not None else None
+
+
+def realised(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Keep which instruments a continuo is played on as a note: nobody doubles there."""
+    if draft.slug != "basso-continuo":
+        return None
+    if not quality(draft, bracket, forces):
+        draft.notes.append(as_remark(bracket.nodes, forces))
+    return []
 
 
 def qualities(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:

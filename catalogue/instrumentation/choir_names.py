@@ -45,6 +45,7 @@ from catalogue.instrumentation.voicings import (
 
 MOST_SINGERS = 2
 MOST_PARTS = 24
+STIMMIG = {"stimmiger", "stimmige", "stimmigen", "stimmigem", "stimmiges"}
 MOST_CHOIRS = 12
 IN_PARTS = ("a", "à", "zu", "in", "for", "für", "pour", "per", "para")
 
@@ -155,6 +156,8 @@ def in_parts_at(nodes: Nodes, at: int) -> tuple[int, int] | None:
         number = cardinal(said[1])
         return (number, at + 1) if number else None
     number = token.number if token is not None and token.kind == "number" and len(token.text) < 3 else None
+    if number and nodes[at + 1 : at + 2] and nodes[at + 1].is_mark("-") and is_key(token_at(nodes, at + 2), STIMMIG):
+        return number, at + 3
     number = cardinal(token.text) if token is not None and token.kind == "word" else number
     end = at + 2 if at + 1 < len(nodes) and nodes[at + 1].is_mark("-") else at + 1
     parts = is_key(token_at(nodes, end), {"part", "parts", "voice", "voices"})

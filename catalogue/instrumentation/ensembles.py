@@ -8,6 +8,7 @@ from catalogue.instrumentation import bracket_words, channels, choir_names, choi
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ENSEMBLE, HEADINGS, WITHOUT
 from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.open_forces import itemises
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.strings import bowed
@@ -80,7 +81,7 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         return None
     (kind, size, slugs), end = whole
     following = nodes[end] if end < len(nodes) else None
-    if isinstance(following, Bracket) and itemises(following, kind):
+    if isinstance(following, Bracket) and itemises(following):
         return [], end, True
     if following is not None and following.is_mark(":") and kind in ("fold", "wind", "brass", "saxophone"):
         return [], end + 1, True
@@ -156,17 +157,6 @@ def figures(bracket: Bracket, drafts: list[Draft]) -> None:
             draft.counted(number)
 
 
-def itemises(bracket: Bracket, kind: str) -> bool:
-    """Whether the bracket after an ensemble's name lists its instruments."""
-    found = 0
-    at = 0
-    while at < len(bracket.nodes):
-        name = name_at(bracket.nodes, at)
-        found += name is not None and len(name.written) > 1
-        at = name.end if name is not None else at + 1
-    return found >= 2
-
-
 def grouped(slugs: tuple[str, ...], start: int, end: int, *, collective: str) -> list[Draft]:
     """Return one draft for each instrument in order, counted."""
     drafts: list[Draft] = []
@@ -210,7 +200,7 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     token = token_at(nodes, found.end)
     if token is not None and is_key(token, CONSORTS) and not is_body(found.slugs[0]):
         following = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
-        if isinstance(following, Bracket) and itemises(following, "consort"):
+        if isinstance(following, Bracket) and itemises(following):
             return [], found.end + 1, True
         slug = "viola-da-gamba" if "viola-da-gamba" in found.slugs else found.slugs[0]
         draft = Draft(slug, nodes[at].start, token.end, name=found, open=True, notes=[token.text])

@@ -92,14 +92,14 @@ HEADINGS = {
 BODY_OF_STRINGS = keyed(
     "strings string str strs strgs stgs strings_section string_section string_orchestra str_orch str_orch. streicher "
     "streichorchester streicherensemble cordes orchestre_à_cordes archi orchestra_d'archi cuerda cuerdas cds strng "
-    "orquesta_de_cuerdas full_strings streichinstrumente strg strs cda string_body quintetto_d'archi_in_orchestra "
-    "smyczki stråkar stryk str's streich strings_(full) 弦楽 弦楽器"
+    "orquesta_de_cuerda orquesta_de_cuerdas full_strings streichinstrumente strg strs cda string_body "
+    "quintetto_d'archi_in_orchestra smyczki stråkar stryk str's streich strings_(full) 弦楽 弦楽器"
 )
 ORCHESTRA = keyed(
     "orchestra orch orchester orchestre orquesta full_orchestra chamber_orchestra symphony_orchestra kammerorchester "
     "large_orchestra small_orchestra großes_orchester kleines_orchester grand_orchestre grande_orchestra "
     "piccola_orchestra orchestre_symphonique orchestra_sinfonica orquesta_sinfónica gran_orquesta "
-    "orchestre_de_chambre orchestra_da_camera orquesta_de_cámara sinfonieorchester orq"
+    "orchestre_de_chambre orchestra_da_camera orquesta_de_cámara sinfonieorchester sinfonietta orq"
 )
 BANDS = {
     "wind-band": keyed(

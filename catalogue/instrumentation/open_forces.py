@@ -4,12 +4,24 @@ from __future__ import annotations
 
 from catalogue.instrumentation import collectives, limits
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AND, ANY, ARTICLES, ENSEMBLE, HEADINGS, ORCHESTRA, SOLO, TREBLE, keyed
+from catalogue.instrumentation.lexicon import (
+    AND,
+    ANY,
+    ARTICLES,
+    BANDS,
+    ENSEMBLE,
+    HEADINGS,
+    ORCHESTRA,
+    SOLO,
+    TREBLE,
+    keyed,
+)
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, limited_count, phrase_end, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes
 from catalogue.instrumentation.vocabulary import key_of
 
+BAND_NAMES = frozenset[str]().union(*BANDS.values())
 LED_BY = AND | ARTICLES
 FAMILIES = HEADINGS["woodwind"] | HEADINGS["brass"]
 Found = tuple[list[Draft], int, bool]
@@ -28,11 +40,26 @@ OPEN = {
 KINDS = {"equal", "different", "other", "solo", "like", "similar", "identical", "same", "gleiche", "gleichen"}
 
 
+def itemises(bracket: Bracket) -> bool:
+    """Whether the bracket after an ensemble's name lists its instruments."""
+    found = 0
+    at = 0
+    while at < len(bracket.nodes):
+        name = name_at(bracket.nodes, at)
+        found += name is not None and len(name.written) > 1
+        at = name.end if name is not None else at + 1
+    return found >= 2
+
+
 def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Read forces left open, ``any 3-7 players``; a number of players that a list follows only introduces it."""
     whole = phrase_end(nodes, at, ORCHESTRA)
     if whole is not None and whole < len(nodes) and isinstance(nodes[whole], Bracket):
         return [], whole, True
+    band = phrase_end(nodes, at, BAND_NAMES)
+    listed = nodes[band] if band is not None and band < len(nodes) else None
+    if band is not None and isinstance(listed, Bracket) and itemises(listed):
+        return [], band, True
     anyone = phrase_end(nodes, at, ANY)
     solo = phrase_end(nodes, anyone if anyone is not None else at, SOLO)
     start = solo if solo is not None else anyone if anyone is not None else at

@@ -29,7 +29,7 @@ from catalogue.instrumentation.lexicon import (
     TREBLE,
 )
 from catalogue.instrumentation.limits import ALONE
-from catalogue.instrumentation.open_forces import CATEGORIES, ENSEMBLE_NAMES, FAMILIES, KINDS, MIXED_SIZE
+from catalogue.instrumentation.open_forces import BAND_NAMES, CATEGORIES, ENSEMBLE_NAMES, FAMILIES, KINDS, MIXED_SIZE
 from catalogue.instrumentation.phrases import beginnings, count_at, token_at
 from catalogue.instrumentation.qualities import may_qualify, qualities_at
 from catalogue.instrumentation.rows import remembered
@@ -52,6 +52,7 @@ BODY_PHRASES = beginnings(
     | MALE_VOICE
     | BODY_OF_STRINGS
     | ORCHESTRA
+    | BAND_NAMES
     | ANY
     | ENSEMBLE
     | ENSEMBLE_NAMES

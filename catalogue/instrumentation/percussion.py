@@ -258,8 +258,10 @@ def players(draft: Draft, forces: Forces) -> None:
             draft.counted(*told)
             counted = count_at(bracket.nodes, 0)
             rest = list(bracket.nodes)[counted.end if counted else 1 :]
-            if rest and not is_key(rest[0], PLAYERS):
-                draft.notes.append(forces.written(rest[0].start, bracket.nodes[-1].end).strip(" -:;,"))
+            if rest and is_key(rest[0], PLAYERS):
+                rest = rest[1:]
+            if rest:
+                draft.notes.append(forces.written(rest[0].start, bracket.nodes[-1].end).strip(" -:;,."))
             if isinstance(bracket.nodes[0], Token) and bracket.nodes[0].kind == "word" and roman(bracket.nodes[0].text):
                 message = "The Roman numeral was read as the number of players."
                 forces.remark("roman-count", message, bracket.start, bracket.end, "the chair of one player")

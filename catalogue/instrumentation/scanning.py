@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from catalogue.instrumentation import bracket_words, choirs, ensembles, headings, limits, page_labels
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.elsewhere import put_elsewhere
 from catalogue.instrumentation.items import bare_figure, item_at, last_figure
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
 from catalogue.instrumentation.names import name_at
@@ -90,12 +91,12 @@ class Scan:
 
     def anywhere(self) -> tuple[Reader, ...]:
         """Return what reads at a place, in the order in which it is tried."""
-        start = (self.choice, self.heading, self.clause, self.pitch, self.article)
+        start = (self.choice, self.heading, self.clause, self.elsewhere, self.pitch, self.article)
         return (*start, self.body, self.item, self.another_line_up, self.small_word)
 
     def after_number(self) -> tuple[Reader, ...]:
         """Return what reads where a number stands."""
-        return self.last_figure, self.choice, self.clause, self.body, self.item
+        return self.last_figure, self.choice, self.clause, self.elsewhere, self.body, self.item
 
     def opens_name(self, at: int) -> bool:
         """Whether a name of several words begins here: the ``E`` of ``E-flat clarinet`` joins nothing."""
@@ -216,6 +217,9 @@ class Scan:
                 return end
             end = shorter(self.nodes, start, end)
         return None
+
+    def elsewhere(self, at: int) -> int | None:
+        return put_elsewhere(self.nodes, at, self.last, self.forces)
 
     def percussion_clause(self, last: Draft, at: int) -> int | None:
         """Keep ``one doubling timpani`` as a note on the percussionists: what a player plays stands there."""

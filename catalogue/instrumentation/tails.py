@@ -25,7 +25,7 @@ from catalogue.instrumentation.players_meant import Section, linked, may_double,
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.senses import KEYED, Surroundings
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
-from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.vocabulary import family_of, key_of
 
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 LOUD = AMPLIFIED | ELECTRIC
@@ -121,7 +121,8 @@ def note_pitch(draft: Draft, forces: Forces, nodes: Nodes, start: int, end: int)
 
 def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     """Read ``4-hands``, ``four hands``, ``à quatre mains``: two hands a player."""
-    if draft.family != "keyboard":
+    named = draft.name.slugs if draft.name is not None else ()
+    if "keyboard" not in (draft.family, *map(family_of, named)):
         return None
     start = at
     while at < len(nodes) and (nodes[at].is_mark(",-") or is_key(nodes[at], {"a", "for", "zu"})):

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from catalogue.instrumentation.scanning import Scan
 
 LONGEST_NAME = 4
+OF_A_KIND = {"instruments", "instrumente", "strumenti", "instrumentos"}
 PARTING = ".,;:/-+\n·•*&|…"
 VOICE_LETTERS = {
     "S": "voice-soprano",
@@ -165,13 +166,7 @@ def unknown_name(scan: Scan, at: int, count: Count | None = None) -> int:
     end = at
     while end < len(scan.nodes) and len(words) < LONGEST_NAME:
         token = token_at(scan.nodes, end)
-        if end > at and keys_end(scan.nodes, end) is not None:
-            break
-        if (
-            token is None
-            or token.kind != "word"
-            or (end > at and (starts_item(scan, end) or key_of(token.text) in AND))
-        ):
+        if token is None or token.kind != "word" or (end > at and ends_unknown(scan, token, end)):
             break
         words.append(token)
         end += 1
@@ -181,11 +176,19 @@ def unknown_name(scan: Scan, at: int, count: Count | None = None) -> int:
     if not words or dotted or not plausible(written, scan, end):
         raise not_known(scan, written or scan.forces.text[start:stop], start, stop)
     slug = "-".join(key_of(word.text) for word in words)
-    scan.add(Draft(slug, start, stop, name=Name((slug,), written, at, end, start, stop), count=count))
+    several = words[-1].key in OF_A_KIND and len(words) > 1
+    scan.add(Draft(slug, start, stop, name=Name((slug,), written, at, end, start, stop), count=count, open=several))
     scan.forces.remark(
         "unknown-instrument", f"“{written}” is not a known instrument; it is kept as written.", start, stop
     )
     return end
+
+
+def ends_unknown(scan: Scan, token: Token, at: int) -> bool:
+    """Whether an unknown name ends before a word: a key, ``and``, or a known name that does not only say what it is."""
+    if key_of(token.text) in OF_A_KIND:
+        return False
+    return keys_end(scan.nodes, at) is not None or starts_item(scan, at) or key_of(token.text) in AND
 
 
 def not_known(scan: Scan, written: str, start: int, stop: int) -> InstrumentationError:

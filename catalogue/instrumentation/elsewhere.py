@@ -1,0 +1,59 @@
+"""Some players of a section off stage: ``4 horns, 2 of them offstage``, ``4 Hörner (2 davon hinter der Szene)``."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.lexicon import OFFSTAGE, keyed
+from catalogue.instrumentation.phrases import beginnings, count_at, phrase_end
+from catalogue.instrumentation.rows import remembered
+from catalogue.instrumentation.tokens import Nodes
+
+OF_WHICH = keyed("of_which of_whom davon darunter dont di_cui de_los_cuales de_las_cuales including incl")
+OF_THEM = keyed(
+    "of_them of_these of_which of_whom davon dont d'entre_eux d'entre_elles di_essi di_esse dei_quali delle_quali "
+    "de_ellos de_ellas are from placed"
+)
+
+
+@remembered
+def may_be_elsewhere(nodes: Nodes) -> bool:
+    """Whether the row holds a word for off stage at all."""
+    return any(node.key in beginnings(OFFSTAGE) for node in nodes)
+
+
+def elsewhere_at(nodes: Nodes, at: int) -> tuple[int, int] | None:
+    """Return how many of the players before are off stage and where that ends; ``None`` where it says otherwise."""
+    of_which = phrase_end(nodes, at, OF_WHICH)
+    start = at if of_which is None else of_which
+    counted = count_at(nodes, start)
+    if counted is None or counted.least != counted.most:
+        return None
+    end = counted.end
+    while (after := phrase_end(nodes, end, OF_THEM)) is not None:
+        end = after
+    stage = phrase_end(nodes, end, OFFSTAGE)
+    if stage is None or (stage < len(nodes) and nodes[stage].kind != "mark"):
+        return None
+    return counted.most, stage
+
+
+def put_elsewhere(nodes: Nodes, at: int, last: Draft | None, forces: Forces) -> int | None:
+    """Put some players of the item before off stage, as a line of their own, and return where that is said."""
+    found = elsewhere_at(nodes, at) if last is not None and may_be_elsewhere(nodes) else None
+    away = part_of(last, found[0]) if last is not None and found is not None else None
+    if found is None or away is None:
+        return None
+    forces.drafts.append(away)
+    return found[1]
+
+
+def part_of(draft: Draft, number: int) -> Draft | None:
+    """Take so many players out of a draft and return them as one that is off stage; ``None`` where all would go."""
+    if draft.count is None or draft.least != draft.most or not 0 < number < draft.most or draft.role != "ensemble":
+        return None
+    draft.counted(draft.most - number)
+    away = replace(draft, role="offstage", brackets=[], clauses=[], chairs=[], notes=list(draft.notes))
+    away.counted(number)
+    return away
