@@ -13,7 +13,7 @@ from catalogue.actions.saving import differs, latest_of, refuse_overtaken, set_r
 from catalogue.models import Performance, PerformanceCredit, ProgrammedWork, Venue
 from catalogue.timing import MomentError, PartialDate, moment_at
 
-PLACE_OF_VENUE = ("name", "city", "country", "zone", "latitude", "longitude")
+PLACE_OF_VENUE = ("name", "city", "region", "country", "zone", "latitude", "longitude")
 SHOWN_IN_CALENDARS = ("date", "time", "zone", "second_time", "venue_id", "city", "country", "status", "event_title")
 
 

@@ -12,6 +12,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 from itertools import combinations
 
 from catalogue.rules.search import fold
@@ -171,7 +172,14 @@ def likeness_of(one: str, other: str) -> Likeness | None:
     >>> likeness_of("The Kestrel Songs", "Kestrel songs"), likeness_of("Study No. 1", "Study No. 2")
     (<Likeness.LETTERS: 'case, accents, punctuation or an article'>, None)
     """
-    words, others = words_of(one), words_of(other)
-    if not words or not others:
+    (words, heard), (others, other_heard) = heard_as(one), heard_as(other)
+    if not words or not others or abs(len(heard) - len(other_heard)) > 1:
         return None
     return next((because for because, keys_of in REASONS if not set(keys_of(words)).isdisjoint(keys_of(others))), None)
+
+
+@lru_cache(maxsize=32_768)
+def heard_as(name: str) -> tuple[Words, str]:
+    """Return the words of a name and how it sounds; names whose sounds differ by more than a letter look not alike."""
+    words = words_of(name)
+    return words, sound_of(words).replace(" ", "")

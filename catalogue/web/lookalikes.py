@@ -1,6 +1,10 @@
-"""What is here already and looks like what is being typed: works of nearly the same title, performances of one day."""
+"""What is here already and looks like what is being typed: works, people, bodies and halls of nearly the same name,
+performances of one day.
+"""
 
 from __future__ import annotations
+
+from typing import Any
 
 from django.db.models import Q
 
@@ -20,6 +24,14 @@ def works_alike(composer: Composer, title: str, *, besides: int | None = None) -
     ours = Work.objects.filter(composer=composer).exclude(pk=besides or 0).in_title_order()
     found = ours.only("pk", "title", "title_language", "original_title", "completed", "composer")
     return [one for one in found if likeness_of(title, one.title) or likeness_of(title, one.original_title)][:MOST]
+
+
+def records_alike(model: Any, composer: Composer, name: str, *, besides: int | None = None) -> list[Any]:
+    """Return the people, bodies or halls whose name looks like this one; one query, none for a name too short."""
+    if len(name.strip()) < SHORTEST:
+        return []
+    ours = model.objects.filter(composer=composer).exclude(pk=besides or 0).order_by("name", "pk")
+    return [one for one in ours.defer("notes", "search_text") if likeness_of(name, one.name)][:MOST]
 
 
 def performances_of_day(

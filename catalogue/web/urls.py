@@ -132,6 +132,7 @@ record_addresses: list[URLPattern] = [
     path("pictures/<int:picture>/file/", records.picture_file, name="picture-file"),
     path("files/<int:storedfile>/file/", records.stored_file, name="stored-file"),
     path("<slug:sort>/", records.record_list, name="record-list"),
+    path("<slug:sort>/alike/", records.record_alike, name="record-alike"),
     path("<slug:sort>/new/", records.record_new, name="record-new"),
     path("<slug:sort>/<int:record>/", records.record_detail, name="record-detail"),
     path("<slug:sort>/<int:record>/edit/", records.record_edit, name="record-edit"),

@@ -10,7 +10,7 @@ from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.models import Composer, Venue
-from tests.makers import make_performance, make_venue, make_work
+from tests.makers import make_performance, make_person, make_venue, make_work
 from tests.web.pages import Page
 
 HALLS = "/c/ilka-marovand/records/halls/"
@@ -89,3 +89,14 @@ def test_first_performance_in_a_region_is_told(browser: Client, composer: Compos
     page = Page(browser.get(f"/c/ilka-marovand/performances/{first.pk}/"))
 
     assert "Regional premiere (Scotland)" in page.texts("//ol//span[@class='fine']")
+
+
+def test_names_that_look_alike_are_noticed_while_typing_and_on_saving(browser: Client, composer: Composer) -> None:
+    person = make_person("Noor Halvorsen", composer=composer)
+    people = "/c/ilka-marovand/records/people/"
+
+    typed = Page(browser.post(f"{people}alike/", {"name": "Noor Halvorson"}))
+    saved = Page(browser.post(f"{people}new/", {"name": "Noor Halvorson"}, follow=True))
+
+    assert typed.values("//a/@href") == [f"{people}{person.pk}/"]
+    assert "It looks like “Noor Halvorsen”, which was here already." in saved.text()

@@ -13,6 +13,7 @@ from typing import Any, ClassVar, cast
 from django import forms
 from django.db import models
 from django.forms.boundfield import BoundField
+from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from catalogue.actions.records import save_record
@@ -28,6 +29,7 @@ from catalogue.models import (
     ProgrammedWork,
     Recording,
     TechnicalSetup,
+    Venue,
     Work,
 )
 from catalogue.models.fields import LINE, DurationField, KindsField, PartialDateField, StrengthsField
@@ -49,9 +51,11 @@ from catalogue.web.forms.fields import (
 )
 from catalogue.web.forms.work_field import WorkField
 from catalogue.web.forms.works import Group
+from catalogue.web.lookalikes import records_alike
 from catalogue.web.places import read_country, write_country, zones_of
 from catalogue.web.records.kinds import Kind, Said
 
+NAMED = (Person, Organisation, Venue)
 CHOSEN = (Performance, Recording, TechnicalSetup, Edition, MaterialSet, HireTerms)
 LONG = {"rows": 4}
 TEXT = {"rows": 8, "dir": "auto"}
@@ -229,6 +233,28 @@ class RecordForm(forms.ModelForm):
         self._offer_records()
         if "country" in self.fields:
             self.initial["country"] = write_country(self.instance.country)
+        if self.notices_alike:
+            self._notice_alike()
+
+    @property
+    def notices_alike(self) -> bool:
+        """Whether others of nearly the same name are shown while one types."""
+        return self.kind.model in NAMED
+
+    def _notice_alike(self) -> None:
+        besides = f"?besides={self.instance.pk}" if self.instance.pk else ""
+        self.fields["name"].widget.attrs |= {
+            "data-hx-post": reverse("record-alike", args=[self.composer.slug, self.kind.slug]) + besides,
+            "data-hx-trigger": "input changed delay:400ms",
+            "data-hx-target": "#alike",
+            "data-hx-params": "name",
+        }
+
+    @property
+    def alike(self) -> list[Any]:
+        """What looks like the name that was sent."""
+        name = self["name"].value() if self.notices_alike and self.is_bound else ""
+        return records_alike(self.kind.model, self.composer, name or "", besides=self.instance.pk)
 
     def _offer_names(self) -> None:
         """Let each field of a person or an organisation know those of the catalogue, in one query for each sort."""

@@ -27,9 +27,10 @@ from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.conflicts import Conflict
-from catalogue.web.forms.records import RecordForm
+from catalogue.web.forms.records import NAMED, RecordForm
 from catalogue.web.forms.uploads import UploadForm, form_for
 from catalogue.web.hires import held_editions, hire_page, loan_rows
+from catalogue.web.lookalikes import records_alike
 from catalogue.web.notices import say
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.page import record_page
@@ -161,11 +162,21 @@ def form_of(request: CatalogueRequest, kind: Kind, record: Any) -> HttpResponse:
         except ValidationError as refused:
             add_errors(form, refused)
         else:
-            say(request, _("“%(name)s” is saved.") % {"name": record})
+            say(request, saved_message(form, is_new=not name))
             return redirect(next_address(request, kind, record))
     context = {"form": form, "kind": kind, "record": record, "name": name, "conflict": conflict}
     context["work"] = record.work if kind.is_of_work and record.work_id and not form.asks_work else None
     return render(request, "records/record_form.html", context)
+
+
+def saved_message(form: RecordForm, *, is_new: bool) -> str:
+    """Say that a record is saved, and of a new one which it looks like."""
+    saved = _("“%(name)s” is saved.") % {"name": form.instance}
+    alike = form.alike if is_new else []
+    if not alike:
+        return saved
+    other = _("It looks like “%(other)s”, which was here already.") % {"other": alike[0]}
+    return f"{saved} {other}"
 
 
 def made_form(request: CatalogueRequest, kind: Kind, record: Any, *, saves: int | None = None) -> RecordForm:
@@ -196,6 +207,18 @@ def next_address(request: CatalogueRequest, kind: Kind, record: Any) -> str:
             same[name] = str(getattr(record, f"{name}_id"))
     address = reverse("record-new", args=[request.composer.slug, kind.slug])
     return f"{address}?{urlencode(same)}" if same else address
+
+
+@member_page
+@require_POST
+def record_alike(request: CatalogueRequest, sort: str) -> HttpResponse:
+    """/c/<composer>/records/<sort>/alike/ — which people, bodies or halls are here already and look like a name."""
+    kind = kind_or_404(sort)
+    besides = request.GET.get("besides", "")
+    key = int(besides) if besides.isdecimal() and len(besides) < 19 else None
+    name = request.POST.get("name", "")[:LINE] if kind.model in NAMED else ""
+    alike = records_alike(kind.model, request.composer, name, besides=key)
+    return render(request, "records/parts/alike.html", {"kind": kind, "alike": alike})
 
 
 # ---- deleting, and the files themselves
