@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time
 
 from django.urls import reverse
@@ -14,10 +15,11 @@ from django.utils.translation import gettext_lazy, ngettext
 
 from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.models import Call
-from catalogue.rules.calls.figures_of_works import date_rule, wanted
+from catalogue.rules.calls.figures_of_works import clock, date_rule, wanted
+from catalogue.rules.calls.packs import in_megabytes
 from catalogue.rules.calls.screening import Screened, Screening, screen
 from catalogue.rules.calls.terms import Call as Terms
-from catalogue.rules.calls.terms import Players
+from catalogue.rules.calls.terms import Players, Portal
 from catalogue.rules.calls.verdicts import Judged, Verdict
 from catalogue.timing import PartialDate, write_date
 from catalogue.web.days import how_far, weekday_text
@@ -80,10 +82,10 @@ def call_page(
         closes_here=here_text(terms, language),
         far=how_far(PartialDate.of(terms.closes), today) if terms.closes else "",
         is_over=bool(terms.closes and terms.closes < today),
-        pairs=tuple(pairs(terms)),
-        composer=found.composer,
+        pairs=tuple((name, in_words(text, language)) for name, text in pairs(terms)),
+        composer=tuple(replace(one, reason=in_words(one.reason, language)) for one in found.composer),
         counts=tuple((len(found.of(verdict)), word) for verdict, word in ANSWERS.items()),
-        answers=tuple(answer_of(one, call, chosen) for one in shown),
+        answers=tuple(answer_of(one, call, chosen, language) for one in shown),
         hidden=len(found.works) - len(shown),
         chosen=tuple(works[pk] for pk in chosen if pk in works),
         total=sum(one.duration.seconds for pk in chosen if (one := works.get(pk)) and one.duration),
@@ -96,19 +98,31 @@ def in_order(found: Screening) -> list[Screened]:
     return sorted(found.works, key=lambda one: (ORDER[one.verdict], not one.is_near_miss))
 
 
-def answer_of(one: Screened, call: Call, chosen: tuple[int, ...]) -> Answer:
+def answer_of(one: Screened, call: Call, chosen: tuple[int, ...], language: str) -> Answer:
     told = {judged.reason: judged for judged in reversed(one.deciding)}
-    reasons = tuple(reason_of(judged, call) for judged in reversed(told.values()))
+    reasons = tuple(reason_of(judged, call, language) for judged in reversed(told.values()))
     place = chosen.index(one.work.id) + 1 if one.work.id in chosen else 0
     return Answer(one.work, str(one.verdict), ANSWERS[one.verdict], reasons, place)
 
 
-def reason_of(judged: Judged, call: Call) -> Reason:
+def reason_of(judged: Judged, call: Call, language: str) -> Reason:
     slug = call.composer.slug
     addresses = {"work": "work-detail", "performance": "performance-detail"}
     name = addresses.get(judged.record.kind)
     address = reverse(name, args=[slug, judged.record.id]) if name and judged.record.id else ""
-    return Reason(judged.reason, judged.mend, address)
+    return Reason(in_words(judged.reason, language), judged.mend, address)
+
+
+ISO_DAY = re.compile(r"(?<!\d)\d{4}-\d{2}-\d{2}(?!\d)")
+
+
+def in_words(text: str, language: str) -> str:
+    """Return a sentence with its days as the reader writes them.
+
+    >>> in_words("2010-01-01 or later", "en-GB").replace(chr(160), " ")
+    '1 January 2010 or later'
+    """
+    return ISO_DAY.sub(lambda match: write_date(PartialDate.of(date.fromisoformat(match[0])), language), text)
 
 
 def closes_text(terms: Terms, language: str) -> str:
@@ -165,6 +179,7 @@ def pairs(terms: Terms) -> Iterator[tuple[str, str]]:
         (_("Recording"), str(terms.recording or "") + (_(", live") if terms.recording_live else "")),
         (_("Fee"), terms.fee),
         (_("To send"), ", ".join(terms.documents)),
+        (_("Files"), files_text(terms.portal)),
         (_("Together"), "; ".join(dict.fromkeys(rule.text.rstrip(".") for rule in terms.set_rules))),
     )
     yield from ((name, text) for name, text in found if text)
@@ -194,6 +209,22 @@ def number_text(terms: Terms) -> str:
     if most:
         return ngettext("one", "at most %d", most) % most if most > 1 else _("one")
     return _("at least %d") % least if least else ""
+
+
+def files_text(portal: Portal) -> str:
+    """Return what the portal takes, in words."""
+    least = f"{portal.statement_least}–" if portal.statement_least else ""
+    parts = (
+        _("statement of %s words") % f"{least}{portal.statement_words}" if portal.statement_words else "",
+        _("biography of at most %d words") % portal.life_words if portal.life_words else "",
+        _("CV of at most %d pages") % portal.cv_pages if portal.cv_pages else "",
+        _("writing sample of at most %d pages") % portal.sample_pages if portal.sample_pages else "",
+        _("recordings of at most %s") % clock(portal.excerpt) if portal.excerpt else "",
+        _("a file at most %s") % in_megabytes(portal.file_bytes) if portal.file_bytes else "",
+        _("together at most %s") % in_megabytes(portal.pack_bytes) if portal.pack_bytes else "",
+        _("called %s") % portal.file_names if portal.file_names else "",
+    )
+    return "; ".join(part for part in parts if part)
 
 
 def novelty_text(terms: Terms) -> str:

@@ -175,3 +175,44 @@ def test_a_work_that_is_left_out_is_in_no_answer(browser: Client, composer: Comp
     page = Page(browser.get(f"{ADDRESS}{call.pk}/choice/?ban={made.pk}&recent=1&played=1&recorded=1&contrast=1"))
 
     assert "No set of works meets all that is asked." in page.text()
+
+
+RARE = (
+    TEXT
+    + """
+Open to composers living in Belgium or the Netherlands, aged 18 to 35 on the closing date.
+Exactly 4 channels. Portfolio: submit three works, at least one of them for ten players or more, at least one with voice.
+A statement of 300 to 500 words, two referees, a CV of at most two pages. Files up to 20 MB each, named Surname_Title.pdf.
+"""
+)
+
+
+def test_rare_conditions_have_fields_that_give_them_back(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, RARE)
+    (form,) = Page(browser.get(f"{ADDRESS}{call.pk}/edit/")).tree.xpath("//form[@data-keep]")
+    sent = {name: (value or "").lstrip("\n") for name, value in form.form_values()}
+
+    assert sent["set_rules"].splitlines() == ["1 large ensemble, 10 players", "1 voice"]
+    assert (sent["resident"], sent["age_least"], sent["referees"]) == ("Belgium, Netherlands", "18", "2")
+    assert (sent["file_size"], sent["file_names"]) == ("20", "{surname}_{title}")
+    assert browser.post(f"{ADDRESS}{call.pk}/edit/", sent).status_code == 302
+    assert Call.objects.get().asks == call.asks
+
+
+def test_what_no_rare_condition_is_is_refused_at_its_field(browser: Client, composer: Composer) -> None:
+    call = make_call(composer)
+    sent = {"title": "A", "set_rules": "two harps", "resident": "Atlantis", "file_names": "{shoe}", "kind": "call"}
+
+    wrong = " ".join(Page(browser.post(f"{ADDRESS}{call.pk}/edit/", sent)).wrong)
+
+    assert all(word in wrong for word in ("two harps", "Atlantis", "{shoe}"))
+
+
+def test_days_are_told_as_the_reader_writes_them(browser: Client, composer: Composer) -> None:
+    call = make_call(composer)
+    make_work("Old Rope", composer=composer, completed="1999", duration="9'", instrumentation="fl.ob.cl – hn – bn")
+
+    told = Page(browser.get(f"{ADDRESS}{call.pk}/?all")).text().replace("\N{NO-BREAK SPACE}", " ")
+
+    assert "asks for 1 January 2015 or later" in told
+    assert "2015-01-01" not in told

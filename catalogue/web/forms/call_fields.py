@@ -11,8 +11,9 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext as _now
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.timing import Duration, read_clock_time, read_duration, write_duration
+from catalogue.timing import Duration, PartialDate, read_clock_time, read_duration, write_date, write_duration
 from catalogue.web.forms.fields import DateField, ReadField
+from catalogue.web.wording import page_language
 
 MOST_PLAYERS = 999
 WHOLE_DAY = timedelta(days=1)
@@ -24,6 +25,11 @@ def read_day(text: str) -> date:
     if found is None or found.exact is None:
         raise ValueError(_now("Write a full date, such as 12 February 2027."))
     return found.exact
+
+
+def write_day(day: date) -> str:
+    """Write a day as the page's readers do; it is read back as the same."""
+    return write_date(PartialDate.of(day), page_language()).replace("\N{NO-BREAK SPACE}", " ")
 
 
 def read_seconds(text: str) -> int:
@@ -48,7 +54,9 @@ def write_hour(since: timedelta) -> str:
 
 
 def day_field(label: Promise, **options: Any) -> ReadField:
-    return ReadField(read=read_day, write=str, label=label, widget=forms.TextInput(attrs={"class": "short"}), **options)
+    return ReadField(
+        read=read_day, write=write_day, label=label, widget=forms.TextInput(attrs={"class": "short"}), **options
+    )
 
 
 def length_field(label: Promise, **options: Any) -> ReadField:

@@ -44,6 +44,8 @@ from catalogue.web.forms.call_fields import (
     write_hour,
     yes_or_no,
 )
+from catalogue.web.forms.call_further import FurtherFields, further_initial
+from catalogue.web.forms.call_groups import GROUPS, SOURCES
 from catalogue.web.forms.fields import ReadField
 
 
@@ -64,7 +66,7 @@ class PasteCallForm(forms.Form):
         return str(self.cleaned_data["text"]).replace("\r\n", "\n")
 
 
-class CallForm(forms.Form):
+class CallForm(FurtherFields):
     """The conditions of a call; what no field shows is kept as it was read."""
 
     title = forms.CharField(label=_("Title"), max_length=LONG_LINE, validators=[refuse_unprintable])
@@ -197,7 +199,7 @@ class CallForm(forms.Form):
         same = ("title", "organiser", "deadline_day", "deadline_zone", "fee", "soloists_excluded", "voices_excluded",
                 "duration_min", "duration_max", "duration_strict", "duration_tolerance", "works_min", "works_max",
                 "total_min", "total_max", "composed_from", "composed_until",
-                "channels_max", "anonymous", "exclusive", "recording_live", "note_words")  # fmt: skip
+                "channels_max", "channels_exact", "anonymous", "exclusive", "recording_live", "note_words")  # fmt: skip
         return replace(
             base,
             **{name: cleaned[name] for name in same},
@@ -212,6 +214,9 @@ class CallForm(forms.Form):
             versions=Versions(cleaned["versions"]),
             novelty=self.novelty(base.novelty),
             age=self.age(base.age),
+            residence=self.residence_terms(base.residence),
+            set_rules=self.set_terms(base.set_rules),
+            portal=self.portal_terms(),
             recording=RecordingRule(cleaned["recording"]) if cleaned["recording"] else None,
             documents=tuple(line.strip() for line in cleaned["documents"].splitlines() if line.strip()),
         )
@@ -225,7 +230,7 @@ class CallForm(forms.Form):
     def novelty(self, base: Novelty) -> Novelty:
         cleaned = self.cleaned_data
         return replace(
-            base,
+            self.novelty_terms(base),
             by=Players(cleaned["novelty_by"]),
             closed=cleaned["novelty_closed"],
             planned=cleaned["novelty_planned"],
@@ -233,12 +238,13 @@ class CallForm(forms.Form):
 
     def age(self, base: Age | None) -> Age | None:
         cleaned = self.cleaned_data
-        if cleaned["age_limit"] is None and not cleaned["born_from"]:
+        if cleaned["age_limit"] is None and cleaned["age_least"] is None and not cleaned["born_from"]:
             return None
         born = cleaned["born_from"]
         after = base.after if base and base.born == born else False
         kept = base or Age()
-        return replace(kept, limit=cleaned["age_limit"], on=cleaned["age_on"], born=born, after=after)
+        ages = {"limit": cleaned["age_limit"], "least": cleaned["age_least"]}
+        return replace(kept, **ages, on=cleaned["age_on"], born=born, after=after)
 
     # ---- what is shown
 
@@ -263,79 +269,6 @@ class Group:
     id: str
     title: Promise
     rows: tuple[Row, ...]
-
-
-GROUPS: tuple[tuple[str, Promise, tuple[str, ...]], ...] = (
-    (
-        "call",
-        _("The call"),
-        ("title", "organiser", "kind", "website", "deadline_day", "deadline_time", "deadline_zone", "fee"),
-    ),
-    (
-        "players",
-        _("Players"),
-        (
-            "forces",
-            "forces_rule",
-            "players_min",
-            "players_max",
-            "strings_compulsory",
-            "usual_doublings",
-            "timpani_among_percussion",
-            "soloists_excluded",
-            "voices_excluded",
-            "electronics",
-            "channels_max",
-        ),
-    ),
-    (
-        "length",
-        _("Length and number"),
-        (
-            "duration_min",
-            "duration_max",
-            "duration_strict",
-            "duration_tolerance",
-            "works_min",
-            "works_max",
-            "total_min",
-            "total_max",
-        ),
-    ),
-    (
-        "date",
-        _("Date and novelty"),
-        (
-            "composed_from",
-            "composed_until",
-            "composed_basis",
-            "versions",
-            "unperformed",
-            "novelty_by",
-            "novelty_closed",
-            "novelty_planned",
-            "unpublished",
-            "unrecorded",
-        ),
-    ),
-    ("composer", _("The composer"), ("age_limit", "age_on", "born_from")),
-    (
-        "sending",
-        _("What to send"),
-        ("anonymous", "exclusive", "recording", "recording_live", "note_words", "documents", "notes"),
-    ),
-)
-SOURCES = {
-    "deadline_time": "deadline",
-    "forces_rule": "",
-    "players_min": "",
-    "players_max": "",
-    "age_limit": "age",
-    "born_from": "",
-    "novelty_by": "novelty",
-    "composed_basis": "",
-    "recording_live": "recording_text",
-}
 
 
 def demanded(checked: bool, before: bool | None) -> bool | None:
@@ -365,6 +298,7 @@ def initial_of(call: Call, *, website: str, notes: str, saves: int) -> dict[str,
         "age_on": call.age.on if call.age else None,
         "born_from": call.age.born if call.age else None,
         "documents": "\n".join(call.documents),
+        **further_initial(call),
         "website": website,
         "notes": notes,
         "saves": saves,
