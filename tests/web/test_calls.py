@@ -181,8 +181,10 @@ RARE = (
     TEXT
     + """
 Open to composers living in Belgium or the Netherlands, aged 18 to 35 on the closing date.
-Exactly 4 channels. Portfolio: submit three works, at least one of them for ten players or more, at least one with voice.
-A statement of 300 to 500 words, two referees, a CV of at most two pages. Files up to 20 MB each, named Surname_Title.pdf.
+Exactly 4 channels.
+Portfolio: submit three works, at least one of them for ten players or more, at least one with voice.
+A statement of 300 to 500 words, two referees, a CV of at most two pages.
+Files up to 20 MB each, named Surname_Title.pdf.
 """
 )
 
