@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, date, datetime, timedelta
 from functools import lru_cache
+from itertools import chain, islice
 
 from icalendar import Calendar, Event, Timezone, TimezoneStandard, vDDDTypes
 from icalendar.prop import vInline
@@ -73,7 +74,8 @@ def calendar_bytes(
     if not public:
         closing = deadline_entries(deadlines, selection, page_of_call)
         private = (*closing, *due_entries(dues, selection), *session_entries(sessions, selection))
-    for entry in (*private, *(entries(selection) if with_performances else ()))[:MOST_EVENTS]:
+    told = entries(selection) if with_performances else iter(())
+    for entry in islice(chain(private, told), MOST_EVENTS):
         block = event_bytes(entry)
         size += len(block)
         if size > MOST_BYTES:

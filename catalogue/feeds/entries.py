@@ -86,15 +86,16 @@ class Selection:
         return self.since or months_before(self.now.date(), MONTHS_BACK)
 
 
-def entries(selection: Selection) -> tuple[Entry, ...]:
-    """Return the events to come in their order, then the past ones, the latest first."""
-    today = selection.now.date()
+def entries(selection: Selection) -> Iterator[Entry]:
+    """Give the events to come in their order, then the past ones, the latest first; each is made as it is taken."""
+    today, since = selection.now.date(), selection.first_day
     works = works_shown(selection)
-    shown = [one for one in selection.catalogue.performances if stands_in(one, works, selection)]
+    dated = [one for one in selection.catalogue.performances if stands_in(one, works, selection)]
+    shown = [one for one in dated if day_of(one) >= since]
     coming = [one for one in shown if day_of(one) >= today]
     past = [one for one in shown if day_of(one) < today]
     in_order = [*sorted(coming, key=order), *sorted(past, key=order, reverse=True)]
-    return tuple(entry(one, works, selection) for one in in_order)
+    return (entry(one, works, selection) for one in in_order)
 
 
 def works_shown(selection: Selection) -> dict[int, WorkFacts]:
@@ -107,9 +108,7 @@ def stands_in(event: PerformanceFacts, works: Mapping[int, WorkFacts], selection
         return False
     if selection.public and (event.audience not in OPEN_TO_ALL or event.status is PerformanceStatus.PLANNED):
         return False
-    if event.programme and not any(item.work_id in works for item in event.programme):
-        return False
-    return day_of(event) >= selection.first_day
+    return not event.programme or any(item.work_id in works for item in event.programme)
 
 
 def day_of(event: PerformanceFacts) -> date:
@@ -300,6 +299,8 @@ def one_line(text: str) -> str:
 
 def clean(text: str) -> str:
     """Return the text without control characters and half characters; every line break is a line feed."""
+    if text.isprintable():
+        return text
     return CONTROL.sub("", LINE_BREAK.sub("\n", text))
 
 
