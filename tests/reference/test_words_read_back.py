@@ -31,7 +31,6 @@ BEYOND_WORDS = {
 BEYOND_PAGES = {
     "(mounted)/desk-bells": "en-GB",  # as in words: a keyboard doubled by instruments that are no usual doublings of it
     "Woodwinds: piccolo, 2 flutes (2nd doubling piccolo)": "en-GB",  # two players of a word that is no instrument
-    "tutto il quartetto di archi": "en-GB",  # an unknown instrument whose name is a label of pages, “altri”
     "a taille (tenor oboe)": "de",  # the remark is the German name
 }
 """Texts whose pages do not keep the law, by a part of them, each with a language in which they do not."""
