@@ -56,6 +56,7 @@ from catalogue.web.places import read_country, write_country, zones_of
 from catalogue.web.records.kinds import Kind, Said
 
 NAMED = (Person, Organisation, Venue)
+EMPTY = (None, "", (), [], False, 0, "0", "none")
 CHOSEN = (Performance, Recording, TechnicalSetup, Edition, MaterialSet, HireTerms)
 LONG = {"rows": 4}
 TEXT = {"rows": 8, "dir": "auto"}
@@ -353,8 +354,13 @@ class RecordForm(forms.ModelForm):
 
     @property
     def more_is_filled(self) -> bool:
+        """Whether something behind “more” is filled in otherwise than it begins, or mistaken."""
         fields = [field for _group, fields in self.more_groups() for field in fields]
-        return any(field.errors or field.value() not in (None, "", (), [], False, 0, "0", "none") for field in fields)
+        return any(field.errors or field.value() not in (*EMPTY, self._begins_as(field.name)) for field in fields)
+
+    def _begins_as(self, name: str) -> Any:
+        column: Any = next((one for one in self.instance._meta.concrete_fields if one.name == name), None)
+        return column.get_default() if column is not None else None
 
     @property
     def lists(self) -> dict[str, list[str]]:
@@ -363,5 +369,5 @@ class RecordForm(forms.ModelForm):
         if "smufl" in self.fields:
             found["signs"] = list(signs())
         if "zone" in self.fields:
-            found["zones"] = zones_of(self.instance.country)
+            found["zones"] = zones_of(getattr(self.instance, "country", ""))
         return found

@@ -18,9 +18,9 @@ PERCUSSION = Kind(
     says=_("What each percussion player needs, with sizes and ranges, and what is shared with whom."),
     main=(
         Group(_("Which"), ("player", "instrument", "number")),
-        Group(_("More exactly"), ("size", "compass", "pitches", "beaters", "shared_with")),
+        Group(_("More exactly"), ("size", "compass", "pitches", "beaters")),
     ),
-    more=(Group(_("More"), ("needs_power", "provided_by", "position")), KEPT),
+    more=(Group(_("More"), ("shared_with", "needs_power", "provided_by", "position")), KEPT),
     fields={
         "work": WORK,
         "player": Said(_("Player"), _("The number of the player who has it.")),

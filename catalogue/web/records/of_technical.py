@@ -27,10 +27,11 @@ SETUPS = Kind(
     main=(
         Group(_("Which one it is"), ("name", "kind", "description")),
         Group(_("Channels"), ("inputs", "outputs", "layout")),
-        Group(_("What has to be there"), ("equipment", "software")),
+        Group(_("What has to be there"), ("equipment",)),
     ),
     more=(
         Group(_("With less"), ("differs",)),
+        Group(_("Programs"), ("software",)),
         Group(_("What sounds"), ("fixed_media", "live_processing", "amplification", "sampler")),
         Group(_("Keeping together"), ("synchronisation", "synchronisation_note")),
         Group(_("Loudspeakers"), ("speakers",)),

@@ -152,11 +152,12 @@ EDITIONS = Kind(
     add=_("Add an edition"),
     says=_("Scores and parts as they can be had, in C or transposed, with publisher and numbers."),
     main=(
-        Group(_("What it is"), ("kind", "pitch", "accidentals")),
+        Group(_("What it is"), ("kind", "pitch")),
         Group(_("Where it can be had"), ("publisher", "number", "ismn", "published", "on_hire")),
     ),
     more=(
         Group(_("On paper"), ("pages", "paper", "binding", "stave_height")),
+        Group(_("In the score"), ("accidentals",)),
         Group(_("On the title page"), ("printing", "copyright_line")),
         Group(_("Versions"), ("version", "replaces")),
         Group(_("Known mistakes"), ("errata", "errata_on")),
@@ -242,11 +243,11 @@ RECORDINGS = Kind(
     add=_("Add a recording"),
     says=_("Releases, and recordings you keep yourself: who plays, which part to send, who may hear it."),
     main=(
-        Group(_("Who and how"), ("performers", "kind", "form", "duration")),
+        Group(_("Who and how"), ("performers", "kind", "form")),
         Group(_("To be heard"), ("address", "excerpt_from", "excerpt_until", "permission")),
     ),
     more=(
-        Group(_("When and where"), ("recorded", "place", "performance")),
+        Group(_("When and where"), ("recorded", "place", "duration", "performance")),
         Group(_("As it was released"), ("title", "label", "number", "released")),
         Group(_("Numbers"), ("isrc", "ean")),
         Group(_("More"), ("file_name", "permission_note")),
