@@ -23,9 +23,10 @@ from catalogue.facts import (
     VenueFacts,
     WorkFacts,
 )
+from catalogue.rules.playings import OPEN_TO_ALL
 from catalogue.rules.premieres import Claim
 from catalogue.rules.states import state_name
-from catalogue.terms import Audience, Extent, PerformanceStatus, WorkStatus
+from catalogue.terms import Extent, PerformanceStatus, WorkStatus
 
 LONGEST_SUMMARY, LONGEST_DESCRIPTION = 200, 2000
 MONTHS_BACK = 12
@@ -37,7 +38,6 @@ STATUSES = {
     PerformanceStatus.CANCELLED: "CANCELLED",
     PerformanceStatus.POSTPONED: "CANCELLED",
 }
-OPEN_TO_ALL = {Audience.PUBLIC, Audience.PUBLIC_REHEARSAL}
 LINE_BREAK = re.compile("\r\n|[\r\u2028\u2029]")
 CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
 NEVER = datetime(1970, 1, 1, tzinfo=UTC)

@@ -72,6 +72,7 @@ class Work(Record, Deletable, Guarded):
     ``electronics`` are reckoned from the instrumentation, as the index rows are. ``duration`` is the published one, of
     an open form the usual one between ``least_duration`` and ``most_duration``. ``tempo_map`` stands as it was typed;
     ``tempo_map_dated`` is the day on which it was last changed, ``cue_letters`` says who the letters at the cues are.
+    ``is_public`` puts it on the composer's public pages, where these are open.
     """
 
     composer = models.ForeignKey(Composer, on_delete=models.CASCADE, related_name="works")
@@ -113,6 +114,7 @@ class Work(Record, Deletable, Guarded):
     iswc = line(IDENTIFIER)
     ismn = line(IDENTIFIER)
     parts_on_hire = models.BooleanField(default=False)
+    is_public = models.BooleanField(default=False)
     programme_note = text()
     electronics_note = text()
     notes = text()

@@ -15,6 +15,17 @@ from catalogue.rules.search import fold
 from catalogue.rules.states import state_named
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
 
+OPEN_TO_ALL = frozenset({Audience.PUBLIC, Audience.PUBLIC_REHEARSAL})
+ANNOUNCED = frozenset(
+    {
+        PerformanceStatus.CONFIRMED,
+        PerformanceStatus.GIVEN,
+        PerformanceStatus.POSTPONED,
+        PerformanceStatus.CANCELLED,
+    }
+)
+"""What has become of an event that everybody may be told of; a planned one is not announced yet."""
+
 
 class Standing(Enum):
     """Whether a playing took place and was public, is still to come and will be, or counts for nothing."""

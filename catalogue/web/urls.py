@@ -157,6 +157,7 @@ hire_addresses: list[URLPattern] = [
 profile_addresses: list[URLPattern] = [
     path("", profile.profile, name="profile"),
     path("edit/", profile.profile_edit, name="profile-edit"),
+    path("public/", public.publishing, name="publishing"),
     path("members/", members.member_list, name="member-list"),
     path("members/<int:member>/", members.member_change, name="member-change"),
     path("members/<int:member>/remove/", members.member_remove, name="member-remove"),
@@ -239,6 +240,14 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("c/<slug:composer>/", include(catalogue_addresses)),
     path("feeds/<str:token>/<slug:name>.ics", feeds.feed, name="feed"),
     path("calendars/<slug:name>.ics", feeds.public_feed, name="public-feed"),
+    path("public/<slug:name>/", public.public_composer, name="public-composer"),
+    path("public/<slug:name>/works/<int:work>/", public.public_work, name="public-work"),
+    path(
+        "public/<slug:name>/performances/<int:performance>/", public.public_performance, name="public-performance"
+    ),
+    path("public/<slug:name>/<slug:group>.<slug:format>", public.public_news, name="public-news"),
+    path("sitemap.xml", public.site_map, name="site-map"),
+    path("robots.txt", public.robots, name="robots"),
     path("riders/<str:token>/", riders.rider_answer, name="rider-answer"),
     path("riders/<str:token>/<slug:format>/", riders.rider_file, name="rider-file"),
     path("sign-in/", sign.sign_in, name="sign-in"),

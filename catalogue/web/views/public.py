@@ -1,0 +1,133 @@
+"""What everybody may see without an account: the public pages of composers, their feeds, what search engines ask for.
+
+Also the page on which an owner opens them. A catalogue that is not open, a work that is not public and an address that
+never was are answered alike.
+"""
+
+from __future__ import annotations
+
+from hashlib import sha256
+
+from django.conf import settings
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.template.loader import render_to_string
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.cache import get_conditional_response
+from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
+from django.views.decorators.http import require_http_methods, require_safe
+
+from catalogue.actions.publishing import publish
+from catalogue.feeds.news import atom_bytes, json_bytes
+from catalogue.gathering.published import public_performances, public_works
+from catalogue.models import Composer, Work
+from catalogue.terms import WorkStatus
+from catalogue.web.access import CatalogueRequest, owner_page
+from catalogue.web.notices import say
+from catalogue.web.public_pages import (
+    addresses_of,
+    composer_page,
+    event_page,
+    performances_news,
+    places_of_the_site,
+    work_page,
+    works_news,
+)
+from catalogue.web.wording import page_language
+
+FRESH = 300  # seconds that a copy may be used without asking
+NEWS = {
+    "atom": ("application/atom+xml; charset=utf-8", atom_bytes),
+    "json": ("application/feed+json; charset=utf-8", json_bytes),
+}
+GROUPS = ("works", "performances")
+
+
+def open_composer(slug: str) -> Composer:
+    return get_object_or_404(Composer.objects.filter(is_public=True), slug=slug)
+
+
+def for_all(request: HttpRequest, response: HttpResponse) -> HttpResponse:
+    """Let everybody keep a copy for a while, and say where it has not changed since theirs was made."""
+    response.headers["Cache-Control"] = f"public, max-age={FRESH}"
+    response.headers["ETag"] = f'"{sha256(response.content).hexdigest()[:32]}"'
+    return get_conditional_response(request, etag=response.headers["ETag"], response=response) or response
+
+
+@require_safe
+def public_composer(request: HttpRequest, name: str) -> HttpResponse:
+    """/public/<composer>/ — who it is, the works that are public, the performances to come."""
+    composer = open_composer(name)
+    page = composer_page(composer, today=timezone.localdate(), language=page_language())
+    return for_all(request, render(request, "public/composer.html", {"page": page, "whose": composer}))
+
+
+@require_safe
+def public_work(request: HttpRequest, name: str, work: int) -> HttpResponse:
+    """/public/<composer>/works/<work>/ — a work that is public, with its performances."""
+    composer = open_composer(name)
+    found = get_object_or_404(public_works(composer), pk=work)
+    page = work_page(composer, found, today=timezone.localdate(), language=page_language())
+    return for_all(request, render(request, "public/work.html", {"page": page, "whose": composer}))
+
+
+@require_safe
+def public_performance(request: HttpRequest, name: str, performance: int) -> HttpResponse:
+    """/public/<composer>/performances/<performance>/ — a performance that is announced and open to all."""
+    composer = open_composer(name)
+    found = get_object_or_404(public_performances(composer), pk=performance)
+    page = event_page(composer, found, language=page_language())
+    return for_all(request, render(request, "public/performance.html", {"page": page, "whose": composer}))
+
+
+@require_safe
+def public_news(request: HttpRequest, name: str, group: str, format: str) -> HttpResponse:
+    """/public/<composer>/<works or performances>.<atom or json> — news for readers of feeds."""
+    composer = open_composer(name)
+    if group not in GROUPS or format not in NEWS:
+        raise Http404
+    own, language = settings.SITE_URL + request.path, composer.language
+    if group == "works":
+        news = works_news(composer, own, language)
+    else:
+        news = performances_news(composer, own, timezone.localdate(), language)
+    content_type, written = NEWS[format]
+    return for_all(request, HttpResponse(written(news), content_type=content_type))
+
+
+@require_safe
+def site_map(request: HttpRequest) -> HttpResponse:
+    """/sitemap.xml — every public page of the house (sitemaps.org, protocol 0.9)."""
+    content = render_to_string("public/sitemap.xml", {"places": places_of_the_site()})
+    return for_all(request, HttpResponse(content, content_type="application/xml; charset=utf-8"))
+
+
+@require_safe
+def robots(request: HttpRequest) -> HttpResponse:
+    """/robots.txt — what a search engine may read; secret addresses are not named, since naming would tell of them."""
+    lines = ("User-agent: *", "Disallow: /c/", "Disallow: /*?", f"Sitemap: {settings.SITE_URL}{reverse('site-map')}")
+    return for_all(request, HttpResponse("\n".join(lines) + "\n", content_type="text/plain; charset=utf-8"))
+
+
+@owner_page
+@require_http_methods(["GET", "POST"])
+def publishing(request: CatalogueRequest) -> HttpResponse:
+    """/c/<composer>/profile/public/ — opens the public pages or shuts them, and says which works stand on them."""
+    composer = request.composer
+    works = Work.objects.filter(composer=composer, status=WorkStatus.ACTIVE.value).in_title_order()
+    if request.method == "POST":
+        every = "every" in request.POST
+        typed = [int(key) for key in request.POST.getlist("work") if key.isdecimal() and len(key) < 19]
+        chosen = list(works.values_list("pk", flat=True)) if every else typed
+        is_open = request.POST.get("open") == "yes"
+        number = publish(composer=composer, is_open=is_open, works=chosen, now=timezone.now())
+        told = ngettext("%(number)s work stands on them.", "%(number)s works stand on them.", number)
+        heading = _("The public pages are open.") if is_open else _("The public pages are shut.")
+        say(request, f"{heading} {told % {'number': number}}")
+        return redirect("publishing", composer.slug)
+    page = composer_page(composer, today=timezone.localdate(), language=composer.language)
+    to_paste = render_to_string("public/pasted.html", {"page": page, "addresses": addresses_of(composer)})
+    context = {"works": works, "address": addresses_of(composer).composer, "to_paste": to_paste.strip()}
+    return render(request, "profile/publishing.html", context)
