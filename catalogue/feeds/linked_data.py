@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from catalogue.facts import ComposerFacts, PerformanceFacts, VenueFacts, WorkFacts
+from catalogue.facts import ComposerFacts, MovementFacts, PerformanceFacts, VenueFacts, WorkFacts
 from catalogue.feeds.entries import one_line
 from catalogue.terms import PerformanceStatus, PerformerRole
 from catalogue.timing import Duration, PartialDate
@@ -89,11 +89,7 @@ def composition(work: WorkFacts, addresses: Addresses, *, description: str = "")
             "inLanguage": work.text_language,
             "description": one_line(description),
             "identifier": numbered(work),
-            "includedComposition": [
-                filled({"@type": "MusicComposition", "name": one_line(one.title), "timeRequired": lasting(one.duration)})
-                for one in work.movements
-                if one.title
-            ],
+            "includedComposition": [movement(one) for one in work.movements if one.title],
         }
     )
 
@@ -115,12 +111,17 @@ def event(performance: PerformanceFacts, works: Mapping[int, WorkFacts], address
             ],
             "organizer": named("Organization", performance.presenter),
             "composer": {"@id": f"{addresses.composer}#composer"},
-            "workPerformed": [
-                {"@type": "MusicComposition", "@id": f"{addresses.work(each)}#work", "name": one_line(works[each].title.title)}
-                for each in dict.fromkeys(played)
-            ],
+            "workPerformed": [performed(works[each], addresses) for each in dict.fromkeys(played)],
         }
     )
+
+
+def movement(one: MovementFacts) -> Node:
+    return filled({"@type": "MusicComposition", "name": one_line(one.title), "timeRequired": lasting(one.duration)})
+
+
+def performed(work: WorkFacts, addresses: Addresses) -> Node:
+    return {"@type": "MusicComposition", "@id": f"{addresses.work(work.id)}#work", "name": one_line(work.title.title)}
 
 
 def named(kind: str, name: str) -> Node | None:

@@ -1,4 +1,4 @@
-"""What a composer has made public: the works chosen for it, and their performances that are announced and open to all."""
+"""What a composer has made public: works chosen for it, and their performances that are announced and open to all."""
 
 from __future__ import annotations
 

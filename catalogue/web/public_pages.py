@@ -1,4 +1,4 @@
-"""What the public pages of a catalogue show, gathered in a fixed number of queries: nothing but what is meant for all."""
+"""What the public pages of a catalogue show, gathered in a fixed number of queries: only what is meant for all."""
 
 from __future__ import annotations
 
@@ -154,7 +154,9 @@ def event_page(composer: Composer, performance: Performance, *, language: str) -
     (line,) = events_of([shown], works, says)
     when = ", ".join(part for part in (day, at) if part)
     where = plain(joined(places(shown), ", "))
-    head = Head(name, ", ".join(part for part in (when, where) if part), addresses.performance(shown.id), graph_of(nodes))
+    head = Head(
+        name, ", ".join(part for part in (when, where) if part), addresses.performance(shown.id), graph_of(nodes)
+    )
     return PublicEvent(head, shown, line, when)
 
 
@@ -181,15 +183,19 @@ def events_of(
         Event(
             id=one.id,
             day=date_text(one.date, says.language),
-            works=tuple(
-                (key, works[key].title.title) for key in dict.fromkeys(item.work_id for item in one.programme) if key in works
-            ),
+            works=titles_of(one, works),
             where=joined(places(one), ", "),
             who=performers(one, says, sentence=False),
             became=one.status,
         )
         for one in performances
     )
+
+
+def titles_of(performance: PerformanceFacts, works: Mapping[int, WorkFacts]) -> tuple[tuple[int, str], ...]:
+    """The works of a programme that are known here, each once, with their titles."""
+    keys = dict.fromkeys(item.work_id for item in performance.programme)
+    return tuple((key, works[key].title.title) for key in keys if key in works)
 
 
 # ---- for readers of feeds and for search engines

@@ -34,6 +34,7 @@ from catalogue.web.views import (
     performance_forms,
     performances,
     profile,
+    public,
     records,
     riders,
     saved_views,
@@ -242,9 +243,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("calendars/<slug:name>.ics", feeds.public_feed, name="public-feed"),
     path("public/<slug:name>/", public.public_composer, name="public-composer"),
     path("public/<slug:name>/works/<int:work>/", public.public_work, name="public-work"),
-    path(
-        "public/<slug:name>/performances/<int:performance>/", public.public_performance, name="public-performance"
-    ),
+    path("public/<slug:name>/performances/<int:performance>/", public.public_performance, name="public-performance"),
     path("public/<slug:name>/<slug:group>.<slug:format>", public.public_news, name="public-news"),
     path("sitemap.xml", public.site_map, name="site-map"),
     path("robots.txt", public.robots, name="robots"),

@@ -84,7 +84,8 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "rider": lambda: make_rider(composer).pk,
         "ridersending": lambda: make_sending(composer)[0].pk,
         "hire": lambda: make_hire(composer).pk,
-        "format": lambda: "pdf",
+        "format": lambda: "atom" if name == "public-news" else "pdf",
+        "group": lambda: "works",
         "name": lambda: open_calendar(composer).slug,
         "address": lambda: make_calendar(composer).pk,
         "work": lambda: Work.objects.create(composer=composer, title="Rope Tables", tempo_map="1-4 4/4 q=60").pk,
@@ -112,6 +113,8 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "storedfile": lambda: make_file(composer).pk,
         "number": lambda: 1,
     }
+    if name in {"public-work", "public-performance"}:
+        makers |= {"work": lambda: make_public(composer)[0].pk, "performance": lambda: make_public(composer)[1].pk}
     return {part: makers[part]() for part in variable}
 
 
@@ -130,7 +133,16 @@ def make_calendar(composer: Composer) -> CalendarAddress:
 
 def open_calendar(composer: Composer) -> Composer:
     open_to_all(composer=composer, is_open=True)
+    composer.is_public = True
+    composer.save(update_fields=["is_public"])
     return composer
+
+
+def make_public(composer: Composer) -> tuple[Work, Performance]:
+    work = Work.objects.create(composer=composer, title="Rope Tables", is_public=True)
+    performance = Performance.objects.create(composer=composer, city="Lyon", date="2026-03-28", status="confirmed")
+    ProgrammedWork.objects.create(performance=performance, work=work, order=1)
+    return work, performance
 
 
 def make_award_or_work(is_award: bool, composer: Composer) -> int:

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import csv
 import io
+import json
 import os
 import re
 import zipfile
@@ -77,12 +78,19 @@ def is_planted(element: Any) -> bool:
     if not isinstance(element.tag, str):
         return True
     names = [name.lower() for name in element.attrib]
-    scripted = element.tag == "script" and not element.get("src", "").startswith("/static/")
+    scripted = element.tag == "script" and not is_own_script(element)
     return (
         scripted
         or element.tag.lower().startswith("planted")
         or any(name.startswith(("on", "planted")) for name in names)
     )
+
+
+def is_own_script(element: Any) -> bool:
+    """Whether a script is a file of the site, or linked data, which no browser runs."""
+    if element.get("type") == "application/ld+json":
+        return "@graph" in json.loads(element.text)
+    return str(element.get("src", "")).startswith("/static/")
 
 
 def is_safe(address: str) -> bool:

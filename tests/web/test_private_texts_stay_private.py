@@ -21,7 +21,9 @@ from django.test import Client
 from django.urls import reverse
 
 from catalogue.actions.calendars import open_to_all
-from catalogue.models import Composer, Rider, RiderSending
+from catalogue.actions.publishing import publish
+from catalogue.models import Composer, Performance, Rider, RiderSending, Work
+from tests.conftest import NOW
 from tests.web.every_page import addresses_of
 from tests.web.pages import Page
 from tests.web.test_every_address_by_role import TABLE, values
@@ -51,11 +53,22 @@ IN_A_RIDER = {
     "Work.subtitle", "Work.title", "Work.translated_title", "Work.transliteration",
 }  # fmt: skip
 """What the presenter is told who was sent the rider."""
+ON_PUBLIC_PAGES = IN_THE_CALENDAR | {
+    "Commission.funder", "Commission.name", "Composer.isni", "Composer.original_name", "Composer.short_biography",
+    "Composer.website", "Movement.title", "Work.catalogue_number", "Work.iswc", "Work.original_title",
+    "Work.programme_note", "Work.publisher", "Work.subtitle", "Work.text_author", "Work.translated_title",
+    "Work.transliteration",
+}  # fmt: skip
+"""What everybody is told of works that are made public, and of their performances."""
 MEANT_FOR: dict[str, set[str] | None] = {
     "public-feed": IN_THE_CALENDAR,
     "feed": None,
     "rider-answer": IN_A_RIDER,
     "rider-file": IN_A_RIDER,
+    "public-composer": ON_PUBLIC_PAGES,
+    "public-work": ON_PUBLIC_PAGES,
+    "public-performance": ON_PUBLIC_PAGES,
+    "public-news": ON_PUBLIC_PAGES,
 }
 """What may stand at an address; None: it is a member's own, for whom nothing is hidden. Elsewhere nothing may."""
 
@@ -80,7 +93,8 @@ class Words:
 @pytest.fixture
 def words(composer: Composer) -> Words:
     found = Words()
-    make_whole_catalogue(composer)
+    work = make_whole_catalogue(composer)
+    publish(composer=composer, is_open=True, works=[work.pk], now=NOW)
     fill_texts(found.word_for)
     open_to_all(composer=composer, is_open=True)
     return found
@@ -122,6 +136,23 @@ def open_names() -> list[str]:
     return [name for name, row in TABLE.items() if row["who"] == "everybody"]
 
 
+def parts_of(name: str, composer: Composer, token: str) -> list[dict[str, Any]]:
+    """What stands in the addresses of that name, so that they lead to the catalogue's own records."""
+    slug = {"name": composer.slug}
+    known: dict[str, list[dict[str, Any]]] = {
+        "rider-answer": [{"token": token}],
+        "rider-file": [{"token": token, "format": format} for format in ("pdf", "docx")],
+        "public-work": [{**slug, "work": Work.objects.earliest("pk").pk}],
+        "public-performance": [{**slug, "performance": Performance.objects.earliest("pk").pk}],
+        "public-news": [
+            {**slug, "group": group, "format": format}
+            for group in ("works", "performances")
+            for format in ("atom", "json")
+        ],
+    }
+    return known.get(name) or [values(name, composer)]
+
+
 def test_pages_without_an_account_tell_what_is_meant_for_them_alone(
     composer: Composer, owner: User, words: Words, token: str
 ) -> None:
@@ -129,15 +160,16 @@ def test_pages_without_an_account_tell_what_is_meant_for_them_alone(
     fill_sending.update(answered_by=words.word_for(RiderSending, RiderSending._meta.get_field("answered_by")))
     told: dict[str, set[str]] = {}
     for name in open_names():
-        parts = values(name, composer) if name not in {"rider-answer", "rider-file"} else {"token": token}
-        for ending in ("pdf", "docx") if name == "rider-file" else ("",):
-            address = reverse(name, kwargs={**parts, **({"format": ending} if ending else {})})
+        for parts in parts_of(name, composer, token):
+            address = reverse(name, kwargs=parts)
             told[name] = told.get(name, set()) | words.told_in(text_of(Client().get(address)))
 
     meant = {name: MEANT_FOR.get(name, set()) for name in told}
     assert {name: sorted(told[name] - allowed) for name, allowed in meant.items() if allowed is not None} == {
         name: [] for name, allowed in meant.items() if allowed is not None
     }
+    assert "Work.programme_note" in told["public-work"]
+    assert "Work.title" in told["public-composer"] & told["public-performance"] & told["public-news"]
     assert "Work.title" in told["public-feed"] & told["rider-answer"] & told["rider-file"]
 
 

@@ -50,7 +50,12 @@ def open_composer(slug: str) -> Composer:
 
 
 def for_all(request: HttpRequest, response: HttpResponse) -> HttpResponse:
-    """Let everybody keep a copy for a while, and say where it has not changed since theirs was made."""
+    """Let everybody keep a copy for a while, and say where it has not changed since theirs was made.
+
+    What somebody sees who is signed in carries their name and is theirs alone.
+    """
+    if request.user.is_authenticated:
+        return response
     response.headers["Cache-Control"] = f"public, max-age={FRESH}"
     response.headers["ETag"] = f'"{sha256(response.content).hexdigest()[:32]}"'
     return get_conditional_response(request, etag=response.headers["ETag"], response=response) or response

@@ -1,0 +1,154 @@
+"""/public/<composer>/ and what hangs on it: pages without an account, feeds, site map; opening them in the profile"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Any
+from xml.etree import ElementTree
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+
+from catalogue.actions.publishing import publish
+from catalogue.models import Composer, Work
+from tests.conftest import NOW
+from tests.makers import make_performance, make_venue, make_work
+from tests.web.pages import Page
+
+pytestmark = pytest.mark.django_db
+ADDRESS = "/public/ilka-marovand/"
+ATOM = "{http://www.w3.org/2005/Atom}"
+
+
+@pytest.fixture
+def ferry(composer: Composer) -> Work:
+    work = make_work("Ash Ferry", composer=composer, duration="12'30", completed="2021-05", instrumentation="2vn.va.vc")
+    hall = make_venue("Dock Hall", composer=composer)
+    make_performance(work, venue=hall, status="confirmed", performers=("Kestrel Quartet",))
+    make_performance(work, venue=hall, date="2026-06-01", status="planned", event_title="Not announced")
+    make_performance(work, venue=hall, date="2026-06-02", audience="private", event_title="At home")
+    return work
+
+
+@pytest.fixture
+def opened(composer: Composer, ferry: Work) -> Work:
+    make_work("Kept Back", composer=composer)
+    publish(composer=composer, is_open=True, works=[ferry.pk], now=NOW)
+    return ferry
+
+
+def graph_in(page: Page) -> list[dict[str, Any]]:
+    (told,) = page.texts("//script[@type='application/ld+json']")
+    nodes: list[dict[str, Any]] = json.loads(told)["@graph"]
+    return nodes
+
+
+def test_nothing_is_there_until_the_pages_are_opened(ferry: Work) -> None:
+    addresses = (ADDRESS, f"{ADDRESS}works/{ferry.pk}/", f"{ADDRESS}works.atom")
+
+    assert [Client().get(address).status_code for address in addresses] == [404, 404, 404]
+    assert ADDRESS not in Client().get("/sitemap.xml").content.decode()
+
+
+def test_composer_page_shows_what_is_public_and_what_is_to_come(opened: Work) -> None:
+    page = Page(Client().get(ADDRESS))
+
+    assert page.texts("//section[starts-with(@id, 'works')]//b") == ["Ash Ferry"]
+    assert "Kestrel Quartet" in page.text("//section[@id='coming']")
+    assert not any(word in page.text() for word in ("Kept Back", "Not announced", "At home"))
+
+
+def test_a_work_that_is_not_public_and_a_performance_that_is_private_are_not_there(
+    composer: Composer, opened: Work
+) -> None:
+    other = Work.objects.get(title="Kept Back")
+    hidden = composer.performances.exclude(status="confirmed") | composer.performances.filter(audience="private")
+
+    answers = [Client().get(f"{ADDRESS}works/{other.pk}/")]
+    answers += [Client().get(f"{ADDRESS}performances/{one.pk}/") for one in hidden]
+
+    assert [answer.status_code for answer in answers] == [404, 404, 404]
+
+
+def test_pages_say_the_same_to_machines(composer: Composer, opened: Work) -> None:
+    event = composer.performances.get(status="confirmed", audience="public")
+    told = {node["@type"]: node for node in graph_in(Page(Client().get(f"{ADDRESS}performances/{event.pk}/")))}
+    work = {node["@type"]: node for node in graph_in(Page(Client().get(f"{ADDRESS}works/{opened.pk}/")))}
+
+    assert told["MusicEvent"]["startDate"] == "2026-05-16T17:30:00+00:00"
+    assert told["MusicEvent"]["location"]["address"]["addressCountry"] == "CH"
+    assert told["MusicEvent"]["performer"][0]["name"] == "Kestrel Quartet"
+    assert told["MusicEvent"]["workPerformed"][0]["@id"] == work["MusicComposition"]["@id"]
+    assert (work["MusicComposition"]["timeRequired"], work["MusicComposition"]["dateCreated"]) == (
+        "PT12M30S",
+        "2021-05",
+    )
+
+
+def test_feeds_of_news_hold_the_same_items(opened: Work) -> None:
+    atom = ElementTree.fromstring(Client().get(f"{ADDRESS}works.atom").content)  # noqa: S314 - our own answer
+    news = json.loads(Client().get(f"{ADDRESS}works.json").content)
+
+    (entry,) = atom.findall(f"{ATOM}entry")
+    (item,) = news["items"]
+    assert entry.findtext(f"{ATOM}title") == item["title"] == "Ash Ferry"
+    assert entry.findtext(f"{ATOM}id") == item["id"] == f"urn:uuid:{opened.uid}"
+    assert news["version"] == "https://jsonfeed.org/version/1.1"
+    assert [one["title"] for one in json.loads(Client().get(f"{ADDRESS}performances.json").content)["items"]] == [
+        "Ash Ferry"
+    ]
+
+
+def test_site_map_lists_the_public_pages_alone(opened: Work) -> None:
+    told = Client().get("/sitemap.xml").content.decode()
+
+    assert told.count("<loc>") == 3
+    assert f"/public/ilka-marovand/works/{opened.pk}/</loc>" in told
+    assert "Sitemap: http" in Client().get("/robots.txt").content.decode()
+
+
+def test_what_has_not_changed_is_not_sent_again(opened: Work) -> None:
+    first = Client().get(ADDRESS)
+
+    again = Client().get(ADDRESS, headers={"If-None-Match": first.headers["ETag"]})
+
+    assert (again.status_code, again.content) == (304, b"")
+
+
+def test_owner_opens_the_pages_and_says_which_works_stand_on_them(
+    composer: Composer, ferry: Work, signed_in: Callable[[User], Client], owner: User
+) -> None:
+    browser, other = signed_in(owner), make_work("Salt", composer=composer)
+    address = "/c/ilka-marovand/profile/public/"
+
+    browser.post(address, {"open": "yes", "work": [str(other.pk), "999999", "x"]})
+    page = Page(browser.get(address))
+    assert page.values("//input[@name='work'][@checked]/@value") == [str(other.pk)]
+    assert "<em>Salt</em>" in page.text("//textarea[@id='to-paste']")
+    assert Client().get(ADDRESS).status_code == 200
+
+    browser.post(address, {"every": "yes"})
+    assert Work.objects.filter(is_public=True).count() == 2
+    assert Client().get(ADDRESS).status_code == 404
+
+
+def queries(address: str) -> int:
+    with CaptureQueriesContext(connection) as asked:
+        assert Client().get(address).status_code == 200
+    return len(asked)
+
+
+def test_pages_ask_the_database_as_often_for_three_works_as_for_one(composer: Composer, opened: Work) -> None:
+    addresses = [ADDRESS, f"{ADDRESS}works/{opened.pk}/", f"{ADDRESS}works.atom", f"{ADDRESS}performances.json"]
+    before = [queries(address) for address in addresses]
+
+    for title in ("Salt", "Weir"):
+        work = make_work(title, composer=composer, movements=("I", "II"))
+        make_performance(work, opened, date="2026-07-01", status="confirmed", performers=("Kestrel Quartet",))
+    publish(composer=composer, is_open=True, works=Work.objects.values_list("pk", flat=True), now=NOW)
+
+    assert [queries(address) for address in addresses] == before
