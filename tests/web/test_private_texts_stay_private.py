@@ -57,7 +57,7 @@ ON_PUBLIC_PAGES = IN_THE_CALENDAR | {
     "Commission.funder", "Commission.name", "Composer.isni", "Composer.original_name", "Composer.short_biography",
     "Composer.website", "Movement.title", "Work.catalogue_number", "Work.iswc", "Work.original_title",
     "Work.programme_note", "Work.publisher", "Work.subtitle", "Work.text_author", "Work.translated_title",
-    "Work.transliteration",
+    "Work.transliteration", "Work.version_label",
 }  # fmt: skip
 """What everybody is told of works that are made public, and of their performances."""
 MEANT_FOR: dict[str, set[str] | None] = {
