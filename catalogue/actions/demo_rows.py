@@ -112,6 +112,7 @@ def composer_columns(row: Row) -> Row:
         "original_name": row.get("original_script_name", ""),
         "born": read_date(row["born"]),
         "country": row["nationality"],
+        "is_public": row.get("has_public_pages", False),
         "biography": row["biography_long"],
         "short_biography": row["biography_short"],
         "string_strengths": strengths(row.get("string_strengths")),
@@ -149,6 +150,7 @@ def new_work(composer: Composer, house: House, row: Row) -> Work:
         setattr(work, column, maybe(read_duration, row.get(column)))
     work.publisher = house.name_of(row.get("publisher"))
     work.parts_on_hire = row.get("parts_on_hire", False)
+    work.is_public = composer.is_public and work.status == WorkStatus.ACTIVE.value
     return work
 
 
