@@ -223,7 +223,7 @@ def test_work_page_and_performance_page_lead_to_the_parts_checklist(browser: Cli
     ]
 
 
-@pytest.mark.parametrize("kind", ["works-list", "cv-section", "parts-checklist"])
+@pytest.mark.parametrize("kind", ["works-list", "cv-section", "parts-checklist", "front-matter"])
 def test_number_of_queries_does_not_grow_with_the_catalogue(browser: Client, composer: Composer, kind: str) -> None:
     def queries() -> int:
         with CaptureQueriesContext(connection) as asked:

@@ -186,13 +186,16 @@ class Writer:
 
     def pairs(self, pairs: Pairs) -> Iterator[str]:
         for group in pairs.groups:
-            rows = "".join(f"{self.label(pair.label)}<dd>{self.text(pair.value)}</dd>" for pair in group)
+            rows = "".join(
+                f"{self.label(pair.label, is_first=not place)}<dd>{self.text(pair.value)}</dd>"
+                for place, pair in enumerate(group)
+            )
             if rows:
                 yield f'<dl class="pairs">{rows}</dl>'
 
-    def label(self, label: Text) -> str:
-        """The label of a fact; what has none goes on with the fact before it."""
-        return f"<dt>{self.text(label)}</dt>" if label else ""
+    def label(self, label: Text, *, is_first: bool) -> str:
+        """The label of a fact; what has none goes on with the fact before it, if there is one."""
+        return f"<dt>{self.text(label)}</dt>" if label or is_first else ""
 
     def legend(self, legend: Legend) -> Iterator[str]:
         yield self.heading(2, legend.head)

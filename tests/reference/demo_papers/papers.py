@@ -6,13 +6,16 @@ import subprocess
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
+from itertools import cycle
 
 from catalogue.documents.model import Document, Paper
 from catalogue.documents.registry import DocumentNeeds, render
 from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue
+from catalogue.gathering.records import gather_records_of_work
 from catalogue.making import Wish, make_document
-from catalogue.models import Composer, Rider, Work
+from catalogue.models import Composer, Edition, Rider, Work
+from catalogue.record_facts import EditionFacts, WorkRecords
 
 TODAY = date(2026, 3, 9)
 SINCE = date(2015, 1, 1)
@@ -65,6 +68,15 @@ class Sheet:
 
 
 @dataclass(frozen=True)
+class Score:
+    """The front of a score, and all that is recorded around its work."""
+
+    sheet: Sheet
+    records: WorkRecords
+    edition: EditionFacts
+
+
+@dataclass(frozen=True)
 class Papers:
     """All of them; ``refused`` says by its title why the parts of a work cannot be listed."""
 
@@ -73,6 +85,7 @@ class Papers:
     checklists: tuple[Sheet, ...]
     refused: dict[str, str]
     riders: tuple[Sheet, ...]
+    scores: tuple[Score, ...] = ()
 
     @property
     def all(self) -> tuple[Sheet, ...]:
@@ -128,4 +141,18 @@ def riders() -> list[Sheet]:
         for one in Rider.objects.select_related("work", "composer").order_by("pk")
         for works in [(one.work_id,)]
         for wish in [Wish("rider", "en-GB", Paper.A4, TODAY, works=works, performance=one.performance_id)]
+    ]
+
+
+def scores() -> list[Score]:
+    """Make the front of every score that has a copyright line, on three papers by turns."""
+    editions = Edition.objects.exclude(copyright_line="").select_related("work__composer").order_by("pk")
+    return [
+        Score(sheet, records, next(edition for edition in records.editions if edition.id == one.pk))
+        for one, paper in zip(editions, cycle((Paper.A3, Paper.TEN_BY_THIRTEEN, Paper.LETTER)))
+        for composer, records in [(one.work.composer, gather_records_of_work(one.work))]
+        for catalogue in [gather_catalogue(composer)]
+        for wish in [Wish("front-matter", "en-GB", paper, TODAY, works=(one.work_id,))]
+        for document in [make_document(composer, wish)]
+        for sheet in [Sheet(f"{one.work.title} front", catalogue, document, catalogue.works_by_id()[one.work_id])]
     ]
