@@ -10,7 +10,7 @@ import pytest
 from catalogue.benches.invented import catalogue, forces
 from catalogue.benches.measuring import Bench, Pair, benches, measure
 from catalogue.benches.subjects.documents import draw_bare, lines_of, works_list
-from catalogue.benches.subjects.feeds import cold, warm
+from catalogue.benches.subjects.feeds import again, cold
 
 ALL = benches()
 
@@ -46,7 +46,7 @@ def test_each_bench_does_both_things_at_a_small_size(bench: Bench) -> None:
         assert pair.bare()
 
 
-@pytest.mark.parametrize("prepare", [cold, warm])
+@pytest.mark.parametrize("prepare", [cold, again])
 def test_the_bound_of_the_calendar_writes_as_many_events(
     prepare: Callable[[int], AbstractContextManager[Pair]],
 ) -> None:
