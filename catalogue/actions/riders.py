@@ -5,19 +5,18 @@ The address of a sending holds a token of 256 random bits, shown once; the datab
 
 from __future__ import annotations
 
-import secrets
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from django.db import models, transaction
-from django.db.models import F, Max
+from django.db import transaction
+from django.db.models import Max
 
+from catalogue.actions.addresses import check_typed, new_token, note_reading, shut
 from catalogue.models import Rider, RiderAnswer, RiderSending
 from catalogue.models.people import sha256_of
 from catalogue.terms import Answer
 
-TOKEN_BYTES = 32
 LASTS = timedelta(days=120)
 """How long an address is open, unless the performance is later."""
 AFTER = timedelta(days=14)
@@ -49,7 +48,7 @@ def send_rider(*, rider: Rider, to: str, package: Package, now: datetime) -> tup
     What was answered to an item of the revision before holds for the same item of this one.
     """
     before = rider.sendings.order_by("revision").last()
-    token = secrets.token_urlsafe(TOKEN_BYTES)
+    token = new_token()
     sending = RiderSending(
         rider=rider,
         revision=next_revision(rider),
@@ -67,11 +66,6 @@ def send_rider(*, rider: Rider, to: str, package: Package, now: datetime) -> tup
     if before is not None:
         carry_answers(before, sending)
     return sending, token
-
-
-def check_typed(record: models.Model, *columns: str) -> None:
-    """Raise ValidationError where what somebody typed into these columns must not be stored."""
-    record.clean_fields(exclude={one.name for one in record._meta.concrete_fields} - set(columns))
 
 
 def next_revision(rider: Rider) -> int:
@@ -98,7 +92,7 @@ def carry_answers(before: RiderSending, sending: RiderSending) -> None:
 
 def withdraw_sending(*, sending: RiderSending, now: datetime) -> None:
     """Shut the address of a sending; what was answered stays."""
-    RiderSending.objects.filter(pk=sending.pk, withdrawn_at__isnull=True).update(withdrawn_at=now)
+    shut(sending, now)
 
 
 def find_sending(token: str, *, now: datetime) -> RiderSending | None:
@@ -109,9 +103,7 @@ def find_sending(token: str, *, now: datetime) -> RiderSending | None:
 
 def mark_read(*, sending: RiderSending, now: datetime) -> None:
     """Note that the address was opened."""
-    rows = RiderSending.objects.filter(pk=sending.pk)
-    rows.filter(first_read_at__isnull=True).update(first_read_at=now)
-    rows.update(last_read_at=now, times_read=F("times_read") + 1)
+    note_reading(sending, now)
 
 
 @transaction.atomic

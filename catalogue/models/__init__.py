@@ -9,6 +9,7 @@ from catalogue.models.contributors import Contributor
 from catalogue.models.cues import Cue
 from catalogue.models.editions import Edition, TextSource
 from catalogue.models.entry import EntryKey, EntryPurpose
+from catalogue.models.file_links import FileLink, LinkedFile
 from catalogue.models.hires import Hire, HiredPerformance, HireItem
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.journeys import LeadTimes, Return, Session, Step
@@ -41,6 +42,7 @@ __all__ = [
     "Edition",
     "EntryKey",
     "EntryPurpose",
+    "FileLink",
     "Hire",
     "HireItem",
     "HireTerms",
@@ -51,6 +53,7 @@ __all__ = [
     "ImportedRecord",
     "InstrumentationLine",
     "LeadTimes",
+    "LinkedFile",
     "MaterialSet",
     "Membership",
     "Merge",

@@ -23,6 +23,7 @@ from catalogue.web.views import (
     exposure,
     faces,
     feeds,
+    file_links,
     help,
     hires,
     histories,
@@ -154,6 +155,13 @@ hire_addresses: list[URLPattern] = [
     path("<int:hire>/back/", hires.hire_back, name="hire-back"),
 ]
 
+# /c/<composer>/links/
+link_addresses: list[URLPattern] = [
+    path("", file_links.link_list, name="link-list"),
+    path("new/", file_links.link_new, name="link-new"),
+    path("<int:filelink>/shut/", file_links.link_shut, name="link-shut"),
+]
+
 # /c/<composer>/profile/
 profile_addresses: list[URLPattern] = [
     path("", profile.profile, name="profile"),
@@ -229,6 +237,7 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("records/", include(record_addresses)),
     path("riders/", include(rider_addresses)),
     path("hires/", include(hire_addresses)),
+    path("links/", include(link_addresses)),
     path("documents/", include(document_addresses)),
     path("exposure/", exposure.exposure, name="exposure"),
     path("profile/", include(profile_addresses)),
@@ -247,6 +256,8 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("public/<slug:name>/<slug:group>.<slug:format>", public.public_news, name="public-news"),
     path("sitemap.xml", public.site_map, name="site-map"),
     path("robots.txt", public.robots, name="robots"),
+    path("shared/<str:token>/", file_links.shared_files, name="shared-files"),
+    path("shared/<str:token>/<int:number>/", file_links.shared_file, name="shared-file"),
     path("riders/<str:token>/", riders.rider_answer, name="rider-answer"),
     path("riders/<str:token>/<slug:format>/", riders.rider_file, name="rider-file"),
     path("sign-in/", sign.sign_in, name="sign-in"),

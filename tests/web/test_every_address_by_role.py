@@ -19,6 +19,7 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
 from catalogue.actions.calendars import make_address, open_to_all
 from catalogue.actions.entry import make_entry_key
+from catalogue.actions.file_links import open_link
 from catalogue.actions.riders import Package, send_rider
 from catalogue.documents.renderers import web_faces
 from catalogue.exchange.backups.keeping import ASKED_FOR, name_of
@@ -31,6 +32,7 @@ from catalogue.models import (
     Call,
     Composer,
     EntryPurpose,
+    FileLink,
     Hire,
     ImportBatch,
     Membership,
@@ -45,6 +47,7 @@ from catalogue.models import (
     Venue,
     Work,
 )
+from catalogue.rules.hires.terms import LinkPurpose
 from tests.conftest import CLOCK, NOW
 from tests.picture_files import picture_file
 
@@ -83,6 +86,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "token": lambda: token_of(name, composer),
         "rider": lambda: make_rider(composer).pk,
         "ridersending": lambda: make_sending(composer)[0].pk,
+        "filelink": lambda: make_link(composer)[0].pk,
         "hire": lambda: make_hire(composer).pk,
         "format": lambda: "atom" if name == "public-news" else "pdf",
         "group": lambda: "works",
@@ -167,6 +171,8 @@ def make_file(composer: Composer) -> StoredFile:
 def token_of(name: str, composer: Composer) -> str:
     if name == "feed":
         return calendar_token(composer)
+    if name.startswith("shared-"):
+        return make_link(composer)[1]
     return make_sending(composer)[1] if name.startswith("rider-") else make_key(name, composer)
 
 
@@ -181,6 +187,17 @@ def make_rider(composer: Composer) -> Rider:
 def make_sending(composer: Composer) -> tuple[RiderSending, str]:
     package = Package([], {}, {"pdf": keep_sent(b"%PDF-1.7", "pdf", default_storage)}, "en-GB")
     return send_rider(rider=make_rider(composer), to="A hall", package=package, now=CLOCK.moment)
+
+
+def make_link(composer: Composer) -> tuple[FileLink, str]:
+    return open_link(
+        composer=composer,
+        recipient="A hall",
+        files=[make_file(composer)],
+        purpose=LinkPurpose.PERUSAL,
+        days=14,
+        now=CLOCK.moment,
+    )
 
 
 def make_hire(composer: Composer) -> Hire:

@@ -31,6 +31,13 @@ class MaterialForm(StrEnum):
     DIGITAL = "digital"
 
 
+class LinkPurpose(StrEnum):
+    """Why somebody is given the address of files."""
+
+    PERUSAL = "perusal"
+    PARTS = "delivery of parts"
+
+
 class SetCondition(StrEnum):
     """How good a set is; a withdrawn one is lent no more."""
 

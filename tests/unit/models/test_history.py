@@ -7,9 +7,11 @@ from django.db import models
 from catalogue.models import (
     CalendarAddress,
     EntryKey,
+    FileLink,
     ImportBatch,
     ImportedRecord,
     InstrumentationLine,
+    LinkedFile,
     Merge,
     RiderAnswer,
     RiderSending,
@@ -24,7 +26,9 @@ from tests.makers import make_work
 WITHOUT_HISTORY = {
     CalendarAddress,
     InstrumentationLine,
+    LinkedFile,
     EntryKey,
+    FileLink,
     ImportBatch,
     ImportedRecord,
     Merge,

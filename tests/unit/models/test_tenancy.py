@@ -7,6 +7,7 @@ from django.db import models
 
 from catalogue.actions.calendars import make_address
 from catalogue.actions.calls import choose_works, propose_call
+from catalogue.actions.file_links import open_link
 from catalogue.actions.riders import Package, Said, send_rider, take_answers
 from catalogue.actions.submissions import LetterDays, ask_referee
 from catalogue.models import (
@@ -16,12 +17,14 @@ from catalogue.models import (
     Composer,
     Cue,
     EntryKey,
+    FileLink,
     Hire,
     HiredPerformance,
     HireItem,
     ImportBatch,
     ImportedRecord,
     InstrumentationLine,
+    LinkedFile,
     Membership,
     Merge,
     Movement,
@@ -38,11 +41,13 @@ from catalogue.models import (
     RiderSending,
     SavedView,
     SetApart,
+    StoredFile,
     Submission,
     SubmittedWork,
     Venue,
     Work,
 )
+from catalogue.rules.hires.terms import LinkPurpose
 from catalogue.terms import Answer, Role
 from tests.makers import (
     NOW,
@@ -64,11 +69,13 @@ RECORDS: tuple[type[models.Model], ...] = (
     Commission,
     Composer,
     Cue,
+    FileLink,
     HiredPerformance,
     HireItem,
     ImportBatch,
     ImportedRecord,
     InstrumentationLine,
+    LinkedFile,
     Membership,
     Merge,
     Movement,
@@ -118,6 +125,8 @@ def full_catalogue(owner: User) -> Composer:
         sending, _token = send_rider(rider=made[Rider], to="A hall", package=package, now=NOW)
         take_answers(sending=sending, answers={"0" * 16: Said(Answer.YES)}, by="Kit", message="", now=NOW)
         HiredPerformance.objects.create(hire=made[Hire], performance=performance)
+        purpose = LinkPurpose.PERUSAL
+        open_link(composer=composer, recipient="A hall", files=[made[StoredFile]], purpose=purpose, days=9, now=NOW)
         HireItem.objects.create(hire=made[Hire], name="Errata list")
         call = propose_call(composer=composer, text="A call for scores", now=NOW)
         choose_works(call=call, works=[work])
@@ -182,7 +191,7 @@ def composer_of(record: models.Model) -> Composer:
         return record
     if isinstance(record, RiderAnswer):
         return record.sending.rider.composer
-    for way in ("hire", "work", "performance", "batch", "call", "rider", "referee"):
+    for way in ("link", "hire", "work", "performance", "batch", "call", "rider", "referee"):
         if hasattr(record, way) and not hasattr(record, "composer"):
             return getattr(record, way).composer
     return record.composer

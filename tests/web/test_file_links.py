@@ -1,0 +1,95 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import timedelta
+
+import pytest
+from django.contrib.auth.models import User
+from django.core.files.storage import default_storage
+from django.test import Client
+
+from catalogue.exchange.sent_files import keep_sent
+from catalogue.models import Composer, FileLink, Hire, StoredFile, Work
+from tests.makers import make_work
+from tests.record_makers import make_record
+from tests.web.pages import Page
+
+pytestmark = pytest.mark.django_db
+
+LINKS = "/c/ilka-marovand/links/"
+CONTENT = b"%PDF-1.7 a score"
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
+    return signed_in(editor)
+
+
+@pytest.fixture
+def work(composer: Composer) -> Work:
+    return make_work("Slack Rope", composer=composer)
+
+
+@pytest.fixture
+def score(work: Work) -> StoredFile:
+    digest = keep_sent(CONTENT, "pdf", default_storage)
+    found: StoredFile = make_record(StoredFile, work=work, sha256=digest, byte_count=len(CONTENT))
+    StoredFile.objects.filter(pk=found.pk).update(work=work)
+    return found
+
+
+@pytest.fixture
+def address(browser: Client, work: Work, score: StoredFile) -> str:
+    """The address of a link to the score, as it is shown once."""
+    typed = {"recipient": "Petra Wynmoor", "purpose": "perusal", "chosen": [score.pk], "days": 14, "message": "Enjoy."}
+    page = Page(browser.post(f"{LINKS}new/?work={work.pk}", typed))
+    return "/shared/" + page.values("//input[@id='address']/@value")[0].partition("/shared/")[2]
+
+
+def test_files_are_read_and_taken_without_an_account(address: str, browser: Client, score: StoredFile) -> None:
+    stranger = Client()
+
+    page = Page(stranger.get(address))
+    taken = stranger.get(f"{address}1/")
+
+    assert (page.text("//h1"), page.texts("//main//li/span")) == ("Slack Rope", ["Ash Ferry.pdf Score, 16 bytes"])
+    assert b"".join(taken) == CONTENT
+    assert taken.headers["X-Robots-Tag"] == "noindex, nofollow, noarchive"
+    assert "Petra Wynmoor, Slack Rope" in Page(browser.get(LINKS)).text("//main//li")
+    assert "(taken once). Opened once" in Page(browser.get(LINKS)).text("//main//li")
+    assert stranger.get(f"{address}2/").status_code == 404
+
+
+def test_shut_or_old_addresses_and_deleted_files_open_nothing(address: str, browser: Client, score: StoredFile) -> None:
+    link = FileLink.objects.get()
+    StoredFile.objects.filter(pk=score.pk).update(deleted_at=link.sent_at)
+    assert Client().get(f"{address}1/").status_code == 404
+    StoredFile.objects.filter(pk=score.pk).update(deleted_at=None)
+
+    FileLink.objects.update(expires_at=link.sent_at - timedelta(days=1))
+    assert Client().get(address).status_code == 404
+    FileLink.objects.update(expires_at=link.expires_at)
+
+    browser.post(f"{LINKS}{link.pk}/shut/")
+    assert Client().get(address).status_code == 404
+
+
+def test_token_is_kept_nowhere(address: str) -> None:
+    token = address.split("/")[2]
+
+    assert token not in str(list(FileLink.objects.values()))
+
+
+def test_parts_of_a_hire_go_to_whoever_has_it(browser: Client, work: Work, score: StoredFile) -> None:
+    hire = make_record(Hire, work=work)
+
+    page = Page(browser.get(f"{LINKS}new/?hire={hire.pk}"))
+
+    assert (page.field("recipient"), page.field("purpose")) == ("Two Bells Orchestra", "delivery of parts")
+
+
+def test_link_without_a_file_is_refused(browser: Client, work: Work, score: StoredFile) -> None:
+    page = Page(browser.post(f"{LINKS}new/?work={work.pk}", {"recipient": "Petra", "purpose": "perusal", "days": 14}))
+
+    assert page.wrong == ["This field is required."]
+    assert FileLink.objects.count() == 0
