@@ -2,7 +2,8 @@
 
 The texts, the catalogue and the verdicts are invented. ``calls/verdicts.jsonl`` holds what a careful person enters for
 each text and concludes for each of 24 works; ``calls/own.json`` further texts in other wordings and layouts, with the
-works that are not refused. A no lists every condition that fails, a cannot tell those that are unknown.
+works that are not refused; ``calls/further.json`` what is read from more of them. A no lists every condition that fails,
+a cannot tell those that are unknown.
 """
 
 from __future__ import annotations
@@ -34,6 +35,7 @@ NOW = datetime(2026, 11, 25, 12, 0, tzinfo=UTC)
 HERE = Path(__file__).parent / "calls"
 VERDICTS = [json.loads(line) for line in (HERE / "verdicts.jsonl").read_text(encoding="utf-8").splitlines()]
 OWN = json.loads((HERE / "own.json").read_text(encoding="utf-8"))
+FURTHER = json.loads((HERE / "further.json").read_text(encoding="utf-8"))
 
 
 @cache
@@ -128,7 +130,19 @@ def test_texts_in_other_wordings_are_read_too(name: str, catalogue: CatalogueFac
         assert [one.work.title.title for one in found.of(verdict)] == OWN[name][str(verdict)]
 
 
-@pytest.mark.parametrize("name", [row["text"] for row in VERDICTS] + list(OWN))
+@pytest.mark.parametrize("name", list(FURTHER))
+def test_what_a_careful_person_reads_in_further_texts_is_read(name: str) -> None:
+    assert among(call_values(call_in(name)), FURTHER[name]) == FURTHER[name]
+
+
+def among(values: Any, wanted: Any) -> Any:
+    """Return of the values what stands in those that are wanted, in their shape."""
+    if isinstance(values, dict) and isinstance(wanted, dict):
+        return {key: among(values[key], one) for key, one in wanted.items()}
+    return values
+
+
+@pytest.mark.parametrize("name", [row["text"] for row in VERDICTS] + list(OWN) + list(FURTHER))
 def test_a_call_comes_back_from_plain_values(name: str) -> None:
     call = call_in(name)
 

@@ -19,7 +19,7 @@ NO_LIMIT = (
 )
 ABOUT_AGE = (
     r"age[d ]?\b|aged|years old|years of age|old(?:er)?\b|young|under \d|over \d|birthday|turned|alter\b|altersgrenze|"
-    r"jahre|age de|ans\b|eta\b|anni\b|edad|anos\b|jaar|born|geboren|jahrgang|nee? |nat[oi] |nacid"
+    r"jahre|lebensjahr|age de|ans\b|eta\b|anni\b|edad|anos\b|jaar|born|geboren|jahrgang|nee? |nat[oi] |nacid"
 )
 UNDER = re.compile(
     rf"(?:under|younger than|below|jungere? als|unter|less than|moins de|meno di|"
@@ -35,13 +35,16 @@ UP_TO = re.compile(
     rf"(?:not (?:be )?(?:over|older than|more than)|no older than|"
     rf"up to(?: and including)?(?: the age of)?|age limit[^.\d]{{0,20}}|maximum age[^.\d]{{0,12}}|"
     rf"at most|hochstens|nicht alter als|bis(?: einschliesslich)?|altersgrenze[^.\d]{{0,20}}|"
+    r"limite (?:d'age|di eta|de edad)[^.\d]{0,20}|"
     rf"jusqu'a|fino a|hasta)\s*(?P<age>{NUMBER})\b"
 )
 OR_UNDER = re.compile(
     rf"(?P<age>{NUMBER})\s*(?:years? (?:of age |old )?)?(?:or|and|oder|ou|o)\s+(?:under|younger|"
-    rf"below|less|junger|moins)"
+    rf"below|less|junger|moins)(?!\s*\d)"
 )
 SPAN = re.compile(
+    rf"(?:over|above|older than)\s+(?P<over>{NUMBER})\s+(?:and|but)\s+(?:under|below|younger than)\s+"
+    rf"(?P<below>{NUMBER})\b|"
     rf"(?:aged?|ages|between|from|zwischen)\s+(?:the ages of\s+)?(?P<least>{NUMBER})\s*(?:-|to|and|"
     rf"und|bis)\s*(?P<age>{NUMBER})\b"
 )
@@ -92,7 +95,8 @@ def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
     least = None
     span = SPAN.search(said)
     if span:
-        least, limit = number_of(span["least"]), number_of(span["age"])
+        least = number_of(span["least"] or span["over"])
+        limit = number_of(span["age"]) if span["age"] else number_of(span["below"]) - 1
     else:
         found = limit_in(said)
         if found is None:

@@ -23,12 +23,14 @@ LATER = (
     r"to be commissioned|commissioned work|not "
     r"part of the application|residents? will"
 )
+PAID = re.compile(r"(?:fee|prize|award|grant|paid|worth|honorar\w*|preisgeld)\b[^.;]{0,20}[£€$]\s?\d")
+"""What is paid: ``a fee of £3,000 and a performance`` names no three flutes."""
 
 
 def read_forces(passages: Sequence[Passage], text: str, kind: CallKind) -> Iterator[Found]:
     """Yield the forces of a call as one value with the words they came from."""
     free = kind in (CallKind.RESIDENCY, CallKind.DEGREE, CallKind.GRANT)
-    usable = [one for one in passages if not has(LATER, one.plain)]
+    usable = [one for one in passages if not has(LATER, one.plain) and not PAID.search(one.plain)]
     choir = choir_of(usable)
     runs = [] if free else list(runs_in(usable))
     chosen = choir or chosen_runs(runs)

@@ -64,6 +64,10 @@ BETWEEN = re.compile(
     rf"(?:from |between |for )?(?P<n>{NUMBER})\s*(?:-|to|and|bis|or|"
     rf"oder)\s*(?P<m>{NUMBER})\s+(?:\w+\s+){{0,2}}?(?:of the \w+ (?:named )?)?{PLAYERS}"
 )
+WITH_PERFORMER = re.compile(
+    rf"(?:works?|pieces?) for (?P<n>{NUMBER}) (?:live )?(?:performers?|players?|musicians?|instruments?) (?:and|with)"
+    r" (?:live )?(?:electronics|fixed media|tape)"
+)
 ONE_OR_TWO = re.compile(rf"(?P<n>{NUMBER}) (?:or|to) (?P<m>{NUMBER}) of (?:the|our|these)")
 USUAL = (
     r"usual (?:doublings|auxiliar)|ubliche nebeninstrumente|customary doublings|doublings? (?:are |"
@@ -99,6 +103,9 @@ def players_in(said: str) -> tuple[int | None, int | None]:
     """Return the least and most number of players that a sentence asks for; a rule on some works is none."""
     if has(r"at least one (?:must|of)|by which we mean|finalist|jury|large ensemble", said):
         return None, None
+    with_some = WITH_PERFORMER.search(said)
+    if with_some:
+        return 0 if has("acousmatic|fixed media alone", said) else None, number_of(with_some["n"])
     if has(
         r"(?:without|no) (?:live )?(?:performers|players|musicians)(?! (?:may|can|will|double))|"
         r"acousmatic|ohne (?:spieler|interpreten)",

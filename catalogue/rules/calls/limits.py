@@ -15,7 +15,8 @@ UNDER = r"(?:under|less than|below|shorter than|unter|weniger als|kurzer als|moi
 OVER = r"(?:over|more than|longer than|above|exceeding|mehr als|langer als|uber|plus de|piu di|mas de)"
 NOT = r"(?:not|no|nicht|non|pas|ne|never|neither|nor|keine?|may not|must not|should not|without|n't)"
 AT_MOST_BEFORE = re.compile(
-    rf"(?:up to(?: and including)?|at (?:the )?most|maximum(?: (?:duration|length))?(?: of| is|:)?|max\.?|"
+    rf"(?:up to(?: and including)?|at (?:the )?most|maximum(?: (?:duration|length))?(?: of| is|:)?|"
+    rf"max\.?(?: (?:duration|length|dauer|duree|durata))?(?: of|:)?|(?:do not|don't|never) [^.;]{{0,40}}?{OVER}|"
     rf"maximal(?:dauer)?|hochstens|bis zu|jusqu'a|au (?:plus|maximum)|massimo|al massimo|hasta|como maximo|within|"
     rf"{NOT}(?: be| last| run| sein)? {OVER}|{NOT} (?:to )?exceed(?:ing)?|exceed|limit(?:ed)? (?:is|to|of)|"
     rf"no longer than|langstens|nicht langer als|maxima(?: de)?|no mas de|tot)\s*$"
@@ -53,7 +54,8 @@ ABOUT_WORKS = (
 NOT_WORKS = (
     r"you will write|will be (?:written|composed)|new (?:piece|work) of|to be (?:written|composed)|interview|rehears|"
     r"presentation|talk\b|probe(?:n)?\b|excerpts?|extracts?|ausschnitt|not part of the application|to present|"
-    r"minutes of (?:rehearsal|music for)|walk|minutes (?:from|away|before|after)|recording of (?:up to|at most)|session"
+    r"(?:per|each|every|a single) (?:recording|excerpt|extract|audio file)|minutes of (?:rehearsal|music for)|walk|"
+    r"minutes (?:from|away|before|after)|recording of (?:up to|at most)|session"
 )
 LABELS = r"(?:length|duration|how long|dauer|duree|durata|duracion|timing|spieldauer|time)[^:]*:"
 

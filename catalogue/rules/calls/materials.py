@@ -70,7 +70,8 @@ NO_FEE = (
     r"no (?:entry |application |submission |participation )?fees?|free of charge to enter|"
     r"keine (?:gebuhr|teilnahmegebuhr)|"
     r"without (?:a )?fee|gebuhrenfrei|sans frais|(?:pas|aucun) (?:de )?frais|kostenlos|"
-    r"entry is free|free to enter|nessuna quota|fee: (?:none|nothing|no\b)|no charge|there is no (?:\w+ )?fee"
+    r"entry is free|free to enter|nessuna quota|fee: (?:none|nothing|no\b)(?! for\b)|no charge|"
+    r"there is no (?:\w+ )?fee|\w*gebuhr (?:wird|werden)[^.;]{0,20}(?:nicht|keine) erhoben"
 )
 ANONYMOUS = (
     r"anonym|motto|pseudonym|no name|without (?:a |any |the )?names?|kennwort|sealed envelope|"
@@ -80,7 +81,8 @@ ANONYMOUS = (
 NOT_ANONYMOUS = r"no names need|not (?:be )?anonym|need not be anonym|nicht anonym|names are welcome|no need to remove"
 EXCLUSIVE = (
     r"not (?:be )?(?:submitted|entered|sent) (?:elsewhere|to (?:any )?other)|simultaneous|exclusively|"
-    r"no other competition"
+    r"no other competition|(?:entered|submitted) (?:in|to|for) any other|"
+    r"ineligible if (?:they are |it is )?(?:entered|submitted|sent)"
 )
 
 DOCUMENTS = {
@@ -104,7 +106,7 @@ SENDING = (
     r"send|submit|enclos|include|need|material|einzusenden|einsend|upload|required|documents?|"
     r"papers|what to send|for every work|"
     r"list of|copies|proposal|references|scores? as|score (?:pdf|or)|rider|note\b|letter|"
-    r"portfolio|statement|recording|envoy|allegat|biograph"
+    r"portfolio|statement|recording|envoy|allegat|biograph|transcripts?"
 )
 
 
@@ -170,5 +172,7 @@ def fee_in(passage: Passage, said: str, where: tuple[int, int]) -> Iterator[Foun
         yield Found("fee", "none", *where, rank=2)
         return
     money = [match["money"].strip() for match in FEE.finditer(passage.text)]
-    if money and has(FEE_WORDS, said) and not has(r"receive|paid to|winner|prize|award of|travel|commission fee", said):
+    some_pay = has(r"(?:none|free|waived|nothing) for\b", said)
+    is_paid_out = has(r"receive|paid to|winner|prize|award of|travel|commission fee", said)
+    if has(FEE_WORDS, said) and (some_pay or (money and not is_paid_out)):
         yield Found("fee", passage.text.rstrip("."), *where, rank=1)

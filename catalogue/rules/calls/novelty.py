@@ -24,7 +24,10 @@ PUBLISHED = (
     r"(?:un)?publish|in print|printed or|or printed|verlegt|veroffentlicht|unveroffentlicht|edite|"
     r"publiee?|pubblicat|publicad|inedit"
 )
-RECORDED = r"commercially recorded|unrecorded|commercial recording|not (?:been )?recorded|released on|tontrager"
+RECORDED = (
+    r"commercially recorded|recorded commercially|unrecorded|commercial recording|not (?:been )?recorded|"
+    r"released on|tontrager"
+)
 FREE = (
     r"welcome|no obstacle|no (?:problem|matter|bar|hindrance)|fine\b|does not matter|do not matter|doesn't matter|"
     r"need not|needn't|not (?:be )?(?:needed|required|necessary)|don't mind|do not mind|mind neither|may have been|"
@@ -44,7 +47,7 @@ BARRED = (
     r"unveroffentlicht|world premiere|"
     r"first performance|premiere (?:of|must|is to be)|uraufgefuhrt werden|zur urauffuhrung|jamais|n'a(?:ura)? pas|"
     r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:deve|essere)|nunca|no (?:haya|debe)|cannot be|nor\b|not yet|"
-    r"unrecorded|unverlegt|not published|not performed|nicht verlegt|but not"
+    r"unrecorded|unverlegt|not published|not performed|not (?:\w+ly )?recorded|nicht verlegt|but not"
 )
 SOFT = r"preferr|preference|bevorzugt|priority|ideally|vorzugsweise|recommended"
 NOT_COUNTED = (
@@ -72,7 +75,7 @@ ELSEWHERE = (
     r"geplant|vorgesehen|until the"
 )
 IN_STATE = re.compile(
-    r"\b(?:in|in the|im)\s+(?P<place>[A-Z]\w+(?:\s[A-Z]\w+)?)|(?P<of>[A-Z]\w+)\s+(?:premi|first perf|Erst)"
+    r"\b(?:in|in the|im|en|au|aux)\s+(?P<place>[A-Z]\w+(?:\s[A-Z]\w+)?)|(?P<of>[A-Z]\w+)\s+(?:premi|first perf|Erst)"
 )
 
 
@@ -104,12 +107,17 @@ def is_scope(said: str) -> bool:
 def is_demand(said: str) -> bool:
     if not has(PERFORMED, said) or WANTS_PLAYED.search(said) or has(SOFT, said):
         return False
-    if has(r"not from professionals|is out\b|but not", said):
+    if has(r"not from professionals|is out\b|but not(?! (?:\w+ly )?(?:recorded|published))", said):
         return True
-    clauses = [one for one in re.split(r";| but | aber | sondern | mais | ma ", said) if has(PERFORMED, one)]
+    clauses = [one for one in clauses_of(said) if has(PERFORMED, one)]
     if not any(has(BARRED, one) and (not has(FREE, one) or has(r"must not|may not", one)) for one in clauses):
         return False
     return not has(HISTORY, said) or has(r"must not|has not|have not|never|unperform|noch nicht", said)
+
+
+def clauses_of(said: str) -> list[str]:
+    """Return what is said on either side of a *but*."""
+    return re.split(r";| but | aber | sondern | mais | ma ", said)
 
 
 def is_free(said: str, about: str) -> bool:
@@ -165,7 +173,7 @@ def narrowed(scope: Novelty, said: str) -> Novelty:
 
 
 def published_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
-    if has(RECORDED, said) and has(BARRED, said) and not is_free(said, RECORDED):
+    if any(has(RECORDED, one) and has(BARRED, one) and not has(FREE, one) for one in clauses_of(said)):
         yield Found("unrecorded", True, *where)
     if not has(PUBLISHED, said) or has(r"will be published|publication of the|website|results", said):
         return

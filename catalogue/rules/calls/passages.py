@@ -19,12 +19,13 @@ NUMBERED = re.compile(
     r"|[-–—•*·>]+)\s*",
     re.IGNORECASE,
 )
-SENTENCE = re.compile(r"[.!?]+[\"”’')\]]*\s+(?=[\"“(\[]?[A-ZÄÖÜÉÈÀÁÇ0-9>])|\?\s+(?=\S)")
+SENTENCE = re.compile(r"[.!?]+[\"”’')\]]*\s+(?=[\"“(\[]?[A-ZÄÖÜÉÈÀÁÇ0-9>$£€])|\?\s+(?=\S)")
 ABBREVIATED = re.compile(
     r"(?:^|[\s(])(?:art|max|min|div|ca|c|no|nr|approx|incl|inkl|ohne|st|dr|prof|bzw|ggf|z\. ?b|u\. ?a|d\. ?h|e\. ?g|"
     r"i\. ?e|[ap]\.? ?m|perc|picc|str|timp|fl|ob|cl|bn|hn|tpt|tbn|op|vol|feat|[a-z])$",
     re.IGNORECASE,
 )
+MEASURED = re.compile(r"\d\s*(?:\w+\s)?(?:max|min)$", re.IGNORECASE)  # a figure that ends its sentence: 14 min.
 ORDINAL = re.compile(r"(?:^|\s)\d{1,2}$")
 COLON = re.compile(r"(?P<label>[^\s:.!?(\d][^:.!?\n]{0,48}?)\s*(?:\([^)\n]{0,30}\))?\s*:(?=\s|$)")
 CAPITALS = re.compile(r"[A-ZÄÖÜ][A-ZÄÖÜ /&-]{1,30}[.?!]?$")
@@ -106,7 +107,10 @@ def sentences(line: str, begin: int) -> Iterator[tuple[int, int]]:
     for match in SENTENCE.finditer(line, begin):
         before = line[start : match.start()]
         dotted = match[0].startswith(".") and len(match[0].strip()) == 1
-        if dotted and (ABBREVIATED.search(before) or (ORDINAL.search(before) and is_month_next(line, match.end()))):
+        if dotted and (
+            (ABBREVIATED.search(before) and not MEASURED.search(before))
+            or (ORDINAL.search(before) and is_month_next(line, match.end()))
+        ):
             continue
         yield start, match.end()
         start = match.end()
@@ -115,5 +119,5 @@ def sentences(line: str, begin: int) -> Iterator[tuple[int, int]]:
 
 
 def is_month_next(line: str, at: int) -> bool:
-    """Whether a word in letters follows, as a month does after a German day: ``31. März``."""
-    return re.match(r"[A-ZÄ][a-zä]{2,}\.? \d{4}", line[at:]) is not None
+    """Whether a word follows that a German number counts: ``31. März 2027``, ``das 40. Lebensjahr``."""
+    return re.match(r"[A-ZÄ][a-zä]{2,}\.? \d{4}|Lebensjahr|Geburtstag", line[at:]) is not None

@@ -19,7 +19,8 @@ from catalogue.rules.calls.words import NUMBER, has, plain
 LABEL = (
     r"forces|instrumentation|besetzung|effectif|formation|organico|plantilla|available|players|"
     r"line-?up|ensemble|we are|"
-    r"what we have|we have|we offer|resources|scoring|scored|orchestra|available players|instruments|bezetting|organic"
+    r"what we have|we have|we offer|resources|scoring|scored|orchestra|available players|instruments?\b|"
+    r"bezetting|organic"
 )
 CUE = (
     r"\bfor (?!the|each|every|all|you|us|our|more|one\b)|\bof\b|consist|we play|trio of|"
@@ -151,9 +152,15 @@ def chunks(text: str) -> Iterator[str]:
     yield from re.split(r":\s", text)
 
 
+def without_moment(segment: str) -> str:
+    """Return what a segment with a year says after its last *for*: ``born after 1990 to enter a work for trio``."""
+    last = list(re.finditer(r"\b(?:for|für|pour|per|para)\s+", segment, re.IGNORECASE))
+    return segment[last[-1].start() :] if last and MOMENT.search(segment[: last[-1].start()]) else segment
+
+
 def as_item(segment: str, *, first: bool) -> str:
     """Return a segment as an item; the first of a list may follow other words, the last may precede them."""
-    segment = segment.strip(' .;:"”“')
+    segment = without_moment(segment.strip(' .;:"”“'))
     if not segment or has(NEGATED, segment.lower()) or MOMENT.search(segment):
         return ""
     if len(segment.split()) <= 9 or "(" in segment:

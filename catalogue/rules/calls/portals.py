@@ -34,7 +34,7 @@ MINUTES = re.compile(rf"(?P<count>{NUMBER})\s*(?:minutes?|min\b|minuten|')")
 EXCERPT = r"(?:recordings?|excerpts?|audio|extracts?|ausschnitte?|aufnahmen?)"
 OF_EACH = r"each|every|per (?:work|piece|score)|for all|jede[mns]?|accompan|zu jedem|pro werk"
 PAIR = (
-    r"(?:scores?|partitur)\b[^.;,]{0,25}?(?:\band|\bwith|\+|\bplus|\bund|\bet|\be) (?:an? |its |their |the |eine )?"
+    r"(?:scores?|partitur)\b[^;]{0,30}?(?:\band|\bwith|\+|\bplus|\bund|\bet|\be) (?:an? |its |their |the |eine )?"
     r"(?:\w+ )?(?:recordings?|aufnahmen?|enregistrement|registrazione)|recordings? (?:and|with) (?:an? )?\w* ?scores?"
 )
 FILE_NAME = re.compile(
@@ -109,7 +109,9 @@ def nearest(said: str, match: re.Match[str], kinds: dict[str, str]) -> str:
 def pages_in(said: str) -> Iterator[tuple[str, object]]:
     for match in PAGES.finditer(said):
         kind = nearest(
-            said, match, {"sample_pages": SAMPLE, "cv_pages": rf"{CV}|{LIFE}", "": rf"scores?|{STATEMENT}|notes?\b"}
+            said,
+            match,
+            {"sample_pages": SAMPLE, "cv_pages": rf"{CV}|{LIFE}", "": rf"scores?|{STATEMENT}|letter|notes?\b"},
         )
         if kind:
             yield kind, number_of(match["most"])
@@ -143,4 +145,4 @@ def pattern_of(name: str) -> str:
         places += bool(place)
         made.append(f"{{{place}}}" if place else part)
     whole = "".join(made)
-    return whole if places > 1 and "{title}" in whole else ""
+    return whole if "{title}" in whole and len(parts) > 1 else ""

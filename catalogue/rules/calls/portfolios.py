@@ -28,7 +28,7 @@ EACH = re.compile(
 )
 PER = re.compile(
     rf"(?:pro person|per person|each (?:composer|person|entrant)|per composer|"
-    rf"jede\w* \w+)[^.;]{{0,40}}?(?P<count>{NUMBER})\s+{WORKS}\b"
+    rf"jede\w* \w+|ogni \w+|chaque \w+|cada \w+)[^.;]{{0,40}}?(?P<count>{NUMBER})\s+(?:sol[oa] |seule? )?{WORKS}\b"
 )
 LARGE = r"large (?:ensemble|forces)|orchestra|ten players|larger (?:work|forces)|grosse besetzung|grosses ensemble"
 CLASSES = {
@@ -41,6 +41,7 @@ CLASSES = {
 }
 PLAYERS = re.compile(rf"(?P<count>{NUMBER})\s*(?:or more\s+)?(?:players|performers|musicians|instruments)")
 AT_LEAST_ONE = re.compile(
+    rf"(?P<some>{NUMBER}) of (?:which|them|these)(?= (?:must|should|has to|have to|is to|needs to)\b)|"
     rf"(?:at least|mindestens|au moins|almeno|including|minimum)\s+(?P<count>{NUMBER})\b(?!\s*(?:minutes|players|per))"
 )
 CONTRAST = r"contrast|different (?:media|forces|instrumentations)|varied|kontrast|verschiedene besetzung"
@@ -86,7 +87,7 @@ def is_count(said: str, match: re.Match[str]) -> bool:
     """Whether a number of works is what may be sent: *one work per person*, *two work samples*."""
     return has(
         r"each|at most|max\b|seule|par personne|per (?:person|composer|entrant)|pro person|samples?|"
-        r"submit|send|enter|only one|one work|for one work|portfolio|par",
+        r"ogni|chaque|cada|submit|send|enter|only one|one work|for one work|portfolio|par",
         said,
     )
 
@@ -103,7 +104,7 @@ def set_rules_in(passage: Passage, said: str, where: tuple[int, int]) -> Iterato
     matches = list(AT_LEAST_ONE.finditer(said))
     for index, least in enumerate(matches):
         tail = said[least.start() : matches[index + 1].start() if index + 1 < len(matches) else len(said)]
-        rule = set_rule(tail, said, number_of(least["count"]), passage.text)
+        rule = set_rule(tail, said, number_of(least["count"] or least["some"]), passage.text)
         if rule:
             yield Found("set_rules", rule, *where)
 
@@ -113,7 +114,8 @@ def set_rule(tail: str, said: str, count: int, text: str) -> SetRule | None:
     if has(r"live (?:performance|recording)|live\b", tail) and has("recording", said):
         return SetRule("live recording", count, text=text)
     players = PLAYERS.search(tail)
-    if players and (has(LARGE, tail) or has(r"or more", tail)):
-        return SetRule("large ensemble", count, number_of(players["count"]), text)
+    if players and (has(LARGE, tail) or has(r"or more|more than", tail)):
+        more = 1 if has(r"more than", tail) else 0
+        return SetRule("large ensemble", count, number_of(players["count"]) + more, text)
     kind = next((kind for kind, pattern in CLASSES.items() if has(pattern, tail)), None)
     return SetRule(kind, count, None, text) if kind else None

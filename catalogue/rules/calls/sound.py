@@ -81,7 +81,7 @@ def read_sound(passages: Sequence[Passage]) -> Iterator[Found]:
 
 
 def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
-    if is_recording(said) or has(rf"at least {NUMBER}\b", said):
+    if is_recording(said) or has(rf"at least {NUMBER}\b|{NUMBER} of (?:which|them|these)\b", said):
         return
     if NO_DEVICES.search(said) and not has(r"with or without|not required|not compulsory", said):
         yield Found("electronics", Electronics.EXCLUDED, *where, rank=2)

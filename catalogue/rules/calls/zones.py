@@ -89,6 +89,10 @@ def state_of_word(word: str) -> str:
 
 
 ADJECTIVES = {
+    "northern ireland": "GB",
+    "scotland": "GB",
+    "wales": "GB",
+    "england": "GB",
     "norwegian": "NO",
     "swedish": "SE",
     "danish": "DK",
