@@ -2,8 +2,8 @@
 
 The texts, the catalogue and the verdicts are invented. ``calls/verdicts.jsonl`` holds what a careful person enters for
 each text and concludes for each of 24 works; ``calls/own.json`` further texts in other wordings and layouts, with the
-works that are not refused; ``calls/further.json`` what is read from more of them. A no lists every condition that fails,
-a cannot tell those that are unknown.
+works that are not refused; ``calls/further.json`` what is read from more of them. A no lists every condition that
+fails, a cannot tell those that are unknown.
 """
 
 from __future__ import annotations
