@@ -17,6 +17,7 @@ from catalogue.models import (
     Hire,
     HireTerms,
     LeadTimes,
+    MaterialRequirements,
     MaterialSet,
     NotationSign,
     PercussionInstrument,
@@ -67,6 +68,7 @@ OF_COMPOSER: dict[type[models.Model], Columns] = {
     Session: {"kind": "get-in", "date": read_date("2026-03-28")},
     Return: {"society": "Quay Society", "filed": read_date("2026-05-05"), "reference": "Q 12"},
     HireTerms: {"name": "Orchestral sets", "late_percent": Decimal(10), "currency": "EUR", "days_after": 14},
+    MaterialRequirements: {"name": "Quay Library", "papers": "A3, B4", "file_names": "[0-9][0-9] - *.pdf"},
     Hire: {"name": "Two Bells Orchestra", "number": "2026-001", "fee": Decimal(180), "currency": "EUR"},
     Rider: {"contact_name": "Bo Lind", "contact_email": "bo@example.org"},
     Picture: {

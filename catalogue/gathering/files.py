@@ -7,7 +7,8 @@ from dataclasses import asdict
 from typing import Any
 
 from catalogue.gathering.technical import gather_setup
-from catalogue.models import Recording, StoredFile
+from catalogue.models import MaterialRequirements, Recording, StoredFile
+from catalogue.rules.preflight import Asked, Offered, against, read_papers
 from catalogue.rules.technical.files import (
     PageSize,
     PdfFacts,
@@ -56,6 +57,34 @@ def doubts_about_file(record: StoredFile) -> Iterator[str]:
     elif isinstance(found, PdfFacts):
         is_whole = record.edition is not None and record.kind == FileKind.SCORE
         yield from doubts_about_pdf(found, record.edition.pages if is_whole and record.edition else None)
+
+
+def held_against_requirements(record: StoredFile) -> Iterator[tuple[MaterialRequirements, tuple[str, ...]]]:
+    """Give what each presenter asks of material, with what of a score or a part does not answer it; one query."""
+    found = found_in(record)
+    if not isinstance(found, PdfFacts) or record.kind not in (FileKind.SCORE, FileKind.PARTS):
+        return
+    edition = record.edition
+    offered = Offered(
+        record.original_name,
+        found,
+        stave_height=edition.stave_height if edition else None,
+        binding=edition.binding if edition else "",
+    )
+    ours = MaterialRequirements.objects.filter(composer=record.composer_id).select_related("organisation")
+    for one in ours.order_by("pk"):
+        yield one, tuple(against(asked_by(one), offered))
+
+
+def asked_by(record: MaterialRequirements) -> Asked:
+    return Asked(
+        papers=read_papers(record.papers),
+        stave_least=record.stave_least,
+        stave_most=record.stave_most,
+        binding=record.binding,
+        file_names=record.file_names,
+        bookmarks=record.bookmarks,
+    )
 
 
 def said_of(recording: Recording) -> SaidOfRecording:

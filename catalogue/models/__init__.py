@@ -13,7 +13,7 @@ from catalogue.models.file_links import FileLink, LinkedFile
 from catalogue.models.hires import Hire, HiredPerformance, HireItem
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.journeys import LeadTimes, Return, Session, Step
-from catalogue.models.materials import HireTerms, MaterialSet
+from catalogue.models.materials import HireTerms, MaterialRequirements, MaterialSet
 from catalogue.models.merges import Merge, SetApart
 from catalogue.models.notation import NotationSign, PercussionInstrument, Retuning, TuningSystem
 from catalogue.models.people import Composer, Membership, Organisation, Person
@@ -54,6 +54,7 @@ __all__ = [
     "InstrumentationLine",
     "LeadTimes",
     "LinkedFile",
+    "MaterialRequirements",
     "MaterialSet",
     "Membership",
     "Merge",

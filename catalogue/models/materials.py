@@ -1,4 +1,4 @@
-"""Sets of performance material, and the rules on which the house lends them."""
+"""Sets of performance material, the rules on which the house lends them, and what presenters ask of material."""
 
 from __future__ import annotations
 
@@ -7,12 +7,15 @@ from typing import Any
 from django.core.exceptions import ValidationError
 from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
+from django.db.models import Q
 
 from catalogue.models.conditions import between, choices_of, filled, known
 from catalogue.models.editions import Edition
 from catalogue.models.fields import PartialDateField, SearchTextField, StrengthsField, line, text
 from catalogue.models.kept import KeptOfComposer, KeptOfWork
+from catalogue.models.people import Organisation
 from catalogue.rules.hires.terms import LateStep, MaterialForm, SetCondition
+from catalogue.rules.preflight import PaperError, read_papers
 
 MOST_MONEY = 9_999_999
 
@@ -37,6 +40,11 @@ def refuse_unknown_currency(code: str) -> None:
 
 def currency() -> models.CharField[str, str]:
     return line(3, validators=[refuse_unknown_currency])
+
+
+def stave_height() -> models.DecimalField[Any, Any]:
+    limits = [MinValueValidator(1), MaxValueValidator(30)]
+    return models.DecimalField(max_digits=4, decimal_places=2, null=True, blank=True, validators=limits)
 
 
 class HireTerms(KeptOfComposer):
@@ -112,3 +120,44 @@ class MaterialSet(KeptOfWork):
         same = MaterialSet.objects.filter(work=self.work_id, number=self.number).exclude(pk=self.pk)
         if self.work_id is not None and same.exists():
             raise ValidationError({"number": f"There is a set {self.number} of this work already; choose another."})
+
+
+class MaterialRequirements(KeptOfComposer):
+    """What a presenter asks of scores and parts that are sent as PDF: paper, staves, binding, names, bookmarks.
+
+    ``papers`` are sizes with commas between them, ``file_names`` a pattern with ``*``, ``?`` and ``[0-9]``. How long
+    ahead they are wanted stands with the lead times.
+    """
+
+    organisation = models.ForeignKey(Organisation, on_delete=models.CASCADE, null=True, blank=True, related_name="+")
+    name = line()
+    papers = line()
+    stave_least = stave_height()
+    stave_most = stave_height()
+    binding = line()
+    file_names = line()
+    bookmarks = models.BooleanField(default=False)
+    search_text = SearchTextField(of=("name", "papers", "binding", "notes"))
+
+    class Meta:
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(organisation__isnull=False) | ~Q(name=""), name="material_requirements_name_somebody"
+            ),
+            between("material_requirements", "stave_least", 1, 30),
+            between("material_requirements", "stave_most", 1, 30),
+        ]
+
+    def __str__(self) -> str:
+        return self.name or (self.organisation.name if self.organisation else "")
+
+    def clean(self) -> None:
+        super().clean()
+        if self.organisation is None and not self.name:
+            raise ValidationError({"organisation": "Say who asks for it, or give it a name."})
+        try:
+            read_papers(self.papers)
+        except PaperError as mistake:
+            raise ValidationError({"papers": mistake.reason}) from mistake
+        if self.stave_least is not None and self.stave_most is not None and self.stave_most < self.stave_least:
+            raise ValidationError({"stave_most": "This is less than the least height of the staves."})

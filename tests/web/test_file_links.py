@@ -9,7 +9,9 @@ from django.core.files.storage import default_storage
 from django.test import Client
 
 from catalogue.exchange.sent_files import keep_sent
-from catalogue.models import Composer, FileLink, Hire, StoredFile, Work
+from catalogue.gathering.files import kept_values
+from catalogue.models import Composer, FileLink, Hire, MaterialRequirements, StoredFile, Work
+from catalogue.rules.technical.files import PageSize, PdfFacts
 from tests.makers import make_work
 from tests.record_makers import make_record
 from tests.web.pages import Page
@@ -93,3 +95,24 @@ def test_link_without_a_file_is_refused(browser: Client, work: Work, score: Stor
 
     assert page.wrong == ["This field is required."]
     assert FileLink.objects.count() == 0
+
+
+def test_score_is_held_against_what_presenters_ask(browser: Client, work: Work, score: StoredFile) -> None:
+    make_record(MaterialRequirements, work=work)
+    make_record(MaterialRequirements, work=work, name="Any library", papers="", file_names="")
+    found = kept_values(PdfFacts(3, (PageSize(297, 420, 2), PageSize(210, 297, 1))))
+    StoredFile.objects.filter(pk=score.pk).update(found=found)
+
+    page = Page(browser.get(f"/c/ilka-marovand/records/files/{score.pk}/"))
+
+    assert page.texts("//section[@id='requirements']//li") == [
+        "Quay Library 1 page is 210 × 297 mm; A3 or B4 is asked for. "
+        "The name of the file does not follow [0-9][0-9] - *.pdf. not yet",
+        "Any library meets it",
+    ]
+
+
+def test_paper_that_cannot_be_read_is_said_at_its_field(browser: Client, work: Work) -> None:
+    page = Page(browser.post("/c/ilka-marovand/records/requirements/new/", {"name": "Quay", "papers": "A3, foolscap"}))
+
+    assert page.wrong == ["“foolscap” is no size of paper; write such as A3, 10 × 13 in or 254 × 330 mm."]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from django.db.models import F
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.models import Hire, HireTerms, MaterialSet
+from catalogue.models import Hire, HireTerms, MaterialRequirements, MaterialSet
 from catalogue.web.forms.works import Group
 from catalogue.web.records.kinds import Kind, Said
 from catalogue.web.records.of_works import KEPT, NOTES, WORK
@@ -146,4 +146,35 @@ TERMS = Kind(
     columns=("name", "days_after", "late_percent", "currency"),
     order=("name", "pk"),
     looks={"days_after": "num end", "late_percent": "num end"},
+)
+
+REQUIREMENTS = Kind(
+    slug="requirements",
+    model=MaterialRequirements,
+    one=_("Requirements for material"),
+    many=_("Requirements for material"),
+    add=_("Add requirements"),
+    says=_("What presenters and libraries ask of scores and parts; each PDF that is kept is held against them."),
+    main=(
+        Group(_("Who asks"), ("organisation", "name")),
+        Group(_("Paper"), ("papers", "binding")),
+        Group(_("Height of the staves in mm"), ("stave_least", "stave_most"), in_a_row=True),
+        Group(_("The files"), ("file_names", "bookmarks")),
+    ),
+    more=(KEPT,),
+    fields={
+        "organisation": Said(_("Organisation"), _("A name that is not in the catalogue yet is added.")),
+        "name": Said(_("Name"), _("Where it is for parts or for scores only, or for nobody in particular.")),
+        "papers": Said(_("Paper"), _("Any of these, such as: A3, B4, 10 × 13 in.")),
+        "binding": Said(_("Binding"), _("Such as: spiral.")),
+        "stave_least": Said(_("At least")),
+        "stave_most": Said(_("At most")),
+        "file_names": Said(
+            _("Names of files"), _("A pattern: * is anything, ? one sign, [0-9] one figure, as in [0-9][0-9] - *.pdf.")
+        ),
+        "bookmarks": Said(_("With bookmarks")),
+        "notes": NOTES,
+    },
+    columns=("__str__", "papers", "binding", "file_names"),
+    along=("organisation",),
 )

@@ -21,7 +21,7 @@ from catalogue.web.records.of_catalogue import (
     REVIEWS,
 )
 from catalogue.web.records.of_files import FILES
-from catalogue.web.records.of_materials import HIRES, SETS, TERMS
+from catalogue.web.records.of_materials import HIRES, REQUIREMENTS, SETS, TERMS
 from catalogue.web.records.of_performances import LEAD_TIMES, RETURNS, SESSIONS, STEPS
 from catalogue.web.records.of_players import PERCUSSION, RETUNINGS, SIGNS, TUNINGS
 from catalogue.web.records.of_technical import RIDERS, SETUPS
@@ -40,7 +40,7 @@ SHELVES = (
     Shelf(_("Words"), (PROGRAMME_NOTES, BIOGRAPHIES, PERFORMANCE_NOTES)),
     Shelf(_("For the players"), (PERCUSSION, SIGNS, TUNINGS, RETUNINGS)),
     Shelf(_("Sound, stage and light"), (SETUPS, RIDERS)),
-    Shelf(_("Scores and parts"), (EDITIONS, SETS, HIRES, TERMS)),
+    Shelf(_("Scores and parts"), (EDITIONS, SETS, HIRES, TERMS, REQUIREMENTS)),
     Shelf(_("Who has a part in it"), (CONTRIBUTORS, COMMISSIONS, TEXT_SOURCES)),
     Shelf(_("Heard and seen"), (RECORDINGS, REVIEWS, AWARDS, PICTURES, FILES)),
     Shelf(_("Around performances"), (SESSIONS, STEPS, RETURNS, LEAD_TIMES)),

@@ -22,6 +22,7 @@ from catalogue.actions.saving import Overtaken
 from catalogue.exchange.file_formats import FORMATS
 from catalogue.exchange.pictures import MEDIA_TYPES, stored_name
 from catalogue.exchange.stored_files import name_to_take_away
+from catalogue.gathering.files import held_against_requirements
 from catalogue.models import Edition, Hire, MaterialSet, Performance, Picture, Rider, StoredFile, Work
 from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
@@ -105,6 +106,7 @@ def beside(record: Any, today: date) -> dict[str, Any]:
     return {
         "sendings": sendings_of(record, timezone.now()) if isinstance(record, Rider) else None,
         "hire": hire_page(record, today) if isinstance(record, Hire) else None,
+        "held": list(held_against_requirements(record)) if isinstance(record, StoredFile) else None,
         "editions": held_editions(record, page_language()) if isinstance(record, Edition) else None,
         "loans": loan_rows(record, today) if isinstance(record, MaterialSet) else None,
     }
