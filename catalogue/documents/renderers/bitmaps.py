@@ -82,6 +82,7 @@ def draw_part(pen: ImageDraw.ImageDraw, part: Part) -> None:
         case Words():
             face = font_of(part.italic, part.strong and not part.italic, round(part.size * PIXELS))
             place = part.x * PIXELS, part.y * PIXELS
+            pen.rectangle(pen.textbbox(place, printable(part.text), font=face, anchor=ANCHORS[part.anchor]), fill=255)
             pen.text(place, printable(part.text), fill=0, font=face, anchor=ANCHORS[part.anchor])
 
 

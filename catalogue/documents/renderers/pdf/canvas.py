@@ -239,6 +239,12 @@ class Canvas:
         if clear:
             self.drawing.setFillColorRGB(*BLACK)
 
+    def clear(self, x: float, y: float, wide: float, high: float) -> None:
+        """Leave a place white, its upper left corner at x and y, so that words on it can be read."""
+        self.begin()
+        with self.cleared(clear=True):
+            self.drawing.rect(x, self.height - y - high, wide, high, stroke=0, fill=1)
+
     def box(self, x: float, y: float, side: float, thick: float) -> None:
         """A square with its upper left corner at the place."""
         self.begin()

@@ -27,6 +27,9 @@ from catalogue.drawings.timeline import (
     timeline,
 )
 
+RISE, HIGH = 0.74, 0.94
+"""How far words reach above their baseline, and how high they are, in sizes of their type: so much is white."""
+
 
 def figure_item(figure: Figure, ground: Ground, parent: Element) -> Item:
     """A caption and the drawing below it, whole on one page."""
@@ -181,4 +184,6 @@ def sketch_words(canvas: Canvas, words: SketchWords, ground: Ground, place: tupl
     look = Look("sans", words.size * scale, italic=words.italic, strong=words.strong)
     line = ground.line(wording(words.text), look)
     before = {"start": 0.0, "middle": line.width / 2, "end": line.width}[words.anchor]
-    canvas.text(left + words.x * scale - before, top + words.y * scale, line)
+    x, y = left + words.x * scale - before, top + words.y * scale
+    canvas.clear(x, y - RISE * look.size, line.width, HIGH * look.size)
+    canvas.text(x, y, line)
