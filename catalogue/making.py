@@ -48,7 +48,8 @@ class Wish:
 
     ``works`` limits a list to these; a document of one work takes the only one. ``words`` is how long a note may be;
     ``society``, ``member_number`` and ``due`` are for a return, ``pages`` is how many a CV may have, ``telling`` how a
-    works list tells its works, ``has_cover`` whether front matter begins with a cover.
+    works list tells its works, ``has_cover`` whether front matter begins with a cover,
+    ``is_anonymous`` whether it names nobody.
     """
 
     kind: str
@@ -67,6 +68,7 @@ class Wish:
     pages: int | None = None
     telling: Telling = WHOLE
     has_cover: bool = True
+    is_anonymous: bool = False
 
 
 def make_document(composer: Composer, wish: Wish) -> Document:
@@ -263,6 +265,7 @@ def make_front_matter(composer: Composer, wish: Wish) -> Document:
         setups=gather_setups(found),
         heard=hearings(catalogue, claims).get(found.pk, ()),
         has_cover=wish.has_cover,
+        is_anonymous=wish.is_anonymous,
         **setting_of(wish),
     )
 

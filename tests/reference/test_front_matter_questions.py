@@ -21,6 +21,7 @@ from catalogue.documents.needs import DocumentNeeds
 from catalogue.documents.registry import render
 from catalogue.documents.sheets.paper import MM
 from catalogue.record_facts import WorkRecords
+from catalogue.rules.anonymity import Person, finds, sought_of
 from catalogue.terms import Clearance
 from catalogue.timing import PartialDate
 from tests.reference.documents.scores import score, song
@@ -198,3 +199,24 @@ def test_what_librarians_expect_and_nobody_has_told_is_named_with_who_expects_it
         "The cover names no publisher. (MOLA, Guidelines for Music Preparation)",
         "The title page has no copyright line. (common practice)",
     )
+
+
+# ---- for a call that is judged blind
+
+
+@pytest.mark.parametrize("form", FORMS)
+def test_an_anonymous_front_names_neither_composer_nor_publisher_nor_players(form: str) -> None:
+    sought = sought_of(
+        Person(("Ada Quill",), website="https://quill.example"), ("Lock Gate", "Dock", "lockgate", "LG 21")
+    )
+    made = score(is_anonymous=True)
+
+    assert finds(said(made, form), sought) == []
+    assert "Herring Roads" in said(made, form)
+    assert finds(said(score(), form), sought) != []
+
+
+def test_an_anonymous_file_has_no_author() -> None:
+    with pikepdf.open(BytesIO(render(score(is_anonymous=True), "pdf"))) as pdf, pdf.open_metadata() as metadata:
+        assert "Quill" not in str(metadata)
+        assert "Quill" not in str(pdf.docinfo.get("/Author", ""))

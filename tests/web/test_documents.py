@@ -298,3 +298,13 @@ def test_the_front_of_a_score_is_made_on_seven_papers_other_papers_on_two(browse
 
     assert papers("front-matter") == ["a3", "b4", "a4", "tabloid", "10x13", "9x12", "letter"]
     assert papers("works-list") == ["a4", "letter"]
+
+
+def test_a_file_for_an_anonymous_call_does_not_say_whose_it_is(browser: Client, composer: Composer) -> None:
+    work = make_work("Tides", composer=composer, instrumentation="vn")
+    asked = {"work": str(work.pk), "format": "txt", "anonymous": "on"}
+
+    file = browser.get(f"{ADDRESS}front-matter/file/", asked)
+
+    assert file.headers["Content-Disposition"] == 'attachment; filename="front-matter-tides.txt"'
+    assert "Marovand" not in file.content.decode()

@@ -9,7 +9,7 @@ expect and the records lack is told beside the document (``lacking``).
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from itertools import chain
 
@@ -101,24 +101,29 @@ def front_matter(
     setups: tuple[Setup, ...] = (),
     heard: tuple[Hearing, ...] = (),
     has_cover: bool = True,
+    is_anonymous: bool = False,
     language: str,
     paper: Paper,
     printed_on: date,
 ) -> Document:
-    """What stands in front of the music. Raises DocumentNeeds without forces, or without the pitch of the score."""
+    """What stands in front of the music, for an anonymous call without all that names the composer.
+
+    Raises DocumentNeeds without forces, or without the pitch of the score.
+    """
     says = labels(language)
-    front = Front(work, composer, records, setups, heard, printed_on, says)
-    refuse_unknown(front)
+    told = Front(work, composer, records, setups, heard, printed_on, says)
+    refuse_unknown(told)
+    front = without_names(told) if is_anonymous else told
     setup = setups[0] if setups else None
     lacks = lacking(work, records, setup, is_performed=bool(heard), has_premiere=premiere(heard) is not None)
     return Document(
         kind="front-matter",
         title=f"{work.title.title}: {says.word('Front matter')}",
-        author=composer.name,
+        author=front.composer.name,
         language=says.language,
         paper=paper,
         blocks=(*((cover(front),) if has_cover else ()), title_page(front), *sections(front)),
-        running=(value(composer.name), value(plain(short_title(work.title)))),
+        running=(value(front.composer.name), value(plain(short_title(work.title)))),
         lacking=front_lacks.told(lacks),
     )
 
@@ -132,6 +137,30 @@ def refuse_unknown(front: Front) -> None:
     if transposes(work.instrumentation) and not (front.score and front.score.pitch):
         reason = f"Say in an edition of “{work.title.title}” whether its score is in C or transposed."
         raise DocumentNeeds(reason, ("edition",))
+
+
+def without_names(front: Front) -> Front:
+    """The same without composer, publisher, numbers and dedication, and without who asked for it or played it.
+
+    A call that is judged blind wants no name anywhere (score guidelines of the Society for the Promotion of New Music);
+    texts are printed as they were written.
+    """
+    own, records = front.composer.name, front.records
+    return replace(
+        front,
+        work=replace(
+            front.work, commissions=(), dedication="", publisher="", ismn="", parts_on_hire=False,
+            text_author="" if front.work.text_author == own else front.work.text_author,
+        ),
+        composer=replace(front.composer, name="", website=""),
+        records=replace(
+            records,
+            editions=tuple(EditionFacts(one.id, one.kind, one.pitch, one.accidentals) for one in records.editions),
+            programme_notes=tuple(replace(one, author="") for one in records.programme_notes),
+            text_sources=tuple(replace(one, author="") if one.author == own else one for one in records.text_sources),
+        ),
+        heard=(),
+    )  # fmt: skip
 
 
 def sections(front: Front) -> Iterator[Section]:
@@ -276,7 +305,7 @@ def note_blocks(note: Prose | None, composer: ComposerFacts) -> Iterable[Block]:
         return ()
     signed = note.author if note.author not in ("", composer.name) else initials(composer.name)
     told = blocks_of(paragraphs(note.body), Voice.PROSE, language=note.language)
-    return (*told, Paragraph(value(signed), Voice.SIGNED))
+    return (*told, *((Paragraph(value(signed), Voice.SIGNED),) if signed else ()))
 
 
 def credit_blocks(front: Front) -> Iterator[Block]:

@@ -45,6 +45,7 @@ class Command(CatalogueCommand):
             "--paper", default="a4", type=str.lower, choices=[paper.value for paper in Paper],
             help="scores also on a3, b4, tabloid, 9x12, 10x13",
         )  # fmt: skip
+        parser.add_argument("--anonymous", action="store_true", help="front matter that names nobody, for a blind call")
         parser.add_argument("--without-cover", action="store_true", help="front matter from the title page on")
         parser.add_argument("--by", default="category", choices=ORDERS, help="the order of a works list")
         parser.add_argument("--pocket", action="store_true", help="the small cue sheet, to lie on a stand")
@@ -140,6 +141,7 @@ def wish_of(composer: Composer, kind: str, options: dict[str, Any]) -> Wish:
         words=positive(options["words"], "--words"),
         pages=positive(options["pages"], "--pages"),
         has_cover=not options["without_cover"],
+        is_anonymous=options["anonymous"],
         telling=Telling(options["detail"], options["rising"], options["index"], available(options["available"])),
         society=options["society"],
         member_number=options["member"],

@@ -55,6 +55,11 @@ class DocumentForm(forms.Form):
     any_kind: ClassVar[str] = ""
 
     @property
+    def is_anonymous(self) -> bool:
+        """Whether not even the name of the file may tell whose it is."""
+        return False
+
+    @property
     def kind(self) -> str:
         """The registry's word for what is asked."""
         return self.any_kind

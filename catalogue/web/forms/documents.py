@@ -213,7 +213,12 @@ class FrontMatterForm(DocumentForm):
 
     paper = forms.ChoiceField(label=_("Paper"), choices=SCORE_PAPERS)
     without_cover = forms.BooleanField(label=_("Without a cover"), required=False)
-    field_order: tuple[str, ...] = ("work", "paper", "without_cover")
+    anonymous = forms.BooleanField(
+        label=_("For an anonymous call"),
+        required=False,
+        help_text=_("Leaves out who wrote, published, asked for and played it; your texts stand as they are."),
+    )
+    field_order: tuple[str, ...] = ("work", "paper", "without_cover", "anonymous")
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         super().__init__(asked, composer=composer, today=today)
@@ -235,7 +240,14 @@ class FrontMatterForm(DocumentForm):
 
     def wish(self) -> Wish:
         works = (self.work.pk,) if self.work else ()
-        return replace(super().wish(), works=works, has_cover=not self.cleaned_data["without_cover"])
+        asked = self.cleaned_data
+        return replace(
+            super().wish(), works=works, has_cover=not asked["without_cover"], is_anonymous=asked["anonymous"]
+        )
+
+    @property
+    def is_anonymous(self) -> bool:
+        return bool(self.cleaned_data.get("anonymous"))
 
 
 class RiderForm(PartsForm):

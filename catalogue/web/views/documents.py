@@ -117,6 +117,7 @@ def mend_of(request: CatalogueRequest, form: DocumentForm, needs: DocumentNeeds)
 
 
 def file_name(composer: Composer, form: DocumentForm) -> str:
-    """Return a file's name of plain letters: whose, what, and of which work."""
+    """Return a file's name of plain letters: whose, if that may be told, what, and of which work."""
     work = slugify(fold(form.work.title))[:60] if form.work else ""
-    return "-".join(part for part in (composer.slug, form.kind, work) if part)
+    whose = "" if form.is_anonymous else composer.slug
+    return "-".join(part for part in (whose, form.kind, work) if part)
