@@ -56,7 +56,7 @@ from catalogue.web.places import read_country, write_country, zones_of
 from catalogue.web.records.kinds import Kind, Said
 
 NAMED = (Person, Organisation, Venue)
-EMPTY = (None, "", (), [], False, 0, "0", "none")
+EMPTY: tuple[object, ...] = (None, "", (), [], False, 0, "0", "none")
 CHOSEN = (Performance, Recording, TechnicalSetup, Edition, MaterialSet, HireTerms)
 LONG = {"rows": 4}
 TEXT = {"rows": 8, "dir": "auto"}
