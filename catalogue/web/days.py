@@ -32,6 +32,12 @@ def long_day(when: PartialDate, language: str) -> str:
     return f"{weekday_text(when.exact, language)}{comma} {write_date(when, language)}"
 
 
+def short_day(when: PartialDate, language: str) -> str:
+    """Return day and month, without the year: 28 Mar."""
+    written = write_date(when, language, style="short")
+    return written.replace(f", {when.year}", "").removesuffix(f" {when.year}")
+
+
 def how_far(when: PartialDate, today: date) -> str:
     """Return how far off a date is: in days, from some months on in months, then in whole years.
 

@@ -17,13 +17,14 @@ from catalogue.drawings.ninety_days import DAYS
 from catalogue.facts import WorkFacts
 from catalogue.gathering.hires import gather_hire, holders_of, loans_of, still_out
 from catalogue.gathering.works import gather_work
-from catalogue.models import Composer, Edition, Hire, MaterialSet, Performance
+from catalogue.models import Composer, Edition, Hire, MaterialSet
 from catalogue.rules.hires.reckoning import charges, days_late, state_of, total, total_missing, total_out
 from catalogue.rules.hires.terms import Hire as HireFacts
 from catalogue.rules.hires.terms import HireState, Item, Purpose
 from catalogue.timing import PartialDate, write_date
-from catalogue.web.days import how_far
+from catalogue.web.days import how_far, short_day
 from catalogue.web.forms.hire_papers import HIRE_PAPERS
+from catalogue.web.programmes import when_and_where
 from catalogue.web.wording import date_text, page_language
 
 
@@ -53,7 +54,7 @@ class HirePage:
     rows: tuple[ListRow, ...]
     out: int
     missing: int
-    performances: tuple[Performance, ...]
+    performances: tuple[tuple[int, str], ...]
     account: tuple[tuple[Text, str], ...]
     total: str
     balance: str
@@ -88,7 +89,7 @@ def hire_page(hire: Hire, today: date) -> HirePage:
         rows=list_rows(facts, work),
         out=total_out(facts.items),
         missing=total_missing(facts.items),
-        performances=tuple(row.performance for row in rows),
+        performances=tuple((row.performance_id, when_and_where(row.performance, says.language)) for row in rows),
         account=tuple((charge_text(one, facts, work, says), money(one.amount, facts.currency, says)) for one in found),
         total=money(sum_of_all, facts.currency, says) if found else "",
         balance=money(sum_of_all - facts.paid, facts.currency, says) if facts.paid is not None else "",
@@ -158,6 +159,7 @@ class DueRow:
     who: str
     what: str
     due: str
+    day: str
     far: str
     is_late: bool
 
@@ -179,6 +181,7 @@ def due_row(hire: Hire, due: date, slug: str, today: date, language: str) -> Due
         who=hire.holder,
         what=", ".join(part for part in (hire.work.title, number) if part),
         due=write_date(when, language),
+        day=short_day(when, language),
         far=overdue if late > 0 else how_far(when, today),
         is_late=late > 0,
     )

@@ -11,6 +11,7 @@ from django.utils.translation import ngettext
 
 from catalogue.models import Performance, Work
 from catalogue.web.titles import in_language
+from catalogue.web.wording import date_text
 
 NAMED = 3  # more works than these are counted
 
@@ -56,3 +57,10 @@ def name_of(performance: Performance) -> str:
     """Return the heading as plain text."""
     titles = [work.title for work in works_of(performance)]
     return named(listed(titles) if titles else performance.event_title or _("Performance"), city_of(performance))
+
+
+def when_and_where(performance: Performance, language: str) -> str:
+    """Return a performance as a list of other records names it: title of the event, day, hall or city."""
+    place = str(performance.venue or performance.city)
+    parts = (performance.event_title, date_text(performance.date, language), place)
+    return ", ".join(part for part in parts if part) or _("Performance")

@@ -30,7 +30,7 @@ from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import PerformanceStatus
 from catalogue.timing import PartialDate, write_date
 from catalogue.timing.words import words_in
-from catalogue.web.days import how_far, weekday_text
+from catalogue.web.days import how_far, short_day, weekday_text
 from catalogue.web.journeys import SOON, far_text, step_row
 from catalogue.web.pictures import line_svg
 from catalogue.web.programmes import titles_html, works_of
@@ -221,12 +221,6 @@ def concert_of(event: Event, today: date, language: str) -> Concert:
         language=first.title_language if first else "",
         certain=event.facts.status is not PerformanceStatus.PLANNED,
     )
-
-
-def short_day(when: PartialDate, language: str) -> str:
-    """Return day and month, without the year: 28 Mar."""
-    written = write_date(when, language, style="short")
-    return written.replace(f", {when.year}", "").removesuffix(f" {when.year}")
 
 
 # ---- the entries

@@ -133,8 +133,8 @@ def test_today_and_the_calendar_tell_what_is_due_back(browser: Client, work: Wor
 
     rows = [row.replace("\N{NO-BREAK SPACE}", " ") for row in page.texts("//section[@id='due-back']//li")]
     assert rows == [
-        "overdue by 7 days Two Bells Orchestra Slack Rope, set 1 · due 2 March 2026",
-        "in 11 days Harbour Band Slack Rope · due 20 March 2026",
+        "2 Mar overdue by 7 days Two Bells Orchestra Slack Rope, set 1 · due 2 March 2026",
+        "20 Mar in 11 days Harbour Band Slack Rope · due 20 March 2026",
     ]
     assert [(one.organiser, one.title, one.day) for one in gather_deadlines(work.composer)] == [
         ("Two Bells Orchestra", "Slack Rope, set 1", date(2026, 3, 2)),

@@ -24,9 +24,10 @@ from catalogue.timing import Duration, PartialDate, write_duration
 from catalogue.web.forms.records import IDENTIFIERS, write_seconds
 from catalogue.web.pictures import drawn
 from catalogue.web.places import write_country
+from catalogue.web.programmes import when_and_where
 from catalogue.web.records.kinds import BESIDES, Kind, Words
 from catalogue.web.records.registry import of_models
-from catalogue.web.wording import date_text
+from catalogue.web.wording import date_text, page_language
 
 PIXELS_TO_A_SPACE = 10
 
@@ -126,7 +127,8 @@ def linked(other: Any, slug: str) -> SafeString:
         address = reverse("performance-detail", args=[slug, other.pk])
     else:
         address = reverse("record-detail", args=[slug, of_models()[type(other)].slug, other.pk])
-    return format_html('<a href="{}"><bdi>{}</bdi></a>', address, other)
+    name = when_and_where(other, page_language()) if isinstance(other, Performance) else str(other)
+    return format_html('<a href="{}"><bdi>{}</bdi></a>', address, name)
 
 
 def sign_svg(record: Any) -> SafeString:
