@@ -54,6 +54,8 @@ def is_note(nodes: Nodes) -> bool:
 
 def as_remark(nodes: Nodes, forces: Forces) -> str:
     """Return what stands in a bracket as it is written, without the quotation marks around the whole of it."""
+    if not nodes:
+        return ""
     return forces.written(nodes[0].start, nodes[-1].end)[is_note(nodes) : -1 if is_note(nodes) else None]
 
 

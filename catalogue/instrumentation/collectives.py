@@ -122,6 +122,7 @@ def phrases() -> dict[str, tuple[str, int, tuple[str, ...]]]:
     return found | {key: ("fold", size, ()) for size, keys in FOLD.items() for key in keys}
 
 
+@functools.lru_cache(maxsize=1 << 12)
 def size_of(word: str) -> int | None:
     """Return the number of players of ``quartet`` and its kin."""
     key = key_of(word)

@@ -11,7 +11,8 @@ from dataclasses import replace
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, ARTICLES, OR, REMARKS
 from catalogue.instrumentation.limits import may_choose
-from catalogue.instrumentation.names import Name, name_at
+from catalogue.instrumentation.names import Name, from_figures, name_at
+from catalogue.instrumentation.numbers import is_suffix
 from catalogue.instrumentation.openers import holds_size
 from catalogue.instrumentation.phrases import count_at, is_key, token_at
 from catalogue.instrumentation.players_meant import may_double
@@ -154,15 +155,23 @@ def bare_figure(nodes: Nodes, at: int) -> Draft | None:
     token, following = nodes[at], nodes[at + 1] if at + 1 < len(nodes) else None
     if type(token) is not Token or len(token.text) > LONGEST_FIGURE or not plain_row(nodes):
         return None
-    if following is not None:
-        beyond = nodes[at + 2] if at + 2 < len(nodes) else None
-        belongs = beyond is not None and beyond.kind in ("bracket", "word") and following.is_mark(JOINING[beyond.kind])
-        if belongs or not following.is_mark(PARTING):
-            return None
+    if following is not None and not stands_apart(nodes, at):
+        return None
     count = count_at(nodes, at)
     if count is None or count.end != at + 1:
         return None
     return Draft("", token.start, token.end, count=count, figure=True)
+
+
+def stands_apart(nodes: Nodes, at: int) -> bool:
+    """Whether a separator stands after a figure and nothing beyond it belongs to it, or a blank and another figure."""
+    token, following = nodes[at], nodes[at + 1]
+    beyond = nodes[at + 2] if at + 2 < len(nodes) else None
+    if type(token) is Token and type(following) is Token and following.kind == "number":
+        ordinal = type(beyond) is Token and is_suffix(beyond)
+        return following.spaced and not ordinal and token.text + following.text not in from_figures()
+    belongs = beyond is not None and beyond.kind in ("bracket", "word") and following.is_mark(JOINING[beyond.kind])
+    return following.is_mark(PARTING) and not belongs
 
 
 def last_figure(nodes: Nodes, at: int, forces: Forces) -> tuple[Draft, int] | None:
@@ -208,3 +217,14 @@ def d_suffix(nodes: Nodes, at: int, draft: Draft) -> int:
 
 def is_d_letter(token: Token) -> bool:
     return token.is_word("d") and not token.spaced
+
+
+def begins_named(nodes: Nodes) -> bool:
+    """Whether a name, with or without a number, stands first."""
+    counted = count_at(nodes, 0)
+    return name_at(nodes, counted.end if counted else 0) is not None
+
+
+def begins_item(nodes: Nodes, at: int) -> bool:
+    """Whether a number or a name stands here."""
+    return count_at(nodes, at) is not None or name_at(nodes, at) is not None

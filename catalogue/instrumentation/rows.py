@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from functools import wraps
-from typing import Concatenate, ParamSpec, TypeVar, cast
+from typing import Concatenate, ParamSpec, TypeVar
 
 from catalogue.instrumentation.tokens import Node, Row
 
@@ -24,11 +24,13 @@ def remembered(
     def answer(nodes: Sequence[Node], /, *args: Wanted.args, **wanted: Wanted.kwargs) -> Found:
         if type(nodes) is not Row or wanted:
             return find(nodes, *args, **wanted)
-        key = (find, *args)
+        remembered_here: dict[object, Found] | None = nodes.memory.get(find)
+        if remembered_here is None:
+            remembered_here = nodes.memory[find] = {}
         try:
-            return cast(Found, nodes.memory[key])
+            return remembered_here[args]
         except KeyError:
-            found = nodes.memory[key] = find(nodes, *args, **wanted)
+            found = remembered_here[args] = find(nodes, *args, **wanted)
             return found
 
     return answer

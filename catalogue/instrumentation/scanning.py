@@ -14,12 +14,13 @@ from catalogue.instrumentation import bracket_words, choirs, ensembles, headings
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import put_elsewhere
-from catalogue.instrumentation.items import bare_figure, item_at, last_figure
+from catalogue.instrumentation.items import bare_figure, begins_item, begins_named, item_at, last_figure
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.openers import may_be_body, opens_heading
 from catalogue.instrumentation.percussion import counted_end, list_end
 from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phrase_end, token_at
+from catalogue.instrumentation.plain_items import bracketed_figure, plain_item
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.tails import opens_clause, quiet, shorter
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
@@ -83,6 +84,10 @@ class Scan:
         if node.kind == "number" and (figure := bare_figure(self.nodes, at)) is not None:
             self.add(figure)
             return at + 1
+        plain = bracketed_figure(self.nodes, at) if node.kind == "number" else None
+        if (plain := plain or plain_item(self.nodes, at)) is not None:
+            self.add(plain[0])
+            return plain[1]
         for read in self.after_number() if node.kind == "number" else self.anywhere():
             after = read(at)
             if after is not None:
@@ -386,14 +391,3 @@ class Scan:
         inner = Scan(nodes, self.forces, scope, formula=self.formula, slash_parts=self.slash_parts)
         inner.separator = self.separator
         inner.walk()
-
-
-def begins_named(nodes: Nodes) -> bool:
-    """Whether a name, with or without a number, stands first."""
-    counted = count_at(nodes, 0)
-    return name_at(nodes, counted.end if counted else 0) is not None
-
-
-def begins_item(nodes: Nodes, at: int) -> bool:
-    """Whether a number or a name stands here."""
-    return count_at(nodes, at) is not None or name_at(nodes, at) is not None

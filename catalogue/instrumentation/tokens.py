@@ -18,7 +18,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from catalogue.instrumentation.vocabulary import key_of
 
@@ -96,7 +96,7 @@ Nodes = Sequence[Node]
 class Row(tuple[Node, ...]):
     """Nodes in order, with a memory of what was found at their places (see ``rows``)."""
 
-    memory: dict[object, object]
+    memory: dict[object, dict[object, Any]]
 
     def __new__(cls, nodes: Iterable[Node] = ()) -> Row:
         """Make a row that remembers nothing yet."""

@@ -70,6 +70,11 @@ def test_any_characters_are_answered(text):
     answers(text)
 
 
+def test_brackets_with_nothing_in_them_are_passed_over() -> None:
+    told = [(line.instrument, line.note) for line in read("fl(), timp(), perc(), continuo(), SATB(), tape()").lines]
+    assert told[:4] == [("flute", ""), ("timpani", ""), ("percussion", ""), ("basso-continuo", "")]
+
+
 def test_a_set_of_strings_without_brackets_is_read() -> None:
     assert [line.instrument for line in read("For string%set").lines][:2] == ["violin-1", "violin-2"]
 
