@@ -173,7 +173,8 @@ def test_number_of_queries_does_not_grow_with_the_performances(
     for day in ("2026-04-01", "2026-04-02"):
         make_performance(work, make_work(f"Other {day}", composer=composer), date=day, performers=("A", "B"))
 
-    assert (with_one, queries()) == (23, 23)
+    many_write = 6 if connection.vendor == "postgresql" else 0  # asks until the first kind of record that is new
+    assert (with_one, queries()) == (23 + many_write, 23 + many_write)
 
 
 def test_private_calendar_holds_sessions_and_what_is_due(program: Client, address: str, composer: Composer) -> None:
@@ -245,9 +246,10 @@ def test_part_of_it_is_what_was_chosen(
 
 @pytest.mark.parametrize("method", ["get", "head"])
 def test_unchanged_calendar_is_answered_with_one_query_and_not_built(
-    program: Client, address: str, composer: Composer, method: str
+    program: Client, address: str, composer: Composer, method: str, clock: Any
 ) -> None:
     make_performance(make_work("Tides", composer=composer), date="2026-03-28")
+    clock.goes_on(minutes=11)  # until nothing is under way where many write
     first = program.get(address)
     ask = getattr(program, method)
 

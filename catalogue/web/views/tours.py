@@ -19,6 +19,7 @@ from catalogue.exchange.batches import note
 from catalogue.exchange.event_lines import lines_of
 from catalogue.gathering.states import states_of
 from catalogue.models import ImportBatch, ImportSource, ImportState, Performance
+from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.forms.performances import PerformanceForm
 from catalogue.web.forms.programme import Programme, programme_rows
@@ -33,9 +34,11 @@ from catalogue.web.wording import page_language
 @editor_page
 @require_http_methods(["GET", "POST"])
 def tour_new(request: CatalogueRequest) -> HttpResponse:
-    """/c/<composer>/performances/tour/ — several dates with the same programme."""
+    """/c/<composer>/performances/tour/ — several dates with the same programme, perhaps of a series that is there."""
     known = Known.of(request.composer)
-    form = TourForm(request.POST if request.method == "POST" else None, known=known, slug=request.composer.slug)
+    typed = request.POST if request.method == "POST" else None
+    initial = {"series": request.GET.get("series", "")[:LINE].replace("\0", "")}
+    form = TourForm(typed, initial=initial, known=known, slug=request.composer.slug)
     if form.is_bound and form.is_valid():
         if sent_before(request, form):
             return redirect("performance-list", request.composer.slug)
