@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -37,6 +38,34 @@ class Candidate:
     recorded: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class Kin:
+    """The works of a catalogue by the first version that they are of, and by their titles without what is in brackets.
+
+    A work's place in the catalogue stands with it, so that families are told in its order.
+    """
+
+    by_first: dict[int, list[tuple[int, WorkFacts]]]
+    by_title: dict[str, list[tuple[int, WorkFacts]]]
+
+    @classmethod
+    def of(cls, works: tuple[WorkFacts, ...]) -> Kin:
+        by_first: dict[int, list[tuple[int, WorkFacts]]] = defaultdict(list)
+        by_title: dict[str, list[tuple[int, WorkFacts]]] = defaultdict(list)
+        for place, work in enumerate(works):
+            by_first[work.version_of or work.id].append((place, work))
+            by_title[base_title(work)].append((place, work))
+        return cls(by_first, by_title)
+
+    def siblings(self, work: WorkFacts) -> tuple[WorkFacts, ...]:
+        """Return the other versions of a work, and those that bear its title."""
+        found = dict(self.by_first.get(work.version_of or work.id, ())) | dict(self.alike(work))
+        return tuple(found[place] for place in sorted(found) if found[place].id != work.id)
+
+    def alike(self, work: WorkFacts) -> list[tuple[int, WorkFacts]]:
+        return self.by_title.get(base_title(work), [])
+
+
 def candidates(catalogue: CatalogueFacts) -> tuple[Candidate, ...]:
     """Return every work to be screened, in the order of the catalogue."""
     works = catalogue.works_by_id()
@@ -46,8 +75,9 @@ def candidates(catalogue: CatalogueFacts) -> tuple[Candidate, ...]:
         for item in event.programme:
             playings.setdefault(labels.get(item.work_id) or item.work_id, []).append(Played(event, item))
     recorded = {one.work_id for one in catalogue.recordings if one.label or one.number}
+    kin = Kin.of(catalogue.works)
     return tuple(
-        candidate_of(work, works, tuple(playings.get(work.id, ())), catalogue, recorded)
+        candidate_of(work, works, tuple(playings.get(work.id, ())), kin, recorded)
         for work in catalogue.works
         if work.id not in labels
     )
@@ -63,18 +93,17 @@ def candidate_of(
     work: WorkFacts,
     works: dict[int, WorkFacts],
     played: tuple[Played, ...],
-    catalogue: CatalogueFacts,
+    kin: Kin,
     recorded: set[int],
 ) -> Candidate:
     parent = works.get(work.version_of) if work.version_of else None
     full = work if parent is None else inheriting(work, parent)
-    siblings = tuple(one for one in catalogue.works if one.id != work.id and is_family(one, work))
     return Candidate(
         work=full,
         played=played,
         is_version=parent is not None or says_version(work),
-        earlier=earlier_of(work, parent, catalogue),
-        siblings=siblings,
+        earlier=earlier_of(work, parent, kin),
+        siblings=kin.siblings(work),
         recorded=work.id in recorded,
     )
 
@@ -90,11 +119,6 @@ def inheriting(work: WorkFacts, parent: WorkFacts) -> WorkFacts:
     )
 
 
-def is_family(one: WorkFacts, other: WorkFacts) -> bool:
-    same = {one.version_of or one.id} & {other.version_of or other.id}
-    return bool(same) or base_title(one) == base_title(other)
-
-
 def base_title(work: WorkFacts) -> str:
     return plain(re.sub(r"\s*[(\[].*?[)\]]\s*$", "", work.title.title)).strip()
 
@@ -107,7 +131,7 @@ def says_version(work: WorkFacts) -> bool:
     return any(VERSION_OF.search(said) for said in said_of(work))
 
 
-def earlier_of(work: WorkFacts, parent: WorkFacts | None, catalogue: CatalogueFacts) -> PartialDate | None:
+def earlier_of(work: WorkFacts, parent: WorkFacts | None, kin: Kin) -> PartialDate | None:
     """Return the date of the work that this is a version of, where the records say it."""
     if parent is not None:
         return parent.completed
@@ -116,6 +140,5 @@ def earlier_of(work: WorkFacts, parent: WorkFacts | None, catalogue: CatalogueFa
     named = next((match for said in said_of(work) if VERSION_OF.search(said) and (match := YEAR.search(said))), None)
     if named:
         return PartialDate(int(named[1]))
-    alike = [one for one in catalogue.works if one.id != work.id and base_title(one) == base_title(work)]
-    dates = [one.completed for one in alike if one.completed]
+    dates = [one.completed for _place, one in kin.alike(work) if one.id != work.id and one.completed]
     return min(dates) if dates else None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from functools import lru_cache
 
 NUMBERS = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
@@ -54,6 +55,7 @@ SAME = {
 }
 
 
+@lru_cache(maxsize=4096)
 def plain_sign(sign: str) -> str:
     if sign in SAME:
         return SAME[sign]
