@@ -25,10 +25,10 @@ from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import Extent, PerformanceStatus, PerformerRole
 from catalogue.timing import write_duration
 from catalogue.web.changes import Change
+from catalogue.web.changes_with_rows import performance_changes
 from catalogue.web.claims import in_full
 from catalogue.web.days import clock_text, how_far, long_day
 from catalogue.web.journeys import Journey, journey_shown
-from catalogue.web.performance_changes import performance_changes
 from catalogue.web.performance_readings import part_in_words
 from catalogue.web.programmes import called, name_of
 from catalogue.web.titles import in_language

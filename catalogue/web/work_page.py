@@ -29,7 +29,8 @@ from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import Extent
 from catalogue.timing import write_duration
-from catalogue.web.changes import Change, changes_of
+from catalogue.web.changes import Change
+from catalogue.web.changes_with_rows import work_changes
 from catalogue.web.claims import briefly
 from catalogue.web.numbers import Number, numbers
 from catalogue.web.readings import Reading, instrumentation_reading
@@ -138,7 +139,7 @@ def work_page(work: Work, *, today: date, language: str) -> WorkPage:
         life=life_of(facts, heard_of(facts, family, claims, today=today), recordings, published_dates(work), language),
         versions=tuple(version_of(one, says) for one in family.works if one.id != facts.id),
         around=around_work(work, work.composer.slug, language),
-        changes=changes_of(work),
+        changes=work_changes(work),
     )
 
 

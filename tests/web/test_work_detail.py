@@ -13,6 +13,7 @@ from django.test.utils import CaptureQueriesContext
 from catalogue.actions.works import save_work, set_movements
 from catalogue.models import Composer, Edition, Movement, Work
 from catalogue.timing import Duration, read_date
+from tests.conftest import Clock
 from tests.makers import NOW, make_performance, make_recording, make_venue, make_work
 from tests.web.pages import Page, with_class
 
@@ -136,7 +137,7 @@ def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, 
     with CaptureQueriesContext(connection) as with_three:
         browser.get(address(work))
 
-    assert (len(with_one), len(with_three)) == (36, 36)
+    assert (len(with_one), len(with_three)) == (39, 39)
 
 
 def test_life_of_a_work_is_a_picture_a_sentence_and_a_table(browser: Client, composer: Composer) -> None:
@@ -162,3 +163,11 @@ def test_life_within_one_year_is_not_drawn(browser: Client, composer: Composer) 
     make_performance(work, date="2015-03-03")
 
     assert page_of(browser, work).texts("//section[@id='years']") == []
+
+
+def test_changes_of_rows_stand_among_those_of_the_work(browser: Client, composer: Composer, clock: Clock) -> None:
+    work = make_work("Rope Tables", composer=composer, movements=("Lento", "Vivo"))
+    clock.goes_on(minutes=5)
+    save_work(work=work, now=clock.moment, movements=list(work.movements.order_by("number"))[:1])
+
+    assert page_of(browser, work).texts("//section[@id='changes']//li/span") == ["Movements", "Added"]

@@ -20,6 +20,7 @@ from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 
 PER_PAGE = 50
+AT_ONCE = 2000  # rows that are fetched at once: a database takes only so many keys in a question
 
 
 class ListColumn(tables.Column):
@@ -128,7 +129,7 @@ class ListTable(tables.Table):
 
     def grid(self) -> list[list[str]]:
         """Return a header and all rows, whatever the page, with the columns that are shown, as plain words."""
-        records = list(self.data.data)
+        records = list(self.data.data.iterator(chunk_size=AT_ONCE))
         self.look_up(records)
         names = [column.name for column in self.columns]
         tellers = [getattr(self, f"told_{name}", None) or getattr(self, f"render_{name}") for name in names]

@@ -23,6 +23,7 @@ from catalogue.exchange.exporting import (
 )
 from catalogue.web.access import CatalogueRequest, member_page
 from catalogue.web.asked import asked_performances, asked_works
+from catalogue.web.tables.lists import AT_ONCE
 
 TYPES = {
     "csv": "text/csv; charset=utf-8",
@@ -36,7 +37,8 @@ def work_export(request: CatalogueRequest, suffix: str) -> HttpResponse:
     """/c/<composer>/works/export/<suffix>/ — the works that are asked for, as CSV or XLSX."""
     table = asked_works(request).table
     if wants_everything(request):
-        rows = grid_of_works(request.composer, table.data.data.with_everything_printed())
+        works = table.data.data.with_everything_printed().iterator(chunk_size=AT_ONCE)
+        rows = grid_of_works(request.composer, works)
     else:
         rows = table.grid()
     return as_file(request, rows, Kind.WORKS, suffix)
@@ -47,7 +49,10 @@ def work_export(request: CatalogueRequest, suffix: str) -> HttpResponse:
 def performance_export(request: CatalogueRequest, suffix: str) -> HttpResponse:
     """/c/<composer>/performances/export/<suffix>/ — the performances that are asked for, as CSV or XLSX."""
     table = asked_performances(request, today=timezone.localdate()).table
-    rows = grid_of_performances(request.composer, table.data.data) if wants_everything(request) else table.grid()
+    if wants_everything(request):
+        rows = grid_of_performances(request.composer, table.data.data.iterator(chunk_size=AT_ONCE))
+    else:
+        rows = table.grid()
     return as_file(request, rows, Kind.PERFORMANCES, suffix)
 
 
