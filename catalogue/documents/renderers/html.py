@@ -266,7 +266,8 @@ class Writer:
 
     def has_years(self, table: Table) -> bool:
         """Whether the labels of groups stand beside their rows: those of a list do, those of a form above them."""
-        return not any(column.key in FORMS for column in table.columns)
+        is_form = any(column.key in FORMS for column in table.columns)
+        return not is_form and any(group.label for group in table.groups)
 
     def year(self, label: Text, place: int) -> str:
         return '<td class="margin"></td>' if place else f'<th scope="row" class="margin">{self.text(label)}</th>'

@@ -45,3 +45,12 @@ def test_headings_begin_where_the_page_wants_them() -> None:
 
     assert "<h3>A list</h3>" in html_fragment(document, top=3)
     assert "<h5>Weir</h5>" in html_fragment(document, top=3)
+
+
+def test_words_beside_their_translation_have_no_margin_and_a_list_without_heads_has_none() -> None:
+    words, score = html_fragment(DOCUMENTS["front-matter-of-a-song"]()), html_fragment(DOCUMENTS["front-matter"]())
+
+    assert '<thead><tr><th scope="col" class="words">Danish</th>' in words
+    assert '<th scope="row" class="margin"></th>' not in words + score
+    assert "<thead>" not in score
+    assert "<tfoot><tr>" + '<td class="margin"></td>' in score
