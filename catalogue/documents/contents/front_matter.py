@@ -52,7 +52,7 @@ from catalogue.facts import ComposerFacts, WorkFacts
 from catalogue.record_facts import EditionFacts, PerformanceNoteFacts, WorkRecords
 from catalogue.rules.front_matter import lacking, score_of, transposes
 from catalogue.rules.technical.terms import Setup
-from catalogue.terms import EditionKind, NotePurpose, ScorePitch
+from catalogue.terms import EditionKind, NotePurpose, PerformanceStatus, ScorePitch
 from catalogue.timing import write_duration
 
 KINDS = {
@@ -115,7 +115,8 @@ def front_matter(
     refuse_unknown(told)
     front = without_names(told) if is_anonymous else told
     setup = setups[0] if setups else None
-    lacks = lacking(work, records, setup, is_performed=bool(heard), has_premiere=premiere(heard) is not None)
+    is_performed = any(one.performance.status is PerformanceStatus.GIVEN for one in heard)
+    lacks = lacking(work, records, setup, is_performed=is_performed, has_premiere=premiere(heard) is not None)
     return Document(
         kind="front-matter",
         title=f"{work.title.title}: {says.word('Front matter')}",

@@ -24,6 +24,8 @@ FILES = [
     "front-matter-string-quartet-no-2.txt",
     "front-matter-ten-past-four.pdf",
     "front-matter-ten-past-four.txt",
+    "front-matter-the-ninth-kilometre-stone.pdf",
+    "front-matter-the-ninth-kilometre-stone.txt",
     "front-matter-weaving-shed-at-idle.pdf",
     "front-matter-weaving-shed-at-idle.txt",
     "parts-checklist.pdf",
