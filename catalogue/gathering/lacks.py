@@ -14,19 +14,21 @@ from django.db.models import CharField, Count, Exists, Max, OuterRef, Q, Sum
 from django.db.models.functions import Cast
 
 from catalogue.gathering.families import gather_families
-from catalogue.models import Composer, Performance, ProgrammedWork, Work
+from catalogue.models import Commission, Composer, Performance, ProgrammedWork, Work
 from catalogue.rules.identifiers import Identifier, doubt_about
 from catalogue.rules.premieres import claims_by_programmed
 from catalogue.terms import PerformanceStatus
+from catalogue.timing import PartialDate
 
 
 class Lack(StrEnum):
-    """What is lacking: the first four of works, the last of the composer, the others of performances."""
+    """What is lacking: the first four of works, one of commissions, the last of the composer, all others of events."""
 
     DURATION = "duration"
     FORCES = "instrumentation"
     READING = "reading"
     NUMBER = "number"
+    DELIVERY = "delivery"
     COUNTRY = "country"
     DATE = "date"
     PROGRAMME = "programme"
@@ -41,13 +43,13 @@ COUNTS_FOR_NOTHING = (PerformanceStatus.WITHDRAWN, PerformanceStatus.OLD_STYLE_D
 
 
 def gather_lacks(composer: Composer, *, today: date) -> dict[Lack, tuple[int, ...]]:
-    """Return the ids of the works, performances or the composer that lack something, by what; six to eight queries.
+    """Return the ids of the records or the composer that lack something, by what; seven to nine queries.
 
     What lacks nothing has no key. Works stand in title order, performances with the latest first.
     """
     found: dict[Lack, list[int]] = defaultdict(list)
     of_performances = (*performances_lacking(composer, today), *contradicted(composer, today))
-    for lack, key in (*works_lacking(composer), *of_performances):
+    for lack, key in (*works_lacking(composer), *undelivered(composer, today), *of_performances):
         found[lack].append(key)
     if doubt_about_any((Identifier.IPI, composer.ipi), (Identifier.ISNI, composer.isni)):
         found[Lack.OWN_NUMBER].append(composer.pk)
@@ -65,6 +67,14 @@ def works_lacking(composer: Composer) -> Iterator[tuple[Lack, int]]:
             yield (Lack.READING if typed else Lack.FORCES), key
         if doubt_about_any((Identifier.ISWC, iswc), (Identifier.ISMN, ismn)):
             yield Lack.NUMBER, key
+
+
+def undelivered(composer: Composer, today: date) -> Iterator[tuple[Lack, int]]:
+    """Give the commissions whose day of delivery is over, and of which nobody has said that they were delivered."""
+    open_ones = Commission.objects.filter(work__composer=composer, due__isnull=False, delivered__isnull=True)
+    for key, due in open_ones.order_by("due", "pk").values_list("pk", "due"):
+        if isinstance(due, PartialDate) and due.last < today:
+            yield Lack.DELIVERY, key
 
 
 def doubt_about_any(*numbers: tuple[Identifier, str]) -> bool:

@@ -14,7 +14,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy, ngettext_lazy
 
 from catalogue.gathering.lacks import OF_WORKS, Lack, gather_lacks
-from catalogue.models import Composer, Performance, Work
+from catalogue.models import Commission, Composer, Performance, Work
 from catalogue.rules.identifiers import Identifier, doubt_about
 from catalogue.timing import PartialDate, write_date
 from catalogue.web.programmes import called
@@ -57,6 +57,12 @@ WORDINGS = {
         gettext_lazy("no registry knows it"),
         gettext_lazy("Look at it"),
         "id_iswc",
+    ),
+    Lack.DELIVERY: Wording(
+        ngettext_lazy("commission was to be delivered by now", "commissions were to be delivered by now"),
+        gettext_lazy("nobody has said that it was"),
+        gettext_lazy("Say when it was delivered"),
+        "id_delivered",
     ),
     Lack.COUNTRY: Wording(
         ngettext_lazy("performance names no country", "performances name no country"),
@@ -123,7 +129,7 @@ class ToMend:
 
 
 def lacking(composer: Composer, *, today: date) -> tuple[Lacking, ...]:
-    """Return what the catalogue lacks; seven queries."""
+    """Return what the catalogue lacks; eight queries."""
     found = gather_lacks(composer, today=today)
     examples = records_of(composer, {lack: keys[:1] for lack, keys in found.items()})
     return tuple(told(composer, lack, keys, examples[lack, keys[0]]) for lack, keys in found.items())
@@ -143,7 +149,7 @@ def told(composer: Composer, lack: Lack, keys: tuple[int, ...], example: ToMend)
 
 
 def all_lacking(composer: Composer, lack: Lack, *, today: date) -> tuple[ToMend, ...]:
-    """Return every record that lacks this; seven queries."""
+    """Return every record that lacks this; eight queries."""
     keys = gather_lacks(composer, today=today).get(lack, ())
     found = records_of(composer, {lack: keys})
     return tuple(found[lack, key] for key in keys)
@@ -155,7 +161,10 @@ Keys = dict[Lack, tuple[int, ...]]
 def records_of(composer: Composer, wanted: Keys) -> dict[tuple[Lack, int], ToMend]:
     """Fetch the records by what they lack and by key."""
     works = keys_of(wanted, OF_WORKS)
-    performances = keys_of(wanted, set(wanted) - {*OF_WORKS, Lack.OWN_NUMBER})
+    performances = keys_of(wanted, set(wanted) - {*OF_WORKS, Lack.OWN_NUMBER, Lack.DELIVERY})
+    commissions = keys_of(wanted, (Lack.DELIVERY,))
+    ordered = Commission.objects.filter(pk__in=commissions).select_related("work", "organisation")
+    overdue = {one.pk: one for one in ordered} if commissions else {}
     named = {("work", work.pk): work for work in Work.objects.filter(pk__in=works)} if works else {}
     events = Performance.objects.filter(pk__in=performances).with_everything_printed() if performances else ()
     told = {("performance", event.pk): event for event in events}
@@ -163,6 +172,8 @@ def records_of(composer: Composer, wanted: Keys) -> dict[tuple[Lack, int], ToMen
     def to_mend(lack: Lack, key: int) -> ToMend:
         if lack is Lack.OWN_NUMBER:
             return profile_to_mend(composer)
+        if lack is Lack.DELIVERY:
+            return commission_to_mend(composer, overdue[key])
         if lack in OF_WORKS:
             return work_to_mend(composer, lack, named["work", key])
         return performance_to_mend(composer, lack, told["performance", key])
@@ -183,6 +194,12 @@ def work_to_mend(composer: Composer, lack: Lack, work: Work) -> ToMend:
         beside, field = doubted(("id_iswc", Identifier.ISWC, work.iswc), ("id_ismn", Identifier.ISMN, work.ismn))
     title = format_html("<i>{}</i>", in_language(work.title, work.title_language))
     return ToMend(title, beside, f"{address}#{field}")
+
+
+def commission_to_mend(composer: Composer, commission: Commission) -> ToMend:
+    address = reverse("record-edit", args=[composer.slug, "commissions", commission.pk])
+    name = format_html("<i>{}</i>", in_language(commission.work.title, commission.work.title_language))
+    return ToMend(name, commission.body, f"{address}#{WORDINGS[Lack.DELIVERY].field}")
 
 
 def doubted(*numbers: tuple[str, Identifier, str]) -> tuple[str, str]:

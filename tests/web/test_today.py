@@ -11,9 +11,10 @@ from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
-from catalogue.models import Composer, LeadTimes, Step
+from catalogue.models import Commission, Composer, LeadTimes, Step
 from catalogue.models.journeys import COLUMN_OF
 from catalogue.rules.journey import Lead
+from catalogue.timing import read_date
 from tests.makers import make_performance, make_venue, make_work
 from tests.record_makers import make_record
 from tests.web.pages import Page, with_class
@@ -263,6 +264,22 @@ def test_numbers_with_a_wrong_check_digit_are_listed_with_their_field(browser: C
     assert own.values("//main//li/a/@href") == [f"{ADDRESS}profile/edit/#id_isni"]
 
 
+def test_commission_that_is_overdue_is_asked_about(browser: Client, composer: Composer) -> None:
+    work = whole("Tides", composer)
+    days = {"early": "2025-12-01", "late": "2026-04-01"}
+    late, _coming = (Commission.objects.create(work=work, name=name, due=read_date(day)) for name, day in days.items())
+    Commission.objects.create(work=work, name="done", due=read_date("2025"), delivered=read_date("2025"))
+
+    page = Page(browser.get(ADDRESS))
+
+    assert page.texts("//section[@id='missing']//li") == [
+        "1commission was to be delivered by now Tides; nobody has said that it wasSay when it was delivered"
+    ]
+    assert page.values("//section[@id='missing']//a/@href") == [
+        f"{ADDRESS}records/commissions/{late.pk}/edit/#id_delivered"
+    ]
+
+
 @pytest.mark.parametrize("lack", ["country", "date", "programme", "outcome", "billing"])
 def test_every_performance_that_lacks_something_is_listed(browser: Client, composer: Composer, lack: str) -> None:
     work, hall = whole("Tides", composer), make_venue(composer=composer)
@@ -329,4 +346,4 @@ def test_number_of_queries_does_not_grow_with_what_comes(browser: Client, compos
     with CaptureQueriesContext(connection) as with_three:
         browser.get(ADDRESS)
 
-    assert len(with_one) == len(with_three) == 29
+    assert len(with_one) == len(with_three) == 30
