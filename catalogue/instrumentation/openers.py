@@ -33,7 +33,7 @@ from catalogue.instrumentation.open_forces import BAND_NAMES, CATEGORIES, ENSEMB
 from catalogue.instrumentation.phrases import beginnings, count_at, token_at
 from catalogue.instrumentation.qualities import may_qualify, qualities_at
 from catalogue.instrumentation.rows import remembered
-from catalogue.instrumentation.tokens import Nodes, Token
+from catalogue.instrumentation.tokens import Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import keys
 from catalogue.instrumentation.voice_ranges import RANGE_WORDS
 from catalogue.instrumentation.voicings import FEMALE, FEMALE_VOICE, MALE, MALE_VOICE, MIXED, WHOLE_NAMES
@@ -98,12 +98,32 @@ def opens_body(word: str, key: str) -> bool:
 
 
 @remembered
+def sizes_in(nodes: Nodes) -> frozenset[int]:
+    """Return the places of words for so many of one instrument (``quartet``), for a consort, or for loudspeakers."""
+    return frozenset(at for at, node in enumerate(nodes) if says_size(nodes, at, node))
+
+
+def says_size(nodes: Nodes, at: int, node: Node) -> bool:
+    if type(node) is not Token or node.kind not in ("word", "number"):
+        return False
+    if node.kind == "number":
+        return layout_end(nodes, at) is not None
+    return node.key in CONSORTS or node.key in CHANNEL or collectives.size_of(node.text) is not None
+
+
 def holds_size(nodes: Nodes) -> bool:
-    """Whether the row holds a word for so many of one instrument (``quartet``), a consort, or loudspeaker channels."""
-    found = (node for node in nodes if node.kind == "word" and type(node) is Token)
-    if any(node.kind == "number" and layout_end(nodes, at) is not None for at, node in enumerate(nodes)):
-        return True
-    return any(node.key in CONSORTS or node.key in CHANNEL or collectives.size_of(node.text) for node in found)
+    """Whether the row holds a word for so many of one instrument, a consort, or loudspeaker channels."""
+    return bool(sizes_in(nodes))
+
+
+def size_ahead(nodes: Nodes, at: int) -> bool:
+    """Whether such a word stands here or after it, before the next separator."""
+    sizes = sizes_in(nodes)
+    while sizes and at < len(nodes) and not nodes[at].is_mark(",;\n"):
+        if at in sizes:
+            return True
+        at += 1
+    return False
 
 
 def may_be_body(nodes: Nodes, at: int) -> bool:
@@ -111,7 +131,7 @@ def may_be_body(nodes: Nodes, at: int) -> bool:
     node = nodes[at]
     if type(node) is not Token:
         return False
-    if node.kind not in ("word", "number") or holds_size(nodes):
+    if node.kind not in ("word", "number") or size_ahead(nodes, at):
         return True
     if node.kind == "word":
         return opens_body(node.text, node.key) or node.key in OR or may_qualify(node.text, node.key)

@@ -7,17 +7,20 @@ link  = "=" | doubling word , { small word } ;
 
 from __future__ import annotations
 
+import functools
 from dataclasses import dataclass
 
 from catalogue.instrumentation.lexicon import AND, ARTICLES, DOUBLING, DOUBLING_FILL, ONLY, PLAYS_WORDS
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.numbers import ALL, BOTH, LAST, is_suffix, roman
+from catalogue.instrumentation.numbers import ALL, BOTH, LAST, cardinal, is_suffix, ordinal, roman
 from catalogue.instrumentation.phrases import beginnings, count_at, is_key, is_small, ordinal_at, phrase_end, token_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
 MOST_SMALL_WORDS = 8
+CHAIR_NOUNS = ("number", "no", "nr", "chair", "player")
+TELLING = ONLY | ARTICLES | BOTH | ALL | LAST
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,8 +116,29 @@ def ahead_doubles(nodes: Nodes, at: int) -> bool:
     return False
 
 
+def may_tell_who(nodes: Nodes, at: int, section: Section) -> bool:
+    """Whether players may be named here: a number, a word that tells some of them, the section's own name."""
+    first = token_at(nodes, at)
+    if first is None or first.kind not in ("word", "number"):
+        return False
+    if first.kind == "number" or tells_some(first.text, first.key):
+        return True
+    found = name_at(nodes, at)
+    return found is not None and section.slug in found.slugs
+
+
+@functools.lru_cache(maxsize=1 << 12)
+def tells_some(word: str, key: str) -> bool:
+    """Whether a word tells some of several players or may stand before one that does: ``both``, ``la``, ``second``."""
+    if key in TELLING or word.lower() in CHAIR_NOUNS:
+        return True
+    return roman(word) is not None or ordinal(word) is not None or cardinal(word) is not None
+
+
 def who_at(nodes: Nodes, at: int, section: Section) -> Who | None:
     """Return the players named before a doubling; *only* may stand before them."""
+    if not may_tell_who(nodes, at, section):
+        return None
     at = articles_end(nodes, at + 1 if is_key(token_at(nodes, at), ONLY) else at)
     if is_key(token_at(nodes, at), BOTH):
         return Who((), -1, noun_end(nodes, at + 1, section))
@@ -139,7 +163,7 @@ def articles_end(nodes: Nodes, at: int) -> int:
     last = at + MOST_SMALL_WORDS
     while at < min(len(nodes), last):
         token = token_at(nodes, at)
-        if token is None or not (is_small(token, ARTICLES) or token.is_word("number", "no", "nr", "chair", "player")):
+        if token is None or not (is_small(token, ARTICLES) or token.is_word(*CHAIR_NOUNS)):
             break
         if token.text in ("a", "an", "un", "une", "una", "uno") and count_at(nodes, at):
             break
