@@ -20,7 +20,8 @@ OF_THEM = keyed(
 @remembered
 def may_be_elsewhere(nodes: Nodes) -> bool:
     """Whether the row holds a word for off stage at all."""
-    return any(node.key in beginnings(OFFSTAGE) for node in nodes)
+    leading = beginnings(OFFSTAGE)
+    return any(node.key in leading and phrase_end(nodes, at, OFFSTAGE) is not None for at, node in enumerate(nodes))
 
 
 def elsewhere_at(nodes: Nodes, at: int) -> tuple[int, int] | None:

@@ -41,7 +41,7 @@ from catalogue.instrumentation.voicings import FEMALE, FEMALE_VOICE, MALE, MALE_
 VOICE_RUN = re.compile(r"(?:Mez|Mzs|Ms|Bar|Br|[SMATBC])+(?:CH)?")
 HEADING_PHRASES = beginnings(OFFSTAGE | ONSTAGE | SOLO | WHOLES | ALL_HEADINGS)
 HEADING_WORDS = GROUP | ORCHESTRA | {"br"}
-BODY_PHRASES = beginnings(
+BODIES = (
     RECORDED
     | MUST
     | WHOLE_NAMES
@@ -57,7 +57,9 @@ BODY_PHRASES = beginnings(
     | ENSEMBLE
     | ENSEMBLE_NAMES
     | SOLO
-) | beginnings(collectives.names())
+)
+BODY_PHRASES = beginnings(BODIES) | beginnings(collectives.names())
+BODY_WHOLES = BODIES | collectives.names()
 BODY_WORDS = frozenset(
     {
         *ALONE,
@@ -89,10 +91,15 @@ def of_voices() -> frozenset[str]:
     return beginnings(frozenset(form for key in named for form in (key, key + "s")))
 
 
-@functools.lru_cache(maxsize=1 << 13)
 def opens_body(word: str, key: str) -> bool:
     """Whether a body, an ensemble by name or a choir may begin with a word, or with a number before it."""
-    if key in BODY_WORDS or key in BODY_PHRASES or key in of_voices() or key in LAYOUTS or word.lower() in LAYOUTS:
+    return key in BODY_PHRASES or names_body(word, key)
+
+
+@functools.lru_cache(maxsize=1 << 13)
+def names_body(word: str, key: str) -> bool:
+    """Whether a body, an ensemble or a choir may be named by a word alone, or by it and what is no word."""
+    if key in BODY_WORDS or key in BODY_WHOLES or key in of_voices() or key in LAYOUTS or word.lower() in LAYOUTS:
         return True
     return VOICE_RUN.fullmatch(word) is not None or "stimmig" in word.lower()
 
@@ -126,6 +133,12 @@ def size_ahead(nodes: Nodes, at: int) -> bool:
     return False
 
 
+def leads_to_word(nodes: Nodes, at: int) -> bool:
+    """Whether a phrase that begins with a word may go on: a word follows, or a mark that joins words."""
+    following = nodes[at + 1] if at + 1 < len(nodes) else None
+    return following is not None and (following.kind == "word" or following.is_mark("-.'"))
+
+
 def may_be_body(nodes: Nodes, at: int) -> bool:
     """Whether ``ensembles.body_at`` may find something at a place."""
     node = nodes[at]
@@ -134,7 +147,8 @@ def may_be_body(nodes: Nodes, at: int) -> bool:
     if node.kind not in ("word", "number") or size_ahead(nodes, at):
         return True
     if node.kind == "word":
-        return opens_body(node.text, node.key) or node.key in OR or may_qualify(node.text, node.key)
+        alone = names_body(node.text, node.key) or node.key in OR or may_qualify(node.text, node.key)
+        return alone or (node.key in BODY_PHRASES and leads_to_word(nodes, at))
     counted = count_at(nodes, at)
     if counted is None or counted.end != at + 1:
         return True
