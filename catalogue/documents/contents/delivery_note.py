@@ -105,7 +105,7 @@ def enclosed(hire: Hire, says: Labels) -> Text:
 
 def contents(sent: tuple[Item, ...], total: int, hire: Hire, work: WorkFacts, says: Labels) -> Table:
     heads = (
-        ("contents", "Contents of the set"),
+        ("what", "Contents of the set"),
         ("set", "Set no."),
         ("copies", "Copies"),
         ("numbers", "Copy numbers"),

@@ -93,7 +93,7 @@ def account(found: tuple[Charge, ...], hire: Hire, work: WorkFacts, says: Labels
         )
         for one in found
     ]
-    heads = (("contents", "What for"), ("reckoned", "How it is reckoned"), ("amount", "Amount"))
+    heads = (("what", "What for"), ("reckoned", "How it is reckoned"), ("amount", "Amount"))
     sum_of_all = value(money(total(found), hire.currency, says))
     return Table(
         tuple(Column(key, wording(says.word(head))) for key, head in heads),

@@ -42,8 +42,8 @@ def with_columns(column: str, **columns: ColumnSheet) -> Sheet:
 
 
 DELIVERY_NOTE = with_columns(
-    "contents",
-    contents=ColumnSheet(0, 252),
+    "what",
+    what=ColumnSheet(0, 252),
     set=ColumnSheet(258, 312),
     copies=ColumnSheet(312, 340, right=True),
     numbers=ColumnSheet(368, 424),
@@ -67,8 +67,8 @@ LETTER = with_columns(
     charge=ColumnSheet(416, W, right=True),
 )
 STATEMENT = with_columns(
-    "contents",
-    contents=ColumnSheet(0, 200, look=WRAPPED),
+    "what",
+    what=ColumnSheet(0, 200, look=WRAPPED),
     reckoned=ColumnSheet(206, 390, look=WRAPPED),
     number=ColumnSheet(0, 46),
     hirer=ColumnSheet(50, 142, look=WRAPPED),
