@@ -36,17 +36,17 @@ def repeated(work: WorkFacts, number: int) -> WorkFacts:
     return replace(work, id=number + 1, uid=UUID(int=number + 1), duration=minutes)
 
 
-def compared(told: CatalogueFacts, call: Call) -> int:
+def compared(told: CatalogueFacts, call: Call) -> dict[int, bool]:
     """Hold each work's length, year and number of players against the call and look at each evening once."""
     played = {item.work_id for event in told.performances for item in event.programme}
     least, most = call.duration_min or 0, call.duration_max or 0
-    return sum(
-        bool(work.duration and least <= work.duration.seconds <= most)
+    return {
+        work.id: bool(work.duration and least <= work.duration.seconds <= most)
         and bool(work.completed and work.completed.first >= SINCE)
         and bool(work.instrumentation and work.instrumentation.counted[0] <= 90)
         and work.id not in played
         for work in told.works
-    )
+    }
 
 
 @contextmanager
