@@ -7,6 +7,7 @@ from datetime import UTC
 from catalogue.facts import DeadlineFacts
 from catalogue.gathering.hires import still_out
 from catalogue.models import Call, Composer, Hire
+from catalogue.rules.calls.terms import Call as Terms
 
 
 def gather_deadlines(composer: Composer) -> tuple[DeadlineFacts, ...]:
@@ -32,7 +33,6 @@ def gather_due_back(hire: Hire) -> DeadlineFacts:
 
 def gather_deadline(call: Call) -> DeadlineFacts:
     terms = call.asks
-    local = f"{terms.deadline:%Y-%m-%d %H:%M} {terms.deadline_zone}".strip() if terms.deadline else ""
     return DeadlineFacts(
         id=call.pk,
         uid=call.uid,
@@ -40,7 +40,17 @@ def gather_deadline(call: Call) -> DeadlineFacts:
         organiser=terms.organiser,
         day=call.closes_on,
         closes_at=call.closes_at.astimezone(UTC) if call.closes_at else None,
-        local=local,
+        local=local_time(terms),
         changed_at=call.changed_at,
         sequence=call.saves,
     )
+
+
+def local_time(terms: Terms) -> str:
+    """Return a deadline by the organiser's clock; midnight is told as the end of the day before, 24:00 (ISO 8601-1)."""
+    at = terms.deadline
+    if at is None:
+        return ""
+    ends = at.hour == at.minute == 0 and terms.closes is not None and terms.closes < at.date()
+    told = f"{terms.closes} 24:00" if ends else f"{at:%Y-%m-%d %H:%M}"
+    return f"{told} {terms.deadline_zone}".strip()

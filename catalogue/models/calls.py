@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, datetime
 from typing import Self
 from uuid import uuid4
 
@@ -31,9 +31,11 @@ class CallQuerySet(TenantQuerySet["Call"]):
         """Return the calls by the day on which they close, those without a day last."""
         return self.order_by(F("closes_on").asc(nulls_last=True), "title", "pk")
 
-    def open_on(self, day: date) -> Self:
-        """Return the calls that close on that day or later, and those of which the day is not known."""
-        return self.filter(Q(closes_on__gte=day) | Q(closes_on__isnull=True))
+    def open_at(self, now: datetime, day: date) -> Self:
+        """Return the calls that close after a moment, on that day or later where no hour is known, or nobody knows when."""
+        at_an_hour = Q(closes_at__gt=now)
+        on_a_day = Q(closes_at__isnull=True) & (Q(closes_on__gte=day) | Q(closes_on__isnull=True))
+        return self.filter(at_an_hour | on_a_day)
 
 
 class Call(Record, Deletable, Guarded):

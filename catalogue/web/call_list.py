@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import datetime, timedelta
 
 from django.urls import reverse
+from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
@@ -15,7 +16,7 @@ from catalogue.packing.plan import Plan
 from catalogue.rules.calls.readiness import SOON as READY_IN
 from catalogue.terms import SubmissionStatus
 from catalogue.timing import PartialDate
-from catalogue.web.call_page import closes_text, here_text
+from catalogue.web.call_page import closes_text, here_text, still_open
 from catalogue.web.days import how_far
 from catalogue.web.pack_page import plans_of
 
@@ -40,20 +41,21 @@ class CallRow:
     pack: str = ""
 
 
-def call_rows(composer: Composer, *, today: date, language: str) -> tuple[CallRow, ...]:
+def call_rows(composer: Composer, *, now: datetime, language: str) -> tuple[CallRow, ...]:
     """Return every call, the open ones first by their deadlines, then those that are over; one query."""
     calls = list(Call.objects.filter(composer=composer).select_related("submission").next_first())
-    rows = [row_of(call, composer.slug, today, language) for call in calls]
+    rows = [row_of(call, composer.slug, now, language) for call in calls]
     return (*(row for row in rows if row.is_open), *reversed([row for row in rows if not row.is_open]))
 
 
-def closing_soon(composer: Composer, *, today: date, language: str) -> tuple[CallRow, ...]:
+def closing_soon(composer: Composer, *, now: datetime, language: str) -> tuple[CallRow, ...]:
     """Return the calls that close in the coming days, those within a month with what lacks in what is being sent."""
-    ours = Call.objects.filter(composer=composer, closes_on__range=(today, today + timedelta(days=DAYS)))
+    today = timezone.localdate(now)
+    ours = Call.objects.filter(composer=composer, closes_on__lte=today + timedelta(days=DAYS)).open_at(now, today)
     calls = list(ours.select_related("submission").next_first())
     drafts = [call for call in calls if is_draft(call) and call.closes_on and (call.closes_on - today).days <= READY_IN]
     plans = plans_of(composer, drafts, today) if drafts else {}
-    rows = ((call, row_of(call, composer.slug, today, language)) for call in calls)
+    rows = ((call, row_of(call, composer.slug, now, language)) for call in calls)
     return tuple(
         replace(row, lacking=lacking_text(plans[call.pk]), pack=reverse("call-pack", args=[composer.slug, call.pk]))
         if call.pk in plans
@@ -74,10 +76,10 @@ def lacking_text(plan: Plan) -> str:
     return ngettext("%d thing lacks.", "%d things lack.", number) % number
 
 
-def row_of(call: Call, slug: str, today: date, language: str) -> CallRow:
+def row_of(call: Call, slug: str, now: datetime, language: str) -> CallRow:
     terms, submission = call.asks, getattr(call, "submission", None)
-    day = call.closes_on
-    is_open = day is None or day >= today
+    day, today = call.closes_on, timezone.localdate(now)
+    is_open = still_open(terms, now=now, today=today)
     return CallRow(
         address=reverse("call-detail", args=[slug, call.pk]),
         title=call.title,

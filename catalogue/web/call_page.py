@@ -71,9 +71,9 @@ class CallPage:
 
 
 def call_page(
-    call: Call, catalogue: CatalogueFacts, chosen: tuple[int, ...], *, everything: bool, today: date, language: str
+    call: Call, catalogue: CatalogueFacts, chosen: tuple[int, ...], *, everything: bool, now: datetime, language: str
 ) -> CallPage:
-    terms = call.asks
+    terms, today = call.asks, timezone.localdate(now)
     found = screen(terms, catalogue)
     shown = [one for one in in_order(found) if everything or one.verdict is not Verdict.NO or one.is_near_miss]
     works = catalogue.works_by_id()
@@ -81,7 +81,7 @@ def call_page(
         closes=closes_text(terms, language),
         closes_here=here_text(terms, language),
         far=how_far(PartialDate.of(terms.closes), today) if terms.closes else "",
-        is_over=bool(terms.closes and terms.closes < today),
+        is_over=not still_open(terms, now=now, today=today),
         pairs=tuple((name, in_words(text, language)) for name, text in pairs(terms)),
         composer=tuple(replace(one, reason=in_words(one.reason, language)) for one in found.composer),
         counts=tuple((len(found.of(verdict)), word) for verdict, word in ANSWERS.items()),
@@ -91,6 +91,13 @@ def call_page(
         total=sum(one.duration.seconds for pk in chosen if (one := works.get(pk)) and one.duration),
         contradictions=terms.contradictions,
     )
+
+
+def still_open(terms: Terms, *, now: datetime, today: date) -> bool:
+    """Whether a call can be answered: until its moment by the organiser's clock, else until the end of its day."""
+    if terms.deadline is not None:
+        return terms.deadline > now
+    return terms.closes is None or terms.closes >= today
 
 
 def in_order(found: Screening) -> list[Screened]:

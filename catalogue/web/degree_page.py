@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 
 from django.urls import reverse
+from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
@@ -55,9 +56,10 @@ class DegreePage:
     rows: tuple[Row, ...]
 
 
-def degree_page(composer: Composer, *, today: date, language: str) -> DegreePage:
+def degree_page(composer: Composer, *, now: datetime, language: str) -> DegreePage:
     """Return the programmes that are open, the next to close first."""
-    calls = list(Call.objects.filter(composer=composer, kind=CallKind.DEGREE.value).open_on(today).next_first())
+    today = timezone.localdate(now)
+    calls = list(Call.objects.filter(composer=composer, kind=CallKind.DEGREE.value).open_at(now, today).next_first())
     plans = plans_of(composer, calls, today)
     programmes = tuple(
         Programme(call.title, reverse("call-pack", args=[composer.slug, call.pk]), plans[call.pk]) for call in calls

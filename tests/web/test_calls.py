@@ -218,3 +218,13 @@ def test_days_are_told_as_the_reader_writes_them(browser: Client, composer: Comp
 
     assert "asks for 1 January 2015 or later" in told
     assert "2015-01-01" not in told
+
+
+def test_a_call_is_open_until_its_moment_though_its_day_is_over_here(browser: Client, composer: Composer) -> None:
+    noon_here = datetime(2026, 3, 9, 12, tzinfo=UTC)
+    call = make_call(composer, TEXT.replace("20 March 2026, midnight, UK time", "8 March 2026, midnight, Hawaii time"))
+
+    still = Call.objects.filter(pk=call.pk)
+    assert call.closes_at == datetime(2026, 3, 9, 10, tzinfo=UTC)
+    assert list(still.open_at(noon_here.replace(hour=9), date(2026, 3, 9))) == [call]
+    assert list(still.open_at(noon_here, date(2026, 3, 9))) == []

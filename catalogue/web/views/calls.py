@@ -30,7 +30,7 @@ from catalogue.web.wording import page_language
 @require_safe
 def call_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/calls/ — the calls that are open, the next to close first, and those that are over."""
-    rows = call_rows(request.composer, today=timezone.localdate(), language=page_language())
+    rows = call_rows(request.composer, now=timezone.now(), language=page_language())
     return render(request, "calls/call_list.html", {"rows": rows})
 
 
@@ -91,7 +91,7 @@ def call_detail(request: CatalogueRequest, call: int) -> HttpResponse:
     chosen = chosen_of(submission)
     page = call_page(
         found, gather_catalogue(request.composer), chosen, everything="all" in request.GET,
-        today=timezone.localdate(), language=page_language(),
+        now=timezone.now(), language=page_language(),
     )  # fmt: skip
     form = SubmissionForm(initial=submission_values(submission))
     return render(

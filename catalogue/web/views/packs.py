@@ -47,7 +47,7 @@ def at_pack(request: CatalogueRequest, call: int, place: str = "") -> HttpRespon
 @require_safe
 def degree_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/calls/degrees/ — degree applications side by side, each against the same records."""
-    page = degree_page(request.composer, today=timezone.localdate(), language=page_language())
+    page = degree_page(request.composer, now=timezone.now(), language=page_language())
     return render(request, "calls/degree_list.html", {"page": page})
 
 

@@ -23,7 +23,7 @@ def today(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/ — the coming days with what is due, and what the records lack."""
     composer, day = request.composer, timezone.localdate()
     context = {
-        "closing": closing_soon(composer, today=day, language=page_language()),
+        "closing": closing_soon(composer, now=timezone.now(), language=page_language()),
         "page": today_page(composer, today=day, language=page_language()),
         "due_back": hires_due(composer, today=day, language=page_language()),
         "lacking": lacking(composer, today=day),
