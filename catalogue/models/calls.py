@@ -32,7 +32,7 @@ class CallQuerySet(TenantQuerySet["Call"]):
         return self.order_by(F("closes_on").asc(nulls_last=True), "title", "pk")
 
     def open_at(self, now: datetime, day: date) -> Self:
-        """Return the calls that close after a moment, on that day or later where no hour is known, or nobody knows when."""
+        """Return the calls that close after a moment, or on that day or later where no hour is known."""
         at_an_hour = Q(closes_at__gt=now)
         on_a_day = Q(closes_at__isnull=True) & (Q(closes_on__gte=day) | Q(closes_on__isnull=True))
         return self.filter(at_an_hour | on_a_day)

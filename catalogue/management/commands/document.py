@@ -19,6 +19,7 @@ from catalogue.documents.registry import FORMATS, KINDS, DocumentNeeds, Kind, re
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read
 from catalogue.making import Wish, make_document
 from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
+from catalogue.management.packs import PACK, write_pack
 from catalogue.models import Composer, Hire, Performance, Work
 from catalogue.timing import DateError, read_date
 
@@ -36,6 +37,7 @@ class Command(CatalogueCommand):
             "--work", nargs="+", default=[], metavar="ID", help="works, by number in the address or by catalogue number"
         )
         parser.add_argument("--performance", type=int, metavar="ID", help="a performance, by the number in its address")
+        parser.add_argument("--call", type=int, metavar="ID", help="the call of an application-pack, by its number")
         parser.add_argument("--hire", type=int, metavar="ID", help="a hire, by the number in its address")
         parser.add_argument(
             "--format", default=None, choices=sorted(FORMATS), help="default: the ending of --out, else pdf"
@@ -68,6 +70,9 @@ class Command(CatalogueCommand):
         if options["list"] or options["kind"] is None:
             self.show_kinds()
             return
+        if options["kind"] == PACK:
+            write_pack(composer_meant(options), options["call"], options["out"], self.stderr)
+            return
         kind = kind_of(options["kind"], options["by"], pocket=options["pocket"])
         format = options["format"] or format_of(options["out"])
         if format not in KINDS[kind].formats:
@@ -86,6 +91,7 @@ class Command(CatalogueCommand):
         for word, kind in kinds_by_word().items():
             needs = f"; needs {', '.join(kind.needs)}" if kind.needs else ""
             self.stdout.write(f"{word}: {', '.join(kind.formats)}{needs}")
+        self.stdout.write(f"{PACK}: zip; needs a call")
 
     def write_out(self, out: str | None, content: bytes) -> None:
         if out is None:

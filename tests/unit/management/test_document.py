@@ -160,6 +160,7 @@ def test_list_names_each_kind_with_its_formats() -> None:
         "front-matter",
         "cue-sheet",
         "cue-sheet-pocket",
+        "application-pack",
     ]
 
 
