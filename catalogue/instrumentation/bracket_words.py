@@ -169,7 +169,13 @@ QUALITIES = (
 PARTS = {"part", "parts", "stimmen", "stimmig", "voix", "voci", "voces", "voices"}
 
 
-def alternatives(draft: Draft, nodes: Nodes) -> list[Draft]:
+def alternatives(draft: Draft, nodes: Nodes, forces: Forces) -> list[Draft]:
+    """Settle ``(or viola)``; several others together, ``(or flute and piccolo)``, are kept as they are written."""
+    if sum(name_at(nodes, at) is not None for at in range(1, len(nodes))) > 1 and any(
+        is_key(one, AND) for one in nodes
+    ):
+        draft.notes.append(forces.written(nodes[0].start, nodes[-1].end))
+        return []
     at = 1
     while at < len(nodes):
         name = name_at(nodes, at)

@@ -171,7 +171,7 @@ def qualities(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | N
     """Settle ``(optional)``, ``(amplified)``, ``(solo)``, ``(off-stage)``, ``(or piano)``."""
     nodes = bracket.nodes
     if is_key(nodes[0], OR):
-        return alternatives(draft, nodes)
+        return alternatives(draft, nodes, forces)
     if all(node.kind == "mark" for node in nodes):
         return []
     return [] if quality(draft, bracket, forces) else None

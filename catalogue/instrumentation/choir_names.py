@@ -194,6 +194,7 @@ def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found
         voicings = [text]
         inner_end = further_voicings(inner, stop, voicings)
         used = used if isinstance(following, Bracket) else after + inner_end
+        more = [one for one in inner[inner_end:] if not one.is_mark(",;.")] if isinstance(following, Bracket) else []
         if slug == "choir-children":
             made = Draft(slug, start, nodes[used - 1].end, open=True, parts=sum(parts_of(text).values()), notes=[text])
             return [made], used, False
@@ -202,6 +203,8 @@ def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found
             for number, one in enumerate(voicings, 1)
             for draft in choir(one, start, nodes[used - 1].end, group=f"choir {number}" if len(voicings) > 1 else None)
         ]
+        for draft in drafts:
+            draft.notes += [" ".join(one.text for one in more if type(one) is Token)] * bool(more)
         return drafts + choir(optional, start, nodes[used - 1].end, optional=True), used, False
     named = named_parts(inner, start, nodes[used - 1].end) if isinstance(following, Bracket) and slug == "choir" else []
     if named:

@@ -9,12 +9,17 @@ from __future__ import annotations
 import functools
 
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.lexicon import HEADINGS
 from catalogue.instrumentation.names import Name
 from catalogue.instrumentation.vocabulary import instrument, key_of
 
 COUNTED_BY_NAME = ("woodwind", "brass", "plucked", "keyboard", "other")
 SHORTEST = 3
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band", "basso-continuo", "conductor", "dancer")
+
+
+WHOLE_FAMILIES = ("brass-instrument", "wind-instrument")
+FAMILY_WORDS = HEADINGS["woodwind"] | HEADINGS["brass"]
 
 
 def is_plural(name: Name) -> bool:
@@ -39,8 +44,10 @@ def plurals(slug: str) -> frozenset[str]:
 
 
 def open_plurals(forces: Forces) -> None:
-    """Leave the number open of what stands in the plural without one: ``trumpets`` are two or more."""
+    """Leave the number open of what stands in the plural without one: ``trumpets`` are two or more, ``brass`` too."""
     for draft in forces.drafts:
+        whole = draft.name is not None and draft.slug in WHOLE_FAMILIES and draft.count is None
+        draft.open = draft.open or (whole and key_of(draft.name.written if draft.name else "") in FAMILY_WORDS)
         if says_no_number(draft) and draft.family in COUNTED_BY_NAME and draft.slug not in BODIES:
             draft.open = draft.open or key_of(draft.name.written if draft.name else "") in plurals(draft.slug)
 
