@@ -21,7 +21,7 @@ from catalogue.making import Wish
 from catalogue.management.base import CatalogueCommand
 from catalogue.management.commands.document import made, write_file
 from catalogue.management.serving import address_at, refuse_taken_port, serve
-from catalogue.models import Composer, Edition, EntryPurpose, Rider, Work
+from catalogue.models import Composer, Edition, EntryPurpose, Hire, Rider, Work
 from catalogue.terms import Category
 
 COMPOSER = "nevena-haldoreva"
@@ -84,8 +84,18 @@ def wishes(composer: Composer) -> list[tuple[str, Wish]]:
         ("performance-return", replace(usual, kind="performance-return")),
         ("rider", replace(usual, kind="rider", works=(asked.work_id,), performance=asked.performance_id)),
         ("cv-section", replace(usual, kind="cv-section", first=since)),
+        *papers_of_hires(composer, usual),
         *((f"front-matter-{slugify(one.work.title)}", front_matter(usual, one)) for one in scores),
     ]
+
+
+def papers_of_hires(composer: Composer, usual: Wish) -> list[tuple[str, Wish]]:
+    """The note of a set that is out, the check of one that is back, the letter about what it lacks, all accounts."""
+    hires = Hire.objects.filter(composer=composer).order_by("pk")
+    out, back = hires.filter(back_on=None).first(), hires.exclude(back_on=None).first()
+    of_one = (("delivery-note", out), ("return-check", back), ("missing-parts-letter", back))
+    made = [(kind, replace(usual, kind=kind, hire=hire.pk)) for kind, hire in of_one if hire is not None]
+    return [*made, ("hire-statement", replace(usual, kind="hire-statement"))]
 
 
 def front_matter(usual: Wish, score: Edition) -> Wish:
