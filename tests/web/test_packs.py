@@ -17,6 +17,7 @@ from django.test.utils import CaptureQueriesContext
 from catalogue.actions.calls import choose_works, propose_call
 from catalogue.exchange.pdf_text import page_text
 from catalogue.exchange.sent_files import keep_sent
+from catalogue.gathering.checks import parted_files
 from catalogue.models import Call, Composer, Referee, StoredFile, Submission, Work
 from catalogue.terms import FileKind, SubmissionStatus
 from tests.makers import NOW, make_recording, make_work
@@ -133,6 +134,7 @@ def test_what_was_sent_is_kept_as_it_was(browser: Client, composer: Composer) ->
     assert [one["name"] for one in submission.sent_files] == ["01-note-Slack-Rope.pdf"]
     answer = browser.get(f"{ADDRESS}{call.pk}/pack/sent/1/")
     assert len(answer.content) == submission.sent_files[0]["bytes"]
+    assert list(parted_files()) == []
 
 
 def test_referees_are_asked_and_their_letters_received(browser: Client, composer: Composer) -> None:

@@ -123,13 +123,13 @@ def score_cover(work: WorkFacts, signed: str, setting: Setting) -> Document:
     """A score's first page under the name that it goes by: title, forces, length, and nothing that tells more."""
     says = labels(setting.language)
     figure = duration_text(work, says, approximate_list=False)
-    below = joined((wording(year_text(work, "")), figure), "\N{EM SPACE}")
+    below = joined((described(work, says), wording(year_text(work, "")), figure), "\N{EM SPACE}")
     return Document(
         kind="score-cover",
         title=work.title.title,
         author=signed,
         language=says.language,
         paper=setting.paper,
-        blocks=(Opening(full_title(work.title), value(signed), subtitle=described(work, says), life=below),),
+        blocks=(Opening(full_title(work.title), value(signed), subtitle=below),),
         running=(value(signed), ()),
     )
