@@ -91,7 +91,7 @@ def test_entry_tells_what_is_due_with_the_way_to_mend_it(browser: Client, compos
         (f"{edit}#id_time", "Say when it beginsin 5 days"),
         (f"{edit}#id_string_strengths", "State how many strings playin 5 days"),
     ]
-    assert page.values(f"{with_class('needs')}//span/span/@class") == ["due late"] * 3 + ["due soon"] * 2
+    assert page.values(f"{with_class('needs')}//div/span/@class") == ["due late"] * 3 + ["due soon"] * 2
 
 
 def test_field_that_mends_it_is_there(browser: Client, composer: Composer) -> None:
