@@ -20,7 +20,6 @@ from catalogue.documents.contents.performance_return import Member
 from catalogue.documents.contents.programme_entry import Room, Written
 from catalogue.documents.contents.prose import Prose
 from catalogue.documents.contents.selection import Chosen
-from catalogue.documents.contents.sung_text import is_printed
 from catalogue.documents.contents.works_list import WHOLE, Telling
 from catalogue.documents.model import Document, Paper, longest_list
 from catalogue.documents.needs import DocumentNeeds
@@ -36,6 +35,7 @@ from catalogue.gathering.timing import gather_timing
 from catalogue.gathering.works import gather_work
 from catalogue.models import Composer, Hire, Performance, Rider, Work
 from catalogue.record_facts import BiographyFacts, ComposerRecords, ProgrammeNoteFacts
+from catalogue.rules.clearances import words_may_be_printed
 from catalogue.rules.hires.making_up import set_of
 from catalogue.rules.premieres import claims_by_programmed
 from catalogue.terms import HouseStyle
@@ -148,7 +148,9 @@ def written_about(work: Work, composer: Composer, today: date) -> Written:
     return Written(
         notes=tuple(prose_of(one, composer.language) for one in records.programme_notes),
         lives=lives_of(gather_records_of_composer(composer), composer.language),
-        credits=tuple(one.credit for one in records.text_sources if one.credit and not is_printed(one, today)),
+        credits=tuple(
+            one.credit for one in records.text_sources if one.credit and not words_may_be_printed(one, today)
+        ),
         texts=records.text_sources,
     )
 

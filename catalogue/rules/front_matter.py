@@ -11,13 +11,15 @@ is left out.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
 from enum import StrEnum
 
 from catalogue.facts import WorkFacts
 from catalogue.instrumentation import Instrumentation, Line
-from catalogue.record_facts import EditionFacts, TextSourceFacts, WorkRecords
+from catalogue.record_facts import EditionFacts, WorkRecords
+from catalogue.rules.clearances import words_may_be_printed
 from catalogue.rules.technical.terms import Setup
-from catalogue.terms import Category, Clearance, EditionKind
+from catalogue.terms import Category, EditionKind
 
 TRANSPOSING = frozenset(
     ("horn", "trumpet", "cornet", "flugelhorn", "wagner-tuba", "cor-anglais", "alto-flute", "oboe-damore",
@@ -30,7 +32,6 @@ SCORES = (
     EditionKind.FULL_SCORE, EditionKind.PLAYING_SCORE, EditionKind.STUDY_SCORE, EditionKind.SCORE_AND_PARTS,
     EditionKind.VOCAL_SCORE,
 )  # fmt: skip
-CLEARED = (Clearance.GRANTED, Clearance.PUBLIC_DOMAIN, Clearance.OWN_TEXT)
 
 
 class Expected(StrEnum):
@@ -77,12 +78,12 @@ def is_transposing(slug: str) -> bool:
 
 
 def lacking(
-    work: WorkFacts, records: WorkRecords, setup: Setup | None, *, is_performed: bool, has_premiere: bool
+    work: WorkFacts, records: WorkRecords, setup: Setup | None, today: date, *, is_performed: bool, has_premiere: bool
 ) -> tuple[Expected, ...]:
     """Return what is expected and not known; ``is_performed``: there are performances, of which one was the first."""
     found = {
         **of_edition(work, records),
-        **of_forces(work, records),
+        **of_forces(work, records, today),
         **of_players(work.instrumentation, records, setup),
         Expected.FIRST: is_performed and not has_premiere,
     }
@@ -101,7 +102,7 @@ def of_edition(work: WorkFacts, records: WorkRecords) -> dict[Expected, bool]:
     }
 
 
-def of_forces(work: WorkFacts, records: WorkRecords) -> dict[Expected, bool]:
+def of_forces(work: WorkFacts, records: WorkRecords, today: date) -> dict[Expected, bool]:
     lasting = [one.duration for one in work.movements]
     known = [one.seconds for one in lasting if one]
     is_whole = bool(lasting) and len(known) == len(lasting)
@@ -110,12 +111,8 @@ def of_forces(work: WorkFacts, records: WorkRecords) -> dict[Expected, bool]:
         Expected.MOVEMENTS: len(lasting) > 1 and not is_whole,
         Expected.SUM: is_whole and work.duration is not None and apart(sum(known), work.duration.seconds),
         Expected.EXPLAINED: any(not one.meaning and one.cents is None for one in records.signs),
-        Expected.WORDS: is_sung(work) and not any(is_printable(one) for one in records.text_sources),
+        Expected.WORDS: is_sung(work) and not any(words_may_be_printed(one, today) for one in records.text_sources),
     }
-
-
-def is_printable(source: TextSourceFacts) -> bool:
-    return bool(source.body) and source.clearance in CLEARED
 
 
 def apart(one: int, other: int) -> bool:

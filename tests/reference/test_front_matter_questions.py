@@ -195,6 +195,8 @@ def test_what_librarians_expect_and_nobody_has_told_is_named_with_who_expects_it
         "Clarinets, horns or trumpets are named without the key they are written in. (MOLA, Guidelines for Music "
         "Preparation)",
     )
+    expired = song(expires=PartialDate(2025)).lacking
+    assert "The sung words are not there, or may not be printed yet." in " ".join(expired)
     assert song().lacking == (
         "The cover names no publisher. (MOLA, Guidelines for Music Preparation)",
         "The title page has no copyright line. (common practice)",

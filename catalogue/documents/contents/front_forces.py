@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from itertools import groupby
 
 from catalogue.documents.contents.forces import described, strip_of
@@ -282,10 +283,9 @@ def retuning_text(one: RetuningFacts, says: Labels) -> Text:
     return joined((value(one.instrument), tuned, cents, written, value(one.preparation)), "; ")
 
 
-def cents_text(cents: object) -> str:
+def cents_text(cents: Decimal) -> str:
     """A number of cents with its sign, a true minus.
 
-    >>> from decimal import Decimal
     >>> cents_text(Decimal("-50.000")), cents_text(Decimal("16.5")), cents_text(Decimal(0))
     ('−50', '+16.5', '0')
     """

@@ -24,7 +24,7 @@ from catalogue.documents.contents.history import Hearing, premiere
 from catalogue.documents.contents.movements import numeral_beside
 from catalogue.documents.contents.programme_entry import initials
 from catalogue.documents.contents.prose import Prose, blocks_of, chosen, distance, paragraphs
-from catalogue.documents.contents.sung_text import is_printed, text_sections
+from catalogue.documents.contents.sung_text import text_sections
 from catalogue.documents.contents.titles import short_title, work_title
 from catalogue.documents.contents.works_list import dedication_line, text_line
 from catalogue.documents.labels import Labels, labels
@@ -50,6 +50,7 @@ from catalogue.documents.model import (
 from catalogue.documents.needs import DocumentNeeds
 from catalogue.facts import ComposerFacts, WorkFacts
 from catalogue.record_facts import EditionFacts, PerformanceNoteFacts, WorkRecords
+from catalogue.rules.clearances import words_may_be_printed
 from catalogue.rules.front_matter import lacking, score_of, transposes
 from catalogue.rules.technical.terms import Setup
 from catalogue.terms import EditionKind, NotePurpose, PerformanceStatus, ScorePitch
@@ -116,7 +117,9 @@ def front_matter(
     front = without_names(told) if is_anonymous else told
     setup = setups[0] if setups else None
     is_performed = any(one.performance.status is PerformanceStatus.GIVEN for one in heard)
-    lacks = lacking(work, records, setup, is_performed=is_performed, has_premiere=premiere(heard) is not None)
+    lacks = lacking(
+        work, records, setup, printed_on, is_performed=is_performed, has_premiere=premiere(heard) is not None
+    )
     return Document(
         kind="front-matter",
         title=f"{work.title.title}: {says.word('Front matter')}",
@@ -323,5 +326,5 @@ def credit_blocks(front: Front) -> Iterator[Block]:
 def credits_apart(front: Front) -> Iterator[Text]:
     """The lines that holders of rights want printed, of texts that are not printed themselves."""
     for one in front.records.text_sources:
-        if one.credit and not is_printed(one, front.today):
+        if one.credit and not words_may_be_printed(one, front.today):
             yield value(one.credit)

@@ -1,8 +1,4 @@
-"""The words that a work sets, beside their translation, as far as whoever has the rights allows it.
-
-A text is printed once it is cleared: granted and not run out, free of rights, or the composer's own. A translation has
-a right of its own (Berne Convention, article 2(3)) and is cleared by itself.
-"""
+"""The words that a work sets, beside their translation, as far as whoever has the rights allows it."""
 
 from __future__ import annotations
 
@@ -28,32 +24,18 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.record_facts import TextSourceFacts
-from catalogue.terms import Clearance
-from catalogue.timing import PartialDate
+from catalogue.rules.clearances import translation_may_be_printed, words_may_be_printed
 
-FREE = (Clearance.PUBLIC_DOMAIN, Clearance.OWN_TEXT)
 LONGEST = 400
 """A line of more letters is prose, and goes on in another row."""
 
 
-def may_be_printed(clearance: Clearance, expires: PartialDate | None, today: date) -> bool:
-    """Whether a text is cleared on a day."""
-    if clearance is Clearance.GRANTED:
-        return expires is None or expires.last >= today
-    return clearance in FREE
-
-
 def text_sections(sources: tuple[TextSourceFacts, ...], today: date, says: Labels) -> Iterator[Section]:
     """Each text that may be printed, under its title and author; the first begins a page, others go on below."""
-    printed = [one for one in sources if is_printed(one, today)]
+    printed = [one for one in sources if words_may_be_printed(one, today)]
     for place, one in enumerate(printed):
         head = value(one.title, Style.TITLE, one.language) or wording(says.word("The words"))
         yield Section(head, tuple(blocks_of_text(one, today, says)), aside=authors(one, says), runs_on=bool(place))
-
-
-def is_printed(source: TextSourceFacts, today: date) -> bool:
-    """Whether the words are there and may be printed."""
-    return bool(source.body.strip()) and may_be_printed(source.clearance, source.expires, today)
 
 
 def authors(source: TextSourceFacts, says: Labels) -> Text:
@@ -65,8 +47,8 @@ def authors(source: TextSourceFacts, says: Labels) -> Text:
 
 def blocks_of_text(source: TextSourceFacts, today: date, says: Labels) -> Iterator[Block]:
     """The words, beside them their translation if that is cleared too, and below them the line that is asked for."""
-    may_translate = may_be_printed(source.translation_clearance, None, today)
-    yield table_of_text(source, source.translation if may_translate else "", says)
+    translation = source.translation if translation_may_be_printed(source, today) else ""
+    yield table_of_text(source, translation, says)
     if source.credit:
         yield Paragraph(value(source.credit), Voice.NOTE)
 
@@ -74,7 +56,7 @@ def blocks_of_text(source: TextSourceFacts, today: date, says: Labels) -> Iterat
 def table_of_text(source: TextSourceFacts, translation: str, says: Labels) -> Table:
     """Stanza beside stanza, line beside line."""
     columns = [Column("words", language_head(source.language, "Text", says))]
-    if translation.strip():
+    if translation:
         columns.append(Column("translation", language_head(source.translation_language, "Translation", says)))
     pairs = zip_longest(stanzas(source.body), stanzas(translation), fillvalue=())
     tags = (source.language, source.translation_language)[: len(columns)]
