@@ -57,7 +57,7 @@ def choices(varying: list[str], composer: Composer, most: int | None, *, timed: 
     model = next(
         (one for one in apps.get_app_config("catalogue").get_models() if one.__name__.lower() == varying[-1]), None
     )
-    if model is None or "token" in varying:
+    if model is None or {"token", "name"} & set(varying):
         return []
     records = of_composer(model, composer).order_by(*(["-tempo_map"] if timed else []), "pk")[:most]
     return [

@@ -68,6 +68,8 @@ def browser(composer: Composer, owner: User, signed_in: Callable[[User], Client]
 
 def faults_of_page(text: str) -> list[str]:
     """What a page holds that its texts have made: an element, an attribute, an address that is followed."""
+    if not text.strip():  # a part of a page that has nothing to suggest
+        return []
     tree = html.fromstring(text)
     made = [html.tostring(one, encoding="unicode")[:80] for one in tree.iter() if is_planted(one)]
     followed = tree.xpath("//@href | //@src | //@action | //@formaction | //@data | //@srcdoc")
