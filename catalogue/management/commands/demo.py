@@ -20,6 +20,7 @@ from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.making import Wish
 from catalogue.management.base import CatalogueCommand
 from catalogue.management.commands.document import made, write_file
+from catalogue.management.demo_riders import send_demo_riders
 from catalogue.management.serving import address_at, refuse_taken_port, serve
 from catalogue.models import Composer, Edition, EntryPurpose, Hire, Rider, Work
 from catalogue.terms import Category
@@ -43,6 +44,7 @@ class Command(CatalogueCommand):
             refuse_taken_port(port)
         self.say("Loading the demo catalogue …")
         user = load_demo(today=timezone.localdate())
+        send_demo_riders(timezone.now())
         self.write_documents(Path(options["out"]))
         if options["no_serve"]:
             return
