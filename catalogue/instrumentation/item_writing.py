@@ -16,7 +16,7 @@ from catalogue.instrumentation.vocabulary import called
 
 BOWED = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
 ROMANS = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X")
-HANDS = re.compile(r"(\d+) hands")
+HANDS = re.compile(r"(\d+) hands(?: at (\d+))?")
 LONGEST_GLUED = 6
 CLEAR = {
     "voice-baritone": "baritone voice", "voice-alto": "contralto", "voice-bass": "bass voice",
@@ -45,7 +45,7 @@ def item(line: Line, dress: Dress, solo: str = "solo ") -> str:
     """Return one line by name; ``solo`` stands before an instrument that is a soloist's."""
     hands = HANDS.fullmatch(line.note)
     if hands and line.family == "keyboard" and line.players == (int(hands[1]) // 2,) * 2 and not line.chairs:
-        return f"{word(line.instrument, dress)} {line.note}{tail(line, note='')}"
+        return f"{hands[2] or ''}{word(line.instrument, dress)} {hands[1]} hands{tail(line, note='')}"
     name = word(line.instrument, dress)
     before = solo if line.role == "soloist" and line.family != "voice" else ""
     text = before + counted(line, name, dress) + dress.bracket(line) + tail(line, note=told_note(line))

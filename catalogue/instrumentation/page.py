@@ -13,10 +13,10 @@ from itertools import groupby
 
 from catalogue.instrumentation.bodies import is_choir, is_section
 from catalogue.instrumentation.grammar import Grammar, grammar, spread
+from catalogue.instrumentation.item_writing import HANDS
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 from catalogue.instrumentation.seats import chairs_by_number
 from catalogue.instrumentation.wording import (
-    HANDS,
     UNCOUNTED,
     device_phrases,
     line_phrase,

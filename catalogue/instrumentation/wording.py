@@ -8,7 +8,6 @@ to the same lines.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import lru_cache
@@ -17,6 +16,7 @@ from itertools import groupby
 from catalogue.instrumentation.bodies import BOWED, is_choir
 from catalogue.instrumentation.choir_writing import strengths
 from catalogue.instrumentation.grammar import Grammar, grammar, spread
+from catalogue.instrumentation.item_writing import HANDS
 from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line
 from catalogue.instrumentation.plurals import plurals
 from catalogue.instrumentation.reading import read
@@ -26,7 +26,6 @@ LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "b
 DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
 BODY = ("violin-1", "violin-2", "viola", "cello", "double-bass")
 UNCOUNTED = ("choir", "choir-children", "basso-continuo", "orchestra", "wind-band", "brass-band", "big-band")
-HANDS = re.compile(r"(\d+) hands")
 UNDIVIDED = ("violin", "viola", "cello", "double-bass")
 
 
@@ -247,7 +246,8 @@ def line_phrase(line: Line, speech: Grammar) -> str:
         return with_qualities("; ".join(parts), line, speech)
     hands = HANDS.fullmatch(line.note) if line.family == "keyboard" and not line.chairs else None
     if hands and line.players == (int(hands[1]) // 2,) * 2:
-        alone = replace(line, players=(1, 1), note="")
+        keyboards = int(hands[2] or 1)
+        alone = replace(line, players=(keyboards, keyboards), note="")
         return f"{line_phrase(alone, speech)} {speech.word('hands').format(n=hands[1])}"
     brackets = [in_brackets(one) for one in bracketed(line, speech)]
     head = " ".join([counted_name(line, speech), *brackets])
