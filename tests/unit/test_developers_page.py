@@ -11,7 +11,7 @@ from django.core.management import get_commands
 
 ROOT = Path(settings.ROOT)
 PAGES = ("README.md", "DEVELOPERS.md")
-MADE_WHEN_RUN = {"demo-output/", "demo-data/", "data/", ".venv/"}
+MADE_WHEN_RUN = {"demo-output/", "demo-data/", "data/", ".venv/", "data/files", "data/backups"}
 
 
 def text_of(page: str) -> str:
