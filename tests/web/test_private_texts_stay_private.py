@@ -128,7 +128,7 @@ def told_by_pdf(content: bytes) -> str:
     programs = {"pdftotext": ("-enc", "UTF-8", "-", "-"), "pdfinfo": ("-enc", "UTF-8", "-")}
     runs = [[name, *words] for name, words in programs.items() if shutil.which(name)]
     return "\n".join(
-        subprocess.run(run, input=content, capture_output=True, check=True).stdout.decode() for run in runs
+        subprocess.run(run, input=content, capture_output=True, check=False).stdout.decode() for run in runs
     )
 
 

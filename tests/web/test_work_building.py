@@ -29,7 +29,7 @@ def test_both_readings_stand_side_by_side_with_their_conventions(browser: Client
 
     assert page.texts(f"{with_class('reading')}//*[@class='lead']") == [
         "Reads as · dotted, numbered chairs",
-        "Or · dotted, counted doublings",
+        "Or · 3 players double",
     ]
     assert [one.split(";")[0] for one in page.texts(with_class("reads"))] == [
         "3 flutes, the third doubling piccolo",

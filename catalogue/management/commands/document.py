@@ -160,11 +160,11 @@ def composer_meant(options: dict[str, Any]) -> Composer:
 
     A catalogue number that two composers use names neither.
     """
-    if options["composer"] is None and (options["work"] or options["performance"] or options["hire"]):
+    if options["composer"] is None and (options["work"] or options["performance"] or options.get("hire")):
         owners = [set(owners_of_work(text)) for text in options["work"]]
         if options["performance"]:
             owners.append(set(Performance.objects.filter(pk=options["performance"]).values_list("composer", flat=True)))
-        if options["hire"]:
+        if options.get("hire"):
             owners.append(set(Hire.objects.filter(pk=options["hire"]).values_list("composer", flat=True)))
         shared = set.intersection(*owners)
         if len(shared) == 1:

@@ -44,7 +44,8 @@ class Command(ReadingCommand):
             strings_required=options["strings_required"],
         )
         if options["json"]:
-            self.print_json(found.to_json() | {"line_up": line_up(work, found) or None})
+            chosen = line_up(work, found)
+            self.print_json(found.to_json() | ({"line_up": chosen} if chosen else {}))
         else:
             self.stdout.write("\n".join(told(found, line_up(work, found))))
 

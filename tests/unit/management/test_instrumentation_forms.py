@@ -26,8 +26,8 @@ def run(*arguments: str) -> str:
         ("prose", "2 Flöten, die zweite auch Piccolo; 2 Oboen; Harfe\n"),
         (
             "page",
-            "Holzbläser\n  Flöte 1\n  Flöte 2, auch Piccolo (Piccolo klingt eine Oktave höher)\n  Oboe 1\n  Oboe 2\n\n"
-            "Harfe und Zupfinstrumente\n  Harfe\n\nZusammen\n  5 Spieler\n",
+            "Holzbläser:\n  Flöte 1\n  Flöte 2, auch Piccolo (Piccolo klingt eine Oktave höher)\n  Oboe 1\n  Oboe 2\n\n"
+            "Harfe und Zupfinstrumente:\n  Harfe\n\nZusammen:\n  5 Spieler\n",
         ),
         (
             "parts",
