@@ -65,6 +65,7 @@ MEANT_FOR: dict[str, set[str] | None] = {
     "feed": None,
     "rider-answer": IN_A_RIDER,
     "rider-file": IN_A_RIDER,
+    "shared-files": {"Composer.name"},
     "public-composer": ON_PUBLIC_PAGES,
     "public-work": ON_PUBLIC_PAGES,
     "public-performance": ON_PUBLIC_PAGES,
