@@ -9,7 +9,7 @@ import contextlib
 from fractions import Fraction
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from catalogue.exchange.scores import ScoreError, read_score
@@ -301,6 +301,7 @@ SEED = score(
 
 
 @settings(max_examples=150, deadline=None)
+@example([(1, b":")], False)  # a root whose name begins with a colon
 @given(st.lists(st.tuples(st.integers(0, len(SEED) - 1), st.binary(max_size=4)), max_size=6), st.booleans())
 def test_a_damaged_score_is_read_or_refused(changes: list[tuple[int, bytes]], pack: bool) -> None:
     content = bytearray(SEED)
