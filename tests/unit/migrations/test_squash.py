@@ -91,6 +91,7 @@ def test_the_squash_leaves_the_state_that_the_single_steps_leave() -> None:
     assert catalogue_in(squashed) == catalogue_in(by_steps)
 
 
+@pytest.mark.slow
 @pytest.mark.django_db(transaction=True)
 def test_a_fresh_database_has_the_tables_of_the_models(tmp_path: Path) -> None:
     with fresh(tmp_path) as alias:

@@ -42,6 +42,7 @@ def test_every_backup_that_is_kept_comes_back_as_it_was(path: Path) -> None:
     assert try_backup(path).total_rows > 40
 
 
+@pytest.mark.slow
 @pytest.mark.django_db(transaction=True)
 def test_what_is_backed_up_comes_back_as_it_was(tmp_path: Path) -> None:
     make_performance(make_work("Tides – für Orchester", duration="c. 12 min", completed="1998", notes="رسالة\n✓"))
@@ -72,6 +73,7 @@ def test_sqlite_is_swapped_and_the_old_file_kept(tmp_path: Path) -> None:
     assert sorted(path.name for path in target.parent.iterdir()) == sorted([kept.name, target.name])
 
 
+@pytest.mark.slow
 @pytest.mark.django_db
 def test_lines_alone_make_the_same_catalogue(tmp_path: Path) -> None:
     target = tmp_path / "catalogue.sqlite3"
@@ -108,6 +110,7 @@ def test_a_catalogue_of_the_first_version_is_brought_up_to_date(tmp_path: Path, 
         assert (found.title, found.composer.name) == ("Tides", "Ilse")
 
 
+@pytest.mark.slow
 @pytest.mark.django_db
 def test_records_that_do_not_agree_are_refused_and_nothing_is_touched(tmp_path: Path) -> None:
     lost = b'{"id": 1, "work_id": 77, "number": 1, "title": "x", "duration": null, "attacca": false}\n'
