@@ -1,7 +1,4 @@
-"""Addresses at which somebody without an account looks at scores, hears recordings and takes parts, for a time.
-
-An address holds a token of 256 random bits, of which only the SHA-256 is kept.
-"""
+"""Addresses at which somebody without an account looks at scores, hears recordings and takes parts, for a time."""
 
 from __future__ import annotations
 
@@ -10,6 +7,7 @@ from typing import Self
 
 from django.db import models
 
+from catalogue.models.addresses import SecretAddress
 from catalogue.models.conditions import choices_of, known
 from catalogue.models.fields import line, text
 from catalogue.models.hires import Hire
@@ -27,7 +25,7 @@ class FileLinkQuerySet(TenantQuerySet["FileLink"]):
         return self.filter(living, withdrawn_at__isnull=True, expires_at__gt=moment)
 
 
-class FileLink(models.Model):
+class FileLink(SecretAddress):
     """Files for one named ``recipient``, for perusal or as the parts that were ordered."""
 
     composer = models.ForeignKey(Composer, on_delete=models.CASCADE, related_name="+")
@@ -36,13 +34,6 @@ class FileLink(models.Model):
     purpose = models.CharField(max_length=20, choices=choices_of(LinkPurpose), default=LinkPurpose.PERUSAL.value)
     recipient = line(blank=False)
     message = text()
-    sent_at = models.DateTimeField()
-    token_sha256 = models.CharField(max_length=64, unique=True)
-    expires_at = models.DateTimeField()
-    withdrawn_at = models.DateTimeField(null=True)
-    first_read_at = models.DateTimeField(null=True)
-    last_read_at = models.DateTimeField(null=True)
-    times_read = models.PositiveIntegerField(default=0)
 
     objects = FileLinkQuerySet.as_manager()
 

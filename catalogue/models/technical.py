@@ -13,6 +13,7 @@ from django.core.exceptions import ValidationError
 from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
 
+from catalogue.models.addresses import SecretAddress
 from catalogue.models.conditions import between, choices_of, filled, known
 from catalogue.models.fields import LONG_LINE, PartialDateField, SearchTextField, line, text
 from catalogue.models.kept import KeptOfComposer, KeptOfWork
@@ -156,27 +157,19 @@ class RiderSendingQuerySet(TenantQuerySet["RiderSending"]):
         return self.filter(withdrawn_at__isnull=True, expires_at__gt=moment, **there)
 
 
-class RiderSending(models.Model):
+class RiderSending(SecretAddress):
     """A rider as it left the house: its revision, what was asked, and the files by the SHA-256 of their content.
 
-    Its address holds a token of 256 random bits, of which only the SHA-256 is kept. ``items`` are what can be
-    confirmed, ``lists`` the lines that the next revision is compared with.
+    ``items`` are what can be confirmed, ``lists`` the lines that the next revision is compared with.
     """
 
     rider = models.ForeignKey(Rider, on_delete=models.CASCADE, related_name="sendings")
     revision = models.PositiveSmallIntegerField()
-    sent_at = models.DateTimeField()
     sent_to = line(blank=False)
     language = line(35)
     items = models.JSONField(default=list)
     lists = models.JSONField(default=dict)
     files = models.JSONField(default=dict)
-    token_sha256 = models.CharField(max_length=64, unique=True)
-    expires_at = models.DateTimeField()
-    withdrawn_at = models.DateTimeField(null=True)
-    first_read_at = models.DateTimeField(null=True)
-    last_read_at = models.DateTimeField(null=True)
-    times_read = models.PositiveIntegerField(default=0)
     answered_by = line()
     answered_at = models.DateTimeField(null=True)
     message = text()

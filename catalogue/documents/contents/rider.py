@@ -287,7 +287,7 @@ def lack_blocks(told: Told) -> tuple[Block, ...]:
         (value(one.item.name), wording(str(one.number)), value(str(one.on_the_list or "\N{EN DASH}"))) for one in short
     )
     note = told.says.say(
-        "Held by its words against the equipment list of {hall}; what is not on a list may still be there.",
+        "Compared by kind and number with the equipment list of {hall}; what is not on a list may still be there.",
         hall=told.facts.hall,
     )
     return (table_of(LACK_HEADS, rows, told.says), Paragraph(note, Voice.NOTE))

@@ -79,8 +79,9 @@ class DocumentForm(forms.Form):
 
     @property
     def work(self) -> Work | None:
-        """The work that a document is of, where it is of one."""
-        return None
+        """The work that a document is of, where it is of one and one is chosen."""
+        chosen: Work | None = self.cleaned_data.get("work")
+        return chosen
 
 
 class PeriodForm(DocumentForm):

@@ -150,11 +150,6 @@ class PartsForm(DocumentForm):
             raise ValidationError(_("Choose the work whose parts are to be listed."), code="unchosen")
         return self.cleaned_data
 
-    @property
-    def work(self) -> Work | None:
-        chosen: Work | None = self.cleaned_data.get("work")
-        return chosen
-
     def wish(self) -> Wish:
         plain, work, performance = super().wish(), self.work, self.cleaned_data["performance"]
         return Wish(
@@ -196,11 +191,6 @@ class CueSheetForm(DocumentForm):
             raise ValidationError(_("Choose the work whose cues are to be listed."), code="unchosen")
         return self.cleaned_data
 
-    @property
-    def work(self) -> Work | None:
-        chosen: Work | None = self.cleaned_data.get("work")
-        return chosen
-
     def wish(self) -> Wish:
         plain, work = super().wish(), self.work
         return Wish(plain.kind, plain.language, plain.paper, plain.today, works=(work.pk,) if work else ())
@@ -232,11 +222,6 @@ class FrontMatterForm(DocumentForm):
         if not self.cleaned_data.get("work") and not self.errors:
             raise ValidationError(_("Choose the work whose score it stands before."), code="unchosen")
         return self.cleaned_data
-
-    @property
-    def work(self) -> Work | None:
-        chosen: Work | None = self.cleaned_data.get("work")
-        return chosen
 
     def wish(self) -> Wish:
         works = (self.work.pk,) if self.work else ()
@@ -279,11 +264,6 @@ class HistoryForm(PeriodForm):
 
     def usual(self) -> dict[str, str]:
         return {**super().usual(), "first": ""}
-
-    @property
-    def work(self) -> Work | None:
-        chosen: Work | None = self.cleaned_data.get("work")
-        return chosen
 
     def wish(self) -> Wish:
         return replace(super().wish(), works=(self.work.pk,) if self.work else ())
