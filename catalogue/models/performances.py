@@ -34,7 +34,7 @@ from catalogue.models.places import Venue
 from catalogue.models.records import Deletable, Guarded, LivingManager, M, Record, SearchableQuerySet, TenantQuerySet
 from catalogue.models.works import Work
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus, PerformerRole
-from catalogue.timing import MomentError, PartialDate, moment_at
+from catalogue.timing import MomentError, PartialDate, moment_at, write_date
 
 LONG_TEXTS_OF_WORK = (
     "work__programme_note",
@@ -156,8 +156,9 @@ class Performance(Record, Deletable, Guarded):
         ]
 
     def __str__(self) -> str:
-        place = self.venue or self.city
-        return ", ".join(str(part) for part in (self.event_title, self.date, place) if part) or "Performance"
+        day = write_date(self.date, style="short") if isinstance(self.date, PartialDate) else self.date
+        parts = (self.event_title, day, self.venue or self.city)
+        return ", ".join(str(part) for part in parts if part) or "Performance"
 
     @property
     def local_zone(self) -> str:
