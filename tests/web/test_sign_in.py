@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import pytest
+from django.contrib.auth.hashers import get_hashers
 from django.contrib.auth.models import User
 from django.test import Client
 
@@ -89,3 +91,39 @@ def test_kept_text_that_somebody_else_made_up_is_not_offered(client: Client, per
     response = sign_in(client, kept="eyJh:made:up")
 
     assert response.headers["Location"] == "/"
+
+
+def test_what_somebody_else_typed_is_not_offered_by_an_address(client: Client, person: User) -> None:
+    refused = Client().post("/c/ilka-marovand/profile/members/", {"user_name": "mallory", "role": "owner"})
+    kept = Page(refused).field("kept")
+
+    assert "kept" not in client.get("/sign-in/", {"kept": kept}).content.decode()
+
+
+@pytest.mark.parametrize("who", ["nobody", "rana", "without a password", "inactive"])
+def test_a_name_that_nobody_has_costs_as_much_as_a_wrong_password(
+    client: Client, person: User, who: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    User.objects.create_user("without a password")
+    User.objects.create_user("inactive", password=PASSWORD, is_active=False)
+    scrambled: list[str] = []
+    for scheme in get_hashers():
+        monkeypatch.setattr(type(scheme), "encode", counted(type(scheme).encode, scrambled))
+        monkeypatch.setattr(type(scheme), "verify", counted(type(scheme).verify, scrambled))
+
+    sign_in(client, username=who, password="wrong")
+
+    assert len(scrambled) == 1
+
+
+def counted(scramble: Callable[..., Any], into: list[str]) -> Callable[..., Any]:
+    """Do as before, and keep how often: a verification that encodes anew counts once."""
+
+    def counting(self: Any, *told: Any, **named: Any) -> Any:
+        before = len(into)
+        answer = scramble(self, *told, **named)
+        del into[before:]
+        into.append(type(self).__name__)
+        return answer
+
+    return counting

@@ -17,11 +17,14 @@ from catalogue.web.kept import take_up
 @sensitive_post_parameters("password")
 @require_http_methods(["GET", "POST"])
 def sign_in(request: HttpRequest) -> HttpResponse:
-    """/sign-in/ — name and password; then on to where one wanted to go, or to send again what was typed."""
+    """/sign-in/ — name and password; then on to where one wanted to go, or to send again what was typed.
+
+    What was typed is taken from the form alone: an address could offer what somebody else has typed.
+    """
     asked = request.POST if request.method == "POST" else request.GET
     form = SignInForm(request, request.POST if request.method == "POST" else None)
     if not form.is_bound or not form.is_valid():
-        context = {"form": form, "next": asked.get("next", ""), "kept": asked.get("kept", "")}
+        context = {"form": form, "next": asked.get("next", ""), "kept": request.POST.get("kept", "")}
         return render(request, "sign/sign_in.html", context)
     login(request, form.get_user())
     typed = take_up(request.POST.get("kept", ""))
