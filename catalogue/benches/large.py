@@ -1,0 +1,123 @@
+"""A large, believable, invented house: many composers, one of them with a long list, all their performances.
+
+Everything follows from a seed and a day. One composer has the long list and a tenth of all performances; the others
+share the rest alike. Works are played unevenly, years fill up, some dates are known to the year only, one evening in
+twenty-five was cancelled or put off, and about one in fifty is still to come.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import date
+from itertools import islice
+from random import Random
+from typing import Any
+
+from django.contrib.auth.models import User
+from django.db import transaction
+
+from catalogue.benches.bulk import AT_ONCE, begin_histories, settle, write
+from catalogue.benches.large_rows import (
+    House,
+    composer_rows,
+    line_rows,
+    membership_rows,
+    organisation_rows,
+    performance_rows,
+    person_rows,
+    user_rows,
+    venue_rows,
+    work_rows,
+)
+from catalogue.models import (
+    Composer,
+    InstrumentationLine,
+    Membership,
+    Organisation,
+    Performance,
+    PerformanceCredit,
+    Person,
+    ProgrammedWork,
+    Venue,
+    Work,
+)
+
+Tell = Callable[[], None]
+
+IN_HISTORY = (Composer, Membership, Venue, Organisation, Person, Work, Performance, ProgrammedWork, PerformanceCredit)
+KINDS = (User, *IN_HISTORY, InstrumentationLine)
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """How many composers; how many works the one with the long list has; how many performances there are in all."""
+
+    composers: int
+    works: int
+    performances: int
+
+    def share(self, place: int) -> tuple[int, int]:
+        """Return how many works and performances a composer (from 0) has.
+
+        >>> Size(4, 100, 1000).share(0), Size(4, 100, 1000).share(3), Size(1, 100, 1000).share(0)
+        ((100, 100), (3, 300), (100, 1000))
+        """
+        if self.composers == 1:
+            return self.works, self.performances
+        largest = self.performances // 10
+        rest, over = divmod(self.performances - largest, self.composers - 1)
+        return (self.works, largest) if place == 0 else (max(3, self.works // 250), rest + (place <= over))
+
+
+@transaction.atomic
+def make_large(size: Size, *, seed: int, today: date, tell: Tell = lambda: None) -> dict[str, int]:
+    """Fill the tables of an empty database, all or nothing, and return how many rows of each kind there are.
+
+    ``tell`` is told of every portion of performances.
+    """
+    chance, houses = Random(seed), tuple(houses_of(size))  # noqa: S311 - no secret hangs on it
+    stored = {
+        model._meta.verbose_name_plural: write(model, rows)
+        for model, rows in (
+            (User, user_rows(houses)),
+            (Composer, composer_rows(houses)),
+            (Membership, membership_rows(houses)),
+            (Venue, venue_rows(houses)),
+            (Organisation, organisation_rows(houses)),
+            (Person, person_rows(houses)),
+            (Work, work_rows(houses, chance)),
+            (InstrumentationLine, line_rows(houses)),
+        )
+    }
+    stored |= write_performances(houses, chance, today, tell)
+    begin_histories(IN_HISTORY)
+    settle(KINDS)
+    return {str(name): number for name, number in stored.items()}
+
+
+def houses_of(size: Size) -> Iterator[House]:
+    """Give each composer the numbers that the rows of theirs will have."""
+    works = bodies = events = 1
+    for place in range(size.composers):
+        own_works, own_events = size.share(place)
+        around = min(300, 8 + own_events // 50)
+        yield House(
+            composer=place + 1,
+            works=range(works, works + own_works),
+            bodies=range(bodies, bodies + around),
+            events=range(events, events + own_events),
+        )
+        works, bodies, events = works + own_works, bodies + around, events + own_events
+
+
+def write_performances(houses: tuple[House, ...], chance: Random, today: date, tell: Tell) -> dict[Any, int]:
+    """Write evenings with their programmes and performers, as many at once as a portion holds."""
+    told = performance_rows(houses, chance, today)
+    stored = dict.fromkeys((Performance, ProgrammedWork, PerformanceCredit), 0)
+    while portion := list(islice(told, AT_ONCE)):
+        for place, model in enumerate(stored):
+            rows = [one[place] for one in portion] if place == 0 else [row for one in portion for row in one[place]]
+            stored[model] += write(model, rows)
+        tell()
+    return {model._meta.verbose_name_plural: number for model, number in stored.items()}
