@@ -116,8 +116,8 @@ def write_performances(houses: tuple[House, ...], chance: Random, today: date, t
     told = performance_rows(houses, chance, today)
     stored = dict.fromkeys((Performance, ProgrammedWork, PerformanceCredit), 0)
     while portion := list(islice(told, AT_ONCE)):
-        for place, model in enumerate(stored):
-            rows = [one[place] for one in portion] if place == 0 else [row for one in portion for row in one[place]]
-            stored[model] += write(model, rows)
+        stored[Performance] += write(Performance, (one.evening for one in portion))
+        stored[ProgrammedWork] += write(ProgrammedWork, (row for one in portion for row in one.programme))
+        stored[PerformanceCredit] += write(PerformanceCredit, (row for one in portion for row in one.credits))
         tell()
     return {model._meta.verbose_name_plural: number for model, number in stored.items()}

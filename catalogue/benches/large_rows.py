@@ -220,7 +220,11 @@ def line_rows(houses: tuple[House, ...]) -> Iterator[Row]:
 
 # ---- evenings
 
-Evening = tuple[Row, list[Row], list[Row]]
+
+class Evening(NamedTuple):
+    evening: Row
+    programme: list[Row]
+    credits: list[Row]
 
 
 def performance_rows(houses: tuple[House, ...], chance: Random, today: date) -> Iterator[Evening]:
