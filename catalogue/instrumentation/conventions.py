@@ -106,7 +106,17 @@ def figures_of(forces: Forces) -> str:
 
 
 def brackets_of(forces: Forces) -> str:
-    text = forces.text
+    packed = forces.slash_parts or PACKED.search(forces.text) is not None
+    return bracket_dress(forces.text, figures=forces.formula, packed=packed)
+
+
+def bracket_dress(text: str, *, figures: bool = True, packed: bool = False) -> str:
+    """Return what the brackets of a text mean by the marks in them.
+
+    ``figures`` tells that figures stand without names, ``packed`` that they are run together or parted by slashes.
+    """
+    if "(" not in text and "[" not in text:
+        return "d and plus" if D.search(text) else ""
     if ROMAN.search(text):
         return "Roman chairs"
     if LIST.search(text):
@@ -114,9 +124,8 @@ def brackets_of(forces: Forces) -> str:
     if D.search(text):
         return "d and plus"
     if NUMBERED.search(text):
-        counted = forces.slash_parts or PACKED.search(text)
-        return "counted doublings" if counted else "numbered chairs"
-    return "plain brackets" if forces.formula and "(" in text else ""
+        return "counted doublings" if packed else "numbered chairs"
+    return "plain brackets" if figures and "(" in text else ""
 
 
 def name_of(forces: Forces) -> str:

@@ -11,6 +11,7 @@ from catalogue.instrumentation import (
     conventions,
     finishing,
     formula,
+    orchestras,
     percussion,
     plurals,
     settling,
@@ -43,6 +44,22 @@ def read(
     if len(text) > LONGEST:
         reason = f"The text is longer than {LONGEST} characters; an instrumentation is shorter."
         raise InstrumentationError(reason, text[:200], 0, 200)
+    if language or convention or strings_are:
+        return read_all(text, language, convention, strings_are)
+    families = orchestras.in_usual_dress(text)
+    if families is None:
+        return read_all(text)
+    reading = orchestras.recalled(families)
+    if reading is None:
+        reading = read_all(text)
+        orchestras.keep(families, reading)
+    return reading
+
+
+def read_all(
+    text: str, language: str | None = None, convention: str | None = None, strings_are: str | None = None
+) -> Instrumentation:
+    """Return the forces of a text by reading all of it, whatever has been read before."""
     nodes = unwrapped(nodes_of(text))
 
     def read_one(stretch: str) -> Instrumentation:
