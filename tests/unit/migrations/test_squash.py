@@ -18,8 +18,8 @@ from catalogue.exchange.backups.databases import fresh_schema, fresh_sqlite, mig
 from catalogue.exchange.backups.lines import applied_migrations, apps_at, known_migrations, newest_of
 
 pytestmark = pytest.mark.usefixtures("with_migrations")
-SQUASH = ("catalogue", "0001_squashed_0016_calendar_addresses")
-LAST_STEP = ("catalogue", "0016_calendar_addresses")
+SQUASH = ("catalogue", "0001_squashed_0025_requirements_for_material")
+LAST_STEP = ("catalogue", "0025_requirements_for_material")
 OTHERS = [("axes", "0010_accessattemptexpiration"), ("sessions", "0001_initial")]
 POSTGRESQL_COLUMNS = """
     SELECT concat_ws(' ', column_name, data_type, character_maximum_length, is_nullable, is_identity)
