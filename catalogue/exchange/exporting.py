@@ -94,6 +94,17 @@ def grid_of_performances(composer: Composer, performances: Iterable[Performance]
     return with_header(list(programme_rows(composer, performances)), Kind.PERFORMANCES)
 
 
+def grid_of_house_works(works: Iterable[Work]) -> Rows:
+    """Return header and rows of works of several composers, fetched with them and everything printed."""
+    return with_header([work_cells(work.composer, work) for work in works], Kind.WORKS)
+
+
+def grid_of_house_performances(performances: Iterable[Performance]) -> Rows:
+    """Return header and rows of performances of several composers, fetched with them and everything printed."""
+    told = [row for one in performances for row in programme_rows(one.composer, [one])]
+    return with_header(told, Kind.PERFORMANCES)
+
+
 def with_header(told: Sequence[Mapping[str, str]], kind: Kind) -> Rows:
     columns = exported_columns(kind, all_of_them=any(row[WHERE_NEEDED[kind]] for row in told))
     return [list(columns), *([row[column] for column in columns] for row in told)]

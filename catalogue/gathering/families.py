@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import date
 from itertools import groupby
 from typing import Any
 
@@ -13,9 +14,10 @@ from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, T
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.readings import readable
 from catalogue.models import Composer, ProgrammedWork, Work
+from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import Audience, Category, Extent, PerformanceKind, PerformanceStatus
 
-OF_WORK = ("pk", "uid", "title", "category", "version_of", "version_label", "instrumentation")
+OF_WORK = ("pk", "composer", "uid", "title", "category", "version_of", "version_label", "instrumentation")
 OF_PROGRAMMED = (
     "pk", "work", "extent", "part", "billing", "performance", "performance__uid", "performance__date",
     "performance__kind", "performance__audience", "performance__status", "performance__time", "performance__city",
@@ -29,21 +31,44 @@ def gather_families(composer: Composer, works: Iterable[int]) -> CatalogueFacts:
 
     Performers, presenters and all else that no premiere depends on is left out.
     """
-    named = Work.objects.filter(composer=composer, pk__in=list(works))
+    (found,) = families_of([composer], works)
+    return found
+
+
+def gather_claims(composers: Sequence[Composer], works: Iterable[int], *, today: date) -> dict[int, Claim]:
+    """Return what each performance of these works was the first of, by the programmed work.
+
+    Two queries, however many composers they are of.
+    """
+    claims: dict[int, Claim] = {}
+    for family in families_of(composers, works):
+        claims |= claims_by_programmed(family, today=today)
+    return claims
+
+
+def families_of(composers: Sequence[Composer], works: Iterable[int]) -> tuple[CatalogueFacts, ...]:
+    """Return these works with their versions and performances, for each composer those of theirs; two queries."""
+    named = Work.objects.filter(composer__in=composers, pk__in=list(works))
     firsts = named.annotate(first=Coalesce("version_of", "pk")).values("first")
     family = Work.objects.filter(Q(pk__in=firsts) | Q(version_of__in=firsts))
-    return CatalogueFacts(
-        composer=gather_composer(composer),
-        works=tuple(work_of(composer, row) for row in family.order_by("pk").values(*OF_WORK)),
-        performances=tuple(events_of(family)),
+    rows = list(family.order_by("pk").values(*OF_WORK))
+    owner = {row["pk"]: row["composer"] for row in rows}
+    events = [(owner[event.programme[0].work_id], event) for event in events_of(family)]
+    return tuple(
+        CatalogueFacts(
+            composer=gather_composer(composer),
+            works=tuple(work_of(row) for row in rows if row["composer"] == composer.pk),
+            performances=tuple(event for whose, event in events if whose == composer.pk),
+        )
+        for composer in composers
     )
 
 
-def work_of(composer: Composer, row: dict[str, Any]) -> WorkFacts:
+def work_of(row: dict[str, Any]) -> WorkFacts:
     return WorkFacts(
         id=row["pk"],
         uid=row["uid"],
-        composer_id=composer.pk,
+        composer_id=row["composer"],
         title=TitleFacts(row["title"]),
         category=Category(row["category"]),
         version_of=row["version_of"],

@@ -94,10 +94,10 @@ def gather_item(item: HireItem) -> Item:
 # ---- who has which set
 
 
-def still_out(composer: Composer) -> QuerySet[Hire]:
+def still_out(*composers: Composer) -> QuerySet[Hire]:
     """Return the hires that went out, are to come back and have not, with what names them; one query."""
     lent = [Purpose.HIRE.value, Purpose.PERUSAL.value, Purpose.OWN_USE.value]
-    found = Hire.objects.filter(composer=composer, out_on__isnull=False, back_on__isnull=True, purpose__in=lent)
+    found = Hire.objects.filter(composer__in=composers, out_on__isnull=False, back_on__isnull=True, purpose__in=lent)
     return found.select_related("person", "organisation", "work", "material_set").order_by("pk")
 
 

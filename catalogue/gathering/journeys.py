@@ -36,19 +36,26 @@ from catalogue.timing import MomentError, PartialDate, moment_at
 ASKED_BACK, ASKED_AHEAD = timedelta(days=500), timedelta(days=500)  # around today: how far off steps can be due
 
 
-def gather_around(composer: Composer, performances: Collection[Performance]) -> dict[int, Around]:
+def gather_around(performances: Collection[Performance]) -> dict[int, Around]:
     """Return what is known around performances that come from ``with_everything_printed``, by their key; seven queries.
 
-    No query where there are none.
+    They may be of several composers. No query where there are none.
     """
     if not performances:
         return {}
     keys = [one.pk for one in performances]
-    leads, steps, shown = gather_leads(composer), steps_of(keys), shown_by_records(keys)
-    needs_sound = with_sound(composer, performances)
+    leads, steps, shown = (
+        gather_leads({one.composer_id for one in performances}),
+        steps_of(keys),
+        shown_by_records(keys),
+    )
+    needs_sound = with_sound(performances)
     return {
         one.pk: Around(
-            leads=leads_of(leads.get(one.presenter_id, {}) if one.presenter_id else {}, leads.get(None, {})),
+            leads=leads_of(
+                leads.get((one.composer_id, one.presenter_id), {}) if one.presenter_id else {},
+                leads.get((one.composer_id, None), {}),
+            ),
             steps=tuple(steps.get(one.pk, ())),
             shown=frozenset(kind for kind, found in shown.items() if one.pk in found) | lasted(one),
             needless=frozenset(needless_for(one, needs_sound)),
@@ -57,9 +64,10 @@ def gather_around(composer: Composer, performances: Collection[Performance]) -> 
     }
 
 
-def gather_leads(composer: Composer) -> dict[int | None, Leads]:
-    """Return the lead times that are kept, by the presenter for whom they are; one query."""
-    return {one.organisation_id: one.said() for one in LeadTimes.objects.filter(composer=composer).order_by("pk")}
+def gather_leads(composers: Collection[int]) -> dict[tuple[int, int | None], Leads]:
+    """Return the lead times that are kept, by the composer and the presenter for whom they are; one query."""
+    kept = LeadTimes.objects.filter(composer__in=composers).order_by("pk")
+    return {(one.composer_id, one.organisation_id): one.said() for one in kept}
 
 
 def steps_of(keys: Collection[int]) -> dict[int, list[StepFacts]]:
@@ -115,11 +123,11 @@ def living_programme(performance: Performance) -> list[Any]:
     return [row for row in performance.programme.all() if row.work.deleted_at is None]
 
 
-def with_sound(composer: Composer, performances: Iterable[Performance]) -> set[int]:
+def with_sound(performances: Iterable[Performance]) -> set[int]:
     """Return the works among those on the programmes that have a technical setup or a rider; one query."""
     works = {row.work_id for one in performances for row in one.programme.all()}
     setups = TechnicalSetup.objects.filter(work__in=works).order_by().values_list("work")
-    riders = Rider.objects.filter(composer=composer, work__in=works).order_by().values_list("work")
+    riders = Rider.objects.filter(work__in=works).order_by().values_list("work")
     return {work for (work,) in setups.union(riders)}
 
 
@@ -203,7 +211,7 @@ def gather_dues(
     """
     near = performances.from_day(today - ASKED_BACK).filter(first_day__lte=today + ASKED_AHEAD)
     records = list(near.with_everything_printed())
-    around, said = gather_around(composer, records), lead_times_said(composer)
+    around, said = gather_around(records), lead_times_said(composer)
     return tuple(
         due_of(stage, record, said, words(stage))
         for record in records

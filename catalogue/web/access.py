@@ -23,6 +23,7 @@ from catalogue.web.kept import sign_in_again
 
 View = Callable[..., HttpResponseBase]
 EDITORS = (Role.OWNER, Role.EDITOR)
+READERS = tuple(Role)
 
 
 class SignedInRequest(HttpRequest):
@@ -36,6 +37,12 @@ class CatalogueRequest(SignedInRequest):
     composer: Composer
     can_edit: bool
     has_several: bool
+
+
+class HouseRequest(SignedInRequest):
+    """A request of somebody who looks at all the catalogues that they are a member of; ``seats`` are in name order."""
+
+    seats: tuple[Membership, ...]
 
 
 def signed_in_page(view: View) -> View:
@@ -74,6 +81,23 @@ def page_for(*roles: Role) -> Callable[[View], View]:
 member_page = page_for(*Role)
 editor_page = page_for(*EDITORS)
 owner_page = page_for(Role.OWNER)
+
+
+def house_page(view: View) -> View:
+    """Let everybody in who is signed in; the view shows what their memberships allow, of all composers together."""
+
+    @wraps(view)
+    def guarded(request: HouseRequest, **rest: Any) -> HttpResponseBase:
+        request.seats = seats_of(request.user)
+        return view(request, **rest)
+
+    return signed_in_page(guarded)
+
+
+def seats_of(user: User) -> tuple[Membership, ...]:
+    """Return the user's memberships with their composers, by the composers' names; one query."""
+    ours = Membership.objects.filter(user=user).select_related("composer")
+    return tuple(ours.order_by("composer__sort_name", "composer"))
 
 
 def membership_of(user: User, slug: str) -> tuple[Membership, int]:

@@ -34,7 +34,7 @@ class Asked:
 
 def asked_works(request: CatalogueRequest) -> Asked:
     asked = WorkFilter(request.GET, Work.objects.filter(composer=request.composer))
-    table = WorkTable(with_performances(asked.qs), slug=request.composer.slug, language=page_language())
+    table = WorkTable(with_performances(asked.qs), composers=[request.composer], language=page_language())
     RequestConfig(request, paginate=False).configure(table)
     table.show_columns(request.GET.getlist(COLUMNS))
     return Asked(asked, table)
@@ -44,7 +44,7 @@ def asked_performances(request: CatalogueRequest, *, today: date) -> Asked:
     composer = request.composer
     ours = Performance.objects.filter(composer=composer).with_everything_printed()
     asked = PerformanceFilter(request.GET, ours, composer=composer)
-    table = PerformanceTable(asked.qs, composer=composer, today=today)
+    table = PerformanceTable(asked.qs, composers=[composer], today=today)
     RequestConfig(request, paginate=False).configure(table)
     table.show_columns(request.GET.getlist(COLUMNS))
     return Asked(asked, table)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
@@ -25,7 +26,7 @@ SOON = 7
 
 @dataclass(frozen=True, slots=True)
 class CallRow:
-    """A call in a list. Texts are ready to print; ``look`` marks what is late or soon."""
+    """A call in a list. Texts are ready to print; ``look`` marks what is late or soon, ``whose`` it is is said."""
 
     address: str
     title: str
@@ -37,6 +38,7 @@ class CallRow:
     look: str
     is_open: bool
     state: str
+    whose: Composer
     lacking: str = ""
     pack: str = ""
 
@@ -44,7 +46,7 @@ class CallRow:
 def call_rows(composer: Composer, *, now: datetime, language: str) -> tuple[CallRow, ...]:
     """Return every call, the open ones first by their deadlines, then those that are over; one query."""
     calls = list(Call.objects.filter(composer=composer).select_related("submission").next_first())
-    rows = [row_of(call, composer.slug, now, language) for call in calls]
+    rows = [row_of(call, composer, now, language) for call in calls]
     return (*(row for row in rows if row.is_open), *reversed([row for row in rows if not row.is_open]))
 
 
@@ -55,13 +57,20 @@ def closing_soon(composer: Composer, *, now: datetime, language: str) -> tuple[C
     calls = list(ours.select_related("submission").next_first())
     drafts = [call for call in calls if is_draft(call) and call.closes_on and (call.closes_on - today).days <= READY_IN]
     plans = plans_of(composer, drafts, today) if drafts else {}
-    rows = ((call, row_of(call, composer.slug, now, language)) for call in calls)
+    rows = ((call, row_of(call, composer, now, language)) for call in calls)
     return tuple(
         replace(row, lacking=lacking_text(plans[call.pk]), pack=reverse("call-pack", args=[composer.slug, call.pk]))
         if call.pk in plans
         else row
         for call, row in rows
     )
+
+
+def closing_of(composers: Sequence[Composer], *, now: datetime, language: str) -> tuple[CallRow, ...]:
+    """Return the calls of some composers that are open, the next to close first; one query."""
+    today, whose = timezone.localdate(now), {composer.pk: composer for composer in composers}
+    calls = Call.objects.filter(composer__in=composers).open_at(now, today).select_related("submission").next_first()
+    return tuple(row_of(call, whose[call.composer_id], now, language) for call in calls)
 
 
 def is_draft(call: Call) -> bool:
@@ -76,12 +85,12 @@ def lacking_text(plan: Plan) -> str:
     return ngettext("%d thing lacks.", "%d things lack.", number) % number
 
 
-def row_of(call: Call, slug: str, now: datetime, language: str) -> CallRow:
+def row_of(call: Call, composer: Composer, now: datetime, language: str) -> CallRow:
     terms, submission = call.asks, getattr(call, "submission", None)
     day, today = call.closes_on, timezone.localdate(now)
     is_open = still_open(terms, now=now, today=today)
     return CallRow(
-        address=reverse("call-detail", args=[slug, call.pk]),
+        address=reverse("call-detail", args=[composer.slug, call.pk]),
         title=call.title,
         organiser=terms.organiser,
         kind=call.kind,
@@ -91,4 +100,5 @@ def row_of(call: Call, slug: str, now: datetime, language: str) -> CallRow:
         look="soon" if day and is_open and (day - today).days <= SOON else "",
         is_open=is_open,
         state=submission.status if submission else "",
+        whose=composer,
     )

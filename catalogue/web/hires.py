@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
@@ -153,7 +154,7 @@ def loan_rows(lent: MaterialSet, today: date) -> tuple[LoanRow, ...]:
 
 @dataclass(frozen=True, slots=True)
 class DueRow:
-    """A set that is out: whose, what, when it is due, and how far off or late that is."""
+    """A set that is out: who has it, what, when it is due, how far off or late that is, and whose work it is."""
 
     address: str
     who: str
@@ -162,29 +163,37 @@ class DueRow:
     day: str
     far: str
     is_late: bool
+    whose: Composer
 
 
-def hires_due(composer: Composer, *, today: date, language: str) -> tuple[DueRow, ...]:
+def hires_due(composers: Sequence[Composer], *, today: date, language: str) -> tuple[DueRow, ...]:
     """The sets that are overdue or due in the coming days, the longest overdue first; one query."""
     last = today + timedelta(days=DAYS)
-    near = [(one.due, one) for one in still_out(composer) if one.due is not None and one.due <= last]
-    rows = sorted(near, key=lambda pair: (pair[0], pair[1].pk))
-    return tuple(due_row(hire, due, composer.slug, today, language) for due, hire in rows)
+    near = [(one.due, one) for one in still_out(*composers) if one.due is not None and one.due <= last]
+    rows, whose = sorted(near, key=lambda pair: (pair[0], pair[1].pk)), {one.pk: one for one in composers}
+    return tuple(due_row(hire, due, whose[hire.composer_id], today, language) for due, hire in rows)
 
 
-def due_row(hire: Hire, due: date, slug: str, today: date, language: str) -> DueRow:
-    when, late = PartialDate.of(due), (today - due).days
-    overdue = ngettext("overdue by one day", "overdue by %(late)s days", late) % {"late": late}
+def due_row(hire: Hire, due: date, whose: Composer, today: date, language: str) -> DueRow:
+    when = PartialDate.of(due)
     number = _("set %(number)s") % {"number": hire.material_set.number} if hire.material_set else ""
     return DueRow(
-        address=reverse("record-detail", args=[slug, "hires", hire.pk]),
+        address=reverse("record-detail", args=[whose.slug, "hires", hire.pk]),
         who=hire.holder,
         what=", ".join(part for part in (hire.work.title, number) if part),
         due=write_date(when, language),
         day=short_day(when, language),
-        far=overdue if late > 0 else how_far(when, today),
-        is_late=late > 0,
+        far=how_late(due, today),
+        is_late=today > due,
+        whose=whose,
     )
+
+
+def how_late(due: date, today: date) -> str:
+    """Say how far off a day is on which something is due back, or by how many days it is overdue."""
+    late = (today - due).days
+    overdue = ngettext("overdue by one day", "overdue by %(late)s days", late) % {"late": late}
+    return overdue if late > 0 else how_far(PartialDate.of(due), today)
 
 
 # ---- who holds an edition

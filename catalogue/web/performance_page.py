@@ -119,7 +119,7 @@ def performance_page(performance: Performance, *, today: date, language: str) ->
 
 
 def journey_about(performance: Performance, facts: PerformanceFacts, *, today: date, language: str) -> Journey:
-    around = gather_around(performance.composer, [performance])[performance.pk]
+    around = gather_around([performance])[performance.pk]
     stages = journey_of(facts, around, today=today)
     slug, coming = performance.composer.slug, is_to_come(facts, today=today)
     return journey_shown(performance, stages, is_to_come=coming, today=today, slug=slug, language=language)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -20,6 +21,13 @@ ROOMS: tuple[tuple[Promise, str], ...] = (
     (_("Documents"), "document-list"),
     (_("Profile"), "profile"),
 )
+ROOMS_OF_HOUSE: tuple[tuple[Promise, str], ...] = (
+    (_("Today"), "house-today"),
+    (_("Works"), "house-works"),
+    (_("Performances"), "house-performances"),
+    (_("Hires"), "house-hires"),
+    (_("Calls"), "house-calls"),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +43,7 @@ def shell(request: HttpRequest) -> dict[str, Any]:
     """Tell templates the composer whose catalogue is open, if any, and its rooms."""
     composer = getattr(request, "composer", None)
     if composer is None:
-        return {}
+        return {"rooms": rooms_of_house(request.path)} if hasattr(request, "seats") else {}
     return {
         "composer": composer,
         "has_several": getattr(request, "has_several", False),
@@ -50,7 +58,15 @@ def rooms_of(slug: str, path: str) -> tuple[Room, ...]:
     The first room's address begins those of all, so that room is current only where the path is its own or leads to
     what its page lists.
     """
-    addresses = [(name, reverse(view, args=[slug])) for name, view in ROOMS]
+    return current_among([(name, reverse(view, args=[slug])) for name, view in ROOMS], path)
+
+
+def rooms_of_house(path: str) -> tuple[Room, ...]:
+    """Return the rooms of all composers together."""
+    return current_among([(name, reverse(view)) for name, view in ROOMS_OF_HOUSE], path)
+
+
+def current_among(addresses: Sequence[tuple[Promise, str]], path: str) -> tuple[Room, ...]:
     first = addresses[0][1]
     return tuple(
         Room(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -18,7 +18,7 @@ from catalogue.documents.model import Text, joined
 from catalogue.drawings.ninety_days import DAYS, Concert
 from catalogue.facts import PerformanceFacts
 from catalogue.gathering import reading_of
-from catalogue.gathering.families import gather_families
+from catalogue.gathering.families import gather_claims
 from catalogue.gathering.journeys import ASKED_BACK, gather_around, stages_asked
 from catalogue.gathering.performances import gather_performance
 from catalogue.instrumentation import Instrumentation
@@ -26,7 +26,7 @@ from catalogue.models import Composer, Performance
 from catalogue.rules.journey import Around, Stage, asked_until
 from catalogue.rules.needs import Due, Need, has_open_strings, needs_of
 from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
-from catalogue.rules.premieres import Claim, claims_by_programmed
+from catalogue.rules.premieres import Claim
 from catalogue.terms import PerformanceStatus
 from catalogue.timing import PartialDate, write_date
 from catalogue.timing.words import words_in
@@ -69,8 +69,10 @@ class Task:
 
 @dataclass(frozen=True, slots=True)
 class Coming:
-    """A performance that is to come. Texts are ready to print."""
+    """A performance that is to come. Texts are ready to print; ``can_edit`` where the reader may mend it."""
 
+    whose: Composer
+    can_edit: bool
     address: str
     title: SafeString | str
     day: str
@@ -120,11 +122,13 @@ class Event:
         return [day for day in days if day is not None and day <= last]
 
 
-def today_page(composer: Composer, *, today: date, language: str) -> TodayPage:
-    """Gather the coming days of a composer; sixteen queries."""
-    last = today + timedelta(days=DAYS)
-    coming, past = coming_performances(composer, today), performances_over(composer, today)
-    around = gather_around(composer, [*coming, *past])
+def today_page(
+    composers: Sequence[Composer], *, can_edit: Collection[Composer], today: date, language: str
+) -> TodayPage:
+    """Gather the coming days of some composers; sixteen queries, however many they are."""
+    last, whose = today + timedelta(days=DAYS), {composer.pk: composer for composer in composers}
+    coming, past = coming_performances(composers, today), performances_over(composers, today)
+    around = gather_around([*coming, *past])
     found = [event_of(one, around[one.pk], today) for one in coming]
     events = [event for event in found if is_to_come(event.facts, today=today)]
     near = [one for one in events if one.record.first_day and one.record.first_day <= last]
@@ -132,10 +136,9 @@ def today_page(composer: Composer, *, today: date, language: str) -> TodayPage:
     ahead = [one for one in events if one not in shown and one.days_due(last)]
     over = [one for one in (event_of(each, around[each.pk], today) for each in past) if one.days_due(last)]
     told = (*shown, *ahead, *over)
-    claims = claims_by_programmed(gather_families(composer, works_on(shown)), today=today)
-    entries = {
-        id(one): coming_of(one, claims, composer.slug, today=today, last=last, language=language) for one in told
-    }
+    claims = gather_claims(composers, works_on(shown), today=today)
+    telling = Telling(whose, can_edit, today, last, language)
+    entries = {id(one): coming_of(one, claims, telling) for one in told}
     return TodayPage(
         since=day_and_month(today, last, language),
         until=write_date(PartialDate.of(last), language),
@@ -149,16 +152,16 @@ def today_page(composer: Composer, *, today: date, language: str) -> TodayPage:
     )
 
 
-def coming_performances(composer: Composer, today: date) -> Sequence[Performance]:
+def coming_performances(composers: Sequence[Composer], today: date) -> Sequence[Performance]:
     """Return what may be to come and takes place, the next first; three queries."""
-    ours = Performance.objects.filter(composer=composer).from_day(today)
+    ours = Performance.objects.filter(composer__in=composers).from_day(today)
     taking_place = ours.exclude(status__in=[status.value for status in DID_NOT_HAPPEN])
     return list(taking_place.with_everything_printed().in_date_order())
 
 
-def performances_over(composer: Composer, today: date) -> Sequence[Performance]:
+def performances_over(composers: Sequence[Composer], today: date) -> Sequence[Performance]:
     """Return what was given not long ago, the latest first; three queries."""
-    ours = Performance.objects.filter(composer=composer, status=PerformanceStatus.GIVEN.value)
+    ours = Performance.objects.filter(composer__in=composers, status=PerformanceStatus.GIVEN.value)
     found = ours.before_day(today).from_day(today - ASKED_BACK)
     return list(found.with_everything_printed().latest_first())
 
@@ -226,18 +229,30 @@ def concert_of(event: Event, today: date, language: str) -> Concert:
 # ---- the entries
 
 
-def coming_of(
-    event: Event, claims: Mapping[int, Claim], slug: str, *, today: date, last: date, language: str
-) -> Coming:
-    facts, works = event.facts, works_of(event.record)
-    tasks = tasks_of(event, slug, today=today, last=last, language=language)
+@dataclass(frozen=True, slots=True)
+class Telling:
+    """Of whom the entries tell, which catalogues may be edited, and from which day until which, in which language."""
+
+    whose: Mapping[int, Composer]
+    can_edit: Collection[Composer]
+    today: date
+    last: date
+    language: str
+
+
+def coming_of(event: Event, claims: Mapping[int, Claim], telling: Telling) -> Coming:
+    facts, works, today, language = event.facts, works_of(event.record), telling.today, telling.language
+    composer = telling.whose[event.record.composer_id]
+    tasks = tasks_of(event, composer.slug, today=today, last=telling.last, language=language)
     at_once = [task for task in tasks if (task.day - today).days <= AT_ONCE]
     exact = facts.date.exact if facts.date else None
     weekday = weekday_text(exact, language) if exact else ""
     words = dict.fromkeys(claims[item.id].called for item in facts.programme if item.id in claims)
     became = _("planned") if facts.status is PerformanceStatus.PLANNED else ""
     return Coming(
-        address=reverse("performance-detail", args=[slug, facts.id]),
+        whose=composer,
+        can_edit=composer in telling.can_edit,
+        address=reverse("performance-detail", args=[composer.slug, facts.id]),
         title=titles_html(works) or facts.event_title or _("Performance"),
         day=short_day(facts.date, language) if facts.date else "",
         at=", ".join(part for part in (weekday, f"{facts.time:%H:%M}" if facts.time else "") if part),

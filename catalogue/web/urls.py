@@ -27,6 +27,7 @@ from catalogue.web.views import (
     help,
     hires,
     histories,
+    house,
     imports,
     members,
     outcomes,
@@ -247,9 +248,21 @@ catalogue_addresses: list[URLPattern | URLResolver] = [
     path("calendar/", include(calendar_addresses)),
 ]
 
+# /house/
+house_addresses: list[URLPattern] = [
+    path("", house.house_today, name="house-today"),
+    path("works/", house.house_works, name="house-works"),
+    path("works/export/<slug:suffix>/", house.house_work_export, name="house-work-export"),
+    path("performances/", house.house_performances, name="house-performances"),
+    path("performances/export/<slug:suffix>/", house.house_performance_export, name="house-performance-export"),
+    path("hires/", house.house_hires, name="house-hires"),
+    path("calls/", house.house_calls, name="house-calls"),
+]
+
 urlpatterns: list[URLPattern | URLResolver] = [
     path("", composers.home, name="home"),
     path("composers/", composers.composer_list, name="composer-list"),
+    path("house/", include(house_addresses)),
     path("c/<slug:composer>/", include(catalogue_addresses)),
     path("feeds/<str:token>/<slug:name>.ics", feeds.feed, name="feed"),
     path("calendars/<slug:name>.ics", feeds.public_feed, name="public-feed"),

@@ -27,8 +27,21 @@ def test_member_of_several_chooses_and_can_choose_again(
 
     page = Page(browser.get("/", follow=True))
 
-    assert page.texts("//main//li") == ["Ilka Marovandyours", "Pell Tarrowickyou read"]
+    assert page.texts("//*[@id='each']//li") == ["Ilka Marovandyours", "Pell Tarrowickyou read"]
     assert Page(browser.get("/c/pell-tarrowick/works/")).values(f"{with_class('who')}/a/@href") == ["/composers/"]
+
+
+def test_member_of_several_is_led_to_all_of_them_together(
+    signed_in: Callable[[User], Client], owner: User, other_composer: Composer
+) -> None:
+    assert Page(signed_in(owner).get("/composers/")).texts("//*[@id='together']") == []
+
+    Membership.objects.create(user=owner, composer=other_composer, role=Role.VIEWER)
+    page = Page(signed_in(owner).get("/composers/"))
+
+    assert page.values("//*[@id='together']//li/a/@href") == [
+        "/house/", "/house/works/", "/house/performances/", "/house/hires/", "/house/calls/",
+    ]  # fmt: skip
 
 
 def test_somebody_without_a_catalogue_is_told_so(signed_in: Callable[[User], Client], superuser: User) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date
 from typing import Any
 
@@ -34,8 +35,8 @@ class WorkFilter(filters.Filter):
     field_class = WorkField
 
 
-class PerformanceFilter(filters.FilterSet):
-    """Words, years from and to, a country, a kind, what has become of it, a work."""
+class EventFilter(filters.FilterSet):
+    """Words, years from and to, a country, a kind, what has become of it."""
 
     q = filters.CharFilter(
         method="holding",
@@ -51,16 +52,14 @@ class PerformanceFilter(filters.FilterSet):
     status = filters.ChoiceFilter(
         label=_("What has become of it"), choices=choices_of(PerformanceStatus), empty_label=_("Anything")
     )
-    work = WorkFilter(method="with_work", label=_("Work"), empty_label=_("All works"))
 
     class Meta:
         model = Performance
         fields: list[str] = []
 
-    def __init__(self, *args: Any, composer: Composer, **options: Any) -> None:
+    def __init__(self, *args: Any, composers: Sequence[Composer], **options: Any) -> None:
         super().__init__(*args, **options)
-        self.filters["country"].extra["choices"] = [(code, write_country(code)) for code in countries_of(composer)]
-        self.filters["work"].field.offer(Work.objects.filter(composer=composer), composer)
+        self.filters["country"].extra["choices"] = [(code, write_country(code)) for code in countries_of(composers)]
 
     def holding(self, performances: Any, _name: str, text: str) -> QuerySet[Performance]:
         return performances.matching(text)
@@ -75,12 +74,22 @@ class PerformanceFilter(filters.FilterSet):
         own = Q(country=code) & (Q(venue__isnull=True) | Q(venue__country=""))
         return performances.filter(Q(venue__country=code) | own)
 
+
+class PerformanceFilter(EventFilter):
+    """What is asked of one composer's performances: a work besides."""
+
+    work = WorkFilter(method="with_work", label=_("Work"), empty_label=_("All works"))
+
+    def __init__(self, *args: Any, composer: Composer, **options: Any) -> None:
+        super().__init__(*args, composers=[composer], **options)
+        self.filters["work"].field.offer(Work.objects.filter(composer=composer), composer)
+
     def with_work(self, performances: QuerySet[Performance], _name: str, work: Work) -> QuerySet[Performance]:
         return performances.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))
 
 
-def countries_of(composer: Composer) -> list[str]:
-    """Return the countries in which the composer's music was performed, by name; one query."""
-    performances = Performance.objects.filter(composer=composer).order_by()
+def countries_of(composers: Sequence[Composer]) -> list[str]:
+    """Return the countries in which the composers' music was performed, by name; one query."""
+    performances = Performance.objects.filter(composer__in=composers).order_by()
     pairs = performances.values_list("venue__country", "country").distinct()
     return sorted({venue or own for venue, own in pairs if venue or own}, key=write_country)

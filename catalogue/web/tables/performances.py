@@ -13,9 +13,9 @@ from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.gathering.families import gather_families
+from catalogue.gathering.families import gather_claims
 from catalogue.models import Composer, Performance
-from catalogue.rules.premieres import Claim, claims_by_programmed
+from catalogue.rules.premieres import Claim
 from catalogue.terms import PerformanceKind, PerformanceStatus, PerformerRole
 from catalogue.timing import PartialDate, write_date
 from catalogue.web.claims import briefly, is_doubted
@@ -49,9 +49,15 @@ class PerformanceTable(ListTable):
         order_by = "-date"
 
     def __init__(
-        self, performances: QuerySet[Performance], *, composer: Composer, today: datetime.date, **options: Any
+        self,
+        performances: QuerySet[Performance],
+        *,
+        composers: Sequence[Composer],
+        today: datetime.date,
+        **options: Any,
     ) -> None:
-        self.composer, self.today, self.language = composer, today, page_language()
+        self.composers, self.today, self.language = composers, today, page_language()
+        self.whose = {composer.pk: composer for composer in composers}
         self.claims: Mapping[int, Claim] = {}
         super().__init__(performances, **options)
 
@@ -59,7 +65,7 @@ class PerformanceTable(ListTable):
         """Reckon what the works of these performances were the first of, where that is shown."""
         if self.columns["first"].visible:
             works = {row.work_id for performance in records for row in performance.programme.all()}
-            self.claims = claims_by_programmed(gather_families(self.composer, works), today=self.today)
+            self.claims = gather_claims(self.composers, works, today=self.today)
 
     def render_date(self, record: Performance) -> SafeString | str:
         if not isinstance(record.date, PartialDate):
@@ -73,7 +79,7 @@ class PerformanceTable(ListTable):
         return str(record.date or "")
 
     def render_works(self, record: Performance) -> SafeString:
-        address = reverse("performance-detail", args=[self.composer.slug, record.pk])
+        address = reverse("performance-detail", args=[self.whose[record.composer_id].slug, record.pk])
         what = titles_html(works_of(record)) or record.event_title or _("Performance")
         second = " · ".join(second_line(record))
         below = format_html(SECOND, second) if second else ""

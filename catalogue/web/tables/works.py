@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from django.db.models import Count, DateField, F, IntegerField, Max, OuterRef, Q, QuerySet, Subquery
@@ -12,7 +13,7 @@ from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
 from catalogue.gathering import reading_of
-from catalogue.models import ProgrammedWork, Work
+from catalogue.models import Composer, ProgrammedWork, Work
 from catalogue.terms import PerformanceStatus
 from catalogue.web.pictures import IN_A_LIST, strip_svg
 from catalogue.web.tables.lists import ListColumn, ListTable, Ordered, ordered_by
@@ -56,12 +57,12 @@ class WorkTable(ListTable):
     class Meta(ListTable.Meta):
         order_by = "-year"
 
-    def __init__(self, works: QuerySet[Work], *, slug: str, language: str, **options: Any) -> None:
-        self.slug, self.language = slug, language
+    def __init__(self, works: QuerySet[Work], *, composers: Sequence[Composer], language: str, **options: Any) -> None:
+        self.whose, self.language = {composer.pk: composer for composer in composers}, language
         super().__init__(works, **options)
 
     def render_title(self, record: Work) -> SafeString:
-        address = reverse("work-detail", args=[self.slug, record.pk])
+        address = reverse("work-detail", args=[self.whose[record.composer_id].slug, record.pk])
         second = second_line(record)
         below = format_html('<span class="second">{}</span>', second) if second else ""
         return format_html('<a href="{}">{}</a>{}', address, in_language(record.title, record.title_language), below)

@@ -7,8 +7,8 @@ from django.shortcuts import redirect, render
 from django.views.decorators.http import require_safe
 
 from catalogue.models import Membership
-from catalogue.web.access import SignedInRequest, signed_in_page
-from catalogue.web.shell import first_room
+from catalogue.web.access import SignedInRequest, seats_of, signed_in_page
+from catalogue.web.shell import first_room, rooms_of_house
 
 
 @signed_in_page
@@ -23,9 +23,7 @@ def home(request: SignedInRequest) -> HttpResponse:
 @require_safe
 def composer_list(request: SignedInRequest) -> HttpResponse:
     """/composers/ — the composers whose catalogues one is a member of."""
-    memberships = Membership.objects.filter(user=request.user).select_related("composer")
-    choices = [
-        (first_room(membership.composer.slug), membership.composer, membership.role)
-        for membership in memberships.order_by("composer__sort_name", "pk")
-    ]
-    return render(request, "composers/composer_list.html", {"choices": choices})
+    seats = seats_of(request.user)
+    choices = [(first_room(seat.composer.slug), seat.composer, seat.role) for seat in seats]
+    context = {"choices": choices, "together": rooms_of_house("")}
+    return render(request, "composers/composer_list.html", context)

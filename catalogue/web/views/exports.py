@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from hashlib import sha256
 
-from django.http import Http404, HttpResponse
+from django.http import Http404, HttpRequest, HttpResponse
 from django.utils import timezone
 from django.utils.http import content_disposition_header
 from django.views.decorators.http import require_safe
@@ -41,7 +41,7 @@ def work_export(request: CatalogueRequest, suffix: str) -> HttpResponse:
         rows = grid_of_works(request.composer, works)
     else:
         rows = table.grid()
-    return as_file(request, rows, Kind.WORKS, suffix)
+    return as_file(request, rows, Kind.WORKS, suffix, whose=request.composer.slug)
 
 
 @member_page
@@ -53,15 +53,15 @@ def performance_export(request: CatalogueRequest, suffix: str) -> HttpResponse:
         rows = grid_of_performances(request.composer, table.data.data.iterator(chunk_size=AT_ONCE))
     else:
         rows = table.grid()
-    return as_file(request, rows, Kind.PERFORMANCES, suffix)
+    return as_file(request, rows, Kind.PERFORMANCES, suffix, whose=request.composer.slug)
 
 
-def wants_everything(request: CatalogueRequest) -> bool:
+def wants_everything(request: HttpRequest) -> bool:
     return request.GET.get("columns") == "all"
 
 
-def as_file(request: CatalogueRequest, rows: Rows, kind: str, suffix: str) -> HttpResponse:
-    """Answer with the rows as a file; a text that XLSX cannot hold is said in place of it."""
+def as_file(request: HttpRequest, rows: Rows, kind: str, suffix: str, *, whose: str) -> HttpResponse:
+    """Answer with the rows as a file named after whose they are; a text that XLSX cannot hold is said instead."""
     if suffix not in TYPES:
         raise Http404
     try:
@@ -69,7 +69,7 @@ def as_file(request: CatalogueRequest, rows: Rows, kind: str, suffix: str) -> Ht
     except ExportError as fault:
         return HttpResponse(fault.reason, status=409, content_type="text/plain; charset=utf-8")
     response = HttpResponse(content, content_type=TYPES[suffix])
-    name = f"{request.composer.slug}-{kind}{'-all' if wants_everything(request) else ''}.{suffix}"
+    name = f"{whose}-{kind}{'-all' if wants_everything(request) else ''}.{suffix}"
     response.headers["Content-Disposition"] = content_disposition_header(True, name)
     response.headers["ETag"] = f'"{sha256(content).hexdigest()}"'
     return response

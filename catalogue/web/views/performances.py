@@ -90,7 +90,7 @@ def performance_detail(request: CatalogueRequest, performance: int) -> HttpRespo
 def performance_step(request: CatalogueRequest, performance: int, step: str, state: str) -> HttpResponse:
     """/c/<composer>/performances/<performance>/steps/<step>/<state>/ — says how a step stands: done, not needed, open.
 
-    With ``then=today`` it leads back to the first room.
+    With ``then=today`` it leads back to the first room, with ``then=house`` to that of all composers.
     """
     found = get_object_or_404(Performance.objects.filter(composer=request.composer), pk=performance)
     kinds = {kind.name.lower(): kind for kind in STEPS}
@@ -104,6 +104,8 @@ def performance_step(request: CatalogueRequest, performance: int, step: str, sta
     say(request, STATES[states[state]] % {"step": STEPS[kind]}, undo=undo)
     if request.POST.get("then") == "today":
         return redirect("today", request.composer.slug)
+    if request.POST.get("then") == "house":
+        return redirect("house-today")
     return redirect(reverse("performance-detail", args=[request.composer.slug, found.pk]) + "#journey")
 
 

@@ -24,8 +24,10 @@ def today(request: CatalogueRequest) -> HttpResponse:
     composer, day = request.composer, timezone.localdate()
     context = {
         "closing": closing_soon(composer, now=timezone.now(), language=page_language()),
-        "page": today_page(composer, today=day, language=page_language()),
-        "due_back": hires_due(composer, today=day, language=page_language()),
+        "page": today_page(
+            [composer], can_edit=[composer] if request.can_edit else [], today=day, language=page_language()
+        ),
+        "due_back": hires_due([composer], today=day, language=page_language()),
         "lacking": lacking(composer, today=day),
         "has_works": Work.objects.filter(composer=composer).exists(),
         "has_performances": Performance.objects.filter(composer=composer).exists(),

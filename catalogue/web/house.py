@@ -1,0 +1,110 @@
+"""What is shown of all composers together: whose catalogues somebody keeps, and which sets are where."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+
+from catalogue.gathering.hires import still_out
+from catalogue.models import Composer, Hire
+from catalogue.terms import Role
+from catalogue.timing import PartialDate
+from catalogue.web.access import EDITORS, HouseRequest
+from catalogue.web.days import short_day
+from catalogue.web.hires import how_late
+from catalogue.web.wording import day_text
+
+
+@dataclass(frozen=True, slots=True)
+class Whose:
+    """Of whom a page tells: the composers one may choose from, and those that were chosen."""
+
+    all: tuple[Composer, ...]
+    chosen: tuple[Composer, ...]
+
+    @property
+    def slug(self) -> str:
+        """The one composer who was chosen, empty for all."""
+        return self.chosen[0].slug if len(self.chosen) == 1 < len(self.all) else ""
+
+
+def whose(request: HouseRequest, roles: Collection[Role]) -> Whose:
+    """Return the composers whom somebody keeps in one of these roles; the address may choose one of them."""
+    ours = composers_as(request, roles)
+    asked = request.GET.get("composer", "")
+    return Whose(ours, tuple(one for one in ours if one.slug == asked) or ours)
+
+
+def composers_as(request: HouseRequest, roles: Collection[Role]) -> tuple[Composer, ...]:
+    return tuple(seat.composer for seat in request.seats if seat.role in roles)
+
+
+def edited(request: HouseRequest) -> tuple[Composer, ...]:
+    return composers_as(request, EDITORS)
+
+
+# ---- where the sets are
+
+
+@dataclass(frozen=True, slots=True)
+class SetRow:
+    """A set that is out, or is to go out. Texts are ready to print."""
+
+    address: str
+    whose: Composer
+    who: str
+    what: str
+    set_number: str
+    out: str
+    day: str
+    due: str
+    far: str
+    is_late: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SetsPage:
+    """``late`` are overdue, the longest first; ``out`` are elsewhere, ``waiting`` have not been sent."""
+
+    late: tuple[SetRow, ...]
+    out: tuple[SetRow, ...]
+    waiting: tuple[SetRow, ...]
+
+
+def sets_page(composers: Sequence[Composer], *, today: date, language: str) -> SetsPage:
+    """Return which sets are where; two queries, however many composers."""
+    names = {composer.pk: composer for composer in composers}
+    out = sorted(still_out(*composers), key=lambda hire: (hire.due or date.max, hire.pk))
+    rows = [set_row(hire, names[hire.composer_id], today, language) for hire in out]
+    return SetsPage(
+        late=tuple(row for row in rows if row.is_late),
+        out=tuple(row for row in rows if not row.is_late),
+        waiting=tuple(set_row(hire, names[hire.composer_id], today, language) for hire in not_sent(composers)),
+    )
+
+
+def not_sent(composers: Sequence[Composer]) -> list[Hire]:
+    """Return the hires of which nothing has gone out yet, in the order in which they were noted; one query."""
+    found = Hire.objects.filter(composer__in=composers, out_on__isnull=True, back_on__isnull=True)
+    return list(found.select_related("person", "organisation", "work", "material_set").order_by("pk"))
+
+
+def set_row(hire: Hire, composer: Composer, today: date, language: str) -> SetRow:
+    late = (today - hire.due).days if hire.due and hire.out_on else 0
+    number = _("set %(number)s") % {"number": hire.material_set.number} if hire.material_set else ""
+    return SetRow(
+        address=reverse("record-detail", args=[composer.slug, "hires", hire.pk]),
+        whose=composer,
+        who=hire.holder,
+        what=hire.work.title,
+        set_number=number,
+        out=day_text(hire.out_on, language),
+        day=short_day(PartialDate.of(hire.due), language) if hire.due else "–",
+        due=day_text(hire.due, language),
+        far=how_late(hire.due, today) if hire.due and hire.out_on else "",
+        is_late=late > 0,
+    )

@@ -1,0 +1,131 @@
+"""The pages of all composers together, for whoever keeps several: what comes, works, performances, sets and calls.
+
+Each shows what the memberships of whoever asks allow, and nothing of other catalogues.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.http import HttpResponse
+from django.shortcuts import render
+from django.utils import timezone
+from django.views.decorators.http import require_safe
+from django_tables2 import RequestConfig
+
+from catalogue.exchange.columns import Kind
+from catalogue.exchange.exporting import grid_of_house_performances, grid_of_house_works
+from catalogue.models import Performance, Work
+from catalogue.web.access import READERS, HouseRequest, house_page
+from catalogue.web.asked import COLUMNS, Asked
+from catalogue.web.call_list import closing_of
+from catalogue.web.filters.house import HousePerformanceFilter, HouseWorkFilter
+from catalogue.web.hires import hires_due
+from catalogue.web.house import composers_as, edited, sets_page, whose
+from catalogue.web.tables.house import HousePerformanceTable, HouseWorkTable
+from catalogue.web.tables.lists import AT_ONCE, ListTable
+from catalogue.web.tables.works import with_performances
+from catalogue.web.today_page import today_page
+from catalogue.web.views.exports import as_file, wants_everything
+from catalogue.web.wording import page_language
+
+HOUSE = "house"  # begins the names of files taken along
+
+
+@house_page
+@require_safe
+def house_today(request: HouseRequest) -> HttpResponse:
+    """/house/ — the coming days of all composers: performances, what is due, calls that close, sets due back."""
+    day, language = timezone.localdate(), page_language()
+    asked = whose(request, READERS)
+    page = today_page(asked.chosen, can_edit=edited(request), today=day, language=language)
+    context: dict[str, Any] = {"whose": asked, "page": page, "then": HOUSE}
+    context["due_back"] = hires_due(asked.chosen, today=day, language=language)
+    context["closing"] = closing_of(asked.chosen, now=timezone.now(), language=language)
+    return render(request, "house/today.html", context)
+
+
+@house_page
+@require_safe
+def house_works(request: HouseRequest) -> HttpResponse:
+    """/house/works/ — the works of all composers, searched, filtered and ordered."""
+    return list_page(request, asked_works(request), "house/work_list.html")
+
+
+@house_page
+@require_safe
+def house_performances(request: HouseRequest) -> HttpResponse:
+    """/house/performances/ — the performances of all composers, searched, filtered and ordered."""
+    return list_page(request, asked_performances(request), "house/performance_list.html")
+
+
+def list_page(request: HouseRequest, asked: Asked, template: str) -> HttpResponse:
+    asked.table.turn_to(request.GET.get("page"))
+    return render(request, template, {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked})
+
+
+@house_page
+@require_safe
+def house_hires(request: HouseRequest) -> HttpResponse:
+    """/house/hires/ — the sets of all composers that are overdue, out, or to be sent."""
+    asked = whose(request, READERS)
+    page = sets_page(asked.chosen, today=timezone.localdate(), language=page_language())
+    return render(request, "house/hires.html", {"whose": asked, "page": page})
+
+
+@house_page
+@require_safe
+def house_calls(request: HouseRequest) -> HttpResponse:
+    """/house/calls/ — the open calls of all composers, the next to close first."""
+    asked = whose(request, READERS)
+    rows = closing_of(asked.chosen, now=timezone.now(), language=page_language())
+    return render(request, "house/calls.html", {"whose": asked, "rows": rows})
+
+
+# ---- taken along
+
+
+@house_page
+@require_safe
+def house_work_export(request: HouseRequest, suffix: str) -> HttpResponse:
+    """/house/works/export/<suffix>/ — the works that are asked for, as CSV or XLSX."""
+    table = asked_works(request).table
+    if wants_everything(request):
+        works = table.data.data.with_everything_printed().select_related("composer")
+        rows = grid_of_house_works(works.iterator(chunk_size=AT_ONCE))
+    else:
+        rows = table.grid()
+    return as_file(request, rows, Kind.WORKS, suffix, whose=HOUSE)
+
+
+@house_page
+@require_safe
+def house_performance_export(request: HouseRequest, suffix: str) -> HttpResponse:
+    """/house/performances/export/<suffix>/ — the performances that are asked for, as CSV or XLSX."""
+    table = asked_performances(request).table
+    if wants_everything(request):
+        found = table.data.data.select_related("venue", "presenter", "composer")
+        rows = grid_of_house_performances(found.iterator(chunk_size=AT_ONCE))
+    else:
+        rows = table.grid()
+    return as_file(request, rows, Kind.PERFORMANCES, suffix, whose=HOUSE)
+
+
+def asked_works(request: HouseRequest) -> Asked:
+    ours = composers_as(request, READERS)
+    asked = HouseWorkFilter(request.GET, Work.objects.filter(composer__in=ours), composers=ours)
+    table = HouseWorkTable(with_performances(asked.qs), composers=ours, language=page_language())
+    return as_asked(request, asked, table)
+
+
+def asked_performances(request: HouseRequest) -> Asked:
+    ours = composers_as(request, READERS)
+    found = Performance.objects.filter(composer__in=ours).with_everything_printed()
+    asked = HousePerformanceFilter(request.GET, found, composers=ours)
+    return as_asked(request, asked, HousePerformanceTable(asked.qs, composers=ours, today=timezone.localdate()))
+
+
+def as_asked(request: HouseRequest, asked: Any, table: ListTable) -> Asked:
+    RequestConfig(request, paginate=False).configure(table)
+    table.show_columns(request.GET.getlist(COLUMNS))
+    return Asked(asked, table)

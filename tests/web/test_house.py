@@ -1,0 +1,187 @@
+"""/house/ and what is below it: the lists of all composers together, for whoever keeps several catalogues."""
+
+from __future__ import annotations
+
+import csv
+import datetime
+import io
+from collections.abc import Callable
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+from django.urls import reverse
+
+from catalogue.models import Call, Composer, Hire, MaterialSet, Membership, Work
+from catalogue.terms import Role
+from tests.conftest import member
+from tests.makers import make_composer, make_performance, make_work
+from tests.web.pages import Page, with_class
+from tests.web.test_private_texts_stay_private import Words, text_of
+from tests.whole_catalogue import fill_texts, make_whole_catalogue
+
+PAGES = ("house-today", "house-works", "house-performances", "house-hires", "house-calls")
+FILES = ("house-work-export", "house-performance-export")
+DAY = datetime.date(2026, 3, 9)
+
+
+@pytest.fixture
+def publisher(owner: User, other_composer: Composer) -> User:
+    """Owns one catalogue and reads another."""
+    Membership.objects.create(user=owner, composer=other_composer, role=Role.VIEWER)
+    return owner
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], publisher: User) -> Client:
+    return signed_in(publisher)
+
+
+def make_one_of_each(composer: Composer, title: str, *, late: int) -> Work:
+    """A work with a performance to come, a call that is open and a set that is overdue by so many days."""
+    work = make_work(title, composer=composer, completed="2024")
+    make_performance(work, date="2026-03-28", city="Lyon", country="FR", status="confirmed")
+    call = Call(composer=composer, title=f"Call for {title}", full_text="A reading.", closes_on=DAY)
+    call.save()
+    lent = MaterialSet.objects.create(work=work, number="2")
+    due = DAY - datetime.timedelta(days=late)
+    columns = {"out_on": datetime.date(2026, 1, 5), "due_on": due, "material_set": lent}
+    Hire.objects.create(composer=composer, work=work, name=f"Borrower of {title}", **columns)
+    return work
+
+
+@pytest.fixture
+def two_catalogues(composer: Composer, other_composer: Composer) -> None:
+    make_one_of_each(composer, "Tides", late=3)
+    make_one_of_each(other_composer, "Weirs", late=9)
+    make_one_of_each(make_composer("Osk Verrin", sort_name="Verrin, Osk"), "Somebody Else's", late=1)
+
+
+@pytest.mark.usefixtures("two_catalogues")
+def test_today_tells_of_all_composers_and_of_nobody_else(browser: Client) -> None:
+    page = Page(browser.get("/house/"))
+
+    assert page.texts("//section[@id='coming']//h3") == ["Tides", "Weirs"]
+    names = "//section[@id='coming']//p[@class='sans soft']/bdi[1]"
+    assert page.texts(names) == ["Ilka Marovand", "Pell Tarrowick"]
+    assert page.texts("//section[@id='closing']//h3") == ["Call for Tides", "Call for Weirs"]
+    assert page.texts("//section[@id='due-back']//h3") == ["Borrower of Weirs", "Borrower of Tides"]
+    assert "Somebody" not in page.text()
+
+
+@pytest.mark.usefixtures("two_catalogues")
+def test_step_is_said_to_be_done_where_one_may_edit_and_leads_back(browser: Client, composer: Composer) -> None:
+    steps = Page(browser.get("/house/")).values("//section[@id='coming']//form/@action")
+    contract = next(step for step in steps if "/contract/" in step)
+
+    back = browser.post(contract, {"then": "house"})
+
+    assert {step.split("/")[2] for step in steps} == {composer.slug}
+    assert back.headers["Location"] == "/house/"
+    assert contract not in Page(browser.get("/house/")).values("//section[@id='coming']//form/@action")
+
+
+@pytest.mark.usefixtures("two_catalogues")
+def test_composer_that_is_chosen_is_the_only_one(browser: Client) -> None:
+    asked = {"composer": "pell-tarrowick"}
+
+    pages = {name: Page(browser.get(reverse(name), asked)) for name in PAGES}
+
+    assert {name: "Tides" in page.text() for name, page in pages.items()} == dict.fromkeys(PAGES, False)
+    assert {name: "Weirs" in page.text() for name, page in pages.items()} == dict.fromkeys(PAGES, True)
+    chosen = "//select[@name='composer']/option[@selected]/@value"
+    assert {name: page.values(chosen) for name, page in pages.items()} == {name: ["pell-tarrowick"] for name in PAGES}
+
+
+@pytest.mark.usefixtures("two_catalogues")
+def test_lists_name_the_composer_of_each_row_and_lead_to_their_catalogue(browser: Client) -> None:
+    works = Page(browser.get("/house/works/", {"sort": "composer"}))
+    performances = Page(browser.get("/house/performances/"))
+
+    assert works.texts("//tbody//td[@data-label='Composer']") == ["Ilka Marovand", "Pell Tarrowick"]
+    assert [one.split("/")[2] for one in works.values("//tbody//th/a/@href")] == ["ilka-marovand", "pell-tarrowick"]
+    assert performances.texts("//tbody//td[@data-label='By these records']") == ["to be the world premiere"] * 2
+
+
+@pytest.mark.usefixtures("two_catalogues")
+def test_lists_are_taken_along_as_they_are_seen(browser: Client) -> None:
+    seen = browser.get(reverse("house-performance-export", args=["csv"]), {"composer": "pell-tarrowick"})
+    whole = browser.get(reverse("house-work-export", args=["csv"]), {"columns": "all", "sort": "composer"})
+
+    assert rows_of(seen)[0][:3] == ["Date", "Composer", "Works"]
+    assert [row[:3] for row in rows_of(seen)[1:]] == [["2026-03-28", "Pell Tarrowick", "Weirs"]]
+    assert sorted(row[:2] for row in rows_of(whole)[1:]) == [["Ilka Marovand", "Tides"], ["Pell Tarrowick", "Weirs"]]
+    assert 'filename="house-works-all.csv"' in whole.headers["Content-Disposition"]
+
+
+def rows_of(response: object) -> list[list[str]]:
+    return list(csv.reader(io.StringIO(response.content.decode("utf-8-sig"))))  # type: ignore[attr-defined]
+
+
+@pytest.mark.usefixtures("two_catalogues")
+def test_sets_stand_by_how_they_are(browser: Client, composer: Composer) -> None:
+    work = Work.objects.get(title="Tides")
+    Hire.objects.create(composer=composer, work=work, name="Waits", due_on=datetime.date(2026, 1, 1))
+    Hire.objects.create(composer=composer, work=work, name="Is out", out_on=DAY, due_on=datetime.date(2026, 6, 1))
+
+    page = Page(browser.get("/house/hires/"))
+
+    assert {one: page.texts(f"//section[@id='{one}']//h3") for one in ("late", "out", "waiting")} == {
+        "late": ["Borrower of Weirs", "Borrower of Tides"],
+        "out": ["Is out"],
+        "waiting": ["Waits"],
+    }
+    assert page.texts(f"//section[@id='late']{with_class('day')}/span") == [
+        "overdue by 9 days", "overdue by 3 days",
+    ]  # fmt: skip
+
+
+def queries(browser: Client, name: str) -> int:
+    with CaptureQueriesContext(connection) as asked:
+        browser.get(reverse(name))
+    return len(asked)
+
+
+@pytest.mark.usefixtures("two_catalogues")
+def test_number_of_queries_does_not_grow_with_the_composers(browser: Client, publisher: User) -> None:
+    with_two = {name: queries(browser, name) for name in PAGES}
+    for name in ("Osric Vane", "Lena Quist"):
+        further = make_composer(name, sort_name=name)
+        make_one_of_each(further, f"Work of {name}", late=2)
+        Membership.objects.create(user=publisher, composer=further, role=Role.EDITOR)
+
+    assert {name: queries(browser, name) for name in PAGES} == with_two
+    assert with_two == {
+        "house-today": 18, "house-works": 6, "house-performances": 11, "house-hires": 5, "house-calls": 4,
+    }  # fmt: skip
+
+
+def test_rooms_of_all_composers_are_offered_to_whoever_keeps_several(browser: Client) -> None:
+    page = Page(browser.get("/house/works/"))
+
+    assert page.texts("//nav[@aria-label='Rooms']//a") == ["Today", "Works", "Performances", "Hires", "Calls"]
+    assert page.texts("//nav[@aria-label='Rooms']//a[@aria-current='page']") == ["Works"]
+
+
+@pytest.mark.slow
+def test_member_of_another_catalogue_is_told_no_word(
+    composer: Composer, other_composer: Composer, signed_in: Callable[[User], Client]
+) -> None:
+    """Every text of a catalogue is a word of its own; the others are filled after their names are put back."""
+    words = Words()
+    make_whole_catalogue(composer)
+    fill_texts(words.word_for)
+    Composer.objects.filter(pk=other_composer.pk).update(name="Pell Tarrowick", sort_name="Tarrowick, Pell")
+    guest, insider = member("guest", other_composer, Role.OWNER), member("inside", composer, Role.OWNER)
+
+    told = {who: told_to(signed_in(user), words) for who, user in (("guest", guest), ("insider", insider))}
+
+    assert told["guest"] == set()
+    assert {"Work.title", "Venue.name", "Composer.name"} <= told["insider"]
+
+
+def told_to(browser: Client, words: Words) -> set[str]:
+    pages = [reverse(name) for name in PAGES] + [reverse(name, args=["csv"]) for name in FILES]
+    return {word for page in pages for word in words.told_in(text_of(browser.get(page)))}
