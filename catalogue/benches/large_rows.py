@@ -231,11 +231,8 @@ def performance_rows(houses: tuple[House, ...], chance: Random, today: date) -> 
     """Give each evening with its programme and its performers."""
     for house in houses:
         for number in house.events:
-            yield (
-                evening(house, number, chance, today),
-                programme(house, number, chance),
-                credits(house, number, chance),
-            )
+            played, heard = programme(house, number, chance), credits(house, number, chance)
+            yield Evening(evening(house, number, chance, today), played, heard)
 
 
 def evening(house: House, number: int, chance: Random, today: date) -> Row:
