@@ -26,9 +26,12 @@ def say(text: str) -> None:
 
 
 def lock_file(command: str) -> pathlib.Path:
-    """Tests need more packages than the rest; once they are there, they stay."""
-    tested = (VENV / ".with-tests").exists()
-    return ROOT / ("requirements-dev.lock" if command == "test" or tested else "requirements.lock")
+    """Tests need more packages than the rest; once they are there, they stay. A house needs those of a server."""
+    if command == "test" or (VENV / ".with-tests").exists():
+        return ROOT / "requirements-dev.lock"
+    address = os.environ.get("DATABASE_URL", "")
+    of_house = os.environ.get("LEDGERLINE_PROFILE") == "server" or address.startswith("postgres")
+    return ROOT / ("requirements-server.lock" if of_house else "requirements.lock")
 
 
 def fingerprint(lock: pathlib.Path) -> str:

@@ -49,6 +49,7 @@ INSTALLED_APPS = [
 ]
 
 MIDDLEWARE = [
+    "catalogue.web.middleware.TellRequests",
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "catalogue.web.middleware.RefuseNulBytes",
@@ -179,15 +180,29 @@ if ON_SERVER:
     SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = True
     SESSION_COOKIE_NAME, CSRF_COOKIE_NAME = "__Host-session", "__Host-csrf"
     SECURE_SSL_REDIRECT = True
+    SECURE_REDIRECT_EXEMPT = [r"^health/(live|ready)/$"]  # asked on the machine itself, without TLS
     SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
     SECURE_HSTS_SECONDS = 31_536_000
     SECURE_HSTS_INCLUDE_SUBDOMAINS = SECURE_HSTS_PRELOAD = True
+
+METRICS_TOKEN = env.str("LEDGERLINE_METRICS_TOKEN", default="")  # without one there are no metrics
+if METRICS_TOKEN and len(METRICS_TOKEN) < 20:
+    raise environ.ImproperlyConfigured("LEDGERLINE_METRICS_TOKEN needs 20 characters or more.")
 
 LOGGING = {
     "version": 1,
     "disable_existing_loggers": False,
     "filters": {"mask": {"()": "config.log_masks.MaskSecrets"}},
-    "formatters": {"plain": {"format": "%(asctime)s %(levelname)s %(name)s: %(message)s"}},
-    "handlers": {"console": {"class": "logging.StreamHandler", "filters": ["mask"], "formatter": "plain"}},
-    "root": {"handlers": ["console"], "level": "WARNING"},
+    "formatters": {
+        "plain": {"format": "%(asctime)s %(levelname)s %(name)s: %(message)s"},
+        "json": {"()": "catalogue.web.logs.JsonLines"},
+    },
+    "handlers": {
+        "console": {"class": "logging.StreamHandler", "filters": ["mask"], "formatter": "plain"},
+        "lines": {"class": "logging.StreamHandler", "formatter": "json"},
+    },
+    "root": {"handlers": ["lines" if ON_SERVER else "console"], "level": "WARNING"},
+    "loggers": {"catalogue": {"level": "INFO" if ON_SERVER else "WARNING"}},
 }
+if ON_SERVER:  # Django would send faults by e-mail, with all that was typed
+    LOGGING["loggers"] |= {name: {"handlers": [], "level": "WARNING"} for name in ("django", "django.server")}

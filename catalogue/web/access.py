@@ -35,6 +35,7 @@ class CatalogueRequest(SignedInRequest):
     """A request of a member, in the catalogue that the address names."""
 
     composer: Composer
+    role: Role
     can_edit: bool
     has_several: bool
 
@@ -67,6 +68,7 @@ def page_for(*roles: Role) -> Callable[[View], View]:
         def guarded(request: CatalogueRequest, composer: str, **rest: Any) -> HttpResponseBase:
             membership, of_user = membership_of(request.user, composer)
             request.composer = membership.composer
+            request.role = Role(membership.role)
             request.can_edit = membership.role in EDITORS
             request.has_several = of_user > 1
             if membership.role not in roles:

@@ -51,6 +51,11 @@ def kept_calendar(key: Key, days: Days) -> KeptCalendar | None:
         return found
 
 
+def number_kept() -> int:
+    with _lock:
+        return len(_kept)
+
+
 def keep_calendar(key: Key, calendar: KeptCalendar) -> None:
     with _lock:
         _kept[key] = calendar

@@ -30,6 +30,7 @@ from catalogue.web.views import (
     house,
     imports,
     members,
+    operations,
     outcomes,
     packs,
     pasted,
@@ -284,6 +285,9 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("account/password/", account.password_change, name="password-change"),
     path("faces/<slug:release>/faces.css", faces.face_sheet, name="face-sheet"),
     path("faces/<slug:release>/<slug:language>/<slug:family>/<slug:slice>.otf", faces.face_file, name="face-file"),
+    path("health/live/", operations.alive, name="alive"),
+    path("health/ready/", operations.ready, name="ready"),
+    path("metrics/", operations.metrics, name="metrics"),
     path("help/", help.help_page, name="help"),
     path("help/keyboard/", help.keyboard, name="keyboard"),
 ]

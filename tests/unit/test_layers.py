@@ -44,12 +44,12 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
         {"*"},
         {
             "django", "django_tables2", "django_filters", "django_htmx", "axes", "csp", "simple_history",
-            "markdown_it", "nh3", "segno", "babel",
+            "markdown_it", "nh3", "segno", "babel", "prometheus_client",
         },
     ),
     "benches": ({"*"}, {"django", "reportlab", "icalendar"}),
     "templatetags": ({"*"}, {"django"}),
-    "management": ({"*"}, {"django", "waitress", "pytest"}),
+    "management": ({"*"}, {"django", "waitress", "pytest", "environ"}),
     "apps": (set(), {"django"}),
     "migrations": ({"*"}, {"django", "simple_history"}),
 }  # fmt: skip

@@ -16,6 +16,7 @@ change unnoticed, those of the ZIP itself included.
 ``writing``     making a backup
 ``checking``    reading one back, whole
 ``restoring``   putting one in the place of the catalogue, or trying it in a scratch database
+``moving``      from one database into another, compared table by table
 ``keeping``     a backup a day, and which of them stay
 ``upgrading``   backup, migrations, and the way back where they fail
 """

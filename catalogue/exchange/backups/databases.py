@@ -115,14 +115,14 @@ def fresh_sqlite(folder: Path) -> Iterator[str]:
 
 
 @contextmanager
-def fresh_schema(name: str) -> Iterator[str]:
-    """Give a connection to a new schema of the PostgreSQL database; what is left of it afterwards goes."""
-    usual = connections[DEFAULT_DB_ALIAS]
+def fresh_schema(name: str, *, beside: str = DEFAULT_DB_ALIAS) -> Iterator[str]:
+    """Give a connection to a new schema of a PostgreSQL database; what is left of it afterwards goes."""
+    usual = connections[beside]
     with usual.cursor() as cursor:
         cursor.execute(f'CREATE SCHEMA "{name}"')
     try:
         options = {**usual.settings_dict["OPTIONS"], "options": f"-c search_path={name}"}
-        with connection_to(NAME=usual.settings_dict["NAME"], OPTIONS=options) as alias:
+        with connection_to(**{**usual.settings_dict, "OPTIONS": options}) as alias:
             yield alias
     finally:
         with suppress(Exception), usual.cursor() as cursor:

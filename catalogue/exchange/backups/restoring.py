@@ -192,18 +192,22 @@ def link_or_copy(target: Path, kept: Path) -> None:
 
 
 def restore_postgresql(wanted: Wanted) -> str:
-    usual, fresh, kept = connections[DEFAULT_DB_ALIAS], f"restoring_{wanted.stamp}", f"before_{wanted.stamp}"
-    with usual.cursor() as cursor:
-        cursor.execute("SELECT current_schema()")
-        place = cursor.fetchone()[0]
+    fresh = f"restoring_{wanted.stamp}"
     with fresh_schema(fresh) as alias:
         load_lines(wanted.path, wanted.manifest, alias, wanted.step)
         make_ready(alias, as_it_was=wanted.as_it_was)
         put_files(wanted)
         connections[alias].close()
-        with transaction.atomic(), usual.cursor() as cursor:
-            cursor.execute(f'ALTER SCHEMA "{place}" RENAME TO "{kept}"')
-            cursor.execute(f'ALTER SCHEMA "{fresh}" RENAME TO "{place}"')
+        return swap_schemas(fresh, f"before_{wanted.stamp}", DEFAULT_DB_ALIAS)
+
+
+def swap_schemas(fresh: str, kept: str, alias: str) -> str:
+    """Give the fresh schema the name of the one in use, in one transaction; return where the old one is kept."""
+    with transaction.atomic(using=alias), connections[alias].cursor() as cursor:
+        cursor.execute("SELECT current_schema()")
+        (place,) = cursor.fetchone()
+        cursor.execute(f'ALTER SCHEMA "{place}" RENAME TO "{kept}"')
+        cursor.execute(f'ALTER SCHEMA "{fresh}" RENAME TO "{place}"')
     return f"schema {kept}"
 
 

@@ -49,7 +49,7 @@ def upgrade(*, now: datetime, step: Step = nothing) -> Upgraded:
     write_backup(backup, now=now, step=step)
     try:
         migrate_to(DEFAULT_DB_ALIAS, None)
-        refuse_unsound()
+        refuse_unsound(DEFAULT_DB_ALIAS)
     except Exception as fault:  # whatever a migration raises, the way back is the same
         restore_backup(backup, now=now, as_it_was=True)
         told = f"{type(fault).__name__}: {fault}"
@@ -63,9 +63,9 @@ def holds_tables() -> bool:
     return "catalogue_composer" in connections[DEFAULT_DB_ALIAS].introspection.table_names()
 
 
-def refuse_unsound() -> None:
+def refuse_unsound(alias: str) -> None:
     """Raise DatabaseError where the database finds faults in itself, or references that lead nowhere."""
-    connection = connections[DEFAULT_DB_ALIAS]
+    connection = connections[alias]
     connection.check_constraints()
     if connection.vendor == "sqlite":
         with connection.cursor() as cursor:

@@ -19,7 +19,13 @@ def house(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setattr(manage, "VENV", tmp_path / ".venv")
     monkeypatch.setattr(manage, "PYTHON", tmp_path / ".venv" / "bin" / "python")
     monkeypatch.setattr(manage, "INSTALL_LOG", tmp_path / ".venv" / "install.log")
-    for name in ("LEDGERLINE_IN_VENV", "LEDGERLINE_NO_BOOTSTRAP", "LEDGERLINE_DATA", "DATABASE_URL"):
+    for name in (
+        "LEDGERLINE_IN_VENV",
+        "LEDGERLINE_NO_BOOTSTRAP",
+        "LEDGERLINE_DATA",
+        "LEDGERLINE_PROFILE",
+        "DATABASE_URL",
+    ):
         monkeypatch.delenv(name, raising=False)
     return tmp_path
 
@@ -130,3 +136,20 @@ def test_manage_needs_nothing_but_the_standard_library_to_load() -> None:
     shown = subprocess.run([sys.executable, "-S", "-c", probe], capture_output=True, text=True, check=True)
 
     assert shown.stdout == "[]\n"
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "lock"),
+    [
+        ("LEDGERLINE_PROFILE", "server", "requirements-server.lock"),
+        ("LEDGERLINE_PROFILE", "laptop", "requirements.lock"),
+        ("DATABASE_URL", "postgres://house@db.example/ledgerline", "requirements-server.lock"),
+        ("DATABASE_URL", "sqlite:////folder/catalogue.sqlite3", "requirements.lock"),
+    ],
+)
+def test_a_house_gets_the_packages_of_a_server(
+    house: Path, monkeypatch: pytest.MonkeyPatch, name: str, value: str, lock: str
+) -> None:
+    monkeypatch.setenv(name, value)
+
+    assert manage.lock_file("start") == house / lock

@@ -1,0 +1,78 @@
+"""What a house measures of itself, in the text format of Prometheus (the exposition format, version 0.0.4).
+
+Counters are kept in memory, or, where ``PROMETHEUS_MULTIPROC_DIR`` names a folder, in files that all processes of one
+machine share, so that whichever process is asked tells the sum. A label is the name of a route, never an address.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable, Iterator
+from shutil import disk_usage
+
+from django.conf import settings
+from django.db.models import Sum
+from prometheus_client import CollectorRegistry, Counter, Histogram, generate_latest
+from prometheus_client.metrics_core import GaugeMetricFamily, Metric
+from prometheus_client.multiprocess import MultiProcessCollector
+
+from catalogue.models import CalendarAddress, Composer, StoredFile
+from catalogue.web.kept_calendars import number_kept
+
+BOUNDS = (0.01, 0.025, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4)  # seconds
+
+own = CollectorRegistry()
+requests = Counter("ledgerline_requests", "Requests answered.", ("route", "method", "status"), registry=own)
+durations = Histogram(
+    "ledgerline_request_seconds", "Time until an answer began.", ("route",), buckets=BOUNDS, registry=own
+)
+
+
+def measure(*, route: str, method: str, status: int, seconds: float) -> None:
+    requests.labels(route, method, str(status)).inc()
+    durations.labels(route).observe(seconds)
+
+
+def measured() -> bytes:
+    """Return everything measured, of all processes where they share a folder, and what the records hold now."""
+    told = CollectorRegistry()
+    if shared_folder():
+        MultiProcessCollector(told)
+        now = CollectorRegistry()
+        now.register(House())
+        return generate_latest(told) + generate_latest(now)
+    own_and_now = generate_latest(own)
+    told.register(House())
+    return own_and_now + generate_latest(told)
+
+
+def shared_folder() -> str:
+    return os.environ.get("PROMETHEUS_MULTIPROC_DIR", "")
+
+
+class House:
+    """What is asked of the records and of the disk when somebody looks; the same whichever process answers."""
+
+    def collect(self) -> Iterable[Metric]:
+        return gauges()
+
+
+def gauges() -> Iterator[Metric]:
+    stored = StoredFile.objects.aggregate(total=Sum("byte_count"))["total"] or 0
+    yield gauge("ledgerline_composers", "Composers whose catalogues are kept.", Composer.objects.count())
+    yield gauge("ledgerline_feeds", "Secret addresses of calendars in use.", CalendarAddress.objects.count())
+    yield gauge("ledgerline_stored_files", "Files that were uploaded.", StoredFile.objects.count())
+    yield gauge("ledgerline_stored_bytes", "Bytes of the files that were uploaded.", stored)
+    yield gauge("ledgerline_data_free_bytes", "Bytes free on the disk of the data.", disk_usage(settings.DATA).free)
+    yield gauge(
+        "ledgerline_kept_calendars",
+        "Calendars that this process keeps ready; other processes keep their own.",
+        number_kept(),
+        process=str(os.getpid()),
+    )
+
+
+def gauge(name: str, help_text: str, value: int, **labels: str) -> Metric:
+    family = GaugeMetricFamily(name, help_text, labels=list(labels))
+    family.add_metric(list(labels.values()), value)
+    return family
