@@ -202,7 +202,9 @@ LOGGING = {
         "lines": {"class": "logging.StreamHandler", "formatter": "json"},
     },
     "root": {"handlers": ["lines" if ON_SERVER else "console"], "level": "WARNING"},
-    "loggers": {"catalogue": {"level": "INFO" if ON_SERVER else "WARNING"}},
+    "loggers": {
+        "catalogue": {"level": "INFO" if ON_SERVER else "WARNING"},
+        # Its own handlers would print whole addresses, and send faults by e-mail with all that was typed.
+        **({name: {"handlers": [], "level": "WARNING"} for name in ("django", "django.server")} if ON_SERVER else {}),
+    },
 }
-if ON_SERVER:  # Django would send faults by e-mail, with all that was typed
-    LOGGING["loggers"] |= {name: {"handlers": [], "level": "WARNING"} for name in ("django", "django.server")}

@@ -37,7 +37,7 @@ def measured() -> bytes:
     """Return everything measured, of all processes where they share a folder, and what the records hold now."""
     told = CollectorRegistry()
     if shared_folder():
-        MultiProcessCollector(told)
+        MultiProcessCollector(told)  # type: ignore[no-untyped-call]
         now = CollectorRegistry()
         now.register(House())
         return generate_latest(told) + generate_latest(now)
