@@ -174,7 +174,10 @@ def alternatives(draft: Draft, nodes: Nodes, forces: Forces) -> list[Draft]:
     if sum(name_at(nodes, at) is not None for at in range(1, len(nodes))) > 1 and any(
         is_key(one, AND) for one in nodes
     ):
-        draft.notes.append(forces.written(nodes[0].start, nodes[-1].end))
+        written = forces.written(nodes[0].start, nodes[-1].end)
+        draft.notes.append(written)
+        message = f"“{written}” was kept as an alternative to what stands before it."
+        forces.remark("alternative", message, nodes[0].start, nodes[-1].end)
         return []
     at = 1
     while at < len(nodes):
@@ -185,6 +188,28 @@ def alternatives(draft: Draft, nodes: Nodes, forces: Forces) -> list[Draft]:
     number = next((node.number for node in nodes if isinstance(node, Token) and node.kind == "number"), None)
     if number is not None and not draft.alternatives and number < 1000:
         draft.counted(min(draft.least, number), max(draft.most, number))
+    return []
+
+
+def optional_players(nodes: Nodes) -> int | None:
+    """Return how many of the players a bracket says may be left out, ``2 optional``, ``3rd and 4th ad lib.``."""
+    seats: set[int] = set()
+    at, counted = 0, count_at(nodes, 0)
+    while (seat := ordinal_at(nodes, at)) is not None:
+        seats.add(seat[0])
+        at = seat[1]
+        at += at < len(nodes) and (nodes[at].is_mark(",&+") or is_key(nodes[at], AND))
+    number = len(seats) or (counted.most if counted is not None else 0)
+    end = phrase_end(nodes, at if seats or counted is None else counted.end, OPTIONAL) if number else None
+    return number if end is not None and all(node.is_mark(".") for node in nodes[end:]) else None
+
+
+def partly_optional(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``4 horns (2 optional)``: two will do."""
+    spare = optional_players(bracket.nodes)
+    if spare is None or not 0 < spare < draft.most:
+        return None
+    draft.counted(draft.least - min(spare, draft.least), draft.most)
     return []
 
 

@@ -22,6 +22,7 @@ from catalogue.instrumentation.bracket_words import (
     as_remark,
     is_note,
     number_of_players,
+    partly_optional,
     pitches,
     quality,
     remarks_in,
@@ -44,7 +45,7 @@ from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.seating import MOST_CHAIRS, apply, base_of, own_section, read_d, slashed
 from catalogue.instrumentation.senses import USUAL_OF_PLACE
 from catalogue.instrumentation.tails import hands_tail
-from catalogue.instrumentation.tokens import Bracket, Token
+from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of, instrument
 
 PLUS = {"plus", "and"}
@@ -121,6 +122,7 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
         channels,
         qualities,
         number_of_players,
+        partly_optional,
         pitches,
         chair_list,
         make_up,
@@ -136,7 +138,22 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     if draft.family in WINDS and any(instrument(slug).section == own_section(draft) for slug in named_in(nodes)):
         message = f"“{note}” was kept as a remark on what stands before it."
         forces.remark("remark", message, bracket.start, bracket.end, "an instrument that the players change to")
+    elif names_players(draft, nodes):
+        message = f"“{note}” was kept as a remark on what stands before it."
+        forces.remark("remark", message, bracket.start, bracket.end, "further players")
     return []
+
+
+def names_players(draft: Draft, nodes: Nodes) -> bool:
+    """Whether a bracket that is kept as a remark names players, or numbers chairs, of which nothing was made."""
+    first, mark = token_at(nodes, 0), token_at(nodes, 1)
+    chairs = first is not None and first.text == "1" and mark is not None and mark.is_mark(".,/") and draft.most > 1
+    found = (name_at(nodes, at) for at in range(len(nodes)))
+    named = any(
+        name is not None and len(name.written) > 1 and family_of(name.slugs[0]) not in ("percussion", "electronics")
+        for name in found
+    )
+    return chairs or (named and draft.family not in ("voice", "electronics"))
 
 
 def remarks_apart(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:

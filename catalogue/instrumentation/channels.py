@@ -23,6 +23,15 @@ CHANNEL = {
     "surround",
     "kanalig",
     "kanalige",
+    "piste",
+    "pistes",
+    "pistas",
+    "track",
+    "tracks",
+    "spur",
+    "spuren",
+    "spurig",
+    "voies",
 }
 LAYOUTS = {"stereo": "2", "quadraphonic": "4", "quadrophonic": "4", "octophonic": "8", "stereophonic": "2", "mono": "1"}
 

@@ -30,7 +30,9 @@ def glued(nodes: Nodes, at: int) -> tuple[str, int, str]:
             break
         if isinstance(node, Bracket):
             inside = "".join(one.text for one in node.nodes if isinstance(one, Token))
-            if node.opening != "[" or not text or not all(one in "SMATB" for one in inside) or not inside:
+            if not text or not inside or not all(one in "SMATB" for one in inside):
+                break
+            if node.opening != "[" and not letters_follow(nodes, end):
                 break
             optional += inside
         elif node.kind == "mark":
@@ -39,6 +41,12 @@ def glued(nodes: Nodes, at: int) -> tuple[str, int, str]:
             text += node.text
         end += 1
     return text, end, optional
+
+
+def letters_follow(nodes: Nodes, at: int) -> bool:
+    """Whether letters are written to a round bracket, so that it holds a part of the voicing, ``SA(T)B``."""
+    following = token_at(nodes, at + 1)
+    return following is not None and following.kind == "word" and not following.spaced and is_letters(following.text)
 
 
 def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
@@ -50,7 +58,7 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     start = at if figured else at + 1 if double else start
     text, end, optional = glued(nodes, start)
     text = text.removesuffix("CH") if is_voicing(text.removesuffix("CH")) else text
-    if not is_voicing(text):
+    if not is_voicing(text) or is_trombone(text, nodes, end, forces):
         return None
     voicings = [text]
     end = further_voicings(nodes, end, voicings)
@@ -77,6 +85,13 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     for draft in drafts:
         draft.notes += [upper] * bool(upper)
     return drafts, end, False
+
+
+def is_trombone(text: str, nodes: Nodes, end: int, forces: Forces) -> bool:
+    """Whether ``TB`` stands among brass, as in ``2TPT / TB / TBA``, and no word for singers after it."""
+    sung = name_at(nodes, end)
+    called = sung is not None and sung.slugs[0] in (*CHOIR_WORDS, "voice")
+    return text == "TB" and not called and bool(forces.drafts) and forces.drafts[-1].family == "brass"
 
 
 def upper_voicing(nodes: Nodes, at: int) -> tuple[str, int]:
@@ -165,6 +180,7 @@ def singers_end(nodes: Nodes, at: int) -> tuple[bool, int]:
             at = found.end
         elif is_key(nodes[at], DIVISI) and not voicing_soon(nodes, at):
             at += 1
+            at += at + 1 < len(nodes) and nodes[at].is_mark(".") and nodes[at + 1].spaced
         else:
             break
     return solo, at
@@ -255,7 +271,7 @@ def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
 
 def is_divisi(bracket: Bracket) -> bool:
     """Whether a bracket says how far a choir divides, ``(max. div. SSAATTBB)``."""
-    return any(is_key(node, DIVISI) for node in bracket.nodes[:1])
+    return any(is_key(node, DIVISI) for node in bracket.nodes[:2])
 
 
 def strength_told(drafts: list[Draft], bracket: Bracket, forces: Forces) -> bool:

@@ -18,6 +18,8 @@ SIZES = {
     6: keyed("sextet sextett sextuor sestetto sexteto"),
     7: keyed("septet septett septuor settimino septeto"),
     8: keyed("octet oktett octuor ottetto octeto"),
+    9: keyed("nonet nonett nonette nonetto noneto"),
+    10: keyed("dectet decet dezett dixtuor decimino deceto decimet"),
 }
 STRINGS_WORDS = keyed(
     "str string strings d'archi di_archi à_cordes cordes de_cuerda de_cuerdas streich archi cuerda d_archi"

@@ -133,6 +133,12 @@ def doubling_at(
         one = is_one_of_them(nodes, at)
         return Doubling(plays, count=figure, figure=not one, note=note, counted=one), end
     chairs, count = resolved(who, section)
+    said_figure = who is not None and not who.chairs and who.count > 1 and nodes[at].kind == "number"
+    if said_figure and section.told and who is not None and who.count == section.size:
+        readings = (f"{who.count} players double", f"player {who.count} doubles")
+        about = "The figure in the bracket was read as:"
+        if not forces.decide("figure-in-bracket", about, readings, nodes[at].start, nodes[end - 1].end):
+            chairs, count = (who.count,), 1
     if end < len(nodes) and is_key(nodes[end], ONLY):
         only, end = True, end + 1
     if end < len(nodes) and nodes[end].kind == "note":

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from catalogue.instrumentation import bracket_words, channels, choir_names, choirs, collectives, limits, open_forces
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ENSEMBLE, HEADINGS, WITHOUT
+from catalogue.instrumentation.introducing import introduced_at
+from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, WITHOUT, keyed
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.open_forces import itemises
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
@@ -19,6 +20,7 @@ from catalogue.instrumentation.voicings import is_letters
 Found = tuple[list[Draft], int, bool]
 RECORDED = frozenset({"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"})
 MOST_GROUPS = 12
+ORCHESTRAS = keyed("orchestras streichorchester orchestres orchestre orquestas orchestres_à_cordes")
 BOOKS = HEADINGS["woodwind"] | {"reed", "reeds", "book", "player"}
 CONSORTS = {"consort", "choir", "ensemble", "orchestra", "ensemblen", "orchester"}
 
@@ -26,7 +28,8 @@ CONSORTS = {"consort", "choir", "ensemble", "orchestra", "ensemblen", "orchester
 def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Return the drafts of a body named here, where it ends, and whether it only introduces what follows."""
     for early in (
-        channels.channels_at, recorded_at, choirs.divisi_at, limits.pieces_at, limits.alone_or_with, limits.required_at,
+        channels.channels_at, recorded_at, choirs.divisi_at, introduced_at, limits.pieces_at, limits.alone_or_with,
+        limits.required_at,
     ):  # fmt: skip
         found = early(nodes, at, forces)
         if found is not None:
@@ -77,6 +80,8 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     """Read an ensemble by name; a bracket or list that itemises it replaces the usual make-up."""
     qualities, start = lead
     whole = collective_phrase(nodes, start)
+    double = whole is None and is_key(token_at(nodes, start), choirs.DOUBLE)
+    whole = collective_phrase(nodes, start + 1) if double else whole
     if whole is None:
         return None
     (kind, size, slugs), end = whole
@@ -96,7 +101,7 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         folded(size) if kind == "fold" else usual_or_other(forces, kind, slugs, nodes[start].start, nodes[end - 1].end)
     )
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
-    many = qualities.count.most if qualities.count is not None and key_ends_in_s(nodes[end - 1]) else 1
+    many = qualities.count.most if qualities.count is not None and key_ends_in_s(nodes[end - 1]) else 1 + double
     if 1 < many <= MOST_GROUPS:
         drafts = [replace(one, group=f"group {number}") for number in range(1, many + 1) for one in drafts]
     for draft in drafts:
@@ -200,7 +205,9 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     token = token_at(nodes, found.end)
     if token is not None and is_key(token, CONSORTS) and not is_body(found.slugs[0]):
         following = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
-        if isinstance(following, Bracket) and itemises(following):
+        if following is not None and (
+            following.is_mark(":") or (isinstance(following, Bracket) and itemises(following))
+        ):
             return [], found.end + 1, True
         slug = "viola-da-gamba" if "viola-da-gamba" in found.slugs else found.slugs[0]
         draft = Draft(slug, nodes[at].start, token.end, name=found, open=True, notes=[token.text])
@@ -214,9 +221,14 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
         forces.remark("ensemble", message, nodes[start].start, token.end, f"{size} players of the one instrument")
         return grouped(custom, nodes[at].start, token.end, collective="mixed"), found.end + 1, False
     draft = Draft(found.slugs[0], nodes[at].start, token.end, name=found)
-    draft.counted(size)
+    draft.counted(1 if last_of(size, nodes, at, forces) else size)
     draft.amplified = qualities.amplified or qualities.electric
     return [draft], found.end + 1, False
+
+
+def last_of(size: int, nodes: Nodes, at: int, forces: Forces) -> bool:
+    """Whether the size counts the players named before as well, ``vibraphone and marimba duo``."""
+    return len(forces.drafts) == size - 1 and is_key(token_at(nodes, at - 1), AND) and at > 0
 
 
 def is_body(slug: str) -> bool:
@@ -268,7 +280,13 @@ def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Foun
     longer = name_at(nodes, start)
     if end is None or (longer is not None and longer.end > end):
         return None
-    draft = Draft("strings", nodes[at].start, nodes[end - 1].end, count=counted and qualities.count)
+    many = counted.most if counted is not None and nodes[end - 1].key in ORCHESTRAS else 1 + double
+    draft = Draft(
+        "strings",
+        nodes[at].start,
+        nodes[end - 1].end,
+        count=qualities.count if counted and many == 1 + double else None,
+    )
     draft.amplified, draft.optional = qualities.amplified or qualities.electric, qualities.optional
     if qualities.solo:
         draft.notes.append("solo")
@@ -279,8 +297,8 @@ def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Foun
             draft.without.append(bowed(name.slugs) or "")
             end = name.end
     draft.end = nodes[end - 1].end
-    if double:
-        return [replace(draft, group=f"orchestra {number}") for number in (1, 2)], end, False
+    if 1 < many <= MOST_GROUPS:
+        return [replace(draft, group=f"orchestra {number}") for number in range(1, many + 1)], end, False
     return [draft], end, False
 
 

@@ -60,7 +60,8 @@ def both_violins(nodes: Nodes, name: Name) -> int | None:
         at += 1
     token = token_at(nodes, at)
     second = token is not None and at > name.end and (token.text in ("II", "2"))
-    if not second or named_follows(nodes, at + 1, 1):
+    following = token_at(nodes, at + 1)
+    if not second or named_follows(nodes, at + 1, 1) or (following is not None and is_suffix(following)):
         return None
     return at + 1
 

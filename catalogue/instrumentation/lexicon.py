@@ -14,7 +14,7 @@ def keyed(words: str) -> frozenset[str]:
     return frozenset(key_of(word.replace("_", " ")) for word in words.split())
 
 
-AND = keyed("and und et e ed y & dan og och en plus") | {"&"}
+AND = keyed("and und u et e ed y & dan og och en plus") | {"&"}
 OR = keyed("or oder ou o od opp oppure")
 ARTICLES = keyed(
     "the a an l' la le les der die das den dem il lo gli i el los las un une une uno una des du de di del della degli "
@@ -25,7 +25,8 @@ FOR = keyed("for für pour per para")
 DOUBLING = keyed(
     "doubling doubles double dbl dbls doubled dbling also auch aussi anche également également_la alternating "
     "alternates alterniert wechselnd alternando también tambien doblando dobla muta mutano prend prenant doublant "
-    "alternant plays playing play takes taking change changing switching doppelt raddoppia nimmt doublent take "
+    "alternant jouant jouera suonando tocando spielend "
+    "plays playing play takes taking change changing switching doppelt raddoppia nimmt doublent take "
     "spielt spielen joue jouent suona suonano toca tocan "
     "zugleich alterna switches alternierend plus_also alt'ing equally"
 )
@@ -33,7 +34,7 @@ ONLY = keyed("only nur seul seulement soltanto solamente sólo alone")
 DOUBLING_FILL = keyed(
     "on to the a an may can could will optionally who with player players musician of them their die der das la le les "
     "il lo l' l part parts auf mit zu that which one's being either on_the all'occasione el los chair desk stand "
-    "their either jeweils als in addition"
+    "their either jeweils als in addition dont davon di_cui"
 )
 PLAYS_WORDS = keyed("playing plays play spielt spielen joue jouent suona suonano toca tocan")
 
@@ -90,6 +91,7 @@ HEADINGS = {
     ),
 }
 BODY_OF_STRINGS = keyed(
+    "string_orchestras orchestres_à_cordes orchestre_d'archi orquestas_de_cuerda orquestas_de_cuerdas "
     "strings string str strs strgs stgs strings_section string_section string_orchestra str_orch str_orch. streicher "
     "streichorchester streicherensemble cordes orchestre_à_cordes archi orchestra_d'archi cuerda cuerdas cds strng "
     "orquesta_de_cuerda orquesta_de_cuerdas full_strings streichinstrumente strg strs cda string_body "
@@ -156,7 +158,7 @@ REMARKS = keyed(
     "baroque barock barockes barocke baroques barocco barocchi barroco period historical historische "
     "traditional natural flexible recommended "
     "original version arr music canon piece work ballet including cubic surround ambisonic multichannel consort choice "
-    "unaccompanied unbegleitet cappella acappella possible möglich wanted sowie nebst playing"
+    "unaccompanied unacc unbegleitet cappella acappella possible möglich wanted sowie nebst playing"
 )
 
 KEYS_OF_PITCH = frozenset(

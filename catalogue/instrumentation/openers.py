@@ -13,6 +13,7 @@ from catalogue.instrumentation.channels import CHANNEL, LAYOUTS, layout_end
 from catalogue.instrumentation.choirs import CHOIR_WORDS, DIVISI, DOUBLE
 from catalogue.instrumentation.ensembles import CONSORTS, RECORDED
 from catalogue.instrumentation.headings import ALL_HEADINGS, WHOLES
+from catalogue.instrumentation.introducing import GENRES, GROUPS
 from catalogue.instrumentation.lexicon import (
     ANY,
     BODY_OF_STRINGS,
@@ -115,7 +116,8 @@ def says_size(nodes: Nodes, at: int, node: Node) -> bool:
         return False
     if node.kind == "number":
         return layout_end(nodes, at) is not None
-    return node.key in CONSORTS or node.key in CHANNEL or collectives.size_of(node.text) is not None
+    group = node.key in CONSORTS or node.key in GROUPS or node.key in GENRES or node.key.endswith("ensemble")
+    return group or node.key in CHANNEL or collectives.size_of(node.text) is not None
 
 
 def holds_size(nodes: Nodes) -> bool:

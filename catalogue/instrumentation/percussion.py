@@ -10,8 +10,9 @@ from __future__ import annotations
 
 import re
 
-from catalogue.instrumentation.bracket_words import as_remark, chairs_told, parted, quality
-from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.bracket_words import as_remark, chairs_told, optional_players, parted, quality
+from catalogue.instrumentation.chair_lists import WORDS_OF_CONTAINING
+from catalogue.instrumentation.drafts import Count, Draft, Forces
 from catalogue.instrumentation.lexicon import PLAYERS, PLAYS_WORDS
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
@@ -76,6 +77,8 @@ def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
     following = nodes[at + 1] if at + 1 < len(nodes) else None
     if node.is_mark("\n;"):
         return node.is_mark("\n") or seats_at(nodes, at + 1) is None or is_other(nodes, at + 1)
+    if node.is_mark("-") and after_seat(nodes, at):
+        return False
     if node.is_mark("-"):
         spaced = node.spaced or (following is not None and following.spaced)
         return spaced or (following is not None and is_other(nodes, at + 1))
@@ -85,6 +88,12 @@ def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
     if found is not None and found.slugs[0] == "percussion":
         return seats_at(nodes, found.end) is not None or (nodes[at - 1].is_mark("."))
     return False
+
+
+def after_seat(nodes: Nodes, at: int) -> bool:
+    """Whether a dash stands after the number of one player, ``I – vibraphone; II – marimba``."""
+    seat = seats_at(nodes, at - 1) if at > 1 and nodes[at - 2].is_mark(":;,\n") else None
+    return seat is not None and seat[1] == at
 
 
 def is_other(nodes: Nodes, at: int) -> bool:
@@ -194,7 +203,7 @@ def numbered_by_romans(forces: Forces) -> None:
 def timpani(draft: Draft, forces: Forces) -> None:
     """Tell timpanists from drums."""
     for bracket in parted(draft, forces):
-        if says_octave(bracket.nodes) or quality(draft, bracket, forces):
+        if says_octave(bracket.nodes) or quality(draft, bracket, forces) or by_percussionist(draft, bracket, forces):
             continue
         number = players_in(bracket)
         if number is not None:
@@ -212,6 +221,18 @@ def timpani(draft: Draft, forces: Forces) -> None:
         if forces.decide("drums", f"“{number}” was read as", readings, draft.start, draft.end):
             draft.notes.append(f"{number} drums")
             draft.counted(1)
+
+
+def by_percussionist(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
+    """Settle ``timp (=perc 1)``: the drums are a percussionist's, who is counted there."""
+    named = name_at(bracket.nodes, 1) if bracket.nodes and bracket.nodes[0].is_mark("=") else None
+    if named is None or named.slugs[0] != "percussion":
+        return False
+    message = "The timpani were read as played by one of the percussionists, who is counted there."
+    forces.remark("same-player", message, draft.start, bracket.end, "a player of its own")
+    draft.counted(0)
+    draft.collective = "players"
+    return True
 
 
 TWO = ("2 players", "drums, one player")
@@ -240,12 +261,23 @@ def players_range(bracket: Bracket) -> tuple[int, int] | None:
     counted = count_at(nodes, 0)
     if counted is not None:
         rest = nodes[counted.end :]
-        if not rest or is_key(rest[0], PLAYERS) or rest[0].is_mark(".,-:;"):
+        if not rest or is_key(rest[0], PLAYERS | WORDS_OF_CONTAINING) or rest[0].is_mark(".,-:;"):
             return counted.least, counted.most
         return None
+    last = counted_last(nodes)
+    if last is not None:
+        return last.least, last.most
     words = [node for node in nodes if isinstance(node, Token) and node.kind == "word"]
     value = roman(words[0].text) if len(words) == 1 and len(nodes) == 1 else None
     return (value, value) if value is not None else None
+
+
+def counted_last(nodes: Nodes) -> Count | None:
+    """Return the number of players at the end of a list, ``bass drum, cymbals: 2 players``."""
+    if len(nodes) < 3 or not is_key(nodes[-1], PLAYERS) or count_at(nodes, 0) is not None:
+        return None
+    counted = count_at(nodes, len(nodes) - 2)
+    return counted if counted is not None and nodes[-3].is_mark(".,-:;") else None
 
 
 def players(draft: Draft, forces: Forces) -> None:
@@ -254,7 +286,13 @@ def players(draft: Draft, forces: Forces) -> None:
         if says_octave(bracket.nodes) or quality(draft, bracket, forces):
             continue
         told = players_range(bracket)
-        if told is not None and (draft.count is None or draft.most == 1):
+        spare = optional_players(bracket.nodes)
+        if spare is not None and spare < draft.most:
+            draft.counted(max(draft.least - spare, 0), draft.most)
+        elif told is not None and counted_last(bracket.nodes) is not None and (draft.count is None or draft.most == 1):
+            draft.counted(*told)
+            draft.notes.append(forces.written(bracket.nodes[0].start, bracket.nodes[-4].end))
+        elif told is not None and (draft.count is None or draft.most == 1):
             draft.counted(*told)
             counted = count_at(bracket.nodes, 0)
             rest = list(bracket.nodes)[counted.end if counted else 1 :]

@@ -10,6 +10,7 @@ from __future__ import annotations
 import functools
 from dataclasses import dataclass
 
+from catalogue.instrumentation import collectives
 from catalogue.instrumentation.lexicon import AND, ARTICLES, DOUBLING, DOUBLING_FILL, ONLY, PLAYS_WORDS
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import ALL, BOTH, LAST, cardinal, is_suffix, ordinal, roman
@@ -96,8 +97,9 @@ def doubling_word_end(nodes: Nodes, at: int) -> int | None:
     end = phrase_end(nodes, at, DOUBLING)
     if end is None:
         return None
+    whole = phrase_end(nodes, at, collectives.names())
     found = name_at(nodes, at)
-    return end if found is None or found.end <= end else None
+    return end if (found is None or found.end <= end) and (whole is None or whole <= end) else None
 
 
 def name_starts(nodes: Nodes, at: int) -> bool:

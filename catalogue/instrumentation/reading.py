@@ -97,6 +97,7 @@ def settle(forces: Forces) -> None:
     settling.drop_heading_word(forces)
     percussion.timpani_and(forces)
     settling.settle_bodies(forces)
+    strings.figures_before_strings(forces)
     formula.place(forces)
     settling.choose_names(forces)
     settling.kettledrums(forces)

@@ -42,13 +42,19 @@ def slashed(draft: Draft, forces: Forces) -> list[Draft]:
         if instrument(slug).family == "electronics":
             extras.append(Draft(slug, draft.start, draft.end, group=draft.group, role=draft.role))
         elif draft.collective == "book" or related(draft.slug, slug):
-            seats = range(1, draft.most + 1) if draft.most <= MOST_CHAIRS else range(0)
-            for seat in seats:
+            for seat in seats_slashed(draft):
                 double(draft, seat, (slug,), "")
             remark_on_strings(draft, (slug,), forces, draft.start, draft.end)
         else:
             draft.alternatives.append(slug)
     return extras
+
+
+def seats_slashed(draft: Draft) -> tuple[int, ...]:
+    """Return the chairs that a slash after a name is said of: the last of several numbers, ``flute 1, 2/piccolo``."""
+    if len(draft.number_after) > 1:
+        return (len(draft.number_after),)
+    return tuple(range(1, draft.most + 1)) if draft.most <= MOST_CHAIRS else ()
 
 
 def related(one: str, other: str) -> bool:

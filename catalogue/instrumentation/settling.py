@@ -217,15 +217,22 @@ def counts_stand_after(numbered: list[Draft]) -> bool:
 
 
 def first_seats(draft: Draft, seats: tuple[int, ...]) -> None:
-    draft.chairs = [Chair(seat, chair.plays, chair.note) for chair in draft.chairs for seat in seats[:1]]
+    draft.chairs = [seated(chair, seats) for chair in draft.chairs]
     draft.number_after, draft.seats, draft.spare = (), seats, len(seats) * draft.optional
+
+
+def seated(chair: Chair, seats: tuple[int, ...]) -> Chair:
+    """Return a chair with its number among the seats named, ``horn 3, 4/Wagner tuba``: the fourth."""
+    if chair.chair in seats or (chair.chair is None and len(seats) > 1):
+        return chair
+    at = min(chair.chair or 1, len(seats)) - 1
+    return Chair(seats[at], chair.plays, chair.note)
 
 
 def join(first: Draft, draft: Draft, seats: tuple[int, ...]) -> None:
     """Add the seats of a further draft to the first of its instrument."""
     first.seats = (*first.seats, *(seat for seat in seats if seat not in first.seats))
-    for chair in draft.chairs:
-        first.chairs.append(Chair(seats[0], chair.plays, chair.note))
+    first.chairs += [seated(chair, seats) for chair in draft.chairs]
     first.end = draft.end
     first.spare += len(seats) * draft.optional
     first.optional = first.optional and draft.optional

@@ -57,7 +57,7 @@ def settle_soloists(forces: Forces) -> None:
     if len(played) == 1 and len(drafts) == 1 and drafts[0].most == 1 and drafts[0].role == "soloist":
         drafts[0].role = "ensemble"
     last = drafts[-1] if drafts else None
-    if last is None or last.role != "soloist" or not said_plural(forces.text[end_of_name(last) :]):
+    if last is None or last.role != "soloist" or last.most > 1 or not said_plural(forces.text[end_of_name(last) :]):
         return
     at = len(drafts) - 2
     while at >= 0 and drafts[at].slug not in ("strings", "percussion", "timpani") and drafts[at].count is None:
@@ -69,12 +69,26 @@ def stray_soloist(forces: Forces) -> None:
     """Read a wind name after the percussion as the soloist where its place in the formula is empty, ``2022 … ob``."""
     seen_percussion = False
     empty = {draft.section for draft in forces.drafts if draft.section in MAIN and draft.count and not draft.most}
+    body = False
     for draft in forces.drafts:
+        body = body or draft.slug == "strings"
         seen_percussion = seen_percussion or draft.family == "percussion"
+        if body and empty is not None and bowed_after_body(draft, forces):
+            if forces.decide(
+                "soloist", "A string player after the strings was read as", ALONE_OR_NOT, draft.start, draft.end
+            ):
+                draft.role = "soloist"
+            continue
         if seen_percussion and draft.slug in empty and draft.count is None and not draft.section:
             about = "A wind instrument after the percussion was read as"
             if forces.decide("soloist", about, ALONE_OR_NOT, draft.start, draft.end):
                 draft.role = "soloist"
+
+
+def bowed_after_body(draft: Draft, forces: Forces) -> bool:
+    """Whether a single string instrument is named after the strings of an orchestra written in figures."""
+    single = draft.slug in STRINGS and draft.count is None and draft.role == "ensemble" and not draft.group
+    return single and forces.formula and not (draft.plural or draft.collective or draft.number_after)
 
 
 def end_of_name(draft: Draft) -> int:

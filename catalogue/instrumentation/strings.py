@@ -11,13 +11,26 @@ from collections.abc import Iterator
 
 from catalogue.instrumentation.doublings import doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, DESKS, LEAST, OR, PARTS_IN_SET, PREFERRED, WITHOUT
+from catalogue.instrumentation.formula import falling
+from catalogue.instrumentation.lexicon import (
+    AND,
+    BODY_OF_STRINGS,
+    DESKS,
+    LEAST,
+    OR,
+    ORCHESTRA,
+    PARTS_IN_SET,
+    PREFERRED,
+    UP_TO,
+    WITHOUT,
+)
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import MOST
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, flatten
+from catalogue.instrumentation.vocabulary import family_of
 
 FIVE = ("violin-1", "violin-2", "viola", "cello", "double-bass")
 BY_FIGURES = {
@@ -27,6 +40,21 @@ BY_FIGURES = {
 }
 BOWED = frozenset((*FIVE, "violin"))
 Figure = tuple[int, int, tuple[Bracket, ...]]
+
+
+def figures_before_strings(forces: Forces) -> None:
+    """Give five figures that the word for strings follows, ``8.6.4.4.2 strings``, to the body they count."""
+    drafts = forces.drafts
+    at = next((at for at, one in enumerate(drafts) if one.slug == "strings" and one.count is not None), 0)
+    run = drafts[at - 4 : at + 1]
+    if at < 4 or drafts[at].numbers or drafts[at].brackets or drafts[at].clauses:
+        return
+    joined = len({one.separator for one in run[1:]}) == 1 and run[1].separator in (".", ",", "/", "-")
+    plain = all(one.figure and not one.brackets and not one.packed for one in run[:-1])
+    if joined and plain and falling([one.most for one in run]):
+        drafts[at].numbers = [(one.least, one.most) for one in run]
+        drafts[at].count, drafts[at].start, drafts[at].separator = None, run[0].start, run[0].separator
+        del drafts[at - 4 : at]
 
 
 def settle_strings(forces: Forces, *, orchestral: bool) -> None:
@@ -102,9 +130,7 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
         if not figures and not named:
             named = sections_named(bracket.nodes) or []
             if not named:
-                draft.notes.append(
-                    forces.written(bracket.nodes[0].start, bracket.nodes[-1].end) if bracket.nodes else ""
-                )
+                keep_note(draft, bracket, forces)
     if "set" in draft.notes and draft.brackets:
         figures = []
         draft.notes = [forces.written(draft.brackets[0].start + 1, draft.brackets[-1].end - 1)]
@@ -121,6 +147,23 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
                 yield section(draft, slug, None)
 
 
+def keep_note(draft: Draft, bracket: Bracket, forces: Forces) -> None:
+    """Keep what a bracket says of the body as a note, with a remark where it names players or another line-up."""
+    if not bracket.nodes:
+        return
+    note = forces.written(bracket.nodes[0].start, bracket.nodes[-1].end)
+    draft.notes.append(note)
+    words = flatten(bracket.nodes)
+    numbers = [word for word in words if word.kind == "number"]
+    winds = any(
+        name is not None and family_of(name.slugs[0]) in ("woodwind", "brass", "keyboard")
+        for name in (name_at(words, at) for at in range(len(words)))
+    )
+    if len(numbers) > 1 or winds:
+        message = f"“{note}” was kept as a remark on the strings."
+        forces.remark("remark", message, bracket.start, bracket.end, "further players or another line-up")
+
+
 def bracket_words(draft: Draft, bracket: Bracket, forces: Forces) -> None:
     """Read what a bracket says of the figures in it: minima, preferred strengths, desks, a printed set."""
     words = flatten(bracket.nodes)
@@ -129,6 +172,16 @@ def bracket_words(draft: Draft, bracket: Bracket, forces: Forces) -> None:
             draft.strength = "least"
         if phrase_end(words, at, PREFERRED) is not None:
             draft.strength = "preferred"
+        if phrase_end(words, at, UP_TO) is not None and len(figures_in(bracket.nodes)) > 0:
+            draft.strength = "preferred"
+            message = "The most players that may play were read as the preferred strength."
+            forces.remark("most-strings", message, bracket.start, bracket.end, "a limit")
+    choice = next((at for at, word in enumerate(words) if at and is_key(word, OR)), None)
+    if choice is not None and phrase_end(words, choice + 1, BODY_OF_STRINGS | ORCHESTRA) is not None:
+        written = forces.written(words[choice + 1].start, words[-1].end)
+        message = f"“{written}” was kept as an alternative to what stands before it."
+        forces.remark("alternative", message, words[choice].start, words[-1].end)
+        draft.notes.append(f"or {written}")
     if any(is_key(word, DESKS) for word in words):
         draft.unit = "desks"
     if any(is_key(word, PARTS_IN_SET) for word in words):
@@ -140,7 +193,9 @@ def figures_in(nodes: Nodes) -> list[Figure]:
     """Return the figures of sections, with the brackets that follow each; nothing where there are too few."""
     at = 0
     while at < len(nodes) and not isinstance(nodes[at], Bracket) and nodes[at].kind != "number":
-        if nodes[at].kind == "word" and not (is_key(nodes[at], LEAST | PREFERRED) or phrase_end(nodes, at, LEAST)):
+        if nodes[at].kind == "word" and not (
+            is_key(nodes[at], LEAST | PREFERRED | UP_TO) or phrase_end(nodes, at, LEAST | UP_TO)
+        ):
             return []
         at += 1
     found: list[Figure] = []

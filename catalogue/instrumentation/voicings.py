@@ -47,6 +47,7 @@ WHOLE_CHOIRS = {
     ),
     "treble voices": keyed("treble_voices treble_choir treble_chorus"),
     "unison": keyed("unison_voices unison_choir unison_chorus einstimmiger_chor coro_all'unisono chœur_à_l'unisson"),
+    "equal voices": keyed("equal_voices gleiche_stimmen voix_égales voci_pari voci_eguali voces_iguales"),
     "basses": keyed("bass_chorus bass_choir"),
     "tenors": keyed("tenor_chorus tenor_choir"),
     "sopranos": keyed("soprano_chorus soprano_choir"),
