@@ -58,9 +58,12 @@ def described(work: WorkFacts, says: Labels) -> Text:
 
     Nothing where neither is known, or where the title names its kind and so its players (String Quartet No. 2).
     """
+    return description(work, told_forces(work, says), says)
+
+
+def description(work: WorkFacts, told: tuple[Told, ...], says: Labels) -> Text:
     if work.title.subtitle:
         return value(work.title.subtitle)
-    told = told_forces(work, says)
     if not told or (generic(work.title.title) and all_in(told, work.title.title)):
         return ()
     if only_media(work.instrumentation):
@@ -70,17 +73,18 @@ def described(work: WorkFacts, says: Labels) -> Text:
 
 def forces_line(work: WorkFacts, says: Labels) -> Text:
     """The canonical shorthand, or what was typed where it could not be read, unless the words above it say it all."""
+    return described_with_forces(work, says)[1]
+
+
+def described_with_forces(work: WorkFacts, says: Labels) -> tuple[Text, Text]:
+    """What :func:`described` and :func:`forces_line` say."""
+    told = told_forces(work, says)
+    above = description(work, told, says)
     if work.instrumentation is None:
-        return value(work.instrumentation_text or work.instrumentation_typed)
+        return above, value(work.instrumentation_text or work.instrumentation_typed)
     shorthand = value(FLAT.sub("\N{MUSIC FLAT SIGN}", work.instrumentation_text or work.instrumentation_typed))
     bare = all(not line.chairs and not line.note and not line.optional for line in work.instrumentation.lines)
-    return () if bare and said_above(work, says) else shorthand
-
-
-def said_above(work: WorkFacts, says: Labels) -> bool:
-    """Whether title and description name every player."""
-    told = told_forces(work, says)
-    return bool(told) and all_in(told, f"{work.title.title} {plain(described(work, says))}")
+    return above, () if bare and told and all_in(told, f"{work.title.title} {plain(above)}") else shorthand
 
 
 def all_in(told: tuple[Told, ...], words: str) -> bool:

@@ -14,7 +14,7 @@ from typing import Literal
 
 from catalogue.documents.contents.credits import broadcast, first_performance, history_lines
 from catalogue.documents.contents.dates import date_text, day_text, first_year, year_text
-from catalogue.documents.contents.forces import described, forces_line, reading_key, strip_of
+from catalogue.documents.contents.forces import described, described_with_forces, reading_key, strip_of
 from catalogue.documents.contents.grouping import GROUPINGS, Order, performable
 from catalogue.documents.contents.history import Claims, Hearing, hearings, premiere
 from catalogue.documents.contents.indexes import indexes
@@ -195,14 +195,13 @@ def medium_details(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
     """What it is for, whose words, and who played it first."""
     says = listing.says
     first = first_performance(work, listing.heard_of(work), says)
-    return (described(work, says), forces_line(work, says), text_line(work, says), first)
+    return (*described_with_forces(work, says), text_line(work, says), first)
 
 
 def full_details(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
     says = listing.says
     return (
-        described(work, says),
-        forces_line(work, says),
+        *described_with_forces(work, says),
         movements_line(work.movements),
         text_line(work, says),
         dedication_line(work, says),

@@ -4,11 +4,13 @@
 ``bidi``     the order of characters in a line
 ``setting``  text to lines of glyphs
 ``fonts``    the faces as reportlab embeds them, glyph by glyph
-``text``     ``draw_text``: the only door from text to what reportlab draws
+``text``     ``draw_text``: the only door from text to the page
 ``canvas``   the pages: text, lines, outline, and which content belongs to what
 ``flow``     what comes on which page
 ``ground``, ``entries``, ``tables``, ``blocks``   blocks to measured items
-``tags``     the structure tree and the metadata, added to what reportlab has drawn
+``tags``, ``metadata``   the structure tree, and what the file says of itself
+``file``     what reportlab has drawn, with these, as the file that leaves the house
+``collecting``   a pause for Python's collector of cycles
 ``pages``    all of it: ``render_pdf``
 
 Glyphs are placed by HarfBuzz and drawn one by one, so that no markup language stands between a title and the page, and

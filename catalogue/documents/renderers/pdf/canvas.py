@@ -5,19 +5,20 @@ Everything on a page is either content, marked for the structure tree, or an art
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from io import BytesIO
 from itertools import groupby
+from operator import attrgetter
 
 from reportlab.pdfgen.canvas import Canvas as Drawing
 
 from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.pdf.faces import carried_face
 from catalogue.documents.renderers.pdf.fonts import font_of
-from catalogue.documents.renderers.pdf.setting import SetLine
+from catalogue.documents.renderers.pdf.setting import WIDTH, Piece, SetLine
 from catalogue.documents.renderers.pdf.tags import Element
-from catalogue.documents.renderers.pdf.text import draw_text
+from catalogue.documents.renderers.pdf.text import Pen
 from catalogue.documents.sheets.geometry import INK
 from catalogue.documents.sheets.paper import Size
 from catalogue.drawings.player_strip import (
@@ -41,6 +42,7 @@ NON_ZERO = 1
 """How a path is filled: what turns the other way round inside it stays open."""
 ROUND = 1
 """The cap of a stroke that ends in a half circle."""
+LANGUAGE_AND_INK = attrgetter("language", "inked")
 ABOVE_HEAD = 20
 """How far above the baseline of a head a reader is taken that asks for its section."""
 
@@ -69,10 +71,10 @@ class Canvas:
             invariant=1,
             initialFontName=font_of(carried_face("NotoSerif-Regular")).fontName,
         )
+        self.drawing.setPageCallBack(self.encoded)
+        self.pen = Pen(self.drawing)
 
-    def properties(self, title: str, author: str, language: str) -> None:
-        self.drawing.setTitle(printable(title))
-        self.drawing.setAuthor(printable(author))
+    def properties(self, language: str) -> None:
         self.drawing.setCatalogEntry("Lang", language)
         self.drawing.setViewerPreference("DisplayDocTitle", "true")
 
@@ -84,6 +86,11 @@ class Canvas:
         self.inked = False
         if self.mirrored and self.number % 2:
             self.drawing.translate(self.mirrored, 0)
+
+    def encoded(self, _number: int) -> None:
+        """Keep what a page has been drawn with as bytes: its texts are codes, reportlab has nothing to encode."""
+        page = self.drawing._doc.Pages.pages[-1]
+        page.stream = page.stream.encode("ascii")
 
     def finish(self) -> bytes:
         """The file with every page that was ended."""
@@ -119,12 +126,8 @@ class Canvas:
         self.drawing.addLiteral("EMC")
 
     @contextmanager
-    def span(self, language: str) -> Iterator[None]:
+    def span(self, language: str, element: Element) -> Iterator[None]:
         """Inside an element, a child that says its language; artifacts have no language."""
-        element = self.element
-        if element is None or not language:
-            yield
-            return
         self.close_mark()
         self.opening = element.add("Span", language=language)
         yield
@@ -151,14 +154,20 @@ class Canvas:
     def text(self, x: float, y: float, line: SetLine) -> None:
         """Set a line from ``x`` on, its baseline at ``y``; a stretch in another language is a span of its own."""
         pieces = (*line.pieces, line.turned) if line.turned else line.pieces
-        for (language, inked), stretch in groupby(pieces, key=lambda piece: (piece.language, piece.inked)):
+        for (language, inked), stretch in groupby(pieces, key=LANGUAGE_AND_INK):
             run = [piece for piece in stretch if piece.glyphs]
-            with self.span(language):
-                if run:
-                    self.begin()
-                    self.ink(inked=inked)
-                    draw_text(self.drawing, x, self.height - y, run)
-            x += sum(piece.width for piece in run)
+            if language and self.element is not None:
+                with self.span(language, self.element):
+                    self.run(x, y, run, inked=inked)
+            else:
+                self.run(x, y, run, inked=inked)
+            x += sum(map(WIDTH, run))
+
+    def run(self, x: float, y: float, pieces: list[Piece], *, inked: bool) -> None:
+        if pieces:
+            self.begin()
+            self.ink(inked=inked)
+            self.pen.draw_text(x, self.height - y, pieces)
 
     def text_to(self, x: float, y: float, line: SetLine) -> None:
         """Set a line that ends at ``x``."""
@@ -173,8 +182,13 @@ class Canvas:
 
     def rule(self, x: float, end: float, y: float, thick: float) -> None:
         self.begin()
-        self.drawing.setLineWidth(thick)
-        self.drawing.line(x, self.height - y, end, self.height - y)
+        self.lines([(x, end, y)], thick)
+
+    def lines(self, lines: Iterable[tuple[float, float, float]], thick: float) -> None:
+        """Level strokes of one thickness, each from a place to another at its height."""
+        path = [f"{x:.2f} {self.height - y:.3f} m {end:.2f} {self.height - y:.3f} l" for x, end, y in lines]
+        if path:
+            self.drawing.addLiteral(f"{thick:.3f} w {' '.join(path)} S")
 
     def curve(self, points: Sequence[tuple[float, float]], thick: float) -> None:
         """Strokes from point to point."""
@@ -255,15 +269,17 @@ class Canvas:
         """Draw a player strip, its upper left corner at the place."""
         self.begin()
         self.ink(inked=False)
-        for line in strip.lines:
-            self.rule(x + line.x * scale, x + line.end * scale, y + line.y * scale, LINE_THICK * scale)
+        self.lines(
+            [(x + one.x * scale, x + one.end * scale, y + one.y * scale) for one in strip.lines], LINE_THICK * scale
+        )
         for radius, discs in ((DISC, strip.discs), (SMALL, strip.small)):
             self.discs([Point(x + disc.x * scale, y + disc.y * scale) for disc in discs], radius * scale)
         for ring in strip.rings:
             self.drawing.setLineWidth(RING_THICK * scale)
             self.drawing.circle(x + ring.x * scale, self.height - y - ring.y * scale, RING * scale)
-        for bar in strip.bars:
-            self.rule(x + bar.x * scale, x + bar.end * scale, y + bar.y * scale, BAR_THICK * scale)
+        self.lines(
+            [(x + one.x * scale, x + one.end * scale, y + one.y * scale) for one in strip.bars], BAR_THICK * scale
+        )
         for left in strip.triangles:
             self.triangle(x + left.x * scale, y + left.y * scale, scale)
 

@@ -7,9 +7,11 @@ from catalogue.documents.model import Document
 from catalogue.documents.renderers.pdf.blocks import document_items
 from catalogue.documents.renderers.pdf.book import Book
 from catalogue.documents.renderers.pdf.canvas import Canvas
+from catalogue.documents.renderers.pdf.collecting import PAUSE
+from catalogue.documents.renderers.pdf.file import file_of
 from catalogue.documents.renderers.pdf.flow import Placed, placed
 from catalogue.documents.renderers.pdf.ground import Ground
-from catalogue.documents.renderers.pdf.tags import Element, tagged
+from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.chosen import sheet_of, size_of
 from catalogue.documents.sheets.houses import HOUSES
 
@@ -34,6 +36,11 @@ def pages_in(items: list[Placed]) -> int:
 
 def render_pdf(document: Document) -> bytes:
     """The document as a tagged PDF with every face embedded; the same document gives the same bytes."""
+    with PAUSE.held():
+        return drawn(document)
+
+
+def drawn(document: Document) -> bytes:
     ground = ground_of(document)
     tree = Element("Document")
     items = laid_out(document, ground, tree)
@@ -41,7 +48,7 @@ def render_pdf(document: Document) -> bytes:
     book = Book(items, document, ground) if ground.sheet.book else None
     mirrored = ground.sheet.margins.right - ground.left if book else 0.0
     canvas = Canvas(ground.size, HOUSES[document.house].ink, mirrored=mirrored)
-    canvas.properties(document.title, document.author, document.language)
+    canvas.properties(document.language)
 
     def ended() -> None:
         if book is not None:
@@ -56,7 +63,7 @@ def render_pdf(document: Document) -> bytes:
     ended()
     if book is not None and canvas.number % 2:
         ended()
-    return tagged(canvas.finish(), tree, document.language)
+    return file_of(canvas.finish(), tree, document.title, document.author, document.language)
 
 
 def end_page(canvas: Canvas, document: Document, ground: Ground, pages: int) -> None:

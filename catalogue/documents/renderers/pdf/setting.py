@@ -13,6 +13,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
+from operator import attrgetter
 
 import uharfbuzz as hb
 
@@ -29,6 +30,8 @@ SIMPLE = re.compile("[ -~\u00a0-\u00ac\u00ae-\u017f\u2013\u2014\u2018\u2019\u201
 """Signs of Latin texts that every first face has, none of which joins, stacks, is invisible or reads from the right."""
 BLANKS = re.compile("( (?!–))")
 """Where a simple text may be broken: at spaces, but not before a dash."""
+
+WIDTH = attrgetter("width")
 
 Measure = Callable[[int], float]
 """The width that a line may have, by its place from 0."""
@@ -75,7 +78,7 @@ class SetLine:
 
     @property
     def width(self) -> float:
-        return sum(piece.width for piece in self.pieces)
+        return sum(map(WIDTH, self.pieces))
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,12 +93,16 @@ class Character:
 def set_text(text: Text, look: Look, measure: float | Measure, language: str) -> tuple[SetLine, ...]:
     """Break a text into lines of the measure; ``language`` is the document's. An empty text has no line."""
     room = measure if callable(measure) else lambda _line: measure
+    parts = list(simple_parts(text, look)) if is_simple(text) else None
+    if parts is not None and sum(map(WIDTH, parts)) <= room(0) and not (parts and parts[0].blank):
+        return (finished(parts),) if parts else ()
+    words = simple_words(parts) if parts is not None else all_words(characters(text, look, language), look)
     lines: list[SetLine] = []
     line: list[Piece] = []
     width = 0.0
-    for word in simple_words(text, look) if is_simple(text) else words(characters(text, look, language), look):
+    for word in words:
         for part in fitting(word, room(len(lines)), look):
-            wide = sum(piece.width for piece in part)
+            wide = sum(map(WIDTH, part))
             if line and width + wide > room(len(lines)) + 0.01 and not part[0].blank:
                 lines.append(finished(line))
                 line, width = [], 0.0
@@ -127,31 +134,32 @@ def is_simple(text: Text) -> bool:
     return "–" not in said or not ("  –" in said or any(run.text.startswith("–") for run in text))
 
 
-def simple_words(text: Text, look: Look) -> Iterator[list[Piece]]:
-    """What :func:`words` makes of a simple text, without looking at its signs one by one."""
-    word: list[Piece] = []
-    for run in text:
-        face = carried_face(CHAINS[look.family, cut_of(run.style, look)][0])
-        size = (look.emphasis if look.emphasis and run.style is Style.EMPHASIS else look.size) * face.scale
-        for part in BLANKS.split(run.text):
-            if part == " ":
-                if word:
-                    yield word
-                yield [piece_of(" ", face, size, 0, run.language, look.inked)]
-                word = []
-            elif part:
-                word = together(word, piece_of(part, face, size, 0, run.language, look.inked))
-    if word:
-        yield word
+def simple_parts(text: Text, look: Look) -> Iterator[Piece]:
+    """The pieces of a simple text: what is between its spaces, and the spaces; of one look and language one piece."""
+    told = [run for run in text if run.text]
+    for (face, size, language), runs in groupby(told, key=lambda run: (*dress(run.style, look), run.language)):
+        yield from parts_of("".join([run.text for run in runs]), face, size, language, look.inked)
 
 
-def together(word: list[Piece], piece: Piece) -> list[Piece]:
-    """The word with one more piece; of one look and language the two are one piece."""
-    last = word[-1] if word else None
-    if last is None or (last.face, last.size, last.language) != (piece.face, piece.size, piece.language):
-        return [*word, piece]
-    whole = piece_of(last.text + piece.text, piece.face, piece.size, 0, piece.language, piece.inked)
-    return [*word[:-1], whole]
+@lru_cache(4000)
+def dress(style: Style, look: Look) -> tuple[Face, float]:
+    """The first face for a style, and the size it is set in."""
+    face = carried_face(CHAINS[look.family, cut_of(style, look)][0])
+    return face, (look.emphasis if look.emphasis and style is Style.EMPHASIS else look.size) * face.scale
+
+
+@lru_cache(40000)
+def parts_of(text: str, face: Face, size: float, language: str, inked: bool) -> tuple[Piece, ...]:
+    return tuple(piece_of(part, face, size, 0, language, inked) for part in BLANKS.split(text) if part)
+
+
+def simple_words(parts: list[Piece]) -> Iterator[list[Piece]]:
+    """What :func:`all_words` makes of a simple text, without looking at its signs one by one."""
+    for blank, group in groupby(parts, key=attrgetter("blank")):
+        if blank:
+            yield from ([piece] for piece in group)
+        else:
+            yield list(group)
 
 
 def characters(text: Text, look: Look, language: str) -> list[Character]:
@@ -192,7 +200,7 @@ def stays(sign: str) -> bool:
     return unicodedata.category(sign) in ("Mn", "Me", "Cf")
 
 
-def words(signs: list[Character], look: Look) -> Iterator[list[Piece]]:
+def all_words(signs: list[Character], look: Look) -> Iterator[list[Piece]]:
     """Unbreakable stretches: words, single spaces, single ideographs; a dash keeps to the word before it."""
     word: list[Character] = []
     for place, sign in enumerate(signs):
@@ -232,7 +240,7 @@ def piece_of(text: str, face: Face, size: float, level: int, language: str, inke
 
 def fitting(word: list[Piece], room: float, look: Look) -> Iterator[list[Piece]]:
     """The word, or where it is wider than a line, parts of it that are not."""
-    if sum(piece.width for piece in word) <= room:
+    if sum(map(WIDTH, word)) <= room:
         yield word
         return
     part: list[Character] = []

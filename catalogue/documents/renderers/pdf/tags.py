@@ -1,22 +1,15 @@
-"""What a PDF says beside its pages: of which parts it consists, in which languages, what it is called.
+"""The structure tree of a PDF: of which parts a document consists, in which languages, what pictures show.
 
-ISO 32000-1, section 14.8 (tagged PDF) and 14.3.2 (XMP metadata). The pages come drawn, each stretch of content under
-its mark; here the tree that the marks belong to is added, and what would change from day to day is taken out.
+ISO 32000-1, section 14.8 (tagged PDF). Pages are drawn with each stretch of content under its mark; here the tree that
+the marks belong to becomes numbered objects. It has a node for every line of a list, so that they are written as text.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from io import BytesIO
 
-import pikepdf
-from pikepdf import Array, Dictionary, Name, String
-
-FIXED = "2000-01-01T00:00:00Z"
-"""The date that the file bears: what dates a document is printed on it."""
-SAID = {"/Title", "/Author", "/Producer"}
-"""What the information dictionary is to say."""
+from catalogue.documents.renderers.characters import printable
 
 Mark = tuple[int, int]
 """The page, from 0, and the number of a stretch of content on it."""
@@ -38,70 +31,58 @@ class Element:
         return child
 
 
-def tagged(drawn: bytes, tree: Element, language: str) -> bytes:
-    """The drawn file with its structure tree and metadata; the same file and tree give the same bytes."""
-    written = BytesIO()
-    with pikepdf.open(BytesIO(drawn)) as pdf:
-        Tree([page.obj for page in pdf.pages], pdf).add(tree)
-        add_metadata(pdf, language)
-        del pdf.trailer["/ID"]
-        pdf.save(
-            written,
-            deterministic_id=True,
-            compress_streams=True,
-            object_stream_mode=pikepdf.ObjectStreamMode.generate,
-        )
-    return written.getvalue()
-
-
 class Tree:
-    """The tree being written, and for each page which node its marks belong to."""
+    """The tree as numbered objects from ``first`` on, and for each page which node its marks belong to."""
 
-    def __init__(self, pages: Sequence[pikepdf.Object], pdf: pikepdf.Pdf) -> None:
+    def __init__(self, pages: Sequence[int], first: int) -> None:
         self.pages = pages
-        self.pdf = pdf
-        self.owners: list[list[pikepdf.Object]] = [[] for _ in pages]
+        self.first = first
+        self.said: list[str] = []
+        self.owners: list[list[int]] = [[] for _ in pages]
 
-    def add(self, tree: Element) -> None:
-        root = self.pdf.make_indirect(Dictionary(Type=Name.StructTreeRoot))
-        root.K = self.node(tree, root)
-        numbers: list[object] = []
-        for number, (page, owners) in enumerate(zip(self.pages, self.owners, strict=True)):
-            page.StructParents = number
-            page.Tabs = Name.S
-            numbers += [number, self.pdf.make_indirect(Array(owners))]
-        root.ParentTree = self.pdf.make_indirect(Dictionary(Nums=Array(numbers)))
-        root.ParentTreeNextKey = len(self.pages)
-        self.pdf.Root.StructTreeRoot = root
-        self.pdf.Root.MarkInfo = Dictionary(Marked=True)
+    def place(self) -> int:
+        """The number of an object that is told later."""
+        self.said.append("")
+        return self.first + len(self.said) - 1
 
-    def node(self, element: Element, parent: pikepdf.Object) -> pikepdf.Object:
-        made = self.pdf.make_indirect(Dictionary(Type=Name.StructElem, S=Name(f"/{element.role}"), P=parent))
+    def tell(self, number: int, said: str) -> None:
+        self.said[number - self.first] = f"<<{said}>>"
+
+    def objects(self) -> dict[int, bytes]:
+        return {self.first + place: said.encode("ascii") for place, said in enumerate(self.said)}
+
+    def add_root(self, tree: Element) -> int:
+        """The number of the root, when it and all below it are told."""
+        root, parents = self.place(), self.place()
+        top = self.node(tree, root)
+        said = f"/Type/StructTreeRoot/K {top} 0 R/ParentTree {parents} 0 R"
+        self.tell(root, f"{said}/ParentTreeNextKey {len(self.pages)}")
+        owners = (" ".join(f"{owner} 0 R" for owner in page) for page in self.owners)
+        self.tell(parents, f"/Nums[{' '.join(f'{number}[{page}]' for number, page in enumerate(owners))}]")
+        return root
+
+    def node(self, element: Element, parent: int) -> int:
+        number = self.place()
+        said = f"/Type/StructElem/S/{element.role}/P {parent} 0 R"
         if element.language:
-            made.Lang = String(element.language)
+            said += f"/Lang{text_string(element.language)}"
         if element.alternative:
-            made.Alt = String(element.alternative)
+            said += f"/Alt{text_string(element.alternative)}"
         if element.scope:
-            made.A = Dictionary(O=Name.Table, Scope=Name(f"/{element.scope}"))
-        made.K = Array([self.kid(kid, made) for kid in element.kids])
-        return made
+            said += f"/A<</O/Table/Scope/{element.scope}>>"
+        self.tell(number, f"{said}/K[{' '.join([self.kid(kid, number) for kid in element.kids])}]")
+        return number
 
-    def kid(self, kid: Element | Mark, parent: pikepdf.Object) -> pikepdf.Object:
+    def kid(self, kid: Element | Mark, parent: int) -> str:
         if isinstance(kid, Element):
-            return self.node(kid, parent)
+            return f"{self.node(kid, parent)} 0 R"
         page, mark = kid
         owners = self.owners[page]
         owners += [parent] * (mark + 1 - len(owners))
         owners[mark] = parent
-        return Dictionary(Type=Name.MCR, Pg=self.pages[page], MCID=mark)
+        return f"<</Type/MCR/Pg {self.pages[page]} 0 R/MCID {mark}>>"
 
 
-def add_metadata(pdf: pikepdf.Pdf, language: str) -> None:
-    for key in set(map(str, pdf.docinfo)) - SAID:
-        del pdf.docinfo[key]
-    with pdf.open_metadata(set_pikepdf_as_editor=False) as metadata:
-        metadata["dc:title"] = str(pdf.docinfo["/Title"])
-        metadata["dc:creator"] = [str(pdf.docinfo["/Author"])]
-        metadata["dc:language"] = [language]
-        metadata["pdf:Producer"] = str(pdf.docinfo["/Producer"])
-        metadata["xmp:CreateDate"] = FIXED
+def text_string(text: str) -> str:
+    """A text as it stands in a dictionary (ISO 32000-1, section 7.9.2.2), in UTF-16."""
+    return f"<FEFF{printable(text).encode('utf-16-be').hex()}>"

@@ -1,88 +1,129 @@
-"""The one door from text to what reportlab draws: lines that are already glyphs.
+"""The one door from text to the page: lines that are already glyphs, written as codes of an embedded font.
 
-Titles and names come here shaped and measured (``setting``) and leave as codes of an embedded font. No markup language
-is between, so that nothing somebody types is read as one.
+Titles and names come here shaped and measured (``setting``). No markup language is between, so that nothing somebody
+types is read as one. The operators are those of ISO 32000-1, section 9.4.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
+from operator import attrgetter
+from typing import NamedTuple
 
-from reportlab.lib.rl_accel import fp_str
-from reportlab.pdfbase.ttfonts import ShapeData, ShapedStr
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.pdfgen.textobject import PDFTextObject
 
 from catalogue.documents.renderers.pdf.fonts import FIRST, font_of
-from catalogue.documents.renderers.pdf.setting import Piece
+from catalogue.documents.renderers.pdf.setting import WIDTH, Glyph, Piece
 
-Shown = tuple[str, tuple[ShapeData, ...]]
-"""Private characters, and where each stands; no places where each follows the one before by its own width."""
-
-
-def draw_text(drawing: Canvas, x: float, y: float, pieces: Iterable[Piece]) -> None:
-    """Set pieces side by side from ``x`` on, their baseline at ``y`` from the foot of the page.
-
-    A piece that its glyphs do not spell out for a reader has its text beside it (ISO 32000-1, section 14.9.4).
-    """
-    for spelt, stretch in stretches(drawing, pieces):
-        if not spelt:
-            written = "".join(piece.text for piece in stretch).encode("utf-16-be").hex().upper()
-            drawing.addLiteral(f"/Span <</ActualText <FEFF{written}>>> BDC")
-        text = GlyphText(drawing, x, y)
-        for (font, size), run in groupby(stretch, key=look):
-            text.setFont(font, size)
-            for plain, words in groupby(run, key=is_plain):
-                text.textOut(joined(words, plain=plain))
-        drawing.drawText(text)
-        if not spelt:
-            drawing.addLiteral("EMC")
-        x += sum(piece.width for piece in stretch)
+ESCAPED = tuple(chr(code) if 32 <= code < 127 and chr(code) not in r"\()" else f"\\{code:03o}" for code in range(256))
+"""Each code of a font as it stands in a string (ISO 32000-1, section 7.3.4.2)."""
 
 
-def stretches(drawing: Canvas, pieces: Iterable[Piece]) -> Iterator[tuple[bool, list[Piece]]]:
-    """The pieces that have glyphs, those together that their glyphs spell out, and those that they do not."""
-    told = [(font_of(one.face).stands_for(drawing._doc, one.glyphs), one) for one in pieces if one.glyphs]
-    for spelt, group in groupby(told, key=lambda one: one[0]):
-        yield spelt, [piece for _spelt, piece in group]
+LOOK = attrgetter("font", "rise")
+SPELT = attrgetter("spelt")
 
 
-def look(piece: Piece) -> tuple[str, float]:
-    return piece.face.name, piece.size
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """Glyphs of one font and one height: what TJ is told of them, beginning and ending with a string or a number."""
+
+    font: str
+    rise: float
+    shown: str
 
 
-def is_plain(piece: Piece) -> bool:
-    """Whether every glyph follows the one before it by its own width."""
-    return not shown(piece)[1]
+@dataclass(frozen=True, slots=True)
+class Written:
+    """A piece as it is written in one document; ``spelt`` where a reader gets its text back from its glyphs."""
+
+    strokes: tuple[Stroke, ...]
+    spelt: bool
+    text: str
+    width: float
 
 
-def joined(pieces: Iterable[Piece], *, plain: bool) -> str:
-    """Pieces of one look as reportlab takes them."""
-    found = [shown(piece) for piece in pieces]
-    signs = "".join(characters for characters, _places in found)
-    return signs if plain else ShapedStr(signs, [place for _characters, places in found for place in places])
+class Pen:
+    """What sets glyphs on the pages of one document. Words return: how each is written is found once."""
+
+    def __init__(self, drawing: Canvas) -> None:
+        self.drawing = drawing
+        self.known: dict[Piece, Written] = {}
+
+    def draw_text(self, x: float, y: float, pieces: Iterable[Piece]) -> None:
+        """Set pieces side by side from ``x`` on, their baseline at ``y`` from the foot of the page.
+
+        A piece that its glyphs do not spell out for a reader has its text beside it (ISO 32000-1, section 14.9.4).
+        """
+        known = self.known
+        told = [known.get(piece) or self.learn(piece) for piece in pieces]
+        for spelt, group in groupby(told, key=SPELT):
+            stretch = list(group)
+            shown = f"BT 1 0 0 1 {number(x)} {number(y)} Tm {operators(stretch)} ET"
+            if not spelt:
+                text = "".join(one.text for one in stretch).encode("utf-16-be").hex().upper()
+                shown = f"/Span <</ActualText <FEFF{text}>>> BDC\n{shown}\nEMC"
+            self.drawing.addLiteral(shown)
+            x += sum(map(WIDTH, stretch))
+
+    def learn(self, piece: Piece) -> Written:
+        font = font_of(piece.face)
+        spelt = font.stands_for(self.drawing._doc, piece.glyphs)
+        found = self.known[piece] = Written(tuple(self.strokes(piece)), spelt, piece.text, piece.width)
+        return found
+
+    def strokes(self, piece: Piece) -> Iterable[Stroke]:
+        """The glyphs of a piece, those together that share a subset of the font and a height."""
+        font, document = font_of(piece.face), self.drawing._doc
+        signs, moves = placed(piece)
+        coded = font.splitString(signs, document)
+        codes = [(subset, ESCAPED[code]) for subset, part in coded for code in part]
+        for (subset, rise), group in groupby(zip(codes, moves, strict=True), key=lambda one: (one[0][0], one[1].rise)):
+            name = f"{font.getSubsetInternalName(subset, document)} {number(piece.size)} Tf"
+            told = "".join([f"{move.before}({code}){move.after}" for (_subset, code), move in group])
+            yield Stroke(name, rise, told.replace(")(", ""))
+
+
+class Move(NamedTuple):
+    """How a glyph is moved from where the font puts it, as TJ is told before and after it, and how far it is raised."""
+
+    before: str
+    after: str
+    rise: float
 
 
 @lru_cache(40000)
-def shown(piece: Piece) -> Shown:
-    signs = "".join(chr(FIRST + glyph.id) for glyph in piece.glyphs)
-    widths = [piece.face.width(glyph.id) for glyph in piece.glyphs]
-    if all(one.x == one.y == 0 and one.advance == width for one, width in zip(piece.glyphs, widths, strict=True)):
-        return signs, ()
-    places = zip(piece.glyphs, widths, strict=True)
-    return signs, tuple(ShapeData(0, one.advance, 0, one.x, one.y, width) for one, width in places)
+def placed(piece: Piece) -> tuple[str, tuple[Move, ...]]:
+    """The private characters of a piece's glyphs, and how each is moved."""
+    return "".join([chr(FIRST + glyph.id) for glyph in piece.glyphs]), tuple(move(one, piece) for one in piece.glyphs)
 
 
-class GlyphText(PDFTextObject):
-    """reportlab's text object, which forgets a rise that follows another at once; here it does not."""
+def move(glyph: Glyph, piece: Piece) -> Move:
+    """Moved by its own offset, then to where the next one begins, where the font has moved on by the glyph's width."""
+    before = f"{number(-glyph.x)} " if glyph.x else ""
+    after = piece.face.width(glyph.id) - glyph.advance + glyph.x
+    return Move(before, f"{number(after)} " if after else "", glyph.y * piece.size / 1000)
 
-    _rise: float
 
-    def setRise(self, rise: float) -> None:
-        if self._code and self._code[-1].endswith(" Ts"):
-            self._code.pop()
-        self._y += self._rise - rise
-        self._rise = rise
-        self._code.append(f"{fp_str(rise)} Ts")
+def operators(stretch: Iterable[Written]) -> str:
+    """The operators that show pieces side by side; the baseline is left where it was.
+
+    Signs of strings are escaped in strings, so that ``)(`` ends one of them where another follows.
+    """
+    said, risen = [], 0.0
+    for (font, rise), group in groupby((one for written in stretch for one in written.strokes), key=LOOK):
+        raised = f"{number(rise)} Ts " if rise != risen else ""
+        said.append(f"{raised}{font} [{''.join([one.shown for one in group]).replace(')(', '')}] TJ")
+        risen = rise
+    return " ".join([*said, "0 Ts"] if risen else said)
+
+
+def number(value: float) -> str:
+    """A number as it is written, to a thousandth.
+
+    >>> number(50), number(-12.34567), number(0.0001)
+    ('50', '-12.346', '0')
+    """
+    return f"{round(value, 3) + 0.0:.9g}"

@@ -13,12 +13,13 @@ from catalogue.documents.renderers.pdf.faces import CHAINS, carried_face
 from catalogue.documents.renderers.pdf.setting import (
     SIMPLE,
     SetLine,
+    all_words,
     characters,
     is_simple,
     set_line,
     set_text,
+    simple_parts,
     simple_words,
-    words,
 )
 from catalogue.documents.sheets.geometry import CELL, ENTRY_DETAIL, ENTRY_TITLE, SUBTITLE, Look
 
@@ -124,7 +125,9 @@ def test_simple_texts_are_set_as_all_others_are(told: list[tuple[str, Style]]) -
     look = Look("serif", 8.5, emphasis=7)
     assume(is_simple(text))
 
-    assert [list(word) for word in simple_words(text, look)] == list(words(characters(text, look, "en"), look))
+    quick = list(simple_words(list(simple_parts(text, look))))
+
+    assert quick == list(all_words(characters(text, look, "en"), look))
 
 
 def test_simple_signs_are_in_every_first_face() -> None:
