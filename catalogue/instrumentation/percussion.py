@@ -131,6 +131,8 @@ def glued_figure(draft: Draft, before: Draft, forces: Forces) -> bool:
     """Whether a figure written to the plus after the timpani stands apart from the name after it, ``T+2 hp``."""
     if draft.separator != "+" or draft.count is None or draft.name is None or not forces.drafts[0].figure:
         return False
+    if draft.slug == "percussion":
+        return False
     timpanist = before.slug == "timpani" or (before.name is not None and key_of(before.name.written) in ("t", "tp"))
     return timpanist and re.match(r"\d+\s+\w", forces.text[draft.start : draft.end]) is not None
 

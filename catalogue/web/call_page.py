@@ -89,8 +89,17 @@ def call_page(
         hidden=len(found.works) - len(shown),
         chosen=tuple(works[pk] for pk in chosen if pk in works),
         total=sum(one.duration.seconds for pk in chosen if (one := works.get(pk)) and one.duration),
-        contradictions=terms.contradictions,
+        contradictions=(*terms.contradictions, *questions(terms)),
     )
+
+
+def questions(terms: Terms) -> Iterator[str]:
+    """Yield what has to be asked of the organiser."""
+    if terms.deadline is None and terms.deadline_hour:
+        yield _(
+            "It closes at %(hour)s, but not by whose clock: neither a clock nor a place that is known is named. "
+            "Ask the organiser, and enter the clocks."
+        ) % {"hour": terms.deadline_hour}
 
 
 def still_open(terms: Terms, *, now: datetime, today: date) -> bool:
@@ -135,7 +144,8 @@ def in_words(text: str, language: str) -> str:
 def closes_text(terms: Terms, language: str) -> str:
     """Return the deadline on the organiser's clock; midnight is told as the end of the day before."""
     if terms.deadline is None:
-        return day_text(terms.closes, language) if terms.closes else ""
+        hour = f", {terms.deadline_hour}" if terms.deadline_hour else ""
+        return day_text(terms.closes, language) + hour if terms.closes else ""
     at, day = terms.deadline, terms.deadline.date()
     zone = terms.deadline_zone or f"UTC{at:%z}"
     if at.timetz().replace(tzinfo=None) == time(0):

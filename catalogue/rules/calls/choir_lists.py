@@ -7,12 +7,16 @@ from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.limit_texts import item, items, reading
 from catalogue.rules.calls.passages import Passage
-from catalogue.rules.calls.player_lists import LABEL, NEGATED, Run, is_players
-from catalogue.rules.calls.words import has
+from catalogue.rules.calls.player_lists import LABEL, NEGATED, Run
+from catalogue.rules.calls.player_readings import is_players
+from catalogue.rules.calls.words import NUMBER, has, number_of
 
 VOICES = re.compile(r"(?<![A-Za-z])(S{1,4}A{0,4}T{0,4}B{0,4}|A{1,2}T{1,2}B{0,2}|T{1,4}B{1,4})(?![A-Za-z])")
-DIVISI = re.compile(r"(?i:div(?:isi|\.)?|stimmteilung\w*|geteilt)[^.;\n]{0,30}?(S{1,4}A{0,4}T{0,4}B{0,4})(?![A-Za-z])")
-CHOIR = r"choirs?\b|chorus|chor\b|choeur|coro\b|singers|satb|ssa|a cappella|gemischte"
+DIVISI = re.compile(
+    r"(?i:div(?:isi(?:ons?|oni)?|\.)?|stimmteilung\w*|geteilt)[^.;\n]{0,30}?(S{1,4}A{0,4}T{0,4}B{0,4})(?![A-Za-z])"
+)
+OR = re.compile(r"\b(?:or|oder|ou|o)\b(?! (?:alone|unaccompanied|a cappella))")
+CHOIR = r"choirs?\b|chorus|chor\b|choe?ur|coro\b|singers|satb|ssa|a cappella|gemischte"
 
 
 def choir_of(passages: Sequence[Passage]) -> list[Run]:
@@ -20,7 +24,7 @@ def choir_of(passages: Sequence[Passage]) -> list[Run]:
     said = " ".join(one.plain for one in passages)
     if not has(
         r"(?:mixed |women's |men's |children's |chamber |girls' |upper voice )?choir|singers|"
-        r"chorus|chor\b|choeur|coro\b",
+        r"chorus|chor\b|choe?ur|coro\b",
         said,
     ):
         return []
@@ -31,20 +35,33 @@ def choir_of(passages: Sequence[Passage]) -> list[Run]:
                 continue
             divided = next((match[1] for one in passages if (match := DIVISI.search(one.text))), "")
             plain_parts = re.search(r"(S+A+T*B*|T+B+)\s*(?:to|-|–|up to|bis)\s*(S+A+T*B*)", passage.text)
-            divided = divided or (plain_parts[2] if plain_parts else "")
+            divided = divided or (plain_parts[2] if plain_parts else doubled_parts(letters[1], passages))
             text = f"{letters[1]} choir" + (f" (max. div. {divided})" if divided else "")
-            extra = [one for one in accompaniment(passage) if one]
-            return [Run(", ".join([text, *extra]), 1, 4, 4, passage, passage)]
+            extra = list(accompaniment(passage))
+            both = [[text, *extra]] if len(extra) < 2 or not OR.search(passage.text) else [[text, one] for one in extra]
+            return [Run(", ".join(one), 1, 4, 4, passage, passage) for one in both]
     mixed = next(
         (
             one
             for one in passages
-            if has(r"mixed choir|gemischten? chor|choeur mixte|coro misto|coro mixto", one.plain)
+            if has(r"mixed choir|gemischten? chor|choe?ur mixte|coro misto|coro mixto", one.plain)
             and has(r"for|look|fur|pour|per|para", one.plain)
         ),
         None,
     )
     return [Run("SATB choir", 1, 4, 4, mixed, mixed)] if mixed else []
+
+
+IN_PARTS = re.compile(
+    rf"div(?:isi(?:ons?)?|ided?|\.)?\s+(?:in|into|to|up to|bis zu|jusqu'a|fino a|hasta|a)\s+(?P<count>{NUMBER})\s+"
+    r"(?:parts|voices|stimmen|voix|voci|voces)"
+)
+
+
+def doubled_parts(letters: str, passages: Sequence[Passage]) -> str:
+    """Return each voice twice where the choir is said to divide into twice as many parts: SSAATTBB of SATB."""
+    counts = [number_of(match["count"]) for one in passages if (match := IN_PARTS.search(one.plain))]
+    return "".join(letter * 2 for letter in letters) if counts and max(counts) == 2 * len(letters) else ""
 
 
 def accompaniment(passage: Passage) -> Iterator[str]:

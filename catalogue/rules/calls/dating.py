@@ -14,12 +14,14 @@ from catalogue.rules.calls.words import NUMBER, has, number_of
 WRITTEN = (
     r"compos(?:ed|ition dat)|date of composition|year of composition|written|completed|completion|finished|"
     r"created|komponiert|entstand|entstehung|vollendet|geschrieben|fertiggestellt|ecrit|ecrites|composee?s?\b|"
-    r"achevee?s?|compost[aoei]|scritt[aoei]|compuest[aoe]s?|escrit[aoe]s?|how old|year:|date:|gecomponeerd|"
+    r"ache?ve\w*|terminad[ao]s?|finalizad[ao]s?|terminat[aoei]|ultimat[aoei]|creat[aoei]\b|creee?s\b|"
+    r"(?:anything|something|music|nothing) (?:from|older)|compost[aoei]|composizione|composition\b|composicion|"
+    r"anno di|scritt[aoei]|compuest[aoe]s?|escrit[aoe]s?|how old|year:|date:|gecomponeerd|"
     r"(?:works?|pieces?|scores?|compositions?) (?:from|of|since|after|no older)|entstehungs|older than|not before"
 )
-COMPLETED = r"complet|finished|vollendet|fertiggestellt|achev|terminat|abgeschlossen|finalis"
+COMPLETED = r"terminad|finalizad|ultimat|complet|finished|vollendet|fertiggestellt|achev|terminat|abgeschlossen|finalis"
 WITHIN = re.compile(
-    rf"(?:within|in|during|over|innerhalb|in den|dans|negli|en los)\s+(?:the\s+|der\s+|"
+    rf"(?:within|in|from|during|over|innerhalb|in den|dans|negli|en los)\s+(?:the\s+|der\s+|"
     rf"les\s+)?(?:last\s+|past\s+|letzten\s+|"
     rf"dernieres?\s+|ultimi\s+|ultimos\s+|previous\s+|preceding\s+|vergangenen\s+)?(?P<count>{NUMBER})\s+"
     r"(?:last\s+|past\s+|dernieres?\s+)?(?:years?|jahren?|ans|annees|anni|anos)"
@@ -27,10 +29,11 @@ WITHIN = re.compile(
 OLDER = re.compile(rf"(?:older than|alter als|more than)\s+(?P<count>{NUMBER})\s+(?:years?|jahren?)")
 ON_OR_AFTER = (
     r"on or after|or later|oder spater|or after|since|from\b|not before|no earlier than|not earlier than|ab\b|seit|"
-    r"depuis|a partir|dal\b|desde|in or after|onwards?|fruhestens|nicht vor|or newer|after 31 december|vanaf|"
-    r"ou plus tard|o successivamente|o posterior"
+    r"depuis|a partir|dal(?:l'anno)?\b|desde|in or after|onwards?|fruhestens|nicht vor|or newer|after 31 december|"
+    r"vanaf|"
+    r"pas avant|non prima|no antes|ou plus tard|o successivamente|o posterior"
 )
-AFTER = r"after|nach dem|nach\b|apres|dopo|despues|later than|na\b"
+AFTER = r"con posterioridad|posterior|successivamente|after|nach dem|nach\b|apres|dopo|despues|later than|na\b"
 BETWEEN = re.compile(
     r"\b(?:19|20)\d\d\s?-\s?(?:19|20)\d\d\b|(?:between|from|zwischen|entre|tra)\b.*?(?:and|to|und|bis|et|e|y|-)"
 )
@@ -44,12 +47,14 @@ NOT_NEW = (
 )
 NOT_ADMITTED = (
     r"not (?:be )?(?:admitted|accepted|eligible|allowed|permitted|included|considered)|excluded|inadmissible|"
-    r"nicht zugelassen|ausgeschlossen|no arrangements|no versions|no transcriptions|keine bearbeitungen|"
+    r"nicht (?:zugelassen|angenommen|berucksichtigt|erlaubt)|ne sont pas (?:admis|accept)|non (?:sono )?ammess|"
+    r"no se admit|ausgeschlossen|no arrangements|no versions|no transcriptions|keine bearbeitungen|"
     r"ineligible|exclues?|esclus|cannot be"
 )
 COUNTS = (
     r"counts? as (?:new|a new)|are (?:welcome|accepted|admitted|eligible)|date of (?:the )?revision (?:counts|decides)"
 )
+EARLIER = r"(?:before|prior to|vor|avant|prima del|antes de) (?:\w+ )?(?:19|20)\d\d"
 OTHERS = r"other (?:hands|people|composers)|someone else|fremder|by others|d'autrui|existing (?:songs|works by)"
 
 
@@ -93,7 +98,11 @@ def first_days(passage: Passage, said: str, closes: date | None) -> Iterator[tup
         yield "composed_from", date(years[0] + 1, 1, 1)
         yield "composed_until", date(years[1] - 1, 12, 31)
         return
-    if re.search(r"(?<![a-z])(?:nothing|no \w+|none|not|nicht|keine \w+)\b[^.;]{0,40}?(?:before|vor)\b", said):
+    if re.search(
+        r"(?<![a-z])(?:nothing|no(?: \w+)?|none|not|nicht|keine \w+|pas|non)\b[^.;]{0,40}?(?:before|vor|avant|"
+        r"prima|antes)\b",
+        said,
+    ) or (has(EARLIER, said) and has(NOT_ADMITTED, said)):
         yield "composed_from", day
         return
     if has(r"before|until|vor dem|avant|prima del|antes", said) and not has(rf"{ON_OR_AFTER}|{AFTER}|not before", said):

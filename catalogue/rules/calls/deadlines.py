@@ -1,7 +1,8 @@
 """Until when a call is open: the day, the hour, and the clock it goes by.
 
 A call that names several days is read by the earliest, and the contradiction is said. An abbreviation that names the
-wrong half of the year (CET in July) is read as the place's own clock or literally, whichever comes first.
+wrong half of the year (CET in July) is read as the place's own clock or literally, whichever comes first. An hour for
+which neither a clock nor a known place is named stays an hour on an unknown clock, to be asked about.
 """
 
 from __future__ import annotations
@@ -21,22 +22,29 @@ from catalogue.rules.calls.zones import OFFSET, clocks, zone_of_text, zone_of_wo
 STRONG = (
     r"deadline|closing (?:date|day)|closes?\b|einsendeschluss|einreichfrist|bewerbungsschluss|bewerbungsfrist|"
     r"abgabeschluss|abgabetermin|stichtag fur die einsendung|date limite|cloture|scadenza|fecha limite|plazo|termine|"
-    r"sluitingsdatum|due (?:date|by|on)|last day|when\b"
+    r"sluitingsdatum|due (?:date|by|on)|last day|when\b|einsendefrist|"
+    r"annahmeschluss|bewerbungsende|\w*frist\b|dernier delai|ultimo giorno|cierre\b|fin de plazo|chiusura"
 )
 MEDIUM = (
     r"(?:post(?:ed|mark)|receiv|arriv|reach|submit|send|sent|upload|entries|applications?|everything|with us|"
-    r"materials?|einsend|einzusend|bewerbung|eingang|eingegangen|envoy|candidatures?|inviat|enviar|postmark|apply)"
+    r"materials?|einsend|einzusend|bewerbung|eingang|eingegangen|envoy|candidatures?|inviat|enviar|postmark|apply|"
+    r"parven|parvien|perven|remett|remise|consegn|recib|presentar|einreich|eingereicht|write to us|partitur|partition)"
 )
 BY = r"(?:by|until|till|before|no later than|not later than|up to|bis|spatestens|avant|jusqu|entro|antes|hasta|voor)\b"
 OTHER = (
     r"born|composed|written|completed|geboren|komponiert|entstanden|age\b|aged|altersgrenze|interview|concert on|"
     r"premiere on|performance on|results?|announce|notified|winners?|workshop on|counted on|rehears"
 )
+OF_WORKS = (
+    r"composed|completed|written (?:after|in|since|on)|finished|entst\w+|komponiert|vollendet|fertiggestellt|achev|"
+    r"compose|ecrit|compost|scritt|terminad|finalizad|compuest|escrit"
+)
 CLOCK = re.compile(
     r"(?<![\d.,])(?:(?P<hour>\d{1,2})(?::|\.|"
-    r"h)(?P<minute>\d{2})\s*(?P<half>[ap]\.?\s?m\b\.?)?(?:\s*(?:uhr|hrs|hours|h))?"
+    r"\s?h\s?)(?P<minute>\d{2})\s*(?P<half>[ap]\.?\s?m\b\.?)?(?:\s*(?:uhr|hrs|hours|h))?"
     r"|(?P<only>\d{1,2})\s*(?P<part>[ap]\.?\s?m\b\.?)|(?P<uhr>\d{1,2})\s*(?:uhr|h\b|heures|ore)"
-    r"|ore (?P<ore>\d{1,2})\b|(?P<noon>noon|midday|mittag|midi\b|mezzogiorno|mediodia)"
+    r"|(?:ore|a las|alle|kl\.?|om) (?P<ore>\d{1,2})(?!\d|[.:h]\d)|(?P<noon>noon|midday|mittag|midi\b|mezzogiorno|"
+    r"mediodia)"
     r"|(?P<midnight>midnight|mitternacht|minuit|mezzanotte|medianoche))"
 )
 TIME = re.compile(r"(?P<zone>[A-Z][\w.-]*(?:[ /][A-Z][\w.-]*)*)\s+(?:[Tt]ime|TIME|Zeit)\b")
@@ -53,6 +61,8 @@ class Moment:
     rank: int
     passage: Passage
     odd: str = ""
+    hour: str = ""
+    by_place: bool = False
 
     @property
     def first(self) -> datetime:
@@ -62,7 +72,7 @@ class Moment:
 
 def read_deadlines(passages: Sequence[Passage], text: str) -> Iterator[Found]:
     """Yield the deadline, its zone and what contradicts it."""
-    home = zone_of_text(text)
+    home, *place = zone_of_text(text)
     found = [moment for passage in passages for moment in moments_in(passage, home, text)]
     if not found:
         found = [bare_moment(passage, home) for passage in passages if is_bare(passage)]
@@ -77,7 +87,9 @@ def read_deadlines(passages: Sequence[Passage], text: str) -> Iterator[Found]:
     yield Found("deadline_day", first.day, *where)
     if first.at:
         yield Found("deadline", first.at, *where)
-        yield Found("deadline_zone", first.zone, *where)
+        yield Found("deadline_zone", first.zone, *(place if first.by_place else where))
+    elif first.hour:
+        yield Found("deadline_hour", first.hour, *where)
     days = sorted({one.day for one in named})
     if len(days) > 1:
         said = " and ".join(str(one) for one in days)
@@ -116,9 +128,7 @@ def moments_in(passage: Passage, home: str, text: str) -> Iterator[Moment]:
 
 def rank_of(passage: Passage) -> int:
     said = passage.plain
-    if has(r"composed|completed|written (?:after|in|since|on)|geboren|born|entstanden|komponiert", said) and not has(
-        STRONG, said
-    ):
+    if has(rf"geboren|born|{OF_WORKS}", said) and not has(STRONG, said):
         return 0
     if has(
         r"age limit|alters|turned|birthday|under \d+ years|aged|years (?:of age|old)|interviews?|results will|notif",
@@ -142,10 +152,10 @@ def moment_of(passage: Passage, day: date, home: str) -> Moment:
     clock, later = clock_of(match, plain(rest))
     zone, fixed = zone_named_in(rest, home)
     if not zone and fixed is None:
-        return Moment(day, None, "", rank, passage)
+        return Moment(day, None, "", rank, passage, hour="24:00" if later else f"{clock:%H:%M}")
     wall = datetime.combine(day, clock) + timedelta(days=later)
     at, odd = settled(wall, zone, fixed)
-    return Moment(day, at, zone, rank, passage, odd)
+    return Moment(day, at, zone, rank, passage, odd, by_place=zone_named_in(rest, "") == ("", None))
 
 
 def clock_of(match: re.Match[str], said: str) -> tuple[time, int]:

@@ -19,24 +19,47 @@ NO_LIMIT = (
 )
 ABOUT_AGE = (
     r"age[d ]?\b|aged|years old|years of age|old(?:er)?\b|young|under \d|over \d|birthday|turned|alter\b|altersgrenze|"
-    r"jahre|lebensjahr|age de|ans\b|eta\b|anni\b|edad|anos\b|jaar|born|geboren|jahrgang|nee? |nat[oi] |nacid"
+    r"alterslimite|hochstalter|jahre|lebensjahr|ages? de|ans\b|eta\b|anni\b|edad|anos\b|jaar|born|geboren|"
+    r"jahrgang|nee? |nes\b|"
+    r"nee?s\b|nat[oi] |nacid|minimum age|(?:of|from) \d\d and over"
+)
+OF_OTHERS = (
+    r"we are|our (?:players|singers|members|orchestra|choir|musicians)|young (?:people|players|singers|musicians)|"
+    r"children|pupils|schoolchildren|choir of|orchestra of|audience|kinder\b|performers are|players are|"
+    r"kinderchor|jugendorchester|jugendchor"
+)
+ENTRANTS = (
+    r"composers?|entrants?|applicants?|candidates?|participants?|anyone|everyone|open to|you must|born|"
+    r"eligib|komponist|teilnahme|teilnehm|bewerb|compositeur|compositrice|candidat|compositor|participa|"
+    r"concorrent|age limit"
 )
 UNDER = re.compile(
     rf"(?:under|younger than|below|jungere? als|unter|less than|moins de|meno di|"
-    rf"menores de)\s+(?:the age of\s+)?(?P<age>{NUMBER})\b"
+    rf"menores de)\s+(?:the age of\s+)?(?P<age>{NUMBER})\b(?!\s*-?\s*(?:[kmg]b\b|minut|min\b|sec|sek|word|wort|"
+    rf"mots|parole|palabra|page|seite|pagin|player|perform|musician|euro|eur\b|pound|per ?cent|%|'|\"|work|piece))"
 )
 NOT_TURNED = re.compile(
     rf"(?:not (?:yet )?(?:have )?(?:reached|turned|celebrated|attained)|has not turned|"
-    rf"before (?:reaching|turning)|non (?:abbiano|abbia|hanno) (?:ancora )?compiuto|noch nicht)"
+    rf"before (?:reaching|turning)|non (?:abbiano|abbia|hanno) (?:ancora )?compiuto|noch nicht|no hayan cumplido|"
+    rf"n'a(?:yant|ient) pas (?:encore )?(?:atteint|fete))"
     rf"[^.]{{0,20}}?(?P<age>{NUMBER})(?:st|nd|rd|th|\.)?\b"
 )
 COMPLETED_YEAR = re.compile(r"(?:vollendeten?|das) (?P<age>\d{2})\. lebensjahr")
 UP_TO = re.compile(
-    rf"(?:not (?:be )?(?:over|older than|more than)|no older than|"
+    rf"(?:(?:edad|eta) (?:maxima|massima)[^.\d]{{0,12}}|age (?:maximum|maximal)[^.\d]{{0,12}}|"
+    rf"hochstalter[^.\d]{{0,12}}|"
+    rf"alterslimite[^.\d]{{0,12}}|not (?:be )?(?:over|older than|more than)|no older than|"
     rf"up to(?: and including)?(?: the age of)?|age limit[^.\d]{{0,20}}|maximum age[^.\d]{{0,12}}|"
     rf"at most|hochstens|nicht alter als|bis(?: einschliesslich)?|altersgrenze[^.\d]{{0,20}}|"
+    r"(?:non (?:abbiano|abbia|hanno) superato|n'a(?:yant|ient) pas depasse|no superen) (?:i |il |los |l'age de )?|"
     r"limite (?:d'age|di eta|de edad)[^.\d]{0,20}|"
-    rf"jusqu'a|fino a|hasta)\s*(?P<age>{NUMBER})\b"
+    rf"jusqu'a|fino a|hasta|ages? de)\s*(?P<age>{NUMBER})\b"
+)
+AND_OVER = re.compile(
+    rf"(?<![\d-])(?P<age>{NUMBER})(?: years?(?: of age| old)?)?\s+"
+    r"(?:and|or) (?:over|above|older|upwards)|(?:at least|mindestens|minimum age[^.\d]{0,12})\s*"
+    rf"(?P<least>{NUMBER})\s*(?:years? (?:old|of age)|jahre alt|ans\b)|"
+    rf"(?:aged|over)\s+(?P<plus>{NUMBER})\s?\+|ab (?P<from>{NUMBER}) jahren"
 )
 OR_UNDER = re.compile(
     rf"(?P<age>{NUMBER})\s*(?:years? (?:of age |old )?)?(?:or|and|oder|ou|o)\s+(?:under|younger|"
@@ -48,10 +71,12 @@ SPAN = re.compile(
     rf"(?:aged?|ages|between|from|zwischen)\s+(?:the ages of\s+)?(?P<least>{NUMBER})\s*(?:-|to|and|"
     rf"und|bis)\s*(?P<age>{NUMBER})\b"
 )
-BORN = re.compile(r"born|geboren|jahrgang|nee? (?:apres|en|le)|nat[oi] |nacid")
+BORN = re.compile(
+    r"born|geboren|jahrgang|ne\(?e?\)?[\w·.\-]{0,4} (?:apres|en|le|a partir|avant)|nat[oiae](?:/[aei])? |nacid"
+)
 INCLUSIVE = (
     r"on or after|or later|or after|since|not before|from\b|ab\b|oder spater|seit|in or after|"
-    r"a partir|nicht vor|desde|dal\b"
+    r"a partir|nicht vor|desde|dal\b|und junger|and younger|et plus jeunes|depuis"
 )
 END_OF_YEAR = (
     r"end of the year|31 december of the year|end of that year|ende des jahres|jahresende|"
@@ -82,6 +107,8 @@ def read_entrants(passages: Sequence[Passage], closes: date | None) -> Iterator[
 
 
 def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
+    if has(OF_OTHERS, said) and not has(ENTRANTS, said):
+        return None
     if not has(ABOUT_AGE, said) or (
         has(r"works? (?:from|of)|composed|written|completed|minut", said) and not BORN.search(said)
     ):
@@ -98,7 +125,10 @@ def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
         least = number_of(span["least"] or span["over"])
         limit = number_of(span["age"]) if span["age"] else number_of(span["below"]) - 1
     else:
-        found = limit_in(said)
+        over, found = AND_OVER.search(said), limit_in(said)
+        if over and found is None:
+            return Age(least=number_of(next(one for one in over.groups() if one)), on=day_of(passage, said, closes),
+                       text=passage.text)  # fmt: skip
         if found is None:
             return None
         limit = found

@@ -14,7 +14,7 @@ MINUTES = r"minutes?|mins?|minuten|minuti|minuto|minutos|minuut|mn|'(?!')"
 SECONDS = r"seconds?|secs?|sekunden|secondes?|secondi|segundos|seconden|\"|''"
 FIGURE = re.compile(
     rf"(?<![\w.,:/€£$])(?:(?P<clock>\d{{1,3}})(?:'|:)\s?(?P<rest>[0-5]\d)(?:\"|'')?(?![\d:])"
-    rf"|(?P<number>{NUMBER}|\d{{1,3}}[.,]5)(?:\s*(?P<half>1/2|½))?"
+    rf"|(?P<number>{NUMBER}|\d{{1,3}}[.,]5)(?:\s*(?P<half>1/2|½|and a half|einhalb|et demie?|y medi[ao]|e mezz[ao]))?"
     rf"(?:\s*-?\s*(?:full\s+)?(?:(?P<minutes>{MINUTES})|(?P<seconds>{SECONDS})|"
     rf"(?P<hours>{HOURS}))(?![a-z]))?)(?![\w]|[.,/:]\d)"
 )
@@ -76,10 +76,15 @@ def lengths_in(text: str) -> list[Length]:
     return seconds_joined(with_later(list(reversed(found)), text), text)
 
 
+ENDING = re.compile(
+    rf"(?:,|and|or|und|but) (?P<number>{NUMBER})(?P<half> and a half)? (?=at (?:the )?(?:very )?(?:most|outside)|"
+    rf"maximum|"
+    r"hochstens|au (?:plus|maximum)|al massimo|como maximo)"
+)
 LATER = re.compile(
     rf"(?:and|but|,) (?:at (?:most|least)|(?:no|not) (?:more|less|longer|shorter|fewer) than|"
-    rf"hochstens|mindestens) (?P<number>{NUMBER})"
-    r"(?=[.,;)]|$| long| in)"
+    rf"hochstens|mindestens|under|less than|below) (?P<number>{NUMBER})"
+    r"(?=[.,;)]|$| long| in\b| at (?:the )?most)"
 )
 
 
@@ -91,6 +96,11 @@ def with_later(lengths: list[Length], text: str) -> list[Length]:
         known = any(one.start <= match.start("number") < one.end for one in lengths)
         if before and not known:
             found.append(Length(number_of(match["number"]) * 60, match.start("number"), match.end("number"), True))
+    for match in ENDING.finditer(text):
+        known = any(one.start <= match.start("number") < one.end for one in found)
+        if lengths and lengths[0].end <= match.start() and not known:
+            seconds = number_of(match["number"]) * 60 + (30 if match["half"] else 0)
+            found.append(Length(seconds, match.start("number"), match.end(), True))
     return sorted(found, key=lambda one: one.start)
 
 

@@ -38,7 +38,8 @@ def read_forces(passages: Sequence[Passage], text: str, kind: CallKind) -> Itera
     if not chosen and limits.players_max is None and limits.players_min is None:
         return
     texts = tuple(dict.fromkeys(with_spoken_doublings(one.text, usable) for one in chosen))
-    forces = replace(limits, texts=texts, rule=rule_of(usable, texts, bool(choir)))
+    label = " ".join(one.first.label for one in chosen)
+    forces = replace(limits, texts=texts, rule=rule_of(usable, texts, bool(choir), plain(label)))
     if not chosen:
         forces = replace(forces, rule=ForcesRule.ANY)
     for run in chosen:
@@ -64,7 +65,7 @@ def with_spoken_doublings(text: str, passages: Sequence[Passage]) -> str:
 
 
 SPOKEN_DOUBLING = re.compile(
-    r"(?:the|our|le|der|die)\s+(?P<who>[\w ]{3,20}?)(?:\s+players?)?\s+(?:may|can|will|also|"
+    r"(?:(?:the|our|le|der|die)\s+|[;(,]\s*)(?P<who>[\w ]{3,20}?)(?:\s+players?)?\s+(?:may|can|will|also|"
     r"is able to|happily|gladly|darf|kann|peut)?\s*"
     r"(?:also )?(?:doubles?|plays?|take|brings?|has|owns?|auch)\s+(?:on )?(?P<what>[^.;]+)",
     re.IGNORECASE,
@@ -87,5 +88,5 @@ def chosen_runs(runs: list[Run]) -> list[Run]:
         return []
     best = max(runs, key=lambda run: (run.rank, run.count, run.players, -run.first.start))
     if best.alternative:
-        return [run for run in runs if (run.alternative and run.count >= 2) or run is best]
+        return [run for run in runs if (run.alternative and (run.count >= 2 or run.rank == best.rank)) or run is best]
     return [run for run in runs if run is best or (run.first is best.first and run.rank == best.rank)]

@@ -8,7 +8,8 @@ from dataclasses import replace
 
 from catalogue.rules.calls.limit_texts import reading, several
 from catalogue.rules.calls.passages import Passage
-from catalogue.rules.calls.player_lists import LABEL, most_of
+from catalogue.rules.calls.player_lists import LABEL
+from catalogue.rules.calls.player_readings import most_of
 from catalogue.rules.calls.terms import Forces, ForcesRule
 from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 
@@ -31,29 +32,33 @@ SUBSET = (
     r"groups)|solos?, duos?|duos?, trios?|"
     r"fewer (?:players|instruments) (?:are|is)|may use fewer|qu'une partie|une partie de l|"
     r"parte dell'organico|teil der besetzung|or fewer|mindestens \w+ (?:spieler|instrumente)|"
-    r"two, three or four|combinations? (?:of|from)"
+    r"two, three or four|combinations? (?:of|from)|nicht alle|pas (?:necessairement )?tous? les|non tutti|no todos"
 )
 AT_MOST = (
     r"at most|as a maximum|maximum|maximal|hochstens|up to|no larger|inside the forces|"
     r"may (?:leave out|omit)|not exceed|within|"
-    r"no more|bis zu|durfen fehlen|au maximum|al massimo|limit|we book nobody extra|smaller forces"
+    r"no more|bis zu|durfen fehlen|au maximum|al massimo|limit|we book nobody extra|smaller forces|"
+    r"not be exceeded|nicht uberschritten|effectif maxim|organico massimo|como maximo"
 )
 COMPULSORY = re.compile(
     r"(?:as long as|provided(?: that)?) (?:the |all )?(?:full )?strings|"
-    r"(?<![a-z])(?:strings?|streicher\w*|string sections?|cordes|"
+    r"(?<![a-z])(?:strings?|streicher\w*|string sections?|cordes|cuerdas?|"
     r"archi)\b[^.;]{0,60}?(?:compulsory|required|must|obligat|mandatory|zwingend|erforderlich|"
-    r"obligatoires?|have to be used|needed|indispensable)|(?:must|should|have to|has to) (?:use|"
+    r"obligatoires?|have to be used|needed|indispensable)|(?:no|not|nothing)[^.;]{0,30}?without (?:the )?strings|"
+    r"ohne streicher[^.;]{0,30}(?:nicht|keine)|"
+    r"(?:must|should|have to|has to) (?:use|"
     r"include|employ)[^.;]{0,30}?(?:full |all |complete |the )?(?:strings?|"
     r"streicher)|full strings (?:are|is) (?:required|compulsory)"
 )
 PLAYERS = (
     r"(?:players?|performers?|musicians?|instruments?|instrumentalists?|spieler\w*|musiker\w*|"
-    r"interpretes|musiciens|percussionists?|voices|people|parts)"
+    r"interpretes|interpretes?|musiciens|percussionists?|voices|people|parts|strumenti|esecutori|musicisti|"
+    r"instrumentos|musicos|instrumentistes|executants)"
 )
 LEAST = re.compile(
     rf"(?:at least|minimum(?: of)?|no fewer than|not fewer than|no less than|mindestens|"
-    rf"not less than|au moins|"
-    rf"almeno)\s+(?P<n>{NUMBER})(?:\s+\w+)?(?:\s+and [^.]{{0,30}}?)?\s+{PLAYERS}"
+    rf"not less than|au moins|al menos|como minimo|"
+    rf"almeno)\s+(?:jedoch\s+|aber\s+)?(?P<n>{NUMBER})(?:\s+\w+)?(?:\s+and [^.]{{0,30}}?)?\s+{PLAYERS}"
 )
 LEAST_BARE = re.compile(rf"no fewer than (?P<n>{NUMBER}) and no more than (?P<m>{NUMBER})(?: \w+)? {PLAYERS}")
 MOST = re.compile(
@@ -65,13 +70,17 @@ BETWEEN = re.compile(
     rf"oder)\s*(?P<m>{NUMBER})\s+(?:\w+\s+){{0,2}}?(?:of the \w+ (?:named )?)?{PLAYERS}"
 )
 WITH_PERFORMER = re.compile(
-    rf"(?:works?|pieces?) for (?P<n>{NUMBER}) (?:live )?(?:performers?|players?|musicians?|instruments?) (?:and|with)"
-    r" (?:live )?(?:electronics|fixed media|tape)"
+    rf"(?:works?|pieces?|opere|brani|obras|werke|stucke|oe?uvres) (?:for|per|para|fur|pour) (?P<n>{NUMBER}) "
+    r"(?:live |sol[oa] |seul |einzig\w+ )?(?:performers?|players?|musicians?|instruments?|strument[oi]|instrumentos?|"
+    r"interpret\w*|esecutor[ei]|instrumente?) (?:and|with|ed?|y|con|mit|und|et|avec) "
+    r"(?:live )?(?:electronics|fixed media|tape|elettronica|electronica|elektronik|electronique)"
 )
 ONE_OR_TWO = re.compile(rf"(?P<n>{NUMBER}) (?:or|to) (?P<m>{NUMBER}) of (?:the|our|these)")
 USUAL = (
     r"usual (?:doublings|auxiliar)|ubliche nebeninstrumente|customary doublings|doublings? (?:are |"
-    r"is )?(?:allowed|free|as usual)|all usual"
+    r"is )?(?:allowed|free|as usual)|all usual|doublures (?:usuelles|habituelles)|raddoppi (?:abituali|consueti)|"
+    r"doblajes (?:habituales|usuales)|(?:ubliche|gangige) (?:neben|wechsel)instrumente|"
+    r"changements? d'instruments? usuels?"
 )
 WITH_TIMPANI = (
     r"(?:incl\w*\.?|mit|including) (?:the )?(?:timpan|pauke)|timpan\w* (?:included|is one of|among|"
@@ -126,10 +135,10 @@ def players_in(said: str) -> tuple[int | None, int | None]:
     return (number_of(least["n"]) if least else None), (number_of(most["n"]) if most else None)
 
 
-def rule_of(passages: Sequence[Passage], texts: tuple[str, ...], choir: bool) -> ForcesRule:
-    """Return how the forces bind: as it is said, else small bodies exactly and large ones as a maximum."""
+def rule_of(passages: Sequence[Passage], texts: tuple[str, ...], choir: bool, label: str) -> ForcesRule:
+    """Return how the forces bind: as ``label`` or a sentence says, else small bodies exactly, large ones at most."""
     said = " ".join(one.plain for one in passages)
-    if choir:
+    if choir or has(AT_MOST, label):
         return ForcesRule.AT_MOST
     if has(SUBSET, said):
         return ForcesRule.ANY_SUBSET

@@ -90,8 +90,9 @@ IN_KEY = re.compile(
     r"and)\s+(?:in )?(?:A|B|C|E)\b(?:[- ]?flat|♭)?)?"
 )
 STRING_LIMIT = re.compile(
-    r"\b(?:strings?|streicher|cordes|archi|cuerdas)(?: section)?[,:]?\s*\(?(?:no larger than|"
-    r"not larger than|at most|maximum|max\.?|no more than|"
+    r"\b(?:string orchestra|streichorchester|orchestre (?:à|de) cordes|orchestra d['’]archi|orquesta de cuerdas?|"
+    r"strings?|streicher|cordes|archi|cuerdas?)(?: section| players)?[,:]?\s*\(?(?:no larger than|"
+    r"not larger than|at most|maximum|max\.?|no more than|au maximum|al massimo|como máximo|maximal|"
     r"up to|höchstens|of|bis)?\s*(?P<sizes>\d+(?:[-./]\d+){3,4})\)?",
     re.IGNORECASE,
 )
@@ -99,6 +100,7 @@ TIMPANIST = re.compile(
     r",?\s*\(?(?:including|incl\.?|inkl\.?|mit|with|counting)\s+(?:the |den )?(?:timpan\w*|Pauke\w*)\s*(?:player)?\)?",
     re.IGNORECASE,
 )
+ALONE = re.compile(r"(?<=[a-z])\s+(?:alone|only|allein|seule?s?)\s*[.;]?\s*$", re.IGNORECASE)
 STRING_FIGURES = re.compile(r"(?<=\d)-(?=\d)")
 
 
@@ -117,7 +119,7 @@ def reading(text: str) -> Instrumentation | None:
 
 def item(text: str) -> str:
     """Return one item of a list, such as ``2 flutes (no piccolo)``, as the reader of instrumentations knows it."""
-    text = IN_KEY.sub("", TIMPANIST.sub("", text))
+    text = ALONE.sub("", IN_KEY.sub("", TIMPANIST.sub("", text)))
     whole = reading(text.strip(" .;:*"))
     remarks = whole is None or any(line.note or any(is_loose_chair(one) for one in line.chairs) for line in whole.lines)
     if not remarks and not any(word in plain(text).split() for word in ("up", "most", "maximum", "hochstens")):

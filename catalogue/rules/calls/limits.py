@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from catalogue.rules.calls.deadlines import OF_WORKS
 from catalogue.rules.calls.figures import Length, days_in, lengths_in
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found
@@ -19,21 +20,28 @@ AT_MOST_BEFORE = re.compile(
     rf"max\.?(?: (?:duration|length|dauer|duree|durata))?(?: of|:)?|(?:do not|don't|never) [^.;]{{0,40}}?{OVER}|"
     rf"maximal(?:dauer)?|hochstens|bis zu|jusqu'a|au (?:plus|maximum)|massimo|al massimo|hasta|como maximo|within|"
     rf"{NOT}(?: be| last| run| sein)? {OVER}|{NOT} (?:to )?exceed(?:ing)?|exceed|limit(?:ed)? (?:is|to|of)|"
+    rf"(?:n'exced\w+|ne depass\w+|ne (?:doi\w+|peu\w+)) pas(?: (?:exceder|depasser))?|sans (?:exceder|depasser)|"
+    rf"non (?:(?:deve|devono|puo) )?super\w+|no (?:(?:debe|deben|podra|puede)n? )?(?:superar|exceder|sobrepasar)\w*|"
+    rf"{NOT} (?:superieure?|superiore|superior) (?:a|ai|aux)|"
     rf"no longer than|langstens|nicht langer als|maxima(?: de)?|no mas de|tot)\s*$"
 )
 AT_LEAST_BEFORE = re.compile(
     rf"(?:at least|minimum(?: of)?|min\.?|mindestens|wenigstens|au moins|almeno|minimo(?: di)?|al menos|como minimo|"
-    rf"{NOT}(?: be| last)? {UNDER}|no shorter than|ab|from)\s*$"
+    rf"{NOT}(?: be| last)? {UNDER}|{NOT} (?:est pas |sia )?(?:inferieure?|inferiore|inferior) (?:a|ai|aux)|"
+    rf"pas inferieure? a|no shorter than|ab|from)\s*$"
 )
 UNDER_BEFORE = re.compile(rf"(?<!not )(?<!no )(?<!nicht ){UNDER}\s*$")
 OVER_BEFORE = re.compile(rf"(?<!not )(?<!no )(?<!nicht ){OVER}\s*$")
 AT_MOST_AFTER = re.compile(
     r"\s*(?:\(?(?:or|oder|ou|o) (?:less|shorter|under|fewer|weniger|kurzer|moins|meno|menos)|maximum|max\b|maximal|"
-    r"at (?:the )?(?:most|longest|outside)|is the (?:\w+ )?(?:maximum|limit|most|longest)|is our (?:limit|maximum)|"
-    r"tops|hochstens|au (?:plus|maximum)|and not (?:a|one) (?:second|minute) (?:more|longer))"
+    r"at (?:the )?(?:very )?(?:most|longest|outside)|is the (?:\w+ )?(?:maximum|limit|most|longest)|"
+    r"is our (?:limit|maximum)|"
+    r"tops|hochstens|au (?:plus|maximum)|nicht (?:uberschreiten|ubersteigen)|al massimo|como maximo|and not (?:a|"
+    r"one) (?:second|minute) (?:more|longer))"
 )
 AT_LEAST_AFTER = re.compile(
-    r"\s*(?:\(?(?:or|oder|ou|o) (?:more|longer|over|mehr|langer|plus|piu|mas)|minimum|is the minimum|at (?:the )?least|"
+    r"\s*(?:\(?(?:or|oder|ou|o) (?:more|longer|over|mehr|langer|plus|piu|mas)|minimum|is the minimum|"
+    r"at (?:the )?(?:very )?least|"
     r"mindestens)"
 )
 OUT_AFTER = re.compile(r"\s*(?:is|are|ist|being)?\s*(?:already |schon )?(?:too long|out\b|zu lang|over)")
@@ -48,7 +56,8 @@ TOTAL = (
 )
 EACH = r"each\b|single|per (?:work|piece)|individual|jedes|every (?:work|piece)|no (?:one )?(?:work|piece)|any one"
 ABOUT_WORKS = (
-    r"minut|length|duration|how long|long\b|last|run\b|dauer|duree|durata|duracion|piece|work|stuck|werk|oeuvre|brano|"
+    r"minut|length|duration|how long|long\b|last|run\b|dauer|dura\b|duran|duree|durata|duracion|piece|work|stuck|"
+    r"werk|oe?uvre|brano|"
     r"slot|short|time"
 )
 NOT_WORKS = (
@@ -86,6 +95,8 @@ def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
         if has(TOLERANCE, said):
             yield Found("duration_tolerance", tolerance_in(said, lengths), *where)
             lengths = [one for one in lengths[:-1] if one.seconds >= 60] if len(lengths) > 1 else []
+            if len(lengths) == 1 and bound_of(said, lengths[0]) is None:
+                yield Found("duration_min", lengths[0].seconds, *where)
         whole = has(TOTAL, said) and not has(EACH, said)
         rank = 2 if re.search(rf"^{LABELS}", said) else 1
         for bound in bounds_of(said, lengths):
@@ -109,7 +120,7 @@ def is_about_length(passage: Passage, said: str) -> bool:
     if len(said.split()) <= 6 and not days_in(passage.text) and not has(NOT_WORKS, said):
         return True
     return (has(ABOUT_WORKS, said) and not has(NOT_WORKS, said) and not days_in(passage.text)) or (
-        has(r"minut|'", said) and has("composed|written|completed|komponiert", said) and not has(NOT_WORKS, said)
+        has(r"minut|'", said) and has(OF_WORKS, said) and not has(NOT_WORKS, said)
     )
 
 

@@ -7,15 +7,23 @@ from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found, RecordingRule
-from catalogue.rules.calls.words import NUMBER, has, number_of
+from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 
 RECORDING = (
     r"recordings?|aufnahmen?|tonaufnahme|enregistrement|registrazion|grabaci|audio (?:file|excerpt)|"
-    r"sound file|mp3|opname"
+    r"sound file|mp3|opname|midi (?:reali[sz]ation|file|version|rendering)|live videos?|videos? (?:link|helps)|"
+    r"(?:a |an )?(?:video|film) (?:of|recording)|tontrager"
 )
-SENT = r"winner|will be recorded|recorded for you|receive|commercial|unrecorded|broadcast"
+PROJECT = r"recording (?:project|session|studio|label|compan|contract)"
+SENT = (
+    r"winner|will be recorded|recorded for you|receive|commercial|unrecorded|broadcast|recorded (?:by|on|for|in)|"
+    rf"{PROJECT}"
+)
 FORBIDDEN = (
-    r"(?:ton)?aufnahmen? (?:sind|ist) nicht (?:zugelassen|erlaubt|gestattet)|"
+    r"(?:ton)?(?:aufnahmen?|trager) (?:sind|ist|durfen|darf) nicht (?:zugelassen|erlaubt|gestattet|bei|ein|mit)|"
+    r"aucun enregistrement (?:ne|n')|(?:ne pas|pas d'enregistrement)[^.;]{0,12}(?:joindre|envoyer)|"
+    r"no se (?:admit|acept)\w+ grabacion|sin grabacion|non (?:sono )?(?:ammess\w|si accettano) (?:le )?registrazion|"
+    r"(?:le )?registrazioni non sono ammess|nessuna registrazione|les enregistrements ne sont pas (?:admis|accept)|"
     r"no recordings?(?: may| are|,| please| should| must| can|$)|recordings? (?:may|must|should|"
     r"can)(?: ?not|not) be (?:enclosed|sent|"
     r"submitted|included)|returned unheard|do not (?:send|enclose|submit|include) (?:a |"
@@ -23,24 +31,33 @@ FORBIDDEN = (
     r"(?:bei|ein|send)|recordings? (?:is|are) (?:forbidden|prohibited|not (?:allowed|permitted|admitted))"
 )
 UNWANTED = (
-    r"no recordings? (?:is |are )?(?:wanted|needed)|recordings? (?:are|is) (?:not|"
+    r"no recordings? (?:is |are )?(?:wanted|needed|necessary|required)|recordings? (?:are|is) (?:not|"
     r"neither) (?:wanted|needed|listened|expected|asked|considered|erwunscht)|not listened|"
-    r"recording "
-    r"not (?:wanted|needed)|aufnahmen? (?:sind|ist) nicht erwunscht|we do not listen"
+    r"recordings? "
+    r"not (?:wanted|needed)|aufnahmen? (?:sind|ist) nicht erwunscht|we (?:do|shall|will) not listen|"
+    r"we do not need (?:a |any )?recording|pas besoin d'enregistrement|non (?:serve|servono|"
+    r"occorr\w+) (?:una )?registraz"
 )
 OPTIONAL = (
-    r"optional|would like|we'd like|if (?:you (?:have|happen)|there is|available|possible|one exists)|only if|welcome|"
+    r"n'est pas (?:demand|exig|obligatoire|requis|necessaire)\w*|non (?:e )?(?:richiest|obbligatori|necessari)\w|"
+    r"no es (?:necesari|obligatori|imprescindibl)\w+|optional|would like|we'd like|if (?:you (?:have|happen)|"
+    r"there is|available|possible|one exists)|only if|welcome|"
     r"may be (?:included|enclosed|"
     r"added|sent)|freiwillig|not (?:required|necessary|essential|compulsory)|nicht erforderlich|"
     r"si possible|se possibile|no recording (?:is )?required|willkommen|nicht notig|"
-    r"where (?:available|possible)|falls|sofern|wenn vorhanden|si disponible|"
+    r"where (?:available|possible|(?:it|they|one) exists?)|helps\b|appreciated|falls|sofern|wenn vorhanden|"
+    r"si disponible|"
     r"se disponibile|desirable|preferred|encouraged|helpful"
 )
 NEEDED = (
     r"required|must\b|require|need(?:s|ed)?\b|compulsory|obligat|we ask for|please send|send us|"
-    r"submit|include|add\b|erforderlich|"
+    r"submit|include|add\b|erforderlich|obligatoire|exige|requis|richiest|obbligator|requerid|"
+    r"inviare|enviar|envoyer|comprend|beizufugen|beilegen|zu jedem|for each\b|of each\b|will do\b|"
     r"einzureichen|einsend|each needs|is to be|are to be|joindre|allegare|enclos"
 )
+PREFERRED = r"preferred|desirable|ideally|encouraged|helpful"
+DEMANDED = r"required|must\b|compulsory|obligat|erforderlich|exige|requis|richiest|requerid|mandatory"
+LISTED_WORDS = 9
 LIVE = (
     r"live\b|live-|konzertmitschnitt|real (?:players|people)|human|mitschnitt|actual performance|"
     r"dal vivo|en vivo|concert recording"
@@ -60,29 +77,52 @@ NOTE = re.compile(
 WORDS_OF_NOTE = re.compile(
     r"(?P<before>\d{2,4})[- ]?(?:words?|mots|parole|palabras|worter)[^.;]{0,20}?(?:note|description|text)"
 )
+MONEY = r"EUR|GBP|USD|CHF|NOK|SEK|DKK|PLN|CZK|HUF|RON|CAD|AUD|NZD|JPY|KRW|HKD|SGD|ZAR|MXN|BRL|€|£|¥|\$"
 FEE = re.compile(
-    r"(?P<money>(?:EUR|GBP|USD|CHF|NOK|SEK|DKK|PLN|CZK|CAD|AUD|€|£|\$)\s?\d[\d ,.]*\d|(?:EUR|GBP|"
-    r"USD|CHF|NOK|SEK|DKK|€|£|\$)\s?\d+"
-    r"|\d[\d,.]*\s?(?:EUR|GBP|USD|CHF|NOK|SEK|DKK|PLN|euros?|pounds|dollars|€|£))"
+    rf"(?P<money>(?:{MONEY})\s?\d[\d ,.]*\d|(?:{MONEY})\s?\d+"
+    r"|(?:\d[\d,.]*|[Ff]ive|[Tt]en|[Ff]ifteen|[Tt]wenty|[Tt]hirty|[Ff]orty|[Ff]ifty)\s?"
+    rf"(?:{MONEY}|[Ee]uros?|[Pp]ounds|[Dd]ollars|Franken|[Ff]rancs|Kronen|kr\b|zł|Kč))"
 )
-FEE_WORDS = r"fee\b|fees\b|\w*gebuhr|frais|quota|tassa|cuota|per (?:score|work)|each, |for one|entry:|costs?\b|charge"
+FEE_WORDS = (
+    r"fee\b|fees\b|\w*gebuhr|frais|quota|tassa|cuota|per (?:score|work|piece|entry|person|composer|category)|"
+    r"each, |for one|entry:|costs?\b|charge|unkostenbeitrag|\w*beitrag\b|droits?\b|tasa|derechos|contributo|"
+    r"entry is\b|pro (?:werk|person|stuck|einreichung)|par (?:oe?uvre|personne|candidat|partition)|"
+    r"(?:per|a) (?:brano|opera|partitura)|por (?:obra|persona|partitura)|per (?:fanfare|song|set|submission)"
+)
 NO_FEE = (
     r"no (?:entry |application |submission |participation )?fees?|free of charge to enter|"
     r"keine (?:gebuhr|teilnahmegebuhr)|"
     r"without (?:a )?fee|gebuhrenfrei|sans frais|(?:pas|aucun) (?:de )?frais|kostenlos|"
-    r"entry is free|free to enter|nessuna quota|fee: (?:none|nothing|no\b)(?! for\b)|no charge|"
+    r"entry is free|free to enter|nessuna (?:quota|tassa)|(?:fee|cost|costs|entry|charge): "
+    r"(?:none|nothing|free|no\b|nil)(?! for\b)|no charge|"
+    r"(?:entries|entry|participation|submission|submissions|applying|applications?) (?:is|are) free|free of charge|"
+    r"(?:do|does|will) not charge|nothing to pay|costs? nothing|free entry|without charge|it(?:'s|"
+    r" is) free(?=[.,;!]|$)|no (?:hay|se cobran) tasas|"
+    r"(?:participacion|inscripcion) (?:es )?gratuita|sin (?:cuota|coste|tasa)|"
+    r"(?:partecipazione|iscrizione) (?:e )?gratuita|senza (?:quota|tassa|spese)|(?:inscription|participation) "
+    r"(?:est )?gratuite|gratuit\b|teilnahme ist (?:kostenfrei|kostenlos|frei)|kostenfrei|"
+    r"kein(?:e|en)? (?:\w*kosten|\w*beitrag|gebuhren)|"
     r"there is no (?:\w+ )?fee|\w*gebuhr (?:wird|werden)[^.;]{0,20}(?:nicht|keine) erhoben"
 )
 ANONYMOUS = (
-    r"anonym|motto|pseudonym|no name|without (?:a |any |the )?names?|kennwort|sealed envelope|"
+    r"anonym|anonim|motto|pseudonym|seudonimo|pseudonimo|devise\b|\blema\b|no name|"
+    r"without (?:a |any |the |your |their )?names?|kennwort|sealed envelope|unter einem motto|"
+    r"(?:names?|identity) (?:must|should|is to|are to|has to) be (?:removed|covered|hidden|withheld)|ohne namen|"
+    r"keinen namen|sans (?:le |votre )?nom\b|senza (?:il )?nome|sin (?:el )?nombre|"
     r"names? (?:must|should|may) not appear|"
-    r"nom de plume|must not (?:bear|carry|show) (?:the |your |a )?(?:composer'?s? )?name|remove (?:your|the) name"
+    r"nom de plume|must not (?:bear|carry|show|include|contain|mention) (?:the |your |a )?(?:composer'?s? )?name|"
+    r"remove (?:your|the) name"
 )
 NOT_ANONYMOUS = r"no names need|not (?:be )?anonym|need not be anonym|nicht anonym|names are welcome|no need to remove"
+PAID_OUT = (
+    r"receive|paid to|winner|prize|award of|travel|commission fee|grants? of|stipend|bourse|we pay|honorar|"
+    r"preisgeld|erhalt|recoit|ricev|premio de|dotad|dotier|scholarship"
+)
 EXCLUSIVE = (
     r"not (?:be )?(?:submitted|entered|sent) (?:elsewhere|to (?:any )?other)|simultaneous|exclusively|"
     r"no other competition|(?:entered|submitted) (?:in|to|for) any other|"
-    r"ineligible if (?:they are |it is )?(?:entered|submitted|sent)"
+    r"ineligible if (?:they are |it is )?(?:entered|submitted|sent)|nicht (?:gleichzeitig|zugleich|anderweitig)|"
+    r"(?:bei|an|zu) (?:keinem|einem) anderen wettbewerb|aucun autre concours|nessun altro concorso|ningun otro concurso"
 )
 
 DOCUMENTS = {
@@ -90,7 +130,7 @@ DOCUMENTS = {
     "parts": r"\bparts\b(?! of)|stimmen\b|stimmenmaterial|parties separees",
     "recording": RECORDING,
     "note": r"(?:programme |program )?notes?\b(?!d)|werktext|werkkommentar|einfuhrungstext|notice\b",
-    "biography": r"biograph|\bbio\b|kurzbiographie|lebenslauf|vita\b",
+    "biography": r"biogra(?:ph|f)|\bbio\b|kurzbiogra\w+|lebenslauf|vita\b",
     "curriculum vitae": r"curriculum vitae|\bcv\b|resume\b",
     "list of works": r"works? ?list|list of (?:compositions|works)|werkverzeichnis|werkliste|catalogue of works",
     "list of past performances": r"list of (?:past |previous )performances|performance history",
@@ -116,7 +156,9 @@ def read_materials(passages: Sequence[Passage]) -> Iterator[Found]:
         said, where = passage.plain, (passage.start, passage.end)
         yield from recording_in(said, passage, where)
         note = NOTE.search(said) or WORDS_OF_NOTE.search(said)
-        if note and not has(r"research|statement|proposal|letter", said[: note.end()]):
+        if note and not has(
+            r"research|statement|proposal|letter|project|proje[kt]t|progetto|proyecto|motiv", said[: note.end()]
+        ):
             yield Found("note_words", number_of(note[1]), *where)
         yield from fee_in(passage, said, where)
         if has(ANONYMOUS, said) and not has(NOT_ANONYMOUS, said):
@@ -136,7 +178,7 @@ def documents_in(said: str) -> list[str]:
         for name, pattern in DOCUMENTS.items()
         if (match := re.search(rf"(?<![a-z])(?:{pattern})", said))
     }
-    if has(rf"{FORBIDDEN}|{UNWANTED}|no recording", said):
+    if has(rf"{FORBIDDEN}|{UNWANTED}|no recording|{PROJECT}", said):
         found.pop("recording", None)
     return sorted(found, key=lambda name: found[name])
 
@@ -149,9 +191,9 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
         yield Found("recording", RecordingRule.FORBIDDEN, *where, rank=4)
     elif has(UNWANTED, said):
         yield Found("recording", RecordingRule.NOT_WANTED, *where, rank=3)
-    elif has(OPTIONAL, said):
+    elif has(OPTIONAL, said) and not is_demanded(said):
         yield Found("recording", RecordingRule.OPTIONAL, *where, rank=2)
-    elif has(NEEDED, said) or has(RECORDING, said):
+    elif has(NEEDED, said) or is_listed(passage):
         yield Found("recording", RecordingRule.REQUIRED, *where, rank=2 if has(NEEDED, said) else 1)
         if (
             live
@@ -167,12 +209,23 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
         yield Found("recording_text", passage.text, *where)
 
 
+def is_demanded(said: str) -> bool:
+    """Whether a recording is required although one of a kind is only preferred: *required, live preferred*."""
+    only_preferred = not has(OPTIONAL, re.sub(PREFERRED, " ", said))
+    return only_preferred and has(DEMANDED, said) and not has(r"not (?:strictly )?(?:required|obligatory)", said)
+
+
+def is_listed(passage: Passage) -> bool:
+    """Whether a passage is a line of a list of what is to be sent, not a sentence about something else."""
+    return bool(passage.numbering) or len(passage.text.split()) <= LISTED_WORDS or has(SENDING, plain(passage.label))
+
+
 def fee_in(passage: Passage, said: str, where: tuple[int, int]) -> Iterator[Found]:
-    if has(NO_FEE, said):
+    money = [match["money"].strip() for match in FEE.finditer(passage.text)]
+    some_pay = has(r"(?:none|free|waived|nothing|no (?:\w+ )?fee) for\b|kostenlos fur|gratuit\w* pour", said)
+    is_paid_out = has(PAID_OUT, said)
+    if has(NO_FEE, said) and not (money and some_pay and not is_paid_out):
         yield Found("fee", "none", *where, rank=2)
         return
-    money = [match["money"].strip() for match in FEE.finditer(passage.text)]
-    some_pay = has(r"(?:none|free|waived|nothing) for\b", said)
-    is_paid_out = has(r"receive|paid to|winner|prize|award of|travel|commission fee", said)
     if has(FEE_WORDS, said) and (some_pay or (money and not is_paid_out)):
         yield Found("fee", passage.text.rstrip("."), *where, rank=1)

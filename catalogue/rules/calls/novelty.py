@@ -21,7 +21,8 @@ PERFORMED = (
     r"public hearing|uitgevoerd|presented"
 )
 PUBLISHED = (
-    r"(?:un)?publish|in print|printed or|or printed|verlegt|veroffentlicht|unveroffentlicht|edite|"
+    r"publication\b(?! of)|veroffentlichung|pubblicazione|publicacion|(?:un)?publish|in print|printed or|"
+    r"or printed|verlegt|veroffentlicht|unveroffentlicht|edite|"
     r"publiee?|pubblicat|publicad|inedit"
 )
 RECORDED = (
@@ -37,17 +38,29 @@ FREE = (
     r"willkommen|allowed|either|"
     r"may already|whether or not|whether they|not a (?:condition|problem)|accepted|ok\b|unimportant|no premiere|"
     r"nicht erforderlich|need no|admitted|eligible|or not\b|no objection|of no|peut avoir|"
-    r"peuvent avoir|puo essere|possono essere|pueden haber|doesn't|matters? not|don't matter"
+    r"peuvent avoir|puo essere|possono essere|pueden haber|doesn't|matters? not|don't matter|zugelassen|erlaubt|"
+    r"admis(?:es)?\b|ammess[eio]|admitid|se admiten|keine (?:bedingung|voraussetzung)|kein (?:problem|muss)|"
+    r"pos(?:e|ent) (?:pas de|aucun) probleme|(?:nessun|ningun) problema|non (?:e|sono) un problema|"
+    r"n'est pas (?:exige|requis|necessaire)|non (?:e )?(?:richiest|necessari)\w|no es (?:necesari|requisit)\w|"
+    r"sono benvenut|bienvenu|bienvenid|acceptee?s?\b|moglich"
+)
+REFUSED = (
+    r"not (?:be )?(?:eligible|accepted|admitted|allowed|considered|welcome|permitted)|ineligible|"
+    r"nicht (?:zugelassen|willkommen|erlaubt|angenommen)|ne sont pas (?:admis|accept)\w*|non (?:sono )?ammess\w|"
+    r"no se admit\w*|cannot (?:be )?(?:enter\w*|considered|accepted|admitted)|konnen nicht|exclu[es]\w*|esclus\w|"
+    r"excluid\w+|ausgeschlossen"
 )
 BARRED = (
-    r"must not|may not|weder\b|neither|not previously|no (?:\w+,? ){1,5}has (?:yet |ever )?(?:played|performed)|"
+    r"nothing (?:that|which)|nichts|nicht (?:schon|bereits)|(?:darf|durfen) (?:\w+ )?nicht|must not|may not|"
+    r"weder\b|neither|not previously|no (?:\w+,? ){1,5}has (?:yet |ever )?(?:played|performed)|"
     r"not (?:yet )?(?:have )?been|not have|has not|have not|hasn't|haven't|never|unperform|unplay|"
     r"is out\b|are out\b|excluded|no (?:previous|earlier|prior) (?:public )?perform|not (?:yet )?(?:be )?(?:publicly )?"
     r"perform|noch nicht|noch nie|nicht (?:offentlich )?aufgefuhrt|unaufgefuhrt|unpublish|"
     r"unveroffentlicht|world premiere|"
     r"first performance|premiere (?:of|must|is to be)|uraufgefuhrt werden|zur urauffuhrung|jamais|n'a(?:ura)? pas|"
     r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:deve|essere)|nunca|no (?:haya|debe)|cannot be|nor\b|not yet|"
-    r"unrecorded|unverlegt|not published|not performed|not (?:\w+ly )?recorded|nicht verlegt|but not"
+    r"unrecorded|unverlegt|not published|not performed|not (?:\w+ly )?recorded|nicht verlegt|but not|"
+    r"n'est pas|n'ont pas|n'a pas|non (?:devono|deve|e|sono|ancora)|no (?:deben|debe|este|esten|esta|estan|hayan)"
 )
 SOFT = r"preferr|preference|bevorzugt|priority|ideally|vorzugsweise|recommended"
 NOT_COUNTED = (
@@ -57,6 +70,9 @@ NOT_COUNTED = (
 EVENT = r"readings?|rehears|workshop|lesepro|probe|lectures?|play-?through|leseproben|reading session|private"
 STUDENTS = r"student|amateur|laien|studierende|school|conservat|etudiant|amateurs|student"
 PROFESSIONAL = r"professional|berufs|profi\b|professionell|professionn|profesional|profession"
+PROFESSIONAL_ORCHESTRAS = (
+    r"(?:berufs|profi)orchester|orchestres? professionnels?|orchestr[ae] profession\w+|orquestas? profesional(?:es)?"
+)
 WANTS_PLAYED = re.compile(
     r"(?:never|not|noch nie|noch nicht|yet to)[^.;]{0,30}(?:played|performed|heard|gespielt|aufgefuhrt)[^.;]{0,40}"
     r"(?:cannot|can not|must wait|not eligible|excluded|ineligible|kann nicht|nicht zugelassen|not be)"
@@ -107,12 +123,18 @@ def is_scope(said: str) -> bool:
 def is_demand(said: str) -> bool:
     if not has(PERFORMED, said) or WANTS_PLAYED.search(said) or has(SOFT, said):
         return False
-    if has(r"not from professionals|is out\b|but not(?! (?:\w+ly )?(?:recorded|published))", said):
+    if has(rf"not from professionals|is out\b|{NOT_THERE}", said):
         return True
     clauses = [one for one in clauses_of(said) if has(PERFORMED, one)]
-    if not any(has(BARRED, one) and (not has(FREE, one) or has(r"must not|may not", one)) for one in clauses):
+    if not any(is_barred(one) for one in clauses):
         return False
-    return not has(HISTORY, said) or has(r"must not|has not|have not|never|unperform|noch nicht", said)
+    return not has(HISTORY, said) or has(r"must not|has not|have not|never|unperform|noch nicht|nothing that", said)
+
+
+def is_barred(clause: str) -> bool:
+    if has(REFUSED, clause) and not has(FREE, re.sub(REFUSED, " ", clause)):
+        return True
+    return has(BARRED, clause) and (not has(FREE, clause) or has(r"must not|may not", clause))
 
 
 def clauses_of(said: str) -> list[str]:
@@ -127,6 +149,7 @@ def is_free(said: str, about: str) -> bool:
 def scope_of(passage: Passage, said: str) -> Novelty:
     professional = has(PROFESSIONAL, said) and not has(r"or amateur|or student|professional or\b|amateur or\b", said)
     orchestra = professional and has(rf"(?:{PROFESSIONAL})\w*\s+(?:\w+\s+)?(?:orchestra|orchester)", said)
+    orchestra = orchestra or has(PROFESSIONAL_ORCHESTRAS, said)
     any_orchestra = not professional and has(r"no orchestra|by an(?:y)? orchestra|an orchestra has", said)
     by = (
         Players.ORCHESTRA
@@ -172,12 +195,27 @@ def narrowed(scope: Novelty, said: str) -> Novelty:
     return scope
 
 
+NOT_THERE = (
+    r"but not(?! (?:\w+ly )?(?:recorded|published))|ma non (?:in|nel)|mais pas (?:en|au|a)\b|aber nicht (?:in|im)|"
+    r"pero no en|maar niet in|provided (?:that )?(?:the|no|any) (?:\w+ )?performance|"
+    r"(?:provided|as long as) (?:that )?(?:it|they) (?:was|were|has|have) not"
+)
+PRINTED_OUT = re.compile(
+    r"(?:verlegt|veroffentlicht|published|printed|publie|edite|pubblicat|publicad)\w*(?: (?:works?|pieces?|ones|"
+    r"werke|stucke|oe?uvres|brani|obras))?(?: (?:are|sind|sont|sono))?"
+    r" (?:not|nicht|non|no|pas)(?=[.,;]|$)"
+)
+
+
 def published_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     if any(has(RECORDED, one) and has(BARRED, one) and not has(FREE, one) for one in clauses_of(said)):
         yield Found("unrecorded", True, *where)
     if not has(PUBLISHED, said) or has(r"will be published|publication of the|website|results", said):
         return
-    if is_free(said, PUBLISHED):
+    clauses = [one for one in clauses_of(said) if has(PUBLISHED, one)] or [said]
+    if PRINTED_OUT.search(said):
+        yield Found("unpublished", True, *where, rank=2)
+    elif any(is_free(one, PUBLISHED) for one in clauses):
         yield Found("unpublished", False, *where, rank=1)
-    elif has(BARRED, said):
+    elif any(has(BARRED, one) for one in clauses):
         yield Found("unpublished", True, *where, rank=2)

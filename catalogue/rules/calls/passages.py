@@ -13,7 +13,9 @@ from dataclasses import dataclass
 
 from catalogue.rules.calls.words import plain
 
-WRAPPED = re.compile(r"(?<=[^\n]{55})(?<![.:;!?\n])\n(?=[ \t]*[^\s\d\-–—•*>(\[])")
+WRAPPED = re.compile(
+    r"(?<=[^\n]{55})(?<![^\n]{100})(?<![.:;!?\n])\n(?=[ \t]*[^\s\d\-–—•*>(\[])(?![ \t]*[A-ZÄÖÜÉ][^:\n.]{0,40}:\s)"
+)
 NUMBERED = re.compile(
     r"\s*(?:(?:Art(?:icle|ikel|\.)?|Rule|Section|§)\s*\d+[a-z]?\s*[.:)]?|\(?(?:\d{1,2}|[a-zA-Z]|[ivx]{1,4})[.)](?=\s)"
     r"|[-–—•*·>]+)\s*",
@@ -22,6 +24,7 @@ NUMBERED = re.compile(
 SENTENCE = re.compile(r"[.!?]+[\"”’')\]]*\s+(?=[\"“(\[]?[A-ZÄÖÜÉÈÀÁÇ0-9>$£€])|\?\s+(?=\S)")
 ABBREVIATED = re.compile(
     r"(?:^|[\s(])(?:art|max|min|div|ca|c|no|nr|approx|incl|inkl|ohne|st|dr|prof|bzw|ggf|z\. ?b|u\. ?a|d\. ?h|e\. ?g|"
+    r"jan|feb|mar|apr|jun|jul|aug|sept?|oct|okt|nov|dec|dez|janv|fevr|avr|juil|gen|ott|dic|ene|ago|mrz|"
     r"i\. ?e|[ap]\.? ?m|perc|picc|str|timp|fl|ob|cl|bn|hn|tpt|tbn|op|vol|feat|[a-z])$",
     re.IGNORECASE,
 )

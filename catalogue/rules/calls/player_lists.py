@@ -10,10 +10,19 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from catalogue.instrumentation import Instrumentation, shorthand
-from catalogue.instrumentation.playing import choice_families
+from catalogue.instrumentation import shorthand
+from catalogue.rules.calls.alternatives import alternative_of, alternatives
 from catalogue.rules.calls.limit_texts import item, items, reading, several
+from catalogue.rules.calls.named_bodies import (
+    NAMED_LIST,
+    PLAYS,
+    bodies_in,
+    headed,
+    is_one_player,
+    listed_players,
+)
 from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.player_readings import is_loose, is_named, is_players, most_of
 from catalogue.rules.calls.words import NUMBER, has, plain
 
 LABEL = (
@@ -25,7 +34,7 @@ LABEL = (
 CUE = (
     r"\bfor (?!the|each|every|all|you|us|our|more|one\b)|\bof\b|consist|we play|trio of|"
     r"quartet of|quintet of|drawn from|we are|"
-    r"our (?:house )?(?:musicians|players)|für|pour|per\b|para|comprising|any combination"
+    r"our (?:house )?(?:musicians|players)|fur|pour|per\b|para|comprising|any combination|wir sind|nous sommes|siamo"
 )
 NEGATED = r"^(?:no|not|keine?|without|ohne|other|neither|in [ab]\b|there are no|we cannot|weitere|excluding|sans)\b"
 MOMENT = re.compile(r"(?:19|20)\d\d(?!\d)|\d:\d\d|\b\d{1,2}/\d{1,2}/\d")
@@ -65,11 +74,11 @@ def line_item(passage: Passage) -> tuple[str, int] | None:
         return None
     if MOMENT.search(passage.text) or (passage.text.endswith(".") and len(passage.text.split()) > 7):
         return None
-    listed = several(passage.text)
+    listed = NAMED_LIST.sub(listed_players, several(headed(passage)))
     parts = [item(listed[start:end]) for start, end, _ in items(listed)]
     text = ", ".join(part for part in parts if part)
     found = reading(text)
-    few = len(parts) < 2 and not re.match(NUMBER, passage.plain) and len(listed.split()) > 2
+    few = len(parts) < 2 and not re.match(NUMBER, plain(passage.text)) and len(listed.split()) > 2
     return (text, len(parts)) if found and is_named(found) and not few else None
 
 
@@ -78,6 +87,7 @@ def block_run(block: list[tuple[Passage, str, int]]) -> Iterator[Run]:
     if not block:
         return
     numbered = len({one[0].numbering for one in block} - {""}) > 1 and all(one[2] >= 2 or one[0].label for one in block)
+    numbered = numbered or len({alternative_of(one[0]) for one in block} - {""}) > 1
     groups = (
         [[one] for one in block]
         if numbered or (len(block) > 1 and any(one[0].numbering.startswith(("A", "B")) for one in block))
@@ -99,11 +109,22 @@ def block_run(block: list[tuple[Passage, str, int]]) -> Iterator[Run]:
             rank,
             first,
             last,
-            first.numbering if re.match(r"\(?[A-Ca-c][.)]", first.numbering) else "",
+            alternative_of(first),
         )
 
 
 def passage_runs(passage: Passage) -> Iterator[Run]:
+    """Yield the bodies that a sentence names with their lists, else its longest run of items."""
+    bodies = bodies_in(passage)
+    for number, one in enumerate(bodies):
+        found = reading(one)
+        if found:
+            yield Run(shorthand(found), len(found.lines), most_of(found), 3, passage, passage, "AB"[number % 2])
+    if not bodies:
+        yield from longest_run(passage)
+
+
+def longest_run(passage: Passage) -> Iterator[Run]:
     """Yield the longest run of items in a sentence, split where *or* joins alternatives."""
     text = several(passage.text)
     said = passage.plain
@@ -127,8 +148,8 @@ def passage_runs(passage: Passage) -> Iterator[Run]:
         joined = ", ".join(group)
         found_group = reading(joined)
         if found_group and is_named(found_group) and rank:
-            numbering = passage.numbering if re.match(r"\(?[A-Ca-c][.)]", passage.numbering) else ""
-            yield Run(shorthand(found_group), len(best), most_of(found_group), rank, passage, passage, numbering)
+            named = shorthand(found_group), len(best), most_of(found_group), rank
+            yield Run(*named, passage, passage, alternative_of(passage))
 
 
 def weight(run: list[tuple[str, str]]) -> int:
@@ -136,19 +157,16 @@ def weight(run: list[tuple[str, str]]) -> int:
     return len(run) * 10 + (min(most_of(found), 9) if found else 0)
 
 
-NAMED_LIST = re.compile(
-    r"\b(?P<name>[\w-]+ (?:quartet|quintet|trio|sextet|octet|septet|duo|quartett|quintett|"
-    r"quatuor))\s*\((?P<list>[^()]+)\)",
-    re.IGNORECASE,
-)
-
-
 def chunks(text: str) -> Iterator[str]:
     """Yield the parts of a sentence in which a list may stand: inside its brackets, and outside, parted at colons."""
-    text = NAMED_LIST.sub(lambda match: match["name"] if reading(match["name"]) else match[0], text)
+    yield from (one["list"] for one in NAMED_LIST.finditer(text) if listed_players(one) != one["name"])
+    text = NAMED_LIST.sub(listed_players, text)
     for match in re.finditer(r"\(([^()]{12,})\)", text):
         if len(list(items(match[1]))) >= 2:
             yield match[1]
+    people = [match[1] for match in PLAYS.finditer(text) if is_one_player(match[1])]
+    if len(people) > 1:
+        yield ", ".join(people)
     yield from re.split(r":\s", text)
 
 
@@ -171,7 +189,11 @@ def as_item(segment: str, *, first: bool) -> str:
     if first:
         for match in reversed(
             list(
-                re.finditer(r"\b(?:for|play|für|pour|per|para|of|are|from|with|von|aus|de)\s+", segment, re.IGNORECASE)
+                re.finditer(
+                    r"(?:\b(?:for|play|für|pour|per|para|of|are|from|with|von|aus|de|sind)|['’]re|\bis)\s+(?:an?\s+)?",
+                    segment,
+                    re.IGNORECASE,
+                )
             )
         ):
             text = item(segment[match.end() :])
@@ -184,51 +206,16 @@ def as_item(segment: str, *, first: bool) -> str:
     return as_head(segment)
 
 
-def is_loose(found: Instrumentation) -> bool:
-    """Whether a reading has kept words as a remark, which a call's sentence rarely means."""
-    return any(line.note and not line.note.startswith(("max", "any")) for line in found.lines)
-
-
 def as_head(segment: str) -> str:
     """Return the item with which a segment begins before words that name no player: ``cello that last …``."""
     match = re.match(
         r"^(.{3,60}?)\s+(?:that|which|who|with|lasting|of between|between|in the|with a|of up|of at|"
-        r"not|to be|and nothing|and nobody|only|must|in|auf)\b",
+        r"not|to be|and nothing|and nobody|only|must|in|auf|without|ohne|sans|senza|sin|from|aus)\b",
         segment,
     )
     text = item(match[1]) if match else ""
     found = reading(text) if text else None
-    return text if found and is_players(found) else ""
-
-
-def is_players(found: Instrumentation) -> bool:
-    """Whether a reading is one of people who play or sing, not of a device or a bare number."""
-    return any(line.family != "electronics" and line.instrument != "conductor" for line in found.lines)
-
-
-def is_named(found: Instrumentation) -> bool:
-    """Whether a reading names instruments or voices, not only *any instrument* or *a wind instrument*."""
-    return is_players(found) and not all(choice_families(line.instrument) for line in found.lines)
-
-
-def most_of(found: Instrumentation) -> int:
-    return sum(line.players[1] if line.players else 4 for line in found.lines)
-
-
-def alternatives(run: list[tuple[str, str]]) -> list[list[str]]:
-    """Return the items of a run in groups: *or* parts them; without *and*, each item is one."""
-    separators = {separator for _, separator in run[:-1]}
-    ors = {"or", "oder", "ou", "o", "or else"}
-    if not separators & ors:
-        return [[one for one, _ in run]]
-    if not separators - ors - {","}:
-        return [[one] for one, _ in run]
-    groups: list[list[str]] = [[]]
-    for one, separator in run:
-        groups[-1].append(one)
-        if separator in ors:
-            groups.append([])
-    return [group for group in groups if group]
+    return text if found and is_players(found) and not is_loose(found) else ""
 
 
 def rank_of(passage: Passage, said: str, count: int) -> int:
@@ -236,17 +223,27 @@ def rank_of(passage: Passage, said: str, count: int) -> int:
     if has(LABEL, passage.label.lower()):
         return 4
     if has(
-        r"(?:string|wind|brass|saxophone|piano|clarinet|percussion) (?:quartet|quintet|trio|duo|sextet|orchestra)", said
-    ) and has("work for|piece for|music for|write for|works for|pieces for", said):
+        r"(?:string|wind|brass|saxophone|piano|clarinet|percussion) (?:quartet|quintet|trio|duo|sextet|orchestra)|"
+        r"(?:streich|blaser|blech\w*|saxophon|klavier|holz\w*)-?(?:quartett|quintett|trio|sextett|orchester)|"
+        r"(?:quatuor|quintette|orchestre) (?:a|de) (?:cordes|vents|cuivres)|(?:quartetto|quintetto|orchestra) d'archi|"
+        r"(?:cuarteto|quinteto|orquesta) de (?:cuerda|viento|metal)",
+        said,
+    ) and has(
+        r"works? for|pieces? for|music for|write for|(?:we(?:'re| are)|is) an?|fur ein|pour|per |para",
+        said,
+    ):
         return 3
     if count >= 5 or (count >= 3 and (has(CUE, said) or re.match(NUMBER, plain(passage.text)))):
         return 3
     if has(
-        r"(?:works?|pieces?|music|write|compositions?|scores?|werke?|oeuvres?|stucke?|brani|obras|"
+        r"(?:works?(?: must be)?|pieces?|music|write|compositions?|scores?|werke?|oe?uvres?|stucke?|brani|"
+        r"obras?|composizion[ei]|opere|pezzi|piezas?|composicion(?:es)?|pieces?|"
         r"solo) (?:\w+ )?(?:for|fur|pour|per|para)\b",
         said,
     ):
         return 2
     if re.match(r"(?:for|fur|pour|per|para) ", plain(passage.text)):
+        return 2
+    if count >= 2 and len(PLAYS.findall(passage.text)) >= 2:
         return 2
     return 1 if count >= 2 and has(CUE, said) else 0

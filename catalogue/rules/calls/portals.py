@@ -17,14 +17,17 @@ COUNT = r"(?:\d{1,2}[,.]\d{3}|\d{2,5})"
 WORDS = r"(?:words?|wort\w*|worte\w*|mots|parole|palabras)"
 SPAN_OF_WORDS = re.compile(rf"(?:(?P<least>{COUNT})\s*(?:-|to|bis|and|und|a)\s*)?(?P<most>{COUNT})[- ]?{WORDS}")
 STATEMENT = (
-    r"statement|letter of (?:motivation|intent)|motivation letter|cover letter|motivationsschreiben|summary|proposal"
+    r"project description|projektbeschreibung|description (?:du|de) projet|descrizione del progetto|"
+    r"descripcion del proyecto|carta de motivacion|letter\w (?:di motivazione|motivazional\w)|"
+    r"lettre de motivation|statement|letter of (?:motivation|intent)|motivation letter|cover letter|"
+    r"motivationsschreiben|summary|proposal"
 )
-LIFE = r"biograph\w*|\bbio\b|kurzbiographie|lebenslauf|vita\b"
-CV = r"curriculum vitae|\bcv\b|resume\b"
+LIFE = r"biogra(?:ph|f)\w*|kurzbiogra\w*|\bbio\b|kurzbiographie|lebenslauf|vita\b"
+CV = r"curricul\w+(?: vitae)?|\bcv\b|resume\b"
 SAMPLE = r"writing sample|sample of (?:academic )?writing|essay|schriftprobe"
 PAGES = re.compile(rf"(?:(?:{NUMBER})\s*(?:-|to|bis)\s*)?(?P<most>{NUMBER})[- ]?(?:pages?|seiten|pagine|paginas)")
 REFEREES = re.compile(
-    rf"(?P<count>{NUMBER})\s+(?:\w+\s+){{0,2}}?(?:referees?|references|referenzen|gutachten|referenze|"
+    rf"(?P<count>{NUMBER})\s+(?:\w+\s+){{0,2}}?(?:referees?|references?|referenzen|gutachten|referenze|"
     r"letters? of (?:recommendation|reference|support)|recommendation letters?|lettere di referenza)"
 )
 SIZE = re.compile(r"(?P<size>\d+(?:[.,]\d+)?)\s*(?P<unit>kb|mb|gb|megabytes?|gigabytes?)\b")
@@ -34,11 +37,16 @@ MINUTES = re.compile(rf"(?P<count>{NUMBER})\s*(?:minutes?|min\b|minuten|')")
 EXCERPT = r"(?:recordings?|excerpts?|audio|extracts?|ausschnitte?|aufnahmen?)"
 OF_EACH = r"each|every|per (?:work|piece|score)|for all|jede[mns]?|accompan|zu jedem|pro werk"
 PAIR = (
-    r"(?:scores?|partitur)\b[^;]{0,30}?(?:\band|\bwith|\+|\bplus|\bund|\bet|\be) (?:an? |its |their |the |eine )?"
+    r"(?:scores?|partitur)\b[^;]{0,60}?(?:\band|\bwith|\+|\bplus|\bund|\bet|\be) (?:an? |its |their |the |eine )?"
     r"(?:\w+ )?(?:recordings?|aufnahmen?|enregistrement|registrazione)|recordings? (?:and|with) (?:an? )?\w* ?scores?"
 )
 FILE_NAME = re.compile(
     r"(?<![\w/@])(?P<name>[^\W_]+(?:[_\-][^\W_]+)+)\.(?:pdf|mp3|wav|zip|docx?|m4a|flac)\b", re.IGNORECASE
+)
+BARE_NAME = re.compile(
+    r"(?:named|called|labell?ed|benannt|file ?names?:?|nommes?|denominat\w|nombrad\w+)\s+(?:as\s+|als\s+)?[\"“'‘]?"
+    r"(?P<name>[^\W_]+(?:_[^\W_]+)+)(?![\w.])",
+    re.IGNORECASE,
 )
 PLACES = {
     "surname": r"surname|lastname|last|familyname|nachname|name|cognome|nom|apellido",
@@ -71,7 +79,7 @@ def in_passage(said: str, text: str) -> Iterator[tuple[str, object]]:
     listened = MINUTES.search(said)
     if listened and has(rf"{EXCERPT}[^.;]{{0,50}}(?:at most|up to|no (?:more|longer)|max|not exceed|hochstens)", said):
         yield "excerpt", number_of(listened["count"]) * 60
-    named = FILE_NAME.search(text)
+    named = FILE_NAME.search(text) or BARE_NAME.search(text)
     if named and (pattern := pattern_of(named["name"])):
         yield "file_names", pattern
 
@@ -80,7 +88,9 @@ def words_in(said: str) -> Iterator[tuple[str, object]]:
     """Yield the words of statements and lives: each number goes to the nearest text that is named."""
     for match in SPAN_OF_WORDS.finditer(said):
         kind = nearest(
-            said, match, {"statement": STATEMENT, "life": LIFE, "other": r"\bnotes?\b|description|text\b|werktext"}
+            said,
+            match,
+            {"statement": STATEMENT, "life": LIFE, "other": r"\bnotes?\b|(?<!project )description|text\b|werktext"},
         )
         if kind == "statement":
             if match["least"]:

@@ -26,20 +26,24 @@ LONGEST = 60_000
 KINDS = (
     (
         CallKind.DEGREE,
-        r"doctor of|doctorate|ph\.?d|d\.?m\.?a\b|master of|master's|bachelor|admission|degree|"
+        r"\b(?:m|b|d)\.?mus\b|m\.?phil\b|konzertexamen|doctor of|doctorate|ph\.?d|d\.?m\.?a\b|master of|master's|"
+        r"bachelor|admission|degree|"
         r"promotionsstudium|portfolio for entry",
     ),
-    (CallKind.RESIDENCY, r"residenc|artist in residence|aufenthaltsstipend|composer[- ]in[- ]residence"),
+    (CallKind.RESIDENCY, r"residenc|residenz|artist in residence|aufenthaltsstipend|composer[- ]in[- ]residence"),
     (
         CallKind.READING,
-        r"reading (?:day|session|panel|week)|readings?\b(?=[^.]{0,40}(?:session|day|orchestra))|leseprobe|open reading",
+        r"reading (?:day|session|panel|week|project|afternoon|scheme)|"
+        r"readings?\b(?=[^.]{0,40}(?:session|day|orchestra))|leseprobe|open reading|"
+        r"(?:scores|works|music|orchestral?) readings?\b|seance de lecture|prove di lettura",
     ),
     (
         CallKind.COMPETITION,
-        r"prize\b|competition|award\b|\w*wettbewerb|concours|concorso|concurso|kompositionspreis|preis\b",
+        r"prize\b|competition|award\b|\w*wettbewerb|concours|concorso|concurso|premio|certamen|kompositionspreis|preis\b",
     ),
-    (CallKind.GRANT, r"grant\b|bursar|stipend|funding|forderung|scholarship|fellowship"),
+    (CallKind.GRANT, r"grants?\b|bursar|stipend|funding|forderung|scholarship|fellowship|bourse|borsa|beca\b"),
 )
+LONG_TITLE = 90
 LISTS = ("documents", "set_rules", "contradictions")
 
 
@@ -117,8 +121,11 @@ def title_of(text: str, passages: Sequence[Passage]) -> Iterator[Found]:
 
 def short_title(line: str) -> str:
     """Return a line as a title; of a long one the name that it introduces, else its first words."""
-    if len(line) <= 90:
+    if len(line) <= LONG_TITLE:
         return line
+    sentence = re.match(r"[^.!?]{4,90}?(?=[.!?](?:\s|$))", line)
+    if sentence:
+        return sentence[0]
     named = re.search(r"\b(?:[Ww]e(?:'re|’re| are) the|[Tt]he)\s+(?P<name>(?:[A-Z]\w+\s+){1,4}[A-Z]\w+)", line)
     return named["name"] if named else line[:80].rsplit(" ", 1)[0] + " …"
 

@@ -127,8 +127,11 @@ def age_reason(rule: Age, born: date, told: str) -> str:
         return f"Born {told}; the call is for those born {'after' if rule.after else 'on or after'} {rule.born}."
     if rule.on is None:
         return f"Born {told}; the call does not say on which day the age counts."
-    least = f"from {rule.least} " if rule.least else ""
-    return f"Born {told}, {age_on(born, rule.on)} on {rule.on}; the call admits {least}up to {rule.limit}."
+    if rule.limit is None:
+        asked = f"from {rule.least}"
+    else:
+        asked = f"from {rule.least} up to {rule.limit}" if rule.least else f"up to {rule.limit}"
+    return f"Born {told}, {age_on(born, rule.on)} on {rule.on}; the call admits {asked}."
 
 
 def residence(rule: Residence, composer: ComposerFacts) -> Judged:

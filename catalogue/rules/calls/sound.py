@@ -12,10 +12,13 @@ from catalogue.rules.calls.words import NUMBER, has, number_of
 DEVICES = (
     r"electroniqu|"
     r"electronics?\b|elektronik|electroni|electroacoustic|elettronica|electronica|fixed media|tape\b|tonband|playback|"
-    r"acousmatic|akusmatisch|live[- ]electronics|amplif|verstarkung|sound files?|zuspiel|electroacustic|backing track"
+    r"acousmati|acusmati|akusmatisch|live[- ]electronics|amplif|verstarkung|sound files?|zuspiel|electroacustic|"
+    r"backing track|"
+    r"(?:support[io]|supporti|soporte|support) (?:registrat|fiss|fix|fijo|audio|magnet)|sons? fixes?|nastro|"
+    r"medios fijos|cinta magn|amplificaz|elettroacust"
 )
 NO_DEVICES = re.compile(
-    r"(?:\bno|\bnot?|without|keine?|ohne|sans|pas d[e']|aucun[e]?|senza|sin|nor|excluding|neither|"
+    r"(?:\bno|\bnot?|without|keine?|ohne|sans|pas d[e']|aucun[e]?|senza|\bsin|nor|\bni|\bne|excluding|neither|"
     r"geen|zonder)\b[^.;:]{0,60}?"
     rf"(?<![a-z])(?:{DEVICES})"
     rf"|(?<![a-z])(?:{DEVICES})[^.;]{{0,50}}?(?:: no\b|are not\b(?! (?:required|needed|compulsory|"
@@ -29,16 +32,18 @@ NO_DEVICES = re.compile(
 )
 ONLY_OF = r"no electronics of any kind"
 ALLOWED = (
-    r"with or without|allowed|welcome|optional|possible|permitted|may (?:be|use|include)|erlaubt|moglich|zugelassen|"
+    r"mit oder ohne|met of zonder|with or without|allowed|welcome|optional|possible|permitted|may (?:be|use|"
+    r"include)|erlaubt|moglich|zugelassen|"
     r"not required|not compulsory|nicht (?:erforderlich|notig)|avec ou sans|con o senza|con o sin|"
     r"can be|facultati|fine|"
-    r"diffusion plan|for fixed media alone"
+    r"diffusion plan|for fixed media alone|ammess|possibil|admis|permet|permitid|pueden|autoris|willkommen|bienvenu"
 )
 REQUIRED = (
     r"required|must (?:include|use|have|be)|compulsory|obligat|works? with electronics|pieces? (?:with|for) (?:fixed|"
     r"live|electron)|mandatory|erforderlich|mit elektronik|electroacoustic (?:works?|music)|"
     r"acousmatic|for (?:fixed media|tape)"
-    r"|music with electronics|works? (?:for|with) (?:fixed|live|electron|tape)|"
+    r"|fixed media only|only fixed media|(?:nur|ausschliesslich) (?:fixed media|elektroakust)|"
+    r"music with electronics|works? (?:for|with) (?:fixed|live|electron|tape)|"
     r"and (?:live )?electronics|[,+] ?(?:live )?electronics"
     r"|avec electronique|con elettronica|fixed media (?:works|pieces)"
 )
@@ -50,20 +55,20 @@ CHANNELS = re.compile(
 NAMED = {"stereo": 2, "mono": 1, "quadraphonic": 4, "octophonic": 8}
 SOLOIST = (
     r"solo instruments? and orchestra[^.]{0,20}?not\b|"
-    r"(?:no|not|without|keine?|ohne|excluding|nor|sans|senza|aucun)\b[^.;:]{0,50}?(?:concert(?:o|"
-    r"os|i|ante)\b|solokonzert|"
-    r"soloists?\b|solos?\b(?! (?:instrument|strings))|soliste?|solisten?|solo part)|"
-    r"(?:concert(?:o|os|i)|solokonzert\w*|soloists?|solisten)\b"
+    r"(?:no|not|without|keine?|ohne|excluding|nor|ni|ne|sans|senza|sin|aucun)\b[^.;:]{0,50}?(?:concert(?:o|"
+    r"os|i|ante)\b|solokonzert|conciertos?\b|"
+    r"soloists?\b|solos?\b(?! (?:instrument|strings))|solistes?|solist[aei]s?|solisten?|solo part)|"
+    r"(?:concert(?:o|os|i)|solokonzert\w*|soloists?|solisten|solistisch\w*|solistes?|solist[ai]s?)\b"
     r"[^.;]{0,50}?(?:exclud|not (?:be )?(?:allowed|accepted|admitted|eligible|permitted)|"
     r"ausgeschlossen|no\b|nicht zugelassen)"
 )
 LATER = r"workshop with|you will write|will write|new piece|to be written"
 VOICES = (
-    r"(?:no|not|without|keine?|ohne|nor|sans|pas de|senza|cannot offer|"
-    r"aucun)\b[^.;:]{0,60}?(?:voices?|singers?|vocal|choir|chor\b|"
-    r"singstimme|sanger|chanteu|choeur|cantant|voci|coro)|(?:voices?|singers?|choirs?|"
-    r"vocal parts)\b[^.;]{0,60}?(?:exclud|"
-    r"not (?:be )?(?:allowed|accepted|admitted|available|permitted)|ausgeschlossen|: no\b)"
+    r"(?:no|not|without|keine?|ohne|nor|ni|ne|sans|pas de|senza|sin|cannot offer|"
+    r"aucun)\b[^.;:]{0,60}?(?:voices?|singers?|singing|vocal|choir|chor\b|"
+    r"singstimme|sanger|chanteu|choe?ur|cantant|voci\b|coro\b|voix|voces|voz\b|gesang)|(?:voices?|singers?|choirs?|"
+    r"vocal parts|gesang|singstimmen|voix|voci|voces)\b[^.;]{0,60}?(?:exclud|"
+    r"not (?:be )?(?:allowed|accepted|admitted|available|permitted|eligible|considered|possible)|ausgeschlossen|: no\b)"
 )
 
 
@@ -80,10 +85,13 @@ def read_sound(passages: Sequence[Passage]) -> Iterator[Found]:
         yield from devices_in(said, where)
 
 
+EITHER = r"with or without|avec ou sans|con o (?:senza|sin)|mit oder ohne|met of zonder"
+
+
 def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     if is_recording(said) or has(rf"at least {NUMBER}\b|{NUMBER} of (?:which|them|these)\b", said):
         return
-    if NO_DEVICES.search(said) and not has(r"with or without|not required|not compulsory", said):
+    if NO_DEVICES.search(said) and not has(rf"{EITHER}|not required|not compulsory", said):
         yield Found("electronics", Electronics.EXCLUDED, *where, rank=2)
         return
     if has(DEVICES, said):
@@ -102,10 +110,13 @@ def is_recording(said: str) -> bool:
     )
 
 
+ALSO = r"stereo (?:is|are) (?:also|equally) |stereo (?:and|or) mono|mono (?:and|or) stereo"
+
+
 def channels_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     counts = [number_of(match["count"]) for match in CHANNELS.finditer(said)]
     named = [count for word, count in NAMED.items() if has(word, said)]
     exact = has(r"exactly|must be (?:in )?(?:stereo|\d)|precisely|genau", said)
-    most = max(counts) if counts else max(named) if named and not has(r"are fine|is fine", said) else None
+    most = max(counts) if counts else max(named) if named and not has(ALSO, said) else None
     if most is not None:
         yield Found("channels_exact" if exact else "channels_max", most, *where)

@@ -157,7 +157,8 @@ class Portal:
 class Call:
     """One call. Durations are whole seconds, limits inclusive unless ``duration_strict``; money is text.
 
-    ``deadline`` is a moment with its offset where the call names an hour, else ``deadline_day`` alone is known;
+    ``deadline`` is a moment with its offset where the call names an hour, else ``deadline_day`` alone is known, and
+    ``deadline_hour`` (``17:00``) where it is not said by whose clock the call closes;
     ``composed_from`` is the first day that counts and ``composed_until`` the last.
     """
 
@@ -167,6 +168,7 @@ class Call:
     deadline: datetime | None = None
     deadline_day: date | None = None
     deadline_zone: str = ""
+    deadline_hour: str = ""
     deadline_text: str = ""
     forces: Forces = Forces()
     soloists_excluded: bool = False

@@ -18,7 +18,10 @@ NUMBERS = {
     "dodici": 12, "quindici": 15, "venti": 20,
     "dos": 2, "tres": 3, "cuatro": 4, "cinco": 5, "seis": 6, "siete": 7, "ocho": 8, "nueve": 9, "diez": 10, "doce": 12,
     "veinte": 20, "twee": 2, "drie": 3, "vijf": 5, "zes": 6, "zeven": 7, "negen": 9, "tien": 10, "twaalf": 12,
-    "vijftien": 15, "twintig": 20,
+    "vijftien": 15, "twintig": 20, "una": 1, "uno": 1, "sola": 1, "quarante": 40, "cinquante": 50, "undici": 11,
+    "quattordici": 14, "sedici": 16, "diciotto": 18, "trenta": 30, "quaranta": 40, "cinquanta": 50, "catorce": 14,
+    "quince": 15, "dieciocho": 18, "treinta": 30, "cuarenta": 40, "cincuenta": 50, "dreizehn": 13, "vierzehn": 14,
+    "sechzehn": 16, "siebzehn": 17, "achtzehn": 18, "neunzehn": 19, "funfzig": 50,
 }  # fmt: skip
 TENS = "twenty|thirty|forty|fifty|sixty"
 UNITS = "one|two|three|four|five|six|seven|eight|nine"

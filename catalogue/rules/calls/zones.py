@@ -65,9 +65,9 @@ PLACE = re.compile(
 )
 
 
-def zone_of_text(text: str) -> str:
-    """Return the zone of the first place that a text names, a city before a state."""
-    state_zone = ""
+def zone_of_text(text: str) -> tuple[str, int, int]:
+    """Return the zone of the first place that a text names, a city before a state, and where the place stands."""
+    state_zone = ("", 0, 0)
     for match in PLACE.finditer(text):
         words = re.split(r"\s+", match[0])
         for first in range(len(words)):
@@ -75,10 +75,10 @@ def zone_of_text(text: str) -> str:
                 name = " ".join(words[first:last]).strip(".,-'’")
                 zone = zone_of_city(name)
                 if zone:
-                    return zone
+                    return zone, match.start(), match.end()
                 code = state_named(name)
-                if code and not state_zone and len(name) > 2:
-                    state_zone = clocks().states.get(code, "")
+                if code and not state_zone[0] and len(name) > 2:
+                    state_zone = clocks().states.get(code, ""), match.start(), match.end()
     return state_zone
 
 

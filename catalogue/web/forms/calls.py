@@ -84,7 +84,10 @@ class CallForm(FurtherFields):
         widget=forms.TextInput(attrs={"class": "short"}),
     )
     deadline_zone = forms.CharField(
-        label=_("By the clocks of"), max_length=64, required=False, help_text=_("Such as Europe/London.")
+        label=_("By the clocks of"),
+        max_length=64,
+        required=False,
+        help_text=_("Such as Europe/London. Without it the hour says little: ask the organiser."),
     )
     fee = forms.CharField(label=_("Fee"), max_length=LONG_LINE, required=False, validators=[refuse_unprintable])
 
@@ -178,16 +181,14 @@ class CallForm(FurtherFields):
                             ("players_min", "players_max")):  # fmt: skip
             if cleaned.get(least) is not None and cleaned.get(most) is not None and cleaned[least] > cleaned[most]:
                 self.add_error(most, _("The most cannot be less than the least."))
-        if cleaned.get("deadline_time") is not None and not (
-            cleaned.get("deadline_zone") and cleaned.get("deadline_day")
-        ):
-            self.add_error("deadline_zone", _("An hour needs its day and the clocks it goes by."))
+        if cleaned.get("deadline_time") is not None and not cleaned.get("deadline_day"):
+            self.add_error("deadline_day", _("An hour needs its day."))
         return cleaned
 
     def deadline(self) -> datetime | None:
-        """Return the moment with its offset. Raises ValueError where the clocks skip it."""
+        """Return the moment, nothing on an unknown clock. Raises ValueError where the clocks skip it."""
         cleaned = self.cleaned_data
-        if cleaned["deadline_time"] is None:
+        if cleaned["deadline_time"] is None or not cleaned["deadline_zone"]:
             return None
         wall = datetime.combine(cleaned["deadline_day"], time()) + cleaned["deadline_time"]
         at = moment_at(wall.date(), wall.time(), cleaned["deadline_zone"], second=False)
@@ -200,6 +201,7 @@ class CallForm(FurtherFields):
                 "duration_min", "duration_max", "duration_strict", "duration_tolerance", "works_min", "works_max",
                 "total_min", "total_max", "composed_from", "composed_until",
                 "channels_max", "channels_exact", "anonymous", "exclusive", "recording_live", "note_words")  # fmt: skip
+        at, hour = self.deadline(), cleaned["deadline_time"]
         return replace(
             base,
             **{name: cleaned[name] for name in same},
@@ -207,7 +209,8 @@ class CallForm(FurtherFields):
             unpublished=demanded(cleaned["unpublished"], base.unpublished),
             unrecorded=demanded(cleaned["unrecorded"], base.unrecorded),
             kind=CallKind(cleaned["kind"]),
-            deadline=self.deadline(),
+            deadline=at,
+            deadline_hour="" if at or hour is None else write_hour(hour),
             forces=self.forces_terms(base.forces),
             electronics=Electronics(cleaned["electronics"]) if cleaned["electronics"] else None,
             composed_basis=Basis(cleaned["composed_basis"]),
@@ -287,7 +290,7 @@ def initial_of(call: Call, *, website: str, notes: str, saves: int) -> dict[str,
     at = call.deadline
     return shown | {
         "deadline_day": call.closes,
-        "deadline_time": hour_of(at, call) if at else "",
+        "deadline_time": hour_of(at, call) if at else call.deadline_hour,
         "forces": "\n".join(call.forces.texts),
         "forces_rule": call.forces.rule,
         **{name: getattr(call.forces, name) for name in CallForm.base_fields if hasattr(call.forces, name)},
