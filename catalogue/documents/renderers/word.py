@@ -1,7 +1,7 @@
 """A document as a word-processor file (Office Open XML): real styles, real tables, page numbers that are fields.
 
-Player strips and timelines are left out with the key to them: the words beside them say the same. Stages and
-loudspeakers are pictures. The left column is a hanging tab.
+Player strips, timelines, stages and loudspeakers are pictures, each with its sentence for those who cannot see it. The
+left column is a hanging tab.
 The same document gives the same bytes.
 """
 

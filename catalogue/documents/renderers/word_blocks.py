@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from io import BytesIO
-
 from docx.document import Document as WordDocument
 from docx.enum.table import WD_CELL_VERTICAL_ALIGNMENT
 from docx.enum.text import WD_ALIGN_PARAGRAPH, WD_LINE_SPACING
@@ -36,6 +34,7 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.documents.renderers.bitmaps import sketch_png
+from catalogue.documents.renderers.word_pictures import add_picture, add_strip
 from catalogue.documents.renderers.word_styles import set_styles, tab_stops
 from catalogue.documents.renderers.word_tables import (
     CELL_MARGIN,
@@ -50,7 +49,8 @@ from catalogue.documents.renderers.word_text import cell_text, field, resize, wr
 from catalogue.documents.sheets.chosen import size_of
 from catalogue.documents.sheets.geometry import ColumnSheet, Sheet
 from catalogue.drawings.player_strip import Strip
-from catalogue.drawings.timeline import Course
+from catalogue.drawings.redrawn import timeline_sketch
+from catalogue.drawings.timeline import Course, timeline
 
 VOICES = {
     Voice.PROSE: "Body Text",
@@ -108,21 +108,50 @@ class Writer:
                 self.legend(block)
 
     def legend(self, legend: Legend) -> None:
-        """The marks of strips are left out as the strips are."""
+        """The marks of strips, each before what it means."""
+        paragraph = self.wear(self.word.add_paragraph(), VOICES[Voice.NOTE])
+        paragraph.paragraph_format.line_spacing_rule = WD_LINE_SPACING.SINGLE
+        for place, sign in enumerate(legend.signs):
+            if place:
+                paragraph.add_run("\N{EM SPACE} ")
+            if isinstance(sign.drawing, Strip):
+                add_strip(paragraph, sign.drawing, 1, alternative=plain(sign.meaning))
+                paragraph.add_run("\N{NO-BREAK SPACE}")
+            write_text(paragraph, sign.meaning)
 
     def figure(self, figure: Figure) -> None:
-        """A sketch as a picture over its caption; a timeline and a strip are left out."""
-        if isinstance(figure.drawing, Course | Strip):
+        """A sketch or a strip as a picture over its caption; a timeline under it."""
+        if isinstance(figure.drawing, Course):
+            self.timeline(figure, figure.drawing)
+            return
+        if isinstance(figure.drawing, Strip):
+            self.strip(figure.drawing, self.sheet.figure.strip_scale, self.sheet.figure.strip_x)
+            self.paragraph(figure.caption, VOICES[Voice.NOTE])
             return
         wide = self.width * figure.share
-        picture = BytesIO(sketch_png(figure.drawing.sketch(wide / UNIT)))
-        paragraph = self.word.add_paragraph()
+        paragraph = self.picture_line()
         paragraph.alignment = WD_ALIGN_PARAGRAPH.CENTER
-        paragraph.paragraph_format.keep_with_next = True
-        paragraph.paragraph_format.line_spacing_rule = WD_LINE_SPACING.SINGLE
-        drawn = paragraph.add_run().add_picture(picture, width=Pt(wide))
-        drawn._inline.docPr.set("descr", plain(figure.caption))
+        add_picture(paragraph, sketch_png(figure.drawing.sketch(wide / UNIT)), wide, plain(figure.caption))
         self.paragraph(figure.caption, VOICES[Voice.NOTE]).alignment = WD_ALIGN_PARAGRAPH.CENTER
+
+    def timeline(self, figure: Figure, course: Course) -> None:
+        self.paragraph(figure.caption, VOICES[Voice.NOTE]).paragraph_format.keep_with_next = True
+        picture = timeline(course, width=self.width / self.sheet.figure.scale)
+        made = self.picture_line(keep=False)
+        add_picture(made, sketch_png(timeline_sketch(picture)), self.width, plain(figure.caption))
+
+    def strip(self, strip: Strip, scale: float, x: float, *, keep: bool = True) -> None:
+        made = self.picture_line(keep=keep)
+        made.paragraph_format.left_indent = Pt(x)
+        add_strip(made, strip, min(scale, (self.width - x) / strip.width))
+
+    def picture_line(self, *, keep: bool = True) -> WordParagraph:
+        """A paragraph for a picture, as high as that is; it stays with what follows."""
+        made = self.word.add_paragraph()
+        made.paragraph_format.keep_with_next = keep
+        made.paragraph_format.line_spacing_rule = WD_LINE_SPACING.SINGLE
+        made.paragraph_format.space_before = made.paragraph_format.space_after = Pt(0)
+        return made
 
     # ---- text
 
@@ -189,8 +218,10 @@ class Writer:
             detail = entry.details[place] if place < len(entry.details) else ()
             made = self.tabbed((left, detail), "LL Entry Detail")
             resize(made.runs[: len(left)], self.sheet.entry.number.size)
-            made.paragraph_format.keep_with_next = place < rows - 1
-        title.paragraph_format.keep_with_next = rows > 0
+            made.paragraph_format.keep_with_next = place < rows - 1 or entry.strip is not None
+        title.paragraph_format.keep_with_next = rows > 0 or entry.strip is not None
+        if entry.strip:
+            self.strip(entry.strip, self.sheet.entry.strip_scale, self.sheet.entry.detail_x, keep=False)
 
     def lines(self, block: Lines) -> None:
         before = ""

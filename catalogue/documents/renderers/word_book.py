@@ -1,11 +1,6 @@
-"""The front matter of a score as a word-processor file: mirrored pages, a cover and a title page, a key with pictures.
-
-Player strips are left out: the list of instruments says the same.
-"""
+"""The front matter of a score as a word-processor file: mirrored pages, cover and title page, a key with pictures."""
 
 from __future__ import annotations
-
-from io import BytesIO
 
 from docx.enum.section import WD_SECTION
 from docx.enum.text import WD_LINE_SPACING
@@ -18,7 +13,6 @@ from docx.text.paragraph import Paragraph as WordParagraph
 from catalogue.documents.model import (
     Cell,
     Document,
-    Figure,
     Leaf,
     Legend,
     Opening,
@@ -33,6 +27,7 @@ from catalogue.documents.model import (
 )
 from catalogue.documents.renderers.bitmaps import sketch_png
 from catalogue.documents.renderers.word_blocks import Writer
+from catalogue.documents.renderers.word_pictures import add_picture
 from catalogue.documents.renderers.word_tables import keep_whole, set_widths, to_the_right, ways
 from catalogue.documents.renderers.word_text import field, write_text
 from catalogue.documents.sheets.geometry import ColumnSheet, LeafSheet
@@ -64,6 +59,8 @@ class BookWriter(Writer):
         for text in (opening.subtitle, opening.life):
             if text:
                 self.paragraph(text, "LL Leaf")
+        if is_cover and opening.forces:
+            self.strip(opening.forces, sheet.strip_scale, sheet.x)
         self.leaf_facts(opening, sheet)
 
     def leaf_facts(self, opening: Opening, sheet: LeafSheet) -> None:
@@ -119,13 +116,6 @@ class BookWriter(Writer):
         self.gap()
         to_the_right(made, [0 if columns[column.key].right else None for column in table.columns], first=1)
 
-    def figure(self, figure: Figure) -> None:
-        """A strip is told by its caption alone."""
-        if isinstance(figure.drawing, Strip):
-            self.paragraph(figure.caption, "LL Note")
-        else:
-            super().figure(figure)
-
     # ---- the key
 
     def legend(self, legend: Legend) -> None:
@@ -151,9 +141,7 @@ class BookWriter(Writer):
             return
         paragraph = cell.paragraphs[0]
         paragraph.paragraph_format.line_spacing_rule = WD_LINE_SPACING.SINGLE
-        picture = BytesIO(sketch_png(sign.drawing.sketch(UNITS)))
-        shown = paragraph.add_run().add_picture(picture, width=Pt(wide))
-        shown._inline.docPr.set("descr", plain(sign.meaning))
+        add_picture(paragraph, sketch_png(sign.drawing.sketch(UNITS)), wide, plain(sign.meaning))
 
     # ---- furniture
 

@@ -22,7 +22,7 @@ from catalogue.documents.renderers.word_fonts import hidden
 from catalogue.documents.renderers.word_styles import word_styles
 from catalogue.documents.renderers.word_tables import CELL_MARGIN
 from catalogue.documents.sheets.chosen import sheet_of
-from tests.reference.documents.house import DOCUMENTS, texts_without_figures, works_by
+from tests.reference.documents.house import DOCUMENTS, every, texts_without_figures, works_by
 
 
 def opened(document: Document) -> docx.document.Document:
@@ -150,3 +150,31 @@ def test_any_titles_make_a_file_that_opens_and_holds_them(titles: list[str]) -> 
     said = words_of(listing(titles))
 
     assert [title for title in titles if printable(title) not in said] == []
+
+
+def pictures(document: Document) -> list[str]:
+    """What each picture shows in words, in reading order."""
+    return [shown.get("descr") for shown in opened(document).element.body.iter(qn("wp:docPr"))]
+
+
+def test_a_strip_is_a_picture_that_says_its_forces_and_the_key_its_marks() -> None:
+    found = pictures(works_by("category"))
+    strips = [
+        block.strip.title for block in every(works_by("category").blocks) if isinstance(block, Entry) and block.strip
+    ]
+
+    assert found[: len(strips)] == strips
+    assert found[len(strips) :][:2] == ["a player", "a player who also plays another instrument"]
+
+
+def test_a_timeline_is_a_picture_with_its_caption_in_words() -> None:
+    assert pictures(DOCUMENTS["cues"]()) == [
+        "Timeline: movements, cues, minutes; above them the tempo in quarter notes a minute"
+    ]
+
+
+def test_the_strip_of_a_score_stands_on_its_cover_and_at_its_forces() -> None:
+    found = pictures(DOCUMENTS["front-matter"]())
+
+    assert len([told for told in found if "players" in told]) >= 2
+    assert all(found)
