@@ -37,7 +37,7 @@ def make_call(composer: Composer, text: str = TEXT) -> Call:
 def test_a_pasted_text_becomes_a_call_whose_fields_stand_beside_their_words(
     browser: Client, composer: Composer
 ) -> None:
-    answer = browser.post(f"{ADDRESS}new/", {"text": TEXT}, follow=True)
+    answer = browser.post(f"{ADDRESS}new/", {"text": f"{TEXT}\nThe composer must be present."}, follow=True)
 
     call = Call.objects.get()
     page = Page(answer)
@@ -45,6 +45,7 @@ def test_a_pasted_text_becomes_a_call_whose_fields_stand_beside_their_words(
     assert (call.closes_on, call.closes_at) == (date(2026, 3, 20), datetime(2026, 3, 21, 0, 0, tzinfo=UTC))
     assert answer.redirect_chain == [(f"{ADDRESS}{call.pk}/edit/", 302)]
     assert [one.text_content() for one in page.tree.xpath("//q")].count("up to ten minutes.") == 1
+    assert page.tree.xpath("//section[@id='unread']//q/bdi/text()") == ["The composer must be present."]
 
 
 def test_a_form_sent_back_unchanged_changes_no_condition(browser: Client, composer: Composer) -> None:
@@ -56,6 +57,21 @@ def test_a_form_sent_back_unchanged_changes_no_condition(browser: Client, compos
 
     again = Call.objects.get()
     assert (again.asks, again.closes_at, again.saves) == (call.asks, call.closes_at, call.saves + 1)
+
+
+def test_an_hour_on_an_unknown_clock_is_asked_about_until_its_clock_is_entered(
+    browser: Client, composer: Composer
+) -> None:
+    call = make_call(composer, "Lowmarsh Reeds: call for scores\nDeadline: 20 March 2026, 17:00")
+    address = f"{ADDRESS}{call.pk}/"
+    (form,) = Page(browser.get(f"{address}edit/")).tree.xpath("//form[@data-keep]")
+    sent = {name: (value or "").lstrip("\n") for name, value in form.form_values()}
+
+    assert "not by whose clock" in Page(browser.get(address)).text()
+    browser.post(f"{address}edit/", sent | {"deadline_zone": "Europe/London"})
+
+    assert Call.objects.get().closes_at == datetime(2026, 3, 20, 17, 0, tzinfo=UTC)
+    assert "not by whose clock" not in Page(browser.get(address)).text()
 
 
 def test_mistakes_stand_at_their_fields_and_nothing_is_stored(browser: Client, composer: Composer) -> None:

@@ -13,7 +13,7 @@ from catalogue.models import Call, Composer
 from catalogue.rules.calls.plain_values import call_values, judged_values
 from catalogue.rules.calls.reading import CallError, read_call
 from catalogue.rules.calls.screening import Screened, Screening, screen
-from catalogue.rules.calls.terms import Call as Terms
+from catalogue.rules.calls.terms import Proposal
 from catalogue.rules.calls.verdicts import Verdict
 
 HEADS = {Verdict.YES: "Answer the call", Verdict.CANNOT_TELL: "Cannot be told", Verdict.NO: "Do not answer it"}
@@ -30,20 +30,21 @@ class Command(CatalogueCommand):
 
     def handle(self, *arguments: Any, **options: Any) -> None:
         composer = chosen_composer(options["composer"])
-        found = screen(call_named(options["call"], composer), gather_catalogue(composer))
+        proposal = call_named(options["call"], composer)
+        found = screen(proposal.call, gather_catalogue(composer))
         if options["json"]:
-            self.print_json(as_json(found))
+            self.print_json(as_json(found, proposal))
             return
-        self.stdout.write("\n".join(told(found)))
+        self.stdout.write("\n".join([*told(found), *left_open(proposal)]))
 
 
-def call_named(named: str, composer: Composer) -> Terms:
+def call_named(named: str, composer: Composer) -> Proposal:
     """Return the stored call of that number, else the call of a file."""
     if named.isdecimal() and len(named) < 10 and not Path(named).exists():
         stored = Call.objects.filter(composer=composer, pk=int(named)).first()
         if stored is None:
             raise UnusableInput(f"There is no call {named} in this catalogue.")
-        return stored.asks
+        return Proposal(stored.asks)
     try:
         data = Path(named).read_bytes()
     except (OSError, ValueError) as fault:
@@ -51,7 +52,7 @@ def call_named(named: str, composer: Composer) -> Terms:
     if len(data) > LARGEST_FILE:
         raise UnusableInput(f"“{named}” is too large for the text of a call.")
     try:
-        return read_call(decoded(data)).call
+        return read_call(decoded(data))
     except CallError as fault:
         raise UnusableInput(fault.reason) from fault
 
@@ -66,9 +67,10 @@ def decoded(data: bytes) -> str:
         return data.decode("cp1252", errors="replace")
 
 
-def as_json(found: Screening) -> dict[str, Any]:
+def as_json(found: Screening, proposal: Proposal) -> dict[str, Any]:
     return {
         "call": call_values(found.call),
+        "unread": list(proposal.unread),
         "composer": [judged_values(one) for one in found.composer],
         "works": [
             {
@@ -91,6 +93,15 @@ def told(found: Screening) -> list[str]:
         for one in works:
             lines += [f"  {one.work.title.title}", *why(one)]
     return lines
+
+
+def left_open(proposal: Proposal) -> list[str]:
+    """Return what the call says twice, and the sentences that were not understood."""
+    lines = ["", *(f"Take care: {one}" for one in proposal.call.contradictions)]
+    if proposal.unread:
+        lines += ["", "Nothing was taken from these sentences; read them yourself:"]
+        lines += [f"  {one}" for one in proposal.unread]
+    return lines if len(lines) > 1 else []
 
 
 def why(one: Screened) -> list[str]:

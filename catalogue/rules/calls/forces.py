@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from catalogue.instrumentation import Instrumentation, Line, shorthand
 from catalogue.rules.calls.choir_lists import choir_of
-from catalogue.rules.calls.forces_rules import limits_of, players_in, rule_of
+from catalogue.rules.calls.forces_rules import binds, limits_of, players_in, rule_of
 from catalogue.rules.calls.limit_texts import reading, spoken, with_doublings
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.player_lists import Run, runs_in
@@ -44,6 +44,9 @@ def read_forces(passages: Sequence[Passage], text: str, kind: CallKind) -> Itera
         forces = replace(forces, rule=ForcesRule.ANY)
     for run in chosen:
         yield Found("forces", forces, run.first.start, run.last.end)
+    for passage in usable:
+        if binds(passage):
+            yield Found("forces", forces, passage.start, passage.end)
     if not chosen:
         where = next(one for one in usable if players_in(one.plain) != (None, None))
         yield Found("forces", forces, where.start, where.end)

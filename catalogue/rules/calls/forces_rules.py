@@ -32,6 +32,7 @@ SUBSET = (
     r"groups)|solos?, duos?|duos?, trios?|"
     r"fewer (?:players|instruments) (?:are|is)|may use fewer|qu'une partie|une partie de l|"
     r"parte dell'organico|teil der besetzung|or fewer|mindestens \w+ (?:spieler|instrumente)|"
+    r"effectif (?:peut|pourra) etre reduit|organico ridotto|plantilla reducida|besetzung kann verkleinert|"
     r"two, three or four|combinations? (?:of|from)|nicht alle|pas (?:necessairement )?tous? les|non tutti|no todos"
 )
 AT_MOST = (
@@ -133,6 +134,14 @@ def players_in(said: str) -> tuple[int | None, int | None]:
         return number_of(some["n"]), None
     least, most = LEAST.search(said), MOST.search(said)
     return (number_of(least["n"]) if least else None), (number_of(most["n"]) if most else None)
+
+
+def binds(passage: Passage) -> bool:
+    """Whether a sentence says how the forces bind, or how many players there must be."""
+    said = passage.plain
+    if has(rf"{SUBSET}|{EXACT}|{USUAL}", said) or COMPULSORY.search(said):
+        return True
+    return players_in(plain(several(passage.text))) != (None, None)
 
 
 def rule_of(passages: Sequence[Passage], texts: tuple[str, ...], choir: bool, label: str) -> ForcesRule:

@@ -44,6 +44,11 @@ AT_LEAST_AFTER = re.compile(
     r"at (?:the )?(?:very )?least|"
     r"mindestens)"
 )
+REFUSED = re.compile(
+    r"(?<![a-z])(?:(?:will|can|shall)(?:not| not) be|(?:is|are) not (?:eligible|accepted|admitted|considered)|excluded|"
+    r"disqualif|rejected|ineligible|werden nicht|sind nicht zugelassen|ausgeschlossen|ne sont pas|ne seront pas|"
+    r"non (?:sono|saranno)|no (?:se admit|seran))"
+)
 OUT_AFTER = re.compile(r"\s*(?:is|are|ist|being)?\s*(?:already |schon )?(?:too long|out\b|zu lang|over)")
 IN_AFTER = re.compile(r"\s*(?:is|are|ist)\s*(?:still )?(?:in\b|accepted|fine|allowed|ok\b)")
 TOLERANCE = (
@@ -138,6 +143,8 @@ def bounds_of(said: str, lengths: list[Length]) -> list[Bound]:
             index += 2
             continue
         bound = bound_of(said, one)
+        if bound and bound.strict and REFUSED.search(said, one.end):
+            bound = Bound(one.seconds, not bound.most)
         if bound and bound not in found:
             found.append(bound)
         index += 1

@@ -10,6 +10,7 @@ from typing import Any
 
 from catalogue.rules.calls.dating import read_dating
 from catalogue.rules.calls.deadlines import read_deadlines
+from catalogue.rules.calls.doubts import differing, unread_in
 from catalogue.rules.calls.entrants import read_entrants
 from catalogue.rules.calls.forces import read_forces
 from catalogue.rules.calls.limits import read_limits
@@ -71,7 +72,8 @@ def read_call(text: str) -> Proposal:
     found = [Found("kind", kind, 0, 0), *title_of(text, passages), *read_deadlines(passages, text)]
     closes = next((one.value for one in found if one.field == "deadline_day" and isinstance(one.value, date)), None)
     found += subjects(passages, text, kind, closes)
-    return assembled(text, tuple(found))
+    proposal = assembled(text, (*found, *differing(found, text)))
+    return replace(proposal, unread=tuple(unread_in(passages, proposal.evidence)))
 
 
 def subjects(passages: Sequence[Passage], text: str, kind: CallKind, closes: date | None) -> Iterator[Found]:

@@ -227,11 +227,15 @@ class Evidence:
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """What was read from a call's text, with the words that each field came from."""
+    """What was read from a call's text, with the words that each field came from.
+
+    ``unread`` are sentences that sound like conditions and from which nothing was taken.
+    """
 
     call: Call
     text: str = ""
     evidence: tuple[Evidence, ...] = ()
+    unread: tuple[str, ...] = ()
 
     def sentence_of(self, name: str) -> str:
         """Return the words that a field came from, empty where it was not found."""

@@ -1,0 +1,55 @@
+"""What a reading leaves open: two sentences that differ on one limit, sentences that nothing was taken from."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from catalogue.rules.calls.entrants import NO_LIMIT
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.terms import Evidence, Found
+from catalogue.rules.calls.words import has
+
+ONE_VALUE = {
+    "duration_min": "the least duration",
+    "duration_max": "the most a work may last",
+    "total_min": "the least minutes together",
+    "total_max": "the most minutes together",
+    "works_min": "the least number of works",
+    "works_max": "the most works",
+    "channels_max": "the channels",
+    "note_words": "the words of the note",
+    "composed_from": "the date of composition",
+}
+
+
+def differing(found: Sequence[Found], text: str) -> Iterator[Found]:
+    """Yield what two sentences say differently of one limit; the first is taken."""
+    for name, told in ONE_VALUE.items():
+        of_field = [one for one in found if one.field == name]
+        surest = [one for one in of_field if one.rank == max(each.rank for each in of_field)]
+        other = next((one for one in surest if one.value != surest[0].value and one.start != surest[0].start), None)
+        if other:
+            first, second = (text[one.start : one.end].strip() for one in (surest[0], other))
+            reason = f"Two sentences differ on {told}: “{first}” and “{second}”; the first was taken."
+            yield Found("contradictions", reason, other.start, other.end)
+
+
+ASKING = (
+    r"must|may\b(?! \d)|can\b|only|not\b|no\b|please|should|required|eligib|exclud|limit|maxim|minim|at least|at most|"
+    r"muss|darf|durfen|mussen|nur\b|kein|nicht|bitte|hochstens|mindestens|doi\w+|peu\w+|pas\b|seul|"
+    r"dev\w+|posson\w+|non\b|solo\b|deb\w+|puede|podra"
+)
+
+
+YEARS = re.compile(r"(?:19|20)\d\d(?:\s?[-/–]\s?\d{2,4})?")
+
+
+def unread_in(passages: Sequence[Passage], evidence: Sequence[Evidence]) -> Iterator[str]:
+    """Yield the passages that ask for something or name a figure, and from which no field was taken."""
+    for one in passages:
+        taken = any(each.start < one.end and one.start < each.end for each in evidence if each.field != "title")
+        said = one.plain
+        asks = re.search(r"\d", YEARS.sub(" ", one.text)) or has(ASKING, said)
+        if not taken and asks and len(one.text.split()) > 1 and not has(NO_LIMIT, said):
+            yield f"{one.label}: {one.text}" if one.label else one.text
