@@ -14,7 +14,8 @@ from catalogue.rules.calls.zones import state_of_word
 
 NO_LIMIT = (
     r"no (?:upper )?age limit|any age|all ages|keine altersgrenze|regardless of age|of every age|age.{0,12}whatever|"
-    r"(?:aucune|sans|pas de) limite d'age|nessun limite|sin limite|keine altersbeschrankung|senza limiti di eta|sin limite de edad|of whatever age|no limit of age|age does not matter|"
+    r"(?:aucune|sans|pas de) limite d'age|nessun limite|sin limite|keine altersbeschrankung|senza limiti di eta|"
+    r"sin limite de edad|of whatever age|no limit of age|age does not matter|"
     r"everybody may|age is no"
 )
 ABOUT_AGE = (

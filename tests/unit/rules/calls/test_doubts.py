@@ -1,4 +1,4 @@
-"""What a reading of a call leaves open is said: hours on unknown clocks, limits told twice, sentences not understood."""
+"""What a reading of a call leaves open is said: unknown clocks, limits told twice, sentences not understood."""
 
 from __future__ import annotations
 
