@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from docx.document import Document as WordDocument
 from docx.enum.table import WD_CELL_VERTICAL_ALIGNMENT
 from docx.enum.text import WD_ALIGN_PARAGRAPH, WD_LINE_SPACING
@@ -34,7 +36,7 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.documents.renderers.bitmaps import sketch_png
-from catalogue.documents.renderers.word_pictures import add_picture, add_strip
+from catalogue.documents.renderers.word_pictures import add_picture, add_strip, hang_strip
 from catalogue.documents.renderers.word_styles import set_styles, tab_stops
 from catalogue.documents.renderers.word_tables import (
     CELL_MARGIN,
@@ -64,6 +66,11 @@ GROUP_ABOVE = 4.5
 """Space above the first row of a group in a list, in points; the others have half of it."""
 UNIT = 0.74
 """Points to a unit of a sketch."""
+
+
+def together(text: Text) -> Text:
+    """The text on one line with what stands before it."""
+    return tuple(replace(run, text=run.text.replace(" ", "\N{NO-BREAK SPACE}")) for run in text)
 
 
 class Writer:
@@ -117,7 +124,7 @@ class Writer:
             if isinstance(sign.drawing, Strip):
                 add_strip(paragraph, sign.drawing, 1, alternative=plain(sign.meaning))
                 paragraph.add_run("\N{NO-BREAK SPACE}")
-            write_text(paragraph, sign.meaning)
+            write_text(paragraph, together(sign.meaning))
 
     def figure(self, figure: Figure) -> None:
         """A sketch or a strip as a picture over its caption; a timeline under it."""
@@ -140,8 +147,8 @@ class Writer:
         made = self.picture_line(keep=False)
         add_picture(made, sketch_png(timeline_sketch(picture)), self.width, plain(figure.caption))
 
-    def strip(self, strip: Strip, scale: float, x: float, *, keep: bool = True) -> None:
-        made = self.picture_line(keep=keep)
+    def strip(self, strip: Strip, scale: float, x: float) -> None:
+        made = self.picture_line()
         made.paragraph_format.left_indent = Pt(x)
         add_strip(made, strip, min(scale, (self.width - x) / strip.width))
 
@@ -218,10 +225,18 @@ class Writer:
             detail = entry.details[place] if place < len(entry.details) else ()
             made = self.tabbed((left, detail), "LL Entry Detail")
             resize(made.runs[: len(left)], self.sheet.entry.number.size)
-            made.paragraph_format.keep_with_next = place < rows - 1 or entry.strip is not None
-        title.paragraph_format.keep_with_next = rows > 0 or entry.strip is not None
+            made.paragraph_format.keep_with_next = place < rows - 1
+        title.paragraph_format.keep_with_next = rows > 0
         if entry.strip:
-            self.strip(entry.strip, self.sheet.entry.strip_scale, self.sheet.entry.detail_x, keep=False)
+            self.hung_strip(title, made if rows else title, entry.strip, rows)
+
+    def hung_strip(self, title: WordParagraph, last: WordParagraph, strip: Strip, rows: int) -> None:
+        """The strip under the duration, at the right of the details; what it hangs deeper than those is kept free."""
+        sheet = self.sheet.entry
+        below = sheet.title.leading
+        hang_strip(title, strip, sheet.strip_scale, below=below, air=sheet.strip_air)
+        deeper = strip.height * sheet.strip_scale - rows * sheet.detail.leading
+        last.paragraph_format.space_after = Pt(max(deeper, 0))
 
     def lines(self, block: Lines) -> None:
         before = ""
