@@ -142,7 +142,7 @@ STATIC_ROOT = DATA / "static" if ON_SERVER else None  # a laptop serves the file
 STATICFILES_DIRS = [("fonts", ROOT / "catalogue" / "documents" / "fonts")]  # pages and documents use the same files
 MEDIA_ROOT = FILES  # never served by address: a page asks who may see a file
 STORAGES = {
-    "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
+    "default": {"BACKEND": "catalogue.exchange.whole_files.WholeFiles"},
     "staticfiles": {
         "BACKEND": "whitenoise.storage.CompressedManifestStaticFilesStorage"
         if ON_SERVER

@@ -44,7 +44,7 @@ from catalogue.exchange.backups.lines import (
     set_counters,
     store_lines,
 )
-from catalogue.exchange.backups.writing import sync_folder
+from catalogue.exchange.whole_files import sync_folder
 
 SESSIONS = ("django_session", "axes_accessattempt", "axes_accesslog", "axes_accessfailurelog")
 

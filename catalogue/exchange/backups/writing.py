@@ -29,6 +29,7 @@ from catalogue.exchange.backups.lines import (
     newest_of,
     nothing,
 )
+from catalogue.exchange.whole_files import sync_folder
 
 
 def write_backup(path: Path, *, now: datetime, step: Step = nothing) -> Manifest:
@@ -105,16 +106,6 @@ def pieces_of_file(path: Path) -> Iterator[bytes]:
     with open(path, "rb") as file:
         while piece := file.read(PIECE):
             yield piece
-
-
-def sync_folder(folder: Path) -> None:
-    """Have the folder's own entries written to the disk, where the system allows it."""
-    if hasattr(os, "O_DIRECTORY"):
-        opened = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
-        try:
-            os.fsync(opened)
-        finally:
-            os.close(opened)
 
 
 def why_not_written(path: Path, fault: Exception) -> str:
