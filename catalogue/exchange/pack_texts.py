@@ -84,11 +84,17 @@ class Pack:
             return
         with pdf:
             yield from self.pages(name, pdf)
+            yield from self.beside_pages(name, pdf, depth)
+        yield from raw(name, data)
+
+    def beside_pages(self, name: str, pdf: pikepdf.Pdf, depth: int) -> Iterator[PackText]:
+        try:
             yield from (PackText(name, place, text) for place, text in carried_texts(pdf))
             for inside, content in attachments(pdf):
                 if depth < DEEPEST:
                     yield from self.read(f"{name} › {inside}", content, depth + 1)
-        yield from raw(name, data)
+        except Exception:  # whatever a damaged file makes its reader raise
+            self.not_seen.append(f"{name}: what it carries besides its pages cannot be read.")
 
     def pages(self, name: str, pdf: pikepdf.Pdf) -> Iterator[PackText]:
         for number, page in enumerate(pdf.pages, start=1):
@@ -108,7 +114,7 @@ class Pack:
         try:
             with zipfile.ZipFile(BytesIO(data)) as file:
                 yield from self.entries(name, file, depth)
-        except (zipfile.BadZipFile, RuntimeError, NotImplementedError, OSError):
+        except Exception:  # damaged archives raise nine kinds and more
             self.not_seen.append(f"{name}: it cannot be unpacked.")
 
     def entries(self, name: str, file: zipfile.ZipFile, depth: int) -> Iterator[PackText]:

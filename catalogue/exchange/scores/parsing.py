@@ -110,7 +110,7 @@ class Reading:
 
     def take_bar(self, element: Element) -> None:
         bars = self.score.bars
-        if self.index >= len(bars):
+        while self.index >= len(bars):  # a bar with no part in it, or in another bar, is a bar too
             if len(bars) >= MOST_BARS:
                 raise ScoreError(f"This score has more than {MOST_BARS:,} bars and is not read.")
             bars.append(Bar(self.measure))

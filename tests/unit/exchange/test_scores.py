@@ -234,6 +234,14 @@ def test_a_timewise_score_is_read_as_a_partwise_one() -> None:
     assert (found.bars, found.seconds, [part.instrument for part in found.parts]) == (2, 8, ["flute", "oboe"])
 
 
+@pytest.mark.parametrize("odd", ["<measure/>", "<measure><measure/></measure>"])
+def test_a_bar_without_a_part_is_a_bar(odd: str) -> None:
+    bar = "<measure><part id='A'><note><rest/><duration>4</duration></note></part></measure>"
+    parts = "<part-list><score-part id='A'/></part-list>"
+
+    assert read_score(f"<score-timewise>{parts}{bar}{odd}{bar}</score-timewise>".encode()).bars >= 3
+
+
 def test_a_bar_lasts_as_long_as_its_longest_part() -> None:
     parts = "<part-list><score-part id='A'/><score-part id='B'/></part-list>"
     short, long = (f"<note><rest/><duration>{length}</duration></note>" for length in (1, 4))
