@@ -13,19 +13,14 @@ from http.client import HTTPConnection
 from urllib.parse import urlencode
 
 import pytest
-from django.conf import settings as site
 from lxml import html
 
-from tests.durability.house import TOKEN, House, assert_sound
+from tests.durability.house import FORM, TOKEN, House, assert_sound
 
-pytestmark = [
-    pytest.mark.slow,
-    pytest.mark.skipif("sqlite3" not in site.DATABASES["default"]["ENGINE"], reason="the house keeps its own file"),
-]
+pytestmark = pytest.mark.slow
 CLIENTS = 8
 EDITS = int(os.environ.get("EDITS", "8"))
 MOST_TRIES = 400
-FORM = "application/x-www-form-urlencoded"
 
 
 class Client:

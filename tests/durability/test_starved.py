@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 from django.conf import settings as site
 
-from tests.durability.house import House, assert_sound, command, environment
+from tests.durability.house import House, assert_sound, command
 
 pytestmark = [
     pytest.mark.slow,
@@ -45,8 +45,8 @@ def fill_up(disk: Path) -> Path:
             return ballast
 
 
-def test_on_a_full_disk_nothing_is_lost_and_whoever_typed_is_told(small_disk: Path) -> None:
-    house = House(small_disk / "data")
+def test_on_a_full_disk_nothing_is_lost_and_whoever_typed_is_told(small_disk: Path, furnished: House) -> None:
+    house = House(small_disk / "data", furnished)
     kept: list[str] = []
     try:
         house.serve()
@@ -65,13 +65,15 @@ def test_on_a_full_disk_nothing_is_lost_and_whoever_typed_is_told(small_disk: Pa
         house.kill()
 
 
-def test_in_a_folder_that_may_not_be_written_a_command_says_so_and_leaves_all_as_it_was(small_disk: Path) -> None:
-    house = House(small_disk / "data")
+def test_in_a_folder_that_may_not_be_written_a_command_says_so_and_leaves_all_as_it_was(
+    small_disk: Path, furnished: House
+) -> None:
+    house = House(small_disk / "data", furnished)
     before = (house.data / "catalogue.sqlite3").read_bytes()
     subprocess.run(["mount", "-o", "remount,ro", str(small_disk)], check=True)
 
     order = command("start", "--port", str(house.port))
-    done = subprocess.run(order, env=environment(house.data), capture_output=True, text=True, timeout=120, check=False)
+    done = subprocess.run(order, env=house.environment, capture_output=True, text=True, timeout=120, check=False)
 
     said = "CommandError: The folder that holds the catalogue may not be written to, so nothing was stored."
     assert (done.returncode, done.stderr.splitlines()[-1]) == (1, said)
