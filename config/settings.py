@@ -30,6 +30,17 @@ ALLOWED_HOSTS = env.list("LEDGERLINE_HOSTS", default=[] if ON_SERVER else ["127.
 SITE_URL = env.str("LEDGERLINE_SITE_URL", default="http://127.0.0.1:8000").rstrip("/")
 CSRF_TRUSTED_ORIGINS = [SITE_URL] if ON_SERVER else []
 
+PROXIES = env.int("LEDGERLINE_PROXIES", default=0)  # in front of it, whose word on address and TLS is believed
+
+MAIL_ADDRESS = env.str("LEDGERLINE_MAIL_URL", default="")
+SENDS_MAIL = bool(MAIL_ADDRESS)
+vars().update(env.email_url_config(MAIL_ADDRESS or "dummymail://"))
+EMAIL_TIMEOUT = 10
+DEFAULT_FROM_EMAIL = SERVER_EMAIL = env.str("LEDGERLINE_MAIL_FROM", default="")
+if SENDS_MAIL and not DEFAULT_FROM_EMAIL:
+    raise environ.ImproperlyConfigured("LEDGERLINE_MAIL_FROM says from which address the mails are sent.")
+PASSWORD_RESET_TIMEOUT = 3600
+
 INSTALLED_APPS = [
     "django.contrib.auth",
     "django.contrib.contenttypes",
@@ -122,6 +133,7 @@ AXES_FAILURE_LIMIT = 5
 AXES_COOLOFF_TIME = 0.25  # hours: a quarter of an hour
 AXES_LOCKOUT_PARAMETERS = [["username", "ip_address"]]
 AXES_LOCKOUT_TEMPLATE = "sign/locked.html"
+AXES_CLIENT_IP_CALLABLE = "catalogue.web.askers.address_of"
 AXES_RESET_ON_SUCCESS = True
 AXES_DISABLE_ACCESS_LOG = True
 
@@ -181,7 +193,7 @@ if ON_SERVER:
     SESSION_COOKIE_NAME, CSRF_COOKIE_NAME = "__Host-session", "__Host-csrf"
     SECURE_SSL_REDIRECT = True
     SECURE_REDIRECT_EXEMPT = [r"^health/(live|ready)/$"]  # asked on the machine itself, without TLS
-    SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
+    SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if PROXIES else None
     SECURE_HSTS_SECONDS = 31_536_000
     SECURE_HSTS_INCLUDE_SUBDOMAINS = SECURE_HSTS_PRELOAD = True
 

@@ -36,11 +36,14 @@ class Added:
 
 
 @transaction.atomic
-def add_member(*, composer: Composer, user_name: str, role: Role, now: datetime) -> Added:
-    """Let somebody in by the name they sign in with; a name that nobody has becomes a user. Raises MemberError."""
+def add_member(*, composer: Composer, user_name: str, role: Role, now: datetime, email: str = "") -> Added:
+    """Let somebody in by the name they sign in with; a name that nobody has becomes a user. Raises MemberError.
+
+    ``email`` is noted of somebody new alone: whoever is here already says so themselves.
+    """
     user = User.objects.filter(username__iexact=user_name).first()
     if user is None:
-        user = User.objects.create_user(user_name)  # without a password that could be used
+        user = User.objects.create_user(user_name, email)  # without a password that could be used
     if not user.is_active:
         raise MemberError(f"“{user.username}” may no longer sign in.")
     membership, is_new = Membership.objects.get_or_create(user=user, composer=composer, defaults={"role": role.value})

@@ -13,6 +13,7 @@ from catalogue.models.file_links import FileLink, LinkedFile
 from catalogue.models.hires import Hire, HiredPerformance, HireItem
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.journeys import LeadTimes, Return, Session, Step
+from catalogue.models.mails import AskedMail, MailPurpose
 from catalogue.models.materials import HireTerms, MaterialRequirements, MaterialSet
 from catalogue.models.merges import Merge, SetApart
 from catalogue.models.notation import NotationSign, PercussionInstrument, Retuning, TuningSystem
@@ -29,6 +30,7 @@ from catalogue.models.works import Commission, InstrumentationLine, Movement, Wo
 from catalogue.models.writings import Biography, PerformanceNote, ProgrammeNote
 
 __all__ = [
+    "AskedMail",
     "Award",
     "BilledName",
     "Biography",
@@ -54,6 +56,7 @@ __all__ = [
     "InstrumentationLine",
     "LeadTimes",
     "LinkedFile",
+    "MailPurpose",
     "MaterialRequirements",
     "MaterialSet",
     "Membership",

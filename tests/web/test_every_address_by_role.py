@@ -48,6 +48,7 @@ from catalogue.models import (
     Work,
 )
 from catalogue.rules.hires.terms import LinkPurpose
+from catalogue.web.views.recovery import way_back
 from tests.conftest import CLOCK, NOW
 from tests.picture_files import picture_file
 
@@ -116,6 +117,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "picture": lambda: make_picture(composer).pk,
         "storedfile": lambda: make_file(composer).pk,
         "number": lambda: 1,
+        "uidb64": lambda: way_back(owner_of(composer)).split("/")[-3],
     }
     if name in {"public-work", "public-performance"}:
         makers |= {"work": lambda: make_public(composer)[0].pk, "performance": lambda: make_public(composer)[1].pk}
@@ -171,6 +173,8 @@ def make_file(composer: Composer) -> StoredFile:
 def token_of(name: str, composer: Composer) -> str:
     if name == "feed":
         return calendar_token(composer)
+    if name == "recover-set":
+        return way_back(owner_of(composer)).split("/")[-2]
     if name.startswith("shared-"):
         return make_link(composer)[1]
     return make_sending(composer)[1] if name.startswith("rider-") else make_key(name, composer)

@@ -28,10 +28,23 @@ class MemberForm(forms.Form):
         validators=[*User._meta.get_field("username").validators],
         widget=forms.TextInput(attrs={"autocomplete": "off", "autocapitalize": "none"}),
     )
+    email = forms.EmailField(
+        label=_("E-mail address"),
+        help_text=_("Of somebody new: the way in is sent there. Left empty, it is shown to you to hand over."),
+        required=False,
+        widget=forms.EmailInput(attrs={"autocomplete": "off"}),
+    )
     role = forms.ChoiceField(label=_("What they may do"), choices=ROLES)
 
-    def added(self) -> tuple[str, Role]:
-        return self.cleaned_data["user_name"], Role(self.cleaned_data["role"])
+    def __init__(self, *args: Any, sends_mail: bool, **options: Any) -> None:
+        super().__init__(*args, **options)
+        if not sends_mail:
+            del self.fields["email"]
+
+    def added(self) -> tuple[str, Role, str]:
+        """Return the name to sign in with, the role, and the address to send the way in to, if any."""
+        told = self.cleaned_data
+        return told["user_name"], Role(told["role"]), told.get("email", "")
 
 
 class RoleForm(forms.Form):

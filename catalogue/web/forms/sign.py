@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django import forms
-from django.contrib.auth.forms import AuthenticationForm, PasswordChangeForm
+from django.contrib.auth.forms import AuthenticationForm, PasswordChangeForm, SetPasswordForm
 from django.contrib.auth.models import User
 from django.contrib.auth.password_validation import password_validators_help_texts, validate_password
 from django.core.exceptions import ValidationError
@@ -86,3 +86,51 @@ class ChangePasswordForm(PasswordChangeForm):
         self.fields["new_password2"].help_text = ""
         if not user.has_usable_password():
             del self.fields["old_password"]
+
+
+class RecoverForm(forms.Form):
+    """Where the way back is sent."""
+
+    email = forms.EmailField(label=_("E-mail address"), widget=forms.EmailInput(attrs={"autocomplete": "email"}))
+
+
+class NewPasswordForm(SetPasswordForm):
+    """The new password twice, of somebody who has forgotten the old one."""
+
+    error_messages = {"password_mismatch": _("The two are not the same.")}
+
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.fields["new_password1"].label = _("New password")
+        self.fields["new_password1"].help_text = " ".join(password_validators_help_texts())
+        self.fields["new_password2"].label = _("The new one again")
+        self.fields["new_password2"].help_text = ""
+
+
+class PasswordAskedForm(forms.Form):
+    """The password again, before anything of the way in is changed; visitors of the demo have none."""
+
+    password = forms.CharField(
+        label=_("Your password"), strip=False, widget=forms.PasswordInput(attrs={"autocomplete": "current-password"})
+    )
+
+    def __init__(self, user: User, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.user = user
+        if not user.has_usable_password():
+            del self.fields["password"]
+
+    def clean_password(self) -> str:
+        password: str = self.cleaned_data["password"]
+        if not self.user.check_password(password):
+            raise ValidationError(_("This is not your password."))
+        return password
+
+
+class MailAddressForm(PasswordAskedForm):
+    """One's own e-mail address, or none."""
+
+    email = forms.EmailField(
+        label=_("E-mail address"), required=False, widget=forms.EmailInput(attrs={"autocomplete": "email"})
+    )
+    field_order = ["email", "password"]

@@ -1,4 +1,4 @@
-"""One's own way in: the password."""
+"""One's own way in: the password, the address for the way back."""
 
 from __future__ import annotations
 
@@ -7,11 +7,36 @@ from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.utils.translation import gettext as _
 from django.views.decorators.debug import sensitive_post_parameters
-from django.views.decorators.http import require_http_methods
+from django.views.decorators.http import require_http_methods, require_safe
 
 from catalogue.web.access import SignedInRequest, signed_in_page
-from catalogue.web.forms.sign import ChangePasswordForm
+from catalogue.web.forms.sign import ChangePasswordForm, MailAddressForm
+from catalogue.web.mails import sends_mail
 from catalogue.web.notices import say
+
+
+@signed_in_page
+@require_safe
+def account(request: SignedInRequest) -> HttpResponse:
+    """/account/ — how one signs in, and where each part of it is changed."""
+    return render(request, "account/account.html", {"sends_mail": sends_mail()})
+
+
+@sensitive_post_parameters("password")
+@signed_in_page
+@require_http_methods(["GET", "POST"])
+def mail_address(request: SignedInRequest) -> HttpResponse:
+    """/account/address/ — one's own e-mail address; the password is asked, for whoever has the address gets in."""
+    typed = request.POST if request.method == "POST" else None
+    form = MailAddressForm(request.user, typed, initial={"email": request.user.email})
+    if not form.is_bound or not form.is_valid():
+        return render(request, "account/mail_address.html", {"form": form})
+    request.user.email = form.cleaned_data["email"]
+    request.user.save(update_fields=["email"])
+    say(
+        request, _("Your e-mail address is noted.") if request.user.email else _("No e-mail address is noted any more.")
+    )
+    return redirect("account")
 
 
 @sensitive_post_parameters()

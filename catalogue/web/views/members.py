@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from django.conf import settings
+from django.contrib.auth.models import User
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -10,6 +11,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST
 
+from catalogue.actions.mails import TooManyMails, count_mail
 from catalogue.actions.members import (
     MemberError,
     add_member,
@@ -18,10 +20,11 @@ from catalogue.actions.members import (
     may_have_code,
     remove_member,
 )
-from catalogue.models import Membership
+from catalogue.models import MailPurpose, Membership
 from catalogue.terms import Role
 from catalogue.web.access import CatalogueRequest, owner_page
 from catalogue.web.forms.members import MemberForm, RoleForm
+from catalogue.web.mails import send_mail, sends_mail
 from catalogue.web.notices import say
 
 
@@ -29,16 +32,17 @@ from catalogue.web.notices import say
 @require_http_methods(["GET", "POST"])
 def member_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/profile/members/ — the members, each with what they may do; and a form to let somebody in."""
-    form = MemberForm(request.POST if request.method == "POST" else None)
+    form = MemberForm(request.POST if request.method == "POST" else None, sends_mail=sends_mail())
     if form.is_bound and form.is_valid():
-        user_name, role = form.added()
+        user_name, role, email = form.added()
+        now = timezone.now()
         try:
-            added = add_member(composer=request.composer, user_name=user_name, role=role, now=timezone.now())
+            added = add_member(composer=request.composer, user_name=user_name, role=role, now=now, email=email)
         except MemberError as refused:
             form.add_error("user_name", refused.reason)
         else:
             if added.token:
-                return code_page(request, added.membership, added.token)
+                return hand_over(request, added.membership, added.token)
             say(request, _("“%(name)s” is let in, and signs in as usual.") % {"name": added.membership.user.username})
             return redirect("member-list", request.composer.slug)
     return list_page(request, form)
@@ -59,9 +63,34 @@ def prefix_of(member: int) -> str:
     return f"member-{member}"
 
 
-def code_page(request: CatalogueRequest, membership: Membership, token: str) -> HttpResponse:
-    address = settings.SITE_URL + reverse("join", args=[token])
-    return render(request, "members/member_code.html", {"member": membership.user, "address": address})
+def new_form() -> MemberForm:
+    return MemberForm(sends_mail=sends_mail())
+
+
+def hand_over(request: CatalogueRequest, membership: Membership, token: str) -> HttpResponse:
+    """Send the way in where there is an address and mails are sent, else show it to be handed over."""
+    member, address = membership.user, settings.SITE_URL + reverse("join", args=[token])
+    not_sent = ""
+    if sends_mail() and member.email:
+        not_sent = why_not_invited(request, member, address)
+        if not not_sent:
+            say(request, _("The way in is sent to %(email)s.") % {"email": member.email})
+            return redirect("member-list", request.composer.slug)
+    told = {"member": member, "address": address, "not_sent": not_sent}
+    return render(request, "members/member_code.html", told)
+
+
+def why_not_invited(request: CatalogueRequest, member: User, address: str) -> str:
+    """Send an invitation and return nothing, or one sentence that says why it is not sent."""
+    asker = f"user {request.user.pk}"
+    try:
+        count_mail(MailPurpose.INVITATION, recipient=member.email, asker=asker, now=timezone.now())
+    except TooManyMails:
+        return _("So many invitations were sent within the last hour that this one was not; hand the address over.")
+    told = {"inviter": request.user, "composer": request.composer, "member": member, "address": address}
+    if send_mail(member.email, "mails/invitation.txt", told):
+        return ""
+    return _("The mail could not be sent; hand the address over.")
 
 
 def member_of(request: CatalogueRequest, member: int) -> Membership:
@@ -76,11 +105,11 @@ def member_change(request: CatalogueRequest, member: int) -> HttpResponse:
     membership = member_of(request, member)
     form = RoleForm(request.POST, prefix=prefix_of(member))
     if not form.is_valid():
-        return list_page(request, MemberForm(), wrong=_("Choose what the member may do."))
+        return list_page(request, new_form(), wrong=_("Choose what the member may do."))
     try:
         change_role(membership=membership, role=Role(form.cleaned_data["role"]))
     except MemberError as refused:
-        return list_page(request, MemberForm(), wrong=refused.reason)
+        return list_page(request, new_form(), wrong=refused.reason)
     say(request, _("What “%(name)s” may do is changed.") % {"name": membership.user.username})
     return after_change(request, membership)
 
@@ -93,7 +122,7 @@ def member_remove(request: CatalogueRequest, member: int) -> HttpResponse:
     try:
         remove_member(membership=membership)
     except MemberError as refused:
-        return list_page(request, MemberForm(), wrong=refused.reason)
+        return list_page(request, new_form(), wrong=refused.reason)
     say(request, _("“%(name)s” is no member any more.") % {"name": membership.user.username})
     return after_change(request, membership)
 
@@ -113,5 +142,5 @@ def member_code(request: CatalogueRequest, member: int) -> HttpResponse:
     try:
         token = make_member_code(membership=membership, now=timezone.now())
     except MemberError as refused:
-        return list_page(request, MemberForm(), wrong=refused.reason)
-    return code_page(request, membership, token)
+        return list_page(request, new_form(), wrong=refused.reason)
+    return hand_over(request, membership, token)

@@ -5,6 +5,7 @@ from django.apps import apps
 from django.db import models
 
 from catalogue.models import (
+    AskedMail,
     CalendarAddress,
     EntryKey,
     FileLink,
@@ -24,6 +25,7 @@ from tests.makers import make_work
 
 # derived from a work; used up or expired within a day; what they say is history already; how a list is looked at
 WITHOUT_HISTORY = {
+    AskedMail,
     CalendarAddress,
     InstrumentationLine,
     LinkedFile,
