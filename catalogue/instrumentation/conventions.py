@@ -29,6 +29,7 @@ ROMAN = re.compile(r"[\[(](?:[^()\[\]]*[,.;+ ])?[IVX]{1,4}\s*=")
 LIST = re.compile(r"[\[(]1\s*[.,/]\s*(?:\d|[A-Za-z])")
 NUMBERED = re.compile(r"[\[(]\d{1,2}[A-Za-z]{2,}")
 D = re.compile(r"\dd\d")
+SPELLED_OUT = re.compile(r"\b(?:two|three|zwei|drei|deux|trois|due|tre|dos|tres)\b|\w{9}")
 PACKED = re.compile(r"(?<![\d.,])\d{3,5}(?![\d])")
 
 
@@ -97,9 +98,7 @@ def slash_parts(nodes: Nodes, forces: Forces) -> bool:
 def figures_of(forces: Forces) -> str:
     text = forces.text
     if not forces.formula:
-        return (
-            "words" if re.search(r"\b(?:two|three|zwei|drei|deux|trois|due|tre|dos|tres)\b|\w{9,}", text) else "names"
-        )
+        return "words" if SPELLED_OUT.search(text) else "names"
     if PACKED.search(text):
         return "run together"
     return ""

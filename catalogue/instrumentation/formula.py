@@ -33,6 +33,8 @@ Block = list[Draft]
 
 def place(forces: Forces) -> None:
     """Give every bare figure of the text its instrument."""
+    if not any(draft.figure for draft in forces.drafts):
+        return
     unpack(forces)
     stretches = stretches_of(forces.drafts)
     refuse_lone_number(forces)

@@ -40,7 +40,8 @@ from catalogue.instrumentation.voice_ranges import RANGE_WORDS
 from catalogue.instrumentation.voicings import FEMALE, FEMALE_VOICE, MALE, MALE_VOICE, MIXED, WHOLE_NAMES
 
 VOICE_RUN = re.compile(r"(?:Mez|Mzs|Ms|Bar|Br|[SMATBC])+(?:CH)?")
-HEADING_PHRASES = beginnings(OFFSTAGE | ONSTAGE | SOLO | WHOLES | ALL_HEADINGS)
+HEADING_WHOLES = OFFSTAGE | ONSTAGE | SOLO | WHOLES | ALL_HEADINGS
+HEADING_PHRASES = beginnings(HEADING_WHOLES)
 HEADING_WORDS = GROUP | ORCHESTRA | {"br"}
 BODIES = (
     RECORDED
@@ -83,6 +84,11 @@ BODY_WORDS = frozenset(
 def opens_heading(token: Token) -> bool:
     """Whether a heading may begin with the word."""
     return token.key in HEADING_PHRASES or token.key in HEADING_WORDS
+
+
+def is_heading(key: str) -> bool:
+    """Whether a word by itself may be a heading."""
+    return key in HEADING_WHOLES or key in HEADING_WORDS
 
 
 @functools.cache

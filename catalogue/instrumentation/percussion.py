@@ -110,6 +110,8 @@ def is_other(nodes: Nodes, at: int) -> bool:
 
 def timpani_and(forces: Forces) -> None:
     """Turn the figure of ``timp+3`` into percussionists; after figures ``T+3`` and ``Tp+3`` are the same."""
+    if not any(draft.figure for draft in forces.drafts):
+        return
     percussionists_before(forces)
     for before, draft in zip(forces.drafts, forces.drafts[1:], strict=False):
         if not (draft.figure and draft.separator.strip() in ("+", "&")):
@@ -152,6 +154,8 @@ def percussionists_before(forces: Forces) -> None:
 
 def settle_percussion(forces: Forces, *, orchestral: bool) -> None:
     """Settle all timpani and percussion of the text."""
+    if not any(draft.family == "percussion" for draft in forces.drafts):
+        return
     numbered_by_romans(forces)
     for draft in forces.drafts:
         shared_by_one(draft)

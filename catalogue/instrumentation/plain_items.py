@@ -14,31 +14,37 @@ from catalogue.instrumentation.items import LONGEST_FIGURE
 from catalogue.instrumentation.lexicon import OR
 from catalogue.instrumentation.names import from_figures, name_at
 from catalogue.instrumentation.numbers import cardinal, is_suffix
-from catalogue.instrumentation.openers import opens_body, opens_heading
+from catalogue.instrumentation.openers import is_heading, names_body, opens_body, opens_heading
 from catalogue.instrumentation.phrases import is_key, pitch_end
 from catalogue.instrumentation.plurals import is_plural
 from catalogue.instrumentation.qualities import may_qualify
+from catalogue.instrumentation.tails import may_tell_hands
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of
 
-SHORTEST = 3
+SHORTEST = 2
 PARTING = ",;\n+"
 BETWEEN_FIGURES = ".,-/;\n+"
 FAMILIES = ("woodwind", "brass", "plucked", "strings", "keyboard", "percussion")
 
 
 @functools.lru_cache(maxsize=1 << 12)
-def leads_on(word: str, key: str) -> bool:
-    """Whether a word may begin more than a name: a heading, a body, what is said before a name."""
+def is_more(word: str, key: str) -> bool:
+    """Whether a word by itself may be more than a name: a heading, a body, what is said before a name."""
     token = Token("word", word, 0, len(word), False, word.lower(), key)
     return (
         len(key) < SHORTEST
         or key in CHANNEL
-        or opens_heading(token)
-        or opens_body(word, key)
+        or is_heading(key)
+        or names_body(word, key)
         or may_qualify(word, key)
         or is_suffix(token)
     )
+
+
+def leads_on(word: Token) -> bool:
+    """Whether more words may make a heading or a body of the one."""
+    return opens_heading(word) or opens_body(word.text, word.key)
 
 
 def plain_item(nodes: Nodes, at: int) -> tuple[Draft, int] | None:
@@ -46,7 +52,7 @@ def plain_item(nodes: Nodes, at: int) -> tuple[Draft, int] | None:
     first = nodes[at]
     place, count = counted(nodes, at)
     word = nodes[place] if place < len(nodes) else None
-    if type(first) is not Token or type(word) is not Token or word.kind != "word" or leads_on(word.text, word.key):
+    if type(first) is not Token or type(word) is not Token or word.kind != "word" or is_more(word.text, word.key):
         return None
     name = name_at(nodes, place)
     slug = name.slugs[0] if name is not None and len(name.slugs) == 1 else ""
@@ -56,7 +62,7 @@ def plain_item(nodes: Nodes, at: int) -> tuple[Draft, int] | None:
         return None
     brackets = brackets_after(nodes, name.end)
     end = name.end + len(brackets)
-    if not is_parted(nodes, end, slug):
+    if not is_parted(nodes, end, slug) or (leads_on(word) and not ends_phrases(nodes, name.end)):
         return None
     draft = Draft(slug, first.start, nodes[end - 1].end, name=name, plural=is_plural(name), brackets=brackets)
     draft.count, draft.extra = count, at > 0 and nodes[at - 1].is_mark("+")
@@ -108,11 +114,16 @@ def brackets_after(nodes: Nodes, at: int) -> list[Bracket]:
     return found
 
 
+def ends_phrases(nodes: Nodes, at: int) -> bool:
+    """Whether no phrase goes on over what stands here: a mark that parts, a bracket or nothing."""
+    return at >= len(nodes) or type(nodes[at]) is Bracket or nodes[at].is_mark(PARTING)
+
+
 def is_parted(nodes: Nodes, at: int, slug: str) -> bool:
     """Whether an item surely ends here: a separator or nothing follows; ``piano, 4 hands`` may go on."""
     if at >= len(nodes):
         return True
     if nodes[at].is_mark(PARTING):
-        return not nodes[at].is_mark(",") or family_of(slug) != "keyboard"
+        return not nodes[at].is_mark(",") or family_of(slug) != "keyboard" or not may_tell_hands(nodes)
     dash = nodes[at].is_mark("-") and nodes[at].spaced and at + 1 < len(nodes) and nodes[at + 1].spaced
     return dash and family_of(slug) != "keyboard"

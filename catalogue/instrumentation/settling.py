@@ -257,9 +257,22 @@ def finish_seats(draft: Draft, forces: Forces) -> None:
 def settle_bodies(forces: Forces) -> None:
     """Drop words for the whole that only introduce what is itemised, and open what is not."""
     drafts = forces.drafts
+    whole = [draft for draft in drafts if draft.slug in OPEN_BODIES]
+    if whole:
+        settle_wholes(whole, forces)
+    if any(draft.collective == "ensemble" for draft in drafts):
+        drafts[:] = [draft for at, draft in enumerate(drafts) if draft.collective != "ensemble" or stays(drafts, at)]
+    if any(draft.collective == "players" for draft in drafts):
+        played = [one for one in drafts if is_played(one) and one.collective != "players"]
+        if len(played) > 1:
+            drafts[:] = [one for one in drafts if one.collective != "players" or one.family == "percussion"]
+
+
+def settle_wholes(whole: list[Draft], forces: Forces) -> None:
+    """Settle orchestras and bands: they are gone where they are itemised, and open elsewhere."""
+    drafts = forces.drafts
     itemised = [draft for draft in drafts if draft.slug not in OPEN_BODIES and is_played(draft)]
     others = [draft for draft in itemised if draft.collective not in ("players",) and draft.role != "soloist"]
-    whole = [draft for draft in drafts if draft.slug in OPEN_BODIES]
     orchestral = [one for one in others if one.slug in ("strings", "timpani") or one.figure or one.slug in MAIN]
     winds = [one for one in orchestral if one.slug in MAIN]
     listed = len(winds) >= 2 or any(one.figure for one in drafts)
@@ -272,11 +285,6 @@ def settle_bodies(forces: Forces) -> None:
             draft.open = True
             draft.count = draft.count if draft.most > 1 else None
             soloists_with(draft, drafts, forces)
-    drafts[:] = [draft for at, draft in enumerate(drafts) if draft.collective != "ensemble" or stays(drafts, at)]
-    loose = [draft for draft in drafts if draft.collective == "players"]
-    played = [one for one in drafts if is_played(one) and one.collective != "players"]
-    if loose and len(played) > 1:
-        drafts[:] = [draft for draft in drafts if draft.collective != "players" or draft.family == "percussion"]
 
 
 def stays(drafts: list[Draft], at: int) -> bool:
@@ -317,21 +325,20 @@ def copies_in_set(forces: Forces) -> None:
             draft.count, draft.open = None, True
 
 
+OF_BRASS_BAND = (
+    {"cornet", "soprano-cornet", "repiano-cornet"},
+    {"flugelhorn", "baritone-horn", "euphonium"},
+    {"tenor-horn", "repiano-cornet", "e-flat-bass", "b-flat-bass"},
+)
+"""A brass band has one of each."""
+
+
 def brass_band_horns(forces: Forces) -> None:
     """Read the horns of a brass band as tenor horns: cornets and a flugelhorn or baritones, no woodwind, no trumpet."""
     slugs = {draft.slug for draft in forces.drafts}
-    winds = any(draft.family == "woodwind" for draft in forces.drafts)
-    band = slugs & {"cornet", "soprano-cornet", "repiano-cornet"} and slugs & {
-        "flugelhorn",
-        "baritone-horn",
-        "euphonium",
-    }
-    if (
-        not band
-        or winds
-        or "trumpet" in slugs
-        or not slugs & {"tenor-horn", "repiano-cornet", "e-flat-bass", "b-flat-bass"}
-    ):
+    if "horn" not in slugs or "trumpet" in slugs or not all(slugs & needed for needed in OF_BRASS_BAND):
+        return
+    if any(draft.family == "woodwind" for draft in forces.drafts):
         return
     for draft in forces.drafts:
         if draft.slug == "horn":

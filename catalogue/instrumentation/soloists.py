@@ -35,7 +35,7 @@ def early_soloists(forces: Forces) -> None:
     """Read strings, keyboards and plucked instruments that stand before the winds of an orchestra as soloists."""
     drafts = forces.drafts
     first = next((at for at, draft in enumerate(drafts) if draft.section in MAIN), 0)
-    if not any(draft.slug == "strings" for draft in drafts[first:]):
+    if not first or not any(draft.slug == "strings" for draft in drafts[first:]):
         return
     for draft in drafts[:first]:
         apart = draft.family in ("keyboard", "plucked") or draft.slug in STRINGS or plays_alone(draft)

@@ -59,6 +59,8 @@ def figures_before_strings(forces: Forces) -> None:
 
 def settle_strings(forces: Forces, *, orchestral: bool) -> None:
     """Turn every body of strings into its sections, and named string instruments into players or sections."""
+    if not any(draft.slug in BOWED or draft.slug == "strings" for draft in forces.drafts):
+        return
     third = any(max((*one.number_after, *one.seats), default=0) > 2 for one in forces.drafts if one.slug == "violin")
     forces.drafts[:] = [part for draft in forces.drafts for part in ((draft,) if third else divided(draft))]
     named = [draft for draft in forces.drafts if draft.slug in BOWED and draft.role != "soloist"]

@@ -23,6 +23,7 @@ from catalogue.instrumentation.phrases import (
 )
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.qualities import qualities_at
+from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.senses import KEYED, Surroundings
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of, key_of
@@ -119,15 +120,27 @@ def note_pitch(draft: Draft, forces: Forces, nodes: Nodes, start: int, end: int)
     draft.notes.append("in " + forces.written(nodes[start].start, nodes[end - 1].end))
 
 
+HANDS = frozenset({"hands", "hand", "mains", "handen", "mani", "manos", "hande"})
+FOUR_HANDS = frozenset({"vierhandig", "quatremains"})
+
+
+@remembered
+def may_tell_hands(nodes: Nodes) -> bool:
+    """Whether the row holds a word for hands at a keyboard."""
+    return any(node.key in HANDS or node.key in FOUR_HANDS for node in nodes)
+
+
 def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     """Read ``4-hands``, ``four hands``, ``à quatre mains``: two hands a player."""
+    if not may_tell_hands(nodes):
+        return None
     named = draft.name.slugs if draft.name is not None else ()
     if "keyboard" not in (draft.family, *map(family_of, named)):
         return None
     start = at
     while at < len(nodes) and (nodes[at].is_mark(",-") or is_key(nodes[at], {"a", "for", "zu"})):
         at += 1
-    if is_key(token_at(nodes, at), {"vierhandig", "quatremains"}):
+    if is_key(token_at(nodes, at), FOUR_HANDS):
         hands, end = 4, at + 1
     else:
         counted = count_at(nodes, at)
@@ -135,7 +148,7 @@ def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None
             return None
         hands, end = counted.most, counted.end
         end += end < len(nodes) and nodes[end].is_mark("-")
-        if not is_key(token_at(nodes, end), {"hands", "hand", "mains", "handen", "mani", "manos", "hande"}):
+        if not is_key(token_at(nodes, end), HANDS):
             return None
         end += 1
     there = draft.most
