@@ -27,6 +27,8 @@ def lines_of(forces: Forces) -> tuple[Line, ...]:
         for key in [(draft.group, draft.role)]
     ]
     labels = list(dict.fromkeys(line.group for line in lines if is_apart(line, lines)))
+    if not labels:
+        return tuple(merged(lines))
     ordered = [line for line in lines if line.group not in labels]
     ordered += [line for label in labels for line in lines if line.group == label]
     return tuple(merged(ordered))
@@ -65,10 +67,13 @@ def together(one: Line, other: Line) -> Line:
     return replace(one, players=players, chairs=all_chairs(chairs, one.instrument, players))
 
 
-def told(draft: Draft) -> list[str]:
-    """Return the draft's notes, with what its number leaves open."""
-    more = ["or more"] if draft.count is not None and draft.count.more else []
-    return [note for text in (*draft.notes, *more) if (note := text.strip(" ,;"))]
+def told(draft: Draft) -> str:
+    """Return the draft's notes, with what its number leaves open, without the marks that enclose notes in a text."""
+    notes = [*draft.notes, "or more"] if draft.count is not None and draft.count.more else draft.notes
+    if not notes:
+        return ""
+    said = dict.fromkeys(note for text in notes if (note := text.strip(" ,;")))
+    return "; ".join(said).replace("“", '"').replace("”", '"')
 
 
 def line_of(draft: Draft, *, section: bool) -> Line:
@@ -80,21 +85,18 @@ def line_of(draft: Draft, *, section: bool) -> Line:
         family=family,
         players=players,
         role=role_of(draft),
-        chairs=all_chairs(tuple(draft.chairs), draft.slug, players),
+        chairs=all_chairs(tuple(draft.chairs), draft.slug, players) if draft.chairs else (),
         optional=draft.optional,
         amplified=draft.amplified,
         group=draft.group,
-        note=plain("; ".join(dict.fromkeys(told(draft)))),
+        note=told(draft),
         unit=(draft.unit or "players") if bowed else None,
         strength=(draft.strength or "stated") if bowed else None,
-        alternatives=tuple(slug for slug in dict.fromkeys(draft.alternatives) if slug != draft.slug),
+        alternatives=tuple(slug for slug in dict.fromkeys(draft.alternatives) if slug != draft.slug)
+        if draft.alternatives
+        else (),
         parts=draft.parts,
     )
-
-
-def plain(note: str) -> str:
-    """Return a note without the quotation marks that enclose notes in the canonical shorthand."""
-    return note.replace("“", '"').replace("”", '"')
 
 
 def is_section(draft: Draft) -> bool:

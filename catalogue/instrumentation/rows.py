@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from functools import wraps
-from typing import Concatenate, ParamSpec, TypeVar
+from typing import Concatenate, ParamSpec, TypeVar, cast
 
 from catalogue.instrumentation.tokens import Node, Row
 
@@ -24,13 +24,10 @@ def remembered(
     def answer(nodes: Sequence[Node], /, *args: Wanted.args, **wanted: Wanted.kwargs) -> Found:
         if type(nodes) is not Row or wanted:
             return find(nodes, *args, **wanted)
-        remembered_here: dict[object, Found] | None = nodes.memory.get(find)
-        if remembered_here is None:
-            remembered_here = nodes.memory[find] = {}
-        try:
-            return remembered_here[args]
-        except KeyError:
-            found = remembered_here[args] = find(nodes, *args, **wanted)
-            return found
+        memory, what = nodes.memory, (find, args)
+        if what in memory:
+            return cast(Found, memory[what])
+        found = memory[what] = find(nodes, *args, **wanted)
+        return found
 
     return answer

@@ -18,7 +18,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from catalogue.instrumentation.vocabulary import key_of
 
@@ -34,8 +34,9 @@ ALIKE = {
     "°": "o", "✕": "×", "…": "…", "\u00a0": " ", "\u202f": " ", "\u2009": " ", "\t": " ", "\r": "\n", "\u2028": "\n",
     "\u2029": "\n", "\u000b": "\n", "\u000c": "\n", "＝": "=", "【": "[", "】": "]", "「": "(", "」": ")",
 }  # fmt: skip
-PLAIN_RUN = re.compile(r"[A-Za-z]+|[0-9]+|[ ]+")
-"""Letters, figures or blanks that need no look at single characters."""
+PLAIN_RUN = re.compile(r"([A-Za-z]++)(?![^\x00-\x7e]|['#])|([0-9]+)|( +)|([.,()=+;:/&\n-])")
+"""Letters, figures, blanks or a mark that need no look at single characters."""
+KINDS = ("", "word", "number", "", "mark")
 
 
 class Token(NamedTuple):
@@ -96,7 +97,7 @@ Nodes = Sequence[Node]
 class Row(tuple[Node, ...]):
     """Nodes in order, with a memory of what was found at their places (see ``rows``)."""
 
-    memory: dict[object, dict[object, Any]]
+    memory: dict[object, object]
 
     def __new__(cls, nodes: Iterable[Node] = ()) -> Row:
         """Make a row that remembers nothing yet."""
@@ -149,7 +150,8 @@ def flat_tokens(given: str) -> list[Token]:
     while at < size:
         kind, end = next_token(text, at)
         if kind:
-            tokens.append(token_of(kind, text, at, end, spaced))
+            written = text[at:end]
+            tokens.append(Token(kind, written, at, end, spaced, *spelled(kind, written)))
         at, spaced = end, not kind
     return tokens
 
@@ -157,36 +159,20 @@ def flat_tokens(given: str) -> list[Token]:
 def next_token(text: str, at: int) -> tuple[str, int]:
     """Return the kind of the token that begins here, nothing for blanks, and its end."""
     run = PLAIN_RUN.match(text, at)
+    if run is not None:
+        return KINDS[run.lastindex or 0], run.end()
     character = text[at]
-    if run is None:
-        if character.isspace() and character != "\n":
-            return "", at + 1
-        if character == "“" and "”" in text[at:]:
-            return "note", text.index("”", at) + 1
-        return ("word", word_end(text, at)) if character.isalpha() else ("mark", at + 1)
-    end = run.end()
-    if character == " ":
-        return "", end
-    if character in "0123456789":
-        return "number", end
-    return "word", end if end == len(text) or ends_word(text[end]) else word_end(text, end)
-
-
-def ends_word(character: str) -> bool:
-    """Whether a plain character after a word surely is no part of it."""
-    return character < "\x7f" and character not in "'#"
+    if character.isspace() and character != "\n":
+        return "", at + 1
+    if character == "“" and "”" in text[at:]:
+        return "note", text.index("”", at) + 1
+    return ("word", word_end(text, at)) if character.isalpha() else ("mark", at + 1)
 
 
 @functools.lru_cache(maxsize=1 << 14)
 def spelled(kind: str, text: str) -> tuple[str, str]:
     """Return the small letters and the key of a token."""
     return text.lower(), key_of(text) if kind == "word" or text == "&" else ""
-
-
-def token_of(kind: str, text: str, start: int, end: int, spaced: bool) -> Token:
-    """Return the token that stands at a place of the text."""
-    written = text[start:end]
-    return Token(kind, written, start, end, spaced, *spelled(kind, written))
 
 
 def stretch_of(token: Token, first: int, last: int) -> Token:

@@ -5,9 +5,12 @@ What stands over and between the notes is read in every part; note by note only 
 
 from __future__ import annotations
 
+import functools
 import re
 from fractions import Fraction
 from typing import Any
+
+from lxml import etree
 
 from catalogue.exchange.scores import words as said
 from catalogue.exchange.scores.figures import figure, text_of, ticks
@@ -16,6 +19,7 @@ from catalogue.exchange.scores.model import Bar, Part, Score, TempoMark
 
 OVER_NOTES = ("attributes", "direction", "sound", "barline")
 MARKS = ("sound", "metronome", "words", "segno", "coda")
+NOUGHT = Fraction(0)
 ROUNDING = Fraction(1, 8)  # of a quarter note, by which tuplets in whole divisions may miss the bar
 UNITS = {
     "1024th": Fraction(1, 256),
@@ -35,6 +39,7 @@ UNITS = {
 
 
 Element = Any  # lxml ships no types
+LENGTHS = etree.XPath("note[not(chord)]/duration[1]/text()[1]", smart_strings=False)
 
 
 class Clock:
@@ -47,43 +52,72 @@ class Clock:
 
 def nominal(bar: Bar) -> Fraction:
     """Return the quarter notes that a bar's time signature asks for, 0 where there is none."""
-    return Fraction(4 * bar.metre[0], bar.metre[1]) if bar.metre else Fraction(0)
+    return quarters_of(4 * bar.metre[0], bar.metre[1]) if bar.metre else NOUGHT
+
+
+@functools.lru_cache(maxsize=4096)
+def quarters_of(ticks: Fraction | int, divisions: Fraction | int) -> Fraction:
+    return Fraction(ticks) / divisions
 
 
 class BarWalk:
     """One bar of one part, read into the bar that all parts share."""
 
+    __slots__ = ("at", "bar", "clock", "part", "score", "several", "since")
+
     def __init__(self, score: Score, part: Part, clock: Clock, bar: Bar) -> None:
         self.score, self.part, self.clock, self.bar = score, part, clock, bar
-        self.at = Fraction(0)  # quarter notes that had passed when the divisions last changed
+        self.at = NOUGHT  # quarter notes that had passed when the divisions last changed
         self.since: Fraction | int = 0  # divisions that have passed since
         self.several = len(part.instruments) > 1
 
     @property
     def place(self) -> Fraction:
-        return self.at + self.since / self.clock.divisions
+        since = quarters_of(self.since, self.clock.divisions)
+        return self.at + since if self.at else since
 
-    def note_by_note(self, element: Element) -> None:
+    def whole(self, element: Element) -> None:
         """Read everything in the bar, its length among it: to the end of its last note or rest.
 
         What is only skipped at the end of a bar (``forward``) lengthens it where it holds nothing else.
         """
+        before = NOUGHT
+        if goes_straight_on(element):
+            self.over_the_notes(element, exactly=True)
+            self.since = sum(map(ticks, LENGTHS(element)))
+        else:
+            before = self.note_by_note(element)
+        self.take_length(before)
+
+    def take_length(self, before: Fraction) -> None:
+        """Give the bar its length; ``before`` had passed when the divisions last changed."""
+        bar = self.bar
+        bar.metre = bar.metre or self.clock.metre
+        asked, length = nominal(bar), self.place
+        if bar.quarters or before:
+            length = max(bar.quarters, before, length)
+        bar.quarters = asked if length != asked and abs(length - asked) < ROUNDING else length
+        bar.falls_short = not length or bar.quarters < asked
+
+    def note_by_note(self, element: Element) -> Fraction:
+        """Read a bar in which the notes do not simply follow one another; return what ``take_length`` asks for."""
         furthest: Fraction | int = 0
         since: Fraction | int = 0
-        before = Fraction(0)
+        before = NOUGHT
         for child in element:
             tag = child.tag
             if tag == "note":
-                if child.find("chord") is None:
-                    since += ticks(child.findtext("duration"))
+                chord, length = timing_of(child)
+                if not chord:
+                    since += ticks(length)
                     if since > furthest:
                         furthest = since
                 if self.several:
                     self.take_instrument(child)
             elif tag == "forward":
-                since += ticks(child.findtext("duration"))
+                since += ticks(timing_of(child)[1])
             elif tag == "backup":
-                since = max(since - ticks(child.findtext("duration")), 0)
+                since = max(since - ticks(timing_of(child)[1]), 0)
             elif tag in OVER_NOTES:
                 self.since = since
                 divisions = self.clock.divisions
@@ -93,24 +127,28 @@ class BarWalk:
                     self.at += since / divisions
                     furthest = since = self.since = 0
         self.since = furthest or (0 if before else since)
-        self.bar.metre = self.bar.metre or self.clock.metre
-        asked = nominal(self.bar)
-        length = max(self.bar.quarters, before, self.place)
-        self.bar.quarters = asked if abs(length - asked) < ROUNDING else length
-        self.bar.falls_short = not length or self.bar.quarters < asked
+        return before
 
-    def over_the_notes(self, element: Element) -> None:
-        """Read what stands over and between the notes; the place of a tempo is reckoned only where one stands."""
+    def over_the_notes(self, element: Element, *, exactly: bool = False) -> None:
+        """Read what stands over and between the notes.
+
+        The place in the bar is reckoned where a tempo stands; ``exactly`` reckons it wherever one may be told in words.
+        """
         for child in element.iterchildren(*OVER_NOTES):
-            if child.tag in ("direction", "sound") and sets_tempo(child):
-                self.since = since_bar_line(child)
-            self.take_mark(child.tag, child)
+            tag = child.tag
+            if tag in ("direction", "sound"):
+                marks = list(child.iter(*MARKS))
+                if marks and (exactly or any(map(sets_tempo, marks))):
+                    self.since = since_bar_line(child)
+                self.take_direction(child, marks)
+            else:
+                self.take_mark(tag, child)
         if self.several:
             for note in element.iterchildren("note"):
                 self.take_instrument(note)
 
     def take_instrument(self, note: Element) -> None:
-        played = note.find("instrument")
+        played = next(note.iterchildren("instrument"), None)
         used = played.get("id") if played is not None else None
         if used and used not in self.part.used:
             self.part.used.append(used)
@@ -121,7 +159,7 @@ class BarWalk:
         elif tag == "barline":
             take_barline(element, self.bar)
         else:
-            self.take_direction(element)
+            self.take_direction(element, list(element.iter(*MARKS)))
 
     def take_attributes(self, element: Element) -> None:
         self.clock.divisions = Fraction(ticks(element.findtext("divisions"))) or self.clock.divisions
@@ -130,8 +168,7 @@ class BarWalk:
             self.clock.metre = metre_of(time)
             self.bar.metre = self.clock.metre
 
-    def take_direction(self, element: Element) -> None:
-        marks = list(element.iter(*MARKS))
+    def take_direction(self, element: Element, marks: list[Element]) -> None:
         if not marks:
             return
         sounds = [mark for mark in marks if mark.tag == "sound"]
@@ -158,7 +195,7 @@ class BarWalk:
     def take_tempo(self, place: Fraction, tempo: Fraction | None, ratio: Fraction | None = None) -> bool:
         if tempo is None and ratio is None:
             return False
-        place = max(place, Fraction(0))
+        place = max(place, NOUGHT)
         if all(mark.at != place for mark in self.bar.tempi):
             self.bar.tempi.append(TempoMark(place, tempo, ratio))
         return True
@@ -191,19 +228,38 @@ def add_new(listed: list[str], text: str) -> None:
         listed.append(text)
 
 
-def sets_tempo(element: Element) -> bool:
-    return any(mark.tag == "metronome" or mark.get("tempo") for mark in element.iter("sound", "metronome"))
+def sets_tempo(mark: Element) -> bool:
+    return mark.tag == "metronome" or (mark.tag == "sound" and bool(mark.get("tempo")))
+
+
+def goes_straight_on(element: Element) -> bool:
+    """Whether the notes of a bar follow one another in one voice and nothing is counted anew among them."""
+    if next(element.iterchildren("backup", "forward"), None) is not None:
+        return False
+    among = (one for one in element.iterchildren("attributes") if one.find("divisions") is not None)
+    return all(next(one.itersiblings("note", preceding=True), None) is None for one in among)
+
+
+def timing_of(note: Element) -> tuple[bool, str | None]:
+    """Return whether a note sounds together with the one before it, and the text of its duration."""
+    chord, length = False, None
+    for child in note.iterchildren("chord", "duration"):
+        if child.tag == "chord":
+            chord = True
+        elif length is None:
+            length = child.text or ""
+    return chord, length
 
 
 def since_bar_line(element: Element) -> Fraction | int:
     """Return the divisions that pass in the bar before an element of it."""
     since: Fraction | int = 0
     for child in element.itersiblings("note", "forward", "backup", preceding=True):
-        length = ticks(child.findtext("duration"))
+        chord, length = timing_of(child)
         if child.tag == "backup":
-            since -= length
-        elif child.tag == "forward" or child.find("chord") is None:
-            since += length
+            since -= ticks(length)
+        elif child.tag == "forward" or not chord:
+            since += ticks(length)
     return max(since, 0)
 
 

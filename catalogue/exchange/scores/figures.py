@@ -14,7 +14,10 @@ Element = Any  # lxml ships no types
 
 def text_of(element: Element) -> str:
     """Return an element's text on one line, "" for none."""
-    return "" if element is None else " ".join("".join(element.itertext()).split())[:500]
+    if element is None:
+        return ""
+    written = "".join(element.itertext()) if len(element) else element.text or ""
+    return " ".join(written.split())[:500]
 
 
 def figure(text: str | None) -> Fraction | None:

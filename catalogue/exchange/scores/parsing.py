@@ -116,9 +116,12 @@ class Reading:
             bars.append(Bar(self.measure))
         part = self.parts.get(self.part) or self.unlisted_part()
         bar = bars[self.index]
-        walk = BarWalk(self.score, part, self.clocks.setdefault(self.part, Clock()), bar)
+        clock = self.clocks.get(self.part)
+        if clock is None:
+            clock = self.clocks[self.part] = Clock()
+        walk = BarWalk(self.score, part, clock, bar)
         if self.part == self.first or bar.falls_short:
-            walk.note_by_note(element)
+            walk.whole(element)
         else:
             walk.over_the_notes(element)
 
