@@ -47,7 +47,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
             "markdown_it", "nh3", "segno", "babel", "prometheus_client",
         },
     ),
-    "benches": ({"*"}, {"django", "reportlab", "icalendar"}),
+    "benches": ({"*"}, {"django", "reportlab", "icalendar", "lxml"}),
     "templatetags": ({"*"}, {"django"}),
     "management": ({"*"}, {"django", "waitress", "pytest", "environ"}),
     "apps": (set(), {"django"}),

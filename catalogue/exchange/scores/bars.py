@@ -136,13 +136,12 @@ class BarWalk:
         """
         for child in element.iterchildren(*OVER_NOTES):
             tag = child.tag
-            if tag in ("direction", "sound"):
-                marks = list(child.iter(*MARKS))
-                if marks and (exactly or any(map(sets_tempo, marks))):
+            if tag not in ("direction", "sound"):
+                self.take_mark(tag, child)
+            elif marks := list(child.iter(*MARKS)):
+                if exactly or any(map(sets_tempo, marks)):
                     self.since = since_bar_line(child)
                 self.take_direction(child, marks)
-            else:
-                self.take_mark(tag, child)
         if self.several:
             for note in element.iterchildren("note"):
                 self.take_instrument(note)

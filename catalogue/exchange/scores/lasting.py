@@ -20,6 +20,9 @@ def tempi_of(bars: Sequence[Bar]) -> Iterator[tuple[Bar, list[tuple[Fraction, Fr
     """Give each bar with the stretches it falls into: quarter notes and quarter notes a minute."""
     tempo = first_tempo(bars)
     for bar in bars:
+        if not bar.tempi:
+            yield bar, [(bar.quarters, tempo)] if tempo and bar.quarters else []
+            continue
         stretches: list[tuple[Fraction, Fraction]] = []
         reached = Fraction(0)
         for mark in sorted(bar.tempi, key=lambda one: one.at):
@@ -41,7 +44,10 @@ def seconds_of_bars(bars: Sequence[Bar]) -> list[Fraction] | None:
     """Return the seconds of each bar, ``None`` where the score has no tempo with a figure."""
     if first_tempo(bars) is None:
         return None
-    return [sum(starmap(seconds_of, stretches), Fraction(0)) for _bar, stretches in tempi_of(bars)]
+    return [
+        seconds_of(*stretches[0]) if len(stretches) == 1 else sum(starmap(seconds_of, stretches), Fraction(0))
+        for _bar, stretches in tempi_of(bars)
+    ]
 
 
 @functools.lru_cache(maxsize=1024)

@@ -97,14 +97,16 @@ class Reading:
             self.measure = element.get("number") or str(self.index + 1)
 
     def leave(self, tag: str, element: Element) -> None:
-        inner = element.getparent().tag in ("part", "measure")
-        if inner:
+        around = element.getparent().tag
+        if around in ("part", "measure"):
             self.take_bar(element)
         if tag == "part":
             self.part = ""
         else:
             self.measure = ""
         element.clear()
+        if around == "part":
+            return  # the bars of a part are few, and go with it
         while element.getprevious() is not None:
             del element.getparent()[0]
 
