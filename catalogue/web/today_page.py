@@ -36,7 +36,7 @@ from catalogue.web.pictures import line_svg
 from catalogue.web.programmes import titles_html, works_of
 
 NEXT = 3  # shown of what comes later where the coming days are empty
-AT_ONCE = 30  # days within which what is due is shown at once; the rest is folded
+AT_ONCE = 14  # days within which what is due is shown at once; the rest is folded
 MOST_AFTER = 10  # performances that are over and still ask for something
 
 # what is needed, as one is told to do it, and the field that mends it
