@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from catalogue.instrumentation.chair_lists import entries
-from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.chair_lists import WORDS_OF_CONTAINING, entries
+from catalogue.instrumentation.drafts import Count, Draft, Forces
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
     AND,
@@ -242,3 +242,35 @@ def pitches(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
         return None
     draft.notes.append("in " + forces.written(nodes[0].start, nodes[-1].end).removeprefix("in "))
     return []
+
+
+def players_in(bracket: Bracket) -> int | None:
+    """Return the number of players that a bracket tells, ``(4 Spieler)``, ``(3)``, ``(III)``."""
+    found = players_range(bracket)
+    return found[1] if found else None
+
+
+def players_range(bracket: Bracket) -> tuple[int, int] | None:
+    nodes = bracket.nodes
+    if not nodes:
+        return None
+    counted = count_at(nodes, 0)
+    if counted is not None:
+        rest = nodes[counted.end :]
+        if not rest or is_key(rest[0], PLAYERS | WORDS_OF_CONTAINING) or rest[0].is_mark(".,-:;"):
+            return counted.least, counted.most
+        return None
+    last = counted_last(nodes)
+    if last is not None:
+        return last.least, last.most
+    words = [node for node in nodes if isinstance(node, Token) and node.kind == "word"]
+    value = roman(words[0].text) if len(words) == 1 and len(nodes) == 1 else None
+    return (value, value) if value is not None else None
+
+
+def counted_last(nodes: Nodes) -> Count | None:
+    """Return the number of players at the end of a list, ``bass drum, cymbals: 2 players``."""
+    if len(nodes) < 3 or not is_key(nodes[-1], PLAYERS) or count_at(nodes, 0) is not None:
+        return None
+    counted = count_at(nodes, len(nodes) - 2)
+    return counted if counted is not None and nodes[-3].is_mark(".,-:;") else None

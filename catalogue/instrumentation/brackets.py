@@ -148,11 +148,9 @@ def names_players(draft: Draft, nodes: Nodes) -> bool:
     """Whether a bracket that is kept as a remark names players, or numbers chairs, of which nothing was made."""
     first, mark = token_at(nodes, 0), token_at(nodes, 1)
     chairs = first is not None and first.text == "1" and mark is not None and mark.is_mark(".,/") and draft.most > 1
+    quiet = ("electronics",) if draft.family == "other" else ("percussion", "electronics")
     found = (name_at(nodes, at) for at in range(len(nodes)))
-    named = any(
-        name is not None and len(name.written) > 1 and family_of(name.slugs[0]) not in ("percussion", "electronics")
-        for name in found
-    )
+    named = any(name is not None and len(name.written) > 1 and family_of(name.slugs[0]) not in quiet for name in found)
     return chairs or (named and draft.family not in ("voice", "electronics"))
 
 
@@ -309,6 +307,8 @@ def smaller_number(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft
         draft.count = counted
         return []
     low, high = min(draft.least, counted.least), max(draft.most, counted.most)
+    if low == high:
+        return []
     forces.remark("two-numbers", f"Both numbers were kept: {low} to {high} players.", draft.start, bracket.end)
     draft.counted(low, high)
     return []

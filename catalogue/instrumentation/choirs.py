@@ -241,6 +241,8 @@ def soloists_in_bracket(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Fo
     """Read ``4 soloists (SATB)``."""
     counted = count_at(nodes, at)
     end = phrase_end(nodes, counted.end if counted else at, SOLO)
+    voices = name_at(nodes, end) if end is not None else None
+    end = voices.end if voices is not None and voices.slugs[0] == "voice" else end
     bracket = nodes[end] if end is not None and end < len(nodes) else None
     if end is None or not isinstance(bracket, Bracket) or len(bracket.nodes) != 1:
         return None

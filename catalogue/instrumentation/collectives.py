@@ -14,7 +14,7 @@ SIZES = {
     2: keyed("duo duet duett dúo"),
     3: keyed("trio tríos"),
     4: keyed("quartet quartett quatuor quartetto cuarteto qrt qt qtet 4tet"),
-    5: keyed("5tet quintet quintett quintette quintetto quinteto"),
+    5: keyed("5tet qnt quintet quintett quintette quintetto quinteto"),
     6: keyed("sextet sextett sextuor sestetto sexteto"),
     7: keyed("septet septett septuor settimino septeto"),
     8: keyed("octet oktett octuor ottetto octeto"),

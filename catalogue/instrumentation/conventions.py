@@ -14,12 +14,13 @@ from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import is_key, numbers_after_names, phrase_end
 from catalogue.instrumentation.tokens import Bracket, Nodes
+from catalogue.instrumentation.vocabulary import instrument
 
 FIGURES = ("dotted", "spaced", "comma", "slashed", "hyphenated", "run together", "names", "words")
 BRACKETS = ("Roman chairs", "numbered chairs", "counted doublings", "chair list", "d and plus", "plain brackets")
 DECIDED = (
-    "brass-band", "drums", "ensemble", "figure-in-bracket", "five-figures", "four-figures", "four-strings",
-    "plus-in-bracket", "single-strings", "slashes", "soloist", "star",
+    "alto", "brass-band", "drum-kit", "drums", "ensemble", "figure-in-bracket", "five-figures", "four-figures",
+    "four-strings", "plus-in-bracket", "single-strings", "slashes", "soloist", "star",
 )  # fmt: skip
 """Codes of remarks on a text that two readings fit; ``other drums`` asks for the one that is not usual."""
 OTHERS = tuple(f"other {code}" for code in DECIDED)
@@ -87,12 +88,30 @@ def slash_parts(nodes: Nodes, forces: Forces) -> bool:
             continue
         before, after = nodes[at - 1], nodes[at + 1]
         if node.spaced and after.spaced:
-            return True
+            if not one_section(nodes):
+                return True
+            continue
         if phrase_end(nodes, at + 1, BODY_OF_STRINGS) is not None:
             return True
         if after.kind == "number" and (before.kind == "number" or isinstance(before, Bracket)) and forces.formula:
             return True
     return False
+
+
+def one_section(nodes: Nodes) -> bool:
+    """Whether every slash with blanks parts sizes of one instrument on its line, ``Flute 2 / Piccolo``."""
+    sections: set[str] = set()
+    for at, node in enumerate(nodes):
+        if node.is_mark(",;\n"):
+            sections = set()
+        found = name_at(nodes, at)
+        if node.is_mark("/") and node.spaced:
+            beyond = name_at(nodes, at + 1)
+            if beyond is None or instrument(beyond.slugs[0]).section not in sections:
+                return False
+        elif found is not None and instrument(found.slugs[0]).section:
+            sections.add(instrument(found.slugs[0]).section)
+    return True
 
 
 def figures_of(forces: Forces) -> str:

@@ -27,6 +27,7 @@ from catalogue.instrumentation.lexicon import (
     SOLO,
 )
 from catalogue.instrumentation.names import Name, name_at
+from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.phrases import count_at, is_key, is_small, keys_end, ordinal_at, phrase_end, token_at
 from catalogue.instrumentation.players_meant import (
     Section,
@@ -172,7 +173,7 @@ def names_at(
     plays: list[str] = []
     notes: list[str] = []
     while at < len(nodes):
-        at = fill_end(nodes, at, notes)
+        at = numbered_part(nodes, fill_end(nodes, at, notes), section)
         found = name_at(nodes, at, section.place) if at < len(nodes) else None
         if found is None:
             break
@@ -189,6 +190,12 @@ def names_at(
     if not plays:
         return unknown_name(nodes, at, section, forces) if linked else None
     return tuple(dict.fromkeys(plays)), at, " ".join(notes)
+
+
+def numbered_part(nodes: Nodes, at: int, section: Section) -> int:
+    """Pass over the number of a part before its name, ``doubling second piccolo``."""
+    part = ordinal_at(nodes, at)
+    return part[1] if part is not None and name_at(nodes, part[1], section.place) is not None else at
 
 
 def keyed(slug: str, nodes: Nodes, at: int) -> str:
@@ -241,7 +248,8 @@ def after_name(nodes: Nodes, found: Name, notes: list[str]) -> int:
 def part_number(nodes: Nodes, at: int) -> bool:
     """Whether a figure after a name numbers the part: nothing but a separator follows it."""
     token = token_at(nodes, at)
-    if token is None or token.kind != "number":
+    numeral = token is not None and token.kind == "word" and token.text.isupper() and roman(token.text) is not None
+    if token is None or not (token.kind == "number" or numeral):
         return False
     return at + 1 == len(nodes) or nodes[at + 1].is_mark(",;)")
 

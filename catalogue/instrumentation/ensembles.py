@@ -7,7 +7,7 @@ from dataclasses import replace
 from catalogue.instrumentation import bracket_words, channels, choir_names, choirs, collectives, limits, open_forces
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.introducing import introduced_at
-from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, WITHOUT, keyed
+from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, OF, WITHOUT, keyed
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.open_forces import itemises
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
@@ -39,7 +39,7 @@ def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         found = read(nodes, at, forces, lead)
         if found is not None:
             return found
-    for late in (folded_at, book_at, open_forces.category_at, open_forces.open_at, open_forces.unnamed_at):
+    for late in (size_of_at, folded_at, book_at, open_forces.category_at, open_forces.open_at, open_forces.unnamed_at):
         found = late(nodes, at, forces)
         if found is not None:
             return found
@@ -86,7 +86,7 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         return None
     (kind, size, slugs), end = whole
     following = nodes[end] if end < len(nodes) else None
-    if isinstance(following, Bracket) and itemises(following):
+    if isinstance(following, Bracket) and itemises(following) and not repeats_fold(following, kind):
         return [], end, True
     if following is not None and following.is_mark(":") and kind in ("fold", "wind", "brass", "saxophone"):
         return [], end + 1, True
@@ -95,7 +95,7 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     extra, after = fifth_string(nodes, end) if (kind, size) == ("strings", 5) else ("", end)
     if extra:
         slugs, end, kind = (*slugs[:4], extra), after, "strings told"
-    elif isinstance(following, Bracket) and adds_nothing(following, kind, size):
+    elif isinstance(following, Bracket) and (adds_nothing(following, kind, size) or repeats_fold(following, kind)):
         end += 1
     slugs = (
         folded(size) if kind == "fold" else usual_or_other(forces, kind, slugs, nodes[start].start, nodes[end - 1].end)
@@ -142,6 +142,14 @@ def adds_nothing(bracket: Bracket, kind: str, size: int) -> bool:
     letters = isinstance(first, Token) and is_letters(first.text) and len(bracket.nodes) == 1
     numbers = isinstance(first, Token) and first.kind == "number"
     return (kind in ("saxophone", "recorder") and letters) or (kind == "strings" and numbers)
+
+
+def repeats_fold(bracket: Bracket, kind: str) -> bool:
+    """Whether a bracket after ``triple woodwind`` names only the auxiliaries that the third players take."""
+    if kind != "fold":
+        return False
+    named = [name.slugs[0] for at in range(len(bracket.nodes)) if (name := name_at(bracket.nodes, at)) is not None]
+    return not any(slug in ("flute", "oboe", "clarinet", "bassoon") for slug in named)
 
 
 def usual_or_other(forces: Forces, kind: str, slugs: tuple[str, ...], start: int, end: int) -> tuple[str, ...]:
@@ -193,7 +201,9 @@ def folded_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         return None
     if not 1 <= int(number.text[:3]) <= 4:
         return None
-    return grouped(folded(number.number), token.start, number.end, collective="fold"), at + 3, False
+    told = nodes[at + 3] if at + 3 < len(nodes) else None
+    end = at + 3 + (isinstance(told, Bracket) and repeats_fold(told, "fold"))
+    return grouped(folded(number.number), token.start, number.end, collective="fold"), end, False
 
 
 def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:
@@ -213,6 +223,8 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
         draft = Draft(slug, nodes[at].start, token.end, name=found, open=True, notes=[token.text])
         return [draft], found.end + 1, False
     size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
+    if size is not None and nodes[found.end + 1 : found.end + 2] and nodes[found.end + 1].is_mark(":"):
+        return [], found.end + 2, True
     if token is None or size is None or found.slugs[0].startswith(("voice", "choir")):
         return None
     custom = collectives.WITH_STRINGS.get((found.slugs[0], size))
@@ -224,6 +236,18 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     draft.counted(1 if last_of(size, nodes, at, forces) else size)
     draft.amplified = qualities.amplified or qualities.electric
     return [draft], found.end + 1, False
+
+
+def size_of_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
+    """Read ``cuarteto de guitarras``, ``quartet of horns``: so many of one instrument."""
+    token = token_at(nodes, at)
+    size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
+    found = name_at(nodes, at + 2) if size is not None and is_key(token_at(nodes, at + 1), OF) else None
+    if token is None or size is None or found is None or is_body(found.slugs[0]):
+        return None
+    draft = Draft(found.slugs[0], token.start, found.stop, name=found)
+    draft.counted(size)
+    return [draft], found.end, False
 
 
 def last_of(size: int, nodes: Nodes, at: int, forces: Forces) -> bool:

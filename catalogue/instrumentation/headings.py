@@ -44,9 +44,20 @@ def title_end(nodes: Nodes) -> int:
         found = name_at(nodes, at)
         token = token_at(nodes, at)
         voicing = token is not None and is_voicing(token.text)
+        counts_pieces = count_at(nodes, at) is not None and at == 0 and not begins_players(nodes, at + 1)
+        if counts_pieces:
+            continue
         if count_at(nodes, at) is not None or voicing or (found is not None and len(found.written) > 1):
             return 0
     return 0
+
+
+def begins_players(nodes: Nodes, at: int) -> bool:
+    """Whether a player, an ensemble or a mark follows a number, so that it counts players and no pieces."""
+    token = token_at(nodes, at)
+    if token is None or token.kind != "word":
+        return True
+    return name_at(nodes, at) is not None or phrase_end(nodes, at, WHOLES | ALL_HEADINGS | SOLO) is not None
 
 
 def heading_at(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
@@ -71,6 +82,13 @@ def place_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
         return None
     optional = phrase_end(nodes, end, OPTIONAL)
     end = optional if optional is not None else end
+    beside = nodes[end] if end < len(nodes) else None
+    if (
+        isinstance(beside, Bracket)
+        and phrase_end(beside.nodes, 0, OFFSTAGE | ONSTAGE) is not None
+        and colon(nodes, end + 1)
+    ):
+        end += 1
     if not colon(nodes, end) and not opens_players(nodes, end):
         return None
     label = " ".join(node.text for node in nodes[at:end] if hasattr(node, "text") and node.kind == "word").lower()

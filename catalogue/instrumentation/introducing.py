@@ -19,8 +19,9 @@ Found = tuple[list[Draft], int, bool]
 MOST_WORDS = 5
 GROUPS = keyed(
     "ensemble ensembles group groups combo consort band gruppe gruppo grupo groupe formation besetzung "
-    "blechbläserensemble bläserensemble kammerensemble instrumentalensemble conjunto complesso"
+    "section rhythmusgruppe blechbläserensemble bläserensemble kammerensemble instrumentalensemble conjunto complesso"
 )
+PART_WORDS = {"part", "partie", "parte", "stimme"}
 CHOIRS = {"choir", "choirs"}
 GENRES = keyed(
     "opera opéra oper ópera operetta operette musical cantata kantate cantate oratorio oratorium ballet ballett "
@@ -31,6 +32,9 @@ GENRES = keyed(
 
 def introduced_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Pass over the words for an ensemble or a work whose players a bracket or a colon opens."""
+    part = part_label(nodes, at, forces)
+    if part is not None:
+        return [], part, True
     group = group_end(nodes, at)
     if group is None:
         return None
@@ -42,6 +46,17 @@ def introduced_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if following is not None and following.is_mark(":") and lists(nodes, end + 1):
         return [], end + 1, True
     return of_number(nodes, at, group, end, forces)
+
+
+def part_label(nodes: Nodes, at: int, forces: Forces) -> int | None:
+    """Return the end of ``Part 2:`` before instruments of which one plays the part."""
+    number = token_at(nodes, at + 1) if is_key(token_at(nodes, at), PART_WORDS) else None
+    if number is None or number.kind != "number" or at + 2 >= len(nodes) or not nodes[at + 2].is_mark(":"):
+        return None
+    if not any(remark.code == "part-choice" for remark in forces.remarks):
+        message = "The instruments of each part were read as a choice: one of them plays it."
+        forces.remark("part-choice", message, nodes[at].start, nodes[at + 2].end, "players of the part, all of them")
+    return at + 3
 
 
 def group_end(nodes: Nodes, at: int) -> int | None:
@@ -103,6 +118,8 @@ def of_number(nodes: Nodes, at: int, group: int, end: int, forces: Forces) -> Fo
     if counted is None or group != at + 1 or not stands_alone(nodes, at, end):
         return None
     draft = Draft("instrument", nodes[at].start, nodes[end - 1].end, collective="ensemble", count=counted)
+    if any(node.is_mark(":") for node in nodes[end:]):
+        return [], end, True
     message = f"“{forces.written(draft.start, draft.end)}” names {counted.most} players, not what they play."
     forces.remark("unnamed", message, draft.start, draft.end)
     return [draft], end, False

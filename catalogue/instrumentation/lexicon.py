@@ -59,8 +59,8 @@ ELECTRIC = keyed(
     "électrique électriques elettrici elettriche elec electrical"
 )
 SOLO = keyed(
-    "solo soli solos soloist soloists solist solisten solistin soliste solistes solista solisti soliste solistas "
-    "principal solistisch"
+    "solo sola solas soli solos soloist soloists solist solisten solistin soliste solistes solista solisti "
+    "solistas principal solistisch"
 )
 SOLISTS = keyed("soli solos soloists solisten solistes solisti solistas")
 OFFSTAGE = keyed(
@@ -143,7 +143,7 @@ FROM = keyed("from among aus unter parmi entre tra fra chosen_from drawn_from se
 LIVE = keyed(
     "live en_direct temps_réel en_temps_réel tempo_reale in_tempo_reale in_echtzeit en_tiempo_real realtime real-time"
 )
-OF = keyed("of von de di da")
+OF = keyed("of von de di da d aus")
 MUST = keyed("must_include has_to_include have_to_include must_contain muss_enthalten doit_comprendre debe_incluir")
 PIECES = keyed("piece pieces member members man köpfig köpfige köpfiges musicians musiker musiciens")
 WITHOUT = keyed("no without ohne sans senza sin kein keine")

@@ -26,6 +26,7 @@ ALONE = {"alone", "allein", "seul", "seule", "solo", "sola"}
 ON = {"on", "auf", "sur", "su", "con"}
 WITH = {"with", "mit", "avec", "con"}
 MOST_WORDS = 4
+FOLLOWING = {"the", "following", "folgenden", "suivants", "seguenti", "siguientes"}
 SMALLEST_BODY = 5
 FROM_OR_OF = FROM | OF
 ENSEMBLE_WORDS = ENSEMBLE | SOLO | COMBINATION
@@ -45,14 +46,19 @@ def choice_end(nodes: Nodes, at: int) -> int | None:
     anyone = phrase_end(nodes, at, ANY)
     if counted is None and anyone is None:
         return None
-    end = counted.end if counted is not None else anyone or at
+    some = count_at(nodes, anyone) if anyone is not None else None
+    end = counted.end if counted is not None else some.end if some is not None else anyone or at
     start = end
     while end < len(nodes) and end < start + MOST_WORDS and (ends := chosen_end(nodes, end)) is not None:
         end = ends
     open_choice = anyone is not None or count_at(nodes, at) is None
     chosen = phrase_end(nodes, end, FROM_OR_OF if open_choice else FROM)
-    if chosen is None or end == start or chosen >= len(nodes) or of_players_at(nodes, chosen - 1) is not None:
+    if chosen is None or (end == start and some is None) or chosen >= len(nodes):
         return None
+    if of_players_at(nodes, chosen - 1) is not None:
+        return None
+    while chosen + 1 < len(nodes) and is_key(nodes[chosen], FOLLOWING):
+        chosen += 1
     return chosen + 1 if nodes[chosen].is_mark(":") else chosen
 
 

@@ -77,7 +77,7 @@ BODY_WORDS = frozenset(
         *RANGE_WORDS,
     }
     | {"reed", "reeds", "book", "player", "doppelchor", "doppelchore"}
-    | {"part", "parts", "voice", "voices", "equal", "gleiche", "mixed"}
+    | {"part", "parts", "partie", "parte", "stimme", "voice", "voices", "equal", "gleiche", "mixed"}
 )
 
 

@@ -10,9 +10,17 @@ from __future__ import annotations
 
 import re
 
-from catalogue.instrumentation.bracket_words import as_remark, chairs_told, optional_players, parted, quality
-from catalogue.instrumentation.chair_lists import WORDS_OF_CONTAINING
-from catalogue.instrumentation.drafts import Count, Draft, Forces
+from catalogue.instrumentation.bracket_words import (
+    as_remark,
+    chairs_told,
+    counted_last,
+    optional_players,
+    parted,
+    players_in,
+    players_range,
+    quality,
+)
+from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import PLAYERS, PLAYS_WORDS
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
@@ -252,38 +260,6 @@ def two_timpanists(draft: Draft, forces: Forces) -> bool:
         draft.notes.append("2 drums")
         draft.counted(1)
     return glued
-
-
-def players_in(bracket: Bracket) -> int | None:
-    """Return the number of players that a bracket tells, ``(4 Spieler)``, ``(3)``, ``(III)``."""
-    found = players_range(bracket)
-    return found[1] if found else None
-
-
-def players_range(bracket: Bracket) -> tuple[int, int] | None:
-    nodes = bracket.nodes
-    if not nodes:
-        return None
-    counted = count_at(nodes, 0)
-    if counted is not None:
-        rest = nodes[counted.end :]
-        if not rest or is_key(rest[0], PLAYERS | WORDS_OF_CONTAINING) or rest[0].is_mark(".,-:;"):
-            return counted.least, counted.most
-        return None
-    last = counted_last(nodes)
-    if last is not None:
-        return last.least, last.most
-    words = [node for node in nodes if isinstance(node, Token) and node.kind == "word"]
-    value = roman(words[0].text) if len(words) == 1 and len(nodes) == 1 else None
-    return (value, value) if value is not None else None
-
-
-def counted_last(nodes: Nodes) -> Count | None:
-    """Return the number of players at the end of a list, ``bass drum, cymbals: 2 players``."""
-    if len(nodes) < 3 or not is_key(nodes[-1], PLAYERS) or count_at(nodes, 0) is not None:
-        return None
-    counted = count_at(nodes, len(nodes) - 2)
-    return counted if counted is not None and nodes[-3].is_mark(".,-:;") else None
 
 
 def players(draft: Draft, forces: Forces) -> None:

@@ -212,9 +212,19 @@ def keys_end(nodes: Nodes, at: int) -> int | None:
 def numbers_after_names(nodes: Nodes) -> bool:
     """Whether every number of the row stands after a word and its point or colon, ``Fl.2, Ob.2``; two at least."""
     numbers = [at for at, node in enumerate(nodes) if node.kind == "number"]
+    if numbers_glued(nodes, numbers):
+        return True
     pointed = [at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word" for at in numbers]
     apart = [at + 1 == len(nodes) or nodes[at + 1].kind != "word" or nodes[at + 1].spaced for at in numbers]
     return len(numbers) > 1 and all(pointed) and all(apart)
+
+
+def numbers_glued(nodes: Nodes, numbers: list[int]) -> bool:
+    """Whether every number is written to a word, ``Fl1, Fl2/Picc, Hn1-4``, or ends a range that begins so."""
+    glued = [at for at in numbers if at and nodes[at - 1].kind == "word" and not nodes[at].spaced]
+    ranges = [at for at in numbers if at > 1 and nodes[at - 1].is_mark("-") and nodes[at - 2].kind == "number"]
+    ends = all(at + 1 == len(nodes) or nodes[at + 1].kind != "word" for at in numbers)
+    return len(glued) > 2 and ends and len(glued) + len(ranges) == len(numbers)
 
 
 def seats_at(nodes: Nodes, at: int) -> tuple[tuple[int, ...], int] | None:

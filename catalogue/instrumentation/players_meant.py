@@ -21,6 +21,7 @@ from catalogue.instrumentation.vocabulary import key_of
 
 MOST_SMALL_WORDS = 8
 CHAIR_NOUNS = ("number", "no", "nr", "chair", "player")
+OF_THEM = {"dont", "davon", "darunter"}
 TELLING = ONLY | ARTICLES | BOTH | ALL | LAST
 
 
@@ -139,6 +140,7 @@ def tells_some(word: str, key: str) -> bool:
 
 def who_at(nodes: Nodes, at: int, section: Section) -> Who | None:
     """Return the players named before a doubling; *only* may stand before them."""
+    at += is_key(token_at(nodes, at), OF_THEM)
     if not may_tell_who(nodes, at, section):
         return None
     at = articles_end(nodes, at + 1 if is_key(token_at(nodes, at), ONLY) else at)
@@ -203,7 +205,7 @@ def chairs_at(nodes: Nodes, at: int, section: Section) -> Who | None:
         chairs.append(value)
         end = after
         following = after
-        while following < len(nodes) and (nodes[following].is_mark(",+/-") or is_key(nodes[following], AND)):
+        while following < len(nodes) and (nodes[following].is_mark(",+/-.") or is_key(nodes[following], AND)):
             following += 1
         following = articles_end(nodes, following)
         if following == after or chair_at(nodes, following, section) is None:
@@ -282,7 +284,7 @@ def linked_by_equals(nodes: Nodes, at: int) -> bool:
             return joined
         if joins(node):
             joined = True
-        elif node.kind != "number":
+        elif node.kind != "number" and not node.is_mark("."):
             return False
         at += 1
     return False

@@ -18,6 +18,7 @@ SHORTEST = 3
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band", "basso-continuo", "conductor", "dancer")
 
 
+EARLY_STRINGS = ("viola-da-gamba", "viola-damore")
 WHOLE_FAMILIES = ("brass-instrument", "wind-instrument")
 FAMILY_WORDS = HEADINGS["woodwind"] | HEADINGS["brass"]
 
@@ -40,7 +41,7 @@ def plurals(slug: str) -> frozenset[str]:
     single = {key_of(one) for names in row.names.values() for one in (names.singular, names.abbreviation)}
     single |= {key for key in spelled if f"{key}s" in spelled}
     short = {f"{key}s" for key in spelled - listed if len(key) + 1 >= SHORTEST and key[-1] != "s"}
-    return frozenset((listed | (short if row.family in COUNTED_BY_NAME else set())) - single)
+    return frozenset((listed | (short if row.family in COUNTED_BY_NAME or slug in EARLY_STRINGS else set())) - single)
 
 
 def open_plurals(forces: Forces) -> None:
@@ -48,7 +49,8 @@ def open_plurals(forces: Forces) -> None:
     for draft in forces.drafts:
         whole = draft.name is not None and draft.slug in WHOLE_FAMILIES and draft.count is None
         draft.open = draft.open or (whole and key_of(draft.name.written if draft.name else "") in FAMILY_WORDS)
-        if says_no_number(draft) and draft.family in COUNTED_BY_NAME and draft.slug not in BODIES:
+        named = draft.family in COUNTED_BY_NAME or draft.slug in EARLY_STRINGS
+        if says_no_number(draft) and named and draft.slug not in BODIES:
             draft.open = draft.open or key_of(draft.name.written if draft.name else "") in plurals(draft.slug)
 
 

@@ -167,6 +167,8 @@ def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     if node.is_word("any") and is_key(token_at(nodes, at + 1), {"number"}) and is_key(token_at(nodes, at + 2), {"of"}):
         found.open = True
         return at + 3
+    if node.is_word("any") and count_at(nodes, at + 1) is not None:
+        return at + 1
     seat = ordinal_at(nodes, at)
     if seat is not None and found.seat is None and seat[1] < len(nodes) and not nodes[seat[1]].is_mark(".,"):
         found.seat = seat[0]

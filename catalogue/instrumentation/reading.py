@@ -6,8 +6,11 @@ and percussion, and make the lines. What a convention decides is told in the rem
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from catalogue.instrumentation import (
     brackets,
+    company,
     conventions,
     finishing,
     formula,
@@ -21,7 +24,8 @@ from catalogue.instrumentation import (
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.line_ups import read_line_ups
-from catalogue.instrumentation.model import Instrumentation, InstrumentationError
+from catalogue.instrumentation.margins import without_margins
+from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
 from catalogue.instrumentation.scanning import Scan, Scope
 from catalogue.instrumentation.spelling import two_words
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
@@ -60,12 +64,20 @@ def read_all(
     text: str, language: str | None = None, convention: str | None = None, strings_are: str | None = None
 ) -> Instrumentation:
     """Return the forces of a text by reading all of it, whatever has been read before."""
-    nodes = unwrapped(nodes_of(text))
+    forces_only, named = without_margins(text)
+    nodes = unwrapped(nodes_of(forces_only))
 
     def read_one(stretch: str) -> Instrumentation:
         return read_nodes(stretch, unwrapped(nodes_of(stretch)), language, convention, strings_are)
 
-    return read_line_ups(text, nodes, read_one) or read_nodes(text, nodes, language, convention, strings_are)
+    found = read_line_ups(text, nodes, read_one) or read_nodes(text, nodes, language, convention, strings_are)
+    return replace(found, warnings=(*found.warnings, *(not_read(text, *place) for place in named))) if named else found
+
+
+def not_read(text: str, start: int, end: int) -> Remark:
+    """Return the remark on words around the forces that name an instrument all the same."""
+    message = f"“{' '.join(text[start:end].split())}” was not read as part of the forces."
+    return Remark(start, end, "not-read", message, "players that the work needs")
 
 
 def read_nodes(
@@ -100,6 +112,7 @@ def settle(forces: Forces) -> None:
     strings.figures_before_strings(forces)
     formula.place(forces)
     settling.choose_names(forces)
+    company.alto_or_viola(forces)
     settling.kettledrums(forces)
     settling.children_sing(forces)
     soloists.carry_soli(forces)
@@ -114,11 +127,14 @@ def settle(forces: Forces) -> None:
         extras = [] if draft.slug in ("strings", "percussion", "timpani") else brackets.interpret(draft, forces)
         settled += [draft, *extras]
     forces.drafts[:] = settled
+    soloists.concerto_soloists(forces)
     soloists.early_soloists(forces)
     soloists.settle_soloists(forces)
     soloists.stray_soloist(forces)
-    settling.electric_pianos(forces)
+    company.electric_pianos(forces)
+    company.drum_kits(forces)
     percussion.settle_percussion(forces, orchestral=orchestral)
+    strings.chamber_strings(forces)
     strings.settle_strings(forces, orchestral=orchestral)
     settling.merge_seats(forces)
     settling.refuse_nameless(forces)

@@ -22,7 +22,7 @@ from catalogue.instrumentation.percussion import counted_end, list_end
 from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phrase_end, token_at
 from catalogue.instrumentation.plain_items import bracketed_figure, plain_item
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
-from catalogue.instrumentation.tails import opens_clause, quiet, shorter
+from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at
 from catalogue.instrumentation.vocabulary import family_of, instruments
@@ -219,6 +219,7 @@ class Scan:
             if doublings_in(self.nodes[start:end], section, quiet(self.forces)) is not None:
                 of_section = "\n" in self.separator and bool(last.number_after or last.seats)
                 (last.section_clauses if of_section else last.clauses).append(tuple(self.nodes[start:end]))
+                say_of_others(self.nodes, start, end, self.forces, self.forces.drafts[self.first : -1])
                 return end
             end = shorter(self.nodes, start, end)
         return None

@@ -118,7 +118,7 @@ def lowest(draft: Draft, before: str, after: str, drafts: list[Draft], forces: F
     written = draft.name.written if draft.name else ""
     if sung or (len(written) == 1 and written.isupper() and "strings" not in (before, after)):
         return
-    if before == "brass" and draft.plural and not after:
+    if before == "brass" and draft.plural and after in ("", "percussion"):
         draft.slug = "tuba"
         forces.remark("bass", f"“{written}” was read as tubas.", draft.start, draft.end, "double basses")
         return
@@ -346,16 +346,6 @@ def brass_band_horns(forces: Forces) -> None:
             about = "The horn of a brass band was read as"
             if forces.decide("brass-band", about, readings, draft.start, draft.end):
                 draft.slug = "tenor-horn"
-
-
-def electric_pianos(forces: Forces) -> None:
-    """Read an electric piano among other electric instruments as an amplified piano, and say so."""
-    others = [draft for draft in forces.drafts if draft.electric and draft.family in ("woodwind", "brass", "strings")]
-    for draft in forces.drafts:
-        if draft.slug == "electric-piano" and len(others) >= 2:
-            draft.slug, draft.amplified = "piano", True
-            message = "The electric piano was read as an amplified piano, like the instruments beside it."
-            forces.remark("electric", message, draft.start, draft.end, "the keyboard of that name")
 
 
 def is_orchestral(forces: Forces) -> bool:

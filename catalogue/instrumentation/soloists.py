@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+import re
+
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.formula import MAIN
 from catalogue.instrumentation.settling import OPEN_BODIES, STRINGS, is_played
 from catalogue.instrumentation.vocabulary import family_of, key_of
 
+CONCERTO = re.compile(
+    r"\W{0,3}(?:\w+ ){0,3}\w*(?:concert(?:o|ino)|konzert|concierto)\b[^:;,\n]{0,40}\b(?:for|für|pour|per|para)\b",
+    re.IGNORECASE,
+)
 ALONE_OR_NOT = ("a soloist", "a player of the orchestra")
 
 
@@ -48,6 +54,17 @@ def early_soloists(forces: Forces) -> None:
 def plays_alone(draft: Draft) -> bool:
     """Whether a percussion instrument is named for itself, ``marimba``, and not the section."""
     return draft.family == "percussion" and draft.slug not in ("percussion", "timpani")
+
+
+def concerto_soloists(forces: Forces) -> None:
+    """Read the players who stand before the strings or the band after ``Concerto for`` as its soloists."""
+    drafts = forces.drafts
+    first = next((at for at, one in enumerate(drafts) if one.figure or one.slug in ("strings", *OPEN_BODIES)), 0)
+    if not CONCERTO.match(forces.text):
+        return
+    for draft in drafts[:first]:
+        if is_played(draft) and draft.role == "ensemble" and draft.most == 1 and not draft.collective:
+            draft.role = "soloist"
 
 
 def settle_soloists(forces: Forces) -> None:

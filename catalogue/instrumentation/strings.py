@@ -7,8 +7,10 @@ Common practice.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
+from catalogue.instrumentation import collectives
 from catalogue.instrumentation.doublings import doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.formula import falling
@@ -39,6 +41,7 @@ BY_FIGURES = {
     3: ("violin", "viola", "cello"),
 }
 BOWED = frozenset((*FIVE, "violin"))
+TITLED = re.compile(r"\W{0,3}(?:\w+ ){0,2}(\w{4,12}) (?:for|für|pour|per|para)\b", re.IGNORECASE)
 Figure = tuple[int, int, tuple[Bracket, ...]]
 
 
@@ -73,6 +76,26 @@ def settle_strings(forces: Forces, *, orchestral: bool) -> None:
                 strength(draft, named, forces, orchestral=orchestral)
             settled.append(draft)
     forces.drafts[:] = settled
+
+
+def chamber_strings(forces: Forces) -> None:
+    """Read the strings of ``Quintet for clarinet and strings`` as the players that the size of the work leaves."""
+    titled = TITLED.match(forces.text)
+    body = next((draft for draft in forces.drafts if draft.slug == "strings"), None)
+    size = collectives.size_of(titled[1]) if titled is not None else None
+    if body is None or size is None or body.numbers or body.brackets or body.clauses or body.count is not None:
+        return
+    others = sum(draft.most for draft in forces.drafts if draft is not body and draft.family != "electronics")
+    slugs = collectives.STRING_SETS.get(size - others, ())
+    if not slugs or not forces.decide(
+        "ensemble", "The strings were read as", ("single players", "sections"), body.start, body.end
+    ):
+        return
+    at = next(index for index, one in enumerate(forces.drafts) if one is body)
+    players = [Draft(slug, body.start, body.end, separator="&", collective="strings") for slug in dict.fromkeys(slugs)]
+    for player in players:
+        player.counted(slugs.count(player.slug))
+    forces.drafts[at : at + 1] = players
 
 
 def divided(draft: Draft) -> list[Draft]:

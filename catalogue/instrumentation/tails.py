@@ -30,6 +30,7 @@ from catalogue.instrumentation.vocabulary import family_of, key_of
 
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 LOUD = AMPLIFIED | ELECTRIC
+EACH = {"each", "all", "jeweils", "jeder", "chacun", "chacune", "ciascuno", "ognuno"}
 SAID_AFTER = OPTIONAL | LOUD | OFFSTAGE | SOLO
 
 
@@ -322,6 +323,18 @@ def clause_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | No
             return end
         end = shorter(nodes, start, end)
     return None
+
+
+def say_of_others(nodes: Nodes, start: int, end: int, forces: Forces, before: list[Draft]) -> None:
+    """Give a clause that is said of each player, ``flute, viola and harp, each also playing …``, to all before it."""
+    others = [one for one in before if one.most == 1 and not one.figure]
+    if not others or not is_key(token_at(nodes, start), EACH) or forces.drafts[-1].most > 1:
+        return
+    for one in others:
+        one.clauses.append(tuple(nodes[start:end]))
+    first, last = nodes[start].start, nodes[end - 1].end
+    message = f"“{forces.written(first, last)}” was read as said of all players before it."
+    forces.remark("each", message, first, last, "said of the last of them alone")
 
 
 def quiet(forces: Forces) -> Forces:

@@ -1,0 +1,44 @@
+"""Names that the players beside them give another meaning: an electric piano, ``batterie``, the ``alto`` of French."""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.vocabulary import key_of
+
+LOW_VOICES = ("voice-tenor", "voice-baritone", "voice-bass")
+
+
+def alto_or_viola(forces: Forces) -> None:
+    """Say that the ``alto`` of a French text may be the viola where a high voice is named and no low one."""
+    if any(draft.slug in LOW_VOICES for draft in forces.drafts):
+        return
+    for draft in forces.drafts:
+        written = draft.name.written if draft.name is not None else ""
+        if draft.slug != "voice-alto" or key_of(written) != "alto" or forces.language != "fr":
+            continue
+        readings = ("the voice", "the viola")
+        if not forces.decide("alto", f"“{written}” was read as", readings, draft.start, draft.end):
+            draft.slug = "viola"
+
+
+def electric_pianos(forces: Forces) -> None:
+    """Read an electric piano among other electric instruments as an amplified piano, and say so."""
+    others = [draft for draft in forces.drafts if draft.electric and draft.family in ("woodwind", "brass", "strings")]
+    for draft in forces.drafts:
+        if draft.slug == "electric-piano" and len(others) >= 2:
+            draft.slug, draft.amplified = "piano", True
+            message = "The electric piano was read as an amplified piano, like the instruments beside it."
+            forces.remark("electric", message, draft.start, draft.end, "the keyboard of that name")
+
+
+def drum_kits(forces: Forces) -> None:
+    """Read ``batterie`` beside an electric or bass guitar as a drum kit, elsewhere it is the percussion."""
+    if not any(draft.slug in ("electric-guitar", "bass-guitar") for draft in forces.drafts):
+        return
+    for draft in forces.drafts:
+        written = key_of(draft.name.written) if draft.name is not None else ""
+        about = f"“{forces.written(draft.start, draft.end)}” was read as"
+        readings = ("a drum kit", "percussion")
+        kit = draft.slug == "percussion" and written in ("batterie", "batteria")
+        if kit and forces.decide("drum-kit", about, readings, draft.start, draft.end):
+            draft.slug = "drum-kit"
