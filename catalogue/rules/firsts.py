@@ -45,9 +45,10 @@ def contest(playings: Iterable[Playing]) -> Contest:
     undecided: set[int] = set()
     for when in front:
         firsts = first_of_one_date(by_date[when])
-        events = {one.event.id for one in firsts}
-        alone = all(when.compared_with(other) is not Order.UNKNOWN for other in front if other != when)
-        settled = alone and (when.exact is not None or len(events) == 1)
+        alone = len(front) == 1 or all(
+            when.compared_with(other) is not Order.UNKNOWN for other in front if other != when
+        )
+        settled = alone and (when.exact is not None or len({one.event.id for one in firsts}) == 1)
         (holders if settled else undecided).update(one.item.id for one in firsts)
     return Contest(frozenset(holders), frozenset(undecided))
 
@@ -57,12 +58,15 @@ def first_of_one_date(playings: Sequence[Playing]) -> list[Playing]:
 
     What :func:`surely_before` says of any two of them, asked once of each.
     """
+    if len(playings) == 1:
+        return list(playings)
+    on_one_day = playings[0].event.date is not None and playings[0].event.date.exact is not None
     positions: dict[int, int] = {}
     times: dict[Hashable, time] = {}
     for one in playings:
         event = one.event
         positions[event.id] = min(one.position, positions.get(event.id, one.position))
-        if event.date and event.date.exact and event.time and one.city:
+        if on_one_day and event.time and one.city:
             times[one.city] = min(event.time, times.get(one.city, event.time))
     return [
         one
@@ -99,6 +103,6 @@ def contest_by(playings: Iterable[Playing], key: Callable[[Playing], Hashable]) 
     """Return who is first within each group of equal keys; playings whose key is empty hold nothing."""
     groups: dict[Hashable, list[Playing]] = defaultdict(list)
     for playing in playings:
-        if key(playing):
-            groups[key(playing)].append(playing)
+        if place := key(playing):
+            groups[place].append(playing)
     return merged(contest(group) for group in groups.values())

@@ -51,9 +51,10 @@ class Override:
 
 def override_of(playing: Playing) -> Override | None:
     """Return what was set by hand for a playing, None where the records speak for themselves."""
-    words, reason = playing.item.claim_override.strip(), playing.item.claim_reason.strip()
+    words = playing.item.claim_override.strip()
     if not words:
         return None
+    reason = playing.item.claim_reason.strip()
     billing = (
         None if NO_FIRST.match(fold(words)) else read_billing(words, city=playing.event.city, region=playing.region)
     )

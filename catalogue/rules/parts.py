@@ -59,6 +59,8 @@ def parts_first_heard(playings: Sequence[Playing], earlier: Sequence[Playing]) -
     if any(one.complete for one in earlier):
         return Contest()
     partial = {one.item.id: parts_played(one) for one in playings if not one.complete}
+    if not partial:
+        return Contest()
     whole = first_heard([one for one in playings if one.complete])
     heard = frozenset[str]().union(*(parts_played(one) for one in earlier))
     by_name: dict[str, list[Playing]] = defaultdict(list)

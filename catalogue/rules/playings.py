@@ -5,8 +5,8 @@ The state is the one of the time where the record names it, else the country of 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
 from datetime import date
 from enum import Enum, auto
 
@@ -40,7 +40,8 @@ class Playing:
     """A work at its place in an event's programme. ``family`` is the id of the first version of the work.
 
     ``region`` is the part of the country, as its hall or another hall of the same city has it, empty where none has.
-    ``why_not`` says in a sentence why the playing counts for nothing, else it is empty.
+    ``why_not`` says in a sentence why the playing counts for nothing, else it is empty. ``state``, ``city`` and
+    ``region_key`` are equal for playings in one state, city or region, and empty or None where it is unknown.
     """
 
     event: PerformanceFacts
@@ -51,28 +52,24 @@ class Playing:
     standing: Standing
     why_not: str = ""
     region: str = ""
+    complete: bool = field(init=False, repr=False, compare=False)
+    state: str = field(init=False, repr=False, compare=False)
+    city: tuple[str, str] | None = field(init=False, repr=False, compare=False)
+    region_key: tuple[str, str] | None = field(init=False, repr=False, compare=False)
 
-    @property
-    def complete(self) -> bool:
-        return self.item.extent is Extent.COMPLETE
+    def __post_init__(self) -> None:
+        """Find the keys once: every reckoning asks for them again and again."""
+        then, country = self.event.country_then, self.event.country
+        state = (state_named(then) or fold(then)) if then.strip() else country
+        object.__setattr__(self, "complete", self.item.extent is Extent.COMPLETE)
+        object.__setattr__(self, "state", state)
+        object.__setattr__(self, "city", place_key(self.event.city, country))
+        object.__setattr__(self, "region_key", place_key(self.region, country))
 
-    @property
-    def state(self) -> str:
-        """A key that is equal for events in one state, or empty where it is unknown."""
-        then = self.event.country_then
-        return (state_named(then) or fold(then)) if then.strip() else self.event.country
 
-    @property
-    def city(self) -> tuple[str, str] | None:
-        """A key that is equal for events in one city, or None where it is unknown."""
-        name = fold(self.event.city)
-        return (name, self.event.country) if name else None
-
-    @property
-    def region_key(self) -> tuple[str, str] | None:
-        """A key that is equal for events in one region, or None where it is unknown."""
-        name = fold(self.region)
-        return (name, self.event.country) if name else None
+def place_key(name: str, country: str) -> tuple[str, str] | None:
+    folded = fold(name) if name else ""
+    return (folded, country) if folded else None
 
 
 NOT_PUBLIC = {
@@ -100,10 +97,9 @@ def playings_of(catalogue: CatalogueFacts, *, today: date) -> tuple[Playing, ...
     """Return every work of every programme, in date order; undated events stand last."""
     works, regions = catalogue.works_by_id(), regions_by_city(catalogue.performances)
     playings = [
-        playing_of(event, position, works, today=today, region=region_of(event, regions))
+        playing
         for event in catalogue.performances
-        for position, item in enumerate(event.programme)
-        if item.work_id in works
+        for playing in playings_at(event, works, today=today, region=region_of(event, regions))
     ]
     return tuple(sorted(playings, key=in_date_order))
 
@@ -118,13 +114,14 @@ def region_of(event: PerformanceFacts, regions: Mapping[tuple[str, str], str]) -
     return event.region or (regions.get((fold(event.city), event.country), "") if event.city and regions else "")
 
 
-def playing_of(
-    event: PerformanceFacts, position: int, works: dict[int, WorkFacts], *, today: date, region: str = ""
-) -> Playing:
-    item = event.programme[position]
-    work = works[item.work_id]
+def playings_at(
+    event: PerformanceFacts, works: dict[int, WorkFacts], *, today: date, region: str = ""
+) -> Iterator[Playing]:
     standing, why_not = standing_of(event, today=today)
-    return Playing(event, item, work, first_version(work, works), position, standing, why_not, region)
+    for position, item in enumerate(event.programme):
+        work = works.get(item.work_id)
+        if work is not None:
+            yield Playing(event, item, work, first_version(work, works), position, standing, why_not, region)
 
 
 def in_date_order(playing: Playing) -> tuple[bool, str, str, int, int]:
@@ -135,8 +132,10 @@ def in_date_order(playing: Playing) -> tuple[bool, str, str, int, int]:
 
 def first_version(work: WorkFacts, works: dict[int, WorkFacts]) -> int:
     """Return the id at the end of the chain of ``version_of``; a chain in a circle ends at its smallest id."""
+    if work.version_of is None:
+        return work.id
     seen = [work.id]
-    parent = work.version_of
+    parent: int | None = work.version_of
     while parent is not None:
         if parent in seen:
             return min(seen[seen.index(parent) :])
@@ -163,13 +162,12 @@ def is_to_come(event: PerformanceFacts, *, today: date) -> bool:
 
 
 def why_not_counted(event: PerformanceFacts, *, today: date) -> str:
-    reasons = (
-        DID_NOT_HAPPEN.get(event.status, ""),
-        NOT_PUBLIC.get(event.audience, ""),
-        NO_PREMIERE_KIND.get(event.kind, ""),
-        "" if event.date else NO_DATE,
+    known = (
+        DID_NOT_HAPPEN.get(event.status)
+        or NOT_PUBLIC.get(event.audience)
+        or NO_PREMIERE_KIND.get(event.kind)
+        or ("" if event.date else NO_DATE)
     )
-    known = next((reason for reason in reasons if reason), "")
     if not known and event.status is PerformanceStatus.PLANNED and not is_to_come(event, today=today):
         return "It was planned, and nothing says that it took place."
     return known

@@ -7,7 +7,7 @@ billing says the same (common practice: such a claim needs a search of earlier p
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection
 from enum import StrEnum
 
 from catalogue.rules.billing import Billing, Scope, read_billing
@@ -60,18 +60,24 @@ def widest(titles: Collection[Title]) -> tuple[Title, ...]:
     return tuple(said) or tuple(title for title in (Title.CITY, Title.PART) if title in titles)
 
 
-def word_title(title: Title, playing: Playing, *, proved: bool, shared_with: Sequence[Playing] = ()) -> str:
+def word_title(title: Title, playing: Playing, *, proved: bool, shared_with: Collection[str] | None = None) -> str:
     """Return the words of one title.
 
-    ``shared_with`` are other playings of that day that hold it too.
+    ``shared_with`` are the cities of the playings of that day that hold it too, None where no other does.
     """
     of_what = what_was_first(title, playing)
     if title is Title.PART:
         return of_what
-    place = {Title.NATIONAL: f" ({state_in_words(playing)})", Title.CITY: f" ({playing.event.city})"}.get(title, "")
     words = f"{title} premiere" if title is not Title.VERSION else "premiere"
     stem = words if proved else "first performance"
-    return f"{stem}{of_what}{'' if proved else ' in these records'}{place}{shared(shared_with, playing)}"
+    sharing = "" if shared_with is None else shared(shared_with, playing)
+    return f"{stem}{of_what}{'' if proved else ' in these records'}{place_in_words(title, playing)}{sharing}"
+
+
+def place_in_words(title: Title, playing: Playing) -> str:
+    if title is Title.NATIONAL:
+        return f" ({state_in_words(playing)})"
+    return f" ({playing.event.city})" if title is Title.CITY else ""
 
 
 def what_was_first(title: Title, playing: Playing) -> str:
@@ -90,8 +96,6 @@ def state_in_words(playing: Playing) -> str:
     return f"{then}, the state of the time" if then else state_name(playing.event.country)
 
 
-def shared(others: Sequence[Playing], playing: Playing) -> str:
-    cities = sorted({other.event.city for other in others if other.event.city} - {playing.event.city})
-    if cities:
-        return f", shared with {', '.join(cities)}"
-    return ", shared" if others else ""
+def shared(cities: Collection[str], playing: Playing) -> str:
+    others = sorted(city for city in cities if city and city != playing.event.city)
+    return f", shared with {', '.join(others)}" if others else ", shared"

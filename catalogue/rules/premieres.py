@@ -15,7 +15,7 @@ The terms and their rank (world, national, city) are common practice of publishe
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Hashable, Mapping, Sequence
+from collections.abc import Callable, Collection, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -99,35 +99,50 @@ def family_claims(family: Sequence[Playing], works: Mapping[int, WorkFacts]) -> 
     """Return the claims of all playings of one work and its versions."""
     past = [one for one in family if one.standing is Standing.HAPPENED]
     coming = [one for one in family if one.standing is Standing.UPCOMING]
-    held, expected = titles_of(past, (), works), titles_of(coming, past, works)
-    holders = held[Title.WORLD].holders | expected[Title.WORLD].holders
+    both = (titles_of(past, (), works), titles_of(coming, past, works))
+    holders = both[0][Title.WORLD].holders | both[1][Title.WORLD].holders
+    held, expected = (by_playing((title, titles[title].holders) for title in Title) for titles in both)
     table = Table(
         held=held,
         expected=expected,
-        world=[one for one in family if one.item.id in holders],
-        kinds=firsts_of_a_kind(past),
-        rivals=Rivals.of(family),
+        undecided=by_playing((title, both[0][title].undecided | both[1][title].undecided) for title in Title),
+        cities={one.event.city for one in family if one.item.id in holders} if len(holders) > 1 else None,
+        kinds=firsts_of_a_kind(past).holders,
+        rivals=Rivals.of(family if any(one.item.billing for one in family) else ()),
         undated=any(one.complete and one.why_not == NO_DATE for one in family),
     )
     return {one.item.id: claim_of(one, table) for one in family}
 
 
 Titles = Mapping[Title, Contest]
+Held = Mapping[int, tuple[Title, ...]]
 
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """Who holds what among the playings of one work; ``undated`` where it was also played on an unknown day.
+    """Who holds what among the playings of one work, by the id of the programmed work, titles widest first.
 
-    ``world`` are the playings that hold or will hold the world premiere: several where they share its day.
+    ``cities`` are those of the playings that hold or will hold the world premiere, None but where several share its
+    day; ``kinds`` came first of their kind; ``undated`` where the work was also played on an unknown day. ``rivals``
+    are told where something was billed.
     """
 
-    held: Titles
-    expected: Titles
-    world: Sequence[Playing]
-    kinds: Contest
+    held: Held
+    expected: Held
+    undecided: Held
+    cities: Collection[str] | None
+    kinds: frozenset[int]
     rivals: Rivals
     undated: bool
+
+
+def by_playing(titles: Iterable[tuple[Title, Iterable[int]]]) -> Held:
+    """Return the titles of each playing from the playings of each title."""
+    found: dict[int, tuple[Title, ...]] = {}
+    for title, ids in titles:
+        for id_ in ids:
+            found[id_] = (*found.get(id_, ()), title)
+    return found
 
 
 def titles_of(playings: Sequence[Playing], earlier: Sequence[Playing], works: Mapping[int, WorkFacts]) -> Titles:
@@ -163,6 +178,8 @@ Key = Callable[[Playing], Hashable]
 
 def open_to(playings: Sequence[Playing], before: Sequence[Playing], key: Key) -> list[Playing]:
     """Return the playings in whose state, city or version nobody played before."""
+    if not before:
+        return list(playings)
     taken = {key(one) for one in before}
     return [one for one in playings if key(one) not in taken]
 
@@ -189,8 +206,7 @@ def firsts_of_a_kind(playings: Sequence[Playing]) -> Contest:
 def claim_of(playing: Playing, table: Table) -> Claim:
     """Return the claim of one playing beside the others of its family."""
     id_ = playing.item.id
-    both = (table.held, table.expected)
-    held, expected = (titles_held(id_, titles) for titles in both)
+    held, expected = table.held.get(id_, ()), table.expected.get(id_, ())
     billing = billing_of(playing)
     wording, proved = worded(playing, held or expected, billing, table)
     return Claim(
@@ -199,27 +215,25 @@ def claim_of(playing: Playing, table: Table) -> Claim:
         proved=proved,
         contradicts=contradiction(playing, table.rivals, billing, holds=Title.VERSION in held or Title.PART in held),
         expected=expected,
-        undecided=tuple(title for title in Title if any(id_ in titles[title].undecided for titles in both)),
+        undecided=table.undecided.get(id_, ()),
         also=also_first(playing, held, table),
         why_not=playing.why_not,
         overridden=override_of(playing),
     )
 
 
-def titles_held(id_: int, titles: Titles) -> tuple[Title, ...]:
-    return tuple(title for title in Title if id_ in titles[title].holders)
-
-
 def also_first(playing: Playing, held: Sequence[Title], table: Table) -> str:
-    if Title.WORLD in held or playing.item.id not in table.kinds.holders:
+    if Title.WORLD in held or playing.item.id not in table.kinds:
         return ""
     return KINDS_OF_FIRST[playing.event.kind]
 
 
 def worded(playing: Playing, titles: Sequence[Title], billing: Billing | None, table: Table) -> tuple[str, bool]:
     """Return the words of the widest titles, and whether all of them are proved."""
+    if not titles:
+        return "", False
     said = widest(titles)
     proved = {title: is_proved(title, playing, billing, undated=table.undated) for title in said}
-    sharing = [one for one in table.world if one is not playing] if Title.WORLD in said else []
+    sharing = table.cities if Title.WORLD in said else None
     words = [word_title(title, playing, proved=proved[title], shared_with=sharing) for title in said]
-    return "; ".join(words), bool(said) and all(proved.values())
+    return "; ".join(words), all(proved.values())
