@@ -40,6 +40,7 @@ DEFAULT_FROM_EMAIL = SERVER_EMAIL = env.str("LEDGERLINE_MAIL_FROM", default="")
 if SENDS_MAIL and not DEFAULT_FROM_EMAIL:
     raise environ.ImproperlyConfigured("LEDGERLINE_MAIL_FROM says from which address the mails are sent.")
 PASSWORD_RESET_TIMEOUT = 3600
+OWNERS_NEED_SECOND_STEP = env.bool("LEDGERLINE_OWNERS_NEED_SECOND_STEP", default=False)
 
 INSTALLED_APPS = [
     "django.contrib.auth",

@@ -24,6 +24,7 @@ from catalogue.models.places import Venue
 from catalogue.models.reception import Award, Review
 from catalogue.models.recordings import Recording
 from catalogue.models.saved_views import SavedView
+from catalogue.models.second_factors import RecoveryCode, SecondFactor
 from catalogue.models.stored_files import StoredFile
 from catalogue.models.technical import Rider, RiderAnswer, RiderSending, TechnicalSetup
 from catalogue.models.works import Commission, InstrumentationLine, Movement, Work
@@ -73,6 +74,7 @@ __all__ = [
     "ProgrammeNote",
     "ProgrammedWork",
     "Recording",
+    "RecoveryCode",
     "Referee",
     "Reference",
     "Retuning",
@@ -82,6 +84,7 @@ __all__ = [
     "RiderAnswer",
     "RiderSending",
     "SavedView",
+    "SecondFactor",
     "Session",
     "SetApart",
     "Step",

@@ -15,11 +15,13 @@ from django.contrib.auth.views import redirect_to_login
 from django.core.exceptions import PermissionDenied
 from django.db.models import Count
 from django.http import Http404, HttpRequest, HttpResponseBase
+from django.shortcuts import redirect
 from django_htmx.middleware import HtmxDetails
 
 from catalogue.models import Composer, Membership
 from catalogue.terms import Role
 from catalogue.web.kept import sign_in_again
+from catalogue.web.second_step import lacks_second_step
 
 View = Callable[..., HttpResponseBase]
 EDITORS = (Role.OWNER, Role.EDITOR)
@@ -47,6 +49,16 @@ class HouseRequest(SignedInRequest):
 
 
 def signed_in_page(view: View) -> View:
+    """Let everybody in who is signed in, but no owner without the second step where the house asks for it."""
+
+    @wraps(view)
+    def guarded(request: HttpRequest, **rest: Any) -> HttpResponseBase:
+        return redirect("second-step") if lacks_second_step(request) else view(request, **rest)
+
+    return known_page(guarded)
+
+
+def known_page(view: View) -> View:
     """Let everybody in who is signed in; who is not is asked to, and what was typed is kept meanwhile."""
 
     @wraps(view)

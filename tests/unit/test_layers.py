@@ -33,7 +33,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
     "feeds": (BASE | {"rules", "documents"}, {"icalendar"}),
     "models": (CORES | {"terms", "rules"}, {"django", "simple_history", "stdnum"}),
     "gathering": (BASE | {"rules", "models"}, {"django"}),
-    "actions": (BASE | {"rules", "models", "gathering", "exchange"}, {"django"}),
+    "actions": (BASE | {"rules", "models", "gathering", "exchange"}, {"django", "pyotp"}),
     "exchange": (
         BASE | {"rules", "models", "gathering", "actions"},
         {"django", "lxml", "defusedxml", "python_calamine", "xlsxwriter", "tinytag", "pikepdf", "PIL"},

@@ -134,3 +134,14 @@ class MailAddressForm(PasswordAskedForm):
         label=_("E-mail address"), required=False, widget=forms.EmailInput(attrs={"autocomplete": "email"})
     )
     field_order = ["email", "password"]
+
+
+class CodeForm(forms.Form):
+    """The code of the second step."""
+
+    code = forms.CharField(
+        label=_("Code"),
+        help_text=_("Six figures that your telephone shows now."),
+        max_length=30,
+        widget=forms.TextInput(attrs={"autocomplete": "one-time-code", "autocapitalize": "none", "class": "code"}),
+    )

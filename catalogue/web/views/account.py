@@ -9,6 +9,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.debug import sensitive_post_parameters
 from django.views.decorators.http import require_http_methods, require_safe
 
+from catalogue.actions.second_factors import factor_of
 from catalogue.web.access import SignedInRequest, signed_in_page
 from catalogue.web.forms.sign import ChangePasswordForm, MailAddressForm
 from catalogue.web.mails import sends_mail
@@ -19,7 +20,9 @@ from catalogue.web.notices import say
 @require_safe
 def account(request: SignedInRequest) -> HttpResponse:
     """/account/ — how one signs in, and where each part of it is changed."""
-    return render(request, "account/account.html", {"sends_mail": sends_mail()})
+    return render(
+        request, "account/account.html", {"sends_mail": sends_mail(), "has_second_step": bool(factor_of(request.user))}
+    )
 
 
 @sensitive_post_parameters("password")

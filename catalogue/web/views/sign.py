@@ -10,8 +10,10 @@ from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.debug import sensitive_post_parameters
 from django.views.decorators.http import require_http_methods, require_POST
 
-from catalogue.web.forms.sign import SignInForm
+from catalogue.actions.second_factors import factor_of
+from catalogue.web.forms.sign import CodeForm, SignInForm
 from catalogue.web.kept import take_up
+from catalogue.web.second_step import let_wait
 
 
 @sensitive_post_parameters("password")
@@ -26,7 +28,16 @@ def sign_in(request: HttpRequest) -> HttpResponse:
     if not form.is_bound or not form.is_valid():
         context = {"form": form, "next": asked.get("next", ""), "kept": request.POST.get("kept", "")}
         return render(request, "sign/sign_in.html", context)
+    if factor_of(form.get_user()):
+        let_wait(request, form.get_user())
+        context = {"form": CodeForm(), "next": asked.get("next", ""), "kept": request.POST.get("kept", "")}
+        return render(request, "sign/code.html", context)
     login(request, form.get_user())
+    return go_on(request)
+
+
+def go_on(request: HttpRequest) -> HttpResponse:
+    """Lead somebody who has just signed in to where they wanted to go, or let them send again what they typed."""
     typed = take_up(request.POST.get("kept", ""))
     if typed:
         return render(request, "sign/send_again.html", {"typed": typed.fields, "address": typed.address})

@@ -14,9 +14,11 @@ from catalogue.models import (
     InstrumentationLine,
     LinkedFile,
     Merge,
+    RecoveryCode,
     RiderAnswer,
     RiderSending,
     SavedView,
+    SecondFactor,
     SetApart,
     Work,
 )
@@ -25,6 +27,8 @@ from tests.makers import make_work
 
 # derived from a work; used up or expired within a day; what they say is history already; how a list is looked at
 WITHOUT_HISTORY = {
+    RecoveryCode,
+    SecondFactor,
     AskedMail,
     CalendarAddress,
     InstrumentationLine,

@@ -35,12 +35,14 @@ from catalogue.models import (
     Person,
     ProgrammedWork,
     Recording,
+    RecoveryCode,
     Referee,
     Reference,
     Rider,
     RiderAnswer,
     RiderSending,
     SavedView,
+    SecondFactor,
     SetApart,
     StoredFile,
     Submission,
@@ -98,7 +100,12 @@ RECORDS: tuple[type[models.Model], ...] = (
     *OF_WORK,
     *OF_COMPOSER,
 )
-OF_NO_COMPOSER = {EntryKey, AskedMail}  # they let somebody in, whatever catalogues there are
+OF_NO_COMPOSER = {
+    EntryKey,
+    AskedMail,
+    SecondFactor,
+    RecoveryCode,
+}  # they let somebody in, whatever catalogues there are
 
 
 @pytest.fixture
