@@ -12,7 +12,6 @@ from django.utils import timezone
 from django.utils.crypto import constant_time_compare
 
 from catalogue.models import Membership
-from catalogue.models.records import AnyUser
 from catalogue.terms import Role
 
 WAITING, DONE = "second_step_waits", "second_step_done"
@@ -56,8 +55,8 @@ def lacks_second_step(request: HttpRequest) -> bool:
     """Say whether the house asks owners for the second step, and this one has come in without."""
     if not settings.OWNERS_NEED_SECOND_STEP or request.session.get(DONE):
         return False
-    return is_owner_somewhere(request.user)
+    return request.user.is_authenticated and is_owner_somewhere(request.user)
 
 
-def is_owner_somewhere(user: AnyUser) -> bool:
+def is_owner_somewhere(user: User) -> bool:
     return Membership.objects.filter(user=user, role=Role.OWNER).exists()

@@ -64,7 +64,7 @@ def second_step(request: SignedInRequest) -> HttpResponse:
 
 def page(request: SignedInRequest, code_form: CodeForm, password_form: PasswordAskedForm) -> HttpResponse:
     factor, begun = factor_of(request.user), begun_by(request.user)
-    context = {
+    context: dict[str, object] = {
         "factor": factor,
         "left": factor.codes.filter(used_at__isnull=True).count() if factor else 0,
         "begun": begun,
