@@ -13,6 +13,7 @@ from typing import Any
 from django.core.exceptions import ValidationError
 from django.db import transaction
 
+from catalogue.actions.journeys import mark_step
 from catalogue.actions.records import save_record
 from catalogue.actions.saving import check, latest_of, refuse_overtaken, set_rows, store
 from catalogue.gathering.hires import loan_of, loans_of
@@ -21,11 +22,12 @@ from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.readings import readable
 from catalogue.gathering.works import gather_work
 from catalogue.instrumentation.parts import PartsError, part_list
-from catalogue.models import Hire, HiredPerformance, HireItem, MaterialSet, Performance
+from catalogue.models import Hire, HiredPerformance, HireItem, MaterialSet, Performance, Step
 from catalogue.rules.hires.clashes import Loan, clash
 from catalogue.rules.hires.making_up import copy_numbers, part_values, rows_of
 from catalogue.rules.hires.terms import PartAction, PartCondition, Purpose
 from catalogue.rules.strengths import strengths_of
+from catalogue.terms import StepKind, StepState
 from catalogue.timing import PartialDate, write_date
 
 NUMBER = re.compile(r"(\d{4})-(\d{3,})", re.ASCII)
@@ -175,11 +177,11 @@ def count_list(
     now: datetime,
     more: Mapping[str, int] | None = None,
     **columns: Any,
-) -> None:
+) -> list[Performance]:
     """Keep what was counted of each row, by its id, with the columns of the hire that are noted at the same time.
 
-    ``more`` are things that are no parts, such as errata lists, each with its number. Raises Overtaken and
-    ValidationError.
+    ``more`` are things that are no parts, such as errata lists, each with its number. Returns the performances whose
+    step “parts delivered” is done by it. Raises Overtaken and ValidationError.
     """
     refuse_overtaken(hire, latest_of(hire))
     for column, value in columns.items():
@@ -195,6 +197,32 @@ def count_list(
     for place, (name, number) in enumerate((more or {}).items(), start=last + 1):
         added = HireItem(hire=hire, name=name, expected=number, position=place)
         note(added, stage, Counted(number))
+    return delivered(hire, played, now) if stage is Stage.SENT else []
+
+
+def delivered(hire: Hire, played: Sequence[Performance], now: datetime) -> list[Performance]:
+    """Mark the parts of performances as delivered where every set for them has left whole; return which.
+
+    A step that somebody has said something of stays as it stands.
+    """
+    done = []
+    for performance in played:
+        sets = Hire.objects.filter(hired_for__performance=performance, purpose=Purpose.HIRE.value).distinct()
+        said = Step.objects.filter(performance=performance, kind=StepKind.PARTS.value).exclude(
+            state=StepState.OPEN.value
+        )
+        if hire.purpose != Purpose.HIRE or said.exists() or not all(has_left(one) for one in sets):
+            continue
+        day = hire.out_on or now.date()
+        mark_step(performance=performance, kind=StepKind.PARTS, state=StepState.DONE, today=day, now=now)
+        done.append(performance)
+    return done
+
+
+def has_left(hire: Hire) -> bool:
+    """Whether a set is out with all that was expected in it."""
+    counts = list(hire.items.values_list("sent", "expected"))
+    return hire.out_on is not None and bool(counts) and all((sent or 0) >= (expected or 0) for sent, expected in counts)
 
 
 def note(row: HireItem, stage: Stage, found: Counted) -> None:

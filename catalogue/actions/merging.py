@@ -171,7 +171,7 @@ def merge_records(
     refuse_versions_of_each_other(stays, goes)
     for model, column in NAMING[sort]:
         for row in model._base_manager.filter(**{column: goes.pk}).order_by("pk"):
-            if not is_submitted_already(row, stays):
+            if not (is_submitted_already(row, stays) or has_lead_times(row, stays)):
                 moves.move(row, column, stays.pk)
     for model in MOVED_WHERE_NONE.get(sort, ()):
         if not model._base_manager.filter(work_id=stays.pk).exists():
@@ -190,6 +190,11 @@ def is_submitted_already(row: models.Model, stays: models.Model) -> bool:
     if not isinstance(row, SubmittedWork):
         return False
     return SubmittedWork.objects.filter(submission=row.submission_id, work_id=stays.pk).exists()
+
+
+def has_lead_times(row: models.Model, stays: models.Model) -> bool:
+    """Say whether both bodies have lead times: those of the one that stays count, the others wait for a way back."""
+    return isinstance(row, LeadTimes) and LeadTimes.objects.filter(organisation_id=stays.pk).exists()
 
 
 def fill(record: Any, now: datetime) -> None:

@@ -49,6 +49,13 @@ class LeadField(ValueField):
         return "-" if value.days is None else str(value.days)
 
 
+class LivingOfOrganisationManager(LivingManager):
+    """Leaves out what has been deleted, and what is for a body that has been deleted or merged with another."""
+
+    def get_queryset(self) -> Any:
+        return super().get_queryset().filter(organisation__deleted_at__isnull=True)
+
+
 class LeadTimes(KeptOfComposer):
     """How long before or after a performance each step is due: for one presenter, or where none is named for all."""
 
@@ -68,6 +75,8 @@ class LeadTimes(KeptOfComposer):
     review = LeadField()
     filing = LeadField()
     search_text = SearchTextField(of=("notes",))
+
+    objects = LivingOfOrganisationManager.from_queryset(KeptQuerySet)()  # type: ignore[misc,assignment]
 
     class Meta:
         verbose_name_plural = "lead times"

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import partial
 
 from django.core.files.storage import Storage
 
 from catalogue.documents.contents.cover_sheet import Setting, score_cover
 from catalogue.documents.registry import render
-from catalogue.exchange.excerpts import excerpt_of
+from catalogue.exchange.bare_sound import BARED, CUT, bare_sound, cut_sound
 from catalogue.exchange.kept_content import Kept, kept
 from catalogue.exchange.pictures import stored_name
 from catalogue.exchange.score_covers import with_cover
@@ -56,7 +57,7 @@ class Stored:
             yield Gap("No file of the parts is kept.", "Add them to an edition of the work.", "editions")
 
     def recording(self, sent: SentWork) -> Draft | Gap:
-        """The recording, cut to its excerpt where it is a WAV file; of others the cover tells where to begin."""
+        """The recording, cut to its excerpt where its format allows; of others the cover tells where to begin."""
         found, file = sent.recording, sent.sound
         if found is None:
             return Gap("There is no recording that may be sent.", "Add one, or ask for leave to send it.", "recordings")
@@ -65,12 +66,21 @@ class Stored:
             return Gap(told, "Add the file to the recording.", f"recordings/{found.id}")
         begins, ends = found.excerpt_from, found.excerpt_until
         if begins is None and ends is None:
-            return self.as_it_is(file, Piece.RECORDING, sent)
+            return self.whole(file, sent, "")
         span = f"from {clock(begins or 0)}" + (f" to {clock(ends)}" if ends else "")
-        if file.suffix != "wav":
-            draft = self.as_it_is(file, Piece.RECORDING, sent)
-            return Draft(draft.part, f"{file.told}, to be heard {span}.", draft.content, draft.suffix)
+        if file.suffix not in CUT:
+            return self.whole(file, sent, f", to be heard {span}")
         part = Part(Piece.RECORDING, sent.work.title.title)
-        return Draft(
-            part, f"{file.told}, cut {span}.", lambda: excerpt_of(self.content(file), begins, ends), file.suffix
-        )
+        told = f"{file.told}, cut {span}."
+        return Draft(part, told, lambda: cut_sound(self.content(file), file.suffix, begins, ends), file.suffix)
+
+    def whole(self, file: FileFacts, sent: SentWork, heard: str) -> Draft:
+        """The whole recording; for an anonymous call without its tags where they can be taken out."""
+        draft = self.as_it_is(file, Piece.RECORDING, sent)
+        if not self.submission.call.anonymous:
+            return replace(draft, told=f"{file.told}{heard}.")
+        if file.suffix not in BARED:
+            return replace(draft, told=f"{file.told}{heard}. Its tags stay in it: look at them yourself.")
+        part = Part(Piece.RECORDING, sent.work.title.title)
+        told = f"{file.told}, without its tags{heard}."
+        return Draft(part, told, lambda: bare_sound(self.content(file), file.suffix), file.suffix)

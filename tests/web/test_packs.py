@@ -191,7 +191,7 @@ def test_scores_and_recordings_are_taken_from_the_files_that_are_kept(browser: C
 
     told = {row[0]: (row[2], row[3]) for row in rows_of(page)}
     assert told["Score"] == ("In the pack. take 1.pdf, 2.", "02-score-Slack-Rope.pdf")
-    heard = "In the pack. take 1.mp3, to be heard from 1′ to 2′."
+    heard = "In the pack. take 1.mp3, cut from 1′ to 2′."
     assert told["Recording"] == (heard, "03-recording-Slack-Rope.mp3")
     archive = archive_of(browser.get(f"{ADDRESS}{call.pk}/pack/file/"))
     assert archive.read("02-score-Slack-Rope.pdf") == b"%PDF-1.7 second"

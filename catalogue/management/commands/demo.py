@@ -20,6 +20,7 @@ from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.making import Wish
 from catalogue.management.base import CatalogueCommand
 from catalogue.management.commands.document import made, write_file
+from catalogue.management.demo_files import keep_demo_files
 from catalogue.management.demo_riders import send_demo_riders
 from catalogue.management.serving import address_at, refuse_taken_port, serve
 from catalogue.models import Composer, Edition, EntryPurpose, Hire, Rider, Work
@@ -45,6 +46,7 @@ class Command(CatalogueCommand):
         self.say("Loading the demo catalogue …")
         user = load_demo(today=timezone.localdate())
         send_demo_riders(timezone.now())
+        keep_demo_files(Composer.objects.get(slug=COMPOSER), timezone.now())
         self.write_documents(Path(options["out"]))
         if options["no_serve"]:
             return

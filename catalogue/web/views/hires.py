@@ -14,7 +14,7 @@ from catalogue.actions.hires import NoList, Stage, count_list, make_up_list
 from catalogue.actions.saving import Overtaken
 from catalogue.gathering.hires import ALONG, gather_hire
 from catalogue.gathering.works import gather_work
-from catalogue.models import Hire
+from catalogue.models import Hire, Performance
 from catalogue.web.access import CatalogueRequest, editor_page
 from catalogue.web.forms.hires import CountForm
 from catalogue.web.hires import list_rows
@@ -61,18 +61,30 @@ def counting(request: CatalogueRequest, hire: Hire, stage: Stage) -> HttpRespons
     if form.is_bound and form.is_valid():
         hire.saves = form.cleaned_data["saves"]
         try:
-            count_list(hire=hire, stage=stage, counted=form.counted(), more=form.more(), now=now, **form.columns())
+            done = count_list(
+                hire=hire, stage=stage, counted=form.counted(), more=form.more(), now=now, **form.columns()
+            )
         except Overtaken as overtaken:
             form.add_error(None, overtaken.reason)
         except ValidationError as refused:
             add_errors(form, refused)
         else:
-            say(request, _("The list is counted."))
+            say(request, told(done))
             return redirect("record-detail", request.composer.slug, "hires", hire.pk)
-    told = {row.item.id: row for row in list_rows(gather_hire(hire), gather_work(hire.work))}
-    rows = [(told[row.item.pk], row) for row in form.rows()]
+    listed = {row.item.id: row for row in list_rows(gather_hire(hire), gather_work(hire.work))}
+    rows = [(listed[row.item.pk], row) for row in form.rows()]
     context = {"form": form, "hire": hire, "counted": rows, "stage": stage, "head": HEADS[stage]}
     return render(request, "hires/hire_count.html", context)
+
+
+def told(done: list[Performance]) -> str:
+    """Say that a list is counted, and of which performances the parts are delivered by it."""
+    if not done:
+        return _("The list is counted.")
+    names = ", ".join(str(one) for one in done)
+    return _(
+        "The list is counted. “Parts delivered” is done for %(names)s; open it again on its page if it is not."
+    ) % {"names": names}
 
 
 @editor_page

@@ -7,11 +7,14 @@ import pytest
 from django.core.exceptions import ValidationError
 
 from catalogue.actions.hires import Counted, NoList, Stage, count_list, make_up_list, save_hire
+from catalogue.actions.journeys import mark_step
 from catalogue.actions.saving import Overtaken
 from catalogue.gathering.hires import gather_hire, gather_hires
-from catalogue.models import Hire, HireTerms, MaterialSet, Work
+from catalogue.models import Hire, HireTerms, MaterialSet, Step, Work
 from catalogue.rules.hires.reckoning import total_missing, total_out
 from catalogue.rules.hires.terms import PartCondition
+from catalogue.terms import StepKind, StepState
+from catalogue.timing import PartialDate
 from tests.makers import NOW, make_performance, make_work
 from tests.record_makers import make_record
 
@@ -111,6 +114,25 @@ def test_counts_are_kept_stage_by_stage(work: Work, lent: MaterialSet) -> None:
     assert [(item.name, item.sent, item.back) for item in facts.items if item.name] == [("Errata list", 2, None)]
     with pytest.raises(NoList, match="counted"):
         make_up_list(hire)
+
+
+def test_parts_are_delivered_once_every_set_has_left_whole(work: Work, lent: MaterialSet) -> None:
+    evening, settled = make_performance(work, date="2026-02-06"), make_performance(work, date="2026-02-07")
+    mark_step(performance=settled, kind=StepKind.PARTS, state=StepState.NOT_NEEDED, today=NOW.date(), now=NOW)
+    hire = planned(work, material_set=lent)
+    save_hire(hire=hire, performances=[evening, settled], now=NOW)
+    full = {row.pk: Counted(row.expected) for row in hire.items.all()}
+    short = {**full, hire.items.all()[1].pk: Counted(0)}
+
+    first = count_list(hire=hire, stage=Stage.SENT, counted=short, now=NOW, out_on=date(2026, 1, 9))
+    then = count_list(hire=hire, stage=Stage.SENT, counted=full, now=NOW, out_on=date(2026, 1, 10))
+
+    assert (first, then) == ([], [evening])
+    steps = {step.performance_id: (step.state, step.done_on) for step in Step.objects.all()}
+    assert steps == {
+        evening.pk: ("done", PartialDate.of(date(2026, 1, 10))),
+        settled.pk: ("not needed", None),
+    }
 
 
 def test_a_count_of_somebody_who_did_not_see_the_last_save_is_refused(work: Work) -> None:

@@ -11,6 +11,7 @@ from catalogue.models import (
     Commission,
     Composer,
     InstrumentationLine,
+    LeadTimes,
     Merge,
     Movement,
     Organisation,
@@ -24,6 +25,7 @@ from catalogue.models import (
     Venue,
     Work,
 )
+from catalogue.rules.journey import Lead
 from catalogue.timing import Duration
 from tests.makers import make_organisation, make_performance, make_person, make_recording, make_venue, make_work
 
@@ -97,6 +99,18 @@ def test_work_takes_over_programmes_recordings_and_parts_it_has_not(composer: Co
     assert ProgrammedWork.objects.get(performance=performance).work == gone
     assert Work.objects.get(pk=version.pk).version_of == gone
     assert Movement.objects.filter(work=gone).count() == 2
+
+
+def test_lead_times_of_the_body_that_stays_count_and_the_others_come_back(composer: Composer) -> None:
+    kept, gone = (make_organisation(name, composer=composer) for name in ("Pier Trust", "Pier trust"))
+    for body, days in ((kept, 30), (gone, 60)):
+        LeadTimes.objects.create(composer=composer, organisation=body, parts=Lead(days))
+
+    made = merged(composer, Alike.ORGANISATION, kept, gone)
+    assert [(one.organisation, one.parts) for one in LeadTimes.objects.all()] == [(kept, Lead(30))]
+
+    undo_merge(merged=made, now=NOW)
+    assert {one.organisation: one.parts for one in LeadTimes.objects.all()} == {kept: Lead(30), gone: Lead(60)}
 
 
 def test_version_of_a_work_is_no_duplicate_of_it(composer: Composer) -> None:
