@@ -165,11 +165,12 @@ class SubmissionStatus(StrEnum):
 
 
 class Role(StrEnum):
-    """What a member may do with a composer's catalogue."""
+    """What a member may do with a composer's catalogue; a librarian sees and keeps the material alone."""
 
     OWNER = "owner"
     EDITOR = "editor"
     VIEWER = "viewer"
+    LIBRARIAN = "librarian"
 
 
 class VersionKind(StrEnum):

@@ -168,6 +168,12 @@ def viewer(composer: Composer) -> User:
 
 
 @pytest.fixture
+def librarian(composer: Composer) -> User:
+    """Keeps its sets of parts and sees nothing else."""
+    return member("lior", composer, Role.LIBRARIAN)
+
+
+@pytest.fixture
 def stranger(other_composer: Composer) -> User:
     """Keeps a catalogue of their own and has no business in this one."""
     return member("tobiah", other_composer, Role.OWNER)

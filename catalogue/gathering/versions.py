@@ -37,6 +37,7 @@ from catalogue.models import (
     Venue,
     Work,
 )
+from catalogue.models.records import READING_ROLES
 
 Version = tuple[Any, ...]
 
@@ -104,6 +105,7 @@ ADDRESS = (
     f"(SELECT a.read_on FROM {quoted(CalendarAddress)} a "  # noqa: S608 - names of tables alone
     f"JOIN {quoted(User)} u ON u.id = a.keeper_id AND u.is_active "
     f"JOIN {quoted(Membership)} m ON m.user_id = u.id AND m.composer_id = a.composer_id "
+    f"AND m.role IN ({', '.join(repr(role.value) for role in READING_ROLES)}) "
     "WHERE a.token_sha256 = %s)"
 )
 PUBLIC = f"(SELECT feed_is_public FROM {quoted(Composer)} WHERE id = %s)"  # noqa: S608 - names of tables alone

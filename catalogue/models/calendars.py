@@ -11,7 +11,7 @@ from django.db.models import F
 from catalogue.models.conditions import choices_of, filled, known
 from catalogue.models.fields import line, refuse_unprintable
 from catalogue.models.people import Composer, sha256_of
-from catalogue.models.records import TenantQuerySet
+from catalogue.models.records import READING_ROLES, TenantQuerySet
 from catalogue.terms import CalendarHolds
 
 LONGEST = 2000
@@ -19,9 +19,9 @@ LONGEST = 2000
 
 class CalendarAddressQuerySet(TenantQuerySet["CalendarAddress"]):
     def with_token(self, token: str) -> Self:
-        """Return the address that a token opens, as long as whoever made it still keeps the catalogue."""
+        """Return the address that a token opens, as long as whoever made it still sees the whole catalogue."""
         ours = self.filter(token_sha256=sha256_of(token), keeper__is_active=True)
-        return ours.filter(keeper__memberships__composer=F("composer"))
+        return ours.filter(keeper__memberships__composer=F("composer"), keeper__memberships__role__in=READING_ROLES)
 
     def latest_first(self) -> Self:
         return self.order_by("-made_at", "-pk")

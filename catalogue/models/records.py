@@ -20,10 +20,15 @@ AnyUser = AbstractBaseUser | AnonymousUser
 M = TypeVar("M", bound=models.Model)
 
 EDITING_ROLES = (Role.OWNER, Role.EDITOR)
+READING_ROLES = (*EDITING_ROLES, Role.VIEWER)
+"""The roles that see the whole of a catalogue."""
 
 
 class TenantQuerySet(models.QuerySet[M], Generic[M]):
-    """Records that belong to a composer; ``memberships_path`` leads from the record to the composer's members."""
+    """Records that belong to a composer; ``memberships_path`` leads from the record to the composer's members.
+
+    What a librarian sees of a catalogue is said where its pages are made; here they see nothing.
+    """
 
     memberships_path = "composer__memberships"
 
@@ -33,7 +38,7 @@ class TenantQuerySet(models.QuerySet[M], Generic[M]):
 
     def visible_to(self, user: AnyUser) -> Self:
         """Return what the user may see; nothing for a stranger or somebody who is not signed in."""
-        return self._of_members(user, tuple(Role))
+        return self._of_members(user, READING_ROLES)
 
     def editable_by(self, user: AnyUser) -> Self:
         return self._of_members(user, EDITING_ROLES)

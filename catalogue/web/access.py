@@ -1,5 +1,6 @@
 """Who may open a page: an address names the composer, and the membership of whoever asks decides.
 
+A librarian comes to the pages of the material alone; where such a page is everybody's, its view shows them less.
 A stranger to a catalogue is told the same as about an address that does not exist. A viewer who asks for a page that
 changes something is told that it is not theirs to change.
 """
@@ -19,13 +20,16 @@ from django.shortcuts import redirect
 from django_htmx.middleware import HtmxDetails
 
 from catalogue.models import Composer, Membership
+from catalogue.models.records import EDITING_ROLES, READING_ROLES
 from catalogue.terms import Role
 from catalogue.web.kept import sign_in_again
 from catalogue.web.second_step import lacks_second_step
 
 View = Callable[..., HttpResponseBase]
-EDITORS = (Role.OWNER, Role.EDITOR)
-READERS = tuple(Role)
+EDITORS = EDITING_ROLES
+READERS = READING_ROLES
+KEEPERS_OF_MATERIAL = (*EDITORS, Role.LIBRARIAN)
+READERS_OF_MATERIAL = (*READERS, Role.LIBRARIAN)
 
 
 class SignedInRequest(HttpRequest):
@@ -39,6 +43,7 @@ class CatalogueRequest(SignedInRequest):
     composer: Composer
     role: Role
     can_edit: bool
+    is_librarian: bool
     has_several: bool
 
 
@@ -81,7 +86,8 @@ def page_for(*roles: Role) -> Callable[[View], View]:
             membership, of_user = membership_of(request.user, composer)
             request.composer = membership.composer
             request.role = Role(membership.role)
-            request.can_edit = membership.role in EDITORS
+            request.can_edit = membership.role in KEEPERS_OF_MATERIAL
+            request.is_librarian = membership.role == Role.LIBRARIAN
             request.has_several = of_user > 1
             if membership.role not in roles:
                 raise PermissionDenied
@@ -92,8 +98,10 @@ def page_for(*roles: Role) -> Callable[[View], View]:
     return guard
 
 
-member_page = page_for(*Role)
+member_page = page_for(*READERS)
+material_page = page_for(*READERS_OF_MATERIAL)
 editor_page = page_for(*EDITORS)
+material_editor_page = page_for(*KEEPERS_OF_MATERIAL)
 owner_page = page_for(Role.OWNER)
 
 

@@ -11,6 +11,9 @@ from django.urls import reverse
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
+from catalogue.models import Membership
+from catalogue.models.records import READING_ROLES
+
 # name as printed, name of the address
 ROOMS: tuple[tuple[Promise, str], ...] = (
     (_("Today"), "today"),
@@ -21,6 +24,14 @@ ROOMS: tuple[tuple[Promise, str], ...] = (
     (_("Documents"), "document-list"),
     (_("Profile"), "profile"),
 )
+MATERIAL_ROOMS: tuple[tuple[Promise, str], ...] = (
+    (_("Today"), "today"),
+    (_("Works"), "work-list"),
+    (_("Performances"), "performance-list"),
+    (_("Scores and parts"), "record-index"),
+    (_("Documents"), "document-list"),
+)
+MATERIAL_OF_HOUSE: tuple[tuple[Promise, str], ...] = ((_("Hires"), "house-hires"),)
 ROOMS_OF_HOUSE: tuple[tuple[Promise, str], ...] = (
     (_("Today"), "house-today"),
     (_("Works"), "house-works"),
@@ -43,27 +54,32 @@ def shell(request: HttpRequest) -> dict[str, Any]:
     """Tell templates the composer whose catalogue is open, if any, and its rooms."""
     composer = getattr(request, "composer", None)
     if composer is None:
-        return {"rooms": rooms_of_house(request.path)} if hasattr(request, "seats") else {}
+        seats = getattr(request, "seats", None)
+        return {} if seats is None else {"rooms": rooms_of_house(seats, request.path)}
+    is_librarian = getattr(request, "is_librarian", False)
     return {
         "composer": composer,
         "has_several": getattr(request, "has_several", False),
         "can_edit": getattr(request, "can_edit", False),
-        "rooms": rooms_of(composer.slug, request.path),
+        "is_librarian": is_librarian,
+        "rooms": rooms_of(composer.slug, request.path, MATERIAL_ROOMS if is_librarian else ROOMS),
     }
 
 
-def rooms_of(slug: str, path: str) -> tuple[Room, ...]:
+def rooms_of(slug: str, path: str, rooms: tuple[tuple[Promise, str], ...]) -> tuple[Room, ...]:
     """Return the rooms of a catalogue; one is the current one where the path lies in it.
 
     The first room's address begins those of all, so that room is current only where the path is its own or leads to
     what its page lists.
     """
-    return current_among([(name, reverse(view, args=[slug])) for name, view in ROOMS], path)
+    return current_among([(name, reverse(view, args=[slug])) for name, view in rooms], path)
 
 
-def rooms_of_house(path: str) -> tuple[Room, ...]:
-    """Return the rooms of all composers together."""
-    return current_among([(name, reverse(view)) for name, view in ROOMS_OF_HOUSE], path)
+def rooms_of_house(seats: Sequence[Membership], path: str) -> tuple[Room, ...]:
+    """Return the rooms of all composers together; whoever keeps material alone has those of the material."""
+    sees_all = any(seat.role in READING_ROLES for seat in seats)
+    rooms = ROOMS_OF_HOUSE if sees_all else MATERIAL_OF_HOUSE
+    return current_among([(name, reverse(view)) for name, view in rooms], path)
 
 
 def current_among(addresses: Sequence[tuple[Promise, str]], path: str) -> tuple[Room, ...]:

@@ -27,7 +27,6 @@ from catalogue.exchange.drafts import as_content, drafts_of
 from catalogue.exchange.pictures import keep_picture, probe_picture
 from catalogue.exchange.sent_files import keep_sent
 from catalogue.models import (
-    Award,
     CalendarAddress,
     Call,
     Composer,
@@ -35,6 +34,7 @@ from catalogue.models import (
     FileLink,
     Hire,
     ImportBatch,
+    MaterialSet,
     Membership,
     Merge,
     Performance,
@@ -55,15 +55,17 @@ from tests.picture_files import picture_file
 pytestmark = pytest.mark.django_db
 
 TABLE = tomllib.loads((Path(__file__).parent / "access.toml").read_text(encoding="utf-8"))
-PEOPLE = ("anonymous", "viewer", "editor", "owner", "stranger", "superuser")
+PEOPLE = ("anonymous", "viewer", "editor", "owner", "librarian", "stranger", "superuser")
 LET_IN = {
     "everybody": set(PEOPLE),
     "signed-in": set(PEOPLE) - {"anonymous"},
     "member": {"viewer", "editor", "owner"},
     "editor": {"editor", "owner"},
     "owner": {"owner"},
+    "material": {"viewer", "editor", "owner", "librarian"},
+    "material editor": {"editor", "owner", "librarian"},
 }
-MEMBERS = LET_IN["member"]
+MEMBERS = LET_IN["material"]
 WRITING = ("INSERT", "UPDATE", "DELETE")
 
 
@@ -94,10 +96,12 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "name": lambda: open_calendar(composer).slug,
         "address": lambda: make_calendar(composer).pk,
         "work": lambda: Work.objects.create(composer=composer, title="Rope Tables", tempo_map="1-4 4/4 q=60").pk,
-        "kind": lambda: "work" if "record" in variable else "works-list",
+        "kind": lambda: (
+            "materialset" if "record" in variable else "works-list" if name == "document-file" else "parts-checklist"
+        ),
         "table": lambda: "works",
         "savedview": lambda: SavedView.objects.create(composer=composer, table="works", name="Short").pk,
-        "record": lambda: make_award_or_work("sort" in variable, composer),
+        "record": lambda: make_set(composer).pk,
         "suffix": lambda: "csv",
         "lack": lambda: "duration",
         "performance": lambda: Performance.objects.create(composer=composer, city="Lyon", date="2026-03-28").pk,
@@ -107,7 +111,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "call": lambda: make_call(composer).pk,
         "backup": kept_backup,
         "venue": lambda: Venue.objects.create(composer=composer, name="Old Granary").pk,
-        "sort": lambda: "awards",
+        "sort": lambda: "sets",
         "release": web_faces.release,
         "language": lambda: "ja",
         "family": lambda: "serif",
@@ -151,10 +155,8 @@ def make_public(composer: Composer) -> tuple[Work, Performance]:
     return work, performance
 
 
-def make_award_or_work(is_award: bool, composer: Composer) -> int:
-    if is_award:
-        return Award.objects.create(composer=composer, name="Harbour Prize").pk
-    return Work.objects.create(composer=composer, title="Kept Twice").pk
+def make_set(composer: Composer) -> MaterialSet:
+    return MaterialSet.objects.create(work=Work.objects.create(composer=composer, title="Kept Twice"), number="1")
 
 
 def make_picture(composer: Composer) -> Picture:
@@ -164,7 +166,7 @@ def make_picture(composer: Composer) -> Picture:
 
 
 def make_file(composer: Composer) -> StoredFile:
-    columns = {"original_name": "Ash Ferry.pdf", "suffix": "pdf", "byte_count": 8}
+    columns = {"original_name": "Ash Ferry.pdf", "suffix": "pdf", "kind": "score", "byte_count": 8}
     return StoredFile.objects.create(
         composer=composer, sha256=keep_sent(b"%PDF-1.7", "pdf", default_storage), **columns
     )

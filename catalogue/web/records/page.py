@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Any
@@ -81,11 +82,14 @@ class RecordPage:
     times: int
 
 
-def record_page(record: Any, kind: Kind, *, today: date, slug: str, language: str) -> RecordPage:
+def record_page(
+    record: Any, kind: Kind, *, today: date, slug: str, language: str, opens: Collection[Kind] | None = None
+) -> RecordPage:
+    """Return what a record's page shows; ``opens`` are the kinds to which links lead, all where none are named."""
     return RecordPage(
         record=record,
         kind=kind,
-        groups=[*found_group(record), *rows_of(record, kind, slug, language)],
+        groups=[*found_group(record), *rows_of(record, kind, slug, language, opens)],
         sign=sign_svg(record) if isinstance(record, NotationSign) else SafeString(),
         drawings=drawings_of(record, language) if isinstance(record, TechnicalSetup) else (),
         remarks=remarks_on(record),

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass
 from datetime import date, time
 from decimal import Decimal
+from functools import partial
 from typing import Any
 
 from django.db import models
@@ -42,18 +43,20 @@ class Row:
     is_long: bool
 
 
-def rows_of(record: Any, kind: Kind, slug: str, language: str) -> list[tuple[Words, list[Row]]]:
-    """Return the fields of a record that are filled, in the groups of its form."""
+def rows_of(
+    record: Any, kind: Kind, slug: str, language: str, opens: Collection[Kind] | None = None
+) -> list[tuple[Words, list[Row]]]:
+    """Return the fields of a record that are filled, in the groups of its form; ``opens`` as of ``shown``."""
+    telling = partial(shown, record, slug=slug, language=language, opens=opens)
     groups = [
-        (group.heading, list(filled_rows(record, kind, group.names, slug, language)))
-        for group in (*kind.main, *kind.more)
+        (group.heading, list(filled_rows(record, kind, group.names, telling))) for group in (*kind.main, *kind.more)
     ]
     return [(heading, rows) for heading, rows in groups if rows]
 
 
-def filled_rows(record: Any, kind: Kind, names: tuple[str, ...], slug: str, language: str) -> Iterator[Row]:
+def filled_rows(record: Any, kind: Kind, names: tuple[str, ...], telling: Callable[[str], str]) -> Iterator[Row]:
     for name in names:
-        value = shown(record, name, slug, language) if name not in BESIDES else ""
+        value = telling(name) if name not in BESIDES else ""
         if value:
             text = getattr(record, name)
             doubt = doubt_about(IDENTIFIERS[name], text) if name in IDENTIFIERS else ""
@@ -64,13 +67,16 @@ def is_prose(record: Any, name: str) -> bool:
     return isinstance(record._meta.get_field(name), models.TextField)
 
 
-def shown(record: Any, name: str, slug: str, language: str) -> SafeString | str:
-    """Return a column or a property of a record as it reads; nothing where nothing is known."""
+def shown(record: Any, name: str, slug: str, language: str, opens: Collection[Kind] | None = None) -> SafeString | str:
+    """Return a column or a property of a record as it reads; nothing where nothing is known.
+
+    Another record is named with the way to it where its kind is among ``opens``, or none are named.
+    """
     value = str(record) if name == "__str__" else getattr(record, name)
     if value is None or value == "" or value == () or value is False:
         return ""
     if isinstance(value, Work | Performance) or type(value) in of_models():
-        return linked(value, slug)
+        return linked(value, slug, opens)
     if name == "strings" and isinstance(value, tuple):
         return StrengthsField().write(value)
     if name in {"excerpt_from", "excerpt_until"} and isinstance(value, int):
@@ -119,12 +125,14 @@ def worded(record: Any, name: str, text: str) -> SafeString | str:
     return format_html("<bdi>{}</bdi>", text)
 
 
-def linked(other: Any, slug: str) -> SafeString:
-    """Return another record by name, with the way to its page."""
+def linked(other: Any, slug: str, opens: Collection[Kind] | None = None) -> SafeString:
+    """Return another record by name, with the way to its page where it may be opened."""
     if isinstance(other, Work):
         address = reverse("work-detail", args=[slug, other.pk])
     elif isinstance(other, Performance):
         address = reverse("performance-detail", args=[slug, other.pk])
+    elif opens is not None and of_models()[type(other)] not in opens:
+        return format_html("<bdi>{}</bdi>", other)
     else:
         address = reverse("record-detail", args=[slug, of_models()[type(other)].slug, other.pk])
     name = when_and_where(other, page_language()) if isinstance(other, Performance) else str(other)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from functools import cache
 from typing import Any
 
@@ -24,8 +25,10 @@ class RecordTable(ListTable):
 
     listed: Kind
 
-    def __init__(self, records: QuerySet[Any], *, slug: str, language: str, **options: Any) -> None:
-        self.slug, self.language = slug, language
+    def __init__(
+        self, records: QuerySet[Any], *, slug: str, language: str, opens: Collection[Kind] | None = None, **options: Any
+    ) -> None:
+        self.slug, self.language, self.opens = slug, language, opens
         super().__init__(records, **options)
 
     def render_row(self, record: Any) -> SafeString:
@@ -52,7 +55,7 @@ def table_for(slug: str) -> type[RecordTable]:
 
 
 def renderer(name: str) -> Any:
-    return lambda table, record: shown(record, name, table.slug, table.language)
+    return lambda table, record: shown(record, name, table.slug, table.language, table.opens)
 
 
 def orderer(name: str) -> Any:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
+from typing import Any, ClassVar
 
 from django.db.models import CharField, F, QuerySet, Value
 from django.db.models.functions import Coalesce, Lower, NullIf
@@ -34,7 +34,7 @@ class PerformanceTable(ListTable):
     """One row a performance, the latest first unless another order is asked for."""
 
     caption = _("Performances")
-    on_request = ("kind", "status", "presenter")
+    on_request: ClassVar[tuple[str, ...]] = ("kind", "status", "presenter")
 
     date = ListColumn(_("Date"), look="num", falling=True)
     works = ListColumn(_("Works"), look="title", names_row=True, ordered=False)

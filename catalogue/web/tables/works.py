@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
+from typing import Any, ClassVar
 
 from django.db.models import Count, DateField, F, IntegerField, Max, OuterRef, Q, QuerySet, Subquery
 from django.db.models.functions import Coalesce, Lower
@@ -41,7 +41,7 @@ class WorkTable(ListTable):
 
     caption = _("Works")
     cards_early = True
-    on_request = ("category", "status", "publisher")
+    on_request: ClassVar[tuple[str, ...]] = ("category", "status", "publisher")
 
     title = ListColumn(_("Work"), look="title", names_row=True)
     forces = ListColumn(_("Instrumentation"), look="forces-cell", ordered=False)

@@ -25,5 +25,5 @@ def composer_list(request: SignedInRequest) -> HttpResponse:
     """/composers/ — the composers whose catalogues one is a member of."""
     seats = seats_of(request.user)
     choices = [(first_room(seat.composer.slug), seat.composer, seat.role) for seat in seats]
-    context = {"choices": choices, "together": rooms_of_house("")}
+    context = {"choices": choices, "together": rooms_of_house(seats, "")}
     return render(request, "composers/composer_list.html", context)

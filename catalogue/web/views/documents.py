@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from hashlib import sha256
 
+from django.core.exceptions import PermissionDenied
 from django.http import Http404, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
@@ -21,29 +22,31 @@ from catalogue.documents.renderers.html import html_fragment
 from catalogue.making import make_document
 from catalogue.models import Composer
 from catalogue.rules.search import fold
-from catalogue.web.access import CatalogueRequest, member_page
+from catalogue.web.access import CatalogueRequest, material_page
 from catalogue.web.forms.document_base import DocumentForm
 from catalogue.web.forms.documents import FORMS
+from catalogue.web.forms.hire_papers import HIRE_PAPERS
 
 MENDS = {"string strengths": "id_string_strengths", "instrumentation": "id_instrumentation_typed"}
+OF_MATERIAL = {"parts-checklist", *(form.word for form in HIRE_PAPERS)}
 TOP = 2  # the level of a document's first heading, below that of the page
 
 
-@member_page
+@material_page
 @require_safe
 def document_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/documents/ — on to the first kind of document."""
-    return redirect("document", request.composer.slug, next(iter(FORMS)))
+    return redirect("document", request.composer.slug, next(iter(forms_for(request))))
 
 
-@member_page
+@material_page
 @require_safe
 def document(request: CatalogueRequest, kind: str) -> HttpResponse:
     """/c/<composer>/documents/<kind>/ — what a document can be asked, and how it reads."""
     return bench(request, form_of(request, kind))
 
 
-@member_page
+@material_page
 @require_safe
 def document_file(request: CatalogueRequest, kind: str) -> HttpResponse:
     """/c/<composer>/documents/<kind>/file/ — the document as a file; the page again where it cannot be made."""
@@ -73,7 +76,14 @@ def unless_known(request: CatalogueRequest, response: HttpResponse) -> HttpRespo
 def form_of(request: CatalogueRequest, kind: str) -> DocumentForm:
     if kind not in FORMS:
         raise Http404
+    if kind not in forms_for(request):
+        raise PermissionDenied
     return FORMS[kind](request.GET, composer=request.composer, today=timezone.localdate())
+
+
+def forms_for(request: CatalogueRequest) -> dict[str, type[DocumentForm]]:
+    """Return the documents that whoever asks may make, by their words; a librarian those of the material."""
+    return {word: form for word, form in FORMS.items() if not request.is_librarian or word in OF_MATERIAL}
 
 
 def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:
@@ -88,7 +98,7 @@ def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:
             needs = missing
     context = {
         "form": form,
-        "kinds": [(one.word, one.title) for one in FORMS.values()],
+        "kinds": [(one.word, one.title) for one in forms_for(request).values()],
         "preview": preview,
         "needs": needs,
         "left_out": left_out,
@@ -110,6 +120,8 @@ def mend_of(request: CatalogueRequest, form: DocumentForm, needs: DocumentNeeds)
         return f"{reverse('record-new', args=[request.composer.slug, 'editions'])}?work={form.work.pk}"
     if "cues" in needs.missing and form.work and request.can_edit:
         return f"{reverse('timing-edit', args=[request.composer.slug, form.work.pk])}#cues"
+    if request.is_librarian:
+        return ""
     fields = [MENDS[fact] for fact in needs.missing if fact in MENDS]
     if not (fields and form.work and request.can_edit):
         return ""

@@ -15,7 +15,7 @@ from catalogue.actions.saving import Overtaken
 from catalogue.gathering.hires import ALONG, gather_hire
 from catalogue.gathering.works import gather_work
 from catalogue.models import Hire, Performance
-from catalogue.web.access import CatalogueRequest, editor_page
+from catalogue.web.access import CatalogueRequest, material_editor_page
 from catalogue.web.forms.hires import CountForm
 from catalogue.web.hires import list_rows
 from catalogue.web.notices import say
@@ -32,21 +32,21 @@ def hire_of(request: CatalogueRequest, hire: int) -> Hire:
     return get_object_or_404(Hire.objects.filter(composer=request.composer).select_related(*ALONG), pk=hire)
 
 
-@editor_page
+@material_editor_page
 @require_http_methods(["GET", "POST"])
 def hire_sent(request: CatalogueRequest, hire: int) -> HttpResponse:
     """/c/<composer>/hires/<hire>/sent/ — the set is packed: how many copies of each part go out, and when."""
     return counting(request, hire_of(request, hire), Stage.SENT)
 
 
-@editor_page
+@material_editor_page
 @require_http_methods(["GET", "POST"])
 def hire_received(request: CatalogueRequest, hire: int) -> HttpResponse:
     """/c/<composer>/hires/<hire>/received/ — what the hirer has found in the parcel."""
     return counting(request, hire_of(request, hire), Stage.RECEIVED)
 
 
-@editor_page
+@material_editor_page
 @require_http_methods(["GET", "POST"])
 def hire_back(request: CatalogueRequest, hire: int) -> HttpResponse:
     """/c/<composer>/hires/<hire>/back/ — what came back, in which condition, what is to be done and charged."""
@@ -87,7 +87,7 @@ def told(done: list[Performance]) -> str:
     ) % {"names": names}
 
 
-@editor_page
+@material_editor_page
 @require_POST
 def hire_list(request: CatalogueRequest, hire: int) -> HttpResponse:
     """/c/<composer>/hires/<hire>/list/ — makes the list of the set up anew, from the forces of the work."""

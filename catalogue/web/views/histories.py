@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from django.core.exceptions import ValidationError
+from django.core.exceptions import PermissionDenied, ValidationError
 from django.http import Http404, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -18,10 +18,11 @@ from catalogue.actions.reverting import bring_back, bring_row_back, bring_rows_b
 from catalogue.gathering.row_lists import RowList, lists_of, rows_changes
 from catalogue.models import Composer
 from catalogue.models.records import Deletable
-from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.access import CatalogueRequest, editor_page, material_editor_page, member_page
 from catalogue.web.histories import history_of
 from catalogue.web.notices import say
 from catalogue.web.record_kinds import RecordKind, kind_named, record_kinds
+from catalogue.web.records.registry import KEPT_BY_LIBRARIANS
 from catalogue.web.wording import page_language
 
 KEPT = timedelta(days=90)  # how long what is deleted is offered
@@ -142,18 +143,20 @@ def deleted(kind: RecordKind, record: Any) -> Deleted:
     return Deleted(kind.word, kind.name, record.pk, str(record), record.deleted_at, who, record.deleted_at + KEPT)
 
 
-@editor_page
+@material_editor_page
 @require_POST
 def deleted_restore(request: CatalogueRequest, kind: str, record: int) -> HttpResponse:
     """/c/<composer>/deleted/<kind>/<record>/restore/ — brings a deleted record of any kind back."""
     sort = kind_named(kind)
     if not issubclass(sort.model, Deletable):
         raise Http404
+    if request.is_librarian and sort.model not in {kind.model for kind in KEPT_BY_LIBRARIANS}:
+        raise PermissionDenied
     found = get_object_or_404(sort.of(request.composer), pk=record)
     try:
         restore(record=found, now=timezone.now())
     except ValidationError as refused:
         say(request, " ".join(refused.messages))
-        return redirect("deleted-list", request.composer.slug)
+        return redirect("record-index" if request.is_librarian else "deleted-list", request.composer.slug)
     say(request, _("“%(name)s” is back.") % {"name": found})
     return redirect(sort.address(found, request.composer) or reverse("deleted-list", args=[request.composer.slug]))

@@ -16,7 +16,7 @@ from django_tables2 import RequestConfig
 from catalogue.exchange.columns import Kind
 from catalogue.exchange.exporting import grid_of_house_performances, grid_of_house_works
 from catalogue.models import Performance, Work
-from catalogue.web.access import READERS, HouseRequest, house_page
+from catalogue.web.access import READERS, READERS_OF_MATERIAL, HouseRequest, house_page
 from catalogue.web.asked import COLUMNS, Asked
 from catalogue.web.call_list import closing_of
 from catalogue.web.filters.house import HousePerformanceFilter, HouseWorkFilter
@@ -68,7 +68,7 @@ def list_page(request: HouseRequest, asked: Asked, template: str) -> HttpRespons
 @require_safe
 def house_hires(request: HouseRequest) -> HttpResponse:
     """/house/hires/ — the sets of all composers that are overdue, out, or to be sent."""
-    asked = whose(request, READERS)
+    asked = whose(request, READERS_OF_MATERIAL)
     page = sets_page(asked.chosen, today=timezone.localdate(), language=page_language())
     return render(request, "house/hires.html", {"whose": asked, "page": page})
 

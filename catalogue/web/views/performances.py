@@ -17,7 +17,7 @@ from catalogue.actions.journeys import mark_step
 from catalogue.actions.performances import delete_performance, restore_performance
 from catalogue.models import Composer, Performance
 from catalogue.terms import StepState
-from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.access import CatalogueRequest, editor_page, material_page, member_page
 from catalogue.web.asked import Asked, asked_performances
 from catalogue.web.journeys import STATES, STEPS
 from catalogue.web.notices import say
@@ -26,13 +26,16 @@ from catalogue.web.programmes import name_of
 from catalogue.web.saved_views import views_of
 from catalogue.web.tables.performances import TO_COME
 from catalogue.web.tallies import by_coming_month, by_country, by_year, held_by
+from catalogue.web.views.library import library_performance, library_performances
 from catalogue.web.wording import page_language
 
 
-@member_page
+@material_page
 @require_safe
 def performance_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/performances/ — every performance, searched, filtered and ordered."""
+    if request.is_librarian:
+        return library_performances(request)
     composer, today = request.composer, timezone.localdate()
     asked = asked_performances(request, today=today)
     lasting = address_by_key(request, asked)
@@ -75,10 +78,12 @@ def counted(composer: Composer, today: date) -> dict[str, object]:
     return {**numbers, "first": first and first.year, "last": last and last.year}
 
 
-@member_page
+@material_page
 @require_safe
 def performance_detail(request: CatalogueRequest, performance: int) -> HttpResponse:
     """/c/<composer>/performances/<performance>/ — everything that is known of a performance."""
+    if request.is_librarian:
+        return library_performance(request, performance)
     ours = Performance.objects.filter(composer=request.composer).with_everything_printed()
     found = get_object_or_404(ours, pk=performance)
     page = performance_page(found, today=timezone.localdate(), language=page_language())

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 from typing import Any
 from uuid import UUID
 
-from django.core.exceptions import ValidationError
+from django.core.exceptions import PermissionDenied, ValidationError
 from django.core.files.storage import default_storage
 from django.http import FileResponse, Http404, HttpResponse, HttpResponseBase
 from django.shortcuts import get_object_or_404, redirect, render
@@ -25,57 +27,77 @@ from catalogue.exchange.stored_files import name_to_take_away
 from catalogue.gathering.files import held_against_requirements
 from catalogue.models import Edition, Hire, MaterialSet, Performance, Picture, Rider, StoredFile, Work
 from catalogue.models.fields import LINE
-from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.access import CatalogueRequest, material_editor_page, material_page, member_page
 from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.records import NAMED, RecordForm
 from catalogue.web.forms.uploads import UploadForm, form_for
 from catalogue.web.hires import held_editions, hire_page, loan_rows
+from catalogue.web.library import FILES_OF_MATERIAL
 from catalogue.web.lookalikes import records_alike
 from catalogue.web.notices import say
-from catalogue.web.records.kinds import Kind
-from catalogue.web.records.page import record_page
-from catalogue.web.records.registry import KINDS, SHELVES
+from catalogue.web.records.kinds import Kind, Shelf
+from catalogue.web.records.of_files import FILES
+from catalogue.web.records.page import Around, around, record_page
+from catalogue.web.records.registry import KEPT_BY_LIBRARIANS, KINDS, MATERIAL, SHELVES
 from catalogue.web.records.tables import table_for
 from catalogue.web.sent_riders import sendings_of
 from catalogue.web.views.work_forms import add_errors
 from catalogue.web.wording import page_language
 
 
-def kind_or_404(sort: str) -> Kind:
+def kind_or_404(request: CatalogueRequest, sort: str, librarians: tuple[Kind, ...] = KEPT_BY_LIBRARIANS) -> Kind:
+    """Return the kind of that name; 404 where there is none, and a librarian is refused what is not theirs."""
     if sort not in KINDS:
         raise Http404
+    if request.is_librarian and KINDS[sort] not in librarians:
+        raise PermissionDenied
     return KINDS[sort]
 
 
-def record_or_404(request: CatalogueRequest, sort: str, record: int) -> tuple[Kind, Any]:
-    kind = kind_or_404(sort)
-    return kind, get_object_or_404(kind.of(request.composer), pk=record)
+def record_or_404(
+    request: CatalogueRequest, sort: str, record: int, librarians: tuple[Kind, ...] = KEPT_BY_LIBRARIANS
+) -> tuple[Kind, Any]:
+    kind = kind_or_404(request, sort, librarians)
+    return kind, get_object_or_404(records_for(request, kind), pk=record)
 
 
-@member_page
+def records_for(request: CatalogueRequest, kind: Kind) -> Any:
+    """Return the records of a kind that whoever asks may see: of the files, a librarian those of scores and parts."""
+    found = kind.of(request.composer)
+    return found.filter(kind__in=FILES_OF_MATERIAL) if request.is_librarian and kind.model is StoredFile else found
+
+
+@material_page
 @require_safe
 def record_index(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/records/ — every kind of record, with how many there are."""
-    shelves = [(shelf.heading, [(kind, kind.of(request.composer).count()) for kind in shelf]) for shelf in SHELVES]
-    return render(request, "records/record_index.html", {"shelves": shelves})
+    shelves = (Shelf(_("Scores and parts"), MATERIAL),) if request.is_librarian else SHELVES
+    counted = [(shelf.heading, [(kind, records_for(request, kind).count()) for kind in shelf]) for shelf in shelves]
+    return render(request, "records/record_index.html", {"shelves": counted})
 
 
-@member_page
+@material_page
 @require_safe
 def record_list(request: CatalogueRequest, sort: str) -> HttpResponse:
     """/c/<composer>/records/<sort>/ — the records of one kind, searched and ordered."""
-    kind = kind_or_404(sort)
+    kind = kind_or_404(request, sort, MATERIAL)
     asked, work = request.GET.get("q", "")[:LINE].replace("\0", ""), asked_work(request)
-    found = kind.of(request.composer)
+    found = records_for(request, kind)
     found = found.matching(asked) if asked.strip() else found
     if work is not None and kind.names_work:
         found = found.filter(work=work)
-    table = table_for(sort)(found, slug=request.composer.slug, language=page_language())
+    table = table_for(sort)(found, slug=request.composer.slug, opens=opened_by(request), language=page_language())
     RequestConfig(request, paginate=False).configure(table)
     table.turn_to(request.GET.get("page"))
     context = {"kind": kind, "table": table, "asked": asked, "work": work}
+    context["opens_form"] = kind in KEPT_BY_LIBRARIANS or not request.is_librarian
     return render(request, "records/record_list.html", context)
+
+
+def opened_by(request: CatalogueRequest) -> tuple[Kind, ...]:
+    """Return the kinds of record to which links lead."""
+    return MATERIAL if request.is_librarian else tuple(KINDS.values())
 
 
 def asked_work(request: CatalogueRequest) -> Work | None:
@@ -90,15 +112,25 @@ def named_in_address(request: CatalogueRequest, name: str, model: Any) -> Any:
     return model.objects.filter(composer=request.composer, pk=int(number)).first()
 
 
-@member_page
+@material_page
 @require_safe
 def record_detail(request: CatalogueRequest, sort: str, record: int) -> HttpResponse:
     """/c/<composer>/records/<sort>/<record>/ — one record: what is known of it and what has happened to it."""
-    kind, found = record_or_404(request, sort, record)
-    today = timezone.localdate()
-    page = record_page(found, kind, today=today, slug=request.composer.slug, language=page_language())
+    kind, found = record_or_404(request, sort, record, MATERIAL)
+    today, slug = timezone.localdate(), request.composer.slug
+    page = record_page(found, kind, today=today, slug=slug, opens=opened_by(request), language=page_language())
+    if request.is_librarian:
+        page = replace(page, around=tuple(files_of_material(found, request)))
     context = {"page": page, "kind": kind, "record": found, **beside(found, today)}
+    context["can_edit"] = request.can_edit and (kind in KEPT_BY_LIBRARIANS or not request.is_librarian)
     return render(request, "records/record_detail.html", context)
+
+
+def files_of_material(record: Any, request: CatalogueRequest) -> Iterator[Around]:
+    """Give the files of an edition that a librarian sees."""
+    if isinstance(record, Edition):
+        files = FILES.around(record.work).filter(edition=record, kind__in=FILES_OF_MATERIAL)
+        yield around(FILES, files, request.composer.slug, page_language())
 
 
 def beside(record: Any, today: date) -> dict[str, Any]:
@@ -115,11 +147,11 @@ def beside(record: Any, today: date) -> dict[str, Any]:
 # ---- the form
 
 
-@editor_page
+@material_editor_page
 @require_http_methods(["GET", "POST"])
 def record_new(request: CatalogueRequest, sort: str) -> HttpResponse:
     """/c/<composer>/records/<sort>/new/ — a new record, of the work that the address names or of one to be chosen."""
-    kind = kind_or_404(sort)
+    kind = kind_or_404(request, sort)
     sent_before = record_sent_before(request, kind)
     if sent_before is not None:
         return redirect("record-detail", request.composer.slug, sort, sent_before.pk)
@@ -142,7 +174,7 @@ def record_sent_before(request: CatalogueRequest, kind: Kind) -> Any:
     return kind.of(request.composer).filter(uid=uid).first()
 
 
-@editor_page
+@material_editor_page
 @require_http_methods(["GET", "POST"])
 def record_edit(request: CatalogueRequest, sort: str, record: int) -> HttpResponse:
     """/c/<composer>/records/<sort>/<record>/edit/ — a record, to be changed."""
@@ -215,7 +247,7 @@ def next_address(request: CatalogueRequest, kind: Kind, record: Any) -> str:
 @require_POST
 def record_alike(request: CatalogueRequest, sort: str) -> HttpResponse:
     """/c/<composer>/records/<sort>/alike/ — which people, bodies or halls are here already and look like a name."""
-    kind = kind_or_404(sort)
+    kind = kind_or_404(request, sort)
     besides = request.GET.get("besides", "")
     key = int(besides) if besides.isdecimal() and len(besides) < 19 else None
     name = request.POST.get("name", "")[:LINE] if kind.model in NAMED else ""
@@ -226,7 +258,7 @@ def record_alike(request: CatalogueRequest, sort: str) -> HttpResponse:
 # ---- deleting, and the files themselves
 
 
-@editor_page
+@material_editor_page
 @require_POST
 def record_delete(request: CatalogueRequest, sort: str, record: int) -> HttpResponse:
     """/c/<composer>/records/<sort>/<record>/delete/ — takes a record out of every list, with a way back."""
@@ -250,11 +282,11 @@ def picture_file(request: CatalogueRequest, picture: int) -> HttpResponse | File
     return response
 
 
-@member_page
+@material_page
 @require_safe
 def stored_file(request: CatalogueRequest, storedfile: int) -> HttpResponseBase:
     """/c/<composer>/records/files/<file>/file/ — a file to take away, whole or a range of it, to members only."""
-    found = get_object_or_404(StoredFile.objects.filter(composer=request.composer), pk=storedfile)
+    found = get_object_or_404(records_for(request, FILES), pk=storedfile)
     stored = stored_name(found.sha256, found.suffix)
     if not default_storage.exists(stored):
         raise Http404

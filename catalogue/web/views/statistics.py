@@ -34,4 +34,4 @@ def statistics_export(request: CatalogueRequest, table: str, suffix: str) -> Htt
     if table not in TABLES:
         raise Http404
     found = figures_of(request.composer, today=timezone.localdate())
-    return as_file(request, table_of(found, table), table, suffix)
+    return as_file(request, table_of(found, table), table, suffix, whose=request.composer.slug)

@@ -9,18 +9,21 @@ from django.views.decorators.http import require_safe
 
 from catalogue.gathering.lacks import Lack
 from catalogue.models import Performance, Work
-from catalogue.web.access import CatalogueRequest, member_page
+from catalogue.web.access import CatalogueRequest, material_page, member_page
 from catalogue.web.call_list import closing_soon
 from catalogue.web.hires import hires_due
 from catalogue.web.lacks import WORDINGS, all_lacking, lacking
 from catalogue.web.today_page import today_page
+from catalogue.web.views.library import library_today
 from catalogue.web.wording import page_language
 
 
-@member_page
+@material_page
 @require_safe
 def today(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/ — the coming days with what is due, and what the records lack."""
+    if request.is_librarian:
+        return library_today(request)
     composer, day = request.composer, timezone.localdate()
     context = {
         "closing": closing_soon(composer, now=timezone.now(), language=page_language()),

@@ -17,11 +17,12 @@ from catalogue.models import Composer, Work
 from catalogue.models.fields import LONG_LINE
 from catalogue.terms import WorkStatus
 from catalogue.timing import PartialDate
-from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.access import CatalogueRequest, editor_page, material_page
 from catalogue.web.asked import asked_works
 from catalogue.web.forms.documents import documents_of
 from catalogue.web.notices import say
 from catalogue.web.saved_views import views_of
+from catalogue.web.views.library import library_work, library_works
 from catalogue.web.wording import page_language
 from catalogue.web.work_names import works_near
 from catalogue.web.work_page import WorkPage, work_page
@@ -29,10 +30,12 @@ from catalogue.web.work_page import WorkPage, work_page
 SUGGESTED = 20
 
 
-@member_page
+@material_page
 @require_safe
 def work_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/works/ — every work, searched, filtered and ordered."""
+    if request.is_librarian:
+        return library_works(request)
     asked = asked_works(request)
     asked.table.turn_to(request.GET.get("page"))
     context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
@@ -50,17 +53,19 @@ def counted(composer: Composer) -> dict[str, object]:
     return {**numbers, "first": min(years, default=None), "last": max(years, default=None)}
 
 
-@member_page
+@material_page
 @require_safe
 def work_detail(request: CatalogueRequest, work: int) -> HttpResponse:
     """/c/<composer>/works/<work>/ — everything that is known of a work, set like a title page."""
+    if request.is_librarian:
+        return library_work(request, work)
     found = get_object_or_404(Work.objects.filter(composer=request.composer).with_everything_printed(), pk=work)
     page = work_page(found, today=timezone.localdate(), language=page_language())
     context = {"page": page, "work": page.work, "documents": documents_to_make(page)}
     return render(request, "works/work_detail.html", context)
 
 
-@member_page
+@material_page
 @require_safe
 def work_suggested(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/works/suggested/ — the works that what is typed in a field may mean, as a list to pick from."""

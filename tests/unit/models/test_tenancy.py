@@ -175,7 +175,12 @@ def test_strangers_see_nothing(model: type[models.Model], full_catalogue: Compos
 
 @pytest.mark.parametrize(
     ("role", "sees", "edits", "owns"),
-    [(Role.OWNER, True, True, True), (Role.EDITOR, True, True, False), (Role.VIEWER, True, False, False)],
+    [
+        (Role.OWNER, True, True, True),
+        (Role.EDITOR, True, True, False),
+        (Role.VIEWER, True, False, False),
+        (Role.LIBRARIAN, False, False, False),
+    ],
 )
 def test_role_says_what_a_member_may_do(role: Role, sees: bool, edits: bool, owns: bool) -> None:
     work = make_work(composer=make_composer(owner=make_user()))
