@@ -21,12 +21,13 @@ from catalogue.documents.contents.programme_entry import Room, Written
 from catalogue.documents.contents.prose import Prose
 from catalogue.documents.contents.selection import Chosen
 from catalogue.documents.contents.works_list import WHOLE, Telling
-from catalogue.documents.model import Document, Paper, longest_list
+from catalogue.documents.model import Adjustments, Document, Logo, Paper, longest_list
 from catalogue.documents.needs import DocumentNeeds
-from catalogue.documents.registry import builder, pages_of
+from catalogue.documents.registry import builder, pages_of, small_logo
 from catalogue.facts import CatalogueFacts, PerformanceFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.gathering.hires import ALONG, gather_hire, gather_hires
+from catalogue.gathering.logos import bytes_of, logo_of
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.records import gather_records_of_composer, gather_records_of_work
@@ -38,7 +39,7 @@ from catalogue.record_facts import BiographyFacts, ComposerRecords, ProgrammeNot
 from catalogue.rules.clearances import words_may_be_printed
 from catalogue.rules.hires.making_up import set_of
 from catalogue.rules.premieres import claims_by_programmed
-from catalogue.terms import HouseStyle
+from catalogue.terms import FaceFamily, HouseStyle, PaperMargins
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +74,20 @@ class Wish:
 
 def make_document(composer: Composer, wish: Wish) -> Document:
     """Return the document. KeyError for an unknown kind, DocumentNeeds where a fact it cannot do without is missing."""
-    return replace(MAKERS[wish.kind](composer, wish), house=HouseStyle(composer.house_style))
+    return dressed(MAKERS[wish.kind](composer, wish), composer, has_logo=not wish.is_anonymous)
+
+
+def dressed(document: Document, composer: Composer, *, has_logo: bool = True) -> Document:
+    """The document as the composer's papers look."""
+    face = FaceFamily(composer.paper_face) if composer.paper_face else None
+    logo = letterhead(composer) if has_logo else None
+    adjusted = Adjustments(face, composer.paper_ink, PaperMargins(composer.paper_margins), logo)
+    return replace(document, house=HouseStyle(composer.house_style), adjusted=adjusted)
+
+
+def letterhead(composer: Composer) -> Logo | None:
+    picture = logo_of(composer)
+    return small_logo(bytes_of(picture), picture.alternative) if picture else None
 
 
 def make_works_list(composer: Composer, wish: Wish) -> Document:

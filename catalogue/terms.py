@@ -310,6 +310,7 @@ class PictureKind(StrEnum):
     PERFORMANCE = "performance"
     SCORE_PAGE = "score page"
     DIAGRAM = "diagram"
+    LOGO = "logo"
     OTHER = "other"
 
 
@@ -330,6 +331,21 @@ class HouseStyle(StrEnum):
     CLASSIC = "classic"
     BLACK = "black"
     CLEAR = "clear"
+
+
+class FaceFamily(StrEnum):
+    """The two families of faces that documents are set in."""
+
+    SERIF = "serif"
+    SANS = "sans"
+
+
+class PaperMargins(StrEnum):
+    """What is left free at the sides of a document: as usual, less, or more where it is bound."""
+
+    USUAL = "usual"
+    NARROW = "narrow"
+    BOUND = "bound"
 
 
 class SetupKind(StrEnum):

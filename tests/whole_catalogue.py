@@ -18,7 +18,7 @@ TEXTS = {models.CharField, models.TextField, models.EmailField, models.URLField}
 CODES = {
     "slug", "smufl", "zone", "country", "language", "instrumentation", "tempo_map", "currency", "sha256", "suffix",
     "title_language", "original_language", "text_language", "translation_language", "electronics", "cue_letters",
-    "claim_override", "number", "place", "layout", "table", "query", "item", *READERS,
+    "claim_override", "number", "place", "layout", "table", "query", "item", "paper_ink", *READERS,
 }  # fmt: skip
 """Columns whose text is read: what stands there has a form of its own, which the forms ask for."""
 NOT_WRITTEN = ("Historical", "EntryKey", "Import", "InstrumentationLine", "Merge", "SetApart")

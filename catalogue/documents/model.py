@@ -17,7 +17,7 @@ from enum import StrEnum
 from catalogue.drawings.player_strip import Strip
 from catalogue.drawings.sketch import Drawable
 from catalogue.drawings.timeline import Course
-from catalogue.terms import HouseStyle
+from catalogue.terms import FaceFamily, HouseStyle, PaperMargins
 
 APOSTROPHE = re.compile(r"(?<=[^\W\d_])'(?=[^\W\d_])")
 """A straight apostrophe inside a word."""
@@ -295,10 +295,31 @@ Block = Opening | Section | Paragraph | Entry | Lines | Pairs | Table | Legend |
 
 
 @dataclass(frozen=True, slots=True)
+class Logo:
+    """A picture at the head of a document, as PNG, and what it shows in words; ``width`` and ``height`` in pixels."""
+
+    png: bytes
+    width: int
+    height: int
+    alternative: str
+
+
+@dataclass(frozen=True, slots=True)
+class Adjustments:
+    """What a composer's papers have instead of what their house style has: faces, ink (#rrggbb), margins, a logo."""
+
+    face: FaceFamily | None = None
+    ink: str = ""
+    margins: PaperMargins = PaperMargins.USUAL
+    logo: Logo | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Document:
     """A whole document: ``kind`` chooses its sheet, ``running`` heads every page from the second on, left and right.
 
-    ``house`` is the style of the composer's papers. ``data`` is what a spreadsheet is told where that differs from what
+    ``house`` is the style of the composer's papers, ``adjusted`` what they have instead.
+    ``data`` is what a spreadsheet is told where that differs from what
     is printed, ``left_out`` what did not fit, ``lacking`` what is usual and not known; both are told to whoever asked,
     not printed.
     """
@@ -312,6 +333,7 @@ class Document:
     running: tuple[Text, Text] = ((), ())
     dated: Text = ()
     house: HouseStyle = HouseStyle.CLASSIC
+    adjusted: Adjustments = Adjustments()
     data: Table | None = None
     left_out: Text = ()
     lacking: tuple[str, ...] = ()

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from importlib import import_module
 
-from catalogue.documents.model import Document
+from catalogue.documents.model import Document, Logo
 from catalogue.documents.needs import DocumentNeeds
 
 __all__ = ["FORMATS", "KINDS", "DocumentNeeds", "Format", "Kind", "builder", "render"]
@@ -167,6 +167,12 @@ def builder(kind: str) -> Callable[..., Document]:
     found = KINDS[kind]
     function: Callable[..., Document] = getattr(import_module(found.module), found.function)
     return function
+
+
+def small_logo(content: bytes, alternative: str) -> Logo:
+    """A picture as the logo that documents take."""
+    function: Callable[[bytes, str], Logo] = import_module(f"{RENDERERS}.logos").small_logo
+    return function(content, alternative)
 
 
 def pages_of(document: Document) -> int:

@@ -14,6 +14,7 @@ from django.db.models.functions import Length, Substr
 from django.db.models.lookups import Exact, In
 
 from catalogue.rules.countries import is_country
+from catalogue.rules.inks import InkError, read_ink
 from catalogue.timing import MomentError, zone_named
 
 
@@ -67,6 +68,13 @@ def country_code(model: str, column: str = "country") -> CheckConstraint:
     return CheckConstraint(condition=Q(**{column: ""}) | two_letters, name=f"{model}_{column}_two_capitals")
 
 
+def ink(model: str, column: str) -> CheckConstraint:
+    """Allow a hash with six hexadecimal digits, or nothing."""
+    return CheckConstraint(
+        condition=Q(**{column: ""}) | Q(**{f"{column}__regex": "^#[0-9a-f]{6}$"}), name=f"{model}_{column}_is_a_colour"
+    )
+
+
 def lasts(model: str, column: str = "duration") -> CheckConstraint:
     """Allow an unknown duration, or one above nought."""
     return CheckConstraint(
@@ -78,6 +86,15 @@ def lasts(model: str, column: str = "duration") -> CheckConstraint:
 def refuse_unknown_country(code: str) -> None:
     if not is_country(code):
         raise ValidationError(f"“{code}” is no country code; write the two capital letters of ISO 3166, such as CH.")
+
+
+def refuse_pale_ink(text: str) -> None:
+    try:
+        ink = read_ink(text)
+    except InkError as mistake:
+        raise ValidationError(mistake.reason) from mistake
+    if ink != text:
+        raise ValidationError(f"A colour is kept as {ink}.")
 
 
 def refuse_unknown_zone(name: str) -> None:

@@ -9,7 +9,15 @@ from uuid import uuid4
 from django.conf import settings
 from django.db import models
 
-from catalogue.models.conditions import choices_of, country_code, known, refuse_unknown_country
+from catalogue.models.conditions import (
+    choices_of,
+    country_code,
+    ink,
+    known,
+    known_or_empty,
+    refuse_pale_ink,
+    refuse_unknown_country,
+)
 from catalogue.models.fields import (
     IDENTIFIER,
     KindsField,
@@ -29,7 +37,7 @@ from catalogue.models.records import (
     SearchableQuerySet,
     TenantQuerySet,
 )
-from catalogue.terms import HouseStyle, OrganisationKind, Role
+from catalogue.terms import FaceFamily, HouseStyle, OrganisationKind, PaperMargins, Role
 
 
 def sha256_of(token: str) -> str:
@@ -50,7 +58,8 @@ class Composer(Record, Contact, Guarded):
     """Whose catalogue it is: the tenant to which every other record belongs.
 
     ``number_prefix`` stands before the numbers of the composer's own list ("Op."); ``string_strengths`` serve works
-    that state none; ``feed_is_public`` opens the calendar of what is announced to everybody.
+    that state none; ``feed_is_public`` opens the calendar of what is announced to everybody. ``paper_face`` and
+    ``paper_ink`` are worn instead of those of the house style.
     """
 
     name = line(blank=False)
@@ -67,6 +76,9 @@ class Composer(Record, Contact, Guarded):
     number_prefix = line(20)
     string_strengths = StrengthsField()
     house_style = models.CharField(max_length=20, choices=choices_of(HouseStyle), default=HouseStyle.CLASSIC.value)
+    paper_face = models.CharField(max_length=20, choices=choices_of(FaceFamily), blank=True, default="")
+    paper_ink = line(7, validators=[refuse_pale_ink])
+    paper_margins = models.CharField(max_length=20, choices=choices_of(PaperMargins), default=PaperMargins.USUAL.value)
     ipi = line(IDENTIFIER)
     isni = line(IDENTIFIER)
     is_public = models.BooleanField(default=False)
@@ -78,6 +90,9 @@ class Composer(Record, Contact, Guarded):
         constraints = [
             country_code("composer"),
             known("composer", "house_style", HouseStyle),
+            known_or_empty("composer", "paper_face", FaceFamily),
+            known("composer", "paper_margins", PaperMargins),
+            ink("composer", "paper_ink"),
         ]
 
     def __str__(self) -> str:

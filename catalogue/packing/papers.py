@@ -17,14 +17,14 @@ from catalogue.documents.model import Document
 from catalogue.documents.registry import render
 from catalogue.exchange.kept_content import kept
 from catalogue.exchange.pictures import stored_name
-from catalogue.making import Wish, make_document, prose_of
+from catalogue.making import Wish, dressed, make_document, prose_of
 from catalogue.models import Composer
 from catalogue.packing.lines import Draft, Gap, State
 from catalogue.record_facts import BiographyFacts, ProgrammeNoteFacts
 from catalogue.rules.calls.packs import Part, Piece
 from catalogue.rules.calls.submissions import SentWork, SubmissionFacts
 from catalogue.rules.texts import count_words
-from catalogue.terms import HouseStyle, Permission
+from catalogue.terms import Permission
 
 NAMES_YOU = Gap("It would name you, and the call is anonymous.", state=State.LEFT_OUT)
 DOCUMENTS = {
@@ -118,8 +118,8 @@ class Papers:
         return render(make_document(self.composer, wish), "pdf")
 
     def paper(self, document: Document, part: Part, told: str) -> Draft:
-        dressed = replace(document, house=HouseStyle(self.composer.house_style))
-        return Draft(part, told, lambda: render(dressed, "pdf"))
+        worn = dressed(document, self.composer, has_logo=False)
+        return Draft(part, told, lambda: render(worn, "pdf"))
 
     def photograph(self, storage: Storage) -> Draft | Gap:
         """The first portrait that may be shared; its credit belongs beside it."""

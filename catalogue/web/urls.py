@@ -29,6 +29,7 @@ from catalogue.web.views import (
     histories,
     house,
     imports,
+    look,
     members,
     operations,
     outcomes,
@@ -173,6 +174,8 @@ link_addresses: list[URLPattern] = [
 profile_addresses: list[URLPattern] = [
     path("", profile.profile, name="profile"),
     path("edit/", profile.profile_edit, name="profile-edit"),
+    path("look/", look.look, name="look"),
+    path("look/shown/", look.look_shown, name="look-shown"),
     path("public/", public.publishing, name="publishing"),
     path("members/", members.member_list, name="member-list"),
     path("members/<int:member>/", members.member_change, name="member-change"),

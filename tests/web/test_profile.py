@@ -54,7 +54,13 @@ def test_empty_profile_teaches_those_who_may_fill_it(
 ) -> None:
     seen = [Page(signed_in(one).get(ADDRESS)).texts("//main//a | //main//button") for one in (owner, viewer)]
 
-    offered = ["Change the profile", "Write it", "Add an address", "Subscribe to the calendar"]
+    offered = [
+        "Change the profile",
+        "Write it",
+        "Add an address",
+        "Choose how documents look",
+        "Subscribe to the calendar",
+    ]
     offered += ["What everybody may see", "Let somebody in"]
     seen_by_all = ["Changes of this profile"]
     assert seen == [

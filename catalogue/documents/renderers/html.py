@@ -1,11 +1,12 @@
 """A document as HTML: the preview on a page, and a file to put on a site of one's own.
 
-No style stands in it; classes are those that the stylesheet knows. What is in another language says so, what reads from
-right to left is isolated.
+A file carries its house style in itself; on a page the stylesheet knows the classes. What is in another language says
+so, what reads from right to left is isolated.
 """
 
 from __future__ import annotations
 
+from base64 import b64encode
 from collections.abc import Iterator
 from html import escape
 from itertools import groupby
@@ -20,6 +21,7 @@ from catalogue.documents.model import (
     Leaf,
     Legend,
     Lines,
+    Logo,
     Opening,
     Pairs,
     Paragraph,
@@ -33,6 +35,7 @@ from catalogue.documents.model import (
     plain,
 )
 from catalogue.documents.renderers.characters import printable
+from catalogue.documents.renderers.house_css import house_css
 from catalogue.drawings.player_strip import Strip, to_svg
 from catalogue.drawings.sketch import to_svg as sketch_svg
 from catalogue.drawings.timeline import Course, timeline
@@ -54,7 +57,9 @@ def render_html(document: Document) -> bytes:
     """The document as a page of its own, in UTF-8."""
     head = f'<meta charset="utf-8">\n<title>{clean(document.title)}</title>'
     author = f'<meta name="author" content="{clean(document.author)}">'
-    page = f"<head>\n{head}\n{author}\n</head>\n<body>\n{html_fragment(document)}\n</body>"
+    screen = '<meta name="viewport" content="width=device-width, initial-scale=1">'
+    style = f"<style>{house_css(document)}</style>"
+    page = f"<head>\n{head}\n{author}\n{screen}\n{style}\n</head>\n<body>\n{html_fragment(document)}\n</body>"
     return f'<!DOCTYPE html>\n<html lang="{clean(document.language)}">\n{page}\n</html>\n'.encode()
 
 
@@ -64,7 +69,16 @@ def html_fragment(document: Document, *, top: int = 1) -> str:
     body = "\n".join(line for block in document.blocks for line in writer.block(block))
     dated = f'\n<p class="folio">{writer.text(document.dated)}</p>' if document.dated else ""
     attributes = f'class="document {clean(document.kind)} house-{document.house}" lang="{clean(document.language)}"'
-    return f"<article {attributes}>\n{body}{dated}\n</article>"
+    return f"<article {attributes}>\n{logo(document.adjusted.logo)}{body}{dated}\n</article>"
+
+
+def logo(drawn: Logo | None) -> str:
+    """The logo as a picture that stands in the page itself."""
+    if drawn is None:
+        return ""
+    source = f"data:image/png;base64,{b64encode(drawn.png).decode()}"
+    size = f'width="{drawn.width}" height="{drawn.height}"'
+    return f'<img class="logo" src="{source}" alt="{clean(drawn.alternative)}" {size}>\n'
 
 
 def clean(text: str) -> str:

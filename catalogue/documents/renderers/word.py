@@ -18,7 +18,7 @@ from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.word_blocks import Writer
 from catalogue.documents.renderers.word_book import BookWriter
 from catalogue.documents.renderers.word_fonts import embed_fonts
-from catalogue.documents.sheets.chosen import sheet_of
+from catalogue.documents.sheets.chosen import sheet_for
 
 FIXED = datetime(2000, 1, 1, tzinfo=UTC)
 
@@ -26,7 +26,7 @@ FIXED = datetime(2000, 1, 1, tzinfo=UTC)
 def render_word(document: Document) -> bytes:
     """The document as a file; the same document gives the same bytes."""
     word = new_document()
-    sheet = sheet_of(document.kind, document.paper, document.house)
+    sheet = sheet_for(document)
     writer = (BookWriter if sheet.book else Writer)(word, document, sheet)
     for block in document.blocks:
         writer.block(block)

@@ -22,6 +22,7 @@ from catalogue.documents.model import (
     Figure,
     Legend,
     Lines,
+    Logo,
     Opening,
     Pair,
     Pairs,
@@ -36,6 +37,7 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.documents.renderers.bitmaps import sketch_png
+from catalogue.documents.renderers.logos import logo_size
 from catalogue.documents.renderers.word_pictures import add_picture, add_strip, hang_strip
 from catalogue.documents.renderers.word_styles import set_styles, tab_stops
 from catalogue.documents.renderers.word_tables import (
@@ -375,12 +377,21 @@ class Writer:
         left, right = document.running
         head = section.header.paragraphs[0]
         write_text(head, joined((left, right), "\t"))
+        if document.adjusted.logo:
+            self.logo(section.first_page_header.paragraphs[0], document.adjusted.logo)
         for footer in (section.footer, section.first_page_footer):
             foot = footer.paragraphs[0]
             self.wear(foot, "Footer")
             write_text(foot, document.dated)
             foot.add_run("\t")
             self.folio(foot)
+
+    def logo(self, head: WordParagraph, logo: Logo) -> None:
+        wide, _high = logo_size(logo, self.sheet)
+        if wide:
+            head.alignment = WD_ALIGN_PARAGRAPH.RIGHT
+            head.paragraph_format.line_spacing_rule = WD_LINE_SPACING.SINGLE
+            add_picture(head, logo.png, wide, logo.alternative)
 
     def folio(self, paragraph: WordParagraph) -> None:
         """Page n of m, both fields."""

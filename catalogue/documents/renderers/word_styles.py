@@ -17,7 +17,7 @@ from catalogue.documents.renderers.word_fonts import ARABIC, EAST_ASIAN, FAMILIE
 from catalogue.documents.sheets import geometry
 from catalogue.documents.sheets.chosen import size_of
 from catalogue.documents.sheets.geometry import BookSheet, ListTableSheet, Look, OpeningSheet, Sheet
-from catalogue.documents.sheets.houses import HOUSES, House, dressed_look
+from catalogue.documents.sheets.houses import House, dressed_look, house_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +97,7 @@ def set_styles(word: WordDocument, document: Document, sheet: Sheet) -> dict[str
     """Give the file its page, its language and its styles; return the styles by name."""
     set_page(word, document, sheet)
     normal = style_named(word, "Normal")
-    house = HOUSES[document.house]
+    house = house_of(document.house, document.adjusted)
     dress(normal, WordStyle("Normal", geometry.PROSE), house)
     set_language(normal, document.language)
     made = {style.name: style_named(word, style.name) for style in word_styles(sheet)}

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import lru_cache
 
-from catalogue.documents.model import Paper
+from catalogue.documents.model import Adjustments, Document, Paper
 from catalogue.documents.sheets import cue_sheet, hires, performance_return
 from catalogue.documents.sheets.cv_section import CV_SECTION, PRESS_SHEET
 from catalogue.documents.sheets.front_matter import front_matter_sheet
 from catalogue.documents.sheets.geometry import Sheet
-from catalogue.documents.sheets.houses import dressed
+from catalogue.documents.sheets.houses import UNADJUSTED, dressed
 from catalogue.documents.sheets.paper import SIZES, Size
 from catalogue.documents.sheets.parts_checklist import A4, LETTER
 from catalogue.documents.sheets.performance_history import PERFORMANCE_HISTORY
@@ -46,13 +47,20 @@ ON_LETTER = {"parts-checklist": LETTER, "cue-sheet": cue_sheet.LETTER, "performa
 
 
 @lru_cache(128)
-def sheet_of(kind: str, paper: Paper, house: HouseStyle = HouseStyle.CLASSIC) -> Sheet:
-    """The sheet of a kind, dressed in a house's style."""
+def sheet_of(
+    kind: str, paper: Paper, house: HouseStyle = HouseStyle.CLASSIC, adjusted: Adjustments = UNADJUSTED
+) -> Sheet:
+    """The sheet of a kind, dressed in a house's style and what is adjusted of it."""
     if kind == "front-matter":
-        return dressed(front_matter_sheet(paper), house)
+        return dressed(front_matter_sheet(paper), house, adjusted)
     if paper is Paper.LETTER and kind in ON_LETTER:
-        return dressed(ON_LETTER[kind], house)
-    return dressed(SHEETS.get(kind, Sheet()), house)
+        return dressed(ON_LETTER[kind], house, adjusted)
+    return dressed(SHEETS.get(kind, Sheet()), house, adjusted)
+
+
+def sheet_for(document: Document) -> Sheet:
+    """The sheet that a document is set on."""
+    return sheet_of(document.kind, document.paper, document.house, replace(document.adjusted, logo=None))
 
 
 def size_of(kind: str, paper: Paper) -> Size:

@@ -9,10 +9,12 @@ from __future__ import annotations
 from dataclasses import dataclass, fields, is_dataclass, replace
 from typing import Any, Literal, TypeVar
 
-from catalogue.documents.sheets.geometry import INK, Look, Sheet
-from catalogue.terms import HouseStyle
+from catalogue.documents.model import Adjustments
+from catalogue.documents.sheets.geometry import INK, Look, Margins, Sheet
+from catalogue.documents.sheets.paper import MM
+from catalogue.rules.inks import Colour, colour
+from catalogue.terms import HouseStyle, PaperMargins
 
-Colour = tuple[float, float, float]
 S = TypeVar("S")
 
 BLACK: Colour = (0, 0, 0)
@@ -37,10 +39,25 @@ HOUSES = {
 }
 
 
-def dressed(sheet: Sheet, style: HouseStyle) -> Sheet:
-    """The sheet in the faces of a house; its columns and spaces are the same in all of them."""
+SIDES = {PaperMargins.NARROW: (-5 * MM, -5 * MM), PaperMargins.BOUND: (5 * MM, -5 * MM)}
+"""How much wider the margins at the left and at the right are than usual; where pages are bound, text is as wide."""
+UNADJUSTED = Adjustments()
+
+
+def house_of(style: HouseStyle, adjusted: Adjustments = UNADJUSTED) -> House:
+    """The house style with what the composer has chosen instead."""
     house = HOUSES[style]
+    text = adjusted.face.value if adjusted.face else house.text
+    scale = next(one.scale for one in HOUSES.values() if one.text == text)
+    return replace(house, text=text, scale=scale, ink=colour(adjusted.ink) if adjusted.ink else house.ink)
+
+
+def dressed(sheet: Sheet, style: HouseStyle, adjusted: Adjustments = UNADJUSTED) -> Sheet:
+    """The sheet in the faces of a house; its columns and spaces are the same in all of them."""
+    house = house_of(style, adjusted)
     worn = wear(sheet, house)
+    if not (sheet.book or sheet.halved or sheet.turned):
+        worn = replace(worn, margins=beside(worn.margins, adjusted.margins))
     if not house.strong_heads:
         return worn
     return replace(
@@ -48,6 +65,17 @@ def dressed(sheet: Sheet, style: HouseStyle) -> Sheet:
         opening=replace(worn.opening, title=replace(worn.opening.title, strong=True)),
         section=replace(worn.section, head=replace(worn.section.head, strong=True)),
     )
+
+
+def sides_of(wanted: PaperMargins) -> tuple[float, float]:
+    """The margins at the left and at the right, in points."""
+    margins = beside(Margins(), wanted)
+    return margins.left, margins.right
+
+
+def beside(margins: Margins, wanted: PaperMargins) -> Margins:
+    left, right = SIDES.get(wanted, (0.0, 0.0))
+    return replace(margins, left=margins.left + left, right=margins.right + right)
 
 
 def wear(part: S, house: House) -> S:

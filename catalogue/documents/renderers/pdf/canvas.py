@@ -11,6 +11,7 @@ from io import BytesIO
 from itertools import groupby
 from operator import attrgetter
 
+from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas as Drawing
 
 from catalogue.documents.renderers.characters import printable
@@ -264,6 +265,12 @@ class Canvas:
         self.begin()
         self.drawing.setLineWidth(thick)
         self.drawing.rect(x, self.height - y - side, side, side)
+
+    def picture(self, png: bytes, x: float, y: float, wide: float, high: float) -> None:
+        """A picture, its upper left corner at the place; what is clear in it stays clear."""
+        self.begin()
+        image = ImageReader(BytesIO(png))
+        self.drawing.drawImage(image, x, self.height - y - high, wide, high, mask="auto")
 
     def strip(self, x: float, y: float, strip: Strip, scale: float) -> None:
         """Draw a player strip, its upper left corner at the place."""

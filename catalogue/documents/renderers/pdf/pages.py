@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from catalogue.documents.labels import labels
-from catalogue.documents.model import Document
+from catalogue.documents.model import Document, Logo
+from catalogue.documents.renderers.logos import AIR, logo_size
 from catalogue.documents.renderers.pdf.blocks import document_items
 from catalogue.documents.renderers.pdf.book import Book
 from catalogue.documents.renderers.pdf.canvas import Canvas
@@ -12,8 +13,8 @@ from catalogue.documents.renderers.pdf.file import file_of
 from catalogue.documents.renderers.pdf.flow import Placed, placed
 from catalogue.documents.renderers.pdf.ground import Ground
 from catalogue.documents.renderers.pdf.tags import Element
-from catalogue.documents.sheets.chosen import sheet_of, size_of
-from catalogue.documents.sheets.houses import HOUSES
+from catalogue.documents.sheets.chosen import sheet_for, size_of
+from catalogue.documents.sheets.houses import house_of
 
 
 def page_count(document: Document) -> int:
@@ -22,8 +23,7 @@ def page_count(document: Document) -> int:
 
 
 def ground_of(document: Document) -> Ground:
-    sheet = sheet_of(document.kind, document.paper, document.house)
-    return Ground(sheet, size_of(document.kind, document.paper), labels(document.language))
+    return Ground(sheet_for(document), size_of(document.kind, document.paper), labels(document.language))
 
 
 def laid_out(document: Document, ground: Ground, tree: Element) -> list[Placed]:
@@ -43,11 +43,12 @@ def render_pdf(document: Document) -> bytes:
 def drawn(document: Document) -> bytes:
     ground = ground_of(document)
     tree = Element("Document")
+    shown = tree.add("Figure", alternative=document.adjusted.logo.alternative) if document.adjusted.logo else tree
     items = laid_out(document, ground, tree)
     pages = pages_in(items)
     book = Book(items, document, ground) if ground.sheet.book else None
     mirrored = ground.sheet.margins.right - ground.left if book else 0.0
-    canvas = Canvas(ground.size, HOUSES[document.house].ink, mirrored=mirrored)
+    canvas = Canvas(ground.size, house_of(document.house, document.adjusted).ink, mirrored=mirrored)
     canvas.properties(document.language)
 
     def ended() -> None:
@@ -56,6 +57,8 @@ def drawn(document: Document) -> bytes:
         else:
             end_page(canvas, document, ground, pages)
 
+    if document.adjusted.logo:
+        draw_logo(canvas, document.adjusted.logo, ground, shown)
     for one in items:
         while one.page != canvas.number:
             ended()
@@ -64,6 +67,14 @@ def drawn(document: Document) -> bytes:
     if book is not None and canvas.number % 2:
         ended()
     return file_of(canvas.finish(), tree, document.title, document.author, document.language)
+
+
+def draw_logo(canvas: Canvas, logo: Logo, ground: Ground, element: Element) -> None:
+    """Set the logo at the right of the head of the first page, its lower edge above the first line."""
+    wide, high = logo_size(logo, ground.sheet)
+    if wide:
+        with canvas.content(element):
+            canvas.picture(logo.png, ground.right - wide, ground.sheet.margins.first - AIR - high, wide, high)
 
 
 def end_page(canvas: Canvas, document: Document, ground: Ground, pages: int) -> None:

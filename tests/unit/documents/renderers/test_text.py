@@ -42,6 +42,7 @@ DRAW_TEXT = {
 }
 # What of reportlab may be loaded at all: nothing that reads markup, no charts, no barcodes.
 LOADED = {
+    "reportlab.lib.utils",
     "reportlab.pdfbase",
     "reportlab.pdfbase.pdfdoc",
     "reportlab.pdfbase.ttfonts",
