@@ -9,7 +9,7 @@ import catalogue.models.fields
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("catalogue", "0001_squashed_0025_requirements_for_material"),
+        ("catalogue", "0028_librarians"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
