@@ -8,7 +8,8 @@ the best there is.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from itertools import accumulate
 
 MOST_STEPS = 150_000
 FAR = 10**9
@@ -86,7 +87,7 @@ def best_choice(
 ) -> Choice | None:
     """Return the best set that is none of ``unlike``; ``None`` where there is none, or none was found in time."""
     search = Search(usable(items, wish), wish, unlike, steps)
-    search.go(0, (), 0, 0.0)
+    search.go()
     if search.best is None:
         return None
     return Choice(tuple(search.items[at] for at in search.best), search.value, search.left > 0)
@@ -99,82 +100,72 @@ def usable(items: Sequence[Item], wish: Wish) -> list[Item]:
     return sorted(kept, key=lambda one: (one.id not in wish.pinned, -one.weight, one.title, one.id))
 
 
-@dataclass(slots=True)
 class Search:
     """The search over the works in their order: each is taken or left."""
 
-    items: list[Item]
-    wish: Wish
-    unlike: tuple[frozenset[int], ...]
-    left: int
-    best: tuple[int, ...] | None = None
-    value: float = float("-inf")
-    ahead: list[float] = field(default_factory=list)
-    shortest: list[list[int]] = field(default_factory=list)
-    classes_of_one: int = 1
+    __slots__ = ("ahead", "best", "items", "kinds", "left", "pinned", "shortest", "unlike", "value", "wish")
 
-    def __post_init__(self) -> None:
-        """Sum up weights and shortest lengths of what lies ahead, for the bounds."""
-        self.ahead = [0.0]
-        for one in self.items:
-            self.ahead.append(self.ahead[-1] + max(one.weight, 0.0))
-        tails: list[list[int]] = [[]]
-        for one in reversed(self.items):
-            tails.append(sorted([*tails[-1], one.seconds or 0])[: self.wish.most])
-        self.shortest = list(reversed(tails))
-        self.classes_of_one = max((len(one.classes & self.wish.contrasting) for one in self.items), default=0)
+    def __init__(self, items: list[Item], wish: Wish, unlike: tuple[frozenset[int], ...], steps: int) -> None:
+        self.items, self.wish, self.unlike, self.left = items, wish, unlike, steps
+        self.best: tuple[int, ...] | None = None
+        self.value = float("-inf")
+        self.pinned = wish.pinned & {one.id for one in items}
+        self.ahead = list(accumulate((max(one.weight, 0.0) for one in items), initial=0.0))
+        self.shortest = shortest_ahead(items, wish.most)
+        bits = {name: 1 << place for place, name in enumerate(sorted(wish.contrasting))}
+        self.kinds = [sum(bits[name] for name in one.classes & wish.contrasting) for one in items]
 
-    def go(self, at: int, taken: tuple[int, ...], seconds: int, weight: float) -> None:
-        self.left -= 1
-        if self.left <= 0 or self.is_hopeless(at, taken, seconds, weight):
-            return
-        self.note(taken, seconds, weight, at)
-        if at == len(self.items) or len(taken) == self.wish.most:
-            return
-        one = self.items[at]
-        self.go(at + 1, (*taken, at), seconds + (one.seconds or 0), weight + one.weight)
-        if one.id not in self.wish.pinned:
-            self.go(at + 1, taken, seconds, weight)
+    def go(self) -> None:
+        """Visit every set that may still be better, each work taken before it is left; what is ahead waits in a row.
 
-    def is_hopeless(self, at: int, taken: tuple[int, ...], seconds: int, weight: float) -> bool:
-        """Whether no set from here on can be allowed and better than the best so far."""
-        wish, room = self.wish, self.wish.most - len(taken)
-        lacking = max(0, wish.least - len(taken))
-        ahead = self.shortest[at]
-        if lacking > len(self.items) - at:
-            return True
-        if wish.total_max is not None and seconds + sum(ahead[:lacking]) > wish.total_max:
-            return True
-        upper = weight + self.ahead[min(at + room, len(self.items))] - self.ahead[at]
-        return upper + self.most_contrast(taken, room) <= self.value
+        A set is passed by where too few works lie ahead or the shortest of them are too long, and where all the weight
+        and contrast that may still come in do not make it better than the best so far.
+        """
+        wish, size, ahead, kinds = self.wish, len(self.items), self.ahead, self.kinds
+        limit = FAR if wish.total_max is None else wish.total_max
+        classes, each = len(wish.contrasting), max((one.bit_count() for one in kinds), default=0)
+        waiting: list[tuple[int, tuple[int, ...], int, float, int]] = [(0, (), 0, 0.0, 0)]
+        while waiting:
+            self.left -= 1
+            if self.left <= 0:
+                return
+            at, taken, seconds, weight, known = waiting.pop()
+            room, lacking = wish.most - len(taken), max(wish.least - len(taken), 0)
+            if lacking > size - at or (wish.total_max is not None and self.least_total(at, seconds, lacking) > limit):
+                continue
+            contrast = wish.contrast * max(0, min(classes, known.bit_count() + room * each) - 1)
+            if weight + ahead[min(at + room, size)] - ahead[at] + contrast <= self.value:
+                continue
+            value = weight + wish.contrast * max(0, known.bit_count() - 1)
+            if value > self.value and not lacking and (wish.total_min or 0) <= seconds <= limit and self.allows(taken):
+                self.best, self.value = taken, value
+            if at == size or not room:
+                continue
+            one = self.items[at]
+            if one.id not in self.pinned:
+                waiting.append((at + 1, taken, seconds, weight, known))
+            together = (seconds + (one.seconds or 0), weight + one.weight, known | kinds[at])
+            waiting.append((at + 1, (*taken, at), *together))
 
-    def most_contrast(self, taken: tuple[int, ...], room: int) -> float:
-        """Return what contrast can be worth at most: the works have, each further one may bring its own classes."""
-        wish = self.wish
-        if not wish.contrast:
-            return 0.0
-        known = {name for at in taken for name in self.items[at].classes} & wish.contrasting
-        most = min(len(wish.contrasting), len(known) + room * self.classes_of_one)
-        return wish.contrast * max(0, most - 1)
+    def least_total(self, at: int, seconds: int, lacking: int) -> int:
+        """Return how long a set is at least that lacks so many works of those ahead."""
+        return seconds + sum(self.shortest[at][:lacking]) if lacking else seconds
 
-    def note(self, taken: tuple[int, ...], seconds: int, weight: float, at: int) -> None:
-        """Keep the set where it is allowed and better."""
-        wish = self.wish
-        ids = frozenset(self.items[index].id for index in taken)
-        if not wish.least <= len(taken) <= wish.most or not wish.pinned <= ids | self.unknown_pins():
-            return
-        if not (wish.total_min or 0) <= seconds <= (FAR if wish.total_max is None else wish.total_max):
-            return
+    def allows(self, taken: tuple[int, ...]) -> bool:
+        """Whether a set holds what must be in it and is none of those already told."""
         chosen = [self.items[index] for index in taken]
-        if ids in self.unlike or any(
-            sum(need.name in one.classes for one in chosen) < need.least for need in wish.needs
-        ):
-            return
-        classes = {name for one in chosen for name in one.classes} & wish.contrasting
-        value = weight + wish.contrast * max(0, len(classes) - 1)
-        if value > self.value:
-            self.best, self.value = taken, value
+        ids = frozenset(one.id for one in chosen)
+        if ids in self.unlike or not self.pinned <= ids:
+            return False
+        return all(sum(need.name in one.classes for one in chosen) >= need.least for need in self.wish.needs)
 
-    def unknown_pins(self) -> frozenset[int]:
-        """Return the pinned works that are not among those that may be sent."""
-        return self.wish.pinned - {one.id for one in self.items}
+
+def shortest_ahead(items: Sequence[Item], most: int) -> list[list[int]]:
+    """Return for each place the lengths of the shortest works from there on, the shortest first."""
+    tails: list[list[int]] = [[]]
+    for one in reversed(items):
+        tail = tails[-1]
+        if len(tail) < most or (tail and (one.seconds or 0) < tail[-1]):
+            tail = sorted([*tail, one.seconds or 0])[:most]
+        tails.append(tail)
+    return tails[::-1]

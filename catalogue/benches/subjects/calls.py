@@ -8,9 +8,9 @@ from dataclasses import replace
 from datetime import date
 from uuid import UUID
 
-from catalogue.benches.invented import catalogue
+from catalogue.benches.invented import catalogue, title
 from catalogue.benches.measuring import Bench, Pair
-from catalogue.facts import CatalogueFacts, WorkFacts
+from catalogue.facts import CatalogueFacts, TitleFacts, WorkFacts
 from catalogue.rules.calls.reading import read_call
 from catalogue.rules.calls.screening import screen
 from catalogue.rules.calls.terms import Call
@@ -33,7 +33,8 @@ def works_of(size: int) -> CatalogueFacts:
 
 def repeated(work: WorkFacts, number: int) -> WorkFacts:
     minutes = Duration(60 * (3 + number % 25))
-    return replace(work, id=number + 1, uid=UUID(int=number + 1), duration=minutes)
+    told = TitleFacts(title(number))
+    return replace(work, id=number + 1, uid=UUID(int=number + 1), title=told, duration=minutes)
 
 
 def compared(told: CatalogueFacts, call: Call) -> dict[int, bool]:

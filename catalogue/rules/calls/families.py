@@ -59,7 +59,10 @@ class Kin:
 
     def siblings(self, work: WorkFacts) -> tuple[WorkFacts, ...]:
         """Return the other versions of a work, and those that bear its title."""
-        found = dict(self.by_first.get(work.version_of or work.id, ())) | dict(self.alike(work))
+        versions, alike = self.by_first.get(work.version_of or work.id, ()), self.alike(work)
+        if len(versions) < 2 and len(alike) < 2 and all(one.id == work.id for _place, one in (*versions, *alike)):
+            return ()
+        found = dict(versions) | dict(alike)
         return tuple(found[place] for place in sorted(found) if found[place].id != work.id)
 
     def alike(self, work: WorkFacts) -> list[tuple[int, WorkFacts]]:
@@ -98,11 +101,12 @@ def candidate_of(
 ) -> Candidate:
     parent = works.get(work.version_of) if work.version_of else None
     full = work if parent is None else inheriting(work, parent)
+    is_version = parent is not None or says_version(work)
     return Candidate(
         work=full,
         played=played,
-        is_version=parent is not None or says_version(work),
-        earlier=earlier_of(work, parent, kin),
+        is_version=is_version,
+        earlier=earlier_of(work, parent, kin) if is_version else None,
         siblings=kin.siblings(work),
         recorded=work.id in recorded,
     )
@@ -124,7 +128,7 @@ def base_title(work: WorkFacts) -> str:
 
 
 def said_of(work: WorkFacts) -> Iterator[str]:
-    yield from (plain(one) for one in (work.title.subtitle, work.version_label, work.notes, work.title.title))
+    yield from (plain(one) for one in (work.title.subtitle, work.version_label, work.notes, work.title.title) if one)
 
 
 def says_version(work: WorkFacts) -> bool:
@@ -135,8 +139,6 @@ def earlier_of(work: WorkFacts, parent: WorkFacts | None, kin: Kin) -> PartialDa
     """Return the date of the work that this is a version of, where the records say it."""
     if parent is not None:
         return parent.completed
-    if not says_version(work):
-        return None
     named = next((match for said in said_of(work) if VERSION_OF.search(said) and (match := YEAR.search(said))), None)
     if named:
         return PartialDate(int(named[1]))

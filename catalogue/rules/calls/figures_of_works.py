@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from datetime import date
+from functools import lru_cache
 
 from catalogue.facts import WorkFacts
 from catalogue.rules.calls.families import Candidate
@@ -32,6 +33,7 @@ def status(one: Candidate) -> Judged:
 # ---- length
 
 
+@lru_cache(maxsize=256)
 def wanted(least: int | None, most: int | None, *, strict: bool = False, tolerance: int | None = None) -> str:
     parts = []
     if least is not None:
@@ -136,8 +138,13 @@ def is_doubtful_version(one: Candidate, call: Call) -> bool:
 
 
 def date_rule(call: Call) -> str:
-    parts = [f"{call.composed_from} or later"] if call.composed_from else []
-    return " and ".join(parts + ([f"{call.composed_until} or earlier"] if call.composed_until else []))
+    return between(call.composed_from, call.composed_until)
+
+
+@lru_cache(maxsize=256)
+def between(first: date | None, last: date | None) -> str:
+    parts = [f"{first} or later"] if first else []
+    return " and ".join(parts + ([f"{last} or earlier"] if last else []))
 
 
 def told_of(work: WorkFacts) -> str:

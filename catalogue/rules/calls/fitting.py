@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from catalogue.instrumentation import Instrumentation, Line
@@ -29,13 +29,28 @@ class Answer:
     mend: str = ""
 
 
-def forces(one: Candidate, call: Call) -> Judged:
+@dataclass(frozen=True, slots=True)
+class Answers:
+    """What a call's players come to for the forces of works; works that share a reading are answered once."""
+
+    call: Call
+    told: dict[int, tuple[Instrumentation, Answer]] = field(default_factory=dict)
+    """By the reading's identity; the reading is kept, so that nothing else takes its identity."""
+
+    def of(self, work: Instrumentation) -> Answer:
+        known = self.told.get(id(work))
+        if known is None:
+            known = self.told[id(work)] = (work, answer_of(work, self.call))
+        return known[1]
+
+
+def forces(one: Candidate, answers: Answers) -> Judged:
     """Judge whether the call's players can play the work, as the call has it."""
     record = Record("work", one.work.id)
     if one.work.instrumentation is None:
         reason = "Its forces are not recorded." if not one.work.instrumentation_typed else "Its forces cannot be read."
         return Judged("forces", CANNOT_TELL, reason, record, "Enter the instrumentation.")
-    answer = answer_of(one.work.instrumentation, call)
+    answer = answers.of(one.work.instrumentation)
     return Judged("forces", answer.verdict, answer.reason, record, answer.mend)
 
 
@@ -47,15 +62,14 @@ def answer_of(work: Instrumentation, call: Call) -> Answer:
 
 def answer_for(work: Instrumentation, call: Call) -> Answer:
     people = tuple(line for line in work.lines if is_person(line) and not is_optional(line))
-    limits = (read_limit(text) for text in call.forces.texts)
-    offered = [one for found in limits if found is not None for one in found.line_ups]
-    if call.forces.texts and not offered:
+    offer = offer_of(call.forces.texts)
+    if call.forces.texts and not offer.line_ups:
         return Answer(
             CANNOT_TELL, f"The call's forces cannot be read: “{call.forces.text}”.", "Mend the call's forces."
         )
-    checks = [by_kind(people, offered, call), by_number(work, people, call.forces)]
-    if offered and checks[0].verdict is YES:
-        checks.append(by_players(replace(work, lines=people), offered, call))
+    checks = [by_kind(people, offer, call), by_number(work, people, call.forces)]
+    if offer.line_ups and checks[0].verdict is YES:
+        checks.append(by_players(replace(work, lines=people), offer, call))
     return worst(checks)
 
 
@@ -67,9 +81,24 @@ def worst(answers: list[Answer]) -> Answer:
     return answers[-1]
 
 
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """The line-ups that a call offers, and whether any has a voice or a section of strings."""
+
+    line_ups: tuple[Instrumentation, ...]
+    sung: bool
+    has_section: bool
+
+
 @lru_cache(maxsize=256)
-def read_limit(text: str) -> Instrumentation | None:
-    return reading(text)
+def offer_of(texts: tuple[str, ...]) -> Offer:
+    read = (reading(text) for text in texts)
+    line_ups = tuple(one for found in read if found is not None for one in found.line_ups)
+    return Offer(
+        line_ups,
+        sung=any(is_voice(line) for one in line_ups for line in one.lines),
+        has_section=any(is_string_section(line, one.lines) for one in line_ups for line in one.lines),
+    )
 
 
 def is_optional(line: Line) -> bool:
@@ -80,21 +109,21 @@ def is_voice(line: Line) -> bool:
     return line.family == "voice"
 
 
-def by_kind(people: tuple[Line, ...], offered: list[Instrumentation], call: Call) -> Answer:
+def by_kind(people: tuple[Line, ...], offer: Offer, call: Call) -> Answer:
     """Judge players and singers, sections and single players, compulsory strings: what needs no matching."""
     sung = any(is_voice(line) for line in people)
-    if not offered:
+    if not offer.line_ups:
         if sung and call.voices_excluded:
             return Answer(NO, "A choir or singer is needed; the call wants players only.")
         return Answer(YES, "The call sets no forces.")
     if not people:
         return Answer(NO, "There are no players in the work.")
-    if any(is_voice(line) for one in offered for line in one.lines):
+    if offer.sung:
         return Answer(YES, "")
     if sung:
         return Answer(NO, "A choir or singer is needed; the call has none.")
     sections = [line for line in people if is_string_section(line, people)]
-    if sections and not any(is_string_section(line, one.lines) for one in offered for line in one.lines):
+    if sections and not offer.has_section:
         return Answer(NO, "A string section is needed; the call has single players.")
     if call.forces.strings_compulsory and not sections:
         return Answer(NO, "There is no string section in the work; full strings are compulsory.")
@@ -132,9 +161,10 @@ def players_of(line: Line) -> tuple[int, int | None]:
     return line.players
 
 
-def by_players(work: Instrumentation, offered: list[Instrumentation], call: Call) -> Answer:
+def by_players(work: Instrumentation, offer: Offer, call: Call) -> Answer:
     """Match the work's chairs with the call's players, for each alternative that the call gives."""
-    if any(is_voice(line) for one in offered for line in one.lines):
+    offered = offer.line_ups
+    if offer.sung:
         return judge_with_voices(work, offered, call)
     if call.soloists_excluded:
         work = replace(work, lines=tuple(line for line in work.lines if line.role != "soloist" or len(work.lines) == 1))
@@ -143,7 +173,7 @@ def by_players(work: Instrumentation, offered: list[Instrumentation], call: Call
     return best.get(YES) or best.get(CANNOT_TELL) or best[NO]
 
 
-def judge_with_voices(work: Instrumentation, offered: list[Instrumentation], call: Call) -> Answer:
+def judge_with_voices(work: Instrumentation, offered: Sequence[Instrumentation], call: Call) -> Answer:
     answers = []
     for one in offered:
         if any(is_voice(line) for line in one.lines):

@@ -13,7 +13,7 @@ from datetime import date
 from catalogue.facts import CatalogueFacts, ComposerFacts, WorkFacts
 from catalogue.rules.calls.families import Candidate, candidates
 from catalogue.rules.calls.figures_of_works import all_figures
-from catalogue.rules.calls.fitting import forces, soloist
+from catalogue.rules.calls.fitting import Answers, forces, soloist
 from catalogue.rules.calls.past import live_recording, unperformed
 from catalogue.rules.calls.terms import Age, Call, RecordingRule, Residence
 from catalogue.rules.calls.verdicts import Judged, Record, Verdict, together
@@ -58,19 +58,21 @@ def screen(call: Call, catalogue: CatalogueFacts) -> Screening:
     """Return every work of a catalogue against a call."""
     person = tuple(of_composer(call, catalogue.composer))
     barring = tuple(one for one in person if one.condition == "age" or one.verdict is NO)
-    works = tuple(screened(one, call, barring) for one in candidates(catalogue))
+    answers = Answers(call)
+    works = tuple(screened(one, answers, barring) for one in candidates(catalogue))
     return Screening(call, person, works)
 
 
-def screened(one: Candidate, call: Call, barring: tuple[Judged, ...]) -> Screened:
-    conditions = (*barring, *conditions_of(one, call))
+def screened(one: Candidate, answers: Answers, barring: tuple[Judged, ...]) -> Screened:
+    conditions = (*barring, *conditions_of(one, answers))
     return Screened(one.work, together(judged.verdict for judged in conditions), conditions)
 
 
-def conditions_of(one: Candidate, call: Call) -> Iterator[Judged]:
+def conditions_of(one: Candidate, answers: Answers) -> Iterator[Judged]:
+    call = answers.call
     offers = call.forces
     if offers.texts or offers.players_max is not None or offers.players_min is not None or call.voices_excluded:
-        yield forces(one, call)
+        yield forces(one, answers)
     if call.soloists_excluded:
         yield soloist(one)
     yield from all_figures(one, call)

@@ -35,7 +35,9 @@ def plain(text: str) -> str:
     >>> plain("Höchstens 10’")
     "hochstens 10'"
     """
-    return "".join(plain_sign(sign) for sign in text)
+    if text.isascii():
+        return text.lower().replace("\n", " ")
+    return "".join(map(plain_sign, text))
 
 
 SAME = {
