@@ -31,6 +31,9 @@ SIMPLE = re.compile("[ -~\u00a0-\u00ac\u00ae-\u017f\u2013\u2014\u2018\u2019\u201
 BLANKS = re.compile("( (?!–))")
 """Where a simple text may be broken: at spaces, but not before a dash."""
 
+UNITS = "dBA? dBu dBV dBFS LUFS LU k?Hz m?s s min h [mck]?m k?g k?W k?VA m?A k?V lx px [kMG]B [kMG]bit bit % °C Min Std"
+HELD = re.compile(rf"(?<=\d) (?=(?:{'|'.join(UNITS.split())})(?!\w))")
+"""The space between a figure and its unit, at which no line is broken (SI brochure, section 5.4.3)."""
 WIDTH = attrgetter("width")
 
 Measure = Callable[[int], float]
@@ -129,7 +132,7 @@ def finished(line: list[Piece]) -> SetLine:
 def is_simple(text: Text) -> bool:
     """Whether every sign is one that the first face of every chain has and that stands by itself, left to right."""
     said = "".join(run.text for run in text)
-    if not SIMPLE.fullmatch(said):
+    if not SIMPLE.fullmatch(said) or HELD.search(said):
         return False
     return "–" not in said or not ("  –" in said or any(run.text.startswith("–") for run in text))
 
@@ -201,10 +204,16 @@ def stays(sign: str) -> bool:
 
 
 def all_words(signs: list[Character], look: Look) -> Iterator[list[Piece]]:
-    """Unbreakable stretches: words, single spaces, single ideographs; a dash keeps to the word before it."""
+    """Unbreakable stretches: words, spaces, ideographs; a dash keeps to the word before it, a unit to its figure."""
+    said = "".join([one.text for one in signs])
+    held = {place for found in HELD.finditer(said) for place in (found.start(), found.end())}
     word: list[Character] = []
     for place, sign in enumerate(signs):
-        if word and breaks(word[-1].text, sign.text, signs[place + 1].text if place + 1 < len(signs) else ""):
+        if (
+            word
+            and place not in held
+            and breaks(word[-1].text, sign.text, signs[place + 1].text if place + 1 < len(signs) else "")
+        ):
             yield pieces(word, look)
             word = []
         word.append(sign)
