@@ -16,7 +16,7 @@ from datetime import UTC, datetime
 from types import TracebackType
 from typing import Any
 
-OURS = "catalogue."
+OURS, SERVER = "catalogue.", "gunicorn.error"
 TOLD_OF_REQUESTS = ("method", "route", "status", "milliseconds", "role", "composer")
 request_id: ContextVar[str] = ContextVar("request_id", default="")
 
@@ -44,8 +44,12 @@ def ours(record: logging.LogRecord) -> bool:
 
 
 def event_of(record: logging.LogRecord) -> str:
-    """Return the words of our own message before anything is set into them, else the place that told it."""
-    return str(record.msg) if ours(record) else f"{record.module}.{record.funcName}:{record.lineno}"
+    """Return the words of a message before anything is set into them where they are fixed, else the place that told it.
+
+    Those are our own, and what the server of the processes tells in the course of things.
+    """
+    has_fixed_words = ours(record) or (record.name == SERVER and record.levelno <= logging.INFO)
+    return str(record.msg) if has_fixed_words else f"{record.module}.{record.funcName}:{record.lineno}"
 
 
 def lines_of(trace: TracebackType | None) -> list[str]:

@@ -121,7 +121,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "picture": lambda: make_picture(composer).pk,
         "storedfile": lambda: make_file(composer).pk,
         "number": lambda: 1,
-        "uidb64": lambda: way_back(owner_of(composer)).split("/")[-3],
+        "uidb64": lambda: way_back_of_somebody().split("/")[-3],
     }
     if name in {"public-work", "public-performance"}:
         makers |= {"work": lambda: make_public(composer)[0].pk, "performance": lambda: make_public(composer)[1].pk}
@@ -176,10 +176,15 @@ def token_of(name: str, composer: Composer) -> str:
     if name == "feed":
         return calendar_token(composer)
     if name == "recover-set":
-        return way_back(owner_of(composer)).split("/")[-2]
+        return way_back_of_somebody().split("/")[-2]
     if name.startswith("shared-"):
         return make_link(composer)[1]
     return make_sending(composer)[1] if name.startswith("rider-") else make_key(name, composer)
+
+
+def way_back_of_somebody() -> str:
+    """An address that is good as long as nobody of those who ask signs in anew."""
+    return way_back(User.objects.get_or_create(username="astray")[0])
 
 
 def make_rider(composer: Composer) -> Rider:

@@ -1,0 +1,137 @@
+"""What a house is served with: units, an image, processes that count together, and a log of JSON lines alone."""
+
+from __future__ import annotations
+
+import http.client
+import json
+import os
+import re
+import shutil
+import signal
+import socket
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from django.conf import settings
+
+ROOT = Path(settings.ROOT)
+DEPLOY = ROOT / "deploy"
+TOKEN = "a-token-of-twenty-letters-or-more"
+NO_SYSTEMD = shutil.which("systemd-analyze") is None
+HOST = {"Host": "house.example", "X-Forwarded-Proto": "https"}
+
+
+@pytest.mark.skipif(NO_SYSTEMD, reason="needs systemd-analyze")
+def test_units_are_such_as_systemd_takes(tmp_path: Path) -> None:
+    for unit in DEPLOY.glob("ledgerline*.*r*"):
+        if unit.suffix in {".service", ".timer"}:
+            here = re.sub(r"/srv/ledgerline/\.venv/bin/\w+", sys.executable, unit.read_text())
+            (tmp_path / unit.name).write_text(here.replace("/srv/ledgerline", str(ROOT)))
+    units = sorted(str(path) for path in tmp_path.iterdir())
+
+    done = subprocess.run(["systemd-analyze", "verify", *units], capture_output=True, text=True, check=False)
+
+    complaints = [line for line in done.stderr.splitlines() if "ledgerline" in line]
+    assert ([Path(unit).name for unit in units], complaints) == (
+        ["ledgerline-backup.service", "ledgerline-backup.timer", "ledgerline.service"],
+        [],
+    )
+
+
+def test_an_image_is_made_of_files_that_are_there() -> None:
+    steps = (DEPLOY / "Containerfile").read_text()
+    copied = [name for line in re.findall(r"^COPY (?!--from)(.+)$", steps, re.MULTILINE) for name in line.split()[:-1]]
+    left_out = (ROOT / ".containerignore").read_text().split()
+
+    assert [name for name in copied if not (ROOT / name).exists() or name in left_out] == []
+    assert {"config", "catalogue", "templates", "manage.py", "requirements-server.lock"} <= set(copied)
+
+
+def test_every_setting_that_is_shown_is_read() -> None:
+    shown = set(
+        re.findall(r"LEDGERLINE_[A-Z_]+", "".join(path.read_text() for path in DEPLOY.iterdir() if path.is_file()))
+    )
+    read = (ROOT / "config/settings.py").read_text() + (ROOT / "manage.py").read_text()
+
+    assert {name for name in shown if f'"{name}"' not in read} == set()
+    assert "LEDGERLINE_PROXIES" in shown
+
+
+class House:
+    """Two processes behind one socket."""
+
+    def __init__(self, folder: Path) -> None:
+        self.socket, self.log = folder / "s", folder / "log"
+        self.environment = {
+            **os.environ,
+            "LEDGERLINE_PROFILE": "server",
+            "LEDGERLINE_DATA": str(folder / "data"),
+            "LEDGERLINE_HOSTS": HOST["Host"],
+            "LEDGERLINE_SITE_URL": f"https://{HOST['Host']}",
+            "LEDGERLINE_PROXIES": "1",
+            "LEDGERLINE_METRICS_TOKEN": TOKEN,
+            "PROMETHEUS_MULTIPROC_DIR": str(folder / "measures"),
+            "WEB_CONCURRENCY": "2",
+            "GUNICORN_CMD_ARGS": f"--bind unix:{self.socket}",
+        }
+
+    def run(self, *arguments: str) -> None:
+        subprocess.run([sys.executable, "manage.py", *arguments], cwd=ROOT, env=self.environment, check=True)
+
+    def start(self) -> subprocess.Popen[bytes]:
+        command = [sys.executable, "-m", "gunicorn", "--config", str(DEPLOY / "gunicorn.conf.py")]
+        with open(self.log, "wb") as log:
+            return subprocess.Popen(command, cwd=ROOT, env=self.environment, stderr=log, stdout=log)
+
+    def ask(self, path: str, headers: dict[str, str] = HOST) -> tuple[int, str]:
+        connection = http.client.HTTPConnection("house.example")
+        with socket.socket(socket.AF_UNIX) as connection.sock:
+            connection.sock.connect(str(self.socket))
+            connection.request("GET", path, headers=headers)
+            with connection.getresponse() as response:
+                return response.status, response.read().decode()
+
+    def is_ready(self) -> bool:
+        try:
+            return self.ask("/health/ready/")[0] == 200
+        except OSError:
+            return False
+
+
+@pytest.fixture
+def house() -> Iterator[House]:
+    with tempfile.TemporaryDirectory(prefix="house-") as folder:  # a socket's path may have 107 bytes
+        house = House(Path(folder))
+        house.run("upgrade")
+        house.run("collectstatic", "--noinput", "--verbosity", "0")
+        served = house.start()
+        try:
+            for _time in range(1200):
+                if house.is_ready() or served.poll() is not None:
+                    break
+                time.sleep(0.1)
+            yield house
+        finally:
+            served.send_signal(signal.SIGTERM)
+            served.wait(60)
+
+
+@pytest.mark.slow
+def test_two_processes_serve_as_one_and_tell_nothing_of_anybody(house: House) -> None:
+    without_tls = {"Host": "house.example"}
+    for number in range(20):
+        house.ask(f"/health/live/?canary={number}")
+    signing_in, led_on = house.ask("/sign-in/?canary=1"), house.ask("/sign-in/", without_tls)
+    told = [house.ask("/metrics/", {**HOST, "Authorization": f"Bearer {TOKEN}"})[1] for _time in range(4)]
+
+    count = 'ledgerline_requests_total{method="GET",route="alive",status="200"} 20.0'
+    assert (signing_in[0], led_on[0], house.ask("/metrics/")[0]) == (200, 301, 404)
+    assert [count in one for one in told] == [True] * 4
+    lines = [json.loads(line) for line in house.log.read_text().splitlines()]
+    assert [line["status"] for line in lines if line.get("route") == "alive"] == [200] * 20
+    assert "canary" not in house.log.read_text()
