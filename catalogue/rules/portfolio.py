@@ -11,6 +11,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
+from catalogue.timing import Duration
+
 MOST_STEPS = 150_000
 FAR = 10**9
 
@@ -24,6 +26,10 @@ class Item:
     seconds: int | None
     weight: float
     classes: frozenset[str] = frozenset()
+
+    @property
+    def length(self) -> Duration | None:
+        return None if self.seconds is None else Duration(self.seconds)
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,6 +35,11 @@ class ChoicePage:
     answers: tuple[Answer, ...]
     candidates: tuple[Candidate, ...]
 
+    @property
+    def is_bound(self) -> bool:
+        """Whether a work must be in or is left out."""
+        return any(one.is_pinned or one.is_banned for one in self.candidates)
+
 
 def choice_page(
     call: Call, catalogue: CatalogueFacts, asked: Mapping[str, Any], pinned: frozenset[int], banned: frozenset[int]

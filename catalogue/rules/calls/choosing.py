@@ -139,4 +139,12 @@ def explained(choice: Choice, wish: Wish, best: Choice) -> tuple[str, ...]:
 
 
 def joined(titles: list[str], one: str, several: str) -> str:
-    return f"{' and '.join(titles)} {one if len(titles) == 1 else several}" if titles else f"nothing {one}"
+    """Say what comes or goes.
+
+    >>> joined(["Rope", "Lamp", "Tide"], "comes in", "come in")
+    'Rope, Lamp and Tide come in'
+    """
+    if not titles:
+        return f"nothing {one}"
+    named = " and ".join(part for part in (", ".join(titles[:-1]), titles[-1]) if part)
+    return f"{named} {one if len(titles) == 1 else several}"
