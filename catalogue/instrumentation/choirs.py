@@ -244,12 +244,13 @@ def soloists_in_bracket(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Fo
     voices = name_at(nodes, end) if end is not None else None
     end = voices.end if voices is not None and voices.slugs[0] == "voice" else end
     bracket = nodes[end] if end is not None and end < len(nodes) else None
-    if end is None or not isinstance(bracket, Bracket) or len(bracket.nodes) != 1:
+    if end is None or not isinstance(bracket, Bracket):
         return None
-    first = token_at(bracket.nodes, 0)
-    if first is None or not is_letters(first.text):
+    words = [node for node in bracket.nodes if not node.is_mark(",.") and not is_key(node, AND)]
+    letters = [node.text for node in words if isinstance(node, Token) and is_letters(node.text)]
+    if not letters or len(letters) < len(words):
         return None
-    return soloists(first.text, nodes[at].start, bracket.end), end + 1, False
+    return soloists("".join(letters), nodes[at].start, bracket.end), end + 1, False
 
 
 def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:

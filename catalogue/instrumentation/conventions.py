@@ -84,6 +84,8 @@ def slash_parts(nodes: Nodes, forces: Forces) -> bool:
         readings = ("parting players", "a choice of instruments")
         return forces.decide("slashes", "The slashes were read as", readings, nodes[0].start, nodes[-1].end)
     for at, node in enumerate(nodes):
+        if isinstance(node, Bracket) and at and is_key(nodes[at - 1], ORCHESTRA) and slash_parts(node.nodes, forces):
+            return True
         if not node.is_mark("/") or at == 0 or at + 1 >= len(nodes):
             continue
         before, after = nodes[at - 1], nodes[at + 1]

@@ -139,7 +139,7 @@ def adds_nothing(bracket: Bracket, kind: str, size: int) -> bool:
     counted = count_at(bracket.nodes, 0)
     if counted is not None and counted.most == size and phrase_end(bracket.nodes, counted.end, ENSEMBLE) is not None:
         return True
-    letters = isinstance(first, Token) and is_letters(first.text) and len(bracket.nodes) == 1
+    letters = all(node.is_mark(".,") or (isinstance(node, Token) and is_letters(node.text)) for node in bracket.nodes)
     numbers = isinstance(first, Token) and first.kind == "number"
     return (kind in ("saxophone", "recorder") and letters) or (kind == "strings" and numbers)
 

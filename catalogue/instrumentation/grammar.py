@@ -83,6 +83,15 @@ class Grammar:
         article = self.words["chairs"].get("article")
         return f"{article} {listed}" if article else listed
 
+    def body(self, label: str) -> str:
+        """Return the label of a second body, ``orchestra 2``, in the language.
+
+        >>> grammar("de").body("orchestra 2"), grammar("fr").body("banda")
+        ('Orchester 2', 'banda')
+        """
+        noun, _, number = label.partition(" ")
+        return f"{self.words['bodies'].get(noun, noun)} {number}".rstrip()
+
     def listed(self, items: Sequence[str]) -> str:
         """Return items joined by commas and a last *and*."""
         if len(items) < 2:

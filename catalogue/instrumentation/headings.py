@@ -28,6 +28,12 @@ if TYPE_CHECKING:
     from catalogue.instrumentation.scanning import Scope
 
 LONGEST_TITLE = 12
+NOUNS = {
+    **dict.fromkeys(("orch", "orchester", "orchestre", "orquesta", "orq"), "orchestra"),
+    **dict.fromkeys(("gruppe", "gruppo", "grupo", "groupe"), "group"),
+    **dict.fromkeys(("chor", "coro", "choeur"), "choir"),
+}
+"""The English noun of the label of a second body, by the key of the word in the text."""
 FAMILY_HEADINGS = (*HEADINGS.items(), ("strings", BODY_OF_STRINGS))
 ALL_HEADINGS = frozenset[str]().union(*(words for _, words in FAMILY_HEADINGS))
 WHOLES = ORCHESTRA | ENSEMBLE | frozenset[str]().union(*BANDS.values())
@@ -114,11 +120,11 @@ def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     end = whole if whole is not None else at + 1
     seat = seats_at(nodes, end)
     if seat is not None and colon(nodes, seat[1]) and is_key(token, GROUP | ORCHESTRA):
-        label = f"{token.lower} {seat[0][0]}"
+        label = f"{NOUNS.get(token.key, token.lower)} {seat[0][0]}"
         return replace(scope, role="ensemble", group=label, role_ends="", heading=""), seat[1] + 1
     letter = token_at(nodes, at + 1)
     if letter is not None and len(letter.text) == 1 and letter.text.isupper() and colon(nodes, at + 2):
-        label = f"{token.lower} {letter.text}"
+        label = f"{NOUNS.get(token.key, token.lower)} {letter.text}"
         return replace(scope, role="ensemble", group=label, role_ends="", heading=""), at + 3
     if colon(nodes, end) and not is_key(token, {"choir", "coro", "chor", "choeur"}):
         return replace(scope, role="ensemble", group=None, role_ends="", heading=""), end + 1

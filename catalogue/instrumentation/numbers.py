@@ -17,7 +17,7 @@ VALUES = {"I": 1, "V": 5, "X": 10}
 
 WORDS = {
     0: "no zero kein keine aucun aucune nessun",
-    1: "one a an single ein eine einen einer eines un une uno una",
+    1: "one a an single ein eine einen einer eines un une uno una l'un l'une l'uno l'una",
     2: "two zwei deux due dos pair couple",
     3: "three drei trois tre tres",
     4: "four vier quatre quattro cuatro",

@@ -104,7 +104,7 @@ def family_label(line: Line, speech: Grammar) -> str:
     families = speech.words["families"]
     family = "solo" if line.role == "soloist" else line.family
     label = families[family if family in families else "other"]
-    return f"{capital(line.group)}: {label}" if line.group else str(label)
+    return f"{capital(speech.body(line.group))}: {label}" if line.group else str(label)
 
 
 # ---- players

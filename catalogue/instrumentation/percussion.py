@@ -346,7 +346,8 @@ def gather(forces: Forces, *, orchestral: bool) -> None:
             kept.append(draft)
         elif not is_loose(draft) or not (instrument(draft.slug).kit or whole):
             kept.append(draft)
-            if orchestral and is_loose(draft) and section is not None and section.count is not None:
+            counted = any(one.slug == "percussion" and one.count is not None for one in forces.drafts)
+            if orchestral and is_loose(draft) and counted:
                 message = "The instrument was read as a player of its own beside the percussionists."
                 forces.remark(
                     "percussion-players", message, draft.start, draft.end, "one of the percussionists plays it"

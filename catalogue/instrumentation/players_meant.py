@@ -11,17 +11,35 @@ import functools
 from dataclasses import dataclass
 
 from catalogue.instrumentation import collectives
-from catalogue.instrumentation.lexicon import AND, ARTICLES, DOUBLING, DOUBLING_FILL, ONLY, PLAYS_WORDS
+from catalogue.instrumentation.lexicon import (
+    AND,
+    ARTICLES,
+    BODY_OF_STRINGS,
+    DOUBLING,
+    DOUBLING_FILL,
+    OF,
+    ONLY,
+    ORCHESTRA,
+    PLAYS_WORDS,
+)
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import ALL, BOTH, LAST, cardinal, is_suffix, ordinal, roman
 from catalogue.instrumentation.phrases import beginnings, count_at, is_key, is_small, ordinal_at, phrase_end, token_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.voicings import is_voicing
 
 MOST_SMALL_WORDS = 8
 CHAIR_NOUNS = ("number", "no", "nr", "chair", "player")
 OF_THEM = {"dont", "davon", "darunter"}
+THEM = {"ellas", "ellos", "elles", "eux", "essi", "esse", "loro"}
+OF_SOME = {
+    "of", "them", "which", "players", "player", "flautists", "von", "ihnen", "davon", "entre", "cada", "uno", "dei",
+    "quali", "dentre", "delles", "spieler", "musicians", "delle", "quelli",
+}  # fmt: skip
+TWICE = {"double", "doble", "doppelt"}
+BODIES = BODY_OF_STRINGS | ORCHESTRA
 TELLING = ONLY | ARTICLES | BOTH | ALL | LAST
 
 
@@ -94,13 +112,20 @@ def abbreviated(nodes: Nodes, end: int) -> bool:
 
 
 def doubling_word_end(nodes: Nodes, at: int) -> int | None:
-    """Return the end of a doubling word; the ``double`` of a double bass is none."""
+    """Return the end of a doubling word; the ``double`` of a double bass or of a double choir is none."""
     end = phrase_end(nodes, at, DOUBLING)
-    if end is None:
+    if end is None or (is_key(nodes[at], TWICE) and names_body(nodes, end)):
         return None
     whole = phrase_end(nodes, at, collectives.names())
     found = name_at(nodes, at)
     return end if (found is None or found.end <= end) and (whole is None or whole <= end) else None
+
+
+def names_body(nodes: Nodes, at: int) -> bool:
+    """Whether a choir, its voicing or an orchestra stands here."""
+    found, token = name_at(nodes, at), token_at(nodes, at)
+    sung = found is not None and found.slugs[0].startswith("choir")
+    return sung or (token is not None and (is_voicing(token.text) or is_key(token, BODIES)))
 
 
 def name_starts(nodes: Nodes, at: int) -> bool:
@@ -187,9 +212,9 @@ def noun_end(nodes: Nodes, at: int, section: Section) -> int:
             and (found.end == len(nodes) or linked(nodes, found.end)[0] is not None)
         ):
             at = found.end
-        elif is_key(
-            node, {"of", "them", "which", "players", "player", "flautists", "von", "ihnen", "davon", "entre"}
-        ) or is_key(node, {"cada", "uno", "dei", "quali", "dentre", "spieler", "musicians", "delle", "quelli"}):
+        elif is_key(node, OF) and is_key(token_at(nodes, at + 1), THEM):
+            at += 2
+        elif is_key(node, OF_SOME):
             at += 1
         else:
             break

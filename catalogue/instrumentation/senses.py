@@ -106,6 +106,9 @@ def sectional() -> frozenset[str]:
     return frozenset(key for _, key in by_section())
 
 
+EARLY = {"lute", "theorbo", "viola-da-gamba", "harpsichord", "sackbut", "cornett", "chamber-organ", "basso-continuo"}
+
+
 @dataclass(frozen=True, slots=True)
 class Surroundings:
     """What is known around a word: the language, the section whose bracket it stands in, the families beside it."""
@@ -164,6 +167,11 @@ def bassoon_or_bass(written: str, around: Surroundings) -> str:
     return "contrabassoon" if around.section == "bassoon" or around.before == "woodwind" else "double-bass"
 
 
+def violin_or_viol(written: str, around: Surroundings) -> str:
+    early = any(slug in EARLY or slug.endswith("recorder") for slug in around.others)
+    return "viola-da-gamba" if early and around.language.startswith("en") else "violin"
+
+
 def violins(written: str, around: Surroundings) -> str:
     return "violin-1" if written.endswith("I") else "violin"
 
@@ -199,6 +207,7 @@ def trombone_or_tuba(written: str, around: Surroundings) -> str:
 DECIDERS = {
     "alto": alto, "tb": trombone_or_tuba, "altos": alto, "alt": alto, "al": alto,
     "v": short_violin, "br": german_viola, "kb": keyboard_or_bass, "ct": cornet_or_voice, "cbs": bassoon_or_bass,
-    "vni": violins, "flugel": grand_piano, "cimb": brass_or_cimbalom, "clav": keyboard_or_sticks,
-    "tenorhorn": saxhorns, "tenorhn": saxhorns, "baritono": low_brass, "baritonos": low_brass,
+    "vni": violins, "viol": violin_or_viol, "flugel": grand_piano, "cimb": brass_or_cimbalom,
+    "clav": keyboard_or_sticks, "tenorhorn": saxhorns, "tenorhn": saxhorns,
+    "baritono": low_brass, "baritonos": low_brass,
 }  # fmt: skip

@@ -92,6 +92,10 @@ def remark_on_names(forces: Forces) -> None:
         elif draft.slug == "cornet" and not modern:
             message = "“cornet” was read as the valved cornet."
             forces.remark("old-name", message, draft.start, draft.end, "the cornett of the Baroque")
+        elif key == "viol" and forces.language.startswith("en"):
+            other = "viola da gamba" if draft.slug.startswith("violin") else "violin"
+            message = f"“{draft.name.written if draft.name else key}” was read as {draft.slug.replace('-', ' ')}."
+            forces.remark("abbreviation", message, draft.start, draft.end, other)
         elif key in ("bsax", "bsx"):
             message = "The letter was read as baritone saxophone."
             forces.remark("abbreviation", message, draft.start, draft.end, "bass saxophone")

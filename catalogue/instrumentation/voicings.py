@@ -18,7 +18,7 @@ PARTS = {
     "A": "alto", "C": "alto", "T": "tenor", "Bar": "baritone", "Br": "baritone", "B": "bass",
 }  # fmt: skip
 ORDER = ("soprano", "mezzo-soprano", "alto", "tenor", "baritone", "bass")
-MIXED = keyed("mixed gemischter gemischte gemischt mixte misto mixto gem")
+MIXED = keyed("mixed gemischter gemischten gemischtem gemischte gemischt mixte misto mixto gem")
 MALE = keyed("male men's mens men männer maschile d'hommes masculino hombres di_uomini hommes virile")
 FEMALE = keyed("female women's womens women frauen femminile de_femmes femmes femenino mujeres ladies' ladies")
 FEMALE_VOICE = keyed(
@@ -33,7 +33,8 @@ UNACCOMPANIED = keyed("a_cappella a_capella acappella unaccompanied unbegleitet"
 WHOLE_CHOIRS = {
     "mixed": keyed(
         "mixed_voices gemischte_stimmen voix_mixtes voci_miste voces_mixtas "
-        "chœur_mixte choeur_mixte coro_misto coro_mixto gemischter_chor mixed_chorus mixed_choir gem_chor"
+        "chœur_mixte choeur_mixte coro_misto coro_mixto gemischter_chor mixed_chorus "
+        "gemischten_chor gemischtem_chor gemischte_chöre mixed_choir gem_chor"
     ),
     "male voices": keyed(
         "male_voices men's_voices männerstimmen voci_maschili "

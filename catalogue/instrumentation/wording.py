@@ -88,7 +88,7 @@ def in_words(instrumentation: Instrumentation, language: str) -> str:
     said: list[str] = []
     for group, lines in groupby(played(instrumentation), key=lambda line: label(line)):
         phrases = list(phrases_of(tuple(lines), speech))
-        said.append(f"{group}: {', '.join(phrases)}" if group else "; ".join(phrases))
+        said.append(f"{speech.body(group)}: {', '.join(phrases)}" if group else "; ".join(phrases))
     said += device_phrases(instrumentation, speech)
     return "; ".join(said)
 
@@ -273,7 +273,8 @@ def with_alternatives(name: str, line: Line, speech: Grammar) -> str:
 
 def with_solo(name: str, line: Line, speech: Grammar) -> str:
     several = line.players is None or line.players[1] > 1
-    return str(speech.words["solo"][several]).format(name=name) if line.role == "soloist" else name
+    forms = speech.words.get("solo_f") if speech.gender(line.instrument) == "f" else None
+    return str((forms or speech.words["solo"])[several]).format(name=name) if line.role == "soloist" else name
 
 
 def bracketed(line: Line, speech: Grammar) -> Iterator[str]:

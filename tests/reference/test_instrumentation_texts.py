@@ -10,10 +10,9 @@ import pytest
 
 from catalogue.instrumentation import Instrumentation, InstrumentationError, Line, read, shorthand
 
-ROWS = [
-    json.loads(line)
-    for line in (Path(__file__).parent / "instrumentation" / "texts.jsonl").read_text(encoding="utf-8").splitlines()
-]
+DATA = Path(__file__).parent / "instrumentation"
+ROWS = [json.loads(line) for line in (DATA / "texts.jsonl").read_text(encoding="utf-8").splitlines()]
+INVENTED = [json.loads(line) for line in (DATA / "invented.jsonl").read_text(encoding="utf-8").splitlines()]
 FIRM = [row for row in ROWS if not row["ambiguous"]]
 OPEN = [row for row in ROWS if row["ambiguous"]]
 SECTIONS = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
@@ -142,3 +141,24 @@ def test_canonical_shorthand_reads_back_to_the_same_lines(row):
     reading = read(row["text"])
 
     assert read(shorthand(reading)).lines == reading.lines
+
+
+def read_otherwise(rows: list[dict[str, object]]) -> dict[str, object]:
+    """Return the rows that are read otherwise than they say, those that are open only where no remark tells so."""
+    found = {}
+    for row in rows:
+        reading = read(str(row["text"]))
+        told = differences(row, reading)
+        if told and not (row["ambiguous"] and reading.warnings):
+            found[str(row["id"])] = told
+    return found
+
+
+def test_every_eighth_invented_text_is_read_as_by_hand():
+    assert read_otherwise(INVENTED[::8]) == {}
+
+
+@pytest.mark.slow
+def test_invented_texts_are_read_as_by_hand():
+    assert len(INVENTED) > 400
+    assert read_otherwise(INVENTED) == {}
