@@ -7,7 +7,7 @@ from datetime import date
 from itertools import groupby
 from typing import Any
 
-from django.db.models import Q, QuerySet
+from django.db.models import F, Min, Q, QuerySet, Window
 from django.db.models.functions import Coalesce
 
 from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, TitleFacts, WorkFacts
@@ -25,6 +25,12 @@ OF_PROGRAMMED = (
     "performance__venue__region", "claim_override", "claim_reason",
 )  # fmt: skip
 
+OF_ONE_SORT = (
+    "work", "extent", "part", "performance__kind", "performance__audience", "performance__status",
+    "performance__country_then", "performance__country", "performance__city", "performance__venue__country",
+    "performance__venue__city", "performance__venue__region",
+)  # fmt: skip
+
 
 def gather_families(composer: Composer, works: Iterable[int]) -> CatalogueFacts:
     """Return these works with all their versions, and every performance of them; two queries.
@@ -35,25 +41,34 @@ def gather_families(composer: Composer, works: Iterable[int]) -> CatalogueFacts:
     return found
 
 
-def gather_claims(composers: Sequence[Composer], works: Iterable[int], *, today: date) -> dict[int, Claim]:
-    """Return what each performance of these works was the first of, by the programmed work.
+def gather_claims(
+    composers: Sequence[Composer], works: Iterable[int], *, today: date, shown: Iterable[int]
+) -> dict[int, Claim]:
+    """Return what each performance ``shown`` (by its id) of these works was the first of, by the programmed work.
 
-    Two queries, however many composers they are of.
+    Two queries, however many composers they are of; of works that are played often few rows are fetched.
     """
     claims: dict[int, Claim] = {}
-    for family in families_of(composers, works):
+    for family in families_of(composers, works, shown=frozenset(shown)):
         claims |= claims_by_programmed(family, today=today)
     return claims
 
 
-def families_of(composers: Sequence[Composer], works: Iterable[int]) -> tuple[CatalogueFacts, ...]:
-    """Return these works with their versions and performances, for each composer those of theirs; two queries."""
+def families_of(
+    composers: Sequence[Composer], works: Iterable[int], *, shown: frozenset[int] | None = None
+) -> tuple[CatalogueFacts, ...]:
+    """Return these works with their versions and performances, for each composer those of theirs; two queries.
+
+    Where only the claims of performances ``shown`` are asked for, those that change nothing in these are left out.
+    """
     named = Work.objects.filter(composer__in=composers, pk__in=list(works))
     firsts = named.annotate(first=Coalesce("version_of", "pk")).values("first")
     family = Work.objects.filter(Q(pk__in=firsts) | Q(version_of__in=firsts))
     rows = list(family.order_by("pk").values(*OF_WORK))
     owner = {row["pk"]: row["composer"] for row in rows}
-    events = [(owner[event.programme[0].work_id], event) for event in events_of(family)]
+    living = ProgrammedWork.objects.filter(work__in=list(owner), performance__deleted_at__isnull=True)
+    playings = living if shown is None else first_or_shown(living, shown)
+    events = [(owner[event.programme[0].work_id], event) for event in events_of(playings)]
     return tuple(
         CatalogueFacts(
             composer=gather_composer(composer),
@@ -62,6 +77,19 @@ def families_of(composers: Sequence[Composer], works: Iterable[int]) -> tuple[Ca
         )
         for composer in composers
     )
+
+
+def first_or_shown(living: QuerySet[ProgrammedWork], shown: frozenset[int]) -> QuerySet[ProgrammedWork]:
+    """Leave out what was played after another playing of its sort had surely ended, unless it is shown.
+
+    Of one sort are playings of one version and part, of one kind, standing and place. A later one of them holds no
+    title and takes none from anybody: the earlier one takes the same. What is planned may turn out not to count, so it
+    stays, as does what has no day.
+    """
+    ended = Window(Min("performance__last_day"), partition_by=[F(column) for column in OF_ONE_SORT])
+    no_day, planned = Q(performance__first_day__isnull=True), Q(performance__status=PerformanceStatus.PLANNED.value)
+    may_be_first = Q(performance__first_day__lte=F("ended")) | no_day | planned
+    return living.annotate(ended=ended).filter(may_be_first | Q(performance__in=shown))
 
 
 def work_of(row: dict[str, Any]) -> WorkFacts:
@@ -77,9 +105,8 @@ def work_of(row: dict[str, Any]) -> WorkFacts:
     )
 
 
-def events_of(family: QuerySet[Work]) -> Iterator[PerformanceFacts]:
-    living = ProgrammedWork.objects.filter(work__in=family.values("pk"), performance__deleted_at__isnull=True)
-    rows = living.order_by("performance", "order").values(*OF_PROGRAMMED)
+def events_of(playings: QuerySet[ProgrammedWork]) -> Iterator[PerformanceFacts]:
+    rows = playings.order_by("performance", "order").values(*OF_PROGRAMMED)
     for _key, programme in groupby(rows.iterator(), key=lambda row: row["performance"]):
         yield event_of(list(programme))
 

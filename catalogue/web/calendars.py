@@ -15,11 +15,11 @@ from catalogue.facts import CatalogueFacts, DeadlineFacts, PerformanceFacts
 from catalogue.feeds.calendar import MOST_EVENTS, calendar_bytes
 from catalogue.gathering.catalogues import gather_upcoming
 from catalogue.gathering.deadlines import gather_deadlines
-from catalogue.gathering.families import gather_families
+from catalogue.gathering.families import gather_claims
 from catalogue.gathering.journeys import gather_dues, gather_sessions
 from catalogue.models import CalendarAddress, Composer, Performance
 from catalogue.models.performances import PerformanceQuerySet
-from catalogue.rules.premieres import Claim, claims_by_programmed
+from catalogue.rules.premieres import Claim
 from catalogue.terms import CalendarHolds
 from catalogue.timing import PartialDate
 from catalogue.web.filters.performances import PerformanceFilter
@@ -103,8 +103,8 @@ def name_of(composer: Composer, address: CalendarAddress) -> str:
 
 
 def claims_about(composer: Composer, catalogue: CatalogueFacts) -> dict[int, Claim]:
-    family = gather_families(composer, (work.id for work in catalogue.works))
-    return claims_by_programmed(family, today=timezone.localdate())
+    works, shown = (work.id for work in catalogue.works), (event.id for event in catalogue.performances)
+    return gather_claims([composer], works, today=timezone.localdate(), shown=shown)
 
 
 def page_of_performance(composer: Composer) -> Callable[[PerformanceFacts], str]:

@@ -136,7 +136,7 @@ def today_page(
     ahead = [one for one in events if one not in shown and one.days_due(last)]
     over = [one for one in (event_of(each, around[each.pk], today) for each in past) if one.days_due(last)]
     told = (*shown, *ahead, *over)
-    claims = gather_claims(composers, works_on(shown), today=today)
+    claims = gather_claims(composers, works_on(shown), today=today, shown=(one.record.pk for one in shown))
     telling = Telling(whose, can_edit, today, last, language)
     entries = {id(one): coming_of(one, claims, telling) for one in told}
     return TodayPage(

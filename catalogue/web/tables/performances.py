@@ -65,7 +65,8 @@ class PerformanceTable(ListTable):
         """Reckon what the works of these performances were the first of, where that is shown."""
         if self.columns["first"].visible:
             works = {row.work_id for performance in records for row in performance.programme.all()}
-            self.claims = gather_claims(self.composers, works, today=self.today)
+            shown = [performance.pk for performance in records]
+            self.claims = gather_claims(self.composers, works, today=self.today, shown=shown)
 
     def render_date(self, record: Performance) -> SafeString | str:
         if not isinstance(record.date, PartialDate):

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from datetime import date
+from random import Random
 from typing import Any
 
 import pytest
 
 from catalogue.gathering import gather_catalogue
-from catalogue.gathering.families import gather_families
-from catalogue.models import Composer, ProgrammedWork
+from catalogue.gathering.families import gather_claims, gather_families
+from catalogue.models import Composer, Performance, ProgrammedWork, Work
 from catalogue.rules.premieres import claims_by_programmed
 from tests.makers import make_composer, make_performance, make_venue, make_work
 
@@ -64,3 +65,40 @@ def test_works_of_somebody_else_and_deleted_performances_are_left_out(composer: 
     found = gather_families(composer, [work.pk, foreign.pk])
 
     assert ([one.id for one in found.works], found.performances) == ([work.pk], ())
+
+
+VAGUE = ("{year}", "{year}-{month:02}", "{year}-{month:02}-{day:02}", "{year}-{month:02}-{day:02}", "")
+STANDING = ("given", "given", "confirmed", "planned", "cancelled")
+PLACES = (("Lyon", "FR"), ("Nantes", "FR"), ("Linz", "AT"))
+BILLINGS = ("", "", "World premiere", "Austrian premiere", "First concert performance")
+PARTS = (("complete", ""), ("complete", ""), ("excerpt", "movements 1-2"), ("partial", ""))
+
+
+def any_evening(chance: Random, works: list[Work]) -> None:
+    """Make a performance in the years around today, of the sorts that premieres depend on."""
+    date = chance.choice(VAGUE).format(
+        year=chance.randint(2024, 2027), month=chance.randint(1, 12), day=chance.randint(1, 28)
+    )
+    (city, country), (extent, part) = chance.choice(PLACES), chance.choice(PARTS)
+    performance = make_performance(
+        chance.choice(works), date=date, city=city, country=country, status=chance.choice(STANDING),
+        audience=chance.choice(("public", "public", "private")), kind=chance.choice(("concert", "stage", "reading")),
+    )  # fmt: skip
+    performance.programme.update(extent=extent, part=part, billing=chance.choice(BILLINGS))
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_claims_of_what_is_shown_are_those_of_the_whole_catalogue(composer: Composer, seed: int) -> None:
+    chance = Random(seed)  # noqa: S311 - no secret hangs on it
+    first = make_work("Tides")
+    works = [first, make_work("Tides", version_of=first, version_label="reduced version")]
+    for _ in range(60):
+        any_evening(chance, works)
+    shown = chance.sample(list(Performance.objects.values_list("pk", flat=True)), 12)
+
+    whole = claims_by_programmed(gather_families(composer, [first.pk]), today=TODAY)
+    claims = gather_claims([composer], [first.pk], today=TODAY, shown=shown)
+
+    wanted = ProgrammedWork.objects.filter(performance__in=shown).values_list("pk", flat=True)
+    assert {key: claims[key] for key in wanted} == {key: whole[key] for key in wanted}
+    assert len(claims) < len(whole) == 60
