@@ -20,6 +20,7 @@ from django.test import Client, override_settings
 from django.utils import timezone
 
 from catalogue.exchange.backups.lines import apps_of, known_migrations
+from catalogue.gathering.once import forget_all
 from catalogue.models import Composer, Membership
 from catalogue.terms import Role
 from catalogue.web.kept_calendars import forget_calendars
@@ -71,9 +72,10 @@ def stays_here(address: Any) -> bool:
 
 
 @pytest.fixture(autouse=True)
-def no_kept_calendars() -> None:
+def nothing_kept() -> None:
     """Begin as after a start: what a test saved is gone, and its numbers come again."""
     forget_calendars()
+    forget_all()
 
 
 @pytest.fixture(scope="session", autouse=True)

@@ -6,14 +6,13 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from datetime import date
 from enum import StrEnum
-from functools import lru_cache
 from types import MappingProxyType
-from typing import Any
 
-from django.db.models import CharField, Count, Exists, Max, OuterRef, Q, Sum
-from django.db.models.functions import Cast
+from django.db.models import Exists, OuterRef, Q
 
 from catalogue.gathering.families import gather_families
+from catalogue.gathering.once import once_for_each_state
+from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Commission, Composer, Performance, ProgrammedWork, Work
 from catalogue.rules.identifiers import Identifier, doubt_about
 from catalogue.rules.premieres import claims_by_programmed
@@ -108,25 +107,15 @@ def contradicted(composer: Composer, today: date) -> Iterator[tuple[Lack, int]]:
 
 
 def contradictions(composer: Composer, *, today: date) -> Mapping[int, str]:
-    """Return why a billing is not borne out, by the id of the programmed work; two queries while nothing changes.
+    """Return why a billing is not borne out, by the id of the programmed work; one query while nothing changes.
 
     Where somebody has set by hand what it was, and why, there is nothing left to settle.
     """
-    return contradictions_at(composer, today, (stamp_of(Work, composer), stamp_of(Performance, composer)))
+    return contradictions_at(state_of_lists([composer.pk]), composer, today)
 
 
-Stamp = tuple[Any, ...]
-
-
-def stamp_of(model: type[Work] | type[Performance], composer: Composer) -> Stamp:
-    """Return what is different after every saving, deleting and restoring of the composer's records of a kind."""
-    records = model.with_deleted.filter(composer=composer)
-    identity = Max(Cast("uid", CharField()))
-    return tuple(records.aggregate(Count("pk"), Sum("saves"), Max("changed_at"), identity=identity).values())
-
-
-@lru_cache(maxsize=64)
-def contradictions_at(composer: Composer, today: date, _stamp: tuple[Stamp, Stamp]) -> Mapping[int, str]:
+@once_for_each_state(64)
+def contradictions_at(_state: State, composer: Composer, today: date) -> Mapping[int, str]:
     """Reckon once for each state of the records, since a large catalogue takes long; only what was billed is asked."""
     ours = ProgrammedWork.objects.filter(performance__composer=composer)
     billed = ours.filter(claim_override="").exclude(billing="")

@@ -7,7 +7,8 @@ new too often, never too seldom. All of it is one statement that reads the end o
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
@@ -41,54 +42,76 @@ from catalogue.models.records import READING_ROLES
 
 Version = tuple[Any, ...]
 
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """What is different once anything is saved; ``is_settled`` where nothing older can still turn up.
+
+    SQLite has one writer at a time. PostgreSQL numbers the lines of a history as they are written and shows them as
+    they are kept, so that one may be late: the state is settled where nobody else is in the midst of writing.
+    """
+
+    version: Version
+    is_settled: bool
+
+
 OF_COMPOSER: tuple[Any, ...] = (
     Call, Hire, LeadTimes, Organisation, Performance, Person, Return, Review, Rider, Session, Step, Venue, Work,
 )  # fmt: skip
 OF_PARTS: tuple[Any, ...] = (PerformanceCredit, ProgrammedWork, Recording, TechnicalSetup)
-UNDER_WAY = timedelta(minutes=10)
-"""How long something may still be under way that began before what is newest and is not to be seen yet."""
+OF_LISTS: tuple[Any, ...] = (Organisation, Performance, Person, Venue, Work)
+PARTS_OF_LISTS: tuple[Any, ...] = (PerformanceCredit, ProgrammedWork)
 
 
-def version_of_address(composer: int, token_sha256: str) -> Version:
+def state_of_address(composer: int, token_sha256: str) -> State:
     """Return the state of a catalogue as an address shows it; its first item is the day of reading, if it is in use."""
-    return asked(ADDRESS, composer, token_sha256)
+    return asked(statement(ADDRESS, connection.vendor), token_sha256, composer)
 
 
-def version_of_public(composer: int) -> Version:
+def state_of_public(composer: int) -> State:
     """Return the state of a catalogue as everybody sees it; its first item is whether they may."""
-    return asked(PUBLIC, composer, composer)
+    return asked(statement(PUBLIC, connection.vendor), composer, composer)
 
 
-def is_settled(composer: int, now: datetime) -> bool:
-    """Say whether nothing can still turn up that is older than the state at hand.
-
-    SQLite has one writer at a time. PostgreSQL numbers the lines of a history as they are written and shows them as
-    they are kept, so that one may be late.
-    """
-    if connection.vendor == "sqlite":
-        return True
-    since = now - UNDER_WAY
-    ours = (model.history.filter(composer_id=composer, history_date__gt=since) for model in OF_COMPOSER)
-    parts = (model.history.filter(history_date__gt=since) for model in (Composer, *OF_PARTS))
-    return not any(lines.exists() for lines in (*ours, *parts))
+def state_of_lists(composers: Sequence[int]) -> State:
+    """Return the state of all that lists of works and performances show; of several composers that of all there are."""
+    if len(composers) == 1:
+        return asked(statement_of_lists("composer_id", connection.vendor), composers[0])
+    return asked(statement_of_lists("", connection.vendor))
 
 
-def asked(first: str, composer: int, key: str | int) -> Version:
+def asked(question: str, *told: str | int) -> State:
+    """Ask with as many values as there are places: the last of them for all that are left."""
+    missing = question.count("%s") - len(told)
     with connection.cursor() as cursor:
-        cursor.execute(statement(first), [key, *[composer] * (len(OF_COMPOSER) + 2)])
-        return tuple(cursor.fetchone())
+        cursor.execute(question, [*told, *told[-1:] * missing])
+        *version, is_settled = cursor.fetchone()
+    return State(tuple(version), bool(is_settled))
 
 
 @cache
-def statement(first: str) -> str:
+def statement(first: str, vendor: str) -> str:
     lines = [
+        first,
         newest(Composer, "id"),
         *(newest(model, "composer_id") for model in OF_COMPOSER),
         newest(Performance, "composer_id", "history_date"),
         *(newest(model) for model in OF_PARTS),
         f"(SELECT MAX(id) FROM {quoted(RiderSending)})",  # noqa: S608
+        SETTLED[vendor],
     ]
-    return f"SELECT {first}, {', '.join(lines)}"
+    return f"SELECT {', '.join(lines)}"
+
+
+@cache
+def statement_of_lists(owner: str, vendor: str) -> str:
+    lines = [
+        *(newest(model, owner) for model in OF_LISTS),
+        newest(Performance, owner, "history_date"),
+        *(newest(model) for model in PARTS_OF_LISTS),
+        SETTLED[vendor],
+    ]
+    return f"SELECT {', '.join(lines)}"
 
 
 def newest(model: Any, owner: str = "", column: str = "history_id") -> str:
@@ -101,6 +124,10 @@ def quoted(model: type[models.Model]) -> str:
     return connection.ops.quote_name(model._meta.db_table)
 
 
+SETTLED = {
+    "sqlite": "1",
+    "postgresql": "NOT EXISTS (SELECT pg_snapshot_xip(pg_current_snapshot()))",
+}
 ADDRESS = (
     f"(SELECT a.read_on FROM {quoted(CalendarAddress)} a "  # noqa: S608 - names of tables alone
     f"JOIN {quoted(User)} u ON u.id = a.keeper_id AND u.is_active "

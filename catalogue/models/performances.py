@@ -29,6 +29,7 @@ from catalogue.models.fields import (
     line,
     text,
 )
+from catalogue.models.indexes import LatestFirst
 from catalogue.models.people import Composer, Organisation, Person
 from catalogue.models.places import Venue
 from catalogue.models.records import Deletable, Guarded, LivingManager, M, Record, SearchableQuerySet, TenantQuerySet
@@ -141,7 +142,11 @@ class Performance(Record, Deletable, Guarded):
 
     class Meta:
         indexes = [
-            models.Index(fields=["composer", "-first_day", "-id"], name="performance_latest_first"),
+            LatestFirst(
+                fields=["composer", "-first_day", "-time", "-id"],
+                condition=Q(deleted_at__isnull=True),
+                name="performance_latest_first",
+            ),
             models.Index(fields=["composer", "last_day"], name="performance_from_day"),
         ]
         constraints = [

@@ -17,6 +17,7 @@ from catalogue.web.tables.performances import PerformanceTable
 from catalogue.web.tables.works import WorkTable, with_performances
 from catalogue.web.wording import page_language
 
+ORDER = "sort"  # by which an address asks for another order
 COLUMNS = "column"  # by which an address asks for a column to be shown
 
 
@@ -35,6 +36,7 @@ class Asked:
 def asked_works(request: CatalogueRequest) -> Asked:
     asked = WorkFilter(request.GET, Work.objects.filter(composer=request.composer))
     table = WorkTable(with_performances(asked.qs), composers=[request.composer], language=page_language())
+    table.remembers = True
     RequestConfig(request, paginate=False).configure(table)
     table.show_columns(request.GET.getlist(COLUMNS))
     return Asked(asked, table)
@@ -47,4 +49,6 @@ def asked_performances(request: CatalogueRequest, *, today: date) -> Asked:
     table = PerformanceTable(asked.qs, composers=[composer], today=today)
     RequestConfig(request, paginate=False).configure(table)
     table.show_columns(request.GET.getlist(COLUMNS))
-    return Asked(asked, table)
+    found = Asked(asked, table)
+    table.remembers = found.is_asked or ORDER in request.GET
+    return found

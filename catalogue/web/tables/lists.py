@@ -7,17 +7,24 @@ cell holds what ``told_<column>(record)`` returns, where what is drawn is more t
 
 from __future__ import annotations
 
+from array import array
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, ClassVar
 
 import django_tables2 as tables
+from django.core.exceptions import EmptyResultSet
 from django.core.paginator import Page, Paginator
+from django.db import connection
 from django.db.models import F, Func, QuerySet
 from django.forms.utils import flatatt
 from django.utils.functional import Promise
 from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
+
+from catalogue.gathering.once import once_for_each_state
+from catalogue.gathering.versions import State, state_of_lists
+from catalogue.models import Composer
 
 PER_PAGE = 50
 AT_ONCE = 2000  # rows that are fetched at once: a database takes only so many keys in a question
@@ -69,24 +76,63 @@ class Head:
 
 
 class DeferredPaginator(Paginator):
-    """Finds the keys of a page in an index first and fetches only its rows, so that the last page is as quick."""
+    """Finds the keys of a page in an index first, from the nearer end, and fetches only its rows.
+
+    So the last page is as quick as the first; no two rows share their place in the order, so both ends agree.
+    """
 
     object_list: Any
 
     def page(self, number: int | str) -> Page:
         number = self.validate_number(number)
-        start = (number - 1) * self.per_page
-        keys = list(self.object_list.values_list("pk", flat=True)[start : start + self.per_page])
+        keys = self.keys((number - 1) * self.per_page, min(number * self.per_page, self.count))
         rows = {row.pk: row for row in self.object_list.filter(pk__in=keys).order_by()}
         return Page([rows[key] for key in keys if key in rows], number, self)
+
+    def keys(self, start: int, end: int) -> Sequence[int]:
+        found = self.object_list.values_list("pk", flat=True)
+        if start <= self.count - end:
+            return list(found[start:end])
+        return list(found.reverse()[self.count - end : self.count - start])[::-1]
+
+
+class RememberingPaginator(DeferredPaginator):
+    """For orders and questions that no index answers: all keys are found once and remembered while nothing changes."""
+
+    def __init__(self, found: QuerySet[Any], per_page: int, composers: Sequence[Composer]) -> None:
+        super().__init__(found, per_page)
+        try:
+            question = found.values_list("pk", flat=True).query.sql_with_params()
+        except EmptyResultSet:
+            self.all_keys = array("q")
+        else:
+            self.all_keys = keys_at(state_of_lists([composer.pk for composer in composers]), *question)
+
+    @property
+    def count(self) -> int:  # type: ignore[override]
+        return len(self.all_keys)
+
+    def keys(self, start: int, end: int) -> Sequence[int]:
+        return self.all_keys[start:end]
+
+
+@once_for_each_state(32)
+def keys_at(_state: State, question: str, told: tuple[Any, ...]) -> array[int]:
+    with connection.cursor() as cursor:
+        cursor.execute(question, told)
+        return array("q", (key for (key,) in cursor.fetchall()))
 
 
 class ListTable(tables.Table):
     """A list with one page shown. ``caption`` says what it lists; ``cards_early`` where it holds strips.
 
+    ``composers`` is whose records it lists; ``remembers`` where no index has its rows in their order.
+
     ``on_request`` names the columns that are shown where they are asked for only.
     """
 
+    composers: Sequence[Composer]
+    remembers: bool = False
     caption: ClassVar[str | Promise] = ""
     cards_early: ClassVar[bool] = False
     on_request: ClassVar[tuple[str, ...]] = ()
@@ -111,7 +157,12 @@ class ListTable(tables.Table):
     def turn_to(self, number: str | None) -> None:
         """Fetch the rows of a page; a number that is none gives the first page, one too large the last."""
         found: QuerySet[Any] = self.data.data
-        self.page = DeferredPaginator(found, PER_PAGE).get_page(number)
+        pages = (
+            RememberingPaginator(found, PER_PAGE, self.composers)
+            if self.remembers
+            else DeferredPaginator(found, PER_PAGE)
+        )
+        self.page = pages.get_page(number)
         self.look_up(list(self.page.object_list))
 
     def heads(self) -> Iterator[Head]:

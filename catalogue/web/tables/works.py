@@ -58,7 +58,8 @@ class WorkTable(ListTable):
         order_by = "-year"
 
     def __init__(self, works: QuerySet[Work], *, composers: Sequence[Composer], language: str, **options: Any) -> None:
-        self.whose, self.language = {composer.pk: composer for composer in composers}, language
+        self.composers, self.language = composers, language
+        self.whose = {composer.pk: composer for composer in composers}
         super().__init__(works, **options)
 
     def render_title(self, record: Work) -> SafeString:

@@ -14,7 +14,7 @@ from django.utils.translation import get_language
 from django.views.decorators.http import require_safe
 
 from catalogue.actions.calendars import note_reading
-from catalogue.gathering.versions import Version, is_settled, version_of_address, version_of_public
+from catalogue.gathering.versions import State, state_of_address, state_of_public
 from catalogue.models import CalendarAddress, Composer, Performance
 from catalogue.models.people import sha256_of
 from catalogue.web.access import CatalogueRequest, member_page
@@ -31,14 +31,14 @@ def feed(request: HttpRequest, token: str, name: str) -> HttpResponse:
     token_sha256 = sha256_of(token)
     key, days = ("address", token_sha256, get_language() or ""), days_now()
     known = kept_calendar(key, days)
-    if known is not None and version_of_address(known.composer, token_sha256) == known.version:
+    if known is not None and state_of_address(known.composer, token_sha256).version == known.version:
         return calendar_response(request, known, "private")
     address = CalendarAddress.objects.with_token(token).select_related("composer").first()
     if address is None:
         return shut(HttpResponseNotFound(content_type="text/plain"))
     note_reading(address=address, day=timezone.localdate())
-    version = version_of_address(address.composer_id, token_sha256)
-    built = built_calendar(key, days, address.composer, version, lambda: address_calendar(address))
+    state = state_of_address(address.composer_id, token_sha256)
+    built = built_calendar(key, days, address.composer, state, lambda: address_calendar(address))
     return calendar_response(request, built, "private")
 
 
@@ -47,13 +47,13 @@ def public_feed(request: HttpRequest, name: str) -> HttpResponse:
     """/calendars/<composer>.ics — what is announced and open to all, where its owner has opened the calendar."""
     key, days = ("public", name, get_language() or ""), days_now()
     known = kept_calendar(key, days)
-    if known is not None and version_of_public(known.composer) == known.version:
+    if known is not None and state_of_public(known.composer).version == known.version:
         return calendar_response(request, known, "public")
     composer = Composer.objects.filter(slug=name, feed_is_public=True).first()
     if composer is None:
         return shut(HttpResponseNotFound(content_type="text/plain"))
-    version = version_of_public(composer.pk)
-    built = built_calendar(key, days, composer, version, lambda: public_calendar(composer))
+    state = state_of_public(composer.pk)
+    built = built_calendar(key, days, composer, state, lambda: public_calendar(composer))
     return calendar_response(request, built, "public")
 
 
@@ -79,13 +79,11 @@ def days_now() -> Days:
     return timezone.now().astimezone(UTC).date(), timezone.localdate()
 
 
-def built_calendar(
-    key: Key, days: Days, composer: Composer, version: Version, build: Callable[[], bytes]
-) -> KeptCalendar:
-    """Build a calendar and keep it; ``version`` is that of the catalogue before it was read."""
+def built_calendar(key: Key, days: Days, composer: Composer, state: State, build: Callable[[], bytes]) -> KeptCalendar:
+    """Build a calendar and keep it; ``state`` is that of the catalogue before it was read."""
     content = build()
-    built = KeptCalendar(composer.pk, version, days, f"{composer.slug}.ics", content, etag_of(content))
-    if is_settled(composer.pk, timezone.now()):
+    built = KeptCalendar(composer.pk, state.version, days, f"{composer.slug}.ics", content, etag_of(content))
+    if state.is_settled:
         keep_calendar(key, built)
     return built
 

@@ -126,6 +126,7 @@ def asked_performances(request: HouseRequest) -> Asked:
 
 
 def as_asked(request: HouseRequest, asked: Any, table: ListTable) -> Asked:
+    table.remembers = True
     RequestConfig(request, paginate=False).configure(table)
     table.show_columns(request.GET.getlist(COLUMNS))
     return Asked(asked, table)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import date
 
 from django.core.exceptions import ValidationError
@@ -15,6 +16,8 @@ from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.journeys import mark_step
 from catalogue.actions.performances import delete_performance, restore_performance
+from catalogue.gathering.once import once_for_each_state
+from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Composer, Performance
 from catalogue.terms import StepState
 from catalogue.web.access import CatalogueRequest, editor_page, material_page, member_page
@@ -68,8 +71,13 @@ def performance_years(request: CatalogueRequest) -> HttpResponse:
     return render(request, "performances/performance_years.html", context)
 
 
-def counted(composer: Composer, today: date) -> dict[str, object]:
+def counted(composer: Composer, today: date) -> Mapping[str, object]:
     """Return how many performances there are, in which years, and how many are to come."""
+    return counted_at(state_of_lists([composer.pk]), composer, today)
+
+
+@once_for_each_state(256)
+def counted_at(_state: State, composer: Composer, today: date) -> Mapping[str, object]:
     coming = Q(status__in=TO_COME, last_day__gte=today)
     numbers = Performance.objects.filter(composer=composer).aggregate(
         all=Count("pk"), coming=Count("pk", filter=coming), first=Min("first_day"), last=Max("last_day")

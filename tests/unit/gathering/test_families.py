@@ -102,3 +102,17 @@ def test_claims_of_what_is_shown_are_those_of_the_whole_catalogue(composer: Comp
     wanted = ProgrammedWork.objects.filter(performance__in=shown).values_list("pk", flat=True)
     assert {key: claims[key] for key in wanted} == {key: whole[key] for key in wanted}
     assert len(claims) < len(whole) == 60
+
+
+def test_claims_are_reckoned_once_while_nothing_changes(composer: Composer, django_assert_num_queries: Any) -> None:
+    work = make_work("Tides", composer=composer)
+    shown = [make_performance(work, date="2024-05-16").pk]
+    first = gather_claims([composer], [work.pk], today=TODAY, shown=shown)
+
+    with django_assert_num_queries(1):
+        again = gather_claims([composer], [work.pk], today=TODAY, shown=shown)
+    make_performance(work, date="2023-05-16")
+    changed = gather_claims([composer], [work.pk], today=TODAY, shown=shown)
+
+    assert again == first
+    assert [claim.wording for claim in changed.values()] != [claim.wording for claim in first.values()]

@@ -1,7 +1,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import timedelta
 from typing import Any
 
 import pytest
@@ -12,7 +11,7 @@ from catalogue.actions.deletion import delete_record
 from catalogue.actions.performances import save_performance, save_venue, set_credits, set_programme
 from catalogue.actions.records import save_record
 from catalogue.actions.works import save_work
-from catalogue.gathering.versions import is_settled, version_of_address, version_of_public
+from catalogue.gathering.versions import state_of_address, state_of_lists, state_of_public
 from catalogue.models import (
     Composer,
     LeadTimes,
@@ -49,7 +48,7 @@ def performance() -> Performance:
 
 
 def version(composer: Composer) -> Any:
-    return version_of_address(composer.pk, "0" * 64), version_of_public(composer.pk)
+    return state_of_address(composer.pk, "0" * 64).version, state_of_public(composer.pk).version
 
 
 def work_of(performance: Performance) -> Work:
@@ -104,7 +103,18 @@ def test_record_of_another_catalogue_does_not(performance: Performance) -> None:
     assert version(performance.composer) == before
 
 
-def test_state_with_something_new_is_settled_after_a_while_where_many_write(
-    performance: Performance, settings: Any
-) -> None:
-    assert is_settled(performance.composer_id, NOW + timedelta(days=400))
+@pytest.mark.parametrize(
+    "change", ["date", "programme", "performers", "deletion", "venue", "work", "person", "organisation"]
+)
+def test_whatever_lists_show_makes_another_state_of_them(performance: Performance, change: str) -> None:
+    composer = performance.composer_id
+    before = [state_of_lists(whose) for whose in ([composer], [composer, composer + 1])]
+
+    assert [state_of_lists([composer]), state_of_lists([composer, composer + 1])] == before
+    CHANGES[change](performance)
+    after = [state_of_lists(whose) for whose in ([composer], [composer, composer + 1])]
+    assert all(later.version != earlier.version for later, earlier in zip(after, before, strict=True))
+
+
+def test_state_is_settled_while_nobody_else_is_writing(performance: Performance) -> None:
+    assert state_of_public(performance.composer_id).is_settled
