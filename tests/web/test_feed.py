@@ -14,6 +14,7 @@ from icalendar import Calendar
 
 from catalogue.actions.calendars import make_address
 from catalogue.actions.records import save_record
+from catalogue.gathering.once import forget_all
 from catalogue.models import CalendarAddress, Composer, LeadTimes, Session, Step
 from catalogue.models.journeys import COLUMN_OF
 from catalogue.rules.journey import Lead
@@ -162,6 +163,7 @@ def test_number_of_queries_does_not_grow_with_the_performances(
 ) -> None:
     def queries() -> int:
         forget_calendars()
+        forget_all()
         with CaptureQueriesContext(connection) as asked:
             program.get(address)
         return len(asked)

@@ -109,7 +109,7 @@ class RememberingPaginator(DeferredPaginator):
             self.all_keys = keys_at(state_of_lists([composer.pk for composer in composers]), *question)
 
     @property
-    def count(self) -> int:  # type: ignore[override]
+    def count(self) -> int:
         return len(self.all_keys)
 
     def keys(self, start: int, end: int) -> Sequence[int]:
