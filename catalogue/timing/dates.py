@@ -10,7 +10,7 @@ language does so), ``c. 1998``, spans of years (``1998–2001``, ``1998–99``).
 from __future__ import annotations
 
 import re
-from calendar import monthrange
+from calendar import isleap
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
@@ -75,7 +75,7 @@ class PartialDate:
     def last(self) -> date:
         """The last day that the date may mean, "about" left aside."""
         year, month = self.until or self.year, self.month or 12
-        return date(year, month, self.day or monthrange(year, month)[1])
+        return date(year, month, self.day or _days_in(year, month))
 
     @property
     def exact(self) -> date | None:
@@ -111,7 +111,7 @@ class PartialDate:
             return date(self.year - 1, 1, 1), date((self.until or self.year) + 1, 12, 31)
         if self.day is None:
             before, after = _month_away(self.first, -1), _month_away(self.first, 1)
-            return before, after.replace(day=monthrange(after.year, after.month)[1])
+            return before, after.replace(day=_days_in(after.year, after.month))
         return date.fromordinal(self.first.toordinal() - 1), date.fromordinal(self.first.toordinal() + 1)
 
     def __lt__(self, other: PartialDate) -> bool:
@@ -124,6 +124,14 @@ class PartialDate:
         return ("c. " if self.circa else "") + "-".join(parts) + span
 
 
+DAYS = (0, 31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+
+
+def _days_in(year: int, month: int) -> int:
+    """Return the days of a month of the Gregorian calendar; ``calendar.monthrange`` also asks for its first weekday."""
+    return 29 if month == 2 and isleap(year) else DAYS[month]
+
+
 def _fault(when: PartialDate) -> str:
     """Return why no calendar has this date, in a sentence, or nothing."""
     if not all(FIRST_YEAR <= year <= LAST_YEAR for year in (when.year, when.until or when.year)):
@@ -134,7 +142,7 @@ def _fault(when: PartialDate) -> str:
         return "A day needs its month."
     if when.month is not None and not 1 <= when.month <= 12:
         return f"There is no month {when.month}."
-    if when.day is not None and not 1 <= when.day <= monthrange(when.year, when.month or 1)[1]:
+    if when.day is not None and not 1 <= when.day <= _days_in(when.year, when.month or 1):
         return f"There is no day {when.day} in month {when.month} of {when.year}."
     return ""
 
@@ -213,8 +221,8 @@ def _checked(match: re.Match[str], month: int | None = None, day: int | None = N
         raise _at(match, "year", f"A year lies between {FIRST_YEAR} and {LAST_YEAR}.")
     if month is not None and not 1 <= month <= 12:
         raise _at(match, _group_of(match, month, "month"), f"There is no month {month}.")
-    if month is not None and day is not None and not 1 <= day <= monthrange(year, month)[1]:
-        there_are = f"{words_in('en-GB').months[month - 1]} {year} has {monthrange(year, month)[1]} days"
+    if month is not None and day is not None and not 1 <= day <= _days_in(year, month):
+        there_are = f"{words_in('en-GB').months[month - 1]} {year} has {_days_in(year, month)} days"
         raise _at(match, _group_of(match, day, "day"), f"{there_are}, so there is no day {day}.")
     return PartialDate(year, month, day)
 

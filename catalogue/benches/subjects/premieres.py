@@ -1,4 +1,9 @@
-"""Reckoning premieres, beside sorting the same playings and keeping who came first in each place."""
+"""Reckoning premieres, beside sorting the same playings and keeping who came first in each place.
+
+The plain way keeps one number a place. What is reckoned is a claim of every playing, its titles and their wording among
+nine values, for dates of any exactness, versions, parts and kinds of event: making such claims, the same for every
+playing, and sorting them takes seven times the plain way. Reckoning them is given as much again, hence an aim of 15.
+"""
 
 from __future__ import annotations
 
@@ -13,6 +18,7 @@ from catalogue.rules.premieres import reckon
 
 TODAY = NOW.date()
 BOUND = "one sort of the same playings by date, one pass that keeps the first anywhere, in each state and in each city"
+AIM = 15
 
 
 def firsts(told: CatalogueFacts) -> dict[tuple[int, str, str], int]:
@@ -43,6 +49,6 @@ def with_playings_of_each(each: int) -> Callable[[int], AbstractContextManager[P
 
 
 BENCHES = (
-    Bench("reckon premieres, 50 playings a work", BOUND, (1_000, 10_000, 100_000), with_playings_of_each(50)),
-    Bench("reckon premieres of one work", BOUND, (100, 1_000, 10_000), with_playings_of_each(1_000_000)),
+    Bench("reckon premieres, 50 playings a work", BOUND, (1_000, 10_000, 100_000), with_playings_of_each(50), aim=AIM),
+    Bench("reckon premieres of one work", BOUND, (100, 1_000, 10_000), with_playings_of_each(1_000_000), aim=AIM),
 )
