@@ -154,8 +154,21 @@ STATIC_URL = "static/"
 STATIC_ROOT = DATA / "static" if ON_SERVER else None  # a laptop serves the files from where they are
 STATICFILES_DIRS = [("fonts", ROOT / "catalogue" / "documents" / "fonts")]  # pages and documents use the same files
 MEDIA_ROOT = FILES  # never served by address: a page asks who may see a file
+FILES_BUCKET = env.str("LEDGERLINE_FILES_BUCKET", default="")  # of an object storage; without one they lie in FILES
+FILES_ENDPOINT = env.str("LEDGERLINE_FILES_ENDPOINT", default="") or None
+IN_BUCKET = {
+    "bucket_name": FILES_BUCKET,
+    "endpoint_url": FILES_ENDPOINT,
+    "region_name": env.str("LEDGERLINE_FILES_REGION", default="") or None,
+    "addressing_style": "path" if FILES_ENDPOINT else "auto",
+    "signature_version": "s3v4",
+    "default_acl": None,  # as private as the bucket
+    "file_overwrite": False,
+}
 STORAGES = {
-    "default": {"BACKEND": "catalogue.exchange.whole_files.WholeFiles"},
+    "default": {"BACKEND": "catalogue.exchange.object_storage.ObjectStorage", "OPTIONS": IN_BUCKET}
+    if FILES_BUCKET
+    else {"BACKEND": "catalogue.exchange.whole_files.WholeFiles"},
     "staticfiles": {
         "BACKEND": "whitenoise.storage.CompressedManifestStaticFilesStorage"
         if ON_SERVER

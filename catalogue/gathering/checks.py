@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
-from hashlib import file_digest
+from hashlib import new as new_checksum
+from pathlib import PurePosixPath
 
 from django.apps import apps
 from django.conf import settings
@@ -18,6 +19,7 @@ from catalogue.models.fields import Unreadable, ValueField
 from catalogue.timing import Mistake, read_duration, reckon
 
 AT_ONCE = 500
+PIECE = 1 << 18
 
 
 class Kind(StrEnum):
@@ -132,12 +134,19 @@ def damaged_database() -> Iterator[Finding]:
 
 def damaged_files() -> Iterator[Finding]:
     """Read every uploaded file: its name is the SHA-256 of what is in it. What is left of a broken off one has none."""
-    for path in sorted(settings.FILES.glob("??/[!.]*")):
-        with open(path, "rb") as file:
-            checksum = file_digest(file, "sha256").hexdigest()
+    paths = [path.relative_to(settings.FILES) for path in settings.FILES.glob("??/[!.]*")]
+    for name in sorted(kept_files()) if settings.FILES_BUCKET else sorted(path.as_posix() for path in paths):
+        checksum, path = checksum_of(name), PurePosixPath(name)
         if path.stem != checksum or path.parent.name != checksum[:2]:
-            name = path.relative_to(settings.FILES).as_posix()
             yield Finding(Kind.DAMAGED, "file", None, name, "", "", "What is in this file is not what its name says.")
+
+
+def checksum_of(name: str) -> str:
+    checksum = new_checksum("sha256")
+    with default_storage.open(name) if settings.FILES_BUCKET else open(settings.FILES / name, "rb") as file:
+        while piece := file.read(PIECE):
+            checksum.update(piece)
+    return checksum.hexdigest()
 
 
 def parted_files() -> Iterator[Finding]:

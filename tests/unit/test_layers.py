@@ -36,7 +36,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
     "actions": (BASE | {"rules", "models", "gathering", "exchange"}, {"django", "pyotp"}),
     "exchange": (
         BASE | {"rules", "models", "gathering", "actions"},
-        {"django", "lxml", "defusedxml", "python_calamine", "xlsxwriter", "tinytag", "pikepdf", "PIL"},
+        {"django", "lxml", "defusedxml", "python_calamine", "xlsxwriter", "tinytag", "pikepdf", "PIL", "storages"},
     ),
     "making": (BASE | {"rules", "models", "gathering", "documents"}, {"django"}),
     "packing": (BASE | {"rules", "models", "gathering", "documents", "making", "exchange"}, {"django"}),

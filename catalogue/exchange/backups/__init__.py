@@ -17,6 +17,7 @@ change unnoticed, those of the ZIP itself included.
 ``checking``    reading one back, whole
 ``restoring``   putting one in the place of the catalogue, or trying it in a scratch database
 ``moving``      from one database into another, compared table by table
+``uploads``     uploaded files, from a folder or an object storage
 ``keeping``     a backup a day, and which of them stay
 ``upgrading``   backup, migrations, and the way back where they fail
 """

@@ -19,7 +19,6 @@ from pathlib import Path
 from shutil import copyfile, rmtree
 from tempfile import TemporaryDirectory, mkdtemp
 
-from django.conf import settings
 from django.db import DEFAULT_DB_ALIAS, DatabaseError, OperationalError, connections, transaction
 
 from catalogue.exchange.backups.archive import (
@@ -44,6 +43,7 @@ from catalogue.exchange.backups.lines import (
     set_counters,
     store_lines,
 )
+from catalogue.exchange.backups.uploads import is_there, put_upload
 from catalogue.exchange.whole_files import sync_folder
 
 SESSIONS = ("django_session", "axes_accessattempt", "axes_accesslog", "axes_accessfailurelog")
@@ -219,15 +219,8 @@ def put_files(wanted: Wanted) -> None:
     with opened(wanted.path) as (archive, manifest):
         for name, member in manifest.members.items():
             found = FILE.fullmatch(name)
-            target = settings.FILES / found[1] if found else None
-            if target is None or target.exists():
-                continue
-            target.parent.mkdir(parents=True, exist_ok=True)
-            part = target.with_name(f".{target.name}.part")
-            with open(part, "wb") as file:
-                file.writelines(checked_pieces(archive, name, member))
-                os.fsync(file.fileno())
-            os.replace(part, target)
+            if found and not is_there(found[1]):
+                put_upload(found[1], checked_pieces(archive, name, member))
 
 
 def unpack(wanted: Wanted, name: str, target: Path) -> None:

@@ -12,7 +12,6 @@ from secrets import token_hex
 from shutil import rmtree
 from tempfile import mkdtemp
 
-from django.conf import settings
 from django.db import OperationalError
 
 from catalogue.exchange.backups.archive import DATABASE, MANIFEST, PIECE, BackupError, Manifest, packing
@@ -29,6 +28,7 @@ from catalogue.exchange.backups.lines import (
     newest_of,
     nothing,
 )
+from catalogue.exchange.backups.uploads import pieces_of_upload, uploaded
 from catalogue.exchange.whole_files import sync_folder
 
 
@@ -77,8 +77,8 @@ def packing_of(path: Path, snapshot: Snapshot, now: datetime) -> Iterator[None]:
             packer.add(DATABASE, pieces_of_file(snapshot.file))
         for model in kept_models(apps_at(newest_of(migrations))):
             yield from packer.adding(f"records/{label_of(model)}.jsonl", counted(model, snapshot.alias, rows))
-        for file in uploaded():
-            packer.add(f"files/{file.relative_to(settings.FILES).as_posix()}", pieces_of_file(file), stored=True)
+        for name in uploaded():
+            packer.add(f"files/{name}", pieces_of_upload(name), stored=True)
         database = "sqlite" if snapshot.file else "postgresql"
         manifest = Manifest(now.isoformat(), database, migrations, rows, packer.members)
         packer.add(MANIFEST, iter([manifest.as_bytes()]))
@@ -89,11 +89,6 @@ def counted(model: Model, alias: str, rows: dict[str, int]) -> Iterator[bytes]:
     for line in lines_of(model, alias):
         rows[label_of(model)] += 1
         yield line
-
-
-def uploaded() -> list[Path]:
-    """Return the files that were uploaded; they never change, so that those of a moment ago are those of now."""
-    return sorted(path for path in settings.FILES.glob("??/*") if path.is_file() and not path.name.startswith("."))
 
 
 def count_records() -> int:
