@@ -16,8 +16,8 @@ from catalogue.exchange.media_files import MOST_CHUNKS, MediaError, length_of
 from catalogue.exchange.mpeg_frames import at, excerpt_of_frames, first_frame, sound_span
 from catalogue.exchange.spliced import Span, Spliced
 from catalogue.exchange.zip_stream import Content
+from catalogue.rules.calls.submissions import CUT
 
-CUT = ("wav", "mp3", "aiff")
 BARED = (*CUT, "flac")
 OF_SOUND = (b"COMM", b"SSND", b"FVER")
 STREAMINFO, SEEKTABLE = 0, 3

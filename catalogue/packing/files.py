@@ -10,14 +10,14 @@ from django.core.files.storage import Storage
 
 from catalogue.documents.contents.cover_sheet import Setting, score_cover
 from catalogue.documents.registry import render
-from catalogue.exchange.bare_sound import BARED, CUT, bare_sound, cut_sound
+from catalogue.exchange.bare_sound import BARED, bare_sound, cut_sound
 from catalogue.exchange.kept_content import Kept, kept
 from catalogue.exchange.pictures import stored_name
 from catalogue.exchange.score_covers import with_cover
 from catalogue.packing.lines import Draft, Gap
 from catalogue.rules.calls.figures_of_works import clock
 from catalogue.rules.calls.packs import Part, Piece
-from catalogue.rules.calls.submissions import FileFacts, SentWork, SubmissionFacts
+from catalogue.rules.calls.submissions import CUT, FileFacts, SentWork, SubmissionFacts
 
 
 class Stored:

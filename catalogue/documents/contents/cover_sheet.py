@@ -34,7 +34,7 @@ from catalogue.documents.model import (
 )
 from catalogue.facts import WorkFacts
 from catalogue.rules.calls.figures_of_works import clock
-from catalogue.rules.calls.submissions import SentWork, SubmissionFacts
+from catalogue.rules.calls.submissions import CUT, SentWork, SubmissionFacts
 from catalogue.timing import Duration, write_duration
 
 
@@ -104,11 +104,17 @@ def entry(sent: SentWork, says: Labels) -> Entry:
 
 
 def heard(sent: SentWork, says: Labels) -> Text:
-    """Which part of the recording is to be heard, where it is not all of it."""
-    recording = sent.recording
+    """Which part of the recording is enclosed or to be heard, where it is not all of it."""
+    recording, sound = sent.recording, sent.sound
     if recording is None or (recording.excerpt_from is None and recording.excerpt_until is None):
         return ()
+    if sound is None and not recording.address:
+        return ()
     begins, ends = clock(recording.excerpt_from or 0), recording.excerpt_until
+    if sound is not None and sound.suffix in CUT:
+        if ends is None:
+            return says.say("An excerpt from {begins} on", begins=begins)
+        return says.say("An excerpt from {begins} to {ends}", begins=begins, ends=clock(ends))
     if ends is None:
         return says.say("To be heard from {begins}", begins=begins)
     return says.say("To be heard from {begins} to {ends}", begins=begins, ends=clock(ends))

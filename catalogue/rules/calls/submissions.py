@@ -10,6 +10,9 @@ from catalogue.record_facts import BiographyFacts, EditionFacts, PictureFacts, P
 from catalogue.rules.calls.terms import Call
 from catalogue.terms import FileKind, Permission, SubmissionStatus
 
+CUT = ("wav", "mp3", "aiff")
+"""Files of sound that are cut to their excerpt in a pack; of others the cover tells what is to be heard."""
+
 
 @dataclass(frozen=True, slots=True)
 class FileFacts:
@@ -48,12 +51,15 @@ class SentWork:
 
     @property
     def recording(self) -> RecordingFacts | None:
-        """The recording that is sent: the chosen one, else the first that may be, one with an excerpt before others."""
+        """The recording that is sent: the chosen one, else of those that may be one whose file is kept before others,
+        then one with an excerpt.
+        """
         for one in self.recordings:
             if one.id == self.recording_id:
                 return one
         allowed = [one for one in self.recordings if one.permission is not Permission.REFUSED]
-        return min(allowed, key=lambda one: one.excerpt_from is None, default=None)
+        kept = {one.recording_id for one in self.files}
+        return min(allowed, key=lambda one: (one.id not in kept, one.excerpt_from is None), default=None)
 
     @property
     def score(self) -> FileFacts | None:

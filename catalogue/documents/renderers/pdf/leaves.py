@@ -24,6 +24,7 @@ def leaf_item(opening: Opening, book: BookSheet, ground: Ground, parent: Element
     sheet = book.cover if is_cover else book.title_page
     page = Page(sheet, ground, parent)
     page.under(opening.composer, sheet.composer, sheet.first, "P")
+    page.y = page.y or sheet.first  # where nobody is named the title stands no higher
     page.under(opening.title, sheet.title, page.y + sheet.title_lead, "P" if is_cover else "H1")
     page.under(opening.subtitle, sheet.subtitle, page.y + sheet.subtitle_lead, "P")
     page.under(opening.life, sheet.text, page.y + sheet.life_lead, "P")

@@ -13,6 +13,7 @@ from catalogue.documents.registry import render
 from catalogue.record_facts import PerformanceNoteFacts
 from tests.reference.documents.scores import RECORDS, score
 from tests.reference.test_front_matter_questions import outside, pages_of
+from tests.unit.documents.renderers.test_pdf import pages_of as positions
 
 
 def with_movements(number: int) -> Document:
@@ -27,6 +28,14 @@ def test_movements_stand_on_the_title_page_as_far_as_there_is_room(number: int, 
     page = pages_of(with_movements(number))[2]
 
     assert ("Movement called 1" in page, "© 2024 Ada Quill" in page) == (listed, True)
+
+
+def test_a_cover_that_names_nobody_keeps_its_title_from_the_edge() -> None:
+    made = score(paper=Paper.A4)
+    nameless = [replace(one, composer=()) if isinstance(one, Opening) else one for one in made.blocks]
+
+    for page in positions(render(replace(made, blocks=tuple(nameless)), "pdf"))[:3]:
+        assert all(60 < y < 782 for _x, y, _word in page)
 
 
 def test_a_long_note_goes_on_over_pages_and_leaves_none() -> None:
