@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import partial
 from typing import Any
 
 from django.contrib.auth.models import User
@@ -12,13 +13,17 @@ from django.http import HttpResponse
 from django.template import engines
 from django.test import RequestFactory
 
+from catalogue.benches.invented import NOW
 from catalogue.benches.measuring import Bench, Pair
 from catalogue.benches.rows import store
-from catalogue.models import Composer, Work
-from catalogue.web.access import CatalogueRequest, member_page
+from catalogue.models import Composer, Performance, Work
+from catalogue.web.access import CatalogueRequest, View, member_page
+from catalogue.web.filters.performances import PerformanceFilter
 from catalogue.web.filters.works import WorkFilter
 from catalogue.web.tables.lists import PER_PAGE
 from catalogue.web.tables.works import with_performances
+from catalogue.web.views.performances import counted as counted_evenings
+from catalogue.web.views.performances import performance_list
 from catalogue.web.views.works import counted, work_list
 
 PLAIN = """{% extends "base.html" %}{% block content %}<h1>{{ counted.all }} works</h1>
@@ -29,6 +34,28 @@ PLAIN = """{% extends "base.html" %}{% block content %}<h1>{{ counted.all }} wor
 <td>{{ work.duration }}</td><td>{{ work.times_performed }}</td><td>{{ work.last_performed }}</td></tr>
 {% endfor %}</table>
 {{ page.start_index }} to {{ page.end_index }} of {{ page.paginator.count }}{% endblock %}"""
+
+
+PLAIN_EVENINGS = """{% extends "base.html" %}{% block content %}<h1>{{ counted.all }} performances</h1>
+<form>{% for field in filter.form %}<div>{{ field.as_field_group }}</div>{% endfor %}</form>
+<table><tr><th>Date<th>Works<th>Performers<th>Place</tr>
+{% for event in page %}<tr><td>{{ event.date }}</td>
+<td><a href="{% url 'performance-detail' composer.slug event.pk %}">
+{% for row in event.programme.all %}{{ row.work.title }} {% endfor %}</a></td>
+<td>{% for credit in event.credits.all %}{{ credit.billed_name }} {% endfor %}</td>
+<td>{{ event.venue.name }}, {{ event.venue.city }}</td></tr>
+{% endfor %}</table>
+{{ page.start_index }} to {{ page.end_index }} of {{ page.paginator.count }}{% endblock %}"""
+
+
+@member_page
+def plain_evenings(request: CatalogueRequest) -> HttpResponse:
+    template = engines["django"].from_string(PLAIN_EVENINGS)
+    ours = Performance.objects.filter(composer=request.composer).with_everything_printed().latest_first()
+    asked = PerformanceFilter(request.GET, ours, composer=request.composer)
+    page = Paginator(asked.qs, PER_PAGE).get_page(request.GET.get("page"))
+    context = {"filter": asked, "page": page, "counted": counted_evenings(request.composer, NOW.date())}
+    return HttpResponse(template.render(context, request))
 
 
 @member_page
@@ -66,7 +93,40 @@ def last_page_of_works(size: int) -> Iterator[Pair]:
     )
 
 
+@contextmanager
+def evenings(size: int, *, ours: dict[str, str], bare: View, bound: dict[str, str]) -> Iterator[Pair]:
+    """The list of so many performances, asked one thing, beside a view that is asked another."""
+    composer = store(works=max(20, size // 10), performances=size)
+    asked, beside = request_of(composer, **ours), request_of(composer, **bound)
+    yield Pair(
+        ours=lambda: performance_list(asked, composer=composer.slug),
+        bare=lambda: bare(beside, composer=composer.slug),
+    )
+
+
+EVENINGS = (1_000, 10_000, 100_000)
+LAST_PAGE, BY_PLACE = {"page": "99999"}, {"sort": "place"}
+
 BENCHES = (
+    Bench(
+        "page of performances, performances in the catalogue",
+        "a hand-written template of the same 50 rows and the same form, without what was first",
+        EVENINGS,
+        partial(evenings, ours={}, bare=plain_evenings, bound={}),
+        aim=2,
+        stored=True,
+    ),
+    *(
+        Bench(
+            f"{which} of performances, performances in the catalogue",
+            "the first page of the same list",
+            EVENINGS,
+            partial(evenings, ours=asked, bare=performance_list, bound={}),
+            aim=1.3,
+            stored=True,
+        )
+        for which, asked in (("last page", LAST_PAGE), ("page by place", BY_PLACE))
+    ),
     Bench(
         "page of works, works in the catalogue",
         "a hand-written template of the same 50 rows and the same form, without strips",
