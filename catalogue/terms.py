@@ -173,6 +173,13 @@ class Role(StrEnum):
     LIBRARIAN = "librarian"
 
 
+class HandOverWay(StrEnum):
+    """Whether a catalogue was given away or taken over."""
+
+    GIVEN = "given"
+    TAKEN = "taken"
+
+
 class VersionKind(StrEnum):
     """What a version is to the first version; each has forces and a text of its own."""
 

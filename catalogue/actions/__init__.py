@@ -9,6 +9,7 @@
 ``deletion``      delete_record, restore_record: venues, people and organisations
 ``undoing``       undo_import
 ``merging``       merge, undo_merge, set_apart
+``handovers``     note_given, note_taken: that a catalogue was handed over or taken over
 ``index``         reindex
 ``saving``        Overtaken, and how rows are numbered anew
 """

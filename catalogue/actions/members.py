@@ -7,6 +7,7 @@ never opens another one.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -54,6 +55,19 @@ def add_member(*, composer: Composer, user_name: str, role: Role, now: datetime,
     if not may_have_code(membership):
         raise MemberError(f"“{user.username}” has no password yet, so that nobody can tell who it is.")
     return Added(membership, make_member_code(membership=membership, now=now))
+
+
+@transaction.atomic
+def add_to_several(*, composers: Sequence[Composer], user_name: str, role: Role, now: datetime) -> Added:
+    """Let somebody into several catalogues at once; somebody new gets one code for all. Raises MemberError."""
+    first, *others = composers
+    added = add_member(composer=first, user_name=user_name, role=role, now=now)
+    for composer in others:
+        if added.token:
+            Membership.objects.create(user=added.membership.user, composer=composer, role=role.value)
+        else:
+            add_member(composer=composer, user_name=user_name, role=role, now=now)
+    return added
 
 
 @transaction.atomic

@@ -10,6 +10,7 @@ from catalogue.models.cues import Cue
 from catalogue.models.editions import Edition, TextSource
 from catalogue.models.entry import EntryKey, EntryPurpose
 from catalogue.models.file_links import FileLink, LinkedFile
+from catalogue.models.handovers import HandOver
 from catalogue.models.hires import Hire, HiredPerformance, HireItem
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.journeys import LeadTimes, Return, Session, Step
@@ -46,6 +47,7 @@ __all__ = [
     "EntryKey",
     "EntryPurpose",
     "FileLink",
+    "HandOver",
     "Hire",
     "HireItem",
     "HireTerms",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -10,7 +10,7 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from catalogue.gathering.hires import still_out
-from catalogue.models import Composer, Hire
+from catalogue.models import Composer, Hire, Membership
 from catalogue.terms import Role
 from catalogue.timing import PartialDate
 from catalogue.web.access import EDITORS, HouseRequest
@@ -45,6 +45,36 @@ def composers_as(request: HouseRequest, roles: Collection[Role]) -> tuple[Compos
 
 def edited(request: HouseRequest) -> tuple[Composer, ...]:
     return composers_as(request, EDITORS)
+
+
+# ---- who keeps what
+
+
+@dataclass(frozen=True, slots=True)
+class Keeper:
+    """A member of some catalogues: for each of them the membership's number and role, empty where there is none."""
+
+    user: int
+    name: str
+    roles: tuple[tuple[Composer, int | None, str], ...]
+
+
+def keepers_of(composers: Sequence[Composer]) -> tuple[Keeper, ...]:
+    """Return everybody who keeps one of these catalogues, in the order in which they came; one query."""
+    found = Membership.objects.filter(composer__in=composers).select_related("user").order_by("pk")
+    seats = {(seat.user_id, seat.composer_id): seat for seat in found}
+    users = dict.fromkeys(seat.user for seat in found)
+    return tuple(
+        Keeper(user.pk, user.get_full_name() or user.get_username(), roles_of(user.pk, composers, seats))
+        for user in users
+    )
+
+
+def roles_of(
+    user: int, composers: Sequence[Composer], seats: Mapping[tuple[int, int], Membership]
+) -> tuple[tuple[Composer, int | None, str], ...]:
+    found = ((composer, seats.get((user, composer.pk))) for composer in composers)
+    return tuple((composer, seat.pk if seat else None, seat.role if seat else "") for composer, seat in found)
 
 
 # ---- where the sets are

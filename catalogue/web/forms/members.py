@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 from django import forms
@@ -9,6 +10,7 @@ from django.contrib.auth.models import User
 from django.contrib.auth.password_validation import password_validators_help_texts, validate_password
 from django.utils.translation import gettext_lazy as _
 
+from catalogue.models import Composer
 from catalogue.terms import Role
 
 ROLES = [
@@ -46,6 +48,16 @@ class MemberForm(forms.Form):
         """Return the name to sign in with, the role, and the address to send the way in to, if any."""
         told = self.cleaned_data
         return told["user_name"], Role(told["role"]), told.get("email", "")
+
+
+class HouseMemberForm(MemberForm):
+    """Somebody to be let into several catalogues at once."""
+
+    composers = forms.MultipleChoiceField(label=_("Into which catalogues"), widget=forms.CheckboxSelectMultiple)
+
+    def __init__(self, *args: Any, composers: Iterable[Composer], **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.fields["composers"].choices = [(one.slug, one.name) for one in composers]  # type: ignore[attr-defined]
 
 
 class RoleForm(forms.Form):

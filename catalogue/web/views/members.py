@@ -129,6 +129,8 @@ def member_remove(request: CatalogueRequest, member: int) -> HttpResponse:
 
 def after_change(request: CatalogueRequest, membership: Membership) -> HttpResponse:
     """Go back to the list; whoever has just changed what they may do themselves goes on to their first page."""
+    if request.POST.get("then") == "house":
+        return redirect("house-members")
     if membership.user_id == request.user.pk and not (membership.pk and membership.role == Role.OWNER):
         return redirect("home")
     return redirect("member-list", request.composer.slug)

@@ -8,6 +8,7 @@ from django.db import models
 from catalogue.actions.calendars import make_address
 from catalogue.actions.calls import choose_works, propose_call
 from catalogue.actions.file_links import open_link
+from catalogue.actions.handovers import note_taken
 from catalogue.actions.riders import Package, Said, send_rider, take_answers
 from catalogue.actions.submissions import LetterDays, ask_referee
 from catalogue.models import (
@@ -19,6 +20,7 @@ from catalogue.models import (
     Cue,
     EntryKey,
     FileLink,
+    HandOver,
     Hire,
     HiredPerformance,
     HireItem,
@@ -73,6 +75,7 @@ RECORDS: tuple[type[models.Model], ...] = (
     Composer,
     Cue,
     FileLink,
+    HandOver,
     HiredPerformance,
     HireItem,
     ImportBatch,
@@ -140,6 +143,7 @@ def full_catalogue(owner: User) -> Composer:
         choose_works(call=call, works=[work])
         ask_referee(call=call, referee=made[Referee], days=LetterDays())
         batch = ImportBatch.objects.create(composer=composer, name="works.csv", made_at=NOW)
+        note_taken(composer=composer, sha256="0" * 64, records=1, by=user, now=NOW)
         Merge.objects.create(composer=composer, sort="name", made_at=NOW)
         make_address(composer=composer, keeper=user, label="Telephone", now=NOW)
         SavedView.objects.create(composer=composer, table="works", name="Short", query="length=-10")

@@ -1,0 +1,93 @@
+"""/house/members/"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from django.contrib.auth.models import User
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+
+from catalogue.models import Composer, Membership
+from catalogue.terms import Role
+from tests.makers import make_composer
+from tests.web.pages import Page
+
+ADDRESS = "/house/members/"
+
+
+@pytest.fixture
+def browser(signed_in: Callable[[User], Client], owner: User, other_composer: Composer) -> Client:
+    Membership.objects.create(user=owner, composer=other_composer, role=Role.OWNER)
+    return signed_in(owner)
+
+
+def cells(browser: Client) -> list[list[str]]:
+    page = Page(browser.get(ADDRESS))
+    rows = page.tree.xpath("//tbody/tr")
+    return [[" ".join(cell.text_content().split()).partition(" Take")[0] for cell in row] for row in rows]
+
+
+def test_table_says_what_everybody_may_do_in_each(browser: Client, viewer: User, librarian: User) -> None:
+    assert cells(browser) == [["rana you", "owner", "owner"], ["vivian", "viewer", ""], ["lior", "librarian", ""]]
+
+
+def test_catalogues_of_other_owners_are_not_shown(
+    signed_in: Callable[[User], Client], owner: User, stranger: User, other_composer: Composer
+) -> None:
+    Membership.objects.create(user=owner, composer=other_composer, role=Role.EDITOR)
+
+    page = Page(signed_in(owner).get(ADDRESS))
+
+    assert "Pell Tarrowick" not in page.text() and "tobiah" not in page.text()  # noqa: PT018
+
+
+def test_somebody_new_is_let_into_several_with_one_address(browser: Client) -> None:
+    form = {"user_name": "nadia", "role": "librarian", "composers": ["ilka-marovand", "pell-tarrowick"]}
+
+    page = Page(browser.post(ADDRESS, form))
+
+    assert "/join/" in page.values("//*[@id='address']/@value")[0]
+    assert sorted(Membership.objects.filter(user__username="nadia").values_list("role", flat=True)) == ["librarian"] * 2
+
+
+def test_catalogue_that_is_not_owned_cannot_be_given_away(browser: Client, editor: User) -> None:
+    make_composer("Osk Verrin", sort_name="Verrin, Osk")
+
+    page = Page(browser.post(ADDRESS, {"user_name": "edda", "role": "viewer", "composers": ["osk-verrin"]}))
+
+    assert len(page.wrong) == 1
+    assert Membership.objects.filter(user=editor).count() == 1
+
+
+def test_last_owner_cannot_be_taken_out(browser: Client, owner: User, composer: Composer) -> None:
+    mine = Membership.objects.get(user=owner, composer=composer)
+
+    answer = browser.post(f"/c/ilka-marovand/profile/members/{mine.pk}/remove/", {"then": "house"})
+
+    assert answer.status_code == 409
+    assert Page(answer).wrong == ["A catalogue needs an owner; make somebody else one first."]
+
+
+def test_member_is_taken_out_and_the_way_leads_back(browser: Client, viewer: User) -> None:
+    member = Membership.objects.get(user=viewer)
+
+    answer = browser.post(f"/c/ilka-marovand/profile/members/{member.pk}/remove/", {"then": "house"})
+
+    assert answer.headers["Location"] == ADDRESS
+    assert not Membership.objects.filter(user=viewer).exists()
+
+
+def test_number_of_queries_does_not_grow(browser: Client, owner: User, viewer: User) -> None:
+    def queries() -> int:
+        with CaptureQueriesContext(connection) as asked:
+            browser.get(ADDRESS)
+        return len(asked)
+
+    before = queries()
+    for name in ("Osric Vane", "Lena Quist"):
+        make_composer(name, sort_name=name, owner=owner)
+
+    assert (before, queries()) == (4, 4)
