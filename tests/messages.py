@@ -20,7 +20,7 @@ Message = tuple[str, ...]  # one sentence, or one of one and one of many
 def messages() -> set[Message]:
     """Return every sentence that a page may say."""
     found: set[Message] = set()
-    for template in sorted((ROOT / "templates").rglob("*.html")):
+    for template in sorted((ROOT / "templates").rglob("*.*")):
         found |= set(in_template(template.read_text(encoding="utf-8")))
     for module in sorted((ROOT / "catalogue" / "web").rglob("*.py")):
         found |= set(in_module(module.read_text(encoding="utf-8")))
