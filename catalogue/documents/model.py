@@ -149,7 +149,7 @@ class Opening:
 
 
 class Voice(StrEnum):
-    """Who speaks in a paragraph: an author, who signs; a credit; a life; a note on the sheet; a list that ends."""
+    """Who speaks: an author, who signs; a credit or a reference; a life; a note on the sheet; a list that ends."""
 
     PROSE = "prose"
     SIGNED = "signed"

@@ -51,6 +51,31 @@ def by_category(works: tuple[WorkFacts, ...], says: Labels) -> Iterator[Group]:
         yield says.word(head), tuple(sorted((one for one in works if one.category is category), key=latest_first))
 
 
+def looked_for(works: tuple[WorkFacts, ...], category: Category) -> tuple[WorkFacts, ...]:
+    """Works that stand under another category and are looked for under this one too (common practice).
+
+    A concerto among works for its instrument, what has a choir, a voice or electronics among those for them.
+    """
+    return tuple(
+        sorted((one for one in works if one.category is not category and belongs(one, category)), key=latest_first)
+    )
+
+
+def belongs(work: WorkFacts, category: Category) -> bool:
+    if category is Category.SOLO:
+        return work.category is Category.SOLOIST_AND_ORCHESTRA
+    forces = work.instrumentation
+    if forces is None or work.category in (Category.STAGE, Category.INSTALLATION):
+        return False
+    if category is Category.ELECTRONICS:
+        return forces.electronics != "none"
+    choirs = any(line.instrument.startswith("choir-") for line in forces.lines)
+    if category is Category.CHOIR:
+        return choirs
+    voices = any(line.family == "voice" and not line.instrument.startswith("choir-") for line in forces.lines)
+    return category is Category.VOICE and voices and work.category is not Category.CHOIR
+
+
 def by_forces(works: tuple[WorkFacts, ...], says: Labels) -> Iterator[Group]:
     """From one player to many, then the great bodies; what nobody has said stands last."""
     heads = [head_of_forces(work, says) for work in works]

@@ -15,7 +15,7 @@ from typing import Literal
 from catalogue.documents.contents.credits import broadcast, first_performance, history_lines
 from catalogue.documents.contents.dates import date_text, day_text, first_year, year_text
 from catalogue.documents.contents.forces import described, described_with_forces, reading_key, strip_of
-from catalogue.documents.contents.grouping import GROUPINGS, Order, performable
+from catalogue.documents.contents.grouping import CATEGORY_HEADS, GROUPINGS, Order, looked_for, performable
 from catalogue.documents.contents.history import Claims, Hearing, hearings, premiere
 from catalogue.documents.contents.indexes import indexes
 from catalogue.documents.contents.movements import numeral_beside
@@ -30,7 +30,7 @@ from catalogue.documents.contents.selection import (
     rising_years,
     sigla,
 )
-from catalogue.documents.contents.titles import work_title
+from catalogue.documents.contents.titles import short_title, work_title
 from catalogue.documents.labels import Labels, labels
 from catalogue.documents.model import (
     Block,
@@ -169,8 +169,27 @@ def in_groups(listing: Listing, by: Order) -> tuple[Block, ...]:
         number = says.count("{n} work", "{n} works", len(works)) if by != "category" else ""
         entries = tuple(entry(work, listing) for work in works)
         if entries:
-            sections.append(Section(wording(head), entries, wording(number)))
+            also = see_also(works[0].category, listing) if by == "category" else ()
+            sections.append(Section(wording(head), (*entries, *also), wording(number)))
     return (*sections, *reading_key(listing.works, says, with_forces=listing.telling.length != "short"))
+
+
+def see_also(category: Category, listing: Listing) -> tuple[Paragraph, ...]:
+    """Where works of other categories stand that are looked for under this one: each is told once."""
+    says = listing.says
+    found = tuple(with_category(work, says) for work in looked_for(listing.works, category))
+    return (Paragraph(says.say("See also {works}.", works=joined(found, "; ")), Voice.CREDIT),) if found else ()
+
+
+def with_category(work: WorkFacts, says: Labels) -> Text:
+    """The title as a sentence carries it, and under which head the work stands."""
+    return (*short_title(work.title), *wording(f" ({says.word(CATEGORY_HEADS[work.category])})"))
+
+
+def version_line(work: WorkFacts, listing: Listing) -> Text:
+    """Of which work it is a version, where that is on the list."""
+    first = next((one for one in listing.works if one.id == work.version_of), None) if work.version_of else None
+    return listing.says.say("Version of {work}", work=with_category(first, listing.says)) if first else ()
 
 
 def entry(work: WorkFacts, listing: Listing) -> Entry:
@@ -195,13 +214,14 @@ def medium_details(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
     """What it is for, whose words, and who played it first."""
     says = listing.says
     first = first_performance(work, listing.heard_of(work), says)
-    return (*described_with_forces(work, says), text_line(work, says), first)
+    return (*described_with_forces(work, says), version_line(work, listing), text_line(work, says), first)
 
 
 def full_details(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
     says = listing.says
     return (
         *described_with_forces(work, says),
+        version_line(work, listing),
         movements_line(work.movements),
         text_line(work, says),
         dedication_line(work, says),

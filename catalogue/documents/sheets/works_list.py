@@ -7,14 +7,18 @@ from catalogue.documents.sheets.geometry import (
     INKED_HEAD,
     ColumnSheet,
     ListTableSheet,
+    Look,
     Margins,
     NoteSheet,
     SectionSheet,
     Sheet,
 )
 
+SEE_ALSO = Look("serif", 8.5, 11.25, italic=True)
+
 BY_CATEGORY = Sheet(
     section=SectionSheet(head=INKED_HEAD, lead=30.05),
+    credit=NoteSheet(x=44, short=8, look=SEE_ALSO, lead=18),
     note=NoteSheet(x=57.5, short=8, look=ENTRY_DETAIL, lead=13.25),
 )
 

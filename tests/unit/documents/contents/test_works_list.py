@@ -6,9 +6,10 @@ from dataclasses import replace
 
 from catalogue.documents.contents.movements import roman
 from catalogue.documents.contents.works_list import works_list
-from catalogue.documents.model import Document, Entry, Opening, Paper, Section, Table, plain, texts
+from catalogue.documents.model import Document, Entry, Opening, Paper, Paragraph, Section, Table, plain, texts
 from catalogue.facts import CatalogueFacts, TitleFacts, WorkFacts
-from catalogue.terms import WorkStatus
+from catalogue.instrumentation import read
+from catalogue.terms import Category, WorkStatus
 from catalogue.timing import Duration, PartialDate
 from tests.reference.documents.house import CATALOGUE, TODAY, work
 
@@ -115,3 +116,39 @@ def test_a_work_with_a_title_alone_can_be_listed() -> None:
     document = listed(replace(work(1, "x"), title=TitleFacts("")))
 
     assert len(entries(document)) == 1
+
+
+def test_a_work_is_told_once_and_referred_to_where_it_is_looked_for_too() -> None:
+    document = listed(
+        work(1, "Weir", category=Category.SOLOIST_AND_ORCHESTRA),
+        work(2, "Sluice", category=Category.SOLO),
+        work(3, "Ferrous", category=Category.CHAMBER, instrumentation=read("bass clarinet, live electronics")),
+        work(4, "Tape", category=Category.ELECTRONICS),
+    )
+
+    assert [plain(entry.title) for entry in entries(document)] == ["Weir", "Ferrous", "Sluice", "Tape"]
+    assert [plain(one.text) for one in notes(document)[:2]] == [
+        "See also Weir (Soloist and orchestra).",
+        "See also Ferrous (Chamber music).",
+    ]
+
+
+def test_nothing_is_referred_to_under_a_head_that_has_no_work_of_its_own() -> None:
+    document = listed(work(1, "Weir", category=Category.SOLOIST_AND_ORCHESTRA))
+
+    assert "See also" not in words(document)
+
+
+def test_a_version_says_of_which_work_it_is_one_where_that_is_listed() -> None:
+    first = work(1, "Slack Rope", category=Category.ORCHESTRA)
+    version = work(2, "Slack Rope", category=Category.CHAMBER, version_of=1, version_label="for quintet")
+
+    assert "Version of Slack Rope (Orchestra)" in words(listed(first, version))
+    assert "Version of" not in words(listed(version))
+
+
+def notes(document: Document) -> list[Paragraph]:
+    return [
+        block for section in document.blocks if isinstance(section, Section) for block in section.blocks
+        if isinstance(block, Paragraph)
+    ]  # fmt: skip
