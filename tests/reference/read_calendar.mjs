@@ -1,17 +1,16 @@
-// Reads an iCalendar file with two parsers, each of its own making, and prints what each found as JSON.
-// node read_calendar.mjs FOLDER_OF_PACKAGES FILE
+// Reads iCalendar files with two parsers, each of its own making, and prints what each found in each as JSON.
+// node read_calendar.mjs FOLDER_OF_PACKAGES FILE...
 import { createRequire } from "node:module";
 import { readFileSync } from "node:fs";
 
-const [folder, file] = process.argv.slice(2);
+const [folder, ...files] = process.argv.slice(2);
 const require = createRequire(`${folder}/package.json`);
-const text = readFileSync(file, "utf8");
 
 const pad = (number) => String(number).padStart(2, "0");
 const asDay = (date) => `${date.getFullYear()}-${pad(date.getMonth() + 1)}-${pad(date.getDate())}`;
 const asMoment = (date) => date.toISOString().slice(0, 19) + "Z";
 
-async function first() {
+async function first(text) {
   const module = await import(require.resolve("ical.js"));
   const ICAL = module.default ?? module;
   const root = new ICAL.Component(ICAL.parse(text));
@@ -29,7 +28,7 @@ async function first() {
   });
 }
 
-function second() {
+function second(text) {
   const ical = require("node-ical");
   const events = Object.values(ical.sync.parseICS(text)).filter((one) => one.type === "VEVENT");
   const said = (value) => (value && typeof value === "object" && "val" in value ? value.val : value);
@@ -46,4 +45,9 @@ function second() {
   });
 }
 
-console.log(JSON.stringify({ "ical.js": await first(), "node-ical": second() }));
+const found = [];
+for (const file of files) {
+  const text = readFileSync(file, "utf8");
+  found.push({ "ical.js": await first(text), "node-ical": second(text) });
+}
+console.log(JSON.stringify(found));

@@ -11,8 +11,10 @@ import json
 import os
 import shutil
 import subprocess
+from collections.abc import Iterable
 from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
+from random import Random
 from typing import Any
 from uuid import UUID
 
@@ -65,8 +67,13 @@ def content() -> bytes:
 
 @pytest.fixture(scope="module")
 def expected() -> list[Row]:
+    deadline: Row = {"uid": f"{DEADLINE.uid}@ledgerline.invalid", "start": moment(DEADLINE.closes_at)}
+    return in_order([*rows_of(EVENTS), {**deadline, "status": "CONFIRMED"}])
+
+
+def rows_of(events: Iterable[PerformanceFacts]) -> list[Row]:
     statuses = {PerformanceStatus.CANCELLED: "CANCELLED", PerformanceStatus.PLANNED: "TENTATIVE"}
-    rows: list[Row] = [
+    return [
         {
             "uid": f"{one.uid}@ledgerline.invalid",
             "start": moment(one.starts_at) if one.starts_at else one.date.first.isoformat(),
@@ -75,12 +82,48 @@ def expected() -> list[Row]:
             else (one.date.first + timedelta(days=1)).isoformat(),
             "status": statuses.get(one.status, "CONFIRMED"),
         }
-        for one in EVENTS
+        for one in events
     ]
-    rows.append(
-        {"uid": f"{DEADLINE.uid}@ledgerline.invalid", "start": moment(DEADLINE.closes_at), "status": "CONFIRMED"}
-    )
-    return in_order(rows)
+
+
+ZONES = (
+    "Europe/Vienna",
+    "Europe/London",
+    "Asia/Tokyo",
+    "Asia/Kathmandu",
+    "Australia/Adelaide",
+    "America/St_Johns",
+    "UTC",
+)
+TITLES = (
+    "Night",
+    "a, b; c \\ d",
+    "能の夜",
+    "ليلة الموسيقى",
+    "Ωδή " * 30,
+    "\U0001d11e",
+    "BEGIN:VEVENT",
+    "x:y",
+    '"q"',
+    "a\nb",
+)
+
+
+def drawn(number: int) -> tuple[PerformanceFacts, ...]:
+    """Return the events of one of many calendars: up to six, with what comes by chance and the same each time."""
+    chance = Random(number)  # noqa: S311
+    return tuple(event_by_chance(place, chance) for place in range(1, 1 + chance.randrange(7)))
+
+
+def event_by_chance(number: int, chance: Random) -> PerformanceFacts:
+    day = date(2025, 7, 1) + timedelta(days=chance.randrange(4500))
+    statuses = (PerformanceStatus.PLANNED, PerformanceStatus.CONFIRMED, PerformanceStatus.CANCELLED)
+    told: dict[str, Any] = {"status": chance.choice(statuses), "event_title": chance.choice(TITLES)}
+    if day < NOW.date():
+        told["status"] = PerformanceStatus.CONFIRMED
+    if chance.random() < 0.3:
+        return make_event(number, PartialDate.of(day), **told)
+    return timed(number, day, time(chance.randrange(24), chance.choice((0, 15, 30))), chance.choice(ZONES), **told)
 
 
 def moment(at: datetime) -> str:
@@ -147,14 +190,53 @@ def test_python_parsers_read_what_was_written(content: bytes, expected: list[Row
     assert sorted(str(row["summary"]) for row in rows) == summaries(content)
 
 
-@pytest.mark.skipif(not PACKAGES or not shutil.which("node"), reason="No JavaScript parsers are there (ICS_PARSERS).")
+NO_NODE = not PACKAGES or not shutil.which("node")
+NOT_THERE = "No JavaScript parsers are there (ICS_PARSERS)."
+
+
+@pytest.fixture(scope="module")
+def many() -> list[tuple[bytes, list[Row]]]:
+    """Three hundred calendars, each with what is to be read in it."""
+    made = [drawn(number) for number in range(300)]
+    return [
+        (calendar_bytes(make_catalogue(*events), name="Ada Quill", now=NOW), in_order(rows_of(events)))
+        for events in made
+    ]
+
+
+@pytest.mark.parametrize("reader", [by_vobject, by_ics])
+@pytest.mark.filterwarnings("ignore")
+def test_python_parsers_read_three_hundred_calendars(many: list[tuple[bytes, list[Row]]], reader: Any) -> None:
+    for content, rows in many:
+        if rows:
+            found = reader(content)
+            assert (bare(found), sorted(str(row["summary"]) for row in found)) == (rows, summaries(content))
+
+
+@pytest.mark.skipif(NO_NODE, reason=NOT_THERE)
+def test_javascript_parsers_read_three_hundred_calendars(many: list[tuple[bytes, list[Row]]], tmp_path: Path) -> None:
+    files = [tmp_path / f"{number}.ics" for number in range(len(many))]
+    for file, (content, _rows) in zip(files, many, strict=True):
+        file.write_bytes(content)
+
+    for found, (content, rows) in zip(by_javascript(*files), many, strict=True):
+        assert {name: bare(read) for name, read in found.items()} == {"ical.js": rows, "node-ical": rows}
+        assert sorted(row["summary"] for row in found["ical.js"]) == summaries(content)
+
+
+def by_javascript(*files: Path) -> list[dict[str, list[Row]]]:
+    zone = {**os.environ, "TZ": "America/St_Johns"}  # a reader elsewhere sees the same moments
+    told = subprocess.run(["node", READER, PACKAGES, *files], check=True, capture_output=True, env=zone, timeout=60)
+    found: list[dict[str, list[Row]]] = json.loads(told.stdout)
+    return found
+
+
+@pytest.mark.skipif(NO_NODE, reason=NOT_THERE)
 def test_javascript_parsers_read_what_was_written(content: bytes, expected: list[Row], tmp_path: Path) -> None:
     file = tmp_path / "calendar.ics"
     file.write_bytes(content)
-    zone = {**os.environ, "TZ": "America/St_Johns"}  # a reader elsewhere sees the same moments
 
-    told = subprocess.run(["node", READER, PACKAGES, file], check=True, capture_output=True, env=zone, timeout=60)
-    found = json.loads(told.stdout)
+    (found,) = by_javascript(file)
 
     assert sorted(found) == ["ical.js", "node-ical"]
     for rows in found.values():
