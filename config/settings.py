@@ -165,10 +165,11 @@ IN_BUCKET = {
     "default_acl": None,  # as private as the bucket
     "file_overwrite": False,
 }
+OWNERS_ALONE = {"file_permissions_mode": 0o600, "directory_permissions_mode": 0o700}
 STORAGES = {
     "default": {"BACKEND": "catalogue.exchange.object_storage.ObjectStorage", "OPTIONS": IN_BUCKET}
     if FILES_BUCKET
-    else {"BACKEND": "catalogue.exchange.whole_files.WholeFiles"},
+    else {"BACKEND": "catalogue.exchange.whole_files.WholeFiles", "OPTIONS": OWNERS_ALONE},
     "staticfiles": {
         "BACKEND": "whitenoise.storage.CompressedManifestStaticFilesStorage"
         if ON_SERVER

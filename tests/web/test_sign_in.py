@@ -79,12 +79,50 @@ def test_sixth_wrong_password_closes_the_door_for_this_person_alone_and_for_a_wh
     assert sign_in(client).status_code == 302
 
 
-def test_signing_out_ends_the_session(client: Client, person: User) -> None:
+def test_signing_out_ends_the_session_for_whoever_has_its_cookie(client: Client, person: User) -> None:
+    sign_in(client)
+    cookie = client.cookies["sessionid"].value
+
+    left = client.post("/sign-out/")
+    client.cookies["sessionid"] = cookie
+
+    assert left.headers["Clear-Site-Data"] == '"cache"'
+    assert client.get("/c/ilka-marovand/works/").status_code == 302
+
+
+def test_signing_in_gives_a_session_that_nobody_knew_before(client: Client, person: User) -> None:
+    client.session.save()
+    client.cookies["sessionid"] = before = client.session.session_key
+
     sign_in(client)
 
-    client.post("/sign-out/")
+    assert client.cookies["sessionid"].value not in ("", before)
+    assert len(client.cookies["sessionid"].value) >= 32
+
+
+def test_somebody_who_may_no_longer_sign_in_is_out_at_once(client: Client, person: User) -> None:
+    sign_in(client)
+    User.objects.update(is_active=False)
 
     assert client.get("/c/ilka-marovand/works/").status_code == 302
+
+
+@pytest.mark.parametrize("password", ["  with blanks around  ", "x" * 100, "ünï ✓ cødé", "no-capitals-no-digits"])
+def test_password_is_taken_as_it_is_typed(client: Client, person: User, password: str) -> None:
+    person.set_password(password)
+    person.save()
+
+    assert "alert" in sign_in(client, password=password.strip()[:60] + "?").content.decode()
+    assert sign_in(client, password=password).status_code == 302
+
+
+def test_password_may_be_pasted_and_kept_by_the_browser(client: Client, db: None) -> None:
+    page = Page(client.get("/sign-in/"))
+    field = "//input[@name='password']"
+
+    assert page.values(f"{field}/@type") == ["password"]
+    assert page.values(f"{field}/@autocomplete") == ["current-password"]
+    assert page.values(f"{field}/@maxlength | {field}/@onpaste") == []
 
 
 def test_kept_text_that_somebody_else_made_up_is_not_offered(client: Client, person: User) -> None:

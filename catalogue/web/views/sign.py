@@ -56,6 +56,8 @@ def local_address(request: HttpRequest, wanted: str) -> str:
 
 @require_POST
 def sign_out(request: HttpRequest) -> HttpResponse:
-    """/sign-out/ — ends the session."""
+    """/sign-out/ — ends the session, and has the browser forget the pages that it kept."""
     logout(request)
-    return redirect(settings.LOGOUT_REDIRECT_URL)
+    response = redirect(settings.LOGOUT_REDIRECT_URL)
+    response.headers["Clear-Site-Data"] = '"cache"'
+    return response
