@@ -1,11 +1,11 @@
-"""Keeps secrets that stand in addresses (feeds, shared pages, entry links) out of the logs."""
+"""Keeps secrets that stand in addresses (feeds, shared pages, entry links, ways back in) out of the logs."""
 
 from __future__ import annotations
 
 import logging
 import re
 
-SECRET_IN_PATH = re.compile(r"/(feeds|shared|riders|enter|start|join)/[A-Za-z0-9_-]{16,}")
+SECRET_IN_PATH = re.compile(r"/(feeds|shared|riders|enter|start|join|account/recover/\w+)/[A-Za-z0-9_-]{16,}")
 
 
 def mask(text: str) -> str:
