@@ -177,3 +177,19 @@ def test_postgresql_is_swapped_and_the_old_schema_kept() -> None:
         cursor.execute("SELECT name FROM before_20260309_100000_000000.catalogue_composer")
         assert cursor.fetchall() == [("Before",)]
         cursor.execute("DROP SCHEMA before_20260309_100000_000000 CASCADE")
+
+
+@pytest.mark.django_db(transaction=True)
+@pytest.mark.skipif("postgresql" not in site.DATABASES["default"]["ENGINE"], reason="swaps schemas of PostgreSQL")
+@pytest.mark.parametrize("path", sorted(KEPT.glob("*.zip")), ids=lambda path: path.stem)
+def test_every_backup_that_is_kept_goes_into_postgresql_and_from_there_into_a_file(path: Path, tmp_path: Path) -> None:
+    restored = restore_backup(path, now=NOW)
+    write_backup(tmp_path / "b.zip", now=NOW)
+    target = tmp_path / "catalogue.sqlite3"
+    restore_sqlite(wanted(tmp_path / "b.zip"), target)
+
+    titles = list(Work.with_deleted.order_by("title").values_list("title", flat=True))
+    assert titles_in(target) == titles
+    assert len(titles) == restored.manifest.rows["catalogue.work"] > 0
+    with connection.cursor() as cursor:
+        cursor.execute("DROP SCHEMA before_20260309_100000_000000 CASCADE")
