@@ -26,8 +26,8 @@ def made(seed: int) -> list[list[tuple[Any, ...]]]:
     """Return all rows that a seed makes, and take them away again."""
     with transaction.atomic():
         make_large(SMALL, seed=seed, today=DAY)
-        hashed = {"password"}  # of nobody: made anew each time
-        rows = [list(model._base_manager.order_by("pk").values_list(*names_of(model, hashed))) for model in KINDS]
+        left_out = {"password", "id"}  # of nobody: made anew each time; PostgreSQL gives no number twice
+        rows = [list(model._base_manager.order_by("pk").values_list(*names_of(model, left_out))) for model in KINDS]
         transaction.set_rollback(True)
     return rows
 
