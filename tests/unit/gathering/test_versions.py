@@ -116,5 +116,6 @@ def test_whatever_lists_show_makes_another_state_of_them(performance: Performanc
     assert all(later.version != earlier.version for later, earlier in zip(after, before, strict=True))
 
 
+@pytest.mark.alone
 def test_state_is_settled_while_nobody_else_is_writing(performance: Performance) -> None:
     assert state_of_public(performance.composer_id).is_settled
