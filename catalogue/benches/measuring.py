@@ -73,8 +73,10 @@ def benches() -> tuple[Bench, ...]:
 def measure(bench: Bench, size: int, *, seconds: float = SECONDS) -> Figure:
     """Measure one size: ours and the bound by turns, the first time for warming up where it is short."""
     with bench.prepare(size) as pair:
+        gc.freeze()
         first = turn(pair, 0)
         taken = [first] if sum(first) > LONG else list(turns(pair, seconds))
+        gc.unfreeze()
     ours, bare = zip(*taken, strict=True)
     return Figure(bench.name, size, median(ours), bench.bound, median(bare), bench.aim)
 
@@ -97,7 +99,7 @@ def turn(pair: Pair, number: int) -> tuple[float, float]:
 
 def timed(pair: Pair, way: Way) -> float:
     pair.before()
-    gc.collect()
+    gc.collect()  # quick: what was there before the measuring is frozen
     begun = perf_counter()
     way()
     return perf_counter() - begun

@@ -30,7 +30,10 @@ def way_in(transactional_db: None) -> str:
     return f"/enter/{make_entry_key(EntryPurpose.DEMO, now=CLOCK.moment, user=owner)}/"
 
 
-@pytest.mark.parametrize("scripts", [True, False], ids=["with scripts", "without scripts"])
+@pytest.mark.parametrize(
+    "scripts",
+    [pytest.param(True, id="with scripts"), pytest.param(False, id="without scripts", marks=pytest.mark.slow)],
+)
 def test_a_rider_is_sent_answered_on_a_phone_and_the_answers_are_seen(
     open_browser: Open, way_in: str, scripts: bool
 ) -> None:

@@ -174,7 +174,7 @@ def test_three_sets_are_proposed_and_one_is_taken(browser: Client, composer: Com
     page = Page(browser.get(f"{ADDRESS}{call.pk}/choice/"))
 
     answers = page.tree.xpath("//section[@id='answers']//ol")
-    assert [item.text_content() for item in answers[0].xpath("li")] == ["Rope 3", "Rope 2"]
+    assert [item.text_content() for item in answers[0].xpath("li")] == ["Rope 3 4′", "Rope 2 4′"]
     assert len(answers) == 3
     assert "No set is worth more by your weights." in page.text()
     (form, *_others) = page.tree.xpath("//section[@id='answers']//form")

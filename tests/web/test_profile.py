@@ -64,7 +64,7 @@ def test_empty_profile_teaches_those_who_may_fill_it(
     offered += ["What everybody may see", "Let somebody in"]
     seen_by_all = ["Changes of this profile"]
     assert seen == [
-        [*offered, "Everything in one file", *seen_by_all, "What was deleted"],
+        [*offered, "Everything in one file", "Hand the catalogue over", *seen_by_all, "What was deleted"],
         ["Subscribe to the calendar", *seen_by_all],
     ]
 

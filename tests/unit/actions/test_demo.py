@@ -104,6 +104,7 @@ def test_what_was_changed_or_deleted_since_stays_so() -> None:
     assert (Work.objects.count(), Performance.objects.count()) == (15, 39)
 
 
+@pytest.mark.slow
 def test_the_small_selection_can_grow_into_the_whole_house() -> None:
     load_demo(TODAY, only_core=True)
     small = set(Work.objects.values_list("pk", flat=True))
@@ -198,6 +199,7 @@ def test_every_text_of_the_whole_house_is_stored_as_a_value() -> None:
         record.full_clean()
 
 
+@pytest.mark.slow
 def test_the_records_contradict_one_billing_of_the_whole_house() -> None:
     load_demo(TODAY)
     catalogues = [gather_catalogue(composer) for composer in Composer.objects.order_by("pk")]

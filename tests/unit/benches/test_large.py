@@ -36,6 +36,7 @@ def names_of(model: Any, but: set[str]) -> Iterator[str]:
     return (field.attname for field in model._meta.concrete_fields if field.name not in but)
 
 
+@pytest.mark.usefixtures("no_files")
 def test_house_passes_every_check_and_every_record_has_its_history() -> None:
     stored = make_large(SMALL, seed=1, today=DAY)
 

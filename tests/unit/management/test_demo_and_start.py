@@ -62,6 +62,7 @@ def own_address(settings: Any) -> None:
     settings.SITE_URL = settings.SITE_URL
 
 
+@pytest.mark.slow
 def test_demo_writes_the_four_outputs_and_the_same_ones_again(tmp_path: Path) -> None:
     for name in ("first", "second"):
         call_command("demo", no_serve=True, out=str(tmp_path / name), stdout=StringIO())
