@@ -124,10 +124,13 @@ def quoted(model: type[models.Model]) -> str:
     return connection.ops.quote_name(model._meta.db_table)
 
 
-SETTLED = {
-    "sqlite": "1",
-    "postgresql": "NOT EXISTS (SELECT pg_snapshot_xip(pg_current_snapshot()))",
-}
+OTHERS_WRITING = """
+    SELECT 1 FROM pg_locks
+    WHERE locktype = 'relation' AND mode = 'RowExclusiveLock' AND pid IS DISTINCT FROM pg_backend_pid()
+    AND database = (SELECT oid FROM pg_database WHERE datname = current_database())"""
+"""Whether others are in the midst of writing: whoever adds a line locks its table before the line has its number, and
+until it is kept. The locks are looked at after the lines; who ends between is seen by whoever reads on."""
+SETTLED = {"sqlite": "1", "postgresql": f"NOT EXISTS ({OTHERS_WRITING})"}
 ADDRESS = (
     f"(SELECT a.read_on FROM {quoted(CalendarAddress)} a "  # noqa: S608 - names of tables alone
     f"JOIN {quoted(User)} u ON u.id = a.keeper_id AND u.is_active "

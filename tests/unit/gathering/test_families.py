@@ -104,7 +104,6 @@ def test_claims_of_what_is_shown_are_those_of_the_whole_catalogue(composer: Comp
     assert len(claims) < len(whole) == 60
 
 
-@pytest.mark.alone
 def test_claims_are_reckoned_once_while_nothing_changes(composer: Composer, django_assert_num_queries: Any) -> None:
     work = make_work("Tides", composer=composer)
     shown = [make_performance(work, date="2024-05-16").pk]

@@ -116,7 +116,6 @@ def test_number_of_queries_stays_the_same(composer: Composer, django_assert_num_
         gather_lacks(composer, today=TODAY)
 
 
-@pytest.mark.alone
 def test_contradictions_are_reckoned_once_and_anew_after_each_change(
     composer: Composer, django_assert_num_queries: Any
 ) -> None:

@@ -1,9 +1,11 @@
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from typing import Any
 
 import pytest
+from django.db import connection
 
 from catalogue.actions.calendars import open_to_all
 from catalogue.actions.composers import save_composer
@@ -116,6 +118,32 @@ def test_whatever_lists_show_makes_another_state_of_them(performance: Performanc
     assert all(later.version != earlier.version for later, earlier in zip(after, before, strict=True))
 
 
-@pytest.mark.alone
 def test_state_is_settled_while_nobody_else_is_writing(performance: Performance) -> None:
     assert state_of_public(performance.composer_id).is_settled
+
+
+@pytest.mark.skipif(connection.vendor == "sqlite", reason="SQLite has one writer at a time")
+def test_state_is_settled_while_somebody_writes_into_another_database_but_not_into_this(
+    performance: Performance,
+) -> None:
+    with somebody_writing(dbname="postgres"):
+        elsewhere = state_of_public(performance.composer_id)
+    with somebody_writing():
+        here = state_of_public(performance.composer_id)
+
+    assert (elsewhere.is_settled, here.is_settled) == (True, False)
+    assert elsewhere.version == here.version
+
+
+@contextmanager
+def somebody_writing(**elsewhere: str) -> Iterator[None]:
+    """Hold a transaction open that has written something."""
+    database: Any = connection.Database
+    told = {**connection.get_connection_params(), **elsewhere}
+    for ours in ("cursor_factory", "context"):
+        told.pop(ours, None)
+    with database.connect(**told) as other:
+        other.execute("CREATE TEMPORARY TABLE under_way (line integer)")
+        other.execute("INSERT INTO under_way VALUES (1)")
+        yield
+        other.rollback()
