@@ -102,6 +102,7 @@ FORM_RENDERER = "catalogue.web.forms.renderer.FormRenderer"
 
 BACKUPS = DATA / "backups"
 FILES = DATA / "files"  # what was uploaded, each under its SHA-256
+KEPT_CALENDARS = DATA / "calendars"  # built ones, for every process; they can always be built again
 
 DATABASES = {"default": env.db_url("DATABASE_URL", default=f"sqlite:///{DATA / 'catalogue.sqlite3'}")}
 if DATABASES["default"]["ENGINE"].endswith("sqlite3"):

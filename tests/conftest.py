@@ -23,7 +23,7 @@ from catalogue.exchange.backups.lines import apps_of, known_migrations
 from catalogue.gathering.once import forget_all
 from catalogue.models import Composer, Membership
 from catalogue.terms import Role
-from catalogue.web.kept_calendars import forget_calendars
+from catalogue.web.kept_calendars import forget_everywhere
 
 NOW = datetime(2026, 3, 9, 10, 0, tzinfo=UTC)
 
@@ -74,15 +74,16 @@ def stays_here(address: Any) -> bool:
 @pytest.fixture(autouse=True)
 def nothing_kept() -> None:
     """Begin as after a start: what a test saved is gone, and its numbers come again."""
-    forget_calendars()
+    forget_everywhere()
     forget_all()
 
 
 @pytest.fixture(scope="session", autouse=True)
-def files_in_memory() -> Iterator[None]:
-    """Keep what is uploaded in memory, so that no test leaves files."""
+def files_in_memory(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Keep what is uploaded in memory and calendars in a folder of this process, so that no test leaves files."""
     memory = {"BACKEND": "django.core.files.storage.InMemoryStorage"}
-    with override_settings(STORAGES={**settings.STORAGES, "default": memory}):
+    kept = {"KEPT_CALENDARS": tmp_path_factory.mktemp("calendars")}
+    with override_settings(STORAGES={**settings.STORAGES, "default": memory}, **kept):
         yield
 
 

@@ -1,7 +1,8 @@
 """Calendars as they were last given out, so that one that has not changed is not built again.
 
-A calendar is kept in memory with the state of the catalogue that it was built from; another state, another day or
-another language is another calendar. What was kept longest ago without being asked for goes first.
+A calendar is kept with the state of the catalogue that it was built from; another state, another day or another
+language is another calendar. It lies in the data folder, where every process finds it, and in the memory of those that
+were asked for it. What was kept in memory longest ago without being asked for goes first.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from datetime import date
 from hashlib import sha256
 from threading import Lock
 
+from catalogue.exchange.calendar_files import found_calendar, let_go_of_all, put_calendar
 from catalogue.gathering.versions import Version
 
 MOST, MOST_BYTES = 256, 32_000_000
@@ -25,7 +27,7 @@ class KeptCalendar:
     """A calendar of a composer: its bytes, their strong tag, the file's name, and what it was built from."""
 
     composer: int
-    version: Version
+    state: str
     days: Days
     name: str
     content: bytes
@@ -41,22 +43,40 @@ def etag_of(content: bytes) -> str:
     return f'"{sha256(content).hexdigest()}"'
 
 
+def text_of(version: Version) -> str:
+    """Return a state as text, the same in every process that is told the same."""
+    return repr(version)
+
+
 def kept_calendar(key: Key, days: Days) -> KeptCalendar | None:
-    """Return what was kept under a key, unless it was built on another day."""
+    """Return what was kept under a key, unless it was built on another day; from memory, or else from its file."""
     with _lock:
         found = _kept.get(key)
-        if found is None or found.days != days:
-            return None
-        _kept.move_to_end(key)
-        return found
+        if found is not None and found.days == days:
+            _kept.move_to_end(key)
+            return found
+    return filed_calendar(key, days)
 
 
-def number_kept() -> int:
-    with _lock:
-        return len(_kept)
+def filed_calendar(key: Key, days: Days) -> KeptCalendar | None:
+    """Return what any process has kept under a key on these days, and keep it in the memory of this one."""
+    found = found_calendar(name_of(days), key)
+    if found is None:
+        return None
+    head, content = found
+    calendar = KeptCalendar(head["composer"], head["state"], days, head["name"], content, etag_of(content))
+    remember(key, calendar)
+    return calendar
 
 
 def keep_calendar(key: Key, calendar: KeptCalendar) -> None:
+    """Keep a calendar for this process, and for all."""
+    remember(key, calendar)
+    head = {"composer": calendar.composer, "state": calendar.state, "name": calendar.name}
+    put_calendar(name_of(calendar.days), key, head, calendar.content)
+
+
+def remember(key: Key, calendar: KeptCalendar) -> None:
     with _lock:
         _kept[key] = calendar
         _kept.move_to_end(key)
@@ -65,7 +85,22 @@ def keep_calendar(key: Key, calendar: KeptCalendar) -> None:
             size -= len(_kept.popitem(last=False)[1].content)
 
 
+def name_of(days: Days) -> str:
+    return " ".join(day.isoformat() for day in days)
+
+
+def number_kept() -> int:
+    with _lock:
+        return len(_kept)
+
+
 def forget_calendars() -> None:
-    """Let everything go, as after a start."""
+    """Let go what this process has in its memory, as after a start."""
     with _lock:
         _kept.clear()
+
+
+def forget_everywhere() -> None:
+    """Let everything go, in this memory and in the files of all."""
+    forget_calendars()
+    let_go_of_all()

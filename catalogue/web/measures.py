@@ -66,7 +66,7 @@ def gauges() -> Iterator[Metric]:
     yield gauge("ledgerline_data_free_bytes", "Bytes free on the disk of the data.", disk_usage(settings.DATA).free)
     yield gauge(
         "ledgerline_kept_calendars",
-        "Calendars that this process keeps ready; other processes keep their own.",
+        "Calendars that this process has in its memory; all find them in the data folder.",
         number_kept(),
         process=str(os.getpid()),
     )

@@ -19,7 +19,8 @@ from catalogue.models import CalendarAddress, Composer, LeadTimes, Session, Step
 from catalogue.models.journeys import COLUMN_OF
 from catalogue.rules.journey import Lead
 from catalogue.terms import CalendarHolds
-from catalogue.web.kept_calendars import forget_calendars
+from catalogue.web import kept_calendars
+from catalogue.web.kept_calendars import forget_calendars, forget_everywhere
 from tests.conftest import NOW
 from tests.makers import make_performance, make_venue, make_work
 from tests.record_makers import make_record
@@ -162,7 +163,7 @@ def test_number_of_queries_does_not_grow_with_the_performances(
     program: Client, address: str, composer: Composer
 ) -> None:
     def queries() -> int:
-        forget_calendars()
+        forget_everywhere()
         forget_all()
         with CaptureQueriesContext(connection) as asked:
             program.get(address)
@@ -264,6 +265,42 @@ def test_unchanged_calendar_is_answered_with_one_query_and_not_built(
     shown = ("ETag", "Cache-Control", "X-Robots-Tag", "Referrer-Policy")
     assert [again.headers[name] for name in shown] == [first.headers[name] for name in shown]
     assert whole.content == (first.content if method == "get" else b"")
+
+
+@pytest.mark.parametrize("public", [False, True])
+def test_calendar_that_another_process_has_built_is_not_built_again(
+    program: Client, address: str, composer: Composer, clock: Any, public: bool
+) -> None:
+    composer.feed_is_public = True
+    save_record(record=composer, now=NOW)
+    make_performance(make_work("Tides", composer=composer), date="2026-03-28", status="confirmed")
+    clock.goes_on(minutes=11)
+    path = "/calendars/ilka-marovand.ics" if public else address
+    first = program.get(path)
+    forget_calendars()  # a process that was asked for nothing yet
+
+    with CaptureQueriesContext(connection) as asked:
+        again = program.get(path)
+        unchanged = program.get(path, headers={"if-none-match": first.headers["ETag"]})
+
+    assert len(asked) == 2
+    assert (again.content, unchanged.status_code) == (first.content, 304)
+
+
+def test_process_that_has_an_older_calendar_takes_the_newer_that_another_has_built(
+    program: Client, address: str, composer: Composer
+) -> None:
+    older = program.get(address)
+    remembered = dict(kept_calendars._kept)
+    make_performance(make_work("Tides", composer=composer), date="2026-03-28")
+    newer = program.get(address)
+    kept_calendars._kept.update(remembered)
+
+    with CaptureQueriesContext(connection) as asked:
+        again = program.get(address)
+
+    assert older.content != newer.content == again.content
+    assert len(asked) < 10
 
 
 def test_kept_calendar_is_shut_with_its_address_and_with_its_keeper(program: Client, address: str, owner: User) -> None:

@@ -44,6 +44,7 @@ from catalogue.exchange.backups.lines import (
     store_lines,
 )
 from catalogue.exchange.backups.uploads import is_there, put_upload
+from catalogue.exchange.calendar_files import let_go_of_all
 from catalogue.exchange.whole_files import sync_folder
 
 SESSIONS = ("django_session", "axes_accessattempt", "axes_accesslog", "axes_accessfailurelog")
@@ -74,10 +75,13 @@ def restore_backup(path: Path, *, now: datetime, step: Step = nothing, as_it_was
     usual = connections[DEFAULT_DB_ALIAS]
     try:
         if usual.vendor == "sqlite":
-            return Restored(wanted.manifest, restore_sqlite(wanted, Path(usual.settings_dict["NAME"])))
-        return Restored(wanted.manifest, restore_postgresql(wanted))
+            kept = restore_sqlite(wanted, Path(usual.settings_dict["NAME"]))
+        else:
+            kept = restore_postgresql(wanted)
     except (OSError, sqlite3.OperationalError, OperationalError) as fault:
         raise BackupError(why_not_restored(fault)) from fault
+    let_go_of_all()
+    return Restored(wanted.manifest, kept)
 
 
 def why_not_restored(fault: Exception) -> str:

@@ -19,7 +19,16 @@ from catalogue.models import CalendarAddress, Composer, Performance
 from catalogue.models.people import sha256_of
 from catalogue.web.access import CatalogueRequest, member_page
 from catalogue.web.calendars import address_calendar, event_calendar, public_calendar
-from catalogue.web.kept_calendars import Days, KeptCalendar, Key, etag_of, keep_calendar, kept_calendar
+from catalogue.web.kept_calendars import (
+    Days,
+    KeptCalendar,
+    Key,
+    etag_of,
+    filed_calendar,
+    keep_calendar,
+    kept_calendar,
+    text_of,
+)
 
 FRESH = 900  # seconds that a copy may be used without asking
 TYPE = "text/calendar; charset=utf-8"
@@ -31,7 +40,7 @@ def feed(request: HttpRequest, token: str, name: str) -> HttpResponse:
     token_sha256 = sha256_of(token)
     key, days = ("address", token_sha256, get_language() or ""), days_now()
     known = kept_calendar(key, days)
-    if known is not None and state_of_address(known.composer, token_sha256).version == known.version:
+    if known is not None and text_of(state_of_address(known.composer, token_sha256).version) == known.state:
         return calendar_response(request, known, "private")
     address = CalendarAddress.objects.with_token(token).select_related("composer").first()
     if address is None:
@@ -47,7 +56,7 @@ def public_feed(request: HttpRequest, name: str) -> HttpResponse:
     """/calendars/<composer>.ics — what is announced and open to all, where its owner has opened the calendar."""
     key, days = ("public", name, get_language() or ""), days_now()
     known = kept_calendar(key, days)
-    if known is not None and state_of_public(known.composer).version == known.version:
+    if known is not None and text_of(state_of_public(known.composer).version) == known.state:
         return calendar_response(request, known, "public")
     composer = Composer.objects.filter(slug=name, feed_is_public=True).first()
     if composer is None:
@@ -80,9 +89,13 @@ def days_now() -> Days:
 
 
 def built_calendar(key: Key, days: Days, composer: Composer, state: State, build: Callable[[], bytes]) -> KeptCalendar:
-    """Build a calendar and keep it; ``state`` is that of the catalogue before it was read."""
+    """Build a calendar and keep it, unless another process has; ``state`` is the catalogue's before it was read."""
+    told = text_of(state.version)
+    filed = filed_calendar(key, days)
+    if filed is not None and filed.state == told:
+        return filed
     content = build()
-    built = KeptCalendar(composer.pk, state.version, days, f"{composer.slug}.ics", content, etag_of(content))
+    built = KeptCalendar(composer.pk, told, days, f"{composer.slug}.ics", content, etag_of(content))
     if state.is_settled:
         keep_calendar(key, built)
     return built
