@@ -1,6 +1,6 @@
 """Files of sound without what they say of themselves: title, artist, comments, pictures; the sound stays as it is.
 
-WAV (RIFF), AIFF (Audio Interchange File Format 1.3), FLAC (RFC 9639, 8) and MP3. Of Ogg and MPEG-4 files nothing is
+WAV (RIFF), AIFF (Audio Interchange File Format 1.3), FLAC and MP3. Of Ogg and MPEG-4 files nothing is
 taken out; whoever sends them is told so.
 """
 
@@ -11,17 +11,14 @@ from collections.abc import Iterator
 from typing import BinaryIO
 
 from catalogue.exchange.excerpts import excerpt_of
+from catalogue.exchange.flac_frames import bare_flac, excerpt_of_flac
 from catalogue.exchange.kept_content import Kept
 from catalogue.exchange.media_files import MOST_CHUNKS, MediaError, length_of
 from catalogue.exchange.mpeg_frames import at, excerpt_of_frames, first_frame, sound_span
 from catalogue.exchange.spliced import Span, Spliced
 from catalogue.exchange.zip_stream import Content
-from catalogue.rules.calls.submissions import CUT
 
-BARED = (*CUT, "flac")
 OF_SOUND = (b"COMM", b"SSND", b"FVER")
-STREAMINFO, SEEKTABLE = 0, 3
-LAST = 0x80
 PLAIN = (b"NONE", b"sowt", b"twos", b"in24", b"in32", b"fl32", b"fl64", b"raw ")
 
 
@@ -29,17 +26,18 @@ def cut_sound(kept: Kept, suffix: str, begins: int | None, ends: int | None) -> 
     """Return the sound between two seconds, without tags; ``suffix`` is one of ``CUT``. Raises MediaError."""
     if suffix == "wav":
         return excerpt_of(kept, begins, ends)
-    return excerpt_of_frames(kept, begins, ends) if suffix == "mp3" else aiff_cut(kept, begins, ends)
+    framed = {"mp3": excerpt_of_frames, "aiff": aiff_cut, "flac": excerpt_of_flac}
+    return framed[suffix](kept, begins, ends)
 
 
 def bare_sound(kept: Kept, suffix: str) -> Content:
-    """Return the whole sound without tags; ``suffix`` is one of ``BARED``. Raises MediaError."""
+    """Return the whole sound without tags; ``suffix`` is one of ``CUT``. Raises MediaError."""
     if suffix == "wav":
         return excerpt_of(kept, None, None)
     if suffix == "aiff":
         return aiff_cut(kept, None, None)
     with kept.open() as file:
-        return Spliced(kept, mp3_pieces(file) if suffix == "mp3" else flac_pieces(file))
+        return Spliced(kept, mp3_pieces(file) if suffix == "mp3" else bare_flac(file))
 
 
 def mp3_pieces(file: BinaryIO) -> tuple[Span, ...]:
@@ -106,30 +104,3 @@ def extended(number: bytes) -> float:
     """
     exponent, mantissa = struct.unpack(">HQ", number)
     return float(mantissa) * 2.0 ** ((exponent & 0x7FFF) - 16383 - 63)
-
-
-# ---- FLAC
-
-
-def flac_pieces(file: BinaryIO) -> tuple[bytes | Span, ...]:
-    """Return the head with the blocks that the sound needs, and the frames."""
-    place = 0
-    if at(file, 0, 3) == b"ID3":
-        size = sum((byte & 0x7F) << shift for byte, shift in zip(at(file, 6, 4), (21, 14, 7, 0), strict=True))
-        place = 10 + size
-    if at(file, place, 4) != b"fLaC":
-        raise MediaError("This FLAC file is damaged: it does not begin as one.")
-    place += 4
-    kept: list[bytes] = []
-    for _number in range(MOST_CHUNKS):
-        head = at(file, place, 4)
-        if len(head) < 4:
-            raise MediaError("This FLAC file ends before its sound begins.")
-        size = int.from_bytes(head[1:], "big")
-        if head[0] & 0x7F in (STREAMINFO, SEEKTABLE):
-            kept.append(bytes([head[0] & 0x7F]) + head[1:] + at(file, place + 4, size))
-        place += 4 + size
-        if head[0] & LAST:
-            break
-    blocks = [*kept[:-1], bytes([kept[-1][0] | LAST]) + kept[-1][1:]] if kept else []
-    return (b"fLaC" + b"".join(blocks), Span(place, length_of(file) - place))

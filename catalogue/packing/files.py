@@ -10,7 +10,7 @@ from django.core.files.storage import Storage
 
 from catalogue.documents.contents.cover_sheet import Setting, score_cover
 from catalogue.documents.registry import render
-from catalogue.exchange.bare_sound import BARED, bare_sound, cut_sound
+from catalogue.exchange.bare_sound import bare_sound, cut_sound
 from catalogue.exchange.kept_content import Kept, kept
 from catalogue.exchange.pictures import stored_name
 from catalogue.exchange.score_covers import with_cover
@@ -79,7 +79,7 @@ class Stored:
         draft = self.as_it_is(file, Piece.RECORDING, sent)
         if not self.submission.call.anonymous:
             return replace(draft, told=f"{file.told}{heard}.")
-        if file.suffix not in BARED:
+        if file.suffix not in CUT:
             return replace(draft, told=f"{file.told}{heard}. Its tags stay in it: look at them yourself.")
         part = Part(Piece.RECORDING, sent.work.title.title)
         told = f"{file.told}, without its tags{heard}."

@@ -10,8 +10,10 @@ from catalogue.record_facts import BiographyFacts, EditionFacts, PictureFacts, P
 from catalogue.rules.calls.terms import Call
 from catalogue.terms import FileKind, Permission, SubmissionStatus
 
-CUT = ("wav", "mp3", "aiff")
-"""Files of sound that are cut to their excerpt in a pack; of others the cover tells what is to be heard."""
+CUT = ("wav", "mp3", "aiff", "flac")
+"""Files of sound that are cut to their excerpt in a pack and lose their tags; of others the cover tells what is to be
+heard, and their tags stay.
+"""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,7 @@ from catalogue.exchange.bare_sound import bare_sound, cut_sound
 from catalogue.exchange.kept_content import Kept, kept
 from catalogue.exchange.media_files import MediaError
 from catalogue.exchange.zip_stream import Member
+from tests.unit.exchange.flac_writer import flac_file
 
 FRAME = b"\xff\xfb\x90\x00" + b"\0" * 413
 SECOND = 1152 / 44_100
@@ -104,7 +105,7 @@ def test_a_flac_file_keeps_its_head_and_its_sound() -> None:
     assert TinyTag.get(filename="rope.flac", file_obj=BytesIO(made)).duration == 1.0
 
 
-@pytest.mark.parametrize(("suffix", "content"), [("mp3", mp3(3)), ("aiff", aiff(9))])
+@pytest.mark.parametrize(("suffix", "content"), [("mp3", mp3(3)), ("aiff", aiff(9)), ("flac", flac_file(9))])
 def test_an_excerpt_behind_the_end_is_refused(suffix: str, content: bytes) -> None:
     with pytest.raises(MediaError, match="ends before its excerpt begins"):
         cut_sound(kept_file(content, suffix), suffix, 3, 4)

@@ -43,7 +43,7 @@ def test_a_cover_sheet_answers_who_what_how_long_and_what_is_enclosed(submission
 
 @pytest.mark.parametrize(
     ("suffix", "words"),
-    [("wav", "An excerpt from 1′20″ to 4′"), ("flac", "To be heard from 1′20″ to 4′"), ("", "")],
+    [("wav", "An excerpt from 1′20″ to 4′"), ("ogg", "To be heard from 1′20″ to 4′"), ("", "")],
     ids=["cut here", "sent whole", "not enclosed"],
 )
 def test_a_file_that_is_cut_is_told_as_an_excerpt(submission: SubmissionFacts, suffix: str, words: str) -> None:
