@@ -35,7 +35,8 @@ from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.doublings import Doubling, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import elsewhere_at, part_of
-from catalogue.instrumentation.formula import WINDS, named_in
+from catalogue.instrumentation.families import WINDS
+from catalogue.instrumentation.formula import named_in
 from catalogue.instrumentation.lexicon import LIVE, OPTIONAL, OR
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at

@@ -120,7 +120,15 @@ def lettered(draft: Draft, nodes: Nodes, section: str) -> bool:
     if len(nodes) != 1 or not isinstance(token, Token) or section not in ("saxophone", "recorder"):
         return False
     slugs = [in_section(letter.lower(), section) for letter in token.text]
-    if len(slugs) != draft.most or not token.text.isupper() or not all(slugs):
+    if not token.text.isupper() or not all(slugs):
+        return False
+    if draft.count is None and len(slugs) == 1:
+        draft.slug = slugs[0] or draft.slug
+        return True
+    if draft.count is None:
+        draft.open = False
+        draft.counted(len(slugs))
+    if len(slugs) != draft.most:
         return False
     draft.chairs = [Chair(seat, (slug,)) for seat, slug in enumerate(slugs, 1) if slug]
     return True

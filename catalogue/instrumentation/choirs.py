@@ -122,6 +122,18 @@ def name_of_choir(nodes: Nodes, at: int) -> str | None:
     return found.written if found is not None and found.slugs[0] in CHOIR_WORDS else None
 
 
+def divided_singers(nodes: Nodes, at: int) -> int | None:
+    """Return the end of ``div. choir``: a choir of which it is said that it divides."""
+    after = at + 1 + (at + 1 < len(nodes) and nodes[at + 1].is_mark("."))
+    sung = name_at(nodes, after) if is_key(nodes[at], DIVISI) else None
+    return sung.end if sung is not None and sung.slugs[0] in ("choir", "voice") else None
+
+
+def voicing_here(nodes: Nodes, at: int) -> bool:
+    token = token_at(nodes, at)
+    return token is not None and is_voicing(token.text)
+
+
 def choir_number(nodes: Nodes, at: int) -> tuple[str | None, int]:
     """Read the number after a choir, ``SATB choir 1``, as its label: a separator or nothing follows it."""
     value = seat_value(token_at(nodes, at))
@@ -178,16 +190,11 @@ def singers_end(nodes: Nodes, at: int) -> tuple[bool, int]:
             solo, at = True, end
         elif found is not None and found.slugs[0] in ("choir", "voice"):
             at = found.end
-        elif is_key(nodes[at], DIVISI) and not voicing_soon(nodes, at):
-            at += 1
-            at += at + 1 < len(nodes) and nodes[at].is_mark(".") and nodes[at + 1].spaced
+        elif (sung := divided_singers(nodes, at)) is not None:
+            at = sung
         else:
             break
     return solo, at
-
-
-def voicing_soon(nodes: Nodes, at: int) -> bool:
-    return any(isinstance(node, Token) and is_voicing(node.text) for node in nodes[at : at + 3])
 
 
 def followed_well(nodes: Nodes, at: int, start: int, end: int) -> bool:
@@ -258,8 +265,9 @@ def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if not is_key(nodes[at], DIVISI):
         return None
     end = at
-    while end < len(nodes) and is_key(nodes[end], DIVISI):
+    while end < len(nodes) and (is_key(nodes[end], DIVISI) or (end > at and nodes[end].is_mark("."))):
         end += 1
+    end -= nodes[end - 1].is_mark(".") and not voicing_here(nodes, end)
     token = token_at(nodes, end)
     last = next((draft for draft in reversed(forces.drafts) if draft.slug.startswith("choir")), None)
     if last is None:

@@ -12,7 +12,7 @@ from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ORCHESTRA
 from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import is_key, numbers_after_names, phrase_end
+from catalogue.instrumentation.phrases import is_key, numbers_after_names, phrase_end, seat_value, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes
 from catalogue.instrumentation.vocabulary import instrument
 
@@ -31,6 +31,8 @@ LIST = re.compile(r"[\[(]1\s*[.,/]\s*(?:\d|[A-Za-z])")
 NUMBERED = re.compile(r"[\[(]\d{1,2}[A-Za-z]{2,}")
 D = re.compile(r"\dd\d")
 SPELLED_OUT = re.compile(r"\b(?:two|three|zwei|drei|deux|trois|due|tre|dos|tres)\b|\w{9}")
+PACKED_FAMILY = 4
+"""Figures of a family that are written together are no number of players, whatever follows them."""
 PACKED = re.compile(r"(?<![\d.,])\d{3,5}(?![\d])")
 
 
@@ -52,14 +54,21 @@ def has_formula(nodes: Nodes) -> bool:
     """Whether figures without names stand in the text."""
     bare = 0
     for at, node in enumerate(nodes):
-        if isinstance(node, Bracket) and at and is_key(nodes[at - 1], ORCHESTRA) and has_formula(node.nodes):
+        if isinstance(node, Bracket) and of_orchestra(nodes, at) and has_formula(node.nodes):
             return True
         if node.kind != "number" or numbers_after_names(nodes):
             continue
         following = nodes[at + 1] if at + 1 < len(nodes) else None
         named = following is not None and following.kind == "word" and not following.is_word("d")
-        bare += 0 if named else 1 if len(getattr(node, "text", "")) < 3 else 3
+        digits = len(getattr(node, "text", ""))
+        bare += 3 if digits == PACKED_FAMILY else 0 if named else 1 if digits < 3 else 3
     return bare >= 3
+
+
+def of_orchestra(nodes: Nodes, at: int) -> bool:
+    """Whether a bracket stands after the word for an orchestra, or after it and its number."""
+    numbered = at > 1 and seat_value(token_at(nodes, at - 1)) is not None
+    return at > 0 and is_key(nodes[at - 2 if numbered else at - 1], ORCHESTRA)
 
 
 SLASHES_OF_LIST = 3
@@ -84,7 +93,7 @@ def slash_parts(nodes: Nodes, forces: Forces) -> bool:
         readings = ("parting players", "a choice of instruments")
         return forces.decide("slashes", "The slashes were read as", readings, nodes[0].start, nodes[-1].end)
     for at, node in enumerate(nodes):
-        if isinstance(node, Bracket) and at and is_key(nodes[at - 1], ORCHESTRA) and slash_parts(node.nodes, forces):
+        if isinstance(node, Bracket) and of_orchestra(nodes, at) and slash_parts(node.nodes, forces):
             return True
         if not node.is_mark("/") or at == 0 or at + 1 >= len(nodes):
             continue

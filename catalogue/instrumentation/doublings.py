@@ -148,8 +148,8 @@ def doubling_at(
 
 
 def parted_name(nodes: Nodes, at: int, section: Section) -> bool:
-    """Whether a slash or a colon parts a chair from what it also plays, ``II/picc``, ``2: picc``."""
-    return at < len(nodes) and nodes[at].is_mark("/:") and name_at(nodes, at + 1, section.place) is not None
+    """Whether a slash, a colon or a plus parts a chair from what it also plays, ``II/picc``, ``2: picc``."""
+    return at < len(nodes) and nodes[at].is_mark("/:+") and name_at(nodes, at + 1, section.place) is not None
 
 
 def is_one_of_them(nodes: Nodes, at: int) -> bool:

@@ -4,10 +4,19 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from catalogue.instrumentation import bracket_words, channels, choir_names, choirs, collectives, limits, open_forces
+from catalogue.instrumentation import (
+    alike,
+    bracket_words,
+    channels,
+    choir_names,
+    choirs,
+    collectives,
+    limits,
+    open_forces,
+)
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.introducing import introduced_at
-from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, OF, WITHOUT, keyed
+from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, OF, SOLO, WITHOUT, keyed
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.open_forces import itemises
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
@@ -20,6 +29,7 @@ from catalogue.instrumentation.voicings import is_letters
 Found = tuple[list[Draft], int, bool]
 RECORDED = frozenset({"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"})
 MOST_GROUPS = 12
+MOST_PLAYERS = 999
 ORCHESTRAS = keyed("orchestras streichorchester orchestres orchestre orquestas orchestres_à_cordes")
 BOOKS = HEADINGS["woodwind"] | {"reed", "reeds", "book", "player"}
 CONSORTS = {"consort", "choir", "ensemble", "orchestra", "ensemblen", "orchester"}
@@ -28,8 +38,8 @@ CONSORTS = {"consort", "choir", "ensemble", "orchestra", "ensemblen", "orchester
 def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Return the drafts of a body named here, where it ends, and whether it only introduces what follows."""
     for early in (
-        channels.channels_at, recorded_at, choirs.divisi_at, introduced_at, limits.pieces_at, limits.alone_or_with,
-        limits.required_at,
+        channels.channels_at, alike.alike_at, recorded_at, choirs.divisi_at, introduced_at, limits.pieces_at,
+        limits.alone_or_with, limits.required_at,
     ):  # fmt: skip
         found = early(nodes, at, forces)
         if found is not None:
@@ -85,8 +95,11 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     if whole is None:
         return None
     (kind, size, slugs), end = whole
+    solo = phrase_end(nodes, end, SOLO)
+    end = solo if solo is not None else end
     following = nodes[end] if end < len(nodes) else None
-    if isinstance(following, Bracket) and itemises(following) and not repeats_fold(following, kind):
+    listed = isinstance(following, Bracket) and itemises(following) and kind != "percussion"
+    if listed and isinstance(following, Bracket) and not repeats_fold(following, kind):
         return [], end, True
     if following is not None and following.is_mark(":") and kind in ("fold", "wind", "brass", "saxophone"):
         return [], end + 1, True
@@ -103,11 +116,11 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
     many = qualities.count.most if qualities.count is not None and key_ends_in_s(nodes[end - 1]) else 1 + double
     if 1 < many <= MOST_GROUPS:
-        drafts = [replace(one, group=f"group {number}") for number in range(1, many + 1) for one in drafts]
+        drafts = alike.repeated(drafts, many)
     for draft in drafts:
         draft.amplified = qualities.amplified or qualities.electric
         draft.optional = qualities.optional
-        draft.role = "soloist" if qualities.solo else "ensemble"
+        draft.role = "soloist" if qualities.solo or solo is not None else "ensemble"
     if isinstance(following, Bracket) and kind == "strings":
         figures(following, drafts)
     return drafts, end, False
@@ -223,8 +236,11 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
         draft = Draft(slug, nodes[at].start, token.end, name=found, open=True, notes=[token.text])
         return [draft], found.end + 1, False
     size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
-    if size is not None and nodes[found.end + 1 : found.end + 2] and nodes[found.end + 1].is_mark(":"):
+    listed = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
+    if size is not None and listed is not None and listed.is_mark(":"):
         return [], found.end + 2, True
+    if size is not None and isinstance(listed, Bracket) and lists_players(listed, size):
+        return [], found.end + 1, True
     if token is None or size is None or found.slugs[0].startswith(("voice", "choir")):
         return None
     custom = collectives.WITH_STRINGS.get((found.slugs[0], size))
@@ -235,7 +251,21 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     draft = Draft(found.slugs[0], nodes[at].start, token.end, name=found)
     draft.counted(1 if last_of(size, nodes, at, forces) else size)
     draft.amplified = qualities.amplified or qualities.electric
-    return [draft], found.end + 1, False
+    many = qualities.count.most if qualities.count is not None and key_ends_in_s(token) else 1
+    return alike.repeated([draft], many) if 1 < many <= MOST_GROUPS else [draft], found.end + 1, False
+
+
+def lists_players(bracket: Bracket, size: int) -> bool:
+    """Whether a bracket names the players of an ensemble of so many, ``clarinet quintet (cl, 2 vn, va, vc)``."""
+    found, at = 0, 0
+    while at < len(bracket.nodes):
+        counted = count_at(bracket.nodes, at)
+        name = name_at(bracket.nodes, counted.end if counted else at)
+        if name is not None and family_of(name.slugs[0]) == "voice":
+            return False
+        found += (counted.most if counted else 1) if name is not None else 0
+        at = name.end if name is not None else at + 1
+    return found == size and itemises(bracket)
 
 
 def size_of_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
@@ -297,6 +327,8 @@ def book_of(nodes: Nodes, at: int) -> tuple[list[str], int]:
 def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:
     """Read a body of strings with the figures or the bracket that belong to it."""
     counted = count_at(nodes, at)
+    if counted is not None and counted.most > MOST_PLAYERS:
+        return None
     qualities, start = lead
     double = is_key(token_at(nodes, start), choirs.DOUBLE)
     start += double

@@ -16,19 +16,25 @@ import re
 from itertools import combinations, pairwise
 
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.families import (
+    BRASS,
+    BRASS_FIVE,
+    MAIN,
+    WINDS,
+    WOODWIND,
+    WOODWIND_FIVE,
+    Block,
+    blocks_of,
+    is_wind,
+    places_in,
+    stretches_of,
+)
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.senses import USUAL_OF_PLACE
 from catalogue.instrumentation.tokens import Nodes
 from catalogue.instrumentation.vocabulary import instrument
 
-WOODWIND = ("flute", "oboe", "clarinet", "bassoon")
-WOODWIND_FIVE = ("flute", "oboe", "clarinet", "saxophone", "bassoon")
-BRASS = ("horn", "trumpet", "trombone", "tuba")
-BRASS_FIVE = ("horn", "trumpet", "trombone", "euphonium", "tuba")
-MAIN = frozenset(WOODWIND + BRASS)
 DIGITS = re.compile(r"\d+")
-WINDS = ("woodwind", "brass")
-Block = list[Draft]
 
 
 def place(forces: Forces) -> None:
@@ -103,102 +109,6 @@ def split(draft: Draft, digits: str) -> list[Draft]:
     )
     last.end = draft.end
     return parts
-
-
-def stretches_of(drafts: list[Draft]) -> list[Block]:
-    """Return the runs of drafts that hold figures, wind extras among them and beside them included."""
-    stretches: list[Block] = []
-    current: Block = []
-    for draft in drafts:
-        fits = draft.figure or (is_wind(draft) and not draft.collective)
-        other_group = current and (draft.group != current[0].group or draft.role != current[0].role)
-        if not fits or other_group:
-            stretches, current = [*stretches, current], []
-        if fits:
-            current.append(draft)
-    stretches.append(current)
-    return [stretch for stretch in stretches if any(draft.figure for draft in stretch)]
-
-
-def is_wind(draft: Draft) -> bool:
-    slugs = draft.name.slugs if draft.name else (draft.slug,)
-    if draft.extra and draft.name and not draft.name.slugs:
-        return True
-    wind = any(instrument(slug).family in WINDS for slug in slugs if slug)
-    shared = (
-        draft.name is not None and len(draft.name.written) <= 6 and slugs[0].startswith(("voice-bass", "voice-alto"))
-    )
-    return wind or (shared and draft.extra)
-
-
-def blocks_of(stretch: Block, forces: Forces) -> list[Block]:
-    """Cut a stretch into families."""
-    blocks: list[Block] = [[]]
-    for index, draft in enumerate(stretch):
-        if index and breaks(stretch, index, forces):
-            blocks.append([])
-        blocks[-1].append(draft)
-    return [part for block in blocks for part in uneven(block)]
-
-
-def breaks(stretch: Block, index: int, forces: Forces) -> bool:
-    """Whether a family ends before the draft at ``index``."""
-    draft, before = stretch[index], stretch[index - 1]
-    mark = draft.separator.strip()
-    if any(one in draft.separator for one in ";:\n§"):
-        return True
-    if draft.extra and before.packed and draft.packed:
-        return False
-    if before.packed and draft.packed:
-        return draft.start != before.end and not (before.brackets and before.end == draft.start)
-    if not draft.figure and not (set(mark) & set("-/")):
-        return False
-    if mark and mark in "-/·":
-        return not runs_through(stretch, index)
-    return "-" in mark or ("/" in mark)
-
-
-def runs_through(stretch: Block, index: int) -> bool:
-    """Whether the mark before the draft also stands between its neighbours, so that it parts places."""
-    mark = stretch[index].separator
-    run = [index]
-    for step in (-1, 1):
-        at = index + step
-        while 0 < at < len(stretch) and stretch[at].separator == mark:
-            run.append(at)
-            at += step
-    members = {one for at in run for one in (at, at - 1)}
-    plain = all(stretch[at].figure and not stretch[at].packed for at in members)
-    return len(run) >= 2 and plain
-
-
-def uneven(block: Block) -> list[Block]:
-    """Cut a block at a lone blank where its places are parted by a mark, as in ``2,2,2,2 4,2,3,1``."""
-    figures = places_in(block)
-    if len(figures) < 7:
-        return [block]
-    marked = [draft for draft in figures[1:] if draft.separator.strip()]
-    blanks = [draft for draft in figures[1:] if not draft.separator.strip()]
-    if len(marked) >= 4 and 1 <= len(blanks) <= 2:
-        cuts = [at for at, draft in enumerate(block) if any(draft is one for one in blanks)]
-    elif len(figures) in (8, 9, 13):
-        starts = [figures[4]] + ([figures[8]] if len(figures) == 13 else [])
-        cuts = [at for at, draft in enumerate(block) if any(draft is one for one in starts)]
-    else:
-        return [block]
-    edges = [0, *cuts, len(block)]
-    return [block[start:end] for start, end in pairwise(edges) if end > start]
-
-
-def places_in(block: Block) -> list[Draft]:
-    """Return the drafts of a block that take a place: figures, and counted main instruments among them."""
-    first = next((at for at, draft in enumerate(block) if draft.figure and not draft.extra), len(block))
-    return [
-        draft
-        for at, draft in enumerate(block)
-        if (draft.figure and not draft.extra)
-        or (at > first and draft.slug in MAIN and draft.count is not None and not draft.extra)
-    ]
 
 
 def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
@@ -316,7 +226,8 @@ def sections_of(kind: str, block: Block, places: list[Draft], forces: Forces) ->
     joined = any(set(draft.separator) & set(".+") for draft in block[1:])
     if len(places) == 1 and not (forces.formula or joined or places[0].brackets or places[0].starred):
         raise forces.fail("A number stands here without an instrument.", start, end, ("the name of an instrument",))
-    if len(places) in (2, 3):
+    left = {four[one] for one in range(len(four)) if one not in chosen}
+    if len(places) in (2, 3) and not left <= {draft.slug for draft in block}:
         message = f"Of the {kind} figures only {len(places)} stand here; the others were taken as none."
         forces.remark("missing-figures", message, start, end)
     return tuple(four[one] for one in chosen)

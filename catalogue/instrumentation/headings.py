@@ -18,10 +18,11 @@ from catalogue.instrumentation.lexicon import (
     OPTIONAL,
     ORCHESTRA,
     SOLO,
+    VERSIONS,
 )
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, is_key, may_begin, phrase_end, seats_at, token_at
-from catalogue.instrumentation.tokens import Bracket, Nodes
+from catalogue.instrumentation.phrases import count_at, is_key, may_begin, phrase_end, seat_value, seats_at, token_at
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.voicings import is_voicing
 
 if TYPE_CHECKING:
@@ -34,15 +35,25 @@ NOUNS = {
     **dict.fromkeys(("chor", "coro", "choeur"), "choir"),
 }
 """The English noun of the label of a second body, by the key of the word in the text."""
+PLURALS = {
+    **dict.fromkeys(("orchestras", "orchester", "orchestres", "orchestre", "orquestas"), "orchestra"),
+    **dict.fromkeys(("groups", "gruppen", "groupes", "gruppi", "grupos"), "group"),
+    **dict.fromkeys(("choirs", "chore", "choeurs", "cori", "coros"), "choir"),
+    **dict.fromkeys(("ensembles", "ensemblen"), "ensemble"),
+}
+"""The English noun of bodies that are told apart by numerals, by the key of their plural."""
+FEWEST_BODIES = 2
 FAMILY_HEADINGS = (*HEADINGS.items(), ("strings", BODY_OF_STRINGS))
 ALL_HEADINGS = frozenset[str]().union(*(words for _, words in FAMILY_HEADINGS))
 WHOLES = ORCHESTRA | ENSEMBLE | frozenset[str]().union(*BANDS.values())
 
 
 def title_end(nodes: Nodes) -> int:
-    """Return where the forces begin after a title, as in ``Nocturne for flute and harp``; 0 without one."""
+    """Return where the forces begin after a title or a label, ``Nocturne for flute and harp``; 0 without one."""
     for at in range(min(len(nodes), LONGEST_TITLE)):
         node = nodes[at]
+        if node.is_mark(":") and at and is_key(nodes[at - 1], VERSIONS):
+            return at + 1
         if node.kind != "word":
             return 0
         if is_key(node, FOR) and at + 1 < len(nodes):
@@ -68,7 +79,7 @@ def begins_players(nodes: Nodes, at: int) -> bool:
 
 def heading_at(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
     """Return the scope that a heading opens and its end, ``None`` where none stands."""
-    for read in (place_heading, group_heading, solo_heading, family_heading):
+    for read in (place_heading, group_heading, numeral_heading, solo_heading, family_heading):
         found = read(nodes, at, scope, separator)
         if found is not None:
             return found
@@ -122,6 +133,9 @@ def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     if seat is not None and colon(nodes, seat[1]) and is_key(token, GROUP | ORCHESTRA):
         label = f"{NOUNS.get(token.key, token.lower)} {seat[0][0]}"
         return replace(scope, role="ensemble", group=label, role_ends="", heading=""), seat[1] + 1
+    if seat is not None and is_key(token, GROUP | ORCHESTRA) and itemised(nodes, seat[1]):
+        label = f"{NOUNS.get(token.key, token.lower)} {seat[0][0]}"
+        return replace(scope, role="ensemble", group=label, role_ends="[", heading=""), seat[1]
     letter = token_at(nodes, at + 1)
     if letter is not None and len(letter.text) == 1 and letter.text.isupper() and colon(nodes, at + 2):
         label = f"{NOUNS.get(token.key, token.lower)} {letter.text}"
@@ -129,6 +143,38 @@ def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     if colon(nodes, end) and not is_key(token, {"choir", "coro", "chor", "choeur"}):
         return replace(scope, role="ensemble", group=None, role_ends="", heading=""), end + 1
     return None
+
+
+def itemised(nodes: Nodes, at: int) -> bool:
+    """Whether a bracket with the figures or the instruments of a body stands here."""
+    bracket = nodes[at] if at < len(nodes) else None
+    if not isinstance(bracket, Bracket) or not bracket.nodes:
+        return False
+    bodies = sum(phrase_end(bracket.nodes, one, BODY_OF_STRINGS) is not None for one in range(len(bracket.nodes)))
+    return figures_follow(bracket.nodes, 0) or is_packed(bracket.nodes[0]) or items_in(bracket) + bodies > 1
+
+
+def is_packed(node: Node) -> bool:
+    """Whether the figures of a family are written together here, ``2222``."""
+    return isinstance(node, Token) and node.kind == "number" and len(node.text) >= len("2222")
+
+
+def numeral_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
+    """Read the Roman numeral that stands for a body, ``Two orchestras: I: …; II: …``."""
+    labels = [one for one in range(len(nodes)) if is_numeral(nodes, one)] if is_numeral(nodes, at) else []
+    if len(labels) < FEWEST_BODIES or nodes[labels[0]].key != "i":
+        return None
+    nouns = [PLURALS[node.key] for node in nodes[: labels[0]] if node.key in PLURALS]
+    label = f"{nouns[-1] if nouns else 'group'} {seat_value(token_at(nodes, at))}"
+    return replace(scope, role="ensemble", group=label, role_ends="", heading=""), at + 2
+
+
+def is_numeral(nodes: Nodes, at: int) -> bool:
+    """Whether a Roman numeral with a colon stands here, at the beginning of a part of the text."""
+    token = token_at(nodes, at)
+    if token is None or token.kind != "word" or not token.text.isupper() or not colon(nodes, at + 1):
+        return False
+    return seat_value(token) is not None and (at == 0 or nodes[at - 1].is_mark(";:.\n"))
 
 
 def solo_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
@@ -141,7 +187,8 @@ def solo_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[S
 def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
     """Read the name of a family that stands over its players."""
     first = token_at(nodes, at)
-    if first is not None and first.text == "BR" and figures_follow(nodes, at + 1):
+    brass = first is not None and first.key == "br" and at + 1 < len(nodes)
+    if brass and (figures_follow(nodes, at + 1) or is_packed(nodes[at + 1])):
         return replace(scope, heading="brass"), at + 1
     if not may_begin(nodes, at, ALL_HEADINGS):
         return None

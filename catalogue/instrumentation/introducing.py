@@ -39,6 +39,7 @@ def introduced_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if group is None:
         return None
     end = numbered_end(nodes, group)
+    end = described_end(nodes, end)
     following = nodes[end] if end < len(nodes) else None
     made_up = phrase_end(nodes, at, collectives.names()) is not None
     if isinstance(following, Bracket) and (itemises(following) or (not made_up and figures_follow(following.nodes, 0))):
@@ -104,6 +105,15 @@ def numbered_end(nodes: Nodes, at: int) -> int:
         return at
     noun = phrase_end(nodes, counted.end, ENSEMBLE)
     return noun if noun is not None else counted.end
+
+
+def described_end(nodes: Nodes, at: int) -> int:
+    """Pass over words that say which sort of ensemble a bracket itemises, ``trio d'anches (hautbois, …)``."""
+    end = at
+    while end < min(len(nodes), at + MOST_WORDS) and nodes[end].kind == "word" and not names_player(nodes, end):
+        end += 1
+    bracket = nodes[end] if end < len(nodes) else None
+    return end if isinstance(bracket, Bracket) and itemises(bracket) else at
 
 
 def lists(nodes: Nodes, at: int) -> bool:

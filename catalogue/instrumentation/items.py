@@ -14,7 +14,7 @@ from catalogue.instrumentation.limits import may_choose
 from catalogue.instrumentation.names import Name, from_figures, name_at
 from catalogue.instrumentation.numbers import is_suffix
 from catalogue.instrumentation.openers import holds_size
-from catalogue.instrumentation.phrases import count_at, is_key, token_at
+from catalogue.instrumentation.phrases import FAMILY, count_at, figures_before, is_key, token_at
 from catalogue.instrumentation.players_meant import may_double
 from catalogue.instrumentation.plurals import is_plural
 from catalogue.instrumentation.qualities import Qualities, qualities_at
@@ -180,15 +180,7 @@ def last_figure(nodes: Nodes, at: int, forces: Forces) -> tuple[Draft, int] | No
     token, following = token_at(nodes, at), token_at(nodes, at + 1)
     if token is None or following is None or following.kind != "word" or not following.spaced or len(token.text) > 2:
         return None
-    figures, before = 0, at
-    while before > 1 and nodes[before - 1].is_mark(".,") and not nodes[before].spaced:
-        before -= 2
-        while before > 0 and isinstance(nodes[before], Bracket):
-            before -= 1
-        if nodes[before].kind != "number":
-            return None
-        figures += 1
-    if figures != LAST_PLACE:
+    if LAST_PLACE not in (figures_before(nodes, at, ".,"), figures_before(nodes, at, "") % FAMILY):
         return None
     draft = Draft("", token.start, token.end, count=count_at(nodes, at), figure=True)
     return (draft, at + 1) if draft.count is not None and draft.count.end == at + 1 else None

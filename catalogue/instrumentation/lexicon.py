@@ -77,6 +77,12 @@ GROUP = keyed(
     "version fassung besetzung"
 )
 
+VERSIONS = keyed(
+    "version versions fassung versione versión besetzung scoring instrumentation forces organico effectif formation "
+    "orchestration plantilla"
+)
+"""Words that end the label of a whole list, ``Reduced version: …``."""
+
 HEADINGS = {
     "woodwind": keyed(
         "woodwind woodwinds wind winds wood holzbläser holz bois legni fiati madera maderas viento_madera bläser vents "
@@ -107,6 +113,7 @@ BANDS = {
     "wind-band": keyed(
         "wind_band wind_orchestra symphonic_band symphonic_wind_ensemble symphonic_wind_band symphonic_wind_orchestra "
         "wind_symphony concert_band wind_ensemble military_band band blasorchester "
+        "sinfonisches_blasorchester symphonisches_blasorchester orquesta_de_vientos orchestra_di_fiati "
         "orchestre_d'harmonie harmonie banda_sinfonica banda_sinfónica symphonic_winds"
     ),
     "brass-band": keyed("brass_band"),
@@ -139,9 +146,16 @@ PREFERRED = keyed(
 LEAST = keyed(
     "min minimum at_least mindestens au_moins minimo mínimo almeno no_fewer minimal mindest least moins al_menos"
 )
+ONE_TO_A_PART = keyed(
+    "one_to_a_part one_to_each_part one_on_a_part one_per_part one_player_per_part one_player_to_a_part one_a_part "
+    "one_player_each one_each einzeln_besetzt einfach_besetzt einfache_besetzung solistisch_besetzt un_par_partie "
+    "un_par_pupitre uno_per_parte uno_por_parte uno_por_atril"
+)
+EACH = keyed("each every je jeweils jedes chacun chacune ciascuno ciascuna ognuno cada per_orchestra")
 FROM = keyed("from among aus unter parmi entre tra fra chosen_from drawn_from selected_from out_of")
 LIVE = keyed(
-    "live en_direct temps_réel en_temps_réel tempo_reale in_tempo_reale in_echtzeit en_tiempo_real realtime real-time"
+    "live en_vivo dal_vivo "
+    "en_direct temps_réel en_temps_réel tempo_reale in_tempo_reale in_echtzeit en_tiempo_real realtime real-time"
 )
 OF = keyed("of von de di da d aus")
 MUST = keyed("must_include has_to_include have_to_include must_contain muss_enthalten doit_comprendre debe_incluir")

@@ -9,6 +9,7 @@ import functools
 import re
 
 from catalogue.instrumentation import collectives
+from catalogue.instrumentation.alike import BODIES as ALIKE
 from catalogue.instrumentation.channels import CHANNEL, LAYOUTS, layout_end
 from catalogue.instrumentation.choirs import CHOIR_WORDS, DIVISI, DOUBLE
 from catalogue.instrumentation.ensembles import CONSORTS, RECORDED
@@ -30,6 +31,7 @@ from catalogue.instrumentation.lexicon import (
     TREBLE,
 )
 from catalogue.instrumentation.limits import ALONE
+from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.open_forces import BAND_NAMES, CATEGORIES, ENSEMBLE_NAMES, FAMILIES, KINDS, MIXED_SIZE
 from catalogue.instrumentation.phrases import beginnings, count_at, token_at
 from catalogue.instrumentation.qualities import may_qualify, qualities_at
@@ -65,6 +67,7 @@ BODY_WHOLES = BODIES | collectives.names()
 BODY_WORDS = frozenset(
     {
         *ALONE,
+        *ALIKE,
         *DIVISI,
         *FAMILIES,
         *MIXED_SIZE,
@@ -76,14 +79,19 @@ BODY_WORDS = frozenset(
         *KINDS,
         *RANGE_WORDS,
     }
-    | {"reed", "reeds", "book", "player", "doppelchor", "doppelchore"}
+    | {"x", "×", "reed", "reeds", "book", "player", "doppelchor", "doppelchore"}
     | {"part", "parts", "partie", "parte", "stimme", "voice", "voices", "equal", "gleiche", "mixed"}
 )
 
 
 def opens_heading(token: Token) -> bool:
     """Whether a heading may begin with the word."""
-    return token.key in HEADING_PHRASES or token.key in HEADING_WORDS
+    return token.key in HEADING_PHRASES or token.key in HEADING_WORDS or is_numeral(token)
+
+
+def is_numeral(token: Token) -> bool:
+    """Whether a word is a Roman numeral in capitals."""
+    return token.text.isupper() and roman(token.text) is not None
 
 
 def is_heading(key: str) -> bool:

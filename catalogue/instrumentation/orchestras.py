@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from itertools import takewhile
 
 from catalogue.instrumentation.conventions import bracket_dress
-from catalogue.instrumentation.formula import BRASS, MAIN, WOODWIND
+from catalogue.instrumentation.families import BRASS, MAIN, WOODWIND
 from catalogue.instrumentation.model import Instrumentation, Line, Remark
 from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.openers import opens_heading

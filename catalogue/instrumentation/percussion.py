@@ -90,12 +90,20 @@ def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
     if node.is_mark("-"):
         spaced = node.spaced or (following is not None and following.spaced)
         return spaced or (following is not None and is_other(nodes, at + 1))
+    if node.is_mark(",.") and following is not None and labels_player(nodes, at + 1):
+        return False
     if node.is_mark(",.") and following is not None and not own:
         return is_other(nodes, at + 1) and (not slashes or node.is_mark(","))
     found = name_at(nodes, at)
     if found is not None and found.slugs[0] == "percussion":
         return seats_at(nodes, found.end) is not None or (nodes[at - 1].is_mark("."))
     return False
+
+
+def labels_player(nodes: Nodes, at: int) -> bool:
+    """Whether the number of one player stands here with its colon, the ``V:`` of ``IV: BD, V: tam-tam``."""
+    seat = seats_at(nodes, at)
+    return seat is not None and seat[1] < len(nodes) and nodes[seat[1]].is_mark(":")
 
 
 def after_seat(nodes: Nodes, at: int) -> bool:
@@ -255,7 +263,8 @@ TWO = ("2 players", "drums, one player")
 def two_timpanists(draft: Draft, forces: Forces) -> bool:
     """Whether ``2timp`` counts players: a figure written to the abbreviation, in a text of figures."""
     written = forces.text[draft.start : draft.end]
-    glued = re.match(r"2[A-Za-z]{2,4}\b", written) is not None and forces.formula
+    beside = any(one.slug == "percussion" and one.count is not None for one in forces.drafts)
+    glued = re.match(r"2[A-Za-z]{2,4}\b", written) is not None and (forces.formula or beside)
     if glued and not forces.decide("drums", f"“{written}” was read as", TWO, draft.start, draft.end):
         draft.notes.append("2 drums")
         draft.counted(1)

@@ -14,6 +14,8 @@ from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
 LONGEST_PHRASE = 4
+FAMILY = 4
+"""Figures of a family: flutes to bassoons, horns to tubas."""
 MORE = {"more", "mehr", "plus", "davantage", "piu", "mas"}
 
 
@@ -104,6 +106,29 @@ def range_end(nodes: Nodes, at: int) -> tuple[int, int] | None:
     elif not is_key(link, OR) and not link.is_word("to", "bis", "a", "à", "al", "fino"):
         return None
     return second.number, at + 3
+
+
+def figures_before(nodes: Nodes, at: int, marks: str) -> int:
+    """Return how many figures stand in a row before one, a mark between them, or only blanks where ``marks`` is empty.
+
+    Brackets after the figures are passed over; blanks part figures of one digit, and the row of a family ends there.
+    """
+    found = 0
+    while at > 0:
+        before = at - 1
+        if marks:
+            if before == 0 or not nodes[before].is_mark(marks) or nodes[at].spaced:
+                break
+            before -= 1
+        while before > 0 and isinstance(nodes[before], Bracket):
+            before -= 1
+        token = token_at(nodes, before)
+        if token is None or token.kind != "number" or (not marks and len(token.text) > 1):
+            return 0 if marks else found
+        found, at = found + 1, before
+        if not marks and at and nodes[at - 1].is_mark(".,"):
+            return found - 1
+    return found
 
 
 def before_brackets(nodes: Nodes, at: int) -> Node | None:
@@ -212,11 +237,17 @@ def keys_end(nodes: Nodes, at: int) -> int | None:
 def numbers_after_names(nodes: Nodes) -> bool:
     """Whether every number of the row stands after a word and its point or colon, ``Fl.2, Ob.2``; two at least."""
     numbers = [at for at, node in enumerate(nodes) if node.kind == "number"]
-    if numbers_glued(nodes, numbers):
+    if numbers_glued(nodes, numbers) or numbers_between(nodes, numbers):
         return True
     pointed = [at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word" for at in numbers]
     apart = [at + 1 == len(nodes) or nodes[at + 1].kind != "word" or nodes[at + 1].spaced for at in numbers]
     return len(numbers) > 1 and all(pointed) and all(apart)
+
+
+def numbers_between(nodes: Nodes, numbers: list[int]) -> bool:
+    """Whether only blanks part names and numbers in turn, the first a name, ``fl 2 ob 2 cl 2 bn 2 timp``."""
+    alternate = len(numbers) > FAMILY - 1 and numbers == list(range(1, 2 * len(numbers), 2))
+    return alternate and all(nodes[at - 1].kind == "word" and nodes[at].spaced for at in numbers)
 
 
 def numbers_glued(nodes: Nodes, numbers: list[int]) -> bool:

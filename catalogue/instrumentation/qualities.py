@@ -29,8 +29,10 @@ from catalogue.instrumentation.lexicon import (
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import cardinal, ordinal, roman
 from catalogue.instrumentation.phrases import (
+    FAMILY,
     beginnings,
     count_at,
+    figures_before,
     is_key,
     is_small,
     limited_count,
@@ -196,7 +198,7 @@ def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
 
 def copies(nodes: Nodes, start: int, at: int) -> bool:
     """Whether a number at the beginning of an item is joined to a name by a hyphen, ``8-flute``."""
-    if start and not nodes[start - 1].is_mark(";,\n"):
+    if start and (not nodes[start - 1].is_mark(";,\n") or figures_before(nodes, start, ".,") % FAMILY):
         return False
     if at + 1 >= len(nodes) or not nodes[at].is_mark("-") or nodes[at].spaced or nodes[at + 1].spaced:
         return False

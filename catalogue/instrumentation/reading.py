@@ -129,6 +129,7 @@ def settle(forces: Forces) -> None:
     forces.drafts[:] = settled
     soloists.concerto_soloists(forces)
     soloists.early_soloists(forces)
+    soloists.before_string_orchestra(forces)
     soloists.settle_soloists(forces)
     soloists.stray_soloist(forces)
     company.electric_pianos(forces)

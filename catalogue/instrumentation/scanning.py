@@ -169,8 +169,7 @@ class Scan:
         plain = (
             draft.slug in instruments() and draft.slug != "strings" and draft.family != "voice" and not draft.collective
         )
-        together = [one for one in self.forces.drafts if (one.start, one.end) == (last.start, last.end)]
-        for one in together:
+        for one in self.beside_last():
             if plain and one.slug != draft.slug:
                 one.alternatives.append(draft.slug)
             else:
@@ -300,7 +299,7 @@ class Scan:
         return found[1]
 
     def item(self, at: int) -> int | None:
-        found = item_at(self.nodes, at, self.forces, formula=self.in_formula(), slash_parts=self.slash_parts)
+        found = item_at(self.nodes, at, self.forces, formula=self.formula, slash_parts=self.slash_parts)
         if found is None:
             return None
         draft, after = found
@@ -327,10 +326,6 @@ class Scan:
         colon = at < len(self.nodes) and self.nodes[at].is_mark(":")
         return colon and not headings.figures_follow(self.nodes, at + 1)
 
-    def in_formula(self) -> bool:
-        """Whether figures without names came before, so that letters and glued figures are read by place."""
-        return self.formula
-
     def another_line_up(self, at: int) -> int | None:
         """Keep a whole list after ``or``, ``fl.ob.cl or hn.2tpt.tbn``, as a note: it replaces all that stand before."""
         if not is_small(self.nodes[at], OR) or self.last is None or self.last.separator != "." or self.last.figure:
@@ -350,8 +345,8 @@ class Scan:
         for words, quality in ((OPTIONAL, "optional"), (AMPLIFIED, "amplified")):
             end = phrase_end(self.nodes, at, words)
             if end is not None:
-                if self.last is not None:
-                    setattr(self.last, quality, True)
+                for one in self.beside_last():
+                    setattr(one, quality, True)
                 return end
         solo = phrase_end(self.nodes, at, SOLO)
         if solo is not None:
@@ -362,6 +357,13 @@ class Scan:
         if is_small(self.nodes[at], ARTICLES | REMARKS | FOR | OR):
             return at + 1
         return None
+
+    def beside_last(self) -> list[Draft]:
+        """Return the draft made last, with the others of its body."""
+        last = self.last
+        if last is None:
+            return []
+        return [one for one in self.forces.drafts if (one.start, one.end) == (last.start, last.end)]
 
     def solo_word(self, at: int, end: int) -> int:
         following = token_at(self.nodes, end)

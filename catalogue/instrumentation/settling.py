@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from catalogue.instrumentation.doublings import doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.formula import MAIN
+from catalogue.instrumentation.families import MAIN
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.seating import apply, own_section
@@ -200,6 +200,10 @@ def counts_after_names(forces: Forces) -> None:
     numbered = [draft for draft in forces.drafts if draft.number_after or draft.seats]
     if not counts_stand_after(numbered):
         return
+    first, second = forces.drafts[0], forces.drafts[1] if len(forces.drafts) > 1 else None
+    if second is not None and not second.separator and first.number_after and not forces.formula:
+        message = "The numbers were read with the names before them."
+        forces.remark("numbers-after", message, first.start, forces.drafts[-1].end, "with the names after them")
     for draft in numbered:
         if draft.number_after and not draft.seats:
             draft.counted(draft.number_after[0])

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.formula import MAIN
+from catalogue.instrumentation.families import MAIN
 from catalogue.instrumentation.settling import OPEN_BODIES, STRINGS, is_played
 from catalogue.instrumentation.vocabulary import family_of, key_of
 
@@ -35,6 +35,18 @@ def carry_soli(forces: Forces) -> None:
             if apart and one is not drafts[at + 1]:
                 break
             one.role = "soloist"
+
+
+def before_string_orchestra(forces: Forces) -> None:
+    """Read single string players named before a string orchestra, ``violin, cello and string orchestra``."""
+    drafts = forces.drafts
+    at = next((at for at, one in enumerate(drafts) if one.slug == "strings"), 0)
+    if not at or "orch" not in key_of(forces.written(drafts[at].start, drafts[at].end)):
+        return
+    for draft in drafts[:at]:
+        single = draft.count is None and not (draft.plural or draft.collective or draft.number_after)
+        if draft.slug in STRINGS and draft.role == "ensemble" and single:
+            draft.role = "soloist"
 
 
 def early_soloists(forces: Forces) -> None:

@@ -18,7 +18,9 @@ from catalogue.instrumentation.lexicon import (
     AND,
     BODY_OF_STRINGS,
     DESKS,
+    EACH,
     LEAST,
+    ONE_TO_A_PART,
     OR,
     ORCHESTRA,
     PARTS_IN_SET,
@@ -151,7 +153,7 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
         if bracket.nodes and is_key(bracket.nodes[0], WITHOUT):
             draft.without += [slug for slug, _ in sections_named(bracket.nodes[1:]) or []]
             continue
-        figures = figures or figures_in(bracket.nodes)
+        figures = figures or figures_in(bracket.nodes) or one_to_a_part(bracket, draft)
         if not figures and not named:
             named = sections_named(bracket.nodes) or []
             if not named:
@@ -219,7 +221,7 @@ def figures_in(nodes: Nodes) -> list[Figure]:
     at = 0
     while at < len(nodes) and not isinstance(nodes[at], Bracket) and nodes[at].kind != "number":
         if nodes[at].kind == "word" and not (
-            is_key(nodes[at], LEAST | PREFERRED | UP_TO) or phrase_end(nodes, at, LEAST | UP_TO)
+            is_key(nodes[at], LEAST | PREFERRED | UP_TO | EACH) or phrase_end(nodes, at, LEAST | UP_TO)
         ):
             return []
         at += 1
@@ -237,6 +239,13 @@ def figures_in(nodes: Nodes) -> list[Figure]:
             break
         at += 1
     return found if len(found) >= 3 else []
+
+
+def one_to_a_part(bracket: Bracket, draft: Draft) -> list[Figure]:
+    """Return a one for each section where a bracket says that each part has one player."""
+    if phrase_end(bracket.nodes, 0, ONE_TO_A_PART) != len(bracket.nodes):
+        return []
+    return [(0, 0, ()) if slug in draft.without else (1, 1, ()) for slug in FIVE]
 
 
 def spoken(nodes: Nodes, at: int) -> bool:

@@ -105,7 +105,14 @@ def keys() -> dict[str, tuple[str, ...]]:
     for instrument in instruments().values():
         for _, spelling in instrument.spellings:
             found.setdefault(key_of(spelling), {})[instrument.slug] = None
-    return {key: tuple(slugs) for key, slugs in found.items()}
+    listed = {key: tuple(slugs) for key, slugs in found.items()}
+    return datives() | listed
+
+
+def datives() -> dict[str, tuple[str, ...]]:
+    """Return the German plurals as they stand after *zu* and *mit*, ``mit vier Hörnern``."""
+    plurals = [(one.names["de"].plural, one.slug) for one in instruments().values() if one.names["de"].plural]
+    return {key_of(plural) + "n": (slug,) for plural, slug in plurals if plural.endswith(("er", "e", "el"))}
 
 
 @functools.cache

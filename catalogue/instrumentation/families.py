@@ -1,0 +1,146 @@
+"""Cuts bare figures into families: the runs of a text that hold figures, the marks that part woodwind from brass.
+
+A dash, a slash or a semicolon parts families unless it runs through single figures; where points part the places a
+lone blank parts families too. Order and marks: common practice.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.vocabulary import family_of, instrument
+
+WOODWIND = ("flute", "oboe", "clarinet", "bassoon")
+WOODWIND_FIVE = ("flute", "oboe", "clarinet", "saxophone", "bassoon")
+BRASS = ("horn", "trumpet", "trombone", "tuba")
+BRASS_FIVE = ("horn", "trumpet", "trombone", "euphonium", "tuba")
+MAIN = frozenset(WOODWIND + BRASS)
+SHORTEST_PAIR = 6
+"""Figures that are too many for one family and may be two."""
+WINDS = ("woodwind", "brass")
+Block = list[Draft]
+
+
+def stretches_of(drafts: list[Draft]) -> list[Block]:
+    """Return the runs of drafts that hold figures, wind extras among them and beside them included."""
+    stretches: list[Block] = []
+    current: Block = []
+    for draft in drafts:
+        fits = draft.figure or (is_wind(draft) and not draft.collective)
+        other_group = current and (draft.group != current[0].group or draft.role != current[0].role)
+        if not fits or other_group:
+            stretches, current = [*stretches, current], []
+        if fits:
+            current.append(draft)
+    stretches.append(current)
+    return [stretch for stretch in stretches if any(draft.figure for draft in stretch)]
+
+
+def is_wind(draft: Draft) -> bool:
+    slugs = draft.name.slugs if draft.name else (draft.slug,)
+    if draft.extra and draft.name and not draft.name.slugs:
+        return True
+    wind = any(instrument(slug).family in WINDS for slug in slugs if slug)
+    shared = (
+        draft.name is not None and len(draft.name.written) <= 6 and slugs[0].startswith(("voice-bass", "voice-alto"))
+    )
+    return wind or (shared and draft.extra)
+
+
+def blocks_of(stretch: Block, forces: Forces) -> list[Block]:
+    """Cut a stretch into families."""
+    blocks: list[Block] = [[]]
+    for index, draft in enumerate(stretch):
+        if index and breaks(stretch, index, forces):
+            blocks.append([])
+        blocks[-1].append(draft)
+    return [part for block in blocks for part in uneven(block)]
+
+
+def breaks(stretch: Block, index: int, forces: Forces) -> bool:
+    """Whether a family ends before the draft at ``index``."""
+    draft, before = stretch[index], stretch[index - 1]
+    mark = draft.separator.strip()
+    if any(one in draft.separator for one in ";:\n§"):
+        return True
+    if draft.extra and before.packed and draft.packed:
+        return False
+    if before.packed and draft.packed:
+        return draft.start != before.end and not (before.brackets and before.end == draft.start)
+    if not draft.figure and not (set(mark) & set("-/")):
+        return False
+    if not any(one.figure for one in stretch[:index]) and named_apart(before, mark):
+        return True
+    if mark and mark in "-/·":
+        return not runs_through(stretch, index)
+    return "-" in mark or ("/" in mark)
+
+
+def named_apart(draft: Draft, mark: str) -> bool:
+    """Whether a brass player named before all figures, ``3 tpt (offstage), 2.2.2.2``, is none of the family after."""
+    slugs = draft.name.slugs if draft.name is not None else ()
+    return not draft.figure and mark == "," and bool(slugs) and family_of(slugs[0]) == "brass"
+
+
+def runs_through(stretch: Block, index: int) -> bool:
+    """Whether the mark before the draft also stands between its neighbours, so that it parts places."""
+    mark = stretch[index].separator
+    run = [index]
+    for step in (-1, 1):
+        at = index + step
+        while 0 < at < len(stretch) and stretch[at].separator == mark:
+            run.append(at)
+            at += step
+    members = {one for at in run for one in (at, at - 1)}
+    plain = all(stretch[at].figure and not stretch[at].packed for at in members)
+    return len(run) >= 2 and plain
+
+
+def uneven(block: Block) -> list[Block]:
+    """Cut a block at a lone blank where its places are parted by a mark, as in ``2,2,2,2 4,2,3,1``."""
+    figures = places_in(block)
+    first = blanks_begin(figures)
+    if len(figures) >= SHORTEST_PAIR and first and len(figures) - first <= len(BRASS):
+        at = next(at for at, draft in enumerate(block) if draft is figures[first])
+        return [block[:at], block[at:]]
+    if len(figures) < 7:
+        return [block]
+    marked = [draft for draft in figures[1:] if draft.separator.strip()]
+    blanks = [draft for draft in figures[1:] if not draft.separator.strip()]
+    if len(marked) >= 4 and 1 <= len(blanks) <= 2:
+        cuts = [at for at, draft in enumerate(block) if any(draft is one for one in blanks)]
+    elif len(figures) in (8, 9, 13):
+        starts = [figures[4]] + ([figures[8]] if len(figures) == 13 else [])
+        cuts = [at for at, draft in enumerate(block) if any(draft is one for one in starts)]
+    else:
+        return [block]
+    edges = [0, *cuts, len(block)]
+    return [block[start:end] for start, end in pairwise(edges) if end > start]
+
+
+def blanks_begin(figures: list[Draft]) -> int:
+    """Return from which figure on blanks part the figures of a block, where marks part those before; 0 elsewhere."""
+    marked = [bool(draft.separator.strip()) for draft in figures[1:]]
+    first = marked.index(False) if False in marked else 0
+    return first + 1 if first and not any(marked[first:]) else 0
+
+
+def places_in(block: Block) -> list[Draft]:
+    """Return the drafts of a block that take a place: figures, and counted main instruments among them."""
+    first = next((at for at, draft in enumerate(block) if draft.figure and not draft.extra), len(block))
+    return [
+        draft
+        for at, draft in enumerate(block)
+        if (draft.figure and not draft.extra)
+        or (at > first and draft.count is not None and not draft.extra and (draft.slug in MAIN or joined_at(block, at)))
+    ]
+
+
+def joined_at(block: Block, at: int) -> bool:
+    """Whether two counted kinds of one section are joined here and take its place together, ``2crt+2tpt``."""
+    draft, further = block[at], block[at + 1] if at + 1 < len(block) else None
+    if further is None or not further.extra or further.count is None or not (draft.slug and further.slug):
+        return False
+    section = instrument(draft.slug).section
+    return not (draft.figure or further.figure) and section in MAIN and instrument(further.slug).section == section
