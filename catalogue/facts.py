@@ -14,6 +14,7 @@ from catalogue.instrumentation import Instrumentation
 from catalogue.terms import (
     Audience,
     Category,
+    Clearance,
     Extent,
     HouseStyle,
     OrganisationKind,
@@ -323,6 +324,18 @@ class DueFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class TextFacts:
+    """A text that a work sets: its language, and until when and how its use is cleared."""
+
+    work_id: int
+    author: str = ""
+    title: str = ""
+    language: str = ""
+    clearance: Clearance = Clearance.NOT_ASKED
+    expires: PartialDate | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class CatalogueFacts:
     """A whole catalogue: every work of the composer and every performance, withdrawn works included."""
 
@@ -330,6 +343,7 @@ class CatalogueFacts:
     works: tuple[WorkFacts, ...]
     performances: tuple[PerformanceFacts, ...]
     recordings: tuple[RecordingFacts, ...] = ()
+    texts: tuple[TextFacts, ...] = ()
 
     def works_by_id(self) -> dict[int, WorkFacts]:
         return {work.id: work for work in self.works}

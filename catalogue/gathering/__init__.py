@@ -1,6 +1,7 @@
 """Records to facts: the only place where columns become values.
 
 ``gather_catalogue``     everything of one composer
+``gather_for_calls``     the same with the texts that works set
 ``gather_upcoming``      what is to come from a day on
 ``gather_work``, ``gather_performance``, ``gather_composer``, ``gather_organisation``, ``gather_venue``: one record
 ``gather_families``      what premieres are reckoned from and nothing else (``families``)
@@ -12,7 +13,7 @@
 
 from __future__ import annotations
 
-from catalogue.gathering.catalogues import gather_catalogue, gather_upcoming
+from catalogue.gathering.catalogues import gather_catalogue, gather_for_calls, gather_upcoming
 from catalogue.gathering.people import gather_composer, gather_organisation
 from catalogue.gathering.performances import gather_performance, gather_venue
 from catalogue.gathering.readings import reading_of
@@ -21,6 +22,7 @@ from catalogue.gathering.works import gather_work
 __all__ = [
     "gather_catalogue",
     "gather_composer",
+    "gather_for_calls",
     "gather_organisation",
     "gather_performance",
     "gather_upcoming",

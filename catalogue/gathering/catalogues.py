@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 from django.db.models import Q, QuerySet
 
-from catalogue.facts import CatalogueFacts
+from catalogue.facts import CatalogueFacts, TextFacts
+from catalogue.gathering.columns import facts_of
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.works import gather_recording, gather_work
-from catalogue.models import Composer, Performance, Recording, Work
+from catalogue.models import Composer, Performance, Recording, TextSource, Work
 from catalogue.terms import RecordingForm
 
 ROWS_AT_ONCE = 2_000
@@ -31,6 +33,13 @@ def gather_catalogue(composer: Composer) -> CatalogueFacts:
         performances=tuple(map(gather_performance, performances.iterator(chunk_size=ROWS_AT_ONCE))),
         recordings=tuple(gather_recording(recording) for recording in releases.order_by("pk")),
     )
+
+
+def gather_for_calls(composer: Composer) -> CatalogueFacts:
+    """Return a whole catalogue with the texts that its works set. One query more than ``gather_catalogue``."""
+    sources = TextSource.objects.filter(work__composer=composer).order_by("pk")
+    texts = tuple(facts_of(TextFacts, source) for source in sources.defer("body", "translation", "search_text"))
+    return replace(gather_catalogue(composer), texts=texts)
 
 
 def gather_upcoming(

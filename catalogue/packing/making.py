@@ -27,7 +27,8 @@ class MadeFile:
 
     @property
     def part(self) -> Part:
-        return replace(self.line.draft.part, size=self.size) if self.line.draft else Part(self.line.piece)
+        draft = self.line.draft
+        return replace(draft.part, size=self.size, suffix=draft.suffix) if draft else Part(self.line.piece)
 
     @property
     def sha256(self) -> str:

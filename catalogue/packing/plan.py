@@ -53,7 +53,7 @@ def plan_pack(composer: Composer, submission: SubmissionFacts, setting: Setting,
     papers, stored = Papers(composer, submission, setting), Stored(submission, setting, storage)
     lines = tuple(line for asked in asked_of(submission.call) for line in lines_of(asked, submission, papers, stored))
     named = with_names(with_cover(lines, submission, setting), naming_of(submission))
-    parts = tuple(line.draft.part for line in named if line.draft)
+    parts = tuple(replace(line.draft.part, suffix=line.draft.suffix) for line in named if line.draft)
     return Plan(submission, named, (*breaches(submission.call, parts), *of_the_whole(submission)))
 
 

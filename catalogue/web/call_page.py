@@ -18,6 +18,7 @@ from catalogue.models import Call
 from catalogue.rules.calls.figures_of_works import clock, date_rule, wanted
 from catalogue.rules.calls.packs import in_megabytes
 from catalogue.rules.calls.screening import Screened, Screening, screen
+from catalogue.rules.calls.sung_texts import language_name
 from catalogue.rules.calls.terms import Call as Terms
 from catalogue.rules.calls.terms import Players, Portal
 from catalogue.rules.calls.verdicts import Judged, Verdict
@@ -191,10 +192,12 @@ def pairs(terms: Terms) -> Iterator[tuple[str, str]]:
         (_("Written"), date_rule(terms)),
         (_("Works"), number_text(terms)),
         (_("Novelty"), novelty_text(terms)),
+        (_("Words"), words_text(terms)),
         (_("Composer"), "; ".join(one.text.rstrip(".") for one in (terms.age, terms.residence) if one and one.text)),
         (_("Name"), _("must not appear") if terms.anonymous else ""),
         (_("Recording"), str(terms.recording or "") + (_(", live") if terms.recording_live else "")),
         (_("Fee"), terms.fee),
+        (_("Results"), str(terms.results_on or "")),
         (_("To send"), ", ".join(terms.documents)),
         (_("Files"), files_text(terms.portal)),
         (_("Together"), "; ".join(dict.fromkeys(rule.text.rstrip(".") for rule in terms.set_rules))),
@@ -207,6 +210,9 @@ def forces_text(terms: Terms) -> str:
     parts = [f"{forces.rule} {forces.text}" if forces.texts else ""]
     parts += [_("at least %d players") % forces.players_min] if forces.players_min else []
     parts += [_("at most %d players") % forces.players_max] if forces.players_max is not None else []
+    parts += (
+        [ngettext("%d further player", "%d further players", more) % more] if (more := forces.extra_players) else []
+    )
     parts += [_("full strings compulsory")] if forces.strings_compulsory else []
     parts += [_("usual doublings")] if forces.usual_doublings else []
     parts += [_("no soloists")] if terms.soloists_excluded else []
@@ -239,9 +245,17 @@ def files_text(portal: Portal) -> str:
         _("recordings of at most %s") % clock(portal.excerpt) if portal.excerpt else "",
         _("a file at most %s") % in_megabytes(portal.file_bytes) if portal.file_bytes else "",
         _("together at most %s") % in_megabytes(portal.pack_bytes) if portal.pack_bytes else "",
+        _("of the kinds %s") % ", ".join(portal.formats) if portal.formats else "",
         _("called %s") % portal.file_names if portal.file_names else "",
     )
     return "; ".join(part for part in parts if part)
+
+
+def words_text(terms: Terms) -> str:
+    """Return in which languages the words may be and what their rights must be."""
+    names = [language_name(code) for code in terms.text_languages]
+    rights = [str(terms.text_rights)] if terms.text_rights else []
+    return "; ".join([*([_("in %s") % ", ".join(names)] if names else []), *rights])
 
 
 def novelty_text(terms: Terms) -> str:

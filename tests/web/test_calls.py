@@ -200,7 +200,9 @@ Open to composers living in Belgium or the Netherlands, aged 18 to 35 on the clo
 Exactly 4 channels.
 Portfolio: submit three works, at least one of them for ten players or more, at least one with voice.
 A statement of 300 to 500 words, two referees, a CV of at most two pages.
-Files up to 20 MB each, named Surname_Title.pdf.
+Files up to 20 MB each, scores as PDF and recordings as MP3, named Surname_Title.pdf.
+The words are in Latin or English and in the public domain. One further player may be added.
+Results will be announced on 1 June 2027.
 """
 )
 
@@ -213,6 +215,9 @@ def test_rare_conditions_have_fields_that_give_them_back(browser: Client, compos
     assert sent["set_rules"].splitlines() == ["1 large ensemble, 10 players", "1 voice"]
     assert (sent["resident"], sent["age_least"], sent["referees"]) == ("Belgium, Netherlands", "18", "2")
     assert (sent["file_size"], sent["file_names"]) == ("20", "{surname}_{title}")
+    assert (sent["formats"], sent["text_languages"]) == ("pdf, mp3", "Latin, English")
+    assert (sent["text_rights"], sent["extra_players"]) == ("in the public domain", "1")
+    assert sent["results_on"] == "1 June 2027"
     assert browser.post(f"{ADDRESS}{call.pk}/edit/", sent).status_code == 302
     assert Call.objects.get().asks == call.asks
 
@@ -220,10 +225,11 @@ def test_rare_conditions_have_fields_that_give_them_back(browser: Client, compos
 def test_what_no_rare_condition_is_is_refused_at_its_field(browser: Client, composer: Composer) -> None:
     call = make_call(composer)
     sent = {"title": "A", "set_rules": "two harps", "resident": "Atlantis", "file_names": "{shoe}", "kind": "call"}
+    sent |= {"formats": "pdf, scroll", "text_languages": "Runic"}
 
     wrong = " ".join(Page(browser.post(f"{ADDRESS}{call.pk}/edit/", sent)).wrong)
 
-    assert all(word in wrong for word in ("two harps", "Atlantis", "{shoe}"))
+    assert all(word in wrong for word in ("two harps", "Atlantis", "{shoe}", "scroll", "Runic"))
 
 
 def test_days_are_told_as_the_reader_writes_them(browser: Client, composer: Composer) -> None:

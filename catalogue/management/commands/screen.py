@@ -7,7 +7,7 @@ from typing import Any
 
 from django.core.management.base import CommandParser
 
-from catalogue.gathering import gather_catalogue
+from catalogue.gathering import gather_for_calls
 from catalogue.management.base import CatalogueCommand, UnusableInput, add_composer_option, chosen_composer
 from catalogue.models import Call, Composer
 from catalogue.rules.calls.plain_values import call_values, judged_values
@@ -31,7 +31,7 @@ class Command(CatalogueCommand):
     def handle(self, *arguments: Any, **options: Any) -> None:
         composer = chosen_composer(options["composer"])
         proposal = call_named(options["call"], composer)
-        found = screen(proposal.call, gather_catalogue(composer))
+        found = screen(proposal.call, gather_for_calls(composer))
         if options["json"]:
             self.print_json(as_json(found, proposal))
             return

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
+from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, TextFacts, WorkFacts
 from catalogue.rules.calls.words import plain
 from catalogue.timing import PartialDate
 
@@ -36,6 +36,7 @@ class Candidate:
     earlier: PartialDate | None = None
     siblings: tuple[WorkFacts, ...] = ()
     recorded: bool = False
+    texts: tuple[TextFacts, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,9 +79,12 @@ def candidates(catalogue: CatalogueFacts) -> tuple[Candidate, ...]:
         for item in event.programme:
             playings.setdefault(labels.get(item.work_id) or item.work_id, []).append(Played(event, item))
     recorded = {one.work_id for one in catalogue.recordings if one.label or one.number}
+    texts: dict[int, list[TextFacts]] = {}
+    for text in catalogue.texts:
+        texts.setdefault(text.work_id, []).append(text)
     kin = Kin.of(catalogue.works)
     return tuple(
-        candidate_of(work, works, tuple(playings.get(work.id, ())), kin, recorded)
+        candidate_of(work, works, tuple(playings.get(work.id, ())), kin, recorded, texts)
         for work in catalogue.works
         if work.id not in labels
     )
@@ -98,6 +102,7 @@ def candidate_of(
     played: tuple[Played, ...],
     kin: Kin,
     recorded: set[int],
+    texts: Mapping[int, Sequence[TextFacts]],
 ) -> Candidate:
     parent = works.get(work.version_of) if work.version_of else None
     full = work if parent is None else inheriting(work, parent)
@@ -109,6 +114,7 @@ def candidate_of(
         earlier=earlier_of(work, parent, kin) if is_version else None,
         siblings=kin.siblings(work),
         recorded=work.id in recorded,
+        texts=tuple(texts.get(work.id) or texts.get(work.version_of or 0, ())),
     )
 
 

@@ -195,6 +195,9 @@ def matched(work: Instrumentation, offered: Instrumentation, call: Call) -> Iter
         yield Answer(NO, f"It uses only some of the players; the call wants exactly {call.forces.text}.")
     elif found.fits:
         yield Answer(YES, f"The call's players can play it: {call.forces.text}.")
+    elif not found.fits and lacking(found) <= (rules.extra_players or 0):
+        names = " and ".join(dict.fromkeys(one.instrument.replace("-", " ") for one in found.missing))
+        yield Answer(YES, f"The call's players can play it, its extra player {names}: {call.forces.text}.")
     else:
         why = " ".join(one.why for one in found.missing)
         near = len(work.lines) > NEAR_MISS_LINES and rules.rule is not ForcesRule.EXACTLY
@@ -212,9 +215,14 @@ def is_exact(work: Instrumentation, offered: Instrumentation, found: Fit) -> boo
     return not found.unused and bool(work.lines) and bool(offered.lines)
 
 
+def lacking(found: Fit) -> int:
+    """Return how many players are missing; an open section and a device are more than anybody brings along."""
+    return sum(one.players or 9 for one in found.missing)
+
+
 def mend_of(found: Fit) -> str:
     """Say what would mend it where no more than two chairs are missing."""
-    few = sum(one.players or 9 for one in found.missing)
+    few = lacking(found)
     if few > 2:
         return ""
     names = " and ".join(dict.fromkeys(one.instrument.replace("-", " ") for one in found.missing))

@@ -89,6 +89,21 @@ WITH_TIMPANI = (
 )
 
 
+EXTRA = re.compile(
+    rf"(?<![\w-])(?P<count>{NUMBER})\s+(?:(?:extra|additional|further|more|other|weitere[rsn]?|zusatzliche[rsn]?|"
+    rf"otr[oa]s?|altr[oia]|ulterior[ei]|autres?)\s+(?:free\s+|single\s+)?{PLAYERS}|"
+    rf"{PLAYERS} (?:supplementaires?|aggiuntiv[oi]|supplementar[ei]|adicional(?:es)?|en plus|in piu|extra|de plus)\b)"
+)
+
+
+def extra_in(said: str) -> int | None:
+    """Return how many players on any instrument may come in beside those that are named."""
+    match = EXTRA.search(said)
+    if match is None or has(r"no (?:more|further|other|extra)|finalists?|winner", said):
+        return None
+    return number_of(match["count"])
+
+
 def limits_of(passages: Sequence[Passage], free: bool) -> Forces:
     forces = Forces()
     for passage in passages:
@@ -100,6 +115,8 @@ def limits_of(passages: Sequence[Passage], free: bool) -> Forces:
         if COMPULSORY.search(said):
             forces = replace(forces, strings_compulsory=True)
         if not free:
+            extra = extra_in(said)
+            forces = replace(forces, extra_players=forces.extra_players if extra is None else extra)
             least, most = players_in(plain(several(passage.text)))
             forces = replace(
                 forces,
@@ -139,7 +156,7 @@ def players_in(said: str) -> tuple[int | None, int | None]:
 def binds(passage: Passage) -> bool:
     """Whether a sentence says how the forces bind, or how many players there must be."""
     said = passage.plain
-    if has(rf"{SUBSET}|{EXACT}|{USUAL}", said) or COMPULSORY.search(said):
+    if has(rf"{SUBSET}|{EXACT}|{USUAL}", said) or COMPULSORY.search(said) or extra_in(said):
         return True
     return players_in(plain(several(passage.text))) != (None, None)
 

@@ -187,12 +187,13 @@ def told_apart(names: Iterable[str]) -> list[str]:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A file of the pack: what it is, of which work, its words and its bytes where they are known."""
+    """A file of the pack: what it is, of which work, its words, bytes and suffix where they are known."""
 
     piece: Piece
     work: str = ""
     words: int | None = None
     size: int | None = None
+    suffix: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,11 +209,32 @@ def breaches(call: Call, parts: Iterable[Part]) -> Iterator[Breach]:
     parts, portal = tuple(parts), call.portal
     for part in parts:
         yield from too_many_words(part, call)
+        yield from not_taken(part, portal)
         if portal.file_bytes and part.size and part.size > portal.file_bytes:
             yield Breach(
                 f"The {named(part)} has {in_megabytes(part.size)}; a file may have {in_megabytes(portal.file_bytes)}."
             )
     yield from too_much(portal, parts)
+
+
+KINDS_OF_FILES = (
+    frozenset({"mp3", "wav", "aiff", "flac", "m4a", "ogg"}),
+    frozenset({"pdf", "docx"}),
+    frozenset({"jpg", "png"}),
+    frozenset({"mp4", "mov"}),
+)
+
+
+def not_taken(part: Part, portal: Portal) -> Iterator[Breach]:
+    """Yield a file whose kind the call does not take: it names others of the same use."""
+    of_use = next((kinds for kinds in KINDS_OF_FILES if part.suffix in kinds), frozenset[str]())
+    taken = [one for one in portal.formats if one in of_use]
+    if taken and part.suffix not in taken:
+        named_kinds = " or ".join(one.upper() for one in taken)
+        yield Breach(
+            f"The {named(part)} is a file of the kind {part.suffix.upper()}; the call takes {named_kinds}.",
+            "Keep one of that kind beside it.",
+        )
 
 
 def too_much(portal: Portal, parts: tuple[Part, ...]) -> Iterator[Breach]:

@@ -24,6 +24,7 @@ from catalogue.rules.calls.terms import (
     RecordingRule,
     Residence,
     SetRule,
+    TextRights,
     Versions,
 )
 from catalogue.rules.calls.verdicts import Judged
@@ -60,8 +61,9 @@ ENUMS = {
     "recording": RecordingRule,
     "composed_basis": Basis,
     "versions": Versions,
+    "text_rights": TextRights,
 }
-DAYS = ("deadline_day", "composed_from", "composed_until")
+DAYS = ("deadline_day", "results_on", "composed_from", "composed_until")
 
 
 def call_of(values: dict[str, Any]) -> Call:
@@ -92,7 +94,10 @@ def valued(name: str, value: Any) -> Any:
         return Residence(**states, text=value["text"])
     if name == "portal":
         known = {one.name for one in fields(Portal)}
-        return Portal(**{key: one for key, one in value.items() if key in known})
+        kept: dict[str, Any] = {
+            key: tuple(one) if isinstance(one, list) else one for key, one in value.items() if key in known
+        }
+        return Portal(**kept)
     if name == "set_rules":
         return tuple(SetRule(**one) for one in value)
     return tuple(value) if isinstance(value, list) else value

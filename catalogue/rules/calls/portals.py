@@ -79,9 +79,37 @@ def in_passage(said: str, text: str) -> Iterator[tuple[str, object]]:
     listened = MINUTES.search(said)
     if listened and has(rf"{EXCERPT}[^.;]{{0,50}}(?:at most|up to|no (?:more|longer)|max|not exceed|hochstens)", said):
         yield "excerpt", number_of(listened["count"]) * 60
+    yield from (("formats", one) for one in formats_in(said, text))
     named = FILE_NAME.search(text) or BARE_NAME.search(text)
     if named and (pattern := pattern_of(named["name"])):
         yield "file_names", pattern
+
+
+FORMATS = {
+    "pdf": r"pdfs?",
+    "mp3": r"mp3s?",
+    "wav": r"wavs?|wave files?",
+    "aiff": r"aiffs?|aif",
+    "flac": r"flacs?",
+    "m4a": r"m4a|aac",
+    "ogg": r"ogg",
+    "mp4": r"mp4s?",
+    "mov": r"mov",
+    "docx": r"docx?|word (?:files?|documents?)|word-dateien?",
+    "jpg": r"jpe?gs?",
+    "png": r"png",
+    "zip": r"zip(?:ped|-datei\w*)?",
+}
+NOT_TAKEN = r"(?:no|not|nor|keine?|nicht|without|never|pas (?:de|d')|ni|non|sin|sans|ne)\b[^.;,]{0,30}$"
+
+
+def formats_in(said: str, text: str) -> Iterator[str]:
+    """Yield the kinds of files that a passage takes, by their suffixes; names of files and addresses name none."""
+    bare = re.sub(r"\S*[\w}\]>]\.\w+|\S+@\S+", lambda match: " " * len(match[0]), said)
+    for suffix, words in FORMATS.items():
+        match = re.search(rf"(?<![\w/]){'(?:' + words + ')'}(?!\w)", bare)
+        if match and not re.search(NOT_TAKEN, bare[: match.start()]):
+            yield suffix
 
 
 def words_in(said: str) -> Iterator[tuple[str, object]]:

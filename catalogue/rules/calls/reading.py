@@ -19,7 +19,9 @@ from catalogue.rules.calls.novelty import read_novelty
 from catalogue.rules.calls.passages import Passage, passages_of
 from catalogue.rules.calls.portals import PREFIX, read_portals
 from catalogue.rules.calls.portfolios import read_portfolios
+from catalogue.rules.calls.results import read_results
 from catalogue.rules.calls.sound import read_sound
+from catalogue.rules.calls.sung_texts import read_sung_texts
 from catalogue.rules.calls.terms import Call, CallKind, Evidence, Found, Portal, Proposal
 from catalogue.rules.calls.words import has, plain
 
@@ -45,7 +47,7 @@ KINDS = (
     (CallKind.GRANT, r"grants?\b|bursar|stipend|funding|forderung|scholarship|fellowship|bourse|borsa|beca\b"),
 )
 LONG_TITLE = 90
-LISTS = ("documents", "set_rules", "contradictions")
+LISTS = ("documents", "set_rules", "contradictions", f"{PREFIX}formats")
 
 
 class CallError(ValueError):
@@ -70,6 +72,7 @@ def read_call(text: str) -> Proposal:
     passages = passages_of(text)
     kind = kind_of(passages)
     found = [Found("kind", kind, 0, 0), *title_of(text, passages), *read_deadlines(passages, text)]
+    found += read_results(passages)
     closes = next((one.value for one in found if one.field == "deadline_day" and isinstance(one.value, date)), None)
     found += subjects(passages, text, kind, closes)
     proposal = assembled(text, (*found, *differing(found, text)))
@@ -83,6 +86,7 @@ def subjects(passages: Sequence[Passage], text: str, kind: CallKind, closes: dat
     yield from read_novelty(passages)
     yield from read_entrants(passages, closes)
     yield from read_sound(passages)
+    yield from read_sung_texts(passages)
     yield from read_materials(passages)
     yield from read_portfolios(passages)
     yield from read_portals(passages)

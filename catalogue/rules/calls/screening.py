@@ -16,6 +16,7 @@ from catalogue.rules.calls.figures_of_works import all_figures
 from catalogue.rules.calls.fitting import Answers, forces, soloist
 from catalogue.rules.calls.past import live_recording, unperformed
 from catalogue.rules.calls.terms import Age, Call, RecordingRule, Residence
+from catalogue.rules.calls.texts_of_works import judge_texts
 from catalogue.rules.calls.verdicts import Judged, Record, Verdict, together
 from catalogue.rules.calls.zones import state_of_word
 from catalogue.rules.states import state_name
@@ -76,6 +77,8 @@ def conditions_of(one: Candidate, answers: Answers) -> Iterator[Judged]:
     if call.soloists_excluded:
         yield soloist(one)
     yield from all_figures(one, call)
+    if call.text_languages or call.text_rights:
+        yield from judge_texts(one, call)
     if call.unperformed:
         yield unperformed(one, call)
     if call.recording is RecordingRule.REQUIRED and call.recording_live:

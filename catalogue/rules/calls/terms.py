@@ -40,6 +40,14 @@ class RecordingRule(StrEnum):
     FORBIDDEN = "forbidden"
 
 
+class TextRights(StrEnum):
+    """What the words that a work sets must be: free of rights, the composer's own, or cleared with their holders."""
+
+    PUBLIC_DOMAIN = "in the public domain"
+    OWN = "in the public domain or your own"
+    CLEARED = "in the public domain or cleared"
+
+
 class Basis(StrEnum):
     """Which date of a work a limit looks at: begun to completed, or completed alone."""
 
@@ -94,7 +102,10 @@ class SetRule:
 
 @dataclass(frozen=True, slots=True)
 class Forces:
-    """The players that a call offers: one text for each alternative, in the usual shorthand."""
+    """The players that a call offers: one text for each alternative, in the usual shorthand.
+
+    ``extra_players`` may come in beside them, on whatever instrument the work needs.
+    """
 
     texts: tuple[str, ...] = ()
     rule: ForcesRule = ForcesRule.ANY
@@ -103,6 +114,7 @@ class Forces:
     strings_compulsory: bool = False
     players_min: int | None = None
     players_max: int | None = None
+    extra_players: int | None = None
     note: str = ""
 
     @property
@@ -134,10 +146,11 @@ class Residence:
 
 @dataclass(frozen=True, slots=True)
 class Portal:
-    """What may be handed in and how: words, pages, seconds and bytes at most, and how the files are named.
+    """What may be handed in and how: words, pages, seconds and bytes at most, of which kinds and names the files are.
 
-    ``pairs``: a score and a recording of every work. ``referees`` is how many are asked. ``file_names`` is a pattern
-    with its places in braces, such as ``{surname}_{title}``, and without a suffix.
+    ``formats`` are suffixes such as ``pdf``. ``pairs``: a score and a recording of every work. ``referees`` is how many
+    are asked. ``file_names`` is a pattern with its places in braces, such as ``{surname}_{title}``, without a
+    suffix.
     """
 
     statement_least: int | None = None
@@ -151,6 +164,7 @@ class Portal:
     file_bytes: int | None = None
     pack_bytes: int | None = None
     file_names: str = ""
+    formats: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,7 +173,7 @@ class Call:
 
     ``deadline`` is a moment with its offset where the call names an hour, else ``deadline_day`` alone is known, and
     ``deadline_hour`` (``17:00``) where it is not said by whose clock the call closes;
-    ``composed_from`` is the first day that counts and ``composed_until`` the last.
+    ``composed_from`` is the first day that counts and ``composed_until`` the last. ``text_languages`` are BCP 47.
     """
 
     title: str = ""
@@ -170,6 +184,7 @@ class Call:
     deadline_zone: str = ""
     deadline_hour: str = ""
     deadline_text: str = ""
+    results_on: date | None = None
     forces: Forces = Forces()
     soloists_excluded: bool = False
     voices_excluded: bool = False
@@ -198,6 +213,7 @@ class Call:
     channels_max: int | None = None
     channels_exact: int | None = None
     text_languages: tuple[str, ...] = ()
+    text_rights: TextRights | None = None
     anonymous: bool = False
     anonymity_text: str = ""
     recording: RecordingRule | None = None

@@ -14,10 +14,12 @@ from django.utils.translation import gettext_lazy as _
 from catalogue.models.fields import LINE, LONG_LINE, refuse_unprintable
 from catalogue.rules.calls.choosing import RECKONED
 from catalogue.rules.calls.packs import MEGABYTE, PLACES
-from catalogue.rules.calls.terms import Age, Call, Novelty, Portal, Residence, SetRule
+from catalogue.rules.calls.portals import FORMATS
+from catalogue.rules.calls.sung_texts import language_name, language_of
+from catalogue.rules.calls.terms import Age, Call, Novelty, Portal, Residence, SetRule, TextRights
 from catalogue.rules.calls.zones import state_of_word
 from catalogue.rules.states import state_name
-from catalogue.web.forms.call_fields import length_field, number_field, yes_or_no
+from catalogue.web.forms.call_fields import length_field, number_field, one_of, yes_or_no
 
 KINDS = (*RECKONED, "contrasting", "notated")
 RULE = re.compile(rf"(?:(?P<least>\d{{1,2}})\s+)?(?P<kind>{'|'.join(KINDS)})(?:,?\s*(?P<players>\d{{1,3}})\s*players)?")
@@ -45,6 +47,14 @@ class FurtherFields(forms.Form):
         help_text=_("One a line, such as: 1 large ensemble, 10 players. Kinds: %s.") % ", ".join(KINDS),
         widget=forms.Textarea(attrs={"rows": 3, "spellcheck": "false"}),
     )
+    text_languages = forms.CharField(
+        label=_("Words in"),
+        required=False,
+        max_length=LINE,
+        validators=[refuse_unprintable],
+        help_text=_("The languages of what is sung, such as: Latin, English."),
+    )
+    text_rights = one_of(TextRights, _("Words must be"))
     novelty_open_rehearsals = yes_or_no(_("Open rehearsals count"))
     novelty_students = yes_or_no(_("Performances by students and amateurs count"))
     novelty_country = states_field(_("Only performances in"))
@@ -62,6 +72,13 @@ class FurtherFields(forms.Form):
     referees = number_field(_("Referees"), 20)
     file_size = size_field(_("A file has at most (MB)"))
     pack_size = size_field(_("All files together (MB)"))
+    formats = forms.CharField(
+        label=_("Files of the kinds"),
+        required=False,
+        max_length=LINE,
+        validators=[refuse_unprintable],
+        help_text=_("Such as: pdf, mp3."),
+    )
     file_names = forms.CharField(
         label=_("Files are called"),
         required=False,
@@ -81,6 +98,26 @@ class FurtherFields(forms.Form):
             players = int(match["players"]) if match["players"] else None
             found.append(SetRule(match["kind"], int(match["least"] or 1), players, line))
         return tuple(found)
+
+    def clean_text_languages(self) -> tuple[str, ...]:
+        typed = [one.strip() for one in re.split(r"[,;]", str(self.cleaned_data["text_languages"])) if one.strip()]
+        codes = [language_of(one) for one in typed]
+        if "" in codes:
+            raise ValidationError(
+                _now("“%(language)s” is no language that is known; write its code, such as en.")
+                % {"language": typed[codes.index("")]}
+            )
+        return tuple(dict.fromkeys(codes))
+
+    def clean_formats(self) -> tuple[str, ...]:
+        typed = [one.strip(" .").casefold() for one in re.split(r"[,;\s]+", str(self.cleaned_data["formats"]))]
+        unknown = [one for one in typed if one and one not in FORMATS]
+        if unknown:
+            raise ValidationError(
+                _now("“%(kind)s” is no kind of file that is known; known are: %(kinds)s.")
+                % {"kind": unknown[0], "kinds": ", ".join(FORMATS)}
+            )
+        return tuple(dict.fromkeys(one for one in typed if one))
 
     def clean_file_names(self) -> str:
         pattern = str(self.cleaned_data["file_names"]).strip()
@@ -119,7 +156,7 @@ class FurtherFields(forms.Form):
     def portal_terms(self) -> Portal:
         cleaned = self.cleaned_data
         return Portal(
-            **{name: cleaned[name] for name in (*NUMBERS, "pairs", "file_names")},
+            **{name: cleaned[name] for name in (*NUMBERS, "pairs", "file_names", "formats")},
             file_bytes=in_bytes(cleaned["file_size"]),
             pack_bytes=in_bytes(cleaned["pack_size"]),
         )
@@ -163,6 +200,8 @@ def further_initial(call: Call) -> dict[str, Any]:
         "resident": told_states(home.resident),
         "born_in": told_states(home.born),
         **{name: getattr(portal, name) for name in (*NUMBERS, "pairs", "file_names")},
+        "formats": ", ".join(portal.formats),
+        "text_languages": ", ".join(map(language_name, call.text_languages)),
         "file_size": in_megabytes(portal.file_bytes),
         "pack_size": in_megabytes(portal.pack_bytes),
     }

@@ -30,6 +30,7 @@ from catalogue.rules.calls.terms import (
     Players,
     Proposal,
     RecordingRule,
+    TextRights,
     Versions,
 )
 from catalogue.terms import SubmissionStatus
@@ -89,6 +90,7 @@ class CallForm(FurtherFields):
         required=False,
         help_text=_("Such as Europe/London. Without it the hour says little: ask the organiser."),
     )
+    results_on = day_field(_("Results on"))
     fee = forms.CharField(label=_("Fee"), max_length=LONG_LINE, required=False, validators=[refuse_unprintable])
 
     forces = forms.CharField(
@@ -101,6 +103,7 @@ class CallForm(FurtherFields):
     forces_rule = one_of(ForcesRule, _("They bind"), unsaid=False)
     players_min = number_field(_("Players at least"))
     players_max = number_field(_("Players at most"))
+    extra_players = number_field(_("Further players on any instrument"), 20)
     strings_compulsory = yes_or_no(_("Full strings are compulsory"))
     usual_doublings = yes_or_no(_("Usual doublings are allowed"))
     timpani_among_percussion = yes_or_no(_("The timpanist is one of the percussionists"))
@@ -199,7 +202,7 @@ class CallForm(FurtherFields):
         cleaned = self.cleaned_data
         same = ("title", "organiser", "deadline_day", "deadline_zone", "fee", "soloists_excluded", "voices_excluded",
                 "duration_min", "duration_max", "duration_strict", "duration_tolerance", "works_min", "works_max",
-                "total_min", "total_max", "composed_from", "composed_until",
+                "total_min", "total_max", "composed_from", "composed_until", "results_on",
                 "channels_max", "channels_exact", "anonymous", "exclusive", "recording_live", "note_words")  # fmt: skip
         at, hour = self.deadline(), cleaned["deadline_time"]
         return replace(
@@ -220,13 +223,16 @@ class CallForm(FurtherFields):
             residence=self.residence_terms(base.residence),
             set_rules=self.set_terms(base.set_rules),
             portal=self.portal_terms(),
+            text_languages=cleaned["text_languages"],
+            text_rights=TextRights(cleaned["text_rights"]) if cleaned["text_rights"] else None,
             recording=RecordingRule(cleaned["recording"]) if cleaned["recording"] else None,
             documents=tuple(line.strip() for line in cleaned["documents"].splitlines() if line.strip()),
         )
 
     def forces_terms(self, base: Forces) -> Forces:
         cleaned = self.cleaned_data
-        names = ("usual_doublings", "timpani_among_percussion", "strings_compulsory", "players_min", "players_max")
+        names = ("usual_doublings", "timpani_among_percussion", "strings_compulsory", "players_min", "players_max",
+                 "extra_players")  # fmt: skip
         rule = ForcesRule(cleaned["forces_rule"])
         return replace(base, texts=cleaned["forces"], rule=rule, **{name: cleaned[name] for name in names})
 

@@ -13,7 +13,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from catalogue.actions.calls import AlreadySent, choose_works, note_submission, propose_call, save_call
 from catalogue.actions.deletion import delete_record, restore_record
 from catalogue.actions.saving import Overtaken
-from catalogue.gathering import gather_catalogue
+from catalogue.gathering import gather_for_calls
 from catalogue.models import Call, Submission, Work
 from catalogue.rules.calls.reading import CallError, read_call
 from catalogue.rules.calls.terms import Proposal
@@ -90,7 +90,7 @@ def call_detail(request: CatalogueRequest, call: int) -> HttpResponse:
     submission = getattr(found, "submission", None)
     chosen = chosen_of(submission)
     page = call_page(
-        found, gather_catalogue(request.composer), chosen, everything="all" in request.GET,
+        found, gather_for_calls(request.composer), chosen, everything="all" in request.GET,
         now=timezone.now(), language=page_language(),
     )  # fmt: skip
     form = SubmissionForm(initial=submission_values(submission))

@@ -8,7 +8,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.calls import AlreadySent, choose_works
-from catalogue.gathering import gather_catalogue
+from catalogue.gathering import gather_for_calls
 from catalogue.models import Call, Work
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.choice_page import choice_page
@@ -24,7 +24,7 @@ def call_choice(request: CatalogueRequest, call: int) -> HttpResponse:
     form = ChoiceForm(request.GET or None)
     asked = form.cleaned_data if form.is_bound and form.is_valid() else {}
     pinned, banned = numbers(request.GET.getlist("pin")), numbers(request.GET.getlist("ban"))
-    page = choice_page(found, gather_catalogue(request.composer), asked, pinned, banned)
+    page = choice_page(found, gather_for_calls(request.composer), asked, pinned, banned)
     return render(request, "calls/call_choice.html", {"call": found, "form": form, "page": page})
 
 

@@ -108,7 +108,7 @@ def test_words_and_sizes_are_held_against_the_call() -> None:
         ("Also: a statement of 500 to 700 words, two referees.", Portal(500, 700, referees=2)),
         ("A 300-word statement; biography (max. 1,000 words).", Portal(statement_words=300, life_words=1000)),
         ("Send a two-page CV and a writing sample of 10 to 15 pages.", Portal(cv_pages=2, sample_pages=15)),
-        ("For every work we need a score in PDF and a recording.", Portal(pairs=True)),
+        ("For every work we need a score in PDF and a recording.", Portal(pairs=True, formats=("pdf",))),
         ("Three letters of recommendation are required.", Portal(referees=3)),
         ("No file over 20 MB; all files together at most 150 MB.", Portal(file_bytes=20 * MB, pack_bytes=150 * MB)),
         ("Recordings: excerpts of at most five minutes.", Portal(excerpt=300)),
@@ -118,3 +118,16 @@ def test_words_and_sizes_are_held_against_the_call() -> None:
 )  # fmt: skip
 def test_what_a_portal_takes_is_read(text: str, portal: Portal) -> None:
     assert read_call(text).call.portal == portal
+
+
+def test_a_file_of_a_kind_that_the_call_does_not_take_breaks_a_rule() -> None:
+    call = Call(portal=Portal(formats=("pdf", "mp3")))
+    parts = [
+        Part(Piece.SCORE, "Slack Rope", suffix="pdf"),
+        Part(Piece.RECORDING, "Slack Rope", suffix="wav"),
+        Part(Piece.PHOTOGRAPH, suffix="jpg"),
+    ]
+
+    assert [one.reason for one in breaches(call, parts)] == [
+        "The recording of “Slack Rope” is a file of the kind WAV; the call takes MP3."
+    ]

@@ -1,0 +1,34 @@
+"""When a call says what has become of the entries."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from catalogue.rules.calls.deadlines import STRONG
+from catalogue.rules.calls.figures import days_in
+from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.terms import Found
+from catalogue.rules.calls.words import has
+
+RESULTS = (
+    r"results?\b|winners?\b|outcomes?\b|decisions?\b|notif\w+|short-?list\w*|(?:selected|chosen) (?:works?|pieces?|"
+    r"composers?|scores?|entrants?)|laureat\w*|we (?:will )?(?:answer|reply|write back|decide|announce)|announce\w*|"
+    r"ergebnis\w*|bekannt(?:gabe|gegeben|gemacht)|preistrager\w*|benachrichtig\w*|entscheidung\w*|jurysitzung|"
+    r"resultats?\b|laureats?\b|palmares|decision du jury|notifie\w*|risultat\w|vincit\w+|esit[oi]\b|"
+    r"resultados?\b|fallo\b|ganador\w*|uitslag|winnaars?"
+)
+OTHER = (
+    r"concert|premiere|performance of|perform\w* (?:on|in|at)|workshop|rehears|auffuhrung|urauffuhrung|konzert|ceremony"
+)
+
+
+def read_results(passages: Sequence[Passage]) -> Iterator[Found]:
+    """Yield the day on which results are told; of several the first, which tells who is still in."""
+    for passage in passages:
+        said = passage.plain
+        if not has(RESULTS, said) or has(STRONG, said):
+            continue
+        days = days_in(passage.text)
+        near = [one for one in days if not has(OTHER, said[max(0, one.start - 30) : one.start])]
+        if near:
+            yield Found("results_on", near[0].day, passage.start, passage.end)
