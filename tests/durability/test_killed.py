@@ -166,19 +166,27 @@ def test_a_killed_restore_leaves_one_catalogue_or_the_other(house: House, tmp_pa
 
 
 def test_a_killed_upgrade_is_taken_up_again(tmp_path: Path) -> None:
-    oldest = min(KEPT.glob("*.zip"))
-    house, usual, expected = House(tmp_path / "data"), 0.0, []
+    old = House(tmp_path / "old")
     try:
-        for share in (1.0, *moments(kills(10), 0.1, 1.0)):
-            told = AS_IT_WAS.format(path=str(oldest))
-            assert house.killed(600, "shell", "--no-imports", "-v", "0", "-c", told) == 0
-            begun = time.monotonic()
-            house.killed(share * (usual or 600), "upgrade")
-            usual = usual or time.monotonic() - begun
+        told = AS_IT_WAS.format(path=str(min(KEPT.glob("*.zip"))))
+        assert old.killed(600, "shell", "--no-imports", "-v", "0", "-c", told) == 0
+        usual, expected = upgraded(House(tmp_path / "usual", old), None)
+        assert expected
+        for number, moment in enumerate(moments(kills(10), 0.1 * usual, usual)):
+            assert upgraded(House(tmp_path / str(number), old), moment)[1] == expected
+    finally:
+        old.gone()
 
-            assert house.killed(600, "upgrade") == 0
-            assert_sound(house)
-            expected = expected or titles(house)
-            assert titles(house) == expected != []
+
+def upgraded(house: House, moment: float | None) -> tuple[float, list[object]]:
+    """Upgrade a catalogue, killed once at a moment where one is given; return the time it took and what it holds."""
+    try:
+        begun = time.monotonic()
+        if moment is not None:
+            house.killed(moment, "upgrade")
+        assert house.killed(600, "upgrade") == 0
+        taken = time.monotonic() - begun
+        assert_sound(house)
+        return taken, titles(house)
     finally:
         house.gone()
