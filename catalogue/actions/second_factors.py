@@ -11,6 +11,7 @@ from django.contrib.auth.models import User
 from django.db import transaction
 from django.utils.crypto import constant_time_compare
 
+from catalogue.actions.sealed_secrets import SecretUnreadable, sealed, unsealed
 from catalogue.models import RecoveryCode, SecondFactor
 from catalogue.models.people import sha256_of
 
@@ -40,15 +41,24 @@ def begun_by(user: User) -> SecondFactor | None:
 
 @transaction.atomic
 def begin(*, user: User, now: datetime) -> None:
-    """Make a secret for a telephone to take; one that counts already stays."""
-    if factor_of(user) is None:
+    """Make a secret for a telephone to take; one that counts already stays, unless it cannot be read any more."""
+    factor = factor_of(user)
+    if factor is None or secret_of(factor) is None:
         SecondFactor.objects.filter(user=user).delete()
-        SecondFactor.objects.create(user=user, secret=pyotp.random_base32(), made_at=now)
+        SecondFactor.objects.create(user=user, sealed_secret=sealed(pyotp.random_base32()), made_at=now)
 
 
-def address_for_telephones(factor: SecondFactor, *, name: str, issuer: str) -> str:
+def secret_of(factor: SecondFactor) -> str | None:
+    """Return what the codes are reckoned from; nothing where it was sealed under a key that this site does not have."""
+    try:
+        return unsealed(factor.sealed_secret)
+    except SecretUnreadable:
+        return None
+
+
+def address_for_telephones(secret: str, *, name: str, issuer: str) -> str:
     """Return what programs that reckon codes read from a picture (the form ``otpauth://totp/…``)."""
-    return pyotp.TOTP(factor.secret).provisioning_uri(name=name, issuer_name=issuer)
+    return pyotp.TOTP(secret).provisioning_uri(name=name, issuer_name=issuer)
 
 
 def confirm(*, user: User, code: str, now: datetime) -> tuple[str, ...]:
@@ -96,7 +106,7 @@ def take_code(*, user: User, code: str, now: datetime, begun: bool = False) -> N
         taken = takes(factor, code, now)
         factor.failures = 0 if taken else factor.failures % WRONG_IN_A_ROW + 1
         factor.failed_at = None if taken else now
-        factor.save(update_fields=["failures", "failed_at", "last_step"])
+        factor.save(update_fields=["failures", "failed_at", "last_step", "sealed_secret"])
     if not taken:
         raise CodeRefused("This code is wrong, was used already, or has run out; take the one that is shown now.")
 
@@ -111,9 +121,12 @@ def takes(factor: SecondFactor, code: str, now: datetime) -> bool:
 
 
 def takes_of_telephone(factor: SecondFactor, digits: str, now: datetime) -> bool:
-    one, step = pyotp.TOTP(factor.secret), int(now.timestamp()) // STEP
+    """Say whether a code is one of the last minute; the secret is then sealed anew, so that an old key may go."""
+    secret, step = secret_of(factor), int(now.timestamp()) // STEP
+    if secret is None:
+        return False
     for near in (step + drift for drift in DRIFT):
-        if near > factor.last_step and constant_time_compare(one.generate_otp(near), digits):
-            factor.last_step = near
+        if near > factor.last_step and constant_time_compare(pyotp.TOTP(secret).generate_otp(near), digits):
+            factor.last_step, factor.sealed_secret = near, sealed(secret)
             return True
     return False

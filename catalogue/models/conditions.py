@@ -68,10 +68,15 @@ def country_code(model: str, column: str = "country") -> CheckConstraint:
     return CheckConstraint(condition=Q(**{column: ""}) | two_letters, name=f"{model}_{column}_two_capitals")
 
 
+COLOUR = "^#[0-9a-f]{6}$"
+PATTERNS = frozenset({COLOUR})
+"""All that constraints ask the database to match."""
+
+
 def ink(model: str, column: str) -> CheckConstraint:
     """Allow a hash with six hexadecimal digits, or nothing."""
     return CheckConstraint(
-        condition=Q(**{column: ""}) | Q(**{f"{column}__regex": "^#[0-9a-f]{6}$"}), name=f"{model}_{column}_is_a_colour"
+        condition=Q(**{column: ""}) | Q(**{f"{column}__regex": COLOUR}), name=f"{model}_{column}_is_a_colour"
     )
 
 

@@ -10,11 +10,12 @@ class SecondFactor(models.Model):
     """What codes are reckoned from (RFC 6238); it counts once ``confirmed_at`` says that the telephone has it.
 
     ``last_step`` is the newest half minute whose code was taken, so that no code is taken twice; ``failures`` are the
-    wrong codes in a row, the last of them at ``failed_at``.
+    wrong codes in a row, the last of them at ``failed_at``. The secret is stored as ``actions/sealed_secrets.py`` seals
+    it: 80 bytes at most in the letters of Base64.
     """
 
     user = models.OneToOneField(settings.AUTH_USER_MODEL, on_delete=models.CASCADE, related_name="second_factor")
-    secret = models.CharField(max_length=64)
+    sealed_secret = models.CharField(max_length=128)
     made_at = models.DateTimeField()
     confirmed_at = models.DateTimeField(null=True)
     last_step = models.BigIntegerField(default=0)

@@ -12,7 +12,7 @@ from django.contrib.auth.models import User
 from django.core.management import call_command
 from django.test import Client
 
-from catalogue.actions.second_factors import begin, begun_by, confirm, factor_of
+from catalogue.actions.second_factors import begin, begun_by, confirm, factor_of, secret_of
 from catalogue.models import RecoveryCode, SecondFactor
 from tests.conftest import CLOCK, NOW
 from tests.web.pages import Page
@@ -41,7 +41,7 @@ def codes(person: User) -> tuple[str, ...]:
 
 def shown(user: User) -> str:
     """The code that the telephone shows now."""
-    return pyotp.TOTP(SecondFactor.objects.get(user=user).secret).at(int(CLOCK.moment.timestamp()))
+    return pyotp.TOTP(secret_of(SecondFactor.objects.get(user=user))).at(int(CLOCK.moment.timestamp()))
 
 
 def tried(client: Client, code: str, **more: str) -> Any:
@@ -60,7 +60,7 @@ def test_it_is_switched_on_by_a_code_and_shows_recovery_codes_once(
     response = browser.post("/account/second-step/confirm/", typed)
 
     assert begun.values("//img/@src")[0].startswith("data:image/svg+xml")
-    assert begun.text("//p[@class='code']") == SecondFactor.objects.get().secret
+    assert begun.text("//p[@class='code']") == secret_of(SecondFactor.objects.get())
     assert WRONG in wrong.text("//main")
     assert "This is not your password." in unknown.text("//main")
     told = Page(response).texts("//li[@class='code']")
@@ -144,3 +144,31 @@ def test_it_is_switched_off_with_the_password_or_on_the_machine(
 
     assert (kept, set(fresh) & set(codes), begun_by(person), factor_of(person)) == (True, set(), None, None)
     assert out.getvalue() == "The second step of “rana” is on.\nThe second step of “rana” is off.\n"
+
+
+def test_under_another_secret_key_a_recovery_code_lets_in_and_it_is_set_up_anew(
+    client: Client, person: User, codes: tuple[str, ...], settings: Any
+) -> None:
+    before = shown(person)
+    settings.SECRET_KEY = "another key of this site, as after a restore elsewhere"
+    client.post("/sign-in/", TOLD)
+
+    answers = [tried(client, before).status_code, tried(client, codes[0]).status_code]
+    told = Page(client.get("/account/second-step/")).text("//main")
+    client.post("/account/second-step/begin/")
+    confirmed = client.post("/account/second-step/confirm/", {"code": shown(person), "password": PASSWORD})
+
+    assert (answers, confirmed.status_code, factor_of(person) is not None) == ([200, 302], 200, True)
+    assert "It has to be set up anew" in told
+
+
+def test_a_key_that_the_site_had_before_opens_it_once_more_and_then_may_go(
+    client: Client, person: User, codes: tuple[str, ...], settings: Any
+) -> None:
+    settings.SECRET_KEY_FALLBACKS, settings.SECRET_KEY = [settings.SECRET_KEY], "the key that follows it"
+    client.post("/sign-in/", TOLD)
+    entered = tried(client, shown(person)).status_code
+
+    settings.SECRET_KEY_FALLBACKS = []
+
+    assert (entered, secret_of(SecondFactor.objects.get()) is not None) == (302, True)

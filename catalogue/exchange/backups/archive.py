@@ -8,7 +8,7 @@ import re
 import stat
 import zipfile
 import zlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import asdict, dataclass, field
 from datetime import UTC, datetime
@@ -133,29 +133,51 @@ def refuse_broken_seal(path: Path) -> None:
 
 
 @contextmanager
-def opened(path: Path) -> Iterator[tuple[zipfile.ZipFile, Manifest]]:
-    """Open a backup whose seal holds, with its manifest. Raises BackupError, also for what is damaged in the block."""
+def unsealed(path: Path, error: type[ValueError], damaged: str) -> Iterator[zipfile.ZipFile]:
+    """Open a file whose seal holds. Raises the error, with ``damaged`` also for what is found wrong in the block."""
     try:
         refuse_broken_seal(path)
         with zipfile.ZipFile(path) as archive:
-            yield archive, manifest_of(archive)
-    except BackupError:
+            yield archive
+    except error:
         raise
     except FileNotFoundError as fault:
-        raise BackupError(f"There is no file “{path}”.") from fault
+        raise error(f"There is no file “{path}”.") from fault
     except IsADirectoryError as fault:
-        raise BackupError(f"“{path}” is a folder, not a backup.") from fault
+        raise error(f"“{path}” is a folder.") from fault
     except DAMAGED as fault:
-        raise BackupError("This backup is damaged and cannot be unpacked.") from fault
+        raise error(damaged) from fault
+
+
+def told_in(archive: zipfile.ZipFile, manifest: str) -> Any:
+    """Return what a manifest says, read but not believed; nothing where there is none of this name."""
+    if archive.namelist().count(manifest) != 1 or archive.getinfo(manifest).file_size > LONGEST_MANIFEST:
+        return None
+    return json.loads(b"".join(pieces_of(archive, manifest, LONGEST_MANIFEST)))
+
+
+def members_in(told: Any) -> dict[str, Member]:
+    return {str(name): Member(str(one["sha256"]), int(one["size"])) for name, one in told["members"].items()}
+
+
+def holds_other(archive: zipfile.ZipFile, manifest: str, members: Iterable[str]) -> bool:
+    """Say whether there is more in a file than its manifest and what that tells of, or less."""
+    return sorted(archive.namelist()) != sorted([*members, manifest])
+
+
+@contextmanager
+def opened(path: Path) -> Iterator[tuple[zipfile.ZipFile, Manifest]]:
+    """Open a backup whose seal holds, with its manifest. Raises BackupError, also for what is damaged in the block."""
+    with unsealed(path, BackupError, "This backup is damaged and cannot be unpacked.") as archive:
+        yield archive, manifest_of(archive)
 
 
 def manifest_of(archive: zipfile.ZipFile) -> Manifest:
-    names = archive.namelist()
-    if names.count(MANIFEST) != 1 or archive.getinfo(MANIFEST).file_size > LONGEST_MANIFEST:
+    told = told_in(archive, MANIFEST)
+    if told is None:
         raise BackupError("This file is no backup of a catalogue: it has no manifest.")
-    manifest = manifest_from(json.loads(b"".join(pieces_of(archive, MANIFEST, LONGEST_MANIFEST))))
-    wrong = [name for name in manifest.members if not is_known(name)]
-    if sorted(names) != sorted([*manifest.members, MANIFEST]) or wrong:
+    manifest = manifest_from(told)
+    if holds_other(archive, MANIFEST, manifest.members) or not all(map(is_known, manifest.members)):
         raise BackupError("This backup does not hold what its manifest says.")
     return manifest
 
@@ -166,11 +188,10 @@ def manifest_from(told: Any) -> Manifest:
     if told["format"] > FORMAT:
         raise BackupError("This backup was made by a newer version of the program; use that one.")
     try:
-        members = {str(name): Member(str(one["sha256"]), int(one["size"])) for name, one in told["members"].items()}
         migrations = {str(app): [str(name) for name in names] for app, names in told["migrations"].items()}
         rows = {str(name): int(count) for name, count in told["rows"].items()}
         made_at = datetime.fromisoformat(told["made_at"]).isoformat()
-        return Manifest(made_at, str(told["database"]), migrations, rows, members, told["format"])
+        return Manifest(made_at, str(told["database"]), migrations, rows, members_in(told), told["format"])
     except (KeyError, TypeError, AttributeError, ValueError) as fault:
         raise BackupError("This file is no backup of a catalogue: its manifest cannot be read.") from fault
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager, suppress
@@ -17,6 +18,7 @@ from django.db.migrations.executor import MigrationExecutor
 from django.db.migrations.loader import MigrationLoader
 
 from catalogue.exchange.backups.archive import BackupError
+from catalogue.models.conditions import PATTERNS
 
 FROZEN = "SET TRANSACTION ISOLATION LEVEL REPEATABLE READ READ ONLY"
 
@@ -91,11 +93,20 @@ def migrate_to(alias: str, newest: list[tuple[str, str]] | None) -> None:
     executor.migrate(newest)
 
 
+def fits(pattern: str, text: str) -> bool:
+    """Answer the constraints that ask for a pattern; one that is not ours is not tried, it might never end."""
+    return pattern in PATTERNS and re.search(pattern, text) is not None
+
+
 def refuse_unsound_sqlite(path: Path) -> None:
-    """Raise BackupError for a file that SQLite finds faults in, or that could run code of its own."""
+    """Raise BackupError for a file that SQLite finds faults in, or that could run code of its own.
+
+    It is opened for writing, without which SQLite would not look whether the rows keep to the constraints.
+    """
     try:
-        with closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)) as database:
+        with closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True)) as database:
             database.execute("PRAGMA cell_size_check=ON")
+            database.create_function("REGEXP", 2, fits)
             odd = database.execute("SELECT name FROM sqlite_master WHERE type NOT IN ('table', 'index')").fetchall()
             virtual = database.execute("SELECT name FROM sqlite_master WHERE sql LIKE 'CREATE VIRTUAL%'").fetchall()
             sound = database.execute("PRAGMA integrity_check").fetchall() == [("ok",)]

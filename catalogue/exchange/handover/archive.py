@@ -18,13 +18,12 @@ from pathlib import Path
 from typing import Any
 
 from catalogue.exchange.backups.archive import (
-    DAMAGED,
-    LONGEST_MANIFEST,
-    BackupError,
     Member,
+    holds_other,
     lines_in,
-    pieces_of,
-    refuse_broken_seal,
+    members_in,
+    told_in,
+    unsealed,
 )
 
 FORMAT = 1
@@ -78,27 +77,13 @@ class Manifest:
 @contextmanager
 def opened(path: Path) -> Iterator[tuple[zipfile.ZipFile, Manifest]]:
     """Open a file whose seal holds, with its manifest. Raises HandOverError, also for damage found in the block."""
-    try:
-        refuse_broken_seal(path)
-        with zipfile.ZipFile(path) as archive:
-            yield archive, manifest_of(archive)
-    except HandOverError:
-        raise
-    except FileNotFoundError as fault:
-        raise HandOverError(f"There is no file “{path}”.") from fault
-    except IsADirectoryError as fault:
-        raise HandOverError(f"“{path}” is a folder.") from fault
-    except (BackupError, *DAMAGED) as fault:
-        raise HandOverError(TAMPERED) from fault
+    with unsealed(path, HandOverError, TAMPERED) as archive:
+        yield archive, manifest_of(archive)
 
 
 def manifest_of(archive: zipfile.ZipFile) -> Manifest:
-    names = archive.namelist()
-    if names.count(MANIFEST) != 1 or archive.getinfo(MANIFEST).file_size > LONGEST_MANIFEST:
-        raise HandOverError(NO_HAND_OVER)
-    manifest = manifest_from(json.loads(b"".join(pieces_of(archive, MANIFEST, LONGEST_MANIFEST))))
-    strange = [name for name in manifest.members if MEMBER.fullmatch(name) is None]
-    if sorted(names) != sorted([*manifest.members, MANIFEST]) or strange:
+    manifest = manifest_from(told_in(archive, MANIFEST))
+    if holds_other(archive, MANIFEST, manifest.members) or not all(map(MEMBER.fullmatch, manifest.members)):
         raise HandOverError("This file does not hold what its manifest says.")
     return manifest
 
@@ -114,7 +99,7 @@ def manifest_from(told: Any) -> Manifest:
             made_at=datetime.fromisoformat(told["made_at"]).isoformat(),
             to=str(told["to"]),
             rows={str(name): int(count) for name, count in told["rows"].items()},
-            members={str(name): Member(str(one["sha256"]), int(one["size"])) for name, one in told["members"].items()},
+            members=members_in(told),
             lacking=tuple(str(name) for name in told["lacking"]),
         )
     except (KeyError, TypeError, AttributeError, ValueError) as fault:

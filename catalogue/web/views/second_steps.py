@@ -19,6 +19,7 @@ from catalogue.actions.second_factors import (
     confirm,
     factor_of,
     make_recovery_codes,
+    secret_of,
     switch_off,
     take_code,
 )
@@ -68,13 +69,15 @@ def page(request: SignedInRequest, code_form: CodeForm, password_form: PasswordA
         "factor": factor,
         "left": factor.codes.filter(used_at__isnull=True).count() if factor else 0,
         "begun": begun,
+        "is_unreadable": any(one and secret_of(one) is None for one in (factor, begun)),
         "code_form": code_form,
         "password_form": password_form,
         "form": code_form if code_form.errors else password_form,
         "is_needed": is_needed(request),
     }
-    if begun:
-        told = address_for_telephones(begun, name=request.user.get_username(), issuer=ISSUER)
+    if begun and (secret := secret_of(begun)):
+        told = address_for_telephones(secret, name=request.user.get_username(), issuer=ISSUER)
+        context["secret"] = secret
         context["picture"] = segno.make(told, error="m", micro=False).svg_data_uri(scale=5, border=4, light="#fff")
     return render(request, "account/second_step.html", context)
 

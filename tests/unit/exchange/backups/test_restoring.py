@@ -11,19 +11,22 @@ import pytest
 from django.conf import settings as site
 from django.db import connection
 
+from catalogue.actions.sealed_secrets import unsealed
 from catalogue.exchange.backups.archive import DATABASE, BackupError
 from catalogue.exchange.backups.checking import check_backup
 from catalogue.exchange.backups.databases import Snapshot, fresh_sqlite, migrate_to, sqlite_at
 from catalogue.exchange.backups.lines import apps_at, record_of, told_columns
 from catalogue.exchange.backups.restoring import Wanted, compare, restore_backup, restore_sqlite, try_backup
 from catalogue.exchange.backups.writing import packing_of, write_backup
-from catalogue.models import Composer, ImportBatch, Work
+from catalogue.models import Composer, ImportBatch, SecondFactor, Work
 from tests.makers import make_performance, make_work
 from tests.unit.exchange.backups.parcels import KEPT, NEWEST, NOW, member_of, resealed
 
 pytestmark = pytest.mark.usefixtures("with_migrations")
 FILE = b"a recording"
 NAME = sha256(FILE).hexdigest()
+PLAIN = "JBSWY3DPEHPK3PXPJBSWY3DPEHPK3PXP"
+"""The secret of the second step in the backup of the last version that stored it plain."""
 
 
 def wanted(path: Path) -> Wanted:
@@ -161,6 +164,19 @@ def test_sessions_that_were_open_are_ended(tmp_path: Path) -> None:
 
     with closing(sqlite3.connect(tmp_path / "catalogue.sqlite3")) as database:
         assert database.execute("SELECT * FROM django_session").fetchall() == []
+
+
+@pytest.mark.django_db
+@pytest.mark.slow
+def test_a_second_step_that_stood_plain_is_sealed_on_the_way(tmp_path: Path) -> None:
+    target = tmp_path / "catalogue.sqlite3"
+
+    restore_sqlite(wanted(KEPT / "0031-hand-overs.zip"), target)
+
+    with sqlite_at(target) as alias:
+        factor = SecondFactor.objects.using(alias).get()
+    assert (unsealed(factor.sealed_secret), factor.user_id) == (PLAIN, 1)
+    assert PLAIN.encode() not in target.read_bytes()
 
 
 @pytest.mark.django_db(transaction=True)

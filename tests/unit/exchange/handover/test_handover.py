@@ -34,6 +34,7 @@ from tests.whole_catalogue import fill_texts, make_whole_catalogue
 NOW = datetime(2026, 3, 9, 10, 0, tzinfo=UTC)
 SCORE = b"%PDF-1.7 a score"
 OF_USERS = {"AskedMail", "EntryKey", "RecoveryCode", "SecondFactor"}
+KEPT = Path(__file__).resolve().parents[3] / "backups" / "handed_over"
 EMPTY = {"HireItem", "HiredPerformance", "Reference"}
 """Of which the whole catalogue of the tests has no record."""
 
@@ -123,6 +124,17 @@ def test_catalogue_arrives_elsewhere_as_it_left(
     (name,) = {f"{one.sha256[:2]}/{one.sha256}.pdf" for one in StoredFile.objects.filter(composer=arrived)}
     assert elsewhere.open(name).read() == SCORE
     assert Performance.history.first().history_user == newcomer
+
+
+@pytest.mark.parametrize("path", sorted(KEPT.glob("*.zip")), ids=lambda path: path.stem)
+def test_every_hand_over_that_is_kept_arrives_whole(path: Path, newcomer: User, storage: Storage) -> None:
+    expected = look_into(path).manifest.rows
+
+    arrived = take_over(path, owner=newcomer, now=NOW, storage=storage)
+
+    found = {str(model._meta.model_name): records_of(model, arrived.pk, "default").count() for model in carried()}
+    assert {name: found[name] for name in expected} == expected
+    assert sum(found.values()) == sum(expected.values()) > 40
 
 
 def test_addresses_that_were_sent_open_nothing_elsewhere(

@@ -1,0 +1,107 @@
+"""Many at once beside the same requests one after another: what people wait for each other's saving.
+
+Each has a connection of their own, as each thread of a server has; a reader opens the list of works, a writer sends the
+form of one work.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
+from functools import partial
+from itertools import count
+
+from django.db import connection
+from django.test import Client
+
+from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.rows import store
+from catalogue.models import Composer, Work
+
+THREADS = 8
+WORKS = 100
+Errand = Callable[[], int]
+
+
+def together(errands: list[Errand]) -> None:
+    """Run errands on as many threads as a server has; each has to be answered as it should."""
+    with ThreadPoolExecutor(THREADS) as crowd:
+        for status in crowd.map(alone, errands):
+            refuse_failure(status)
+
+
+def alone(errand: Errand) -> int:
+    try:
+        return errand()
+    finally:
+        connection.close()
+
+
+def in_turn(errands: list[Errand]) -> None:
+    for errand in errands:
+        refuse_failure(errand())
+
+
+def refuse_failure(status: int) -> None:
+    if status not in {200, 302}:
+        raise RuntimeError(f"A request was answered with {status}.")
+
+
+def reading(composer: Composer) -> int:
+    return signed_in(composer).get(f"/c/{composer.slug}/works/").status_code
+
+
+def saving(composer: Composer, work: int, numbers: Iterator[int]) -> int:
+    typed = {"title": f"Saved {next(numbers)}", "category": "other", "status": "active", "movements": ""}
+    typed |= {"commissions-TOTAL_FORMS": "0", "commissions-INITIAL_FORMS": "0"}
+    return signed_in(composer).post(f"/c/{composer.slug}/works/{work}/edit/", typed).status_code
+
+
+def signed_in(composer: Composer) -> Client:
+    client = Client(headers={"host": "localhost"})
+    client.cookies["sessionid"] = SESSIONS[composer.pk]
+    return client
+
+
+SESSIONS: dict[int, str] = {}
+"""The session of whoever keeps each catalogue that was made."""
+
+
+def furnished() -> Composer:
+    composer = store(works=WORKS, performances=WORKS)
+    client = Client()
+    client.force_login(composer.memberships.get().user, backend="django.contrib.auth.backends.ModelBackend")
+    SESSIONS[composer.pk] = client.cookies["sessionid"].value
+    return composer
+
+
+def edits(composer: Composer, number: int) -> list[Errand]:
+    """Return that many saves, each of a work of its own as long as there are enough."""
+    works = list(Work.objects.filter(composer=composer).values_list("pk", flat=True)[:WORKS])
+    numbers = count()
+    return [partial(saving, composer, works[one % len(works)], numbers) for one in range(number)]
+
+
+@contextmanager
+def saves(size: int) -> Iterator[Pair]:
+    errands = edits(furnished(), size)
+    yield Pair(ours=partial(together, errands), bare=partial(in_turn, errands))
+
+
+@contextmanager
+def readers(size: int) -> Iterator[Pair]:
+    composer = furnished()
+    errands = [partial(reading, composer) for _reader in range(size)]
+    for place, errand in enumerate(edits(composer, size // 10)):
+        errands.insert(place * 11, errand)
+    yield Pair(ours=partial(together, errands), bare=partial(in_turn, errands))
+
+
+BOUND = "the same requests one after another"
+BENCHES = (
+    Bench(f"saves by {THREADS} people at once", BOUND, (8, 80), saves, aim=1.5, stored=True),
+    Bench(
+        f"lists opened by {THREADS} at once, beside a tenth as many saves", BOUND, (20, 200), readers, 1.5, stored=True
+    ),
+)
