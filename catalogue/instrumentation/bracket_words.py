@@ -21,7 +21,7 @@ from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import ALL, roman
 from catalogue.instrumentation.page_labels import says_octave
-from catalogue.instrumentation.phrases import count_at, is_key, ordinal_at, phrase_end, pitch_end, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, ordinal_at, phrase_end, pitch_end, seats_at, token_at
 from catalogue.instrumentation.seating import double, own_section
 from catalogue.instrumentation.tokens import Bracket, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument
@@ -199,6 +199,9 @@ def optional_players(nodes: Nodes) -> int | None:
         seats.add(seat[0])
         at = seat[1]
         at += at < len(nodes) and (nodes[at].is_mark(",&+") or is_key(nodes[at], AND))
+    numerals = seats_at(nodes, 0) if not seats and nodes and nodes[0].kind == "word" else None
+    if numerals is not None:
+        seats, at = set(numerals[0]), numerals[1]
     number = len(seats) or (counted.most if counted is not None else 0)
     end = phrase_end(nodes, at if seats or counted is None else counted.end, OPTIONAL) if number else None
     return number if end is not None and all(node.is_mark(".") for node in nodes[end:]) else None

@@ -32,12 +32,13 @@ from catalogue.instrumentation.bracket_words import (
 )
 from catalogue.instrumentation.chair_lists import chair_list, make_up
 from catalogue.instrumentation.channels import channels_at
+from catalogue.instrumentation.choirs import say_of_choir
 from catalogue.instrumentation.doublings import Doubling, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import elsewhere_at, part_of
 from catalogue.instrumentation.families import WINDS
 from catalogue.instrumentation.formula import named_in
-from catalogue.instrumentation.lexicon import LIVE, OPTIONAL, OR
+from catalogue.instrumentation.lexicon import LIVE, OPTIONAL, OR, WITHOUT
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.page_labels import says_octave
@@ -114,9 +115,12 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
         return []
     for rule in (
         remarks_apart,
+        denied,
         same_player,
         some_elsewhere,
         realised,
+        voice_told,
+        optional_player,
         amplification,
         strengths,
         hands,
@@ -135,6 +139,9 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
         if found is not None:
             return found
     note = forces.written(nodes[0].start, nodes[-1].end)
+    if draft.slug.startswith("choir"):
+        say_of_choir(draft, note, forces)
+        return []
     draft.notes.append(note)
     if draft.family in WINDS and any(instrument(slug).section == own_section(draft) for slug in named_in(nodes)):
         message = f"“{note}” was kept as a remark on what stands before it."
@@ -172,6 +179,42 @@ def some_elsewhere(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft
     found = elsewhere_at(bracket.nodes, 0)
     away = part_of(draft, found[0]) if found is not None and found[1] == len(bracket.nodes) else None
     return [away] if away is not None else None
+
+
+def denied(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Keep ``(no piccolo)`` as a note: what is not played is no doubling."""
+    if draft.slug == "strings" or not is_key(bracket.nodes[0], WITHOUT):
+        return None
+    draft.notes.append(as_remark(bracket.nodes, forces))
+    return []
+
+
+def voice_told(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``voice (mezzo-soprano)``: the voice is named in the bracket."""
+    name = name_at(bracket.nodes, 0) if draft.slug == "voice" else None
+    if name is None or name.end != len(bracket.nodes) or not name.slugs[0].startswith("voice-"):
+        return None
+    draft.slug = name.slugs[0]
+    return []
+
+
+def optional_player(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``piano (optional flute)``, ``choir (organ ad lib.)``: a player of another family beside the line."""
+    nodes = bracket.nodes
+    at = int(is_key(nodes[0], {"with", "mit", "avec", "con", "plus", "and"}))
+    optional = phrase_end(nodes, at, OPTIONAL)
+    counted = count_at(nodes, at if optional is None else optional)
+    start = counted.end if counted is not None else at if optional is None else optional
+    name = name_at(nodes, start)
+    if name is None or family_of(name.slugs[0]) in (draft.family, "percussion", "electronics"):
+        return None
+    end = name.end if optional is not None else phrase_end(nodes, name.end, OPTIONAL)
+    rest = [node for node in nodes[end:] if not node.is_mark(".")] if end is not None else list(nodes)
+    if rest or draft.section:
+        return None
+    made = extra(draft, name.slugs[0], counted.most if counted else 1, bracket, "", optional=True)
+    made.role, made.name = "ensemble", name
+    return [made]
 
 
 def realised(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:

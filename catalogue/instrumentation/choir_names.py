@@ -22,7 +22,7 @@ from catalogue.instrumentation.choirs import (
 )
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND
-from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.numbers import cardinal
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seats_at, token_at
 from catalogue.instrumentation.qualities import Qualities
@@ -44,8 +44,10 @@ from catalogue.instrumentation.voicings import (
 )
 
 MOST_SINGERS = 2
+PARTIES = {"parties", "partes", "parti", "parts"}
+EQUAL = {"egales", "iguales", "pari", "eguali", "equal"}
 MOST_PARTS = 24
-STIMMIG = {"stimmiger", "stimmige", "stimmigen", "stimmigem", "stimmiges"}
+STIMMIG = {"stg", "stimmiger", "stimmige", "stimmigen", "stimmigem", "stimmiges"}
 MOST_CHOIRS = 12
 IN_PARTS = ("a", "à", "zu", "in", "for", "für", "pour", "per", "para")
 
@@ -157,7 +159,7 @@ def in_parts_at(nodes: Nodes, at: int) -> tuple[int, int] | None:
         return (number, at + 1) if number else None
     number = token.number if token is not None and token.kind == "number" and len(token.text) < 3 else None
     if number and nodes[at + 1 : at + 2] and nodes[at + 1].is_mark("-") and is_key(token_at(nodes, at + 2), STIMMIG):
-        return number, at + 3
+        return number, at + 3 + (at + 3 < len(nodes) and nodes[at + 3].is_mark("."))
     number = cardinal(token.text) if token is not None and token.kind == "word" else number
     end = at + 2 if at + 1 < len(nodes) and nodes[at + 1].is_mark("-") else at + 1
     parts = is_key(token_at(nodes, end), {"part", "parts", "voice", "voices"})
@@ -247,9 +249,11 @@ def voices_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     start = counted.end
     equal = is_key(token_at(nodes, start), {"equal", "gleiche", "mixed"})
     found = name_at(nodes, start + 1 if equal else start)
+    if is_key(token_at(nodes, start), PARTIES) and choir_in_parts(nodes, at, forces) is not None:
+        found = Name(("voice",), "", start, start + 1, nodes[start].start, nodes[start].end)
     if found is None or found.slugs != ("voice",):
         return None
-    end = found.end
+    end = found.end + is_key(token_at(nodes, found.end), EQUAL)
     last = forces.drafts[-1] if forces.drafts else None
     parted = choir_in_parts(nodes, at, forces)
     if parted is not None and counted.least == counted.most <= MOST_PARTS and ends_item(nodes, end):

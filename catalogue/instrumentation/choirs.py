@@ -5,7 +5,7 @@ from __future__ import annotations
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, OR, SOLO
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seat_value, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, limited_count, phrase_end, seat_value, token_at
 from catalogue.instrumentation.qualities import Qualities
 from catalogue.instrumentation.senses import in_section
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
@@ -75,8 +75,9 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     upper, end = upper_voicing(nodes, end)
     if len(voicings) > 1 and len(text) == 2 and nodes[start + 1].is_mark("/"):
         return either(voicings, start_at, stop), end, False
-    if double and len(voicings) == 1:
-        voicings = voicings * 2
+    twice = double_told(nodes, end)
+    if (double or twice) and len(voicings) == 1:
+        voicings, end = voicings * 2, end + twice
     label, end = choir_number(nodes, end) if len(voicings) == 1 else (None, end)
     drafts: list[Draft] = []
     for number, one in enumerate(voicings, 1):
@@ -120,6 +121,12 @@ def name_of_choir(nodes: Nodes, at: int) -> str | None:
     """Return the name of a choir that ends before ``at``, ``None`` where none does."""
     found = name_at(nodes, at)
     return found.written if found is not None and found.slugs[0] in CHOIR_WORDS else None
+
+
+def double_told(nodes: Nodes, at: int) -> bool:
+    """Whether a bracket here says that the choir is double, ``SATB (double choir)``."""
+    bracket = nodes[at] if at < len(nodes) else None
+    return isinstance(bracket, Bracket) and bool(bracket.nodes) and is_key(bracket.nodes[0], DOUBLE)
 
 
 def divided_singers(nodes: Nodes, at: int) -> int | None:
@@ -245,8 +252,11 @@ def sing_alone(draft: Draft) -> None:
 
 
 def soloists_in_bracket(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
-    """Read ``4 soloists (SATB)``."""
+    """Read ``4 soloists (SATB)``, ``8 voices: SSAATTBB``."""
     counted = count_at(nodes, at)
+    told = voices_told(nodes, at)
+    if told is not None:
+        return told
     end = phrase_end(nodes, counted.end if counted else at, SOLO)
     voices = name_at(nodes, end) if end is not None else None
     end = voices.end if voices is not None and voices.slugs[0] == "voice" else end
@@ -258,6 +268,25 @@ def soloists_in_bracket(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Fo
     if not letters or len(letters) < len(words):
         return None
     return soloists("".join(letters), nodes[at].start, bracket.end), end + 1, False
+
+
+def voices_told(nodes: Nodes, at: int) -> Found | None:
+    """Read ``8 voices: SSAATTBB``: letters that add up to the number of singers."""
+    counted = count_at(nodes, at)
+    voices = name_at(nodes, counted.end) if counted is not None else None
+    if counted is None or voices is None or voices.slugs[0] != "voice":
+        return None
+    following = nodes[voices.end] if voices.end < len(nodes) else None
+    if isinstance(following, Bracket):
+        text, end, after = "".join(one.text for one in following.nodes if type(one) is Token), 0, voices.end + 1
+    else:
+        start = voices.end + (following is not None and following.is_mark(":"))
+        text, end, _ = glued(nodes, start) if start < len(nodes) else ("", 0, "")
+        after = end
+    text = text.replace(",", "").replace(".", "")
+    if not is_letters(text) or sum(parts_of(text).values()) != counted.most:
+        return None
+    return soloists(text, nodes[at].start, nodes[after - 1].end), after, False
 
 
 def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
@@ -293,7 +322,7 @@ def strength_told(drafts: list[Draft], bracket: Bracket, forces: Forces) -> bool
     only = len(numbers) == sum(draft.parts for draft in drafts) and all(
         node.kind == "number" or node.is_mark(".,/-") for node in bracket.nodes
     )
-    counted = count_at(bracket.nodes, 0)
+    counted = count_at(bracket.nodes, 0) or limited_count(bracket.nodes, 0)
     if only and len(numbers) > 1 and max(numbers) < MOST_IN_A_PART:
         for draft in drafts:
             own, numbers = numbers[: draft.parts], numbers[draft.parts :]

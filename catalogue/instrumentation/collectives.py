@@ -28,7 +28,7 @@ BRASS_WORDS = keyed("brass de_cuivres cuivres di_ottoni ottoni de_metales metale
 WIND_WORDS = keyed("wind woodwind à_vent vent de_vents vents di_fiati fiati de_viento viento bläser holzbläser")
 SAX_WORDS = keyed("saxophone sax de_saxophones saxophones di_sassofoni sassofoni de_saxofones saxofones saxophon")
 RECORDER_WORDS = keyed("recorder recorders blockflöten blockflöte de_flûtes_à_bec di_flauti_dolci de_flautas_de_pico")
-PIANO_WORDS = keyed("piano klavier avec_piano con_pianoforte")
+PIANO_WORDS = keyed("piano pf pno klavier avec_piano con_pianoforte")
 PERCUSSION_WORDS = keyed(
     "percussion schlagzeug de_percussions percussions di_percussioni percussioni de_percusión percusión"
 )
@@ -45,6 +45,7 @@ WIND_SETS = {
     4: ("flute", "oboe", "clarinet", "bassoon"),
     5: ("flute", "oboe", "clarinet", "horn", "bassoon"),
     8: ("oboe",) * 2 + ("clarinet",) * 2 + ("bassoon",) * 2 + ("horn",) * 2,
+    10: ("flute",) * 2 + ("oboe",) * 2 + ("clarinet",) * 2 + ("bassoon",) * 2 + ("horn",) * 2,
 }
 BRASS_SETS = {
     3: ("horn", "trumpet", "trombone"),
@@ -74,6 +75,7 @@ DISPUTED = {
     ("strings", 5): ("a second viola in place of the double bass", VIOLAS),
     ("wind", 3): ("another choice of woodwind", ()),
     ("brass", 4): ("two trumpets, horn and trombone", ("trumpet", "trumpet", "horn", "trombone")),
+    ("wind", 10): ("another choice of wind instruments", ()),
     ("wind", 8): ("another choice of wind instruments", ()),
 }
 """Names of two make-ups: the one that is not usual in words, and its instruments where it is one."""
@@ -82,12 +84,17 @@ PIERROT_SET = ("flute", "clarinet", "violin", "cello", "piano")
 FOLD = {
     1: keyed("bois_par_1 bois_par_un single_woodwind einfaches_holz legni_a_1"),
     2: keyed(
-        "double_woodwind double_winds doppeltes_holz bois_par_2 bois_par_deux legni_a_2 legni_a_due maderas_a_dos"
+        "double_woodwind double_winds doppeltes_holz holz_zweifach holz_2fach zweifaches_holz bois_par_2 "
+        "bois_par_deux legni_a_2 legni_a_due maderas_a_dos"
     ),
     3: keyed(
-        "triple_woodwind triple_winds dreifaches_holz bois_par_3 bois_par_trois legni_a_3 legni_a_tre maderas_a_tres"
+        "triple_woodwind triple_winds triple_wind dreifaches_holz holz_dreifach holz_3fach bois_par_3 "
+        "bois_par_trois legni_a_3 legni_a_tre maderas_a_tres"
     ),
-    4: keyed("quadruple_woodwind quadruple_winds vierfaches_holz bois_par_4 bois_par_quatre legni_a_4"),
+    4: keyed(
+        "quadruple_woodwind quadruple_winds quadruple_wind vierfaches_holz holz_vierfach bois_par_4 bois_par_quatre "
+        "legni_a_4"
+    ),
 }
 KINDS = (
     ("strings", STRINGS_WORDS, STRING_SETS),

@@ -99,12 +99,15 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     end = solo if solo is not None else end
     following = nodes[end] if end < len(nodes) else None
     listed = isinstance(following, Bracket) and itemises(following) and kind != "percussion"
-    if listed and isinstance(following, Bracket) and not repeats_fold(following, kind):
+    led = isinstance(following, Bracket) and is_key(token_at(following.nodes, 0), {"with", "mit", "avec", "con"})
+    if listed and isinstance(following, Bracket) and not repeats_fold(following, kind) and not led:
         return [], end, True
     if following is not None and following.is_mark(":") and kind in ("fold", "wind", "brass", "saxophone"):
         return [], end + 1, True
     if kind == "percussion" and following is not None and following.is_mark(".:\n"):
         return [], end, True
+    if kind in ("saxophone", "recorder") and letters_of(following) == size:
+        end += 1
     extra, after = fifth_string(nodes, end) if (kind, size) == ("strings", 5) else ("", end)
     if extra:
         slugs, end, kind = (*slugs[:4], extra), after, "strings told"
@@ -124,6 +127,11 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     if isinstance(following, Bracket) and kind == "strings":
         figures(following, drafts)
     return drafts, end, False
+
+
+def letters_of(node: Node | None) -> int:
+    """Return how many voice letters a word is made of, ``SATB``; 0 for any other."""
+    return len(node.text) if isinstance(node, Token) and node.kind == "word" and is_letters(node.text) else 0
 
 
 def key_ends_in_s(node: Node) -> bool:
@@ -275,9 +283,26 @@ def size_of_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     found = name_at(nodes, at + 2) if size is not None and is_key(token_at(nodes, at + 1), OF) else None
     if token is None or size is None or found is None or is_body(found.slugs[0]):
         return None
+    if size == listed_from(nodes, at + 2):
+        return [], at + 2, True
     draft = Draft(found.slugs[0], token.start, found.stop, name=found)
     draft.counted(size)
     return [draft], found.end, False
+
+
+def listed_from(nodes: Nodes, at: int) -> int:
+    """Return how many players are named from here on, parted by commas and *and*."""
+    found = 0
+    while at < len(nodes):
+        counted = count_at(nodes, at)
+        name = name_at(nodes, counted.end if counted else at)
+        if name is None:
+            break
+        found += counted.most if counted else 1
+        at = name.end
+        while at < len(nodes) and (nodes[at].is_mark(",") or is_key(nodes[at], AND)):
+            at += 1
+    return found
 
 
 def last_of(size: int, nodes: Nodes, at: int, forces: Forces) -> bool:

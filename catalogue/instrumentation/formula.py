@@ -48,9 +48,16 @@ def place(forces: Forces) -> None:
     for stretch in stretches:
         if stretch[0].group != group:
             order, group = 0, stretch[0].group
+        order = order or int(woodwind_told(stretch[0], forces))
         blocks = blocks_of(stretch, forces)
         for block in blocks:
             order = place_block(block, order, forces, last=len(blocks) == 1)
+
+
+def woodwind_told(first: Draft, forces: Forces) -> bool:
+    """Whether ``double woodwind`` stands before a draft, so that its figures are the brass."""
+    at = next(index for index, one in enumerate(forces.drafts) if one is first)
+    return any(one.collective == "fold" and one.group == first.group for one in forces.drafts[:at])
 
 
 def refuse_lone_number(forces: Forces) -> None:

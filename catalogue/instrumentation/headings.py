@@ -11,6 +11,7 @@ from catalogue.instrumentation.lexicon import (
     DESKS,
     ENSEMBLE,
     FOR,
+    GENRES,
     GROUP,
     HEADINGS,
     OFFSTAGE,
@@ -42,6 +43,7 @@ PLURALS = {
     **dict.fromkeys(("ensembles", "ensemblen"), "ensemble"),
 }
 """The English noun of bodies that are told apart by numerals, by the key of their plural."""
+NAMED_BODIES = {"concertino", "ripieno"}
 FEWEST_BODIES = 2
 FAMILY_HEADINGS = (*HEADINGS.items(), ("strings", BODY_OF_STRINGS))
 ALL_HEADINGS = frozenset[str]().union(*(words for _, words in FAMILY_HEADINGS))
@@ -50,6 +52,9 @@ WHOLES = ORCHESTRA | ENSEMBLE | frozenset[str]().union(*BANDS.values())
 
 def title_end(nodes: Nodes) -> int:
     """Return where the forces begin after a title or a label, ``Nocturne for flute and harp``; 0 without one."""
+    genre = genre_end(nodes)
+    if genre:
+        return genre
     for at in range(min(len(nodes), LONGEST_TITLE)):
         node = nodes[at]
         if node.is_mark(":") and at and is_key(nodes[at - 1], VERSIONS):
@@ -67,6 +72,16 @@ def title_end(nodes: Nodes) -> int:
         if count_at(nodes, at) is not None or voicing or (found is not None and len(found.written) > 1):
             return 0
     return 0
+
+
+def genre_end(nodes: Nodes) -> int:
+    """Return the end of ``Opera in one act:``, a kind of work with a colon; 0 without one."""
+    if not nodes or not is_key(nodes[0], GENRES):
+        return 0
+    at = 1
+    while at < min(len(nodes), LONGEST_TITLE) and nodes[at].kind in ("word", "number") and not is_key(nodes[at], FOR):
+        at += 1
+    return at + 1 if colon(nodes, at) else 0
 
 
 def begins_players(nodes: Nodes, at: int) -> bool:
@@ -126,7 +141,7 @@ def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     """Read ``Orchestra 2:``, ``Group II:`` and ``Orchestra:``."""
     token = token_at(nodes, at)
     whole = phrase_end(nodes, at, WHOLES)
-    if token is None or not (is_key(token, GROUP | ORCHESTRA) or whole is not None):
+    if token is None or not (is_key(token, GROUP | ORCHESTRA | NAMED_BODIES) or whole is not None):
         return None
     end = whole if whole is not None else at + 1
     seat = seats_at(nodes, end)
@@ -136,6 +151,8 @@ def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     if seat is not None and is_key(token, GROUP | ORCHESTRA) and itemised(nodes, seat[1]):
         label = f"{NOUNS.get(token.key, token.lower)} {seat[0][0]}"
         return replace(scope, role="ensemble", group=label, role_ends="[", heading=""), seat[1]
+    if token.key in NAMED_BODIES and colon(nodes, at + 1):
+        return replace(scope, role="ensemble", group=token.lower, role_ends="", heading=""), at + 2
     letter = token_at(nodes, at + 1)
     if letter is not None and len(letter.text) == 1 and letter.text.isupper() and colon(nodes, at + 2):
         label = f"{NOUNS.get(token.key, token.lower)} {letter.text}"
@@ -161,18 +178,22 @@ def is_packed(node: Node) -> bool:
 
 def numeral_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
     """Read the Roman numeral that stands for a body, ``Two orchestras: I: …; II: …``."""
-    labels = [one for one in range(len(nodes)) if is_numeral(nodes, one)] if is_numeral(nodes, at) else []
+    if not is_numeral(nodes, at):
+        return None
+    labels = [one for one in range(len(nodes)) if is_numeral(nodes, one)]
     if len(labels) < FEWEST_BODIES or nodes[labels[0]].key != "i":
         return None
     nouns = [PLURALS[node.key] for node in nodes[: labels[0]] if node.key in PLURALS]
     label = f"{nouns[-1] if nouns else 'group'} {seat_value(token_at(nodes, at))}"
-    return replace(scope, role="ensemble", group=label, role_ends="", heading=""), at + 2
+    return replace(scope, role="ensemble", group=label, role_ends="", heading=""), at + 1 + colon(nodes, at + 1)
 
 
 def is_numeral(nodes: Nodes, at: int) -> bool:
     """Whether a Roman numeral with a colon stands here, at the beginning of a part of the text."""
     token = token_at(nodes, at)
-    if token is None or token.kind != "word" or not token.text.isupper() or not colon(nodes, at + 1):
+    if token is None or token.kind != "word" or not token.text.isupper():
+        return False
+    if not colon(nodes, at + 1) and not any(node.key in PLURALS for node in nodes[:at]):
         return False
     return seat_value(token) is not None and (at == 0 or nodes[at - 1].is_mark(";:.\n"))
 
@@ -203,7 +224,8 @@ def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple
             after = end + 1 if colon(nodes, end) else end
             if family == "strings" and mentions_desks(nodes, end):
                 unit, after = "desks", line_end(nodes, end)
-            return replace(scope, heading=family, unit=unit), after
+            ends = scope.role_ends + "[" * (after < len(nodes) and isinstance(nodes[after], Bracket))
+            return replace(scope, heading=family, unit=unit, role_ends=ends), after
     return None
 
 
@@ -211,8 +233,8 @@ def ensemble_end(nodes: Nodes, end: int | None) -> int | None:
     """Pass over ``ensemble`` after a family that is itemised, ``brass ensemble (4 hn, 3 tbn)``."""
     if end is None or not is_key(token_at(nodes, end), ENSEMBLE | GROUP) or end + 1 >= len(nodes):
         return end
-    itemised = isinstance(nodes[end + 1], Bracket) or nodes[end + 1].is_mark(":")
-    return end + 1 if itemised else end
+    listed = isinstance(nodes[end + 1], Bracket) or nodes[end + 1].is_mark(":") or figures_follow(nodes, end + 1)
+    return end + 1 if listed else end
 
 
 def mentions_desks(nodes: Nodes, at: int) -> bool:

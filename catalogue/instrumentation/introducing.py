@@ -8,26 +8,22 @@ from __future__ import annotations
 from catalogue.instrumentation import collectives
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.headings import figures_follow
-from catalogue.instrumentation.lexicon import ENSEMBLE, HEADINGS, OF, keyed
+from catalogue.instrumentation.lexicon import ENSEMBLE, GENRES, HEADINGS, OF, keyed
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.open_forces import itemises, stands_alone
-from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seat_value, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of
 
 Found = tuple[list[Draft], int, bool]
 MOST_WORDS = 5
+WITH = {"with", "mit", "avec", "con"}
 GROUPS = keyed(
     "ensemble ensembles group groups combo consort band gruppe gruppo grupo groupe formation besetzung "
     "section rhythmusgruppe blechbläserensemble bläserensemble kammerensemble instrumentalensemble conjunto complesso"
 )
 PART_WORDS = {"part", "partie", "parte", "stimme"}
 CHOIRS = {"choir", "choirs"}
-GENRES = keyed(
-    "opera opéra oper ópera operetta operette musical cantata kantate cantate oratorio oratorium ballet ballett "
-    "balletto concerto konzert concierto symphony sinfonie sinfonia sinfonía suite requiem mass messe musiktheater "
-    "monodrama melodrama melodrama theatre singspiel"
-)
 
 
 def introduced_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
@@ -42,7 +38,11 @@ def introduced_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     end = described_end(nodes, end)
     following = nodes[end] if end < len(nodes) else None
     made_up = phrase_end(nodes, at, collectives.names()) is not None
+    if made_up and isinstance(following, Bracket) and is_key(token_at(following.nodes, 0), WITH):
+        return None
     if isinstance(following, Bracket) and (itemises(following) or (not made_up and figures_follow(following.nodes, 0))):
+        return [], end, True
+    if end == group and token_at(nodes, end) is not None and figures_follow(nodes, end):
         return [], end, True
     if following is not None and following.is_mark(":") and lists(nodes, end + 1):
         return [], end + 1, True
@@ -112,6 +112,8 @@ def described_end(nodes: Nodes, at: int) -> int:
     end = at
     while end < min(len(nodes), at + MOST_WORDS) and nodes[end].kind == "word" and not names_player(nodes, end):
         end += 1
+    name = name_at(nodes, end) if end > at and is_key(nodes[end - 1], OF) else None
+    end = name.end if name is not None else end
     bracket = nodes[end] if end < len(nodes) else None
     return end if isinstance(bracket, Bracket) and itemises(bracket) else at
 
@@ -119,7 +121,8 @@ def described_end(nodes: Nodes, at: int) -> int:
 def lists(nodes: Nodes, at: int) -> bool:
     """Whether a number, a name or figures stand after a colon."""
     counted = count_at(nodes, at)
-    return counted is not None or name_at(nodes, at) is not None or figures_follow(nodes, at)
+    numeral = seat_value(token_at(nodes, at)) is not None
+    return numeral or counted is not None or name_at(nodes, at) is not None or figures_follow(nodes, at)
 
 
 def of_number(nodes: Nodes, at: int, group: int, end: int, forces: Forces) -> Found | None:

@@ -60,7 +60,7 @@ ELECTRIC = keyed(
 )
 SOLO = keyed(
     "solo sola solas soli solos soloist soloists solist solisten solistin soliste solistes solista solisti "
-    "solistas principal solistisch"
+    "solistas principal solistisch seul seule concertante concertanti konzertierend"
 )
 SOLISTS = keyed("soli solos soloists solisten solistes solisti solistas")
 OFFSTAGE = keyed(
@@ -82,6 +82,12 @@ VERSIONS = keyed(
     "orchestration plantilla"
 )
 """Words that end the label of a whole list, ``Reduced version: …``."""
+
+GENRES = keyed(
+    "opera opéra oper ópera operetta operette musical cantata kantate cantate oratorio oratorium ballet ballett "
+    "balletto concerto konzert concierto symphony sinfonie sinfonia sinfonía suite requiem mass messe musiktheater "
+    "monodrama melodrama melodrama theatre singspiel"
+)
 
 HEADINGS = {
     "woodwind": keyed(
@@ -107,16 +113,21 @@ ORCHESTRA = keyed(
     "orchestra orch orchester orchestre orquesta full_orchestra chamber_orchestra symphony_orchestra kammerorchester "
     "large_orchestra small_orchestra großes_orchester kleines_orchester grand_orchestre grande_orchestra "
     "piccola_orchestra orchestre_symphonique orchestra_sinfonica orquesta_sinfónica gran_orquesta "
+    "youth_orchestra school_orchestra children's_orchestra student_orchestra amateur_orchestra community_orchestra "
+    "jugendorchester schulorchester kinderorchester studentenorchester amateurorchester liebhaberorchester "
+    "sinfonisches_orchester orchestre_de_jeunes orchestra_giovanile orquesta_juvenil orquesta_escolar "
     "orchestre_de_chambre orchestra_da_camera orquesta_de_cámara sinfonieorchester sinfonietta orq"
 )
 BANDS = {
     "wind-band": keyed(
         "wind_band wind_orchestra symphonic_band symphonic_wind_ensemble symphonic_wind_band symphonic_wind_orchestra "
         "wind_symphony concert_band wind_ensemble military_band band blasorchester "
-        "sinfonisches_blasorchester symphonisches_blasorchester orquesta_de_vientos orchestra_di_fiati "
+        "youth_band school_band youth_wind_band jugendblasorchester schulblasorchester landesblasorchester blaskapelle "
+        "musikkapelle stadtkapelle sinfonisches_blasorchester symphonisches_blasorchester orquesta_de_vientos "
+        "orchestra_di_fiati "
         "orchestre_d'harmonie harmonie banda_sinfonica banda_sinfónica symphonic_winds"
     ),
-    "brass-band": keyed("brass_band"),
+    "brass-band": keyed("brass_band youth_brass_band"),
     "big-band": keyed("big_band jazz_band jazz_orchestra"),
 }
 ENSEMBLE = keyed(
@@ -125,7 +136,7 @@ ENSEMBLE = keyed(
     "musiker exécutants esecutori esecutore strumenti instrumente músicos performers performer instrumentos esec "
     "instrumentists instrumentistas ejecutantes ejecutante musicisti suonatori spielern musikern"
 )
-TREBLE = keyed("treble melody bass high low c b-flat e-flat string wind brass woodwind wood")
+TREBLE = keyed("treble melody melodic bass high low c b-flat e-flat string wind brass woodwind wood")
 ANY = keyed(
     "any beliebige beliebig quelconques quelconque qualsiasi cualquier cualesquiera variable unspecified open flexible"
 )
@@ -172,7 +183,7 @@ REMARKS = keyed(
     "baroque barock barockes barocke baroques barocco barocchi barroco period historical historische "
     "traditional natural flexible recommended "
     "original version arr music canon piece work ballet including cubic surround ambisonic multichannel consort choice "
-    "unaccompanied unacc unbegleitet cappella acappella possible möglich wanted sowie nebst playing"
+    "unaccompanied unacc unbegleitet cappella capela acappella possible möglich wanted sowie nebst playing"
 )
 
 KEYS_OF_PITCH = frozenset(

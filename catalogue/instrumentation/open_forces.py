@@ -18,7 +18,7 @@ from catalogue.instrumentation.lexicon import (
 )
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, limited_count, phrase_end, token_at
-from catalogue.instrumentation.tokens import Bracket, Nodes
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes
 from catalogue.instrumentation.vocabulary import key_of
 
 BAND_NAMES = frozenset[str]().union(*BANDS.values())
@@ -31,6 +31,7 @@ COMPRISING = {"comprising", "consisting", "bestehend", "compose", "composed"}
 OPEN = {
     "treble": "treble-instrument",
     "melody": "treble-instrument",
+    "melodic": "treble-instrument",
     "bass": "bass-instrument",
     "string": "string-instrument",
     "wind": "wind-instrument",
@@ -91,7 +92,7 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         return [], noun, True
     kind = forces.written(nodes[end].start, nodes[words - 1].end) if words > end else ""
     draft = Draft(OPEN.get(key_of(kind), "instrument"), nodes[at].start, nodes[noun - 1].end, count=counted)
-    draft.open = anyone is not None
+    draft.open = anyone is not None and not is_singular(nodes[noun - 1])
     draft.collective = "any" if anyone is not None or kind else "players"
     if kind and draft.slug == "instrument":
         draft.notes.append(kind)
@@ -100,6 +101,11 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         whole_of.count, whole_of.open = counted, False
         return [], noun, True
     return [draft], limits.on_any_end(nodes, noun), False
+
+
+def is_singular(node: Node) -> bool:
+    """Whether one player is meant by a word such as ``instrument``."""
+    return is_key(node, {"instrument", "strumento", "instrumento", "player", "esecutore", "executant", "ejecutante"})
 
 
 def family_that_introduces(nodes: Nodes, at: int) -> int | None:

@@ -13,12 +13,13 @@ from catalogue.instrumentation.alike import BODIES as ALIKE
 from catalogue.instrumentation.channels import CHANNEL, LAYOUTS, layout_end
 from catalogue.instrumentation.choirs import CHOIR_WORDS, DIVISI, DOUBLE
 from catalogue.instrumentation.ensembles import CONSORTS, RECORDED
-from catalogue.instrumentation.headings import ALL_HEADINGS, WHOLES
-from catalogue.instrumentation.introducing import GENRES, GROUPS
+from catalogue.instrumentation.headings import ALL_HEADINGS, NAMED_BODIES, WHOLES
+from catalogue.instrumentation.introducing import GROUPS
 from catalogue.instrumentation.lexicon import (
     ANY,
     BODY_OF_STRINGS,
     ENSEMBLE,
+    GENRES,
     GROUP,
     HEADINGS,
     MUST,
@@ -44,7 +45,7 @@ from catalogue.instrumentation.voicings import FEMALE, FEMALE_VOICE, MALE, MALE_
 VOICE_RUN = re.compile(r"(?:Mez|Mzs|Ms|Bar|Br|[SMATBC])+(?:CH)?")
 HEADING_WHOLES = OFFSTAGE | ONSTAGE | SOLO | WHOLES | ALL_HEADINGS
 HEADING_PHRASES = beginnings(HEADING_WHOLES)
-HEADING_WORDS = GROUP | ORCHESTRA | {"br"}
+HEADING_WORDS = GROUP | ORCHESTRA | NAMED_BODIES | {"br"}
 BODIES = (
     RECORDED
     | MUST
@@ -80,7 +81,21 @@ BODY_WORDS = frozenset(
         *RANGE_WORDS,
     }
     | {"x", "×", "reed", "reeds", "book", "player", "doppelchor", "doppelchore"}
-    | {"part", "parts", "partie", "parte", "stimme", "voice", "voices", "equal", "gleiche", "mixed"}
+    | {
+        "part",
+        "parts",
+        "partie",
+        "parties",
+        "parte",
+        "partes",
+        "parti",
+        "stimme",
+        "voice",
+        "voices",
+        "equal",
+        "gleiche",
+        "mixed",
+    }
 )
 
 

@@ -258,6 +258,11 @@ def numbers_glued(nodes: Nodes, numbers: list[int]) -> bool:
     return len(glued) > 2 and ends and len(glued) + len(ranges) == len(numbers)
 
 
+def is_pointed_ending(token: Token) -> bool:
+    """Whether a letter after a point is the ending of a Spanish ordinal, ``2.ª``, ``3.º``."""
+    return not token.spaced and token.text in ("a", "o", "er")
+
+
 def seats_at(nodes: Nodes, at: int) -> tuple[tuple[int, ...], int] | None:
     """Return part numbers and their end: ``1``, ``1,2``, ``I-II``, ``I+II``, ``1 & 2``, ``Solo-I-II-III``."""
     first = token_at(nodes, at)
@@ -299,6 +304,8 @@ def ordinal_at(nodes: Nodes, at: int) -> tuple[int, int] | None:
         following = token_at(nodes, at + 1)
         if following is not None and is_suffix(following):
             return token.number, at + 2
-        return None
+        ending = token_at(nodes, at + 2)
+        pointed = following is not None and following.is_mark(".") and not following.spaced
+        return (token.number, at + 3) if pointed and ending is not None and is_pointed_ending(ending) else None
     value = ordinal(token.text) if token.kind == "word" else None
     return None if value is None else (value, at + 1)

@@ -27,7 +27,7 @@ from catalogue.instrumentation.line_ups import read_line_ups
 from catalogue.instrumentation.margins import without_margins
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
 from catalogue.instrumentation.scanning import Scan, Scope
-from catalogue.instrumentation.spelling import two_words
+from catalogue.instrumentation.spelling import solo_compound, two_words
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
 
 LONGEST = 4_000
@@ -146,7 +146,9 @@ def parted(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     found: list[Node] = []
     for node in nodes:
         parts = two_words(node) if isinstance(node, Token) and node.kind == "word" and len(node.text) > 7 else None
-        if parts is not None:
+        solo = solo_compound(node) if parts is None and isinstance(node, Token) and len(node.text) > 7 else None
+        parts = solo or parts
+        if parts is not None and solo is None:
             forces.remark(
                 "spelling", f"“{forces.written(node.start, node.end)}” was read as two words.", node.start, node.end
             )

@@ -122,7 +122,7 @@ class Scan:
             following = token_at(self.nodes, at + 1)
             spaced = node.spaced or (following is not None and following.spaced)
             self.separator += f" {node.text} " if spaced and node.text in "-/" else node.text
-        if self.scope.role_ends and (node.text in self.scope.role_ends or self.dash_ends(at)):
+        if self.scope.role_ends and (node.text in self.scope.role_ends or self.dash_ends(at) or self.stop_ends(at)):
             self.scope = replace(self.scope, role="ensemble", role_ends="", optional=False)
         if node.text == ";" and (self.scope.group or "").startswith(CHOIR_LABELS):
             self.scope = replace(self.scope, group=None)
@@ -136,6 +136,12 @@ class Scan:
         if self.last is None or following is None or following.kind != "number" or not self.last.figure:
             return self.last is not None
         return self.scope.role == "soloist" or name_at(self.nodes, at + 2) is not None
+
+    def stop_ends(self, at: int) -> bool:
+        """Whether a full stop before figures ends what a heading said of soloists, ``Solo: vn. 2.2.2.2``."""
+        following = token_at(self.nodes, at + 1)
+        figure = following is not None and following.kind == "number" and following.spaced
+        return figure and self.nodes[at].is_mark(".") and self.scope.role == "soloist" and self.last is not None
 
     def add(self, draft: Draft) -> None:
         """Keep a draft with what is around it."""
@@ -383,10 +389,10 @@ class Scan:
             return self.listed(self.last, at + 1) if self.last.slug == "percussion" else at + 1
         optional = node.opening == "[" and (self.last is not None or begins_named(node.nodes))
         scope = replace(self.scope, optional=self.scope.optional or optional)
-        self.inner(node.nodes, scope)
+        self.inner(node.nodes, replace(scope, role_ends=""))
         self.separator = ""
         if "[" in self.scope.role_ends:
-            self.scope = replace(self.scope, role="ensemble", group=None, role_ends="", optional=False)
+            self.scope = replace(self.scope, role="ensemble", group=None, role_ends="", optional=False, heading="")
         return at + 1
 
     def inner(self, nodes: tuple[Node, ...], scope: Scope) -> None:

@@ -143,6 +143,8 @@ def chosen(slugs: tuple[str, ...], written: str, around: Surroundings) -> str:
 
 def alto(written: str, around: Surroundings) -> str:
     beside = "voice" in (around.before, around.after)
+    if around.before == around.after == "strings":
+        return "viola"
     return "voice-alto" if beside or around.language != "fr" else "viola"
 
 

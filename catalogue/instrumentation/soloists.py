@@ -6,6 +6,7 @@ import re
 
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.families import MAIN
+from catalogue.instrumentation.lexicon import ORCHESTRA
 from catalogue.instrumentation.settling import OPEN_BODIES, STRINGS, is_played
 from catalogue.instrumentation.vocabulary import family_of, key_of
 
@@ -55,12 +56,23 @@ def early_soloists(forces: Forces) -> None:
     first = next((at for at, draft in enumerate(drafts) if draft.section in MAIN), 0)
     if not first or not any(draft.slug == "strings" for draft in drafts[first:]):
         return
-    for draft in drafts[:first]:
+    named = drafts[:first]
+    told = orchestra_told(named[-1], drafts[first], forces)
+    for draft in named:
+        if told and is_played(draft) and draft.most == 1 and not (draft.collective or draft.plural or draft.section):
+            draft.role = "soloist" if draft.role == "ensemble" else draft.role
+            continue
         apart = draft.family in ("keyboard", "plucked") or draft.slug in STRINGS or plays_alone(draft)
         if apart and draft.role == "ensemble" and draft.most == 1 and not (draft.collective or draft.plural):
             about = "What stands before the winds of the orchestra was read as"
             if forces.decide("soloist", about, ALONE_OR_NOT, draft.start, draft.end):
                 draft.role = "soloist"
+
+
+def orchestra_told(last: Draft, first: Draft, forces: Forces) -> bool:
+    """Whether the word for an orchestra stands before its figures, so that who is named before it plays alone."""
+    between = re.split(r"[\W\d]+", forces.text[last.end : first.start])
+    return any(key_of(word) in ORCHESTRA for word in between if word)
 
 
 def plays_alone(draft: Draft) -> bool:
@@ -73,6 +85,11 @@ def concerto_soloists(forces: Forces) -> None:
     drafts = forces.drafts
     first = next((at for at, one in enumerate(drafts) if one.figure or one.slug in ("strings", *OPEN_BODIES)), 0)
     if not CONCERTO.match(forces.text):
+        return
+    title = forces.text.find(":")
+    again = {one.slug for one in drafts if one.role == "soloist" and one.start > title}
+    if title > 0 and any(one.slug in again and one.end <= title for one in drafts):
+        drafts[:] = [one for one in drafts if one.end > title or one.slug not in again]
         return
     for draft in drafts[:first]:
         if is_played(draft) and draft.role == "ensemble" and draft.most == 1 and not draft.collective:

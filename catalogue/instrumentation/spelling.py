@@ -48,6 +48,14 @@ def variants(key: str) -> list[str]:
     return left_out + exchanged(key) + changed + added
 
 
+def solo_compound(token: Token) -> tuple[Token, Token] | None:
+    """Return ``Solo`` and the name that is written to it, ``Solovioline``, ``Solosoprane``."""
+    text = token.text
+    if not text.lower().startswith("solo") or key_of(text) in keys() or key_of(text[4:]) not in keys():
+        return None
+    return stretch_of(token, 0, 4), stretch_of(token, 4, len(text))
+
+
 def two_words(token: Token) -> tuple[Token, Token] | None:
     """Return the two words that were written as one, ``andfour``, ``saxophonehorn``."""
     text = token.text

@@ -26,11 +26,12 @@ from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.senses import KEYED, Surroundings
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
-from catalogue.instrumentation.vocabulary import family_of, key_of
+from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 LOUD = AMPLIFIED | ELECTRIC
 EACH = {"each", "all", "jeweils", "jeder", "chacun", "chacune", "ciascuno", "ognuno"}
+WITH = {"with", "mit", "avec", "con"}
 SAID_AFTER = OPTIONAL | LOUD | OFFSTAGE | SOLO
 
 
@@ -179,7 +180,7 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
         return offstage
     solo = phrase_end(nodes, at, SOLO)
     follows = solo is not None and solo < len(nodes) and nodes[solo].kind in ("word", "number")
-    follows = follows and not is_key(token_at(nodes, solo or at), AND)
+    follows = follows and not is_key(token_at(nodes, solo or at), AND | WITH)
     follows = follows or (solo is not None and seats_at(nodes, at) is not None)
     if solo is not None and not follows:
         draft.role = "soloist"
@@ -286,7 +287,8 @@ def slash_tail(nodes: Nodes, at: int, draft: Draft) -> int | None:
     if found is None:
         pitch = pitch_end(nodes, at + 1) if at + 1 < len(nodes) else None
         return pitch
-    draft.slashed.append(found.slugs[0])
+    section = instrument(draft.slug).section if draft.slug else ""
+    draft.slashed.append(found.surely(section) or found.slugs[0])
     return found.end
 
 

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from catalogue.instrumentation.scanning import Scan
 
 LONGEST_NAME = 4
+SHORTEST_IN_LIST = 3
 OF_A_KIND = {"instruments", "instrumente", "strumenti", "instrumentos"}
 PARTING = ".,;:/-+\n·•*&|…"
 VOICE_LETTERS = {
@@ -203,4 +204,5 @@ def plausible(written: str, scan: Scan, end: int) -> bool:
     beside = bool(scan.forces.drafts) or any(
         isinstance(node, Bracket) or starts_item(scan, index) for index, node in enumerate(scan.nodes[end:], end)
     )
-    return len(letters) >= SHORTEST_TO_MEND - 1 and beside
+    listed = len(scan.forces.drafts) > 1 and scan.separator == "," and not scan.formula
+    return len(letters) >= (SHORTEST_IN_LIST if listed else SHORTEST_TO_MEND - 1) and beside
