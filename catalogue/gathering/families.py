@@ -44,13 +44,19 @@ def gather_families(composer: Composer, works: Iterable[int]) -> CatalogueFacts:
 
 
 def gather_claims(
-    composers: Sequence[Composer], works: Iterable[int], *, today: date, shown: Iterable[int]
+    composers: Sequence[Composer],
+    works: Iterable[int],
+    *,
+    today: date,
+    shown: Iterable[int],
+    state: State | None = None,
 ) -> dict[int, Claim]:
     """Return what each performance ``shown`` (by its id) of these works was the first of, by the programmed work.
 
-    Three queries, however many composers they are of, and one while nothing changes.
+    Three queries, however many composers they are of, and one while nothing changes, none of it where the caller knows
+    the ``state`` of their lists.
     """
-    state = state_of_lists([composer.pk for composer in composers])
+    state = state or state_of_lists([composer.pk for composer in composers])
     return reckoned_claims(state, tuple(composers), frozenset(works), today, frozenset(shown))
 
 

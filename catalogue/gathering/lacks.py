@@ -6,11 +6,13 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from datetime import date
 from enum import StrEnum
+from functools import reduce
+from operator import or_
 from types import MappingProxyType
 
-from django.db.models import Exists, OuterRef, Q
+from django.db.models import Case, Exists, OuterRef, Q, When
 
-from catalogue.gathering.families import gather_families
+from catalogue.gathering.families import families_of
 from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Commission, Composer, Performance, ProgrammedWork, Work
@@ -47,12 +49,19 @@ def gather_lacks(composer: Composer, *, today: date) -> dict[Lack, tuple[int, ..
     What lacks nothing has no key. Works stand in title order, performances with the latest first.
     """
     found: dict[Lack, list[int]] = defaultdict(list)
-    of_performances = (*performances_lacking(composer, today), *contradicted(composer, today))
-    for lack, key in (*works_lacking(composer), *undelivered(composer, today), *of_performances):
+    state = state_of_lists([composer.pk])
+    for lack, key in (*lacking_at(state, composer, today), *undelivered(composer, today)):
         found[lack].append(key)
     if doubt_about_any((Identifier.IPI, composer.ipi), (Identifier.ISNI, composer.isni)):
         found[Lack.OWN_NUMBER].append(composer.pk)
     return {lack: tuple(found[lack]) for lack in Lack if found[lack]}
+
+
+@once_for_each_state(16)
+def lacking_at(state: State, composer: Composer, today: date) -> tuple[tuple[Lack, int], ...]:
+    """Return what works and performances lack, found once for each state of them."""
+    doubted = contradicted(contradictions_at(state, composer, today))
+    return (*works_lacking(composer), *performances_lacking(composer, today), *doubted)
 
 
 def works_lacking(composer: Composer) -> Iterator[tuple[Lack, int]]:
@@ -81,26 +90,30 @@ def doubt_about_any(*numbers: tuple[Identifier, str]) -> bool:
 
 
 def performances_lacking(composer: Composer, today: date) -> Iterator[tuple[Lack, int]]:
-    """Give what performances lack; those that count for nothing, being recorded twice, lack nothing."""
-    ours = Performance.objects.filter(composer=composer).exclude(status__in=COUNTS_FOR_NOTHING).latest_first()
-    programmed = ProgrammedWork.objects.filter(performance=OuterRef("pk"), work__deleted_at__isnull=True)
-    columns = ("pk", "country", "venue__country", "first_day", "last_day", "status", "has_programme")
-    for key, own, country, first, last, status, programme in ours.annotate(
-        has_programme=Exists(programmed)
-    ).values_list(*columns):
-        if not (own or country):
-            yield Lack.COUNTRY, key
-        if first is None:
-            yield Lack.DATE, key
-        if not programme:
-            yield Lack.PROGRAMME, key
-        if status in EXPECTED and last is not None and last < today:
-            yield Lack.OUTCOME, key
+    """Give what performances lack; those that count for nothing, being recorded twice, lack nothing.
+
+    The database finds those that lack something, so that a long history costs no more than looking through it.
+    """
+    gone = Work.with_deleted.filter(composer=composer, deleted_at__isnull=False)
+    programmed = ProgrammedWork.objects.filter(performance=OuterRef("pk")).exclude(work__in=gone.values("pk"))
+    lacks = {
+        Lack.COUNTRY: Q(country="") & (Q(venue__isnull=True) | Q(venue__country="")),
+        Lack.DATE: Q(first_day__isnull=True),
+        Lack.PROGRAMME: Q(~Exists(programmed)),
+        Lack.OUTCOME: Q(status__in=EXPECTED, last_day__lt=today),
+    }
+    ours = Performance.objects.filter(composer=composer).exclude(status__in=COUNTS_FOR_NOTHING)
+    wanting = ours.filter(reduce(or_, lacks.values())).latest_first()
+    for key, *found in wanting.values_list("pk", *(condition(lacking) for lacking in lacks.values())):
+        yield from ((lack, key) for lack, is_lacking in zip(lacks, found, strict=True) if is_lacking)
 
 
-def contradicted(composer: Composer, today: date) -> Iterator[tuple[Lack, int]]:
-    """Give the performances with a billing that the records do not bear out."""
-    sentences = contradictions(composer, today=today)
+def condition(lacking: Q) -> Case:
+    return Case(When(lacking, then=True), default=False)
+
+
+def contradicted(sentences: Mapping[int, str]) -> Iterator[tuple[Lack, int]]:
+    """Give the performances with a billing that the records do not bear out, told by the programmed work."""
     performances = ProgrammedWork.objects.filter(pk__in=list(sentences)).values_list("performance", flat=True)
     for key in Performance.objects.filter(pk__in=set(performances)).latest_first().values_list("pk", flat=True):
         yield Lack.BILLING, key
@@ -118,8 +131,10 @@ def contradictions(composer: Composer, *, today: date) -> Mapping[int, str]:
 def contradictions_at(_state: State, composer: Composer, today: date) -> Mapping[int, str]:
     """Reckon once for each state of the records, since a large catalogue takes long; only what was billed is asked."""
     ours = ProgrammedWork.objects.filter(performance__composer=composer)
-    billed = ours.filter(claim_override="").exclude(billing="")
-    works = billed.filter(work__deleted_at__isnull=True).values_list("work", flat=True).distinct()
-    claims = claims_by_programmed(gather_families(composer, works), today=today)
+    billed = ours.filter(claim_override="", work__deleted_at__isnull=True).exclude(billing="")
+    asked = list(billed.values_list("work", "performance"))
+    works, shown = ({pair[place] for pair in asked} for place in (0, 1))
+    (family,) = families_of([composer], works, shown=frozenset(shown))
+    claims = claims_by_programmed(family, today=today)
     doubted = {key: claim for key, claim in claims.items() if not claim.overridden}
     return MappingProxyType({key: claim.contradicts for key, claim in doubted.items() if claim.contradicts})

@@ -148,6 +148,11 @@ class Performance(Record, Deletable, Guarded):
                 name="performance_latest_first",
             ),
             models.Index(fields=["composer", "last_day"], name="performance_from_day"),
+            models.Index(  # holds all that a long history is counted by, so that its rows need not be read
+                fields=["composer", "first_day", "last_day", "status", "venue", "country"],
+                condition=Q(deleted_at__isnull=True),
+                name="performance_counted",
+            ),
         ]
         constraints = [
             known("performance", "kind", PerformanceKind),

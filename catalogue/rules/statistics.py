@@ -6,17 +6,16 @@ said to last; of an excerpt without a duration nobody knows. Everything that too
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
 from datetime import date
-from itertools import groupby
-from typing import Any
+from typing import NamedTuple
 
 IDLE_YEARS = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Played:
+class Played(NamedTuple):
     """A work at a performance. ``day`` is the first that is possible; unknown ``seconds`` are None."""
 
     event: int
@@ -86,41 +85,71 @@ def in_minutes(seconds: int) -> int:
     return (seconds + 30) // 60
 
 
-def sum_of(name: str, played: Iterable[Played]) -> Sum:
-    """Add up playings; what is to come counts for ``coming_seconds`` alone."""
-    rows = list(played)
-    past = [one for one in rows if not one.is_to_come]
-    days = sorted(one.day for one in past if one.day)
-    return Sum(
-        name=name,
-        events=len({one.event for one in past}),
-        works=len({one.work for one in past}),
-        seconds=sum(one.seconds or 0 for one in past),
-        unknown=sum(one.seconds is None for one in past),
-        coming_seconds=sum(one.seconds or 0 for one in rows if one.is_to_come),
-        first=days[0] if days else None,
-        last=days[-1] if days else None,
-        years=len({day.year for day in days}),
-    )
+@dataclass(slots=True)
+class Adding:
+    """What some playings add up to so far; what is to come counts for ``coming_seconds`` alone."""
+
+    events: set[int] = field(default_factory=set)
+    works: set[int] = field(default_factory=set)
+    days: set[date] = field(default_factory=set)
+    seconds: int = 0
+    unknown: int = 0
+    coming_seconds: int = 0
+
+    def add(self, one: Played) -> None:
+        event, work, day, seconds, _country, _ensembles, is_to_come = one
+        if is_to_come:
+            self.coming_seconds += seconds or 0
+            return
+        self.events.add(event)
+        self.works.add(work)
+        if day:
+            self.days.add(day)
+        if seconds is None:
+            self.unknown += 1
+        else:
+            self.seconds += seconds
+
+    def sum(self, name: str) -> Sum:
+        return Sum(
+            name=name,
+            events=len(self.events),
+            works=len(self.works),
+            seconds=self.seconds,
+            unknown=self.unknown,
+            coming_seconds=self.coming_seconds,
+            first=min(self.days, default=None),
+            last=max(self.days, default=None),
+            years=len({day.year for day in self.days}),
+        )
 
 
 def by_year(played: Iterable[Played]) -> tuple[Sum, ...]:
     """Return a sum a year from the first to the last, years without any among them."""
-    found = grouped((one for one in played if one.day), lambda one: one.day.year if one.day else 0)
+    found: defaultdict[int, Adding] = defaultdict(Adding)
+    for one in played:
+        if one.day:
+            found[one.day.year].add(one)
     every = range(min(found), max(found) + 1) if found else ()
-    return tuple(sum_of(str(year), found.get(year, ())) for year in every)
+    return tuple(found[year].sum(str(year)) for year in every)
 
 
 def by_country(played: Iterable[Played]) -> tuple[Sum, ...]:
     """Return a sum a country, by its code, that with most minutes first; without a country last."""
-    sums = [sum_of(code, rows) for code, rows in grouped(played, lambda one: one.country).items()]
+    found: defaultdict[str, Adding] = defaultdict(Adding)
+    for one in played:
+        found[one.country].add(one)
+    sums = (adding.sum(code) for code, adding in found.items())
     return tuple(sorted(with_past(sums), key=lambda one: (not one.name, -one.seconds, -one.events, one.name)))
 
 
 def by_ensemble(played: Iterable[Played]) -> tuple[Sum, ...]:
     """Return a sum an ensemble, that with most events first."""
-    named = [(name, one) for one in played for name in one.ensembles]
-    sums = [sum_of(name, (one for _name, one in rows)) for name, rows in grouped(named, lambda pair: pair[0]).items()]
+    found: defaultdict[str, Adding] = defaultdict(Adding)
+    for one in played:
+        for name in one.ensembles:
+            found[name].add(one)
+    sums = (adding.sum(name) for name, adding in found.items())
     return tuple(sorted(with_past(sums), key=lambda one: (-one.events, -one.seconds, one.name)))
 
 
@@ -128,13 +157,11 @@ def with_past(sums: Iterable[Sum]) -> Iterator[Sum]:
     return (one for one in sums if one.events)
 
 
-def grouped(rows: Iterable[Any], key: Callable[[Any], Any]) -> dict[Any, list[Any]]:
-    return {name: list(found) for name, found in groupby(sorted(rows, key=key), key)}
-
-
 def by_work(works: Iterable[Listed], played: Iterable[Played]) -> tuple[WorkSum, ...]:
     """Return each work with what its playings add up to, the most played first."""
-    found = grouped(played, lambda one: one.work)
+    found: defaultdict[int, list[Played]] = defaultdict(list)
+    for one in played:
+        found[one.work].append(one)
     sums = [work_sum(work, found.get(work.id, ())) for work in works]
     return tuple(sorted(sums, key=lambda one: (-one.events, -one.seconds, one.work.title)))
 

@@ -8,13 +8,14 @@ from typing import Any
 
 from django_tables2 import RequestConfig
 
+from catalogue.gathering.versions import state_of_lists
 from catalogue.models import Performance, Work
 from catalogue.web.access import CatalogueRequest
 from catalogue.web.filters.performances import PerformanceFilter
 from catalogue.web.filters.works import WorkFilter
 from catalogue.web.tables.lists import ListTable
 from catalogue.web.tables.performances import PerformanceTable
-from catalogue.web.tables.works import WorkTable, with_performances
+from catalogue.web.tables.works import WorkTable
 from catalogue.web.wording import page_language
 
 ORDER = "sort"  # by which an address asks for another order
@@ -35,7 +36,7 @@ class Asked:
 
 def asked_works(request: CatalogueRequest) -> Asked:
     asked = WorkFilter(request.GET, Work.objects.filter(composer=request.composer))
-    table = WorkTable(with_performances(asked.qs), composers=[request.composer], language=page_language())
+    table = WorkTable(asked.qs, composers=[request.composer], language=page_language())
     table.remembers = True
     RequestConfig(request, paginate=False).configure(table)
     table.show_columns(request.GET.getlist(COLUMNS))
@@ -45,8 +46,10 @@ def asked_works(request: CatalogueRequest) -> Asked:
 def asked_performances(request: CatalogueRequest, *, today: date) -> Asked:
     composer = request.composer
     ours = Performance.objects.filter(composer=composer).with_everything_printed()
-    asked = PerformanceFilter(request.GET, ours, composer=composer)
+    state = state_of_lists([composer.pk])
+    asked = PerformanceFilter(request.GET, ours, composer=composer, state=state)
     table = PerformanceTable(asked.qs, composers=[composer], today=today)
+    table.state = state
     RequestConfig(request, paginate=False).configure(table)
     table.show_columns(request.GET.getlist(COLUMNS))
     found = Asked(asked, table)

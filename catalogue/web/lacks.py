@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from django.core.paginator import Page, Paginator
 from django.urls import reverse
 from django.utils.functional import Promise
 from django.utils.html import format_html
@@ -18,6 +19,7 @@ from catalogue.models import Commission, Composer, Performance, Work
 from catalogue.rules.identifiers import Identifier, doubt_about
 from catalogue.timing import PartialDate, write_date
 from catalogue.web.programmes import called
+from catalogue.web.tables.lists import PER_PAGE
 from catalogue.web.titles import in_language
 
 
@@ -148,11 +150,13 @@ def told(composer: Composer, lack: Lack, keys: tuple[int, ...], example: ToMend)
     )
 
 
-def all_lacking(composer: Composer, lack: Lack, *, today: date) -> tuple[ToMend, ...]:
-    """Return every record that lacks this; eight queries."""
-    keys = gather_lacks(composer, today=today).get(lack, ())
+def all_lacking(composer: Composer, lack: Lack, number: str | None, *, today: date) -> Page:
+    """Return a page of the records that lack this; eight queries."""
+    page = Paginator(gather_lacks(composer, today=today).get(lack, ()), PER_PAGE).get_page(number)
+    keys = tuple(page.object_list)
     found = records_of(composer, {lack: keys})
-    return tuple(found[lack, key] for key in keys)
+    page.object_list = [found[lack, key] for key in keys]
+    return page
 
 
 Keys = dict[Lack, tuple[int, ...]]

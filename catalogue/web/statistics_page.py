@@ -10,7 +10,9 @@ from datetime import date
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
+from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.statistics import gather_listed, gather_played
+from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Composer
 from catalogue.rules.statistics import (
     Sum,
@@ -70,8 +72,13 @@ class StatisticsPage:
 
 
 def figures_of(composer: Composer, *, today: date) -> Figures:
-    """Add up a catalogue; three queries."""
-    played = gather_played(composer, today=today)
+    """Add up a catalogue; one query while nothing changes."""
+    return figures_at(state_of_lists([composer.pk]), composer, today)
+
+
+@once_for_each_state(16)
+def figures_at(_state: State, composer: Composer, today: date) -> Figures:
+    played = tuple(gather_played(composer, today=today))
     return Figures(by_year(played), by_country(played), by_ensemble(played), by_work(gather_listed(composer), played))
 
 

@@ -3,35 +3,21 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
-from typing import Any
 
 from babel import Locale
 from babel.dates import format_date
-from django.db.models import Count
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from catalogue.drawings.bars import bar, to_svg
-from catalogue.models import Composer, Performance
-from catalogue.rules.playings import DID_NOT_HAPPEN
-from catalogue.terms import PerformanceStatus
+from catalogue.gathering.statistics import Held
 from catalogue.web.pictures import drawn
 from catalogue.web.places import write_country
 
 MONTHS = 12
-
-
-@dataclass(frozen=True, slots=True)
-class Held:
-    """So many performances of one day and country; ``day`` is the first that is possible, None where unknown."""
-
-    day: date | None
-    country: str
-    is_to_come: bool
-    number: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,20 +85,3 @@ def rows(counted: Iterable[tuple[str, str, Counter[bool]]]) -> tuple[Tally, ...]
         Tally(name, asked, each[False], each[True], drawn(to_svg(bar(each[False], each[True], most))))
         for name, asked, each in found
     )
-
-
-# ---- of a whole catalogue
-
-
-def held_by(composer: Composer, *, today: date) -> Iterator[Held]:
-    """Give the performances of a composer that took place or are to, counted in the database; one query."""
-    ours = Performance.objects.filter(composer=composer).exclude(status__in=[one.value for one in DID_NOT_HAPPEN])
-    columns = ("first_day", "last_day", "status", "venue__country", "country")
-    for row in ours.order_by().values(*columns).annotate(number=Count("pk")):
-        yield held(row, today)
-
-
-def held(row: dict[str, Any], today: date) -> Held:
-    last, is_given = row["last_day"], row["status"] == PerformanceStatus.GIVEN
-    coming = bool(last) and (row["first_day"] > today if is_given else last >= today)
-    return Held(row["first_day"], row["venue__country"] or row["country"], coming, row["number"])

@@ -6,6 +6,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from django.db.models import Count, Q
 from django.urls import reverse
 from django.utils.functional import Promise
 from django.utils.safestring import SafeString
@@ -22,12 +23,13 @@ from catalogue.gathering.families import gather_claims
 from catalogue.gathering.journeys import ASKED_BACK, gather_around, stages_asked
 from catalogue.gathering.performances import gather_performance
 from catalogue.instrumentation import Instrumentation
-from catalogue.models import Composer, Performance
+from catalogue.models import Composer, Performance, Step
+from catalogue.models.performances import PerformanceQuerySet
 from catalogue.rules.journey import Around, Stage, asked_until
 from catalogue.rules.needs import Due, Need, has_open_strings, needs_of
 from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
 from catalogue.rules.premieres import Claim
-from catalogue.terms import PerformanceStatus
+from catalogue.terms import PerformanceStatus, StepState
 from catalogue.timing import PartialDate, write_date
 from catalogue.timing.words import words_in
 from catalogue.web.days import how_far, short_day, weekday_text
@@ -38,6 +40,7 @@ from catalogue.web.programmes import titles_html, works_of
 NEXT = 3  # shown of what comes later where the coming days are empty
 AT_ONCE = 14  # days within which what is due is shown at once; the rest is folded
 MOST_AFTER = 10  # performances that are over and still ask for something
+MOST_READ = 60  # performances that are read with all their steps: the next ones, and the last ones that are over
 
 # what is needed, as one is told to do it, and the field that mends it
 NEEDS: dict[Need, tuple[Promise, str]] = {
@@ -125,9 +128,17 @@ class Event:
 def today_page(
     composers: Sequence[Composer], *, can_edit: Collection[Composer], today: date, language: str
 ) -> TodayPage:
-    """Gather the coming days of some composers; sixteen queries, however many they are."""
+    """Gather the coming days of some composers; sixteen queries, however many they are.
+
+    Two more where more than ``MOST_READ`` performances are to come: these are counted, not read.
+    """
     last, whose = today + timedelta(days=DAYS), {composer.pk: composer for composer in composers}
-    coming, past = coming_performances(composers, today), performances_over(composers, today)
+    to_come = coming_performances(composers, today)
+    coming, past = first_of(to_come.in_date_order()), first_of(performances_over(composers, today).latest_first())
+    is_part = len(coming) > MOST_READ or len(past) > MOST_READ
+    numbers = numbers_of(to_come, last) if len(coming) > MOST_READ else None
+    if numbers:
+        coming = [*coming, *with_own_days(to_come, coming)]
     around = gather_around([*coming, *past])
     found = [event_of(one, around[one.pk], today) for one in coming]
     events = [event for event in found if is_to_come(event.facts, today=today)]
@@ -142,28 +153,52 @@ def today_page(
     return TodayPage(
         since=day_and_month(today, last, language),
         until=write_date(PartialDate.of(last), language),
-        summary=counted(near, [*ahead, *over], last),
+        summary=counted(numbers.near if numbers else len(near), [*near, *ahead, *over], last, is_part=is_part),
         picture=picture_of(near, today, language),
         coming=tuple(entries[id(one)] for one in shown),
         ahead=tuple(entries[id(one)] for one in ahead),
         over=tuple(entries[id(one)] for one in over[:MOST_AFTER]),
         is_later=not near and bool(events),
-        later=len(events) - len(shown),
+        later=(numbers.all if numbers else len(events)) - len(shown),
     )
 
 
-def coming_performances(composers: Sequence[Composer], today: date) -> Sequence[Performance]:
-    """Return what may be to come and takes place, the next first; three queries."""
-    ours = Performance.objects.filter(composer__in=composers).from_day(today)
+@dataclass(frozen=True, slots=True)
+class Numbers:
+    """How many performances are to come, and how many of them in the coming days."""
+
+    all: int
+    near: int
+
+
+def coming_performances(composers: Sequence[Composer], today: date) -> PerformanceQuerySet:
+    """Ask for what may be to come and takes place, as ``is_to_come`` says it of one."""
+    ours: PerformanceQuerySet = Performance.objects.filter(composer__in=composers).from_day(today)
     taking_place = ours.exclude(status__in=[status.value for status in DID_NOT_HAPPEN])
-    return list(taking_place.with_everything_printed().in_date_order())
+    return taking_place.exclude(status=PerformanceStatus.GIVEN.value, first_day__lte=today)
 
 
-def performances_over(composers: Sequence[Composer], today: date) -> Sequence[Performance]:
-    """Return what was given not long ago, the latest first; three queries."""
-    ours = Performance.objects.filter(composer__in=composers, status=PerformanceStatus.GIVEN.value)
-    found = ours.before_day(today).from_day(today - ASKED_BACK)
-    return list(found.with_everything_printed().latest_first())
+def performances_over(composers: Sequence[Composer], today: date) -> PerformanceQuerySet:
+    """Ask for what was given not long ago."""
+    ours: PerformanceQuerySet = Performance.objects.filter(composer__in=composers, status=PerformanceStatus.GIVEN.value)
+    return ours.before_day(today).from_day(today - ASKED_BACK)
+
+
+def first_of(found: PerformanceQuerySet) -> list[Performance]:
+    """Read the first performances, and one more where there are more; three queries."""
+    return list(found.with_everything_printed()[: MOST_READ + 1])
+
+
+def with_own_days(to_come: PerformanceQuerySet, read: Sequence[Performance]) -> list[Performance]:
+    """Read those that come later than what was read and for which somebody has named a day of a step."""
+    named = Step.objects.filter(state=StepState.OPEN.value, due__isnull=False).values("performance")
+    later = to_come.filter(pk__in=named).exclude(pk__in=[one.pk for one in read])
+    return first_of(later.in_date_order())[:MOST_READ]
+
+
+def numbers_of(to_come: PerformanceQuerySet, last: date) -> Numbers:
+    told = to_come.aggregate(all=Count("pk"), near=Count("pk", filter=Q(first_day__lte=last)))
+    return Numbers(told["all"], told["near"])
 
 
 def works_on(events: Sequence[Event]) -> set[int]:
@@ -186,12 +221,13 @@ def day_and_month(first: date, last: date, language: str) -> str:
     return written.removesuffix(f" {first.year}") if first.year == last.year else written
 
 
-def counted(events: Sequence[Event], others: Sequence[Event], last: date) -> str:
-    """Count the performances, and what is due for them and for others."""
-    due = sum(len(event.days_due(last)) for event in (*events, *others))
-    number = len(events)
+def counted(number: int, events: Sequence[Event], last: date, *, is_part: bool = False) -> str:
+    """Count the performances, and what is due for these events; ``is_part`` where others were not looked at."""
+    due = sum(len(event.days_due(last)) for event in events)
     performances = ngettext("one performance", "%d performances", number) if number else _("no performance")
     things = ngettext("one thing due", "%d things due", due) if due else _("nothing due")
+    if is_part and due:
+        things = ngettext("at least one thing due", "at least %d things due", due)
     told = (
         (performances % number if "%d" in performances else performances),
         (things % due if "%d" in things else things),
@@ -206,7 +242,8 @@ def picture_of(events: Sequence[Event], today: date, language: str) -> SafeStrin
     concerts = [concert_of(event, today, language) for event in events]
     due = [day for event in events for day in event.days_due(today + timedelta(days=DAYS))]
     said = [f"{one.day_text}{_(' in ') if one.place else ''}{one.place}" for one in concerts]
-    title = f"{counted(events, (), today + timedelta(days=DAYS)).capitalize()}{': ' if said else ''}{'; '.join(said)}."
+    told = counted(len(events), events, today + timedelta(days=DAYS)).capitalize()
+    title = f"{told}{': ' if said else ''}{'; '.join(said)}."
     return line_svg(today, concerts, due, title=title, today_word=_("today"), months=words_in(language).months)
 
 

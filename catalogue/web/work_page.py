@@ -17,6 +17,7 @@ from catalogue.documents.model import Text, joined
 from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
+from catalogue.gathering.statistics import Held
 from catalogue.gathering.timing import gather_recordings
 from catalogue.gathering.works import gather_work, published_dates
 from catalogue.instrumentation import Instrumentation
@@ -35,7 +36,7 @@ from catalogue.web.claims import briefly
 from catalogue.web.numbers import Number, numbers
 from catalogue.web.readings import Reading, instrumentation_reading
 from catalogue.web.records.page import Around, around_work
-from catalogue.web.tallies import Held, Tally, by_country, by_year
+from catalogue.web.tallies import Tally, by_country, by_year
 from catalogue.web.timing_page import Shown, reckoned_or_none, shown_durations
 from catalogue.web.wording import date_text, duration_text, year_text
 from catalogue.web.work_years import Heard, Life, life_of

@@ -192,4 +192,4 @@ def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, 
     with_one = queries(browser)
     make_three(composer)
 
-    assert (with_one, queries(browser)) == (17, 17)
+    assert (with_one, queries(browser)) == (15, 15)

@@ -95,4 +95,4 @@ def test_number_of_queries_does_not_grow(browser: Client, works: dict[str, Work]
     with CaptureQueriesContext(connection) as many:
         browser.get(ADDRESS)
 
-    assert len(few) == len(many) == 6
+    assert len(few) == len(many) == 11

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import date
 from typing import Any
 
 import pytest
@@ -11,15 +12,18 @@ from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
-from catalogue.models import Commission, Composer, LeadTimes, Step
+from catalogue.models import Commission, Composer, LeadTimes, Performance, Step
 from catalogue.models.journeys import COLUMN_OF
 from catalogue.rules.journey import Lead
 from catalogue.timing import read_date
+from catalogue.web.tables.lists import PER_PAGE
+from catalogue.web.today_page import MOST_READ
 from tests.makers import make_performance, make_venue, make_work
 from tests.record_makers import make_record
 from tests.web.pages import Page, with_class
 
 ADDRESS = "/c/ilka-marovand/"
+DAYS = (("2026-03-28", date(2026, 3, 28)), ("2026-10-28", date(2026, 10, 28)))
 
 
 @pytest.fixture
@@ -300,6 +304,40 @@ def test_every_performance_that_lacks_something_is_listed(browser: Client, compo
 
     assert len(page.texts("//main//li")) == 2
     assert all(address.startswith(f"{ADDRESS}performances/") for address in page.values("//main//li/a/@href"))
+
+
+def make_many(composer: Composer, number: int, **columns: Any) -> None:
+    """Write evenings as an import does, many at once."""
+    Performance.objects.bulk_create(Performance(composer=composer, **columns) for _each in range(number))
+
+
+def test_what_lacks_is_listed_in_pages(browser: Client, composer: Composer) -> None:
+    make_many(composer, PER_PAGE + 1, country="NO")
+
+    head = Page(browser.get(f"{ADDRESS}missing/date/"))
+    rest = Page(browser.get(f"{ADDRESS}missing/date/", {"page": "2"}))
+
+    assert head.text("//h1") == "51 performances have no date"
+    assert [len(page.texts("//main//ul[@class='ruled']/li")) for page in (head, rest)] == [50, 1]
+
+
+def test_of_a_full_calendar_the_next_ones_are_told_and_all_are_counted(browser: Client, composer: Composer) -> None:
+    near, far = (
+        {"date": read_date(text), "first_day": day, "last_day": day, "status": "planned"} for text, day in DAYS
+    )
+    make_many(composer, MOST_READ + 5, **near)
+    make_many(composer, 3, **far)
+    hall = make_venue(composer=composer)
+    awaited = coming(composer, whole("Tides", composer), venue=hall, date="2026-11-01")
+    make_record(Step, performance=awaited, kind="contract", label="", due="2026-03-10")
+
+    page = Page(browser.get(ADDRESS))
+
+    told = plain(page.texts(f"{with_class('head')}//p"))[0]
+    assert told.startswith(f"9 March to 7 June 2026: {MOST_READ + 5} performances, at least ")
+    assert len(page.texts("//section[@id='coming']//li[@class='entry']")) == MOST_READ + 1
+    assert page.texts("//section[@id='ahead']//h3") == ["Tides"]
+    assert page.texts("//section[@id='coming']//p[@class='sans']") == ["8 more come later."]
 
 
 def test_lack_that_is_none_is_not_found(browser: Client, composer: Composer) -> None:

@@ -16,14 +16,14 @@ from django.test import RequestFactory
 from catalogue.benches.invented import NOW
 from catalogue.benches.measuring import Bench, Pair
 from catalogue.benches.rows import store
+from catalogue.gathering.versions import state_of_lists
 from catalogue.models import Composer, Performance, Work
 from catalogue.web.access import CatalogueRequest, View, member_page
 from catalogue.web.filters.performances import PerformanceFilter
 from catalogue.web.filters.works import WorkFilter
 from catalogue.web.tables.lists import PER_PAGE
-from catalogue.web.tables.works import with_performances
-from catalogue.web.views.performances import counted as counted_evenings
-from catalogue.web.views.performances import performance_list
+from catalogue.web.tables.works import last_performed, times_performed
+from catalogue.web.views.performances import counted_at, performance_list
 from catalogue.web.views.works import counted, work_list
 
 PLAIN = """{% extends "base.html" %}{% block content %}<h1>{{ counted.all }} works</h1>
@@ -54,7 +54,11 @@ def plain_evenings(request: CatalogueRequest) -> HttpResponse:
     ours = Performance.objects.filter(composer=request.composer).with_everything_printed().latest_first()
     asked = PerformanceFilter(request.GET, ours, composer=request.composer)
     page = Paginator(asked.qs, PER_PAGE).get_page(request.GET.get("page"))
-    context = {"filter": asked, "page": page, "counted": counted_evenings(request.composer, NOW.date())}
+    context = {
+        "filter": asked,
+        "page": page,
+        "counted": counted_at(state_of_lists([request.composer.pk]), request.composer, NOW.date()),
+    }
     return HttpResponse(template.render(context, request))
 
 
@@ -62,7 +66,8 @@ def plain_evenings(request: CatalogueRequest) -> HttpResponse:
 def plain_list(request: CatalogueRequest) -> HttpResponse:
     template = engines["django"].from_string(PLAIN)
     asked = WorkFilter(request.GET, Work.objects.filter(composer=request.composer))
-    page = Paginator(with_performances(asked.qs.newest_first()), PER_PAGE).get_page(request.GET.get("page"))
+    works = asked.qs.newest_first().annotate(times_performed=times_performed(), last_performed=last_performed())
+    page = Paginator(works, PER_PAGE).get_page(request.GET.get("page"))
     context = {"filter": asked, "page": page, "counted": counted(request.composer)}
     return HttpResponse(template.render(context, request))
 

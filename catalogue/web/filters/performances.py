@@ -59,9 +59,11 @@ class EventFilter(filters.FilterSet):
         model = Performance
         fields: list[str] = []
 
-    def __init__(self, *args: Any, composers: Sequence[Composer], **options: Any) -> None:
+    def __init__(self, *args: Any, composers: Sequence[Composer], state: State | None = None, **options: Any) -> None:
         super().__init__(*args, **options)
-        self.filters["country"].extra["choices"] = [(code, write_country(code)) for code in countries_of(composers)]
+        state = state or state_of_lists([composer.pk for composer in composers])
+        countries = countries_at(state, tuple(composers))
+        self.filters["country"].extra["choices"] = [(code, write_country(code)) for code in countries]
 
     def holding(self, performances: Any, _name: str, text: str) -> QuerySet[Performance]:
         return performances.matching(text)
@@ -90,13 +92,9 @@ class PerformanceFilter(EventFilter):
         return performances.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))
 
 
-def countries_of(composers: Sequence[Composer]) -> tuple[str, ...]:
-    """Return the countries in which the composers' music was performed, by name; one query while nothing changes."""
-    return countries_at(state_of_lists([composer.pk for composer in composers]), tuple(composers))
-
-
 @once_for_each_state(256)
 def countries_at(_state: State, composers: tuple[Composer, ...]) -> tuple[str, ...]:
+    """Return the countries in which the composers' music was performed, by name."""
     performances = Performance.objects.filter(composer__in=composers).order_by()
     pairs = performances.values_list("venue__country", "country").distinct()
     return tuple(sorted({venue or own for venue, own in pairs if venue or own}, key=write_country))

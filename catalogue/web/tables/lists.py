@@ -18,7 +18,7 @@ from django.core.paginator import Page, Paginator
 from django.db import connection
 from django.db.models import F, Func, QuerySet
 from django.forms.utils import flatatt
-from django.utils.functional import Promise
+from django.utils.functional import Promise, cached_property
 from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 
@@ -99,14 +99,14 @@ class DeferredPaginator(Paginator):
 class RememberingPaginator(DeferredPaginator):
     """For orders and questions that no index answers: all keys are found once and remembered while nothing changes."""
 
-    def __init__(self, found: QuerySet[Any], per_page: int, composers: Sequence[Composer]) -> None:
+    def __init__(self, found: QuerySet[Any], per_page: int, state: State) -> None:
         super().__init__(found, per_page)
         try:
             question = found.values_list("pk", flat=True).query.sql_with_params()
         except EmptyResultSet:
             self.all_keys = array("q")
         else:
-            self.all_keys = keys_at(state_of_lists([composer.pk for composer in composers]), *question)
+            self.all_keys = keys_at(state, *question)
 
     @property
     def count(self) -> int:
@@ -140,6 +140,11 @@ class ListTable(tables.Table):
     class Meta:
         template_name = "table.html"
 
+    @cached_property
+    def state(self) -> State:
+        """The state of what is listed, asked for once and before any row is."""
+        return state_of_lists([composer.pk for composer in self.composers])
+
     def show_columns(self, asked: Iterable[str]) -> None:
         """Show the columns that are asked for, the usual ones where none is; the one that names the row stays."""
         wanted = set(asked) & set(self.columns.names())
@@ -158,9 +163,7 @@ class ListTable(tables.Table):
         """Fetch the rows of a page; a number that is none gives the first page, one too large the last."""
         found: QuerySet[Any] = self.data.data
         pages = (
-            RememberingPaginator(found, PER_PAGE, self.composers)
-            if self.remembers
-            else DeferredPaginator(found, PER_PAGE)
+            RememberingPaginator(found, PER_PAGE, self.state) if self.remembers else DeferredPaginator(found, PER_PAGE)
         )
         self.page = pages.get_page(number)
         self.look_up(list(self.page.object_list))

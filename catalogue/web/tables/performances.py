@@ -66,7 +66,7 @@ class PerformanceTable(ListTable):
         if self.columns["first"].visible:
             works = {row.work_id for performance in records for row in performance.programme.all()}
             shown = [performance.pk for performance in records]
-            self.claims = gather_claims(self.composers, works, today=self.today, shown=shown)
+            self.claims = gather_claims(self.composers, works, today=self.today, shown=shown, state=self.state)
 
     def render_date(self, record: Performance) -> SafeString | str:
         if not isinstance(record.date, PartialDate):

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, ClassVar
+from datetime import date
+from typing import Any, ClassVar, NamedTuple
 
 from django.db.models import Count, DateField, F, IntegerField, Max, OuterRef, Q, QuerySet, Subquery
 from django.db.models.functions import Coalesce, Lower
@@ -13,27 +14,54 @@ from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
 from catalogue.gathering import reading_of
+from catalogue.gathering.once import once_for_each_state
+from catalogue.gathering.versions import State
 from catalogue.models import Composer, ProgrammedWork, Work
 from catalogue.terms import PerformanceStatus
 from catalogue.web.pictures import IN_A_LIST, strip_svg
-from catalogue.web.tables.lists import ListColumn, ListTable, Ordered, ordered_by
+from catalogue.web.tables.lists import AT_ONCE, ListColumn, ListTable, Ordered, ordered_by
 from catalogue.web.titles import in_language, second_line
 from catalogue.web.wording import day_text, duration_text, players_text, year_text
 
 FORCES = '<span class="forces"><span class="short">{}</span>{}</span>'
-TOOK_PLACE = (PerformanceStatus.GIVEN, PerformanceStatus.OLD_STYLE_DATE)
+TOOK_PLACE = Q(
+    performance__deleted_at__isnull=True,
+    performance__status__in=(PerformanceStatus.GIVEN, PerformanceStatus.OLD_STYLE_DATE),
+)
 
 
-def with_performances(works: QuerySet[Work]) -> QuerySet[Work]:
-    """Count along the performances that took place, and find the day of the last one."""
-    given = Q(performance__deleted_at__isnull=True, performance__status__in=TOOK_PLACE)
-    programmed = ProgrammedWork.objects.filter(given, work=OuterRef("pk")).order_by().values("work")
-    times = programmed.annotate(times=Count("performance", distinct=True)).values("times")
-    last = programmed.annotate(last=Max("performance__last_day")).values("last")
-    return works.annotate(
-        times_performed=Coalesce(Subquery(times, output_field=IntegerField()), 0),
-        last_performed=Subquery(last, output_field=DateField()),
-    )
+def times_performed() -> Coalesce:
+    """Count the performances of a work that took place."""
+    times = took_place().values("work").annotate(times=Count("performance", distinct=True)).values("times")
+    return Coalesce(Subquery(times, output_field=IntegerField()), 0)
+
+
+def last_performed() -> Subquery:
+    """Find the day of the last performance of a work."""
+    last = took_place().values("work").annotate(last=Max("performance__last_day")).values("last")
+    return Subquery(last, output_field=DateField())
+
+
+def took_place() -> QuerySet[ProgrammedWork]:
+    return ProgrammedWork.objects.filter(TOOK_PLACE, work=OuterRef("pk")).order_by()
+
+
+class Tally(NamedTuple):
+    """How often a work was performed, and on which day last."""
+
+    times: int = 0
+    last: date | None = None
+
+
+NEVER = Tally()
+
+
+@once_for_each_state(128)
+def tallies_at(_state: State, works: frozenset[int]) -> dict[int, Tally]:
+    """Count the performances of some works, by the work; those that were never performed are left out."""
+    rows = ProgrammedWork.objects.filter(TOOK_PLACE, work__in=works).order_by().values_list("work")
+    told = rows.annotate(times=Count("performance", distinct=True), last=Max("performance__last_day"))
+    return {work: Tally(times, last) for work, times, last in told}
 
 
 class WorkTable(ListTable):
@@ -60,7 +88,15 @@ class WorkTable(ListTable):
     def __init__(self, works: QuerySet[Work], *, composers: Sequence[Composer], language: str, **options: Any) -> None:
         self.composers, self.language = composers, language
         self.whose = {composer.pk: composer for composer in composers}
+        self.tallies: dict[int, Tally] = {}
         super().__init__(works, **options)
+
+    def look_up(self, records: Sequence[Work]) -> None:
+        """Count how often these works were performed, where that is shown."""
+        if self.columns["performances"].visible or self.columns["last"].visible:
+            keys = [record.pk for record in records]
+            for start in range(0, len(keys), AT_ONCE):
+                self.tallies |= tallies_at(self.state, frozenset(keys[start : start + AT_ONCE]))
 
     def render_title(self, record: Work) -> SafeString:
         address = reverse("work-detail", args=[self.whose[record.composer_id].slug, record.pk])
@@ -89,11 +125,11 @@ class WorkTable(ListTable):
     def render_duration(self, record: Work) -> str:
         return duration_text(record.duration, record.duration_typed, self.language)
 
-    def render_performances(self, record: Any) -> str:
-        return str(record.times_performed or "")
+    def render_performances(self, record: Work) -> str:
+        return str(self.tallies.get(record.pk, NEVER).times or "")
 
-    def render_last(self, record: Any) -> str:
-        return day_text(record.last_performed, self.language)
+    def render_last(self, record: Work) -> str:
+        return day_text(self.tallies.get(record.pk, NEVER).last, self.language)
 
     def render_category(self, record: Work) -> str:
         return record.get_category_display()
@@ -126,7 +162,9 @@ class WorkTable(ListTable):
         return ordered_by(queryset, is_descending, F("duration"), Lower("title"))
 
     def order_performances(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("times_performed"), Lower("title"))
+        counted = queryset.annotate(times_performed=times_performed())
+        return ordered_by(counted, is_descending, F("times_performed"), Lower("title"))
 
     def order_last(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("last_performed"), Lower("title"))
+        dated = queryset.annotate(last_performed=last_performed())
+        return ordered_by(dated, is_descending, F("last_performed"), Lower("title"))

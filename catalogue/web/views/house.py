@@ -24,7 +24,6 @@ from catalogue.web.hires import hires_due
 from catalogue.web.house import composers_as, edited, sets_page, whose
 from catalogue.web.tables.house import HousePerformanceTable, HouseWorkTable
 from catalogue.web.tables.lists import AT_ONCE, ListTable
-from catalogue.web.tables.works import with_performances
 from catalogue.web.today_page import today_page
 from catalogue.web.views.exports import as_file, wants_everything
 from catalogue.web.wording import page_language
@@ -114,7 +113,7 @@ def house_performance_export(request: HouseRequest, suffix: str) -> HttpResponse
 def asked_works(request: HouseRequest) -> Asked:
     ours = composers_as(request, READERS)
     asked = HouseWorkFilter(request.GET, Work.objects.filter(composer__in=ours), composers=ours)
-    table = HouseWorkTable(with_performances(asked.qs), composers=ours, language=page_language())
+    table = HouseWorkTable(asked.qs, composers=ours, language=page_language())
     return as_asked(request, asked, table)
 
 

@@ -19,7 +19,6 @@ from catalogue.web.house import sets_page
 from catalogue.web.library import coming_for_librarian, library_performance_of, library_work_of
 from catalogue.web.tables.library import LibraryPerformanceTable, LibraryWorkTable
 from catalogue.web.tables.lists import ListTable
-from catalogue.web.tables.works import with_performances
 from catalogue.web.wording import page_language
 
 
@@ -34,7 +33,7 @@ def library_today(request: CatalogueRequest) -> HttpResponse:
 def library_works(request: CatalogueRequest) -> HttpResponse:
     composer = request.composer
     asked = LibraryWorkFilter(request.GET, Work.objects.filter(composer=composer))
-    table = LibraryWorkTable(with_performances(asked.qs), composers=[composer], language=page_language())
+    table = LibraryWorkTable(asked.qs, composers=[composer], language=page_language())
     return list_page(request, asked, table, "library/work_list.html")
 
 

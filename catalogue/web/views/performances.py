@@ -17,7 +17,8 @@ from django.views.decorators.http import require_POST, require_safe
 from catalogue.actions.journeys import mark_step
 from catalogue.actions.performances import delete_performance, restore_performance
 from catalogue.gathering.once import once_for_each_state
-from catalogue.gathering.versions import State, state_of_lists
+from catalogue.gathering.statistics import gather_held
+from catalogue.gathering.versions import State
 from catalogue.models import Composer, Performance
 from catalogue.terms import StepState
 from catalogue.web.access import CatalogueRequest, editor_page, material_page, member_page
@@ -28,7 +29,7 @@ from catalogue.web.performance_page import performance_page
 from catalogue.web.programmes import name_of
 from catalogue.web.saved_views import views_of
 from catalogue.web.tables.performances import TO_COME
-from catalogue.web.tallies import by_coming_month, by_country, by_year, held_by
+from catalogue.web.tallies import by_coming_month, by_country, by_year
 from catalogue.web.views.library import library_performance, library_performances
 from catalogue.web.wording import page_language
 
@@ -46,7 +47,7 @@ def performance_list(request: CatalogueRequest) -> HttpResponse:
         return redirect(lasting)
     asked.table.turn_to(request.GET.get("page"))
     context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
-    context |= {"counted": counted(composer, today), "views": views_of(request, "performances")}
+    context |= {"counted": counted_at(asked.table.state, composer, today), "views": views_of(request, "performances")}
     return render(request, "performances/performance_list.html", context)
 
 
@@ -65,19 +66,15 @@ def address_by_key(request: CatalogueRequest, asked: Asked) -> str:
 def performance_years(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/performances/years/ — performances by year and country, and the year ahead, as bars."""
     today = timezone.localdate()
-    held = list(held_by(request.composer, today=today))
+    held = gather_held(request.composer, today=today)
     ahead = by_coming_month(held, today=today, language=page_language())
     context = {"years": by_year(held), "countries": by_country(held), "ahead": ahead}
     return render(request, "performances/performance_years.html", context)
 
 
-def counted(composer: Composer, today: date) -> Mapping[str, object]:
-    """Return how many performances there are, in which years, and how many are to come."""
-    return counted_at(state_of_lists([composer.pk]), composer, today)
-
-
 @once_for_each_state(256)
 def counted_at(_state: State, composer: Composer, today: date) -> Mapping[str, object]:
+    """Return how many performances there are, in which years, and how many are to come."""
     coming = Q(status__in=TO_COME, last_day__gte=today)
     numbers = Performance.objects.filter(composer=composer).aggregate(
         all=Count("pk"), coming=Count("pk", filter=coming), first=Min("first_day"), last=Max("last_day")

@@ -41,10 +41,11 @@ def today(request: CatalogueRequest) -> HttpResponse:
 @member_page
 @require_safe
 def lack_list(request: CatalogueRequest, lack: str) -> HttpResponse:
-    """/c/<composer>/missing/<lack>/ — every record that lacks this, each with the way to mend it."""
+    """/c/<composer>/missing/<lack>/ — the records that lack this, each with the way to mend it."""
     if lack not in set(Lack):
         raise Http404
-    found = all_lacking(request.composer, Lack(lack), today=timezone.localdate())
-    wording = WORDINGS[Lack(lack)]
-    context = {"found": found, "says": wording.says % len(found), "because": wording.because, "mend": wording.mend}
+    found = all_lacking(request.composer, Lack(lack), request.GET.get("page"), today=timezone.localdate())
+    wording, number = WORDINGS[Lack(lack)], found.paginator.count
+    context = {"page": found, "number": number, "says": wording.says % number}
+    context |= {"because": wording.because, "mend": wording.mend}
     return render(request, "today/lack_list.html", context)

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from importlib import import_module
 from typing import Any
 
 import pytest
@@ -13,7 +14,7 @@ from catalogue.actions.deletion import delete_record
 from catalogue.actions.performances import save_performance, save_venue, set_credits, set_programme
 from catalogue.actions.records import save_record
 from catalogue.actions.works import save_work
-from catalogue.gathering.versions import state_of_address, state_of_lists, state_of_public
+from catalogue.gathering.versions import OF_COMPOSER, state_of_address, state_of_lists, state_of_public
 from catalogue.models import (
     Composer,
     LeadTimes,
@@ -147,3 +148,9 @@ def somebody_writing(**elsewhere: str) -> Iterator[None]:
         other.execute("INSERT INTO under_way VALUES (1)")
         yield
         other.rollback()
+
+
+def test_every_history_that_is_asked_for_its_newest_line_has_an_index_for_it() -> None:
+    told = import_module("catalogue.migrations.0032_newest_lines").OF_COMPOSER
+
+    assert {model._meta.model_name for model in OF_COMPOSER} == set(told)
