@@ -328,8 +328,9 @@ def test_of_a_full_calendar_the_next_ones_are_told_and_all_are_counted(browser: 
     make_many(composer, MOST_READ + 5, **near)
     make_many(composer, 3, **far)
     hall = make_venue(composer=composer)
-    awaited = coming(composer, whole("Tides", composer), venue=hall, date="2026-11-01")
-    make_record(Step, performance=awaited, kind="contract", label="", due="2026-03-10")
+    work = whole("Tides", composer)
+    awaited = coming(composer, work, venue=hall, date="2026-11-01")
+    make_record(Step, work=work, performance=awaited, kind="contract", label="", due="2026-03-10")
 
     page = Page(browser.get(ADDRESS))
 

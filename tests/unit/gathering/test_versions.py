@@ -151,6 +151,6 @@ def somebody_writing(**elsewhere: str) -> Iterator[None]:
 
 
 def test_every_history_that_is_asked_for_its_newest_line_has_an_index_for_it() -> None:
-    told = import_module("catalogue.migrations.0032_newest_lines").OF_COMPOSER
+    told = import_module("catalogue.migrations.0033_newest_lines").OF_COMPOSER
 
     assert {model._meta.model_name for model in OF_COMPOSER} == set(told)

@@ -27,7 +27,7 @@ def remove_newest(apps: Any, schema_editor: Any) -> None:
 
 
 class Migration(migrations.Migration):
-    dependencies = [("catalogue", "0031_hand_overs")]
+    dependencies = [("catalogue", "0032_sealed_second_factors")]
 
     operations = [
         migrations.AddIndex(
