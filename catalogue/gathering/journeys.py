@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from typing import Any
 from uuid import uuid5
@@ -15,6 +16,7 @@ from catalogue.gathering.readings import readable, reading_of
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import (
     Composer,
+    HiredPerformance,
     LeadTimes,
     Performance,
     Recording,
@@ -28,7 +30,8 @@ from catalogue.models import (
     Work,
 )
 from catalogue.models.performances import PerformanceQuerySet
-from catalogue.rules.journey import Around, Leads, Stage, StepFacts, journey_of, leads_of
+from catalogue.rules.hires.terms import Purpose
+from catalogue.rules.journey import Around, Leads, Lent, Stage, StepFacts, is_told_by_its_set, journey_of, leads_of
 from catalogue.rules.playings import is_to_come
 from catalogue.terms import Audience, PerformanceStatus, StepKind, StepState
 from catalogue.timing import MomentError, PartialDate, moment_at
@@ -37,7 +40,7 @@ ASKED_BACK, ASKED_AHEAD = timedelta(days=500), timedelta(days=500)  # around tod
 
 
 def gather_around(performances: Collection[Performance]) -> dict[int, Around]:
-    """Return what is known around performances that come from ``with_everything_printed``, by their key; seven queries.
+    """Return what is known around performances that come from ``with_everything_printed``, by their key; eight queries.
 
     They may be of several composers. No query where there are none.
     """
@@ -49,19 +52,26 @@ def gather_around(performances: Collection[Performance]) -> dict[int, Around]:
         steps_of(keys),
         shown_by_records(keys),
     )
-    needs_sound = with_sound(performances)
+    needs_sound, lent = with_sound(performances), lent_for(keys)
     return {
-        one.pk: Around(
-            leads=leads_of(
-                leads.get((one.composer_id, one.presenter_id), {}) if one.presenter_id else {},
-                leads.get((one.composer_id, None), {}),
-            ),
+        one.pk: replace(
+            led(one, leads),
             steps=tuple(steps.get(one.pk, ())),
             shown=frozenset(kind for kind, found in shown.items() if one.pk in found) | lasted(one),
-            needless=frozenset(needless_for(one, needs_sound)),
+            needless=frozenset(needless_for(one, needs_sound, lent.get(one.pk, ()))),
+            with_parts=frozenset(row.work_id for row in living_programme(one) if not is_for_one(forces_of(row.work))),
+            lent=tuple(lent.get(one.pk, ())),
         )
         for one in performances
     }
+
+
+def led(performance: Performance, leads: dict[tuple[int, int | None], Leads]) -> Around:
+    """Return the lead times of a performance: its presenter's, the composer's, and what they come to."""
+    composer, presenter = performance.composer_id, performance.presenter_id
+    theirs = leads.get((composer, presenter), {}) if presenter else {}
+    ours = leads.get((composer, None), {})
+    return Around(leads_of(theirs, ours), of_presenter=theirs, of_composer=ours)
 
 
 def gather_leads(composers: Collection[int]) -> dict[tuple[int, int | None], Leads]:
@@ -109,6 +119,17 @@ def shown_by_records(keys: Collection[int]) -> dict[StepKind, set[int]]:
     }
 
 
+def lent_for(keys: Collection[int]) -> dict[int, list[Lent]]:
+    """Return the sets that go out for each performance, those for perusal left out; one query."""
+    rows = HiredPerformance.objects.filter(performance__in=keys, hire__deleted_at__isnull=True).order_by("pk")
+    found: dict[int, list[Lent]] = {}
+    for row in rows.exclude(hire__purpose=Purpose.PERUSAL.value).select_related("hire"):
+        hire, is_sold = row.hire, row.hire.purpose == Purpose.SALE
+        lent = Lent(hire.work_id, hire.out_on, hire.due, hire.back_on, is_for_good=is_sold)
+        found.setdefault(row.performance_id, []).append(lent)
+    return found
+
+
 def performances_of(model: Any, keys: Collection[int]) -> set[int]:
     return set(model.objects.filter(performance__in=keys).values_list("performance", flat=True))
 
@@ -131,20 +152,24 @@ def with_sound(performances: Iterable[Performance]) -> set[int]:
     return {work for (work,) in setups.union(riders)}
 
 
-def needless_for(performance: Performance, sounding: set[int]) -> Iterator[StepKind]:
+def needless_for(performance: Performance, sounding: set[int], lent: Collection[Lent]) -> Iterator[StepKind]:
     """Give the steps that nothing on the programme, or nobody in the hall, asks for."""
     works = [row.work for row in living_programme(performance)]
-    forces = [reading_of(work.instrumentation) for work in works]
+    forces = [forces_of(work) for work in works]
     if not any(work.pk in sounding for work in works):
         yield StepKind.RIDER
         if not any(is_with_electronics(one) for one in forces):
             yield StepKind.ELECTRONICS
     if works and all(is_for_one(one) for one in forces):
         yield StepKind.PARTS
-    if not any(is_on_hire(work) for work in works):
+    if not any(is_on_hire(work) for work in works) and all(one.is_for_good for one in lent):
         yield StepKind.SET_BACK
     if performance.audience != Audience.PUBLIC:
         yield StepKind.RETURN
+
+
+def forces_of(work: Work) -> Instrumentation | None:
+    return reading_of(work.instrumentation)
 
 
 def is_with_electronics(forces: Instrumentation | None) -> bool:
@@ -205,7 +230,7 @@ def moment_of(session: Session, day: date, at: time | None) -> datetime | None:
 def gather_dues(
     composer: Composer, performances: PerformanceQuerySet, *, today: date, words: Callable[[Stage], str]
 ) -> tuple[DueFacts, ...]:
-    """Return what is open around some performances, with its day; eleven queries. ``words`` names a step.
+    """Return what is open around some performances, with its day; twelve queries. ``words`` names a step.
 
     Before a performance what comes before it, afterwards the rest.
     """
@@ -221,12 +246,16 @@ def gather_dues(
 
 
 def stages_asked(record: Performance, around: Around, *, today: date) -> list[Stage]:
-    """Return the steps that are still to be taken: before a performance those before it, afterwards the rest."""
+    """Return the steps that are still to be taken: before a performance those before it, afterwards the rest.
+
+    Of a set that is out its own record reminds, once.
+    """
     facts = gather_performance(record)
     is_over = not is_to_come(facts, today=today)
     if is_over and facts.status is not PerformanceStatus.GIVEN:
         return []
-    return [one for one in journey_of(facts, around, today=today) if one.is_open and one.is_after == is_over]
+    asked = [one for one in journey_of(facts, around, today=today) if one.is_open and one.is_after == is_over]
+    return [one for one in asked if not is_told_by_its_set(one, around)]
 
 
 def lead_times_said(composer: Composer) -> tuple[int, datetime | None]:

@@ -2,24 +2,28 @@
 
 Every saving of a record leaves a line in its history, so the newest lines are the state, and nobody has to remember to
 count. Where a kind of record does not name its composer, the newest line of all catalogues counts: that makes a state
-new too often, never too seldom. All of it is one statement that reads the end of each index.
+new too often, never too seldom. All of it is one statement that reads the end of each index; where SQLite says that
+nothing was written since it was last asked, not even that.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
+from weakref import WeakKeyDictionary
 
 from django.contrib.auth.models import User
-from django.db import connection, models
+from django.db import DEFAULT_DB_ALIAS, connection, connections, models
+from django.db.backends.base.base import BaseDatabaseWrapper
 
 from catalogue.models import (
     CalendarAddress,
     Call,
     Composer,
     Hire,
+    HiredPerformance,
     LeadTimes,
     Membership,
     Organisation,
@@ -41,6 +45,8 @@ from catalogue.models import (
 from catalogue.models.records import READING_ROLES
 
 Version = tuple[Any, ...]
+Mark = tuple[Any, int, int]
+MOST_REMEMBERED = 1_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +64,7 @@ class State:
 OF_COMPOSER: tuple[Any, ...] = (
     Call, Hire, LeadTimes, Organisation, Performance, Person, Return, Review, Rider, Session, Step, Venue, Work,
 )  # fmt: skip
-OF_PARTS: tuple[Any, ...] = (PerformanceCredit, ProgrammedWork, Recording, TechnicalSetup)
+OF_PARTS: tuple[Any, ...] = (HiredPerformance, PerformanceCredit, ProgrammedWork, Recording, TechnicalSetup)
 OF_LISTS: tuple[Any, ...] = (Organisation, Performance, Person, Venue, Work)
 PARTS_OF_LISTS: tuple[Any, ...] = (PerformanceCredit, ProgrammedWork)
 
@@ -81,12 +87,62 @@ def state_of_lists(composers: Sequence[int]) -> State:
 
 
 def asked(question: str, *told: str | int) -> State:
+    """Return a state: as it was told before where nothing at all was written since, else asked anew."""
+    mark = write_mark()
+    if mark is None:
+        return asked_anew(question, told)
+    remembered = _told.get(connection_now())
+    if remembered is None or remembered.mark != mark or len(remembered.states) >= MOST_REMEMBERED:
+        remembered = _told[connection_now()] = Remembered(mark)
+    found = remembered.states.get((question, told))
+    if found is None:
+        found = remembered.states[question, told] = asked_anew(question, told)
+    return found
+
+
+def asked_anew(question: str, told: tuple[str | int, ...]) -> State:
     """Ask with as many values as there are places: the last of them for all that are left."""
     missing = question.count("%s") - len(told)
     with connection.cursor() as cursor:
         cursor.execute(question, [*told, *told[-1:] * missing])
         *version, is_settled = cursor.fetchone()
     return State(tuple(version), bool(is_settled))
+
+
+# ---- whether anything was written
+
+
+@dataclass(slots=True)
+class Remembered:
+    """The states that were told to a connection while nothing was written, by the question and its values."""
+
+    mark: Mark
+    states: dict[tuple[str, tuple[str | int, ...]], State] = field(default_factory=dict)
+
+
+_told: WeakKeyDictionary[BaseDatabaseWrapper, Remembered] = WeakKeyDictionary()
+
+
+def connection_now() -> BaseDatabaseWrapper:
+    return connections[DEFAULT_DB_ALIAS]
+
+
+def write_mark() -> Mark | None:
+    """Return what is different once anybody has written into the database; nothing where that cannot be told cheaply.
+
+    SQLite says of a connection whether others have written since, and how many rows it has changed itself
+    (https://www.sqlite.org/pragma.html#pragma_data_version). Within a transaction that may be taken back, it is not
+    asked; PostgreSQL has no such number.
+    """
+    wrapper = connection_now()
+    if wrapper.vendor != "sqlite" or wrapper.in_atomic_block:
+        return None
+    wrapper.ensure_connection()
+    ours = wrapper.connection
+    if ours.in_transaction:
+        return None
+    (others,) = ours.execute("PRAGMA data_version").fetchone()
+    return ours, others, ours.total_changes
 
 
 @cache

@@ -2,7 +2,7 @@
 
 Days are counted back from the first day of a performance, or on from its last, by lead times: the presenter's own, else
 the composer's, else the usual ones of ``journey.toml``. What the records show already, as a recording that is there, is
-done without being said.
+done without being said. Sets that were hired say themselves whether parts are delivered and by when they are back.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
 from enum import StrEnum
 from functools import cache
@@ -115,13 +115,55 @@ class Stage:
 
 
 @dataclass(frozen=True, slots=True)
+class Lent:
+    """Material of a work that goes to somebody for a performance; ``is_for_good`` where it is sold."""
+
+    work: int
+    out_on: date | None = None
+    due: date | None = None
+    back_on: date | None = None
+    is_for_good: bool = False
+
+    @property
+    def is_missed(self) -> bool:
+        """Whether it is out and has a day by which it is to be back, of which its own record reminds."""
+        return self.out_on is not None and self.back_on is None and self.due is not None
+
+
+@dataclass(frozen=True, slots=True)
 class Around:
-    """What is known around a performance: its lead times, what was said, what the records show and rule out."""
+    """What is known around a performance: its lead times, what was said, what the records show and rule out.
+
+    ``of_presenter`` and ``of_composer`` are the lead times of which ``leads`` are made up, beside the usual ones.
+    ``with_parts`` are the works on the programme that have parts, ``lent`` the sets that go out for it.
+    """
 
     leads: Leads
     steps: tuple[StepFacts, ...] = ()
     shown: frozenset[StepKind] = frozenset()
     needless: frozenset[StepKind] = frozenset()
+    of_presenter: Leads = field(default_factory=dict)
+    of_composer: Leads = field(default_factory=dict)
+    with_parts: frozenset[int] = frozenset()
+    lent: tuple[Lent, ...] = ()
+
+    @property
+    def to_come_back(self) -> tuple[Lent, ...]:
+        return tuple(one for one in self.lent if not one.is_for_good)
+
+    def shows(self, kind: StepKind, today: date) -> bool:
+        """Whether the records show that a step is done."""
+        if kind is StepKind.PARTS and self.with_parts:
+            gone = {one.work for one in self.lent if one.out_on is not None and one.out_on <= today}
+            return self.with_parts <= gone
+        if kind is StepKind.SET_BACK and self.to_come_back:
+            return all(one.back_on is not None and one.back_on <= today for one in self.to_come_back)
+        return kind in self.shown
+
+    def day_agreed(self, kind: StepKind) -> date | None:
+        """Return the day that was agreed for a step, which goes before its lead time: the last one for a set."""
+        days = [one.due for one in self.to_come_back if one.due] if kind is StepKind.SET_BACK else []
+        return max(days, default=None)
 
 
 def journey_of(event: PerformanceFacts, around: Around, *, today: date) -> tuple[Stage, ...]:
@@ -139,10 +181,11 @@ def journey_of(event: PerformanceFacts, around: Around, *, today: date) -> tuple
 
 def stage_of(kind: StepKind, step: StepFacts | None, event: PerformanceFacts, around: Around, *, today: date) -> Stage:
     is_after, lead = kind in after(), around.leads[kind]
-    due = step.due if step and step.due else due_day(event, lead, is_after=is_after)
-    is_shown = kind in around.shown
+    set_day = step.due if step and step.due else around.day_agreed(kind)
+    due = set_day or due_day(event, lead, is_after=is_after)
+    is_shown = around.shows(kind, today)
     said = step.state if step else StepState.OPEN
-    is_set = step is not None and step.due is not None
+    is_set = set_day is not None
     if said is StepState.DONE or (is_shown and said is StepState.OPEN):
         standing = Standing.DONE
     elif said is StepState.NOT_NEEDED or (not is_set and (lead.days is None or kind in around.needless)):
@@ -188,6 +231,12 @@ def due_day(event: PerformanceFacts, lead: Lead, *, is_after: bool) -> date | No
 def leads_of(*said: Leads) -> Leads:
     """Return the lead times that hold: those said first go before the others, the usual ones come last."""
     return {**usual_leads(), **{kind: lead for leads in reversed(said) for kind, lead in leads.items()}}
+
+
+def is_told_by_its_set(stage: Stage, around: Around) -> bool:
+    """Whether sets that are out remind by themselves of what a step would remind of once more."""
+    said = stage.step is not None and stage.step.due is not None
+    return stage.kind is StepKind.SET_BACK and not said and any(one.is_missed for one in around.to_come_back)
 
 
 def asked_until(stages: Iterable[Stage], last: date) -> Sequence[Stage]:

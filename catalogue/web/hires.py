@@ -1,4 +1,4 @@
-"""What the pages of a hire, of a set and of an edition show: the list, the account, who has what."""
+"""What the pages of a hire, a set, an edition and a performance show: the list, the account, who has what."""
 
 from __future__ import annotations
 
@@ -16,9 +16,9 @@ from catalogue.documents.labels import labels
 from catalogue.documents.model import Text
 from catalogue.drawings.ninety_days import DAYS
 from catalogue.facts import WorkFacts
-from catalogue.gathering.hires import gather_hire, holders_of, loans_of, still_out
+from catalogue.gathering.hires import ALONG, facts_of_hire, gather_hire, holders_of, items_of, loans_of, still_out
 from catalogue.gathering.works import gather_work
-from catalogue.models import Composer, Edition, Hire, MaterialSet
+from catalogue.models import Composer, Edition, Hire, MaterialSet, Performance
 from catalogue.rules.hires.reckoning import charges, days_late, state_of, total, total_missing, total_out
 from catalogue.rules.hires.terms import Hire as HireFacts
 from catalogue.rules.hires.terms import HireState, Item, Purpose
@@ -27,6 +27,8 @@ from catalogue.web.days import how_far, short_day
 from catalogue.web.forms.hire_papers import HIRE_PAPERS
 from catalogue.web.programmes import when_and_where
 from catalogue.web.wording import date_text, page_language
+
+WRONG = frozenset({HireState.OVERDUE, HireState.INCOMPLETE})
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +88,7 @@ def hire_page(hire: Hire, today: date) -> HirePage:
     return HirePage(
         facts=facts,
         state=state_words(facts, today),
-        is_wrong=state_of(facts, today) in (HireState.OVERDUE, HireState.INCOMPLETE),
+        is_wrong=state_of(facts, today) in WRONG,
         rows=list_rows(facts, work),
         out=total_out(facts.items),
         missing=total_missing(facts.items),
@@ -121,6 +123,35 @@ def state_words(facts: HireFacts, today: date) -> str:
         words = ngettext("Back; one copy is missing.", "Back; %(missing)s copies are missing.", missing)
         return words % {"missing": missing}
     return {HireState.BACK: _("Back."), HireState.KEPT: _("Sold.")}.get(state, _("Not sent yet."))
+
+
+# ---- for a performance
+
+
+@dataclass(frozen=True, slots=True)
+class SentRow:
+    """Material that goes out for a performance: to whom, what, and how far that has come."""
+
+    hire: int
+    who: str
+    what: str
+    state: str
+    is_wrong: bool
+
+
+def sent_for(performance: Performance, today: date) -> tuple[SentRow, ...]:
+    """Return the hires for a performance, those that go out first before others; two queries."""
+    found = Hire.objects.filter(hired_for__performance=performance).select_related(*ALONG).order_by("out_on", "pk")
+    hires = list(found)
+    items = items_of(hires) if hires else {}
+    return tuple(sent_row(one, facts_of_hire(one, (), items.get(one.pk, ())), today) for one in hires)
+
+
+def sent_row(hire: Hire, facts: HireFacts, today: date) -> SentRow:
+    number = _("set %(number)s") % {"number": facts.set_number} if facts.set_number else ""
+    purpose = "" if facts.purpose is Purpose.HIRE else str(hire.get_purpose_display())
+    what = ", ".join(part for part in (hire.work.title, number, purpose) if part)
+    return SentRow(hire.pk, hire.holder, what, state_words(facts, today), state_of(facts, today) in WRONG)
 
 
 # ---- where a set is

@@ -14,7 +14,8 @@ from django.utils.translation import gettext_lazy, ngettext
 
 from catalogue.gathering.readings import readable
 from catalogue.models import Performance, Session
-from catalogue.rules.journey import Stage, Standing
+from catalogue.rules.journey import Around as Known
+from catalogue.rules.journey import Stage, Standing, usual_leads
 from catalogue.terms import StepKind, StepState
 from catalogue.timing import PartialDate
 from catalogue.web.days import how_far, long_day
@@ -50,6 +51,8 @@ STATES: dict[StepState, Promise] = {
     StepState.NOT_NEEDED: gettext_lazy("%(step)s: not needed here."),
 }
 SHOWN_BY: dict[StepKind, Promise] = {
+    StepKind.PARTS: gettext_lazy("a set has gone out"),
+    StepKind.SET_BACK: gettext_lazy("its hire says so"),
     StepKind.RIDER: gettext_lazy("a rider was sent"),
     StepKind.LASTED: gettext_lazy("each work has its duration here"),
     StepKind.RECORDING: gettext_lazy("a recording is kept"),
@@ -78,6 +81,17 @@ class StepRow:
     @property
     def is_open(self) -> bool:
         return self.standing in {Standing.OPEN, Standing.LATE, Standing.MISSED}
+
+
+@dataclass(frozen=True, slots=True)
+class LeadRow:
+    """By when a step is due as each says it, as far as they say anything, and what holds."""
+
+    words: str
+    theirs: str
+    ours: str
+    usual: str
+    holds: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +166,24 @@ def step_row(stage: Stage, performance: int, *, today: date, slug: str, language
         look=look_of(stage, today),
         said=said_of(stage, language),
         note=stage.step.note if stage.step else "",
+    )
+
+
+def leads_compared(around: Known) -> tuple[LeadRow, ...]:
+    """Return the lead times of the presenter beside the composer's and the usual ones, of the steps that either names.
+
+    What the presenter says holds, else what the composer says.
+    """
+    said = [kind for kind in STEPS if kind in around.of_presenter or kind in around.of_composer]
+    return tuple(
+        LeadRow(
+            words=str(STEPS[kind]),
+            theirs=str(around.of_presenter.get(kind, "")),
+            ours=str(around.of_composer.get(kind, "")),
+            usual=str(usual_leads()[kind]),
+            holds=str(around.leads[kind]),
+        )
+        for kind in said
     )
 
 

@@ -19,7 +19,7 @@ from catalogue.gathering.readings import readable
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import Performance, ProgrammedWork
 from catalogue.rules.further_firsts import further_firsts
-from catalogue.rules.journey import journey_of
+from catalogue.rules.journey import Around, journey_of
 from catalogue.rules.playings import is_to_come
 from catalogue.rules.premieres import Claim, claims_by_programmed
 from catalogue.terms import Extent, PerformanceStatus, PerformerRole
@@ -28,7 +28,8 @@ from catalogue.web.changes import Change
 from catalogue.web.changes_with_rows import performance_changes
 from catalogue.web.claims import in_full
 from catalogue.web.days import clock_text, how_far, long_day
-from catalogue.web.journeys import Journey, journey_shown
+from catalogue.web.hires import SentRow, sent_for
+from catalogue.web.journeys import Journey, LeadRow, journey_shown, leads_compared
 from catalogue.web.performance_readings import part_in_words
 from catalogue.web.programmes import called, name_of
 from catalogue.web.titles import in_language
@@ -78,19 +79,26 @@ class PerformancePage:
     first: str
     programme: tuple[Item, ...]
     people: tuple[tuple[str, tuple[str, ...]], ...]
+    sent: tuple[SentRow, ...]
     journey: Journey
+    leads: tuple[LeadRow, ...]
     is_to_come: bool
     changes: tuple[Change, ...]
 
     @property
+    def works(self) -> tuple[Item, ...]:
+        """The works on the programme, each once."""
+        return tuple({item.work: item for item in self.programme}.values())
+
+    @property
     def listable(self) -> tuple[Item, ...]:
         """The works whose parts can be listed, each once."""
-        return tuple({item.work: item for item in self.programme if item.instrumentation}.values())
+        return tuple(item for item in self.works if item.instrumentation)
 
 
 def performance_page(performance: Performance, *, today: date, language: str) -> PerformancePage:
     """Gather the page of a performance that comes from ``with_everything_printed``."""
-    facts = gather_performance(performance)
+    facts, around = gather_performance(performance), gather_around([performance])[performance.pk]
     rows = [row for row in performance.programme.all() if row.work.deleted_at is None]
     family = gather_families(performance.composer, (row.work_id for row in rows))
     claims, further = claims_by_programmed(family, today=today), further_firsts(family, today=today)
@@ -112,14 +120,17 @@ def performance_page(performance: Performance, *, today: date, language: str) ->
         first="; ".join(words),
         programme=programme,
         people=people_of(facts),
-        journey=journey_about(performance, facts, today=today, language=language),
+        sent=sent_for(performance, today),
+        journey=journey_about(performance, facts, around, today=today, language=language),
+        leads=leads_compared(around),
         is_to_come=is_to_come(facts, today=today),
         changes=performance_changes(performance),
     )
 
 
-def journey_about(performance: Performance, facts: PerformanceFacts, *, today: date, language: str) -> Journey:
-    around = gather_around([performance])[performance.pk]
+def journey_about(
+    performance: Performance, facts: PerformanceFacts, around: Around, *, today: date, language: str
+) -> Journey:
     stages = journey_of(facts, around, today=today)
     slug, coming = performance.composer.slug, is_to_come(facts, today=today)
     return journey_shown(performance, stages, is_to_come=coming, today=today, slug=slug, language=language)

@@ -89,7 +89,7 @@ def performances_of_series(composer: Composer, name: str) -> Sequence[Performanc
 
 
 def open_stages(composer: Composer, found: Sequence[Performance], *, today: date) -> dict[int, list[Stage]]:
-    """Return the steps that are still to be taken, by the performance; seven queries."""
+    """Return the steps that are still to be taken, by the performance; eight queries."""
     around = gather_around(found)
     return {one.pk: stages_asked(one, around[one.pk], today=today) for one in found}
 

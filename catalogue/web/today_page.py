@@ -128,7 +128,7 @@ class Event:
 def today_page(
     composers: Sequence[Composer], *, can_edit: Collection[Composer], today: date, language: str
 ) -> TodayPage:
-    """Gather the coming days of some composers; sixteen queries, however many they are.
+    """Gather the coming days of some composers; seventeen queries, however many they are.
 
     Two more where more than ``MOST_READ`` performances are to come: these are counted, not read.
     """

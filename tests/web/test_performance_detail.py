@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import time
+from datetime import date, time
 from typing import Any
 
 import pytest
@@ -13,8 +13,9 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
 from catalogue.actions.performances import save_performance, set_credits
-from catalogue.models import Composer, Performance, PerformanceCredit, Return, Session, Step
-from tests.makers import NOW, make_performance, make_venue, make_work
+from catalogue.models import Composer, Hire, LeadTimes, Performance, PerformanceCredit, Return, Session, Step
+from catalogue.rules.journey import Lead
+from tests.makers import NOW, make_organisation, make_performance, make_venue, make_work
 from tests.record_makers import make_record
 from tests.web.pages import Page, with_class
 
@@ -199,7 +200,7 @@ def test_number_of_queries_does_not_grow_with_the_programme(browser: Client, com
     with CaptureQueriesContext(connection) as with_three:
         browser.get(address(three))
 
-    assert (len(with_one), len(with_three)) == (23, 23)
+    assert (len(with_one), len(with_three)) == (25, 25)
 
 
 # ---- deleting and bringing back
@@ -244,6 +245,45 @@ def test_coming_performance_says_what_is_due_by_when(browser: Client, composer: 
         "Technical rider sent not needed",
         "Electronics tested not needed",
     ]
+
+
+def test_sets_that_go_out_for_it_stand_on_the_page_and_say_that_parts_are_delivered(
+    signed_in: Callable[[User], Client], editor: User, composer: Composer
+) -> None:
+    browser, work = signed_in(editor), make_work("Tides", composer=composer, instrumentation="fl, vc")
+    performance = make_performance(work, date="2026-04-20", status="confirmed")
+    offered = page_of(browser, performance).values(f"{section('material')}//a/@href")
+    form = Page(browser.get(offered[-1]))
+    columns = {"number": "H 7", "name": "Two Bells Orchestra", "out_on": date(2026, 3, 1), "due_on": date(2026, 5, 1)}
+    hire = make_record(Hire, work=work, **columns)
+    hire.hired_for.create(performance=performance)
+
+    page = page_of(browser, performance)
+
+    assert form.values("//input[@name='performances'][@checked]/@value") == [str(performance.pk)]
+    assert plain(page.texts(f"{section('material')}//li")) == ["Two Bells Orchestra Tides Out, due back on 1 May 2026."]
+    steps = plain(page.texts(f"{section('journey')}//li/span | {section('journey')}//li/div/span"))
+    assert steps[steps.index("Parts delivered") + 1] == "done: a set has gone out"
+    assert "Set of parts back 1 May 2026" in steps
+
+
+def test_lead_times_of_presenter_and_composer_are_compared(browser: Client, composer: Composer) -> None:
+    work, presenter = make_work("Tides", composer=composer), make_organisation("Quay Concerts", composer=composer)
+    performance = make_performance(work, date="2026-04-20", status="confirmed", presenter=presenter)
+    LeadTimes.objects.create(composer=composer, parts=Lead(70), travel=Lead(21))
+    LeadTimes.objects.create(composer=composer, organisation=presenter, parts=Lead(84), thanks=Lead(None))
+    alone = make_performance(work, date="2026-04-21", status="confirmed")
+
+    rows, ours = (
+        plain(page_of(browser, one).texts("//details[@id='lead-times']//tbody/tr")) for one in (performance, alone)
+    )
+
+    assert rows == [
+        "Parts delivered 12 weeks 10 weeks 8 weeks 12 weeks",
+        "Travel booked – 3 weeks 4 weeks 3 weeks",
+        "Thanks sent not needed – 1 week not needed",
+    ]
+    assert ours == ["Parts delivered 10 weeks 8 weeks 10 weeks", "Travel booked 3 weeks 4 weeks 3 weeks"]
 
 
 def test_step_is_done_with_one_button_and_open_again_by_undo(

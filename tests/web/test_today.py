@@ -385,4 +385,4 @@ def test_number_of_queries_does_not_grow_with_what_comes(browser: Client, compos
     with CaptureQueriesContext(connection) as with_three:
         browser.get(ADDRESS)
 
-    assert len(with_one) == len(with_three) == 30
+    assert len(with_one) == len(with_three) == 31

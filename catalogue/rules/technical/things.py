@@ -19,7 +19,8 @@ from catalogue.rules.technical.reading import COUNTED
 from catalogue.rules.technical.terms import Need
 
 COUNTS = {"a": 1, "an": 1, "one": 1, "two": 2, "pair of": 2, "stereo pair of": 2, "pair": 2, "three": 3, "four": 4,
-          "five": 5, "six": 6, "eight": 8, "zwei": 2, "drei": 3, "vier": 4, "deux": 2, "trois": 3}  # fmt: skip
+          "five": 5, "six": 6, "eight": 8, "ein": 1, "eine": 1, "zwei": 2, "ein paar": 2, "drei": 3, "vier": 4,
+          "acht": 8, "une": 1, "deux": 2, "une paire de": 2, "trois": 3, "quatre": 4, "huit": 8}  # fmt: skip
 TIMES = re.compile(r"^[x\N{MULTIPLICATION SIGN}]\s+")
 PARTS = re.compile(r"[;,]|\s\+\s|\s(?:and|und|et|&)\s")
 HEAD_ENDS = re.compile(r"\s(?:with|on|for|of|in|mit|fur|auf|pour|sur|avec)\s")
@@ -103,6 +104,8 @@ def words(text: str) -> tuple[str, ...]:
 
 
 def singular(word: str) -> str:
+    if word.endswith("xes"):
+        return word[:-2]
     return word[:-1] if len(word) > 2 and word.endswith("s") and not word.endswith(("ss", "us")) else word
 
 
@@ -186,8 +189,19 @@ def kind_in(text: str) -> tuple[str, bool]:
         for begins in range(ends):
             kind = names().kinds.get(plain[begins:ends])
             if kind:
-                return kind, head[ends - 1] != plain[ends - 1]
+                return kind, head[ends - 1] != plain[ends - 1] or is_plural(plain[begins:ends], kind)
     return "", False
+
+
+def is_plural(name: tuple[str, ...], kind: str) -> bool:
+    """Whether a German name is the plural of another of the same kind.
+
+    >>> is_plural(("notenpulte",), "music stand"), is_plural(("notenpult",), "music stand")
+    (True, False)
+    """
+    *first, last = name
+    shorter = ((*first, last.removesuffix(end)) for end in ("e", "en", "n") if last.endswith(end))
+    return any(names().kinds.get(one) == kind for one in shorter)
 
 
 def qualities_in(text: str) -> frozenset[str]:

@@ -222,6 +222,9 @@ def made_form(request: CatalogueRequest, kind: Kind, record: Any, *, saves: int 
         carried = {name: request.GET[name][:LINE] for name in kind.again if name in request.GET}
         form = form_for(kind.slug)(**options)
         form.initial.update(carried)
+        played = named_in_address(request, "performance", Performance) if "performances" in form.fields else None
+        if played is not None:
+            form.initial["performances"] = [played.pk]
         return form
     typed = request.POST.copy()
     if saves is not None:

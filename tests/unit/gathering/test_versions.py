@@ -3,10 +3,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from importlib import import_module
+from threading import Thread
 from typing import Any
 
 import pytest
-from django.db import connection
+from django.db import connection, transaction
+from django.test.utils import CaptureQueriesContext
 
 from catalogue.actions.calendars import open_to_all
 from catalogue.actions.composers import save_composer
@@ -154,3 +156,39 @@ def test_every_history_that_is_asked_for_its_newest_line_has_an_index_for_it() -
     told = import_module("catalogue.migrations.0033_newest_lines").OF_COMPOSER
 
     assert {model._meta.model_name for model in OF_COMPOSER} == set(told)
+
+
+@pytest.mark.django_db(transaction=True)
+@pytest.mark.skipif(connection.vendor != "sqlite", reason="only SQLite says whether anybody has written")
+@pytest.mark.parametrize("is_another", [False, True])
+def test_state_is_asked_for_again_only_once_somebody_has_written(is_another: bool) -> None:
+    composer = make_composer(owner=make_user())
+    before = state_of_public(composer.pk)
+    with CaptureQueriesContext(connection) as unasked:
+        again = state_of_public(composer.pk)
+    if is_another:
+        thread = Thread(target=work_of_another, args=[composer])
+        thread.start()
+        thread.join()
+    else:
+        make_work("Ebb", composer=composer)
+
+    assert len(unasked) == 0
+    assert before == again != state_of_public(composer.pk)
+
+
+def work_of_another(composer: Composer) -> None:
+    make_work("Tides", composer=composer)
+    connection.close()
+
+
+@pytest.mark.django_db(transaction=True)
+def test_what_is_taken_back_leaves_the_state_as_it_was() -> None:
+    composer = make_composer(owner=make_user())
+    before = state_of_public(composer.pk)
+    with transaction.atomic():
+        make_work("Tides", composer=composer)
+        within = state_of_public(composer.pk)
+        transaction.set_rollback(True)
+
+    assert within != before == state_of_public(composer.pk)

@@ -22,6 +22,8 @@ FILES = [
     "cv-section.txt",
     "delivery-note.pdf",
     "delivery-note.txt",
+    "front-matter-postscript-in-pencil.pdf",
+    "front-matter-postscript-in-pencil.txt",
     "front-matter-string-quartet-no-2.pdf",
     "front-matter-string-quartet-no-2.txt",
     "front-matter-ten-past-four.pdf",

@@ -13,12 +13,14 @@ from catalogue.rules.journey import (
     Around,
     Lead,
     LeadError,
+    Lent,
     Stage,
     Standing,
     StepFacts,
     after,
     asked_until,
     before,
+    is_told_by_its_set,
     journey_of,
     leads_of,
     read_lead,
@@ -91,6 +93,62 @@ def test_what_records_show_is_done_and_what_nothing_asks_for_is_not_needed() -> 
 
     assert (found[StepKind.RIDER].standing, found[StepKind.PARTS].standing) == (Standing.DONE, Standing.NOT_NEEDED)
     assert found[StepKind.RIDER].is_shown
+
+
+OUT = Lent(7, out_on=date(2026, 3, 1), due=date(2026, 6, 30))
+BACK = replace(OUT, back_on=date(2026, 3, 9))
+
+
+@pytest.mark.parametrize(
+    ("lent", "is_delivered"),
+    [
+        ((OUT,), False),
+        ((OUT, replace(OUT, work=8, out_on=None)), False),
+        ((OUT, replace(OUT, work=8, out_on=date(2026, 3, 10))), False),
+        ((OUT, Lent(8, out_on=date(2026, 3, 9), is_for_good=True)), True),
+    ],
+)
+def test_parts_are_delivered_once_those_of_every_work_have_gone_out(lent: tuple[Lent, ...], is_delivered: bool) -> None:
+    around = replace(USUAL, with_parts=frozenset({7, 8}), lent=lent)
+
+    found = stages(EVENT, around)[StepKind.PARTS]
+
+    assert (found.standing is Standing.DONE, found.is_shown) == (is_delivered, is_delivered)
+
+
+@pytest.mark.parametrize(
+    ("lent", "due", "standing"),
+    [
+        ((OUT,), date(2026, 6, 30), Standing.OPEN),
+        ((OUT, replace(OUT, due=date(2026, 7, 2))), date(2026, 7, 2), Standing.OPEN),
+        ((BACK, OUT), date(2026, 6, 30), Standing.OPEN),
+        ((BACK,), date(2026, 6, 30), Standing.DONE),
+    ],
+)
+def test_set_is_due_when_it_was_agreed_and_back_when_all_are(
+    lent: tuple[Lent, ...], due: date, standing: Standing
+) -> None:
+    found = stages(EVENT, replace(USUAL, lent=lent))[StepKind.SET_BACK]
+
+    assert (found.due, found.standing) == (due, standing)
+
+
+@pytest.mark.parametrize(
+    ("lent", "said", "told"),
+    [
+        ((OUT,), (), True),
+        ((BACK,), (), False),
+        ((replace(OUT, due=None),), (), False),
+        ((replace(OUT, is_for_good=True),), (), False),
+        ((OUT,), (StepFacts(StepKind.SET_BACK, due=date(2026, 7, 1)),), False),
+    ],
+)
+def test_set_that_is_out_reminds_by_itself_once(
+    lent: tuple[Lent, ...], said: tuple[StepFacts, ...], told: bool
+) -> None:
+    around = replace(USUAL, lent=lent, steps=said)
+
+    assert is_told_by_its_set(stages(EVENT, around)[StepKind.SET_BACK], around) is told
 
 
 def test_day_set_by_hand_asks_for_what_is_not_needed_by_itself() -> None:
