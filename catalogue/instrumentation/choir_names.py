@@ -54,7 +54,16 @@ IN_PARTS = ("a", "à", "zu", "in", "for", "für", "pour", "per", "para")
 
 def choir_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Return the choirs or solo voices named here."""
-    for read in (soloists_in_bracket, choirs_counted, voicing_at, whole_at, named_at, single_voice_at, ranged_at):
+    for read in (
+        of_voices_at,
+        soloists_in_bracket,
+        choirs_counted,
+        voicing_at,
+        whole_at,
+        named_at,
+        single_voice_at,
+        ranged_at,
+    ):
         found = read(nodes, at, forces, lead)
         if found is not None:
             return beside_stage(found, lead[0])
@@ -239,6 +248,22 @@ def named_parts(nodes: Nodes, start: int, end: int) -> list[Draft]:
         found.append(part)
         at = name.end
     return found if all(part.slug in instruments() for part in found) else []
+
+
+def of_voices_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
+    """Read the voices of the choir before, ``coro a otto voci (SSAATTBB)``: its parts, and no singers beside it."""
+    last = choir_in_parts(nodes, at, forces)
+    counted = count_at(nodes, at) if last is not None else None
+    voices = name_at(nodes, counted.end) if counted is not None else None
+    bracket = nodes[voices.end] if voices is not None and voices.end < len(nodes) else None
+    sung = voices is not None and voices.slugs[0] == "voice"
+    if last is None or voices is None or not sung or not isinstance(bracket, Bracket):
+        return None
+    text, end, _ = glued(bracket.nodes, 0)
+    if not is_voicing(text) or end != len(bracket.nodes):
+        return None
+    forces.drafts.remove(last)
+    return choir(text, last.start, bracket.end), voices.end + 1, False
 
 
 def voices_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:

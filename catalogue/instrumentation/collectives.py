@@ -84,6 +84,7 @@ PIERROT_SET = ("flute", "clarinet", "violin", "cello", "piano")
 FOLD = {
     1: keyed("bois_par_1 bois_par_un single_woodwind einfaches_holz legni_a_1"),
     2: keyed(
+        "winds_in_pairs wind_in_pairs woodwind_in_pairs woodwinds_in_pairs pairs_of_winds "
         "double_woodwind double_winds doppeltes_holz holz_zweifach holz_2fach zweifaches_holz bois_par_2 "
         "bois_par_deux legni_a_2 legni_a_due maderas_a_dos"
     ),

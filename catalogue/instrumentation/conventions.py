@@ -78,8 +78,12 @@ def lists_by_slash(nodes: Nodes) -> bool:
     """Whether four or more single names stand in a row that only slashes part, each with or without a bracket."""
     marks = [node for node in nodes if node.kind == "mark"]
     named = {at for at, node in enumerate(nodes) if node.is_mark("/") and at + 1 < len(nodes)}
+    spaced = {node.spaced for node in nodes if node.is_mark("/")}
     slashes = (
-        len(marks) >= 3 and all(node.is_mark("/") for node in marks) and not any(n.kind == "number" for n in nodes)
+        len(marks) >= 3
+        and len(spaced) == 1
+        and all(node.is_mark("/") for node in marks)
+        and not any(n.kind == "number" for n in nodes)
     )
     return slashes and all(name_at(nodes, at + 1) is not None for at in named) and name_at(nodes, 0) is not None
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from catalogue.instrumentation import (
     alike,
+    books,
     bracket_words,
     channels,
     choir_names,
@@ -31,7 +32,6 @@ RECORDED = frozenset({"prerecorded", "recorded", "sampled", "taped", "enregistre
 MOST_GROUPS = 12
 MOST_PLAYERS = 999
 ORCHESTRAS = keyed("orchestras streichorchester orchestres orchestre orquestas orchestres_à_cordes")
-BOOKS = HEADINGS["woodwind"] | {"reed", "reeds", "book", "player"}
 CONSORTS = {"consort", "choir", "ensemble", "orchestra", "ensemblen", "orchester"}
 
 
@@ -49,7 +49,9 @@ def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         found = read(nodes, at, forces, lead)
         if found is not None:
             return found
-    for late in (size_of_at, folded_at, book_at, open_forces.category_at, open_forces.open_at, open_forces.unnamed_at):
+    for late in (
+        size_of_at, folded_at, books.book_at, open_forces.category_at, open_forces.open_at, open_forces.unnamed_at,
+    ):  # fmt: skip
         found = late(nodes, at, forces)
         if found is not None:
             return found
@@ -313,40 +315,6 @@ def last_of(size: int, nodes: Nodes, at: int, forces: Forces) -> bool:
 def is_body(slug: str) -> bool:
     """Whether a slug is no single instrument: a voice, a choir, an orchestra, a family."""
     return family_of(slug) in ("voice", "other", "electronics") or slug.endswith("-instrument") or slug == "percussion"
-
-
-def book_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
-    """Read a numbered book of a theatre score, ``Woodwind 2 (Flute/Clarinet)``: one player, all instruments in it."""
-    token, number = token_at(nodes, at), token_at(nodes, at + 1)
-    bracket = nodes[at + 2] if at + 2 < len(nodes) else None
-    if token is None or number is None or number.kind != "number" or not is_key(token, BOOKS):
-        return None
-    if isinstance(bracket, Bracket):
-        slugs, _ = book_of(bracket.nodes, 0)
-        end = at + 3
-    else:
-        listed = bracket is not None and bracket.is_mark(":-–")
-        slugs, end = book_of(nodes, at + 3) if listed else ([], at)
-    if not slugs:
-        return None
-    draft = Draft(slugs[0], token.start, nodes[end - 1].end, slashed=slugs[1:], collective="book")
-    draft.counted(1)
-    return [draft], end, False
-
-
-def book_of(nodes: Nodes, at: int) -> tuple[list[str], int]:
-    """Return the instruments of one book and where its list ends: at a semicolon, a new line or another book."""
-    slugs: list[str] = []
-    end = at
-    while at < len(nodes) and not nodes[at].is_mark(";\n") and not is_key(token_at(nodes, at), BOOKS):
-        name = name_at(nodes, at)
-        if name is not None and slugs and family_of(name.slugs[0]) != family_of(slugs[0]):
-            break
-        if name is not None:
-            slugs.append(name.slugs[0])
-            end = name.end
-        at = name.end if name is not None else at + 1
-    return slugs, end
 
 
 def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:

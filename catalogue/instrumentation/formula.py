@@ -123,6 +123,9 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
     places = places_in(block)
     if not places:
         return order
+    if order == len(("woodwind", "brass")) and is_timpanist_and(block):
+        percussion_block(block, forces)
+        return order
     forces.place_marks += [
         draft.separator.strip() or ("run together" if draft.packed else "spaced") for draft in places[1:]
     ]
@@ -204,6 +207,11 @@ def strings_block(block: Block, forces: Forces) -> None:
     ids = {id(draft) for draft in block}
     forces.drafts[:] = [draft for draft in forces.drafts if id(draft) not in ids]
     forces.drafts.insert(at, body)
+
+
+def is_timpanist_and(block: Block) -> bool:
+    """Whether a block after the brass is ``1+4``, a timpanist and percussionists."""
+    return len(block) == 2 and all(one.figure for one in block) and block[1].extra and block[0].most == 1
 
 
 def percussion_block(places: list[Draft], forces: Forces) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 from catalogue.instrumentation.lexicon import (
     BANDS,
@@ -23,11 +22,9 @@ from catalogue.instrumentation.lexicon import (
 )
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, may_begin, phrase_end, seat_value, seats_at, token_at
+from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.voicings import is_voicing
-
-if TYPE_CHECKING:
-    from catalogue.instrumentation.scanning import Scope
 
 LONGEST_TITLE = 12
 NOUNS = {
@@ -208,9 +205,10 @@ def solo_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[S
 def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
     """Read the name of a family that stands over its players."""
     first = token_at(nodes, at)
-    brass = first is not None and first.key == "br" and at + 1 < len(nodes)
-    if brass and (figures_follow(nodes, at + 1) or is_packed(nodes[at + 1])):
-        return replace(scope, heading="brass"), at + 1
+    start = at + 1 + colon(nodes, at + 1)
+    brass = first is not None and first.key == "br" and start < len(nodes)
+    if brass and (figures_follow(nodes, start) or is_packed(nodes[start])):
+        return replace(scope, heading="brass"), start
     if not may_begin(nodes, at, ALL_HEADINGS):
         return None
     for family, words in FAMILY_HEADINGS:
@@ -277,7 +275,7 @@ def figures_follow(nodes: Nodes, at: int) -> bool:
     """Whether a formula of figures follows, ``WW 2.2.2.2``."""
     first, mark, second = (token_at(nodes, at + step) for step in range(3))
     figures = first is not None and second is not None and first.kind == second.kind == "number"
-    return figures and mark is not None and mark.is_mark(".,")
+    return figures and mark is not None and mark.is_mark(".,/")
 
 
 def items_in(bracket: Bracket) -> int:

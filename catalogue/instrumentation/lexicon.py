@@ -144,6 +144,7 @@ ANY = keyed(
 PLAYERS = keyed(
     "players player spieler esec esecutori esecutore exécutants exécutant instrumentistes ejecutantes ejecutante "
     "percussionists percussionist schlagzeuger percussionnistes musicians suonatori players_required pl executants "
+    "instrumentistas percusionistas strumentisti ausführende ausführenden "
     "spielern esec. intérpretes musicos performers"
 )
 DESKS = keyed("desks desk stands stand pulte pult pupitres leggii leggio atriles atril pults")
@@ -157,6 +158,8 @@ PREFERRED = keyed(
 LEAST = keyed(
     "min minimum at_least mindestens au_moins minimo mínimo almeno no_fewer minimal mindest least moins al_menos"
 )
+IN_PAIRS = keyed("in_pairs à_deux par_deux par_paires a_coppie a_due a_pares doppelt_besetzt zu_zweit paarweise")
+"""Said after the names of winds of each of which there are two."""
 ONE_TO_A_PART = keyed(
     "one_to_a_part one_to_each_part one_on_a_part one_per_part one_player_per_part one_player_to_a_part one_a_part "
     "one_player_each one_each einzeln_besetzt einfach_besetzt einfache_besetzung solistisch_besetzt un_par_partie "

@@ -8,16 +8,13 @@ from __future__ import annotations
 
 import functools
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 from catalogue.instrumentation.grammar import tables
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import is_key, token_at
+from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.tokens import Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
-
-if TYPE_CHECKING:
-    from catalogue.instrumentation.scanning import Scope
 
 TOTAL = "total"
 SOUNDS = {"sounds", "sounding", "klingt", "klingend", "sonne", "sonnant", "suona", "suena"}

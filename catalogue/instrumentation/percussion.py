@@ -21,107 +21,17 @@ from catalogue.instrumentation.bracket_words import (
     quality,
 )
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import PLAYERS, PLAYS_WORDS
+from catalogue.instrumentation.lexicon import PLAYERS
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.page_labels import says_octave
-from catalogue.instrumentation.phrases import count_at, is_key, seats_at, token_at
-from catalogue.instrumentation.tokens import Bracket, Nodes, Token, flatten
-from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
+from catalogue.instrumentation.phrases import count_at, is_key
+from catalogue.instrumentation.tokens import Bracket, Token, flatten
+from catalogue.instrumentation.vocabulary import instrument, key_of
 
 OWN_CHAIR = ("drum-kit", "cimbalom", "glass-harmonica", "steel-drums")
 TIMPANISTS = {"timpanist", "timpanists", "pauker", "timpanista", "timbalier"}
-
-
-def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
-    """Return the end of the list of instruments after percussion, as in ``perc(2): xyl/vib/BD``."""
-    playing = is_key(token_at(nodes, at), PLAYS_WORDS)
-    if at >= len(nodes) or not (nodes[at].is_mark(":") or playing):
-        return at
-    start = at + 1
-    if is_other(nodes, start) and not draft.number_after:
-        return at
-    if start < len(nodes) and isinstance(nodes[start], Bracket):
-        return brackets_end(nodes, start, draft)
-    end, slashes = start, False
-    own = bool(draft.number_after or draft.seats)
-    while end < len(nodes) and not ends_list(nodes, end, slashes=slashes, own=own):
-        slashes = slashes or nodes[end].is_mark("/")
-        found = name_at(nodes, end)
-        end = found.end if found is not None else end + 1
-    told = slashes or playing or draft.number_after or draft.brackets or draft.count is not None
-    if not told or end == start:
-        return at
-    while end > start and nodes[end - 1].is_mark(",.;- "):
-        end -= 1
-    return end
-
-
-def counted_end(nodes: Nodes, at: int, draft: Draft) -> int:
-    """Take the number of players after a colon, ``Percussion: 3 players``."""
-    counted = count_at(nodes, at + 1) if at < len(nodes) and nodes[at].is_mark(":") and draft.count is None else None
-    if counted is None or counted.end >= len(nodes) or not is_key(nodes[counted.end], PLAYERS):
-        return at
-    draft.count = counted
-    return counted.end + 1
-
-
-def brackets_end(nodes: Nodes, at: int, draft: Draft) -> int:
-    """Take the brackets of ``3 percussion: [1 - bongos], [2 - …]``."""
-    end = at
-    while at < len(nodes) and (isinstance(nodes[at], Bracket) or nodes[at].is_mark(",")):
-        node = nodes[at]
-        if isinstance(node, Bracket):
-            draft.brackets.append(node)
-            end = at + 1
-        at += 1
-    return end
-
-
-def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
-    """Whether a list of percussion instruments ends here; the list of one numbered player holds anything he plays."""
-    node = nodes[at]
-    following = nodes[at + 1] if at + 1 < len(nodes) else None
-    if node.is_mark("\n;"):
-        return node.is_mark("\n") or seats_at(nodes, at + 1) is None or is_other(nodes, at + 1)
-    if node.is_mark("-") and after_seat(nodes, at):
-        return False
-    if node.is_mark("-"):
-        spaced = node.spaced or (following is not None and following.spaced)
-        return spaced or (following is not None and is_other(nodes, at + 1))
-    if node.is_mark(",.") and following is not None and labels_player(nodes, at + 1):
-        return False
-    if node.is_mark(",.") and following is not None and not own:
-        return is_other(nodes, at + 1) and (not slashes or node.is_mark(","))
-    found = name_at(nodes, at)
-    if found is not None and found.slugs[0] == "percussion":
-        return seats_at(nodes, found.end) is not None or (nodes[at - 1].is_mark("."))
-    return False
-
-
-def labels_player(nodes: Nodes, at: int) -> bool:
-    """Whether the number of one player stands here with its colon, the ``V:`` of ``IV: BD, V: tam-tam``."""
-    seat = seats_at(nodes, at)
-    return seat is not None and seat[1] < len(nodes) and nodes[seat[1]].is_mark(":")
-
-
-def after_seat(nodes: Nodes, at: int) -> bool:
-    """Whether a dash stands after the number of one player, ``I – vibraphone; II – marimba``."""
-    seat = seats_at(nodes, at - 1) if at > 1 and nodes[at - 2].is_mark(":;,\n") else None
-    return seat is not None and seat[1] == at
-
-
-def is_other(nodes: Nodes, at: int) -> bool:
-    """Whether an item that is no percussion begins here."""
-    counted = count_at(nodes, at)
-    found = name_at(nodes, counted.end if counted else at) if at < len(nodes) else None
-    if found is None and counted is not None and counted.end < len(nodes):
-        return False
-    if found is None:
-        token = token_at(nodes, at)
-        return token is not None and key_of(token.text) in ("strings", "str", "streicher", "archi", "cordes", "and")
-    return family_of(found.slugs[0]) != "percussion" or found.slugs[0] == "percussion"
 
 
 def timpani_and(forces: Forces) -> None:
@@ -129,6 +39,7 @@ def timpani_and(forces: Forces) -> None:
     if not any(draft.figure for draft in forces.drafts):
         return
     percussionists_before(forces)
+    packed_pair_before(forces)
     for before, draft in zip(forces.drafts, forces.drafts[1:], strict=False):
         if not (draft.figure and draft.separator.strip() in ("+", "&")):
             continue
@@ -166,6 +77,29 @@ def percussionists_before(forces: Forces) -> None:
         message = f"The figure after the timpani was read as {draft.most} percussionists."
         forces.remark("timpani-and", message, draft.start, draft.end, forces.written(draft.start, draft.end))
         draft.count, draft.separator = None, " "
+
+
+def packed_pair_before(forces: Forces) -> None:
+    """Read the ``12`` of ``3333 4331 12 hp`` as a timpanist and two percussionists: no work has twelve harps."""
+    for at in range(len(forces.drafts) - 1, 1, -1):
+        draft = forces.drafts[at]
+        timpanists, players = divmod(draft.most, 10)
+        if timpanists != 1 or not after_packed_families(draft, forces.drafts[at - 2 : at]):
+            continue
+        for slug, number in (("percussion", players), ("timpani", timpanists)):
+            made = Draft(slug, draft.start, draft.start + 2, separator=" ", collective="players")
+            made.counted(number)
+            forces.drafts.insert(at, made)
+        message = "Figures after the brass were read as timpanist and percussionists."
+        written = forces.written(draft.start, draft.end)
+        forces.remark("percussion-figures", message, draft.start, draft.start + 2, written)
+        draft.count = None
+
+
+def after_packed_families(draft: Draft, before: list[Draft]) -> bool:
+    """Whether a counted harp or keyboard stands right after two families of figures written together."""
+    packed = all(one.figure and one.packed for one in before) and before[-1].separator != "+"
+    return packed and draft.count is not None and draft.family in ("plucked", "keyboard")
 
 
 def settle_percussion(forces: Forces, *, orchestral: bool) -> None:

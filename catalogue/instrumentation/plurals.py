@@ -7,10 +7,14 @@ percussion is named by its instruments, of which one player has many.
 from __future__ import annotations
 
 import functools
+from itertools import takewhile
 
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import HEADINGS
+from catalogue.instrumentation.families import WINDS
+from catalogue.instrumentation.lexicon import HEADINGS, IN_PAIRS
 from catalogue.instrumentation.names import Name
+from catalogue.instrumentation.phrases import phrase_end
+from catalogue.instrumentation.tokens import Nodes
 from catalogue.instrumentation.vocabulary import instrument, key_of
 
 COUNTED_BY_NAME = ("woodwind", "brass", "plucked", "keyboard", "other")
@@ -52,6 +56,15 @@ def open_plurals(forces: Forces) -> None:
         named = draft.family in COUNTED_BY_NAME or draft.slug in EARLY_STRINGS
         if says_no_number(draft) and named and draft.slug not in BODIES:
             draft.open = draft.open or key_of(draft.name.written if draft.name else "") in plurals(draft.slug)
+
+
+def count_pairs(nodes: Nodes, at: int, drafts: list[Draft]) -> int | None:
+    """Count two of each of the winds listed before ``in pairs``; return the end of these words."""
+    end = phrase_end(nodes, at, IN_PAIRS)
+    listed = list(takewhile(lambda one: one.family in WINDS and one.count is None, reversed(drafts))) if end else []
+    for draft in listed:
+        draft.counted(2)
+    return end if listed else None
 
 
 def says_no_number(draft: Draft) -> bool:

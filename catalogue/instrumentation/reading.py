@@ -26,7 +26,8 @@ from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.line_ups import read_line_ups
 from catalogue.instrumentation.margins import without_margins
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
-from catalogue.instrumentation.scanning import Scan, Scope
+from catalogue.instrumentation.scanning import Scan
+from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.spelling import solo_compound, two_words
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
 

@@ -8,7 +8,7 @@ parted by points, commas, slashes, dashes, semicolons, colons, line ends and joi
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from catalogue.instrumentation import bracket_words, choirs, ensembles, headings, limits, page_labels
 from catalogue.instrumentation.doublings import clause_end, doublings_in
@@ -18,10 +18,12 @@ from catalogue.instrumentation.items import bare_figure, begins_item, begins_nam
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.openers import may_be_body, opens_heading
-from catalogue.instrumentation.percussion import counted_end, list_end
+from catalogue.instrumentation.percussion_lists import counted_end, list_end
 from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phrase_end, token_at
 from catalogue.instrumentation.plain_items import bracketed_figure, plain_item
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
+from catalogue.instrumentation.plurals import count_pairs
+from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at
@@ -35,19 +37,6 @@ EITHER = "∨"
 
 
 Reader = Callable[[int], int | None]
-
-
-@dataclass(slots=True)
-class Scope:
-    """What headings have said of the items that follow."""
-
-    role: str = "ensemble"
-    group: str | None = None
-    optional: bool = False
-    heading: str = ""
-    unit: str | None = None
-    role_ends: str = ""
-    choice: str = ""
 
 
 class Scan:
@@ -97,7 +86,7 @@ class Scan:
     def anywhere(self) -> tuple[Reader, ...]:
         """Return what reads at a place, in the order in which it is tried."""
         start = (self.choice, self.heading, self.clause, self.elsewhere, self.pitch, self.article)
-        return (*start, self.body, self.item, self.another_line_up, self.small_word)
+        return (self.pairs, *start, self.body, self.item, self.another_line_up, self.small_word)
 
     def after_number(self) -> tuple[Reader, ...]:
         """Return what reads where a number stands."""
@@ -345,6 +334,9 @@ class Scan:
         message = f"“{written}” was kept as another choice of players, all of them instead of those before."
         self.forces.remark("alternative", message, start, stop)
         return end
+
+    def pairs(self, at: int) -> int | None:
+        return None if self.separator.strip(" ,") else count_pairs(self.nodes, at, self.forces.drafts)
 
     def small_word(self, at: int) -> int | None:
         """Pass over articles and remarks; a word for optional or amplified after an item belongs to that item."""

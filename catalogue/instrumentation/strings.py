@@ -24,6 +24,7 @@ from catalogue.instrumentation.lexicon import (
     OR,
     ORCHESTRA,
     PARTS_IN_SET,
+    PLAYERS,
     PREFERRED,
     UP_TO,
     WITHOUT,
@@ -221,7 +222,7 @@ def figures_in(nodes: Nodes) -> list[Figure]:
     at = 0
     while at < len(nodes) and not isinstance(nodes[at], Bracket) and nodes[at].kind != "number":
         if nodes[at].kind == "word" and not (
-            is_key(nodes[at], LEAST | PREFERRED | UP_TO | EACH) or phrase_end(nodes, at, LEAST | UP_TO)
+            is_key(nodes[at], LEAST | PREFERRED | UP_TO | EACH | PLAYERS) or phrase_end(nodes, at, LEAST | UP_TO)
         ):
             return []
         at += 1

@@ -75,7 +75,7 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
         end = step(nodes, at, draft, formula)
         if end is not None:
             return end
-    if node.is_mark("/") and not slash_parts:
+    if node.is_mark("/") and (not slash_parts or joins_sizes(nodes, at, draft)):
         return slash_tail(nodes, at, draft)
     if is_key(node, OR) or (node.is_word("u") and forces.language == "es"):
         return or_tail(nodes, at, draft, forces)
@@ -279,6 +279,14 @@ def named_follows(nodes: Nodes, at: int, figures: int) -> bool:
         return False
     _qualities, end = qualities_at(nodes, at)
     return name_at(nodes, end) is not None and not is_key(token, OR)
+
+
+def joins_sizes(nodes: Nodes, at: int, draft: Draft) -> bool:
+    """Whether a slash without blanks joins two sizes of an instrument where slashes with blanks part the players."""
+    found = name_at(nodes, at + 1) if at + 1 < len(nodes) and not (nodes[at].spaced or nodes[at + 1].spaced) else None
+    section = instrument(draft.slug).section if draft.slug else ""
+    alike = found is not None and bool(section) and instrument(found.slugs[0]).section == section
+    return alike and any(one.is_mark("/") and one.spaced for one in nodes)
 
 
 def slash_tail(nodes: Nodes, at: int, draft: Draft) -> int | None:

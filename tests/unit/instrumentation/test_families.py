@@ -50,3 +50,18 @@ def test_brass_named_before_the_figures_takes_no_place() -> None:
 
 def test_a_tuba_named_after_the_figures_leaves_nothing_to_remark() -> None:
     assert read("2.2.2.2 - 4.4.2.btbn.tuba").warnings == ()
+
+
+def test_a_packed_pair_before_the_harp_is_timpanist_and_percussionists() -> None:
+    reading = read("3333 4331 12 hp str")
+
+    assert [(one.instrument, one.players) for one in reading.lines][8:11] == [
+        ("timpani", (1, 1)),
+        ("percussion", (2, 2)),
+        ("harp", (1, 1)),
+    ]
+    assert [remark.code for remark in reading.warnings] == ["percussion-figures"]
+
+
+def test_double_woodwind_leaves_the_figures_to_the_brass() -> None:
+    assert winds("double woodwind, 4231, timp, str") == USUAL
