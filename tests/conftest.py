@@ -87,6 +87,13 @@ def files_in_memory(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
         yield
 
 
+@pytest.fixture(scope="session", autouse=True)
+def static_files_looked_for() -> Iterator[None]:
+    """Look for a static file when it is asked for: each new browser of a test would list all of them first."""
+    with override_settings(WHITENOISE_AUTOREFRESH=True):
+        yield
+
+
 @pytest.fixture
 def no_files(settings: Any) -> None:
     """Begin with no files, whatever other tests have stored."""

@@ -1,14 +1,16 @@
-"""Loading the invented demo house."""
+"""Loading the invented demo house. It is loaded and told from once, and taken back; each test reads what was told."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
-from typing import Any
+from typing import Any, TypeVar
 
 import pytest
 from django.apps import apps
 from django.contrib.auth.models import User
-from django.db import models
+from django.db import models, transaction
 
 from catalogue.actions.demo import load_demo
 from catalogue.actions.index import reindex
@@ -34,6 +36,7 @@ pytestmark = pytest.mark.django_db
 TODAY = date(2026, 3, 9)
 LATER = date(2026, 3, 12)
 NOON = datetime(2026, 3, 9, 12, tzinfo=UTC)
+Value = TypeVar("Value")
 
 
 def everything() -> dict[str, list[dict[str, Any]]]:
@@ -46,62 +49,197 @@ def days() -> dict[str, date | None]:
     return {str(one.uid): one.first_day for one in Performance.objects.all()}
 
 
-def test_the_small_selection_is_one_composer_with_fifteen_works_and_forty_performances() -> None:
-    load_demo(TODAY, only_core=True)
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What the records say after the small selection was loaded on a day, and after something more was done."""
 
-    assert [composer.slug for composer in Composer.objects.all()] == ["nevena-haldoreva"]
-    assert (Work.objects.count(), Performance.objects.count()) == (15, 40)
+    slugs: list[str]
+    counts: tuple[int, int]
+    users: list[tuple[str, bool]]
+    keepers: list[tuple[str, str]]
+    works: dict[str, Any]
+    performances: dict[str, Any]
+    histories: dict[str, tuple[int, int]]
+    mended: int
+    first: dict[str, list[dict[str, Any]]]
+    again: dict[str, list[dict[str, Any]]]
+    keepers_again: list[tuple[str, str]]
+    days: dict[str, date | None]
+    moved: dict[str, date | None]
+    sequences: dict[str, int]
+    edited: tuple[int, int, int]
 
 
-def test_one_user_without_a_password_owns_the_catalogues() -> None:
-    user = load_demo(TODAY, only_core=True)
+@pytest.fixture(scope="module")
+def told(django_db_setup: None, django_db_blocker: Any) -> Told:
+    with django_db_blocker.unblock(), transaction.atomic():
+        user = load_demo(TODAY, only_core=True)
+        slugs = [composer.slug for composer in Composer.objects.all()]
+        told = Told(
+            slugs=slugs,
+            counts=counts(),
+            users=[(one.username, one.has_usable_password()) for one in User.objects.all()],
+            keepers=keepers(),
+            works=works(),
+            performances=performances(),
+            histories=histories(),
+            mended=reindex().mended,
+            first=everything(),
+            again=afterwards(lambda: load_demo(TODAY, only_core=True), everything),
+            keepers_again=afterwards(keeper_is_lost, keepers),
+            days=days(),
+            moved=afterwards(lambda: load_demo(LATER, only_core=True), days),
+            sequences=afterwards(lambda: load_demo(LATER, only_core=True), sequences),
+            edited=afterwards(lambda: edit_and_load(user), edited),
+        )
+        transaction.set_rollback(True)
+    return told
 
-    assert User.objects.get() == user
-    assert not user.has_usable_password()
-    assert [(one.user, one.role) for one in Membership.objects.all()] == [(user, Role.OWNER)]
+
+def afterwards(do: Callable[[], Any], tell: Callable[[], Value]) -> Value:
+    """Do something, tell of it, and take it back."""
+    with transaction.atomic():
+        do()
+        told = tell()
+        transaction.set_rollback(True)
+    return told
 
 
-def test_the_user_who_is_there_already_keeps_a_catalogue_that_is_there_already() -> None:
-    user = load_demo(TODAY, only_core=True)
+def counts() -> tuple[int, int]:
+    return Work.objects.count(), Performance.objects.count()
+
+
+def keepers() -> list[tuple[str, str]]:
+    return [(one.user.username, one.role) for one in Membership.objects.all()]
+
+
+def keeper_is_lost() -> None:
     Membership.objects.all().delete()
-
-    assert load_demo(TODAY, only_core=True) == user
-    assert [(one.user, one.role) for one in Membership.objects.all()] == [(user, Role.OWNER)]
-
-
-def test_loading_twice_on_a_day_changes_nothing() -> None:
-    load_demo(TODAY, only_core=True)
-    before = everything()
-
     load_demo(TODAY, only_core=True)
 
-    assert everything() == before
+
+def works() -> dict[str, Any]:
+    hills, version = Work.objects.get(catalogue_number="NH 12"), Work.objects.get(catalogue_number="NH 21a")
+    understudy = Work.objects.get(title="Understudy for a Mountain")
+    return {
+        "titles": (hills.title, hills.title_language, hills.original_title, hills.original_language),
+        "translated": hills.translated_title,
+        "version": (version.version_of and version.version_of.catalogue_number, version.version_label),
+        "commissions": [(one.body, one.place, one.funder) for one in understudy.commissions.order_by("pk")],
+        "movements": [one.number for one in Work.objects.get(title="Seven Radiators").movements.order_by("pk")],
+        "recordings": [str(one) for one in understudy.recordings.all()],
+    }
 
 
-def test_what_is_told_from_the_day_of_loading_moves_with_it_and_the_rest_stays() -> None:
-    load_demo(TODAY, only_core=True)
-    before = days()
+def performances() -> dict[str, Any]:
+    evening = Performance.objects.get(first_day=date(2018, 6, 15))
+    class_evening = Performance.objects.get(first_day=TODAY - timedelta(days=3))
+    return {
+        "place": (str(evening.venue), str(evening.presenter)),
+        "moment": evening.starts_at,
+        "programme": [(one.work.title, one.billing) for one in evening.programme.all()],
+        "performers": [str(one) for one in evening.credits.order_by("order")],
+        "billed": [one.billed_name for one in class_evening.credits.order_by("order")],
+    }
 
-    load_demo(LATER, only_core=True)
 
-    moved = {uid for uid, day in days().items() if day != before[uid]}
-    assert len(moved) == 8
-    assert {uid: before[uid] for uid in moved} == {uid: days()[uid] - timedelta(days=3) for uid in moved}
-    assert {one.sequence for one in Performance.objects.filter(uid__in=moved)} == {1}
-    assert {one.sequence for one in Performance.objects.exclude(uid__in=moved)} == {0}
+def histories() -> dict[str, tuple[int, int]]:
+    """Return how many records and entries of histories there are; each record passes the checks of its form."""
+    nouns: tuple[type[models.Model], ...] = (
+        Composer, Person, Organisation, Venue, Work, Performance, ProgrammedWork, PerformanceCredit,
+    )  # fmt: skip
+    for noun in nouns:
+        for record in noun._base_manager.all():
+            record.full_clean()
+    return {noun.__name__: (noun._base_manager.count(), noun.history.count()) for noun in nouns}
 
 
-def test_what_was_changed_or_deleted_since_stays_so() -> None:
-    user = load_demo(TODAY, only_core=True)
+def sequences() -> dict[str, int]:
+    return {str(one.uid): one.sequence for one in Performance.objects.all()}
+
+
+def edit_and_load(user: User) -> None:
     work = Work.objects.get(title="Ghost Meter")
     work.title = "Ghost Metre"
     save_work(work=work, now=NOON)
     delete_performance(performance=Performance.objects.latest_first().first(), by=user, now=NOON)
-
     load_demo(LATER, only_core=True)
 
-    assert Work.objects.filter(title="Ghost Metre").count() == 1
-    assert (Work.objects.count(), Performance.objects.count()) == (15, 39)
+
+def edited() -> tuple[int, int, int]:
+    return Work.objects.filter(title="Ghost Metre").count(), *counts()
+
+
+def test_the_small_selection_is_one_composer_with_fifteen_works_and_forty_performances(told: Told) -> None:
+    assert told.slugs == ["nevena-haldoreva"]
+    assert told.counts == (15, 40)
+
+
+def test_one_user_without_a_password_owns_the_catalogues(told: Told) -> None:
+    assert told.users == [(told.keepers[0][0], False)]
+    assert told.keepers == [(told.users[0][0], Role.OWNER)]
+
+
+def test_the_user_who_is_there_already_keeps_a_catalogue_that_is_there_already(told: Told) -> None:
+    assert told.keepers_again == told.keepers
+
+
+def test_loading_twice_on_a_day_changes_nothing(told: Told) -> None:
+    assert told.again == told.first
+
+
+def test_what_is_told_from_the_day_of_loading_moves_with_it_and_the_rest_stays(told: Told) -> None:
+    moved = {uid for uid, day in told.moved.items() if day != told.days[uid]}
+    assert len(moved) == 8
+    assert {uid: told.days[uid] for uid in moved} == {
+        uid: day - timedelta(days=3) for uid, day in told.moved.items() if uid in moved and day
+    }
+    assert told.sequences == {uid: int(uid in moved) for uid in told.days}
+
+
+def test_what_was_changed_or_deleted_since_stays_so(told: Told) -> None:
+    assert told.edited == (1, 15, 39)
+
+
+def test_a_title_in_another_script_stands_beside_its_latin_form(told: Told) -> None:
+    assert told.works["titles"] == ("Sedemte tepeta", "bg-Latn", "Седемте тепета", "bg")
+    assert told.works["translated"] == "The Seven Hills"
+
+
+def test_a_version_follows_its_first_version(told: Told) -> None:
+    assert told.works["version"] == ("NH 21", "second version, 2017")
+
+
+def test_a_work_has_its_parts_in_order(told: Told) -> None:
+    assert told.works["commissions"] == [
+        ("Kinnickinnic Symphony", "Milwaukee", "Lowbridge Arts Fund"),
+        ("Pleißenau-Philharmonie", "Leipzig", "Stiftung Wiesenquell"),
+    ]
+    assert told.works["movements"] == list(range(1, 8))
+    assert told.works["recordings"] == [
+        "Kinnickinnic Symphony, conducted by Marisol Echevante, Loft Hatch Records, LH 027"
+    ]
+
+
+def test_a_performance_has_its_place_its_moment_its_programme_and_its_performers(told: Told) -> None:
+    assert told.performances["place"] == ("Kesselhaus am Gleis, Leipzig", "Konzerte im Kesselhaus")
+    assert told.performances["moment"] == datetime(2018, 6, 15, 18, 0, tzinfo=UTC)
+    assert told.performances["programme"] == [("Ghost Meter", "Uraufführung")]
+    assert told.performances["performers"] == ["Oskar Rautengarten (piano)", "Milda Strauvytė (electronics)"]
+
+
+def test_a_player_without_a_record_is_billed_by_name(told: Told) -> None:
+    assert told.performances["billed"] == ["A student of the piano class", "A student of the cello class"]
+
+
+def test_every_record_begins_its_history(told: Told) -> None:
+    assert {
+        noun: records for noun, (records, entries) in told.histories.items() if records != entries or not records
+    } == {}
+
+
+def test_nothing_derived_has_to_be_mended(told: Told) -> None:
+    assert told.mended == 0
 
 
 @pytest.mark.slow
@@ -113,81 +251,6 @@ def test_the_small_selection_can_grow_into_the_whole_house() -> None:
 
     assert (Composer.objects.count(), Work.objects.count(), Performance.objects.count()) == (3, 78, 170)
     assert small <= set(Work.objects.values_list("pk", flat=True))
-
-
-def test_a_title_in_another_script_stands_beside_its_latin_form() -> None:
-    load_demo(TODAY, only_core=True)
-    work = Work.objects.get(catalogue_number="NH 12")
-
-    assert (work.title, work.title_language) == ("Sedemte tepeta", "bg-Latn")
-    assert (work.original_title, work.original_language) == ("Седемте тепета", "bg")
-    assert work.translated_title == "The Seven Hills"
-
-
-def test_a_version_follows_its_first_version() -> None:
-    load_demo(TODAY, only_core=True)
-    version = Work.objects.get(catalogue_number="NH 21a")
-
-    assert version.version_of == Work.objects.get(catalogue_number="NH 21")
-    assert version.version_label == "second version, 2017"
-
-
-def test_a_work_has_its_parts_in_order() -> None:
-    load_demo(TODAY, only_core=True)
-    work = Work.objects.get(title="Understudy for a Mountain")
-
-    assert [(one.body, one.place, one.funder) for one in work.commissions.order_by("pk")] == [
-        ("Kinnickinnic Symphony", "Milwaukee", "Lowbridge Arts Fund"),
-        ("Pleißenau-Philharmonie", "Leipzig", "Stiftung Wiesenquell"),
-    ]
-    assert [one.number for one in Work.objects.get(title="Seven Radiators").movements.order_by("pk")] == list(
-        range(1, 8)
-    )
-    assert [str(one) for one in work.recordings.all()] == [
-        "Kinnickinnic Symphony, conducted by Marisol Echevante, Loft Hatch Records, LH 027"
-    ]
-
-
-def test_a_performance_has_its_place_its_moment_its_programme_and_its_performers() -> None:
-    load_demo(TODAY, only_core=True)
-    performance = Performance.objects.get(first_day=date(2018, 6, 15))
-
-    assert str(performance.venue) == "Kesselhaus am Gleis, Leipzig"
-    assert performance.starts_at == datetime(2018, 6, 15, 18, 0, tzinfo=UTC)
-    assert str(performance.presenter) == "Konzerte im Kesselhaus"
-    assert [(one.work.title, one.billing) for one in performance.programme.all()] == [("Ghost Meter", "Uraufführung")]
-    assert [str(one) for one in performance.credits.order_by("order")] == [
-        "Oskar Rautengarten (piano)",
-        "Milda Strauvytė (electronics)",
-    ]
-
-
-def test_a_player_without_a_record_is_billed_by_name() -> None:
-    load_demo(TODAY, only_core=True)
-    performance = Performance.objects.get(first_day=TODAY - timedelta(days=3))
-
-    assert [one.billed_name for one in performance.credits.order_by("order")] == [
-        "A student of the piano class",
-        "A student of the cello class",
-    ]
-
-
-def test_every_record_passes_the_checks_of_a_form_and_begins_its_history() -> None:
-    load_demo(TODAY, only_core=True)
-    nouns: tuple[type[models.Model], ...] = (
-        Composer, Person, Organisation, Venue, Work, Performance, ProgrammedWork, PerformanceCredit,
-    )  # fmt: skip
-
-    for noun in nouns:
-        for record in noun._base_manager.all():
-            record.full_clean()
-        assert noun.history.count() == noun._base_manager.count() > 0
-
-
-def test_nothing_derived_has_to_be_mended() -> None:
-    load_demo(TODAY, only_core=True)
-
-    assert reindex().mended == 0
 
 
 @pytest.mark.slow
