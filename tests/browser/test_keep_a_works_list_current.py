@@ -14,7 +14,9 @@ SHORTHAND = "2(II=picc).2.2(II=bcl).2 – 2.2.1.0 – timp.perc(2) – hp – st
 
 
 @pytest.mark.parametrize("scripts", [True, False], ids=["with scripts", "without scripts"])
-@pytest.mark.parametrize("size", [WIDE, NARROW], ids=["wide", "narrow"])
+@pytest.mark.parametrize(
+    "size", [pytest.param(WIDE, id="wide"), pytest.param(NARROW, id="narrow", marks=pytest.mark.slow)]
+)
 def test_a_work_that_is_typed_in_and_changed_stands_so_in_the_list(
     open_browser: Open, founder_address: str, tmp_path: Path, scripts: bool, size: dict[str, int]
 ) -> None:
