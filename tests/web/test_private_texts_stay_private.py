@@ -20,14 +20,17 @@ from django.db import models
 from django.test import Client
 from django.urls import reverse
 
-from catalogue.actions.calendars import open_to_all
+from catalogue.actions.calendars import make_address, open_to_all
+from catalogue.actions.file_links import open_link
+from catalogue.actions.handovers import note_given
 from catalogue.actions.publishing import publish
-from catalogue.models import Composer, Performance, Rider, RiderSending, Work
+from catalogue.models import Composer, Hire, HireItem, Performance, Rider, RiderSending, StoredFile, Work
+from catalogue.rules.hires.terms import LinkPurpose
 from tests.conftest import NOW
 from tests.web.every_page import addresses_of
 from tests.web.pages import Page
 from tests.web.test_every_address_by_role import TABLE, values
-from tests.whole_catalogue import fill_texts, make_whole_catalogue
+from tests.whole_catalogue import fill_texts, make_whole_catalogue, text_columns
 
 pytestmark = pytest.mark.django_db
 
@@ -53,6 +56,8 @@ IN_A_RIDER = {
     "Work.subtitle", "Work.title", "Work.translated_title", "Work.transliteration",
 }  # fmt: skip
 """What the presenter is told who was sent the rider."""
+WITH_A_FILE = {"Composer.name"}
+"""What whoever was sent a file is told beside it."""
 ON_PUBLIC_PAGES = IN_THE_CALENDAR | {
     "Commission.funder", "Commission.name", "Composer.isni", "Composer.original_name", "Composer.short_biography",
     "Composer.website", "Movement.title", "Work.catalogue_number", "Work.iswc", "Work.original_title",
@@ -60,12 +65,15 @@ ON_PUBLIC_PAGES = IN_THE_CALENDAR | {
     "Work.transliteration", "Work.version_label",
 }  # fmt: skip
 """What everybody is told of works that are made public, and of their performances."""
+NOT_OF_A_CATALOGUE = {"AskedMail", "RecoveryCode", "SecondFactor"}
+"""Records of those who sign in; what stands in them is hashed or sealed."""
 MEANT_FOR: dict[str, set[str] | None] = {
     "public-feed": IN_THE_CALENDAR,
     "feed": None,
     "rider-answer": IN_A_RIDER,
     "rider-file": IN_A_RIDER,
-    "shared-files": {"Composer.name"},
+    "shared-files": WITH_A_FILE,
+    "shared-file": WITH_A_FILE,
     "public-composer": ON_PUBLIC_PAGES,
     "public-work": ON_PUBLIC_PAGES,
     "public-performance": ON_PUBLIC_PAGES,
@@ -79,6 +87,7 @@ class Words:
 
     def __init__(self) -> None:
         self.columns: list[str] = []
+        self.shared = ""
 
     def word_for(self, model: type[models.Model], column: Any) -> str:
         self.columns.append(f"{model.__name__}.{column.name}")
@@ -92,13 +101,25 @@ class Words:
 
 
 @pytest.fixture
-def words(composer: Composer) -> Words:
+def words(composer: Composer, owner: User) -> Words:
     found = Words()
     work = make_whole_catalogue(composer)
+    found.shared = give_away(composer, owner)
     publish(composer=composer, is_open=True, works=[work.pk], now=NOW)
     fill_texts(found.word_for)
     open_to_all(composer=composer, is_open=True)
     return found
+
+
+def give_away(composer: Composer, keeper: User) -> str:
+    """Add what a whole catalogue has once something of it went to others; return where a file is shared."""
+    hire = Hire.objects.filter(composer=composer).earliest("pk")
+    HireItem.objects.create(hire=hire, name="Violin I")
+    note_given(composer=composer, to="Second House", sha256="0" * 64, records=1, by=None, now=NOW)
+    make_address(composer=composer, keeper=keeper, label="A telephone", now=NOW)
+    files = list(StoredFile.objects.filter(composer=composer))
+    told = {"recipient": "A hall", "message": "As agreed.", "purpose": LinkPurpose.PERUSAL, "days": 30, "hire": hire}
+    return open_link(composer=composer, files=files, now=NOW, **told)[1]
 
 
 @pytest.fixture
@@ -154,6 +175,18 @@ def parts_of(name: str, composer: Composer, token: str) -> list[dict[str, Any]]:
     return known.get(name) or [values(name, composer)]
 
 
+def shared_parts(name: str, words: Words) -> list[dict[str, Any]]:
+    """What stands in the addresses at which a file was shared."""
+    number = {"number": 1} if name == "shared-file" else {}
+    return [{"token": words.shared, **number}] if name.startswith("shared-file") else []
+
+
+def test_every_text_has_a_record_to_stand_in(words: Words, token: str) -> None:
+    without = {model.__name__ for model, _column in text_columns() if not model._base_manager.exists()}
+
+    assert without == NOT_OF_A_CATALOGUE | {"RiderAnswer"}
+
+
 def test_pages_without_an_account_tell_what_is_meant_for_them_alone(
     composer: Composer, owner: User, words: Words, token: str
 ) -> None:
@@ -161,7 +194,7 @@ def test_pages_without_an_account_tell_what_is_meant_for_them_alone(
     fill_sending.update(answered_by=words.word_for(RiderSending, RiderSending._meta.get_field("answered_by")))
     told: dict[str, set[str]] = {}
     for name in open_names():
-        for parts in parts_of(name, composer, token):
+        for parts in (*parts_of(name, composer, token), *shared_parts(name, words)):
             address = reverse(name, kwargs=parts)
             told[name] = told.get(name, set()) | words.told_in(text_of(Client().get(address)))
 
@@ -169,6 +202,7 @@ def test_pages_without_an_account_tell_what_is_meant_for_them_alone(
     assert {name: sorted(told[name] - allowed) for name, allowed in meant.items() if allowed is not None} == {
         name: [] for name, allowed in meant.items() if allowed is not None
     }
+    assert told["shared-files"] == WITH_A_FILE
     assert "Work.programme_note" in told["public-work"]
     assert "Work.title" in told["public-composer"] & told["public-performance"] & told["public-news"]
     assert "Work.title" in told["public-feed"] & told["rider-answer"] & told["rider-file"]

@@ -25,7 +25,7 @@ FILE = re.compile(r"files/([0-9a-f]{2}/[0-9a-f]{64}(?:\.[a-z0-9]{1,5})?)")
 PIECE = 1 << 18
 SEAL = 64
 COMMENT = b"Ledgerline backup. SHA-256 of all bytes before the next 64: "
-LONGEST_MANIFEST = 100 * MEGABYTE
+LONGEST_MANIFEST = LONGEST_LINE = 100 * MEGABYTE
 DAMAGED = (zipfile.BadZipFile, zlib.error, EOFError, RuntimeError, OverflowError, NotImplementedError, ValueError)
 
 
@@ -223,10 +223,17 @@ def checked_pieces(archive: zipfile.ZipFile, name: str, member: Member) -> Itera
 
 
 def lines_in(archive: zipfile.ZipFile, name: str, member: Member) -> Iterator[bytes]:
-    """Give the lines of a member, checked at the end."""
-    rest = b""
+    """Give the lines of a member, checked at the end. Raises BackupError also for a line longer than any record."""
+    begun: list[bytes] = []
+    held = 0
     for piece in checked_pieces(archive, name, member):
-        *lines, rest = (rest + piece).split(b"\n")
-        yield from lines
-    if rest:
-        yield rest
+        *lines, rest = piece.split(b"\n")
+        for line in lines:
+            yield b"".join([*begun, line])
+            begun, held = [], 0
+        begun.append(rest)
+        held += len(rest)
+        if held > LONGEST_LINE:
+            raise BackupError(f"“{name}” in this backup holds a line that is no record.")
+    if held:
+        yield b"".join(begun)

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import stat
+from dataclasses import asdict
 from pathlib import Path
 
 import pytest
 
-from catalogue.exchange.backups.archive import MANIFEST, BackupError, opened, packing
+from catalogue.exchange.backups import archive
+from catalogue.exchange.backups.archive import MANIFEST, PIECE, BackupError, lines_in, opened, packing
 from tests.unit.exchange.backups.parcels import KEPT, NEWEST, NOW, manifest_bytes, with_manifest
 
 FLIPS = 200
@@ -57,6 +59,26 @@ def test_a_manifest_that_is_none_is_refused(tmp_path: Path, manifest: bytes, rea
 
     with pytest.raises(BackupError, match=reason), opened(path):
         pass
+
+
+def test_lines_come_whole_across_pieces_and_one_that_never_ends_is_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(archive, "LONGEST_LINE", 3 * PIECE)
+    told = [b"a" * (PIECE - 1), b"", b"b" * (2 * PIECE), b"c", b"end"]
+    name, endless = "records/catalogue.work.jsonl", b"x" * (5 * PIECE)
+    for place, content in (("whole", b"\n".join(told)), ("endless", endless)):
+        with packing(tmp_path / place, NOW) as packer:
+            packer.add(name, iter([content]))
+            packer.add(MANIFEST, iter([manifest_bytes(members={name: asdict(packer.members[name])})]))
+
+    with opened(tmp_path / "whole") as (whole, manifest):
+        assert list(lines_in(whole, name, manifest.members[name])) == told
+    with (
+        pytest.raises(BackupError, match="holds a line that is no record"),
+        opened(tmp_path / "endless") as (backup, manifest),
+    ):
+        list(lines_in(backup, name, manifest.members[name]))
 
 
 @pytest.mark.parametrize("name", ["../x", "files/ab/../../x", "/etc/passwd", "files/ab/short", "records/a.jsonl", "x"])
