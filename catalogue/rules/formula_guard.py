@@ -1,9 +1,10 @@
 """Cells that a spreadsheet program would take for a formula, written so that it takes them for text.
 
 An apostrophe is put before a text that begins, after apostrophes, quotes and spaces, with ``= + - @``, their full-width
-forms, a tab, a line break or NUL (OWASP ASVS 5.0, 1.2.10); a plain number is left alone. The same is done behind each
+forms, a tab, a line break or NUL (OWASP ASVS 5.0, 1.2.10); a plain number is left alone. It is also done behind each
 semicolon, tab and line break within a text: a program that expects semicolons between cells, as in much of Europe,
-begins a cell there, whatever quotes stand around. Reading takes exactly these apostrophes away again.
+begins a cell there, whatever quotes stand around. There ``+`` and ``-`` are left alone (lists, angles, numbers) unless
+a call or another program is named behind them. Reading takes exactly these apostrophes away again.
 """
 
 from __future__ import annotations
@@ -12,15 +13,15 @@ import re
 
 PIECE = re.compile(r"[^;\t\r\n]*[;\t\r\n]?")
 """What one cell would hold where each of these signs began another, with the sign."""
-RISKY = re.compile(r"[' \"]*[=+\-@＝＋－＠]")
-RISKY_FIRST = re.compile(r"[' \"]*[\t\r\n\0]")
+FIRST = re.compile(r"[' \"]*[=+\-@＝＋－＠\t\r\n\0]")
+LATER = re.compile(r"[' \"]*(?:[=@＝＠]|[+\-＋－].*[(|!])")
 NUMBER = re.compile(r"[+-]?[0-9]+(?:[.,][0-9]+)?[;\t\r\n]?")
 
 
 def is_risky(piece: str, *, first: bool) -> bool:
-    if first and RISKY_FIRST.match(piece):
-        return True
-    return RISKY.match(piece) is not None and NUMBER.fullmatch(piece) is None
+    if not first:
+        return LATER.match(piece) is not None
+    return FIRST.match(piece) is not None and NUMBER.fullmatch(piece) is None
 
 
 def guarded(text: str) -> str:

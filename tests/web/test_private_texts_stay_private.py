@@ -56,7 +56,7 @@ IN_A_RIDER = {
     "Work.subtitle", "Work.title", "Work.translated_title", "Work.transliteration",
 }  # fmt: skip
 """What the presenter is told who was sent the rider."""
-WITH_A_FILE = {"Composer.name"}
+WITH_A_FILE = {"Composer.name", "FileLink.message", "FileLink.recipient", "StoredFile.name"}
 """What whoever was sent a file is told beside it."""
 ON_PUBLIC_PAGES = IN_THE_CALENDAR | {
     "Commission.funder", "Commission.name", "Composer.isni", "Composer.original_name", "Composer.short_biography",
@@ -73,7 +73,7 @@ MEANT_FOR: dict[str, set[str] | None] = {
     "rider-answer": IN_A_RIDER,
     "rider-file": IN_A_RIDER,
     "shared-files": WITH_A_FILE,
-    "shared-file": WITH_A_FILE,
+    "shared-file": {"StoredFile.name"},
     "public-composer": ON_PUBLIC_PAGES,
     "public-work": ON_PUBLIC_PAGES,
     "public-performance": ON_PUBLIC_PAGES,
