@@ -3,14 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from datetime import datetime
 from typing import Any
 
 from django.apps import apps
+from django.contrib.auth.models import User
 from django.db import models
 
-from catalogue.models import Call, Commission, Composer, PerformanceCredit, SavedView, Submission, SubmittedWork, Work
+from catalogue.actions.calendars import make_address
+from catalogue.actions.file_links import open_link
+from catalogue.actions.handovers import note_given
+from catalogue.models import (
+    Call,
+    Commission,
+    Composer,
+    Hire,
+    HireItem,
+    PerformanceCredit,
+    SavedView,
+    StoredFile,
+    Submission,
+    SubmittedWork,
+    Work,
+)
 from catalogue.models.fields import SearchTextField
 from catalogue.models.typed_lists import READERS
+from catalogue.rules.hires.terms import LinkPurpose
 from tests.makers import make_organisation, make_performance, make_person, make_recording, make_venue, make_work
 from tests.record_makers import make_one_of_each
 
@@ -51,6 +69,17 @@ def make_whole_catalogue(composer: Composer) -> Work:
     SavedView.objects.create(composer=composer, table="works", name="Short")
     make_one_of_each(work)
     return work
+
+
+def give_away(composer: Composer, keeper: User, *, now: datetime) -> str:
+    """Add what a whole catalogue has once something of it went to others; return where a file is shared."""
+    hire = Hire.objects.filter(composer=composer).earliest("pk")
+    HireItem.objects.create(hire=hire, name="Violin I")
+    note_given(composer=composer, to="Second House", sha256="0" * 64, records=1, by=None, now=now)
+    make_address(composer=composer, keeper=keeper, label="A telephone", now=now)
+    files = list(StoredFile.objects.filter(composer=composer))
+    told = {"recipient": "A hall", "message": "As agreed.", "purpose": LinkPurpose.PERUSAL, "days": 30, "hire": hire}
+    return open_link(composer=composer, files=files, now=now, **told)[1]
 
 
 def text_columns() -> Iterator[tuple[type[models.Model], Any]]:

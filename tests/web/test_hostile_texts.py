@@ -31,9 +31,10 @@ from markdown_it import MarkdownIt
 from catalogue.documents.registry import FORMATS
 from catalogue.models import Composer, Performance
 from catalogue.web.forms.documents import FORMS
+from tests.conftest import NOW
 from tests.hostile_texts import HOSTILE, joined
 from tests.web.every_page import addresses_of, page_names
-from tests.whole_catalogue import fill_texts, make_whole_catalogue
+from tests.whole_catalogue import fill_texts, give_away, make_whole_catalogue
 
 pytestmark = pytest.mark.django_db
 
@@ -63,6 +64,7 @@ class Hostile:
 @pytest.fixture
 def browser(composer: Composer, owner: User, signed_in: Callable[[User], Client]) -> Client:
     make_whole_catalogue(composer)
+    give_away(composer, owner, now=NOW)
     return signed_in(owner)
 
 

@@ -20,17 +20,14 @@ from django.db import models
 from django.test import Client
 from django.urls import reverse
 
-from catalogue.actions.calendars import make_address, open_to_all
-from catalogue.actions.file_links import open_link
-from catalogue.actions.handovers import note_given
+from catalogue.actions.calendars import open_to_all
 from catalogue.actions.publishing import publish
-from catalogue.models import Composer, Hire, HireItem, Performance, Rider, RiderSending, StoredFile, Work
-from catalogue.rules.hires.terms import LinkPurpose
+from catalogue.models import Composer, Performance, Rider, RiderSending, Work
 from tests.conftest import NOW
 from tests.web.every_page import addresses_of
 from tests.web.pages import Page
 from tests.web.test_every_address_by_role import TABLE, values
-from tests.whole_catalogue import fill_texts, make_whole_catalogue, text_columns
+from tests.whole_catalogue import fill_texts, give_away, make_whole_catalogue, text_columns
 
 pytestmark = pytest.mark.django_db
 
@@ -104,22 +101,11 @@ class Words:
 def words(composer: Composer, owner: User) -> Words:
     found = Words()
     work = make_whole_catalogue(composer)
-    found.shared = give_away(composer, owner)
+    found.shared = give_away(composer, owner, now=NOW)
     publish(composer=composer, is_open=True, works=[work.pk], now=NOW)
     fill_texts(found.word_for)
     open_to_all(composer=composer, is_open=True)
     return found
-
-
-def give_away(composer: Composer, keeper: User) -> str:
-    """Add what a whole catalogue has once something of it went to others; return where a file is shared."""
-    hire = Hire.objects.filter(composer=composer).earliest("pk")
-    HireItem.objects.create(hire=hire, name="Violin I")
-    note_given(composer=composer, to="Second House", sha256="0" * 64, records=1, by=None, now=NOW)
-    make_address(composer=composer, keeper=keeper, label="A telephone", now=NOW)
-    files = list(StoredFile.objects.filter(composer=composer))
-    told = {"recipient": "A hall", "message": "As agreed.", "purpose": LinkPurpose.PERUSAL, "days": 30, "hire": hire}
-    return open_link(composer=composer, files=files, now=NOW, **told)[1]
 
 
 @pytest.fixture
