@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date, time
 from typing import Any
 
 from django.core.exceptions import ValidationError
@@ -23,7 +24,7 @@ from catalogue.models.performances import Performance
 from catalogue.models.records import LivingManager
 from catalogue.rules.journey import Lead, read_lead
 from catalogue.terms import SessionKind, StepKind, StepState
-from catalogue.timing import MomentError, PartialDate, moment_at
+from catalogue.timing import MomentError, PartialDate, moment_at, steady_clocks
 
 
 class LeadField(ValueField):
@@ -161,6 +162,16 @@ class Step(KeptOfPerformance):
                 raise ValidationError({"kind": "This step of the performance is kept already."})
 
 
+def refuse_unclear_hour(column: str, day: date, at: time, zone: str) -> None:
+    """Raise ValidationError at a column whose hour the clocks never show, or show twice without it being said which."""
+    try:
+        moment_at(day, at, zone)
+    except MomentError as mistake:
+        steady = steady_clocks(day, at, zone)
+        which = f" Write {steady[0]} as the clocks for the first, {steady[1]} for the second." if steady else ""
+        raise ValidationError({column: mistake.reason + which}) from mistake
+
+
 class Session(KeptOfPerformance):
     """A rehearsal, a get-in, a line check or a talk: its day and hours by the clocks of the performance."""
 
@@ -192,10 +203,7 @@ class Session(KeptOfPerformance):
         for column in ("time", "until"):
             at = getattr(self, column)
             if day and at and self.local_zone:
-                try:
-                    moment_at(day, at, self.local_zone, second=False)
-                except MomentError as mistake:
-                    raise ValidationError({column: mistake.reason}) from mistake
+                refuse_unclear_hour(column, day, at, self.local_zone)
 
 
 class Return(KeptOfPerformance):

@@ -28,7 +28,16 @@ from catalogue.timing.dates import DateError, Order, PartialDate, read_date, wri
 from catalogue.timing.durations import Duration, DurationError, read_duration, write_duration
 from catalogue.timing.midi import Marker, midi_file
 from catalogue.timing.mistakes import Mistake
-from catalogue.timing.moments import MomentError, Occurs, clock_at, moment_at, occurs, read_clock_time, zone_named
+from catalogue.timing.moments import (
+    MomentError,
+    Occurs,
+    clock_at,
+    moment_at,
+    occurs,
+    read_clock_time,
+    steady_clocks,
+    zone_named,
+)
 from catalogue.timing.places import Place, PlaceError, place_at, read_place, seconds_of
 from catalogue.timing.reckoned import Reckoned, reckon
 from catalogue.timing.tempo_maps import TempoMap
@@ -73,6 +82,7 @@ __all__ = [
     "read_tempo_map",
     "reckon",
     "seconds_of",
+    "steady_clocks",
     "timeline",
     "write_date",
     "write_duration",

@@ -107,6 +107,24 @@ def _never(day: date, clock: time, zone: str) -> str:
     )
 
 
+def steady_clocks(day: date, clock: time, zone: str) -> tuple[str, str] | None:
+    """Return the zones without summer time that the clocks show the first and the second time an hour comes twice.
+
+    Their names count westward (the zones Etc/GMT of the IANA database); none where they differ by no whole hours.
+
+    >>> steady_clocks(date(2027, 10, 31), time(2, 30), "Europe/Berlin")
+    ('Etc/GMT-2', 'Etc/GMT-1')
+    """
+    if occurs(day, clock, zone) is not Occurs.TWICE:
+        return None
+    moment = datetime.combine(day, clock, zone_named(zone))
+    ahead = [moment.replace(fold=fold).utcoffset() or timedelta() for fold in (0, 1)]
+    if any(one % timedelta(hours=1) for one in ahead):
+        return None
+    first, second = (f"Etc/GMT{-(one // timedelta(hours=1)):+d}" for one in ahead)
+    return first, second
+
+
 def clock_at(moment: datetime, zone: str) -> datetime:
     """Return a moment as the clocks of a zone show it (a datetime in that zone)."""
     return moment.astimezone(zone_named(zone))

@@ -2,7 +2,9 @@
 
 ``threats_and_goals.csv`` lists what is to be held off and what is promised; ``asvs.csv`` the requirements of the OWASP
 Application Security Verification Standard 5.0.0 by their numbers, in words of our own: all of level 1 except those of
-self-contained tokens and OAuth, which there are none of (chapters 9 and 10), and of the higher levels what is met.
+self-contained tokens and OAuth, which there are none of (chapters 9 and 10), and of the higher levels what is met;
+``calendar.csv`` what a calendar keeps to so that the programs people subscribe with show it rightly (RFC 5545 and 7986,
+and what is known of these programs).
 ``state`` is met, part, no, not measured, none here (there is nothing of the kind) or outside (another's to meet).
 """
 
@@ -16,7 +18,7 @@ import pytest
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
-SHEETS = ("threats_and_goals.csv", "asvs.csv")
+SHEETS = ("threats_and_goals.csv", "asvs.csv", "calendar.csv")
 STATES = {"met", "part", "no", "not measured", "none here", "outside"}
 LEVEL_1 = {
     "1.2": (1, 2, 3, 4, 5), "1.3": (1, 2), "1.5": (1,), "2.1": (1,), "2.2": (1, 2), "2.3": (1,), "3.2": (1, 2),
@@ -65,4 +67,5 @@ def test_nothing_is_left_out() -> None:
 
     assert len(asked) == 61
     assert asked - {row["id"] for row in rows_of("asvs.csv")} == set()
+    assert {row["id"] for row in rows_of("calendar.csv")} == {f"C{number}" for number in range(1, 35)}
     assert threats_and_goals == {f"T{number}" for number in range(1, 41)} | {f"G{number}" for number in range(1, 26)}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import time
 from typing import Any
+from urllib.robotparser import RobotFileParser
 
 import pytest
 from django.contrib.auth.models import User
@@ -147,8 +148,23 @@ def test_calendar_is_shut_when_its_keeper_may_not_sign_in(program: Client, addre
     assert program.get(address).status_code == 404
 
 
-def test_two_keepers_get_one_calendar(program: Client, address: str, editor: User, viewer: User) -> None:
-    assert program.get(address).status_code == 200
+def test_two_keepers_get_the_same_calendar(program: Client, address: str, composer: Composer, viewer: User) -> None:
+    make_performance(make_work("Tides", composer=composer), date="2026-03-28")
+    other = f"/feeds/{make_address(composer=composer, keeper=viewer, label='Desk', now=NOW)}/ilka-marovand.ics"
+
+    assert program.get(address).content == program.get(other).content
+
+
+def test_robots_that_fetch_calendars_are_let_in(program: Client, address: str) -> None:
+    told = RobotFileParser()
+    told.parse(program.get("/robots.txt").content.decode().splitlines())
+
+    paths = (address, "/calendars/ilka-marovand.ics", "/c/ilka-marovand/")
+    assert [told.can_fetch("Calendar-Importer", f"http://127.0.0.1:8000{path}") for path in paths] == [
+        True,
+        True,
+        False,
+    ]
 
 
 def test_other_catalogues_are_left_out(

@@ -105,6 +105,17 @@ def test_a_day_without_a_time_lasts_until_the_next_day() -> None:
     assert property_of(content, "DTEND") == "DTEND;VALUE=DATE:20270101"
 
 
+def test_of_a_day_alone_nothing_is_said_that_is_not_known() -> None:
+    content = feed(catalogue=make_catalogue(make_event(1, "2026-12-31", city="", country="", programme=()), works=()))
+
+    names = [re.split("[;:]", line)[0] for line in lines(content)]
+    assert names[names.index("UID") :] == [
+        "UID", "DTSTAMP", "LAST-MODIFIED", "SEQUENCE", "DTSTART", "DTEND", "SUMMARY", "STATUS", "TRANSP", "CATEGORIES",
+        "END", "END",
+    ]  # fmt: skip
+    assert property_of(content, "SUMMARY") == "SUMMARY:Performance"
+
+
 def test_a_time_in_an_unknown_zone_is_told_in_words_only() -> None:
     content = feed(make_event(1, "2026-12-31", time=time(20, 0)))
 
