@@ -9,7 +9,7 @@ from catalogue.rules.calls.limit_texts import item, items, reading
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.player_lists import LABEL, NEGATED, Run
 from catalogue.rules.calls.player_readings import is_players
-from catalogue.rules.calls.words import NUMBER, has, number_of
+from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 
 VOICES = re.compile(r"(?<![A-Za-z])(S{1,4}A{0,4}T{0,4}B{0,4}|A{1,2}T{1,2}B{0,2}|T{1,4}B{1,4})(?![A-Za-z])")
 DIVISI = re.compile(
@@ -30,6 +30,8 @@ def choir_of(passages: Sequence[Passage]) -> list[Run]:
         return []
     for passage in passages:
         letters = VOICES.search(passage.text)
+        if letters and len(letters[1]) == 2 and not has(CHOIR, plain(passage.text[letters.end() :][:20])):
+            continue
         if letters and not DIVISI.search(passage.text[: letters.end()]) and len(letters[1]) >= 2:
             if not (has(LABEL + "|" + CHOIR, passage.plain)):
                 continue

@@ -8,6 +8,7 @@ from datetime import date
 
 from catalogue.rules.calls.figures import days_in, years_in
 from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.portfolios import PAPERS
 from catalogue.rules.calls.terms import Basis, Found, Versions
 from catalogue.rules.calls.words import NUMBER, has, number_of
 
@@ -17,16 +18,21 @@ WRITTEN = (
     r"ache?ve\w*|terminad[ao]s?|finalizad[ao]s?|terminat[aoei]|ultimat[aoei]|creat[aoei]\b|creee?s\b|"
     r"(?:anything|something|music|nothing) (?:from|older)|compost[aoei]|composizione|composition\b|composicion|"
     r"anno di|scritt[aoei]|compuest[aoe]s?|escrit[aoe]s?|how old|year:|date:|gecomponeerd|"
-    r"(?:works?|pieces?|scores?|compositions?) (?:from|of|since|after|no older)|entstehungs|older than|not before"
+    r"(?:works?|pieces?|scores?|compositions?) (?:from|of|since|after|no older)|entstehungs|older than|alter als|"
+    r"not before"
 )
 COMPLETED = r"terminad|finalizad|ultimat|complet|finished|vollendet|fertiggestellt|achev|terminat|abgeschlossen|finalis"
 WITHIN = re.compile(
-    rf"(?:within|in|from|during|over|innerhalb|in den|dans|negli|en los)\s+(?:the\s+|der\s+|"
+    rf"(?:within|in|from|during|over|innerhalb|(?:in|aus|von|wahrend) den|aus|der|des|dans|negli|degli|en los|"
+    rf"de los|of)\s+(?:the\s+|der\s+|"
     rf"les\s+)?(?:last\s+|past\s+|letzten\s+|"
     rf"dernieres?\s+|ultimi\s+|ultimos\s+|previous\s+|preceding\s+|vergangenen\s+)?(?P<count>{NUMBER})\s+"
     r"(?:last\s+|past\s+|dernieres?\s+)?(?:years?|jahren?|ans|annees|anni|anos)"
 )
-OLDER = re.compile(rf"(?:older than|alter als|more than)\s+(?P<count>{NUMBER})\s+(?:years?|jahren?)")
+OLDER = re.compile(
+    rf"(?:older than|alter als|more than|plus de|mas de|piu di)\s+(?P<count>{NUMBER})\s+(?:years?|jahren?|jahre|"
+    rf"ans|anni|anos)"
+)
 ON_OR_AFTER = (
     r"on or after|or later|oder spater|or after|since|from\b|not before|no earlier than|not earlier than|ab\b|seit|"
     r"depuis|a partir|dal(?:l'anno)?\b|desde|in or after|onwards?|fruhestens|nicht vor|or newer|after 31 december|"
@@ -64,7 +70,8 @@ def read_dating(passages: Sequence[Passage], closes: date | None) -> Iterator[Fo
         said, where = passage.plain, (passage.start, passage.end)
         if has(VERSION, said) or has(REVISED, said):
             yield from versions_in(said, where)
-        if not has(WRITTEN, said) or has(r"born|geboren|ne en|nato|naci", said):
+        recent = WITHIN.search(said) and has(PAPERS, said)
+        if not (has(WRITTEN, said) or recent) or has(r"born|geboren|ne en|nato|naci", said):
             continue
         if has(REVISED, said) and has(NOT_NEW, said):
             continue

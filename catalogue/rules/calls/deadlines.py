@@ -22,7 +22,7 @@ from catalogue.rules.calls.zones import OFFSET, clocks, zone_of_text, zone_of_wo
 STRONG = (
     r"deadline|closing (?:date|day)|closes?\b|einsendeschluss|einreichfrist|bewerbungsschluss|bewerbungsfrist|"
     r"abgabeschluss|abgabetermin|stichtag fur die einsendung|date limite|cloture|scadenza|fecha limite|plazo|termine|"
-    r"sluitingsdatum|due (?:date|by|on)|last day|when\b|einsendefrist|"
+    r"sluitingsdatum|due (?:date|by|on)|(?:is|are) due|last day|\w*termin\b|quand\b|when\b|einsendefrist|"
     r"annahmeschluss|bewerbungsende|\w*frist\b|dernier delai|ultimo giorno|cierre\b|fin de plazo|chiusura"
 )
 MEDIUM = (
@@ -30,7 +30,10 @@ MEDIUM = (
     r"materials?|einsend|einzusend|bewerbung|eingang|eingegangen|envoy|candidatures?|inviat|enviar|postmark|apply|"
     r"parven|parvien|perven|remett|remise|consegn|recib|presentar|einreich|eingereicht|write to us|partitur|partition)"
 )
-BY = r"(?:by|until|till|before|no later than|not later than|up to|bis|spatestens|avant|jusqu|entro|antes|hasta|voor)\b"
+BY = (
+    r"(?:by|until|till|before|no later than|not later than|up to|bis|spatestens|avant|jusqu|entro|antes|hasta|voor|"
+    r"au plus tard)\b"
+)
 OTHER = (
     r"born|composed|written|completed|geboren|komponiert|entstanden|age\b|aged|altersgrenze|interview|concert on|"
     r"premiere on|performance on|results?|announce|notified|winners?|workshop on|counted on|rehears"
@@ -174,6 +177,15 @@ def clock_of(match: re.Match[str], said: str) -> tuple[time, int]:
     return time(min(hour, 23), min(minute, 59)), 0
 
 
+SPOKEN_CLOCKS = {
+    r"hora (?:peninsular|espanola|de madrid|de barcelona)": "Europe/Madrid",
+    r"heure (?:francaise|de paris|de metropole)": "Europe/Paris",
+    r"heure (?:belge|de bruxelles)": "Europe/Brussels",
+    r"heure suisse": "Europe/Zurich",
+    r"or[ae] (?:italian[ae]|di roma|di milano)": "Europe/Rome",
+}
+
+
 def zone_named_in(text: str, home: str) -> tuple[str, str | None]:
     """Return the IANA zone by which a passage goes, and the abbreviation or offset that it names."""
     offset = OFFSET.search(text)
@@ -182,6 +194,9 @@ def zone_named_in(text: str, home: str) -> tuple[str, str | None]:
     for short in clocks().fixed:
         if re.search(rf"\b{short}\b", text):
             return ("UTC", None) if short == "UTC" else (home, short)
+    for pattern, zone in SPOKEN_CLOCKS.items():
+        if has(pattern, plain(text)):
+            return zone, None
     for match in (*TIME.finditer(text), *IN_BRACKETS.finditer(text)):
         words = match["zone"].split(" ")
         for first in range(len(words)):

@@ -50,7 +50,7 @@ UP_TO = re.compile(
     rf"(?:(?:edad|eta) (?:maxima|massima)[^.\d]{{0,12}}|age (?:maximum|maximal)[^.\d]{{0,12}}|"
     rf"hochstalter[^.\d]{{0,12}}|"
     rf"alterslimite[^.\d]{{0,12}}|not (?:be )?(?:over|older than|more than)|no older than|"
-    rf"up to(?: and including)?(?: the age of)?|age limit[^.\d]{{0,20}}|maximum age[^.\d]{{0,12}}|"
+    rf"up to(?: and including)?(?: the age of)?|(?<!lower )age limit[^.\d]{{0,20}}|maximum age[^.\d]{{0,12}}|"
     rf"at most|hochstens|nicht alter als|bis(?: einschliesslich)?|altersgrenze[^.\d]{{0,20}}|"
     r"(?:non (?:abbiano|abbia|hanno) superato|n'a(?:yant|ient) pas depasse|no superen) (?:i |il |los |l'age de )?|"
     r"limite (?:d'age|di eta|de edad)[^.\d]{0,20}|"
@@ -60,6 +60,9 @@ AND_OVER = re.compile(
     rf"(?<![\d-])(?P<age>{NUMBER})(?: years?(?: of age| old)?)?\s+"
     r"(?:and|or) (?:over|above|older|upwards)|(?:at least|mindestens|minimum age[^.\d]{0,12})\s*"
     rf"(?P<least>{NUMBER})\s*(?:years? (?:old|of age)|jahre alt|ans\b)|"
+    rf"lower age limit[^.\d]{{0,12}}(?P<lower>{NUMBER})|"
+    rf"(?:mayores de|maggiori di|ages? de plus de|must be over|be at least) (?P<above>{NUMBER})\b(?!\s*(?:minut|"
+    rf"word|player))|"
     rf"(?:aged|over)\s+(?P<plus>{NUMBER})\s?\+|ab (?P<from>{NUMBER}) jahren"
 )
 OR_UNDER = re.compile(
@@ -69,8 +72,9 @@ OR_UNDER = re.compile(
 SPAN = re.compile(
     rf"(?:over|above|older than)\s+(?P<over>{NUMBER})\s+(?:and|but)\s+(?:under|below|younger than)\s+"
     rf"(?P<below>{NUMBER})\b|"
-    rf"(?:aged?|ages|between|from|zwischen)\s+(?:the ages of\s+)?(?P<least>{NUMBER})\s*(?:-|to|and|"
-    rf"und|bis)\s*(?P<age>{NUMBER})\b"
+    rf"(?:aged?|ages|between|from|zwischen|von|fra|tra|entre|de|dai|da)\s+(?:the ages of\s+|(?:i|los|"
+    rf"les)\s+)?(?P<least>{NUMBER})"
+    rf"\s*(?:-|to|and|und|bis|e|et|y|a|ai)\s*(?:i\s+|los\s+)?(?P<age>{NUMBER})\b"
 )
 BORN = re.compile(
     r"born|geboren|jahrgang|ne\(?e?\)?[\w·.\-]{0,4} (?:apres|en|le|a partir|avant)|nat[oiae](?:/[aei])? |nacid"
@@ -99,7 +103,8 @@ def read_entrants(passages: Sequence[Passage], closes: date | None) -> Iterator[
     """Yield the limit of age and the states of which an entrant must be."""
     for passage in passages:
         said, where = passage.plain, (passage.start, passage.end)
-        age = None if has(NO_LIMIT, said) else age_in(passage, said, closes)
+        lower = has(r"lower age limit|minimum age", said)
+        age = None if has(NO_LIMIT, said) and not lower else age_in(passage, said, closes)
         if age:
             yield Found("age", age, *where)
         residence = residence_in(passage, said)
@@ -108,7 +113,7 @@ def read_entrants(passages: Sequence[Passage], closes: date | None) -> Iterator[
 
 
 def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
-    if has(OF_OTHERS, said) and not has(ENTRANTS, said):
+    if (has(OF_OTHERS, said) and not has(ENTRANTS, said)) or has(r"categor(?:y|ies|ia|ie)|kategorie", said):
         return None
     if not has(ABOUT_AGE, said) or (
         has(r"works? (?:from|of)|composed|written|completed|minut", said) and not BORN.search(said)
@@ -178,15 +183,34 @@ def residence_in(passage: Passage, said: str) -> Residence | None:
         r"will live|you live|accommodation|residency|winner|live (?:recording|performance|electronics)", said
     ) and not has(r"composers?|entrants?|applicants?|open to", said):
         return None
-    codes = tuple(dict.fromkeys(code for name in STATE.findall(passage.text) if (code := state_code(name))))
+    named = (state_code(name) for name in STATE.findall(passage.text.replace("U.S.", "US")))
+    codes = tuple(dict.fromkeys(code for code in (*named, *adjectives_in(said)) if code))
     if not codes or (has(ANY_COUNTRY, said) and not has(LIVING + "|" + BORN_IN, said)):
         return None
     return Residence(
-        national=codes if has(NATIONAL, said) and not has(r"any nationality", said) else (),
+        national=codes
+        if (has(NATIONAL, said) or NATIONAL_OR.search(said)) and not has(r"any nationality", said)
+        else (),
         resident=codes if has(LIVING, said) else (),
         born=codes if has(BORN_IN, said) else (),
         text=passage.text,
     )
+
+
+NATIONALS = {
+    "deutsche": "DE", "osterreichische": "AT", "schweizer": "CH", "schweizerische": "CH", "franzosische": "FR",
+    "italienische": "IT", "spanische": "ES", "belgische": "BE", "niederlandische": "NL", "danische": "DK",
+    "francais": "FR", "francaise": "FR", "belge": "BE", "belges": "BE", "suisse": "CH", "suisses": "CH",
+    "italiani": "IT", "italiana": "IT", "svizzeri": "CH", "svizzera": "CH", "espanoles": "ES", "espanola": "ES",
+    "portugueses": "PT", "portuguesa": "PT",
+}  # fmt: skip
+NATIONAL_OR = re.compile(rf"(?:{'|'.join(NATIONALS)}) (?:o|ou|oder|or) (?:resident|resident\w+|wohn\w+)")
+
+
+def adjectives_in(said: str) -> Iterator[str]:
+    """Yield the states whose nationals a passage names in small letters, as most languages write them."""
+    if has(NATIONAL, said) or NATIONAL_OR.search(said):
+        yield from (NATIONALS[word] for word in re.findall(r"[a-z]+", said) if word in NATIONALS)
 
 
 def state_code(name: str) -> str:

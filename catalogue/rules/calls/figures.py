@@ -21,14 +21,16 @@ FIGURE = re.compile(
 JOINED = re.compile(
     r"\s*,?\s*(?:(?:-|to|and|or|bis|und|oder|a|et|ou|e|o|y|hasta|tot|en|from|between)\s*)?"
     r"(?:(?:not|no|nicht|but|hochstens|maximal|at|up)\s+(?:more|less|longer|mehr|over|most|langer|to)?"
-    r"\s*(?:than|als)?\s*)?"
+    r"\s*(?:than|als)?\s*)?(?:(?:i|gli|ai)\s+|(?:un\s+)?(?:massimo|maximo|maximum)\s+(?:di|de|of)\s+)?"
 )
 DATES = re.compile(
     r"(?<!\d)\d{4}-\d{2}-\d{2}(?!\d)"
     r"|(?<!\d)\d{1,2}(?:st|nd|rd|th|er|[.º°])?\s+(?:of\s+|de\s+)?[^\W\d_]{3,10}\.?,?\s+(?:of\s+|de\s+)?\d{4}(?!\d)"
     r"|(?<!\w)[^\W\d_]{3,10}\.?\s+\d{1,2}(?:st|nd|rd|th)?,?\s+\d{4}(?!\d)"
+    r"|(?<!\w)(?i:end of|ende|fin(?: de)?|fine(?: di)?|finales de)\s+[^\W\d_]{3,10}\s+(?:de\s+)?\d{4}(?!\d)"
     r"|(?<!\d)\d{1,2}[./]\d{1,2}[./]\d{4}(?!\d)"
 )
+END_OF = re.compile(r"(?:end of|ende|fin(?: de)?|fine(?: di)?|finales de)\s+(?=[^\W\d_])", re.IGNORECASE)
 YEAR = re.compile(r"(?<![\d/.-])((?:19|20)\d{2})(?![\d/-]\d|\d)")
 
 
@@ -82,9 +84,10 @@ ENDING = re.compile(
     r"hochstens|au (?:plus|maximum)|al massimo|como maximo)"
 )
 LATER = re.compile(
-    rf"(?:and|but|,) (?:at (?:most|least)|(?:no|not) (?:more|less|longer|shorter|fewer) than|"
+    rf"(?:and|but|,|y|e|et|und) (?:at (?:most|least)|maxima de|massima di|maximale? de|maximal|(?:no|not) (?:more|"
+    rf"less|longer|shorter|fewer) than|"
     rf"hochstens|mindestens|under|less than|below) (?P<number>{NUMBER})"
-    r"(?=[.,;)]|$| long| in\b| at (?:the )?most)"
+    r"(?=[.,;)\s]*$|[.,;)]| long| in\b| at (?:the )?most)"
 )
 
 
@@ -159,12 +162,17 @@ def days_in(text: str, *, month_first: bool = False) -> list[Day]:
     """
     found = []
     for match in DATES.finditer(text):
+        ending = END_OF.match(match[0])
         try:
-            read = read_date(match[0].replace(",", ", "), language="en-US" if month_first else "en-GB").exact
+            read = read_date(
+                (match[0][ending.end() :] if ending else match[0]).replace(",", ", "),
+                language="en-US" if month_first else "en-GB",
+            )
         except DateError:
             continue
-        if read is not None:
-            found.append(Day(read, match.start(), match.end()))
+        day = read.last if ending and read.month else read.exact
+        if day is not None:
+            found.append(Day(day, match.start(), match.end()))
     return found
 
 

@@ -58,19 +58,26 @@ def with_spoken_doublings(text: str, passages: Sequence[Passage]) -> str:
     if found is None:
         return text
     for passage in passages:
-        match = SPOKEN_DOUBLING.search(spoken(passage.text))
-        who = reading(match["who"]) if match else None
-        if match is None or who is None or len(who.lines) != 1 or has(r"only \w+ \d|no\b|none", plain(match["who"])):
-            continue
-        lines = tuple(doubled(line, who.lines[0].instrument, match["what"]) for line in found.lines)
-        found = replace(found, lines=lines)
+        for match in SPOKEN_DOUBLING.finditer(spoken(passage.text)):
+            who = reading(match["who"])
+            if who is None or len(who.lines) != 1 or has(r"only \w+ \d|no\b|none", plain(match["who"])):
+                continue
+            lines = tuple(doubled(line, who.lines[0].instrument, match["what"]) for line in found.lines)
+            found = replace(found, lines=lines)
     return shorthand(found)
 
 
+DOUBLES = (
+    r"(?:doubles?|plays?|takes?|brings?|has|owns?|auch|prendre|prend|jouer|doubler|suonare|prendere|raddoppiare|tocar|"
+    r"doblar|nehmen|spielen|wechseln)"
+)
+OWNER = r"(?:the|our|le|la|il|lo|el|der|die)"
 SPOKEN_DOUBLING = re.compile(
-    r"(?:(?:the|our|le|der|die)\s+|[;(,]\s*)(?P<who>[\w ]{3,20}?)(?:\s+players?)?\s+(?:may|can|will|also|"
-    r"is able to|happily|gladly|darf|kann|peut)?\s*"
-    r"(?:also )?(?:doubles?|plays?|take|brings?|has|owns?|auch)\s+(?:on )?(?P<what>[^.;]+)",
+    rf"(?:\b{OWNER}\s+|[;(,]\s*(?!(?:and\s+)?{OWNER}\b))(?P<who>[^\W_][\w ]{{2,20}}?)(?:\s+players?)?\s+(?:may|"
+    rf"can|will|also|is able to|happily|gladly|"
+    rf"darf|kann|peut|puo|può|puede)?\s*(?:also |aussi |anche |también )?{DOUBLES}\s+(?:on |the |le |la |il |el |"
+    rf"das |die )?"
+    rf"(?P<what>[^.;]+?)(?=,? (?:and |und |et |e |y )?{OWNER} [\w ]{{3,20}}? {DOUBLES}\b|[.;]|$)",
     re.IGNORECASE,
 )
 

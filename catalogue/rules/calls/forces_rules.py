@@ -24,9 +24,11 @@ EXACT = (
     r"not (?:for )?a? ?(?:subset|selection)"
 )
 SUBSET = (
+    r"of the following|one partie d|une partie d|subset of|"
     r"any (?:selection|subset|combination|number)|drawn from|some of (?:us|them)|subsets?\b|"
     r"or (?:some|part) of|selection from|"
-    r"one or (?:two|more) of|from (?:these|those|this|among)|out of|do not have to use all|"
+    r"one or (?:two|more) of|from (?:these|those|this|among)(?! (?:call|year|date|competition|festival))|out of|"
+    r"do not have to use all|"
     r"need not use all|choose from|"
     r"any of (?:the|these)|beliebige auswahl|auswahl aus|teilmenge|smaller (?:combinations|"
     r"groups)|solos?, duos?|duos?, trios?|"
@@ -61,13 +63,19 @@ LEAST = re.compile(
     rf"not less than|au moins|al menos|como minimo|"
     rf"almeno)\s+(?:jedoch\s+|aber\s+)?(?P<n>{NUMBER})(?:\s+\w+)?(?:\s+and [^.]{{0,30}}?)?\s+{PLAYERS}"
 )
-LEAST_BARE = re.compile(rf"no fewer than (?P<n>{NUMBER}) and no more than (?P<m>{NUMBER})(?: \w+)? {PLAYERS}")
+LEAST_BARE = re.compile(
+    rf"(?:no fewer than|at least|mindestens|au moins|almeno|al menos) (?P<n>{NUMBER}),? (?:and |und |et |e |y )?"
+    rf"(?:no more than|at most|hochstens|au plus|al massimo|como maximo) (?P<m>{NUMBER})(?: \w+)? {PLAYERS}"
+)
+OR_MORE = re.compile(
+    rf"(?:any |a )?subset of (?P<n>{NUMBER}) or more|mindestens (?:jedoch |aber )?(?P<least>{NUMBER})\s*[.;]?$"
+)
 MOST = re.compile(
     rf"(?:at most|maximum(?: of)?|no more than|not more than|up to|hochstens|bis zu|"
     rf"max\.?)\s+(?P<n>{NUMBER})(?:\s+\w+)?\s+{PLAYERS}"
 )
 BETWEEN = re.compile(
-    rf"(?:from |between |for )?(?P<n>{NUMBER})\s*(?:-|to|and|bis|or|"
+    rf"(?:from |between |for )?(?P<n>{NUMBER})\s*(?:-|to|and|bis|or|a|et|e|y|"
     rf"oder)\s*(?P<m>{NUMBER})\s+(?:\w+\s+){{0,2}}?(?:of the \w+ (?:named )?)?{PLAYERS}"
 )
 WITH_PERFORMER = re.compile(
@@ -76,6 +84,7 @@ WITH_PERFORMER = re.compile(
     r"interpret\w*|esecutor[ei]|instrumente?) (?:and|with|ed?|y|con|mit|und|et|avec) "
     r"(?:live )?(?:electronics|fixed media|tape|elettronica|electronica|elektronik|electronique)"
 )
+OF_THESE = re.compile(rf"(?:between |from )?(?P<n>{NUMBER}) (?:and|to|-) (?P<m>{NUMBER}) of (?:the|these|our)\b")
 ONE_OR_TWO = re.compile(rf"(?P<n>{NUMBER}) (?:or|to) (?P<m>{NUMBER}) of (?:the|our|these)")
 USUAL = (
     r"usual (?:doublings|auxiliar)|ubliche nebeninstrumente|customary doublings|doublings? (?:are |"
@@ -126,8 +135,17 @@ def limits_of(passages: Sequence[Passage], free: bool) -> Forces:
     return forces
 
 
+OF_SOME = (
+    r"(?:almeno una?|au moins une?|al menos una?) (?:per|di|pour|de|para)\b|mindestens eine?[sr]? (?:fur|davon)\b|"
+    r"di cui|"
+    r"dont\b|davon\b|de l[ao]s cuales"
+)
+
+
 def players_in(said: str) -> tuple[int | None, int | None]:
     """Return the least and most number of players that a sentence asks for; a rule on some works is none."""
+    if has(OF_SOME, said):
+        return None, None
     if has(r"at least one (?:must|of)|by which we mean|finalist|jury|large ensemble", said):
         return None, None
     with_some = WITH_PERFORMER.search(said)
@@ -143,9 +161,12 @@ def players_in(said: str) -> tuple[int | None, int | None]:
     both = LEAST_BARE.search(said)
     if both:
         return number_of(both["n"]), number_of(both["m"])
-    between = BETWEEN.search(said) or ONE_OR_TWO.search(said)
+    between = BETWEEN.search(said) or OF_THESE.search(said) or ONE_OR_TWO.search(said)
     if between and number_of(between["n"]) < number_of(between["m"]):
         return (0 if alone else number_of(between["n"])), number_of(between["m"])
+    more = OR_MORE.search(said)
+    if more and (more["n"] or has(PLAYERS, said)):
+        return number_of(more["n"] or more["least"]), None
     some = re.search(rf"(?:or|and) (?:for )?any (?P<n>{NUMBER})(?: of (?:us|them|these))?(?=[,.;]|$)", said)
     if some:
         return number_of(some["n"]), None

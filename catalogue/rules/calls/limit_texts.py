@@ -69,7 +69,8 @@ SPOKEN = {
     "cellists": "cellos",
 }
 LEADING = re.compile(
-    r"^(?:(?:and|und|et|e|y|plus|with|mit|avec|con|up to|at most|max(?:imum)?\.?(?: of)?|"
+    r"^(?:(?:(?:may|must|should) not exceed|not exceeding|and|und|et|e|y|plus|with|mit|avec|con|up to|at most|"
+    r"max(?:imum)?\.?(?: of)?|"
     r"hochstens|höchstens|bis zu|maximal|"
     r"jusqu'à|fino a|hasta|as a maximum|optional(?:ly)?|full complement of|complement of|an?|the|"
     r"our|solo(?= strings)|full|for|für|pour|per|para)\s+)+",
@@ -197,6 +198,12 @@ def doublings_in(inner: str, line: Line) -> list[str]:
     return found
 
 
+ONLY_ONE = (
+    r"\bone (?:of (?:them|whom) )?(?:doubl|also|may|can|plays?|player)|\beiner? (?:auch|mit)\b|\bune? aussi\b|"
+    r"\bun[ao]? (?:anche|tambien)\b"
+)
+
+
 def chairs_in(inner: str, count: int, line: Line) -> list[int]:
     """Return which players double: the ones that are named, else all where it is said, else the last."""
     found = []
@@ -208,6 +215,8 @@ def chairs_in(inner: str, count: int, line: Line) -> list[int]:
             found.append(value)
     if found:
         return sorted(found)
+    if re.search(ONLY_ONE, plain(inner)):
+        return [count]
     if has(r"all|any|each|either|both|alle|jede|beide|every|may|can|doubl|auch|also", plain(inner)):
         return list(range(1, count + 1))
     return [count]

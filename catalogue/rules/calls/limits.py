@@ -23,10 +23,11 @@ AT_MOST_BEFORE = re.compile(
     rf"(?:n'exced\w+|ne depass\w+|ne (?:doi\w+|peu\w+)) pas(?: (?:exceder|depasser))?|sans (?:exceder|depasser)|"
     rf"non (?:(?:deve|devono|puo) )?super\w+|no (?:(?:debe|deben|podra|puede)n? )?(?:superar|exceder|sobrepasar)\w*|"
     rf"{NOT} (?:superieure?|superiore|superior) (?:a|ai|aux)|"
-    rf"no longer than|langstens|nicht langer als|maxima(?: de)?|no mas de|tot)\s*$"
+    rf"no longer than|langstens|nicht langer als|maxima(?: de)?|maximo de|massimo di|maximum de|no mas de|tot)\s*$"
 )
 AT_LEAST_BEFORE = re.compile(
-    rf"(?:at least|minimum(?: of)?|min\.?|mindestens|wenigstens|au moins|almeno|minimo(?: di)?|al menos|como minimo|"
+    rf"(?:at least|minimum(?: of)?|min\.?|mindestens|wenigstens|au moins|almeno|minimo(?: di| de)?|minima(?: di|"
+    rf" de)?|al menos|como minimo|"
     rf"{NOT}(?: be| last)? {UNDER}|{NOT} (?:est pas |sia )?(?:inferieure?|inferiore|inferior) (?:a|ai|aux)|"
     rf"pas inferieure? a|no shorter than|ab|from)\s*$"
 )
@@ -83,9 +84,12 @@ class Bound:
     strict: bool = False
 
 
+PERCENT = re.compile(r"(?P<count>\d{1,2})\s?(?:%|per ?cent|prozent|pour cent|per cento|por ciento)")
+
+
 def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
     """Yield the least and the most duration of a work, of all together, the tolerance, and whether it is *under*."""
-    strict = False
+    strict, longest = False, 0
     for passage in passages:
         said = passage.plain
         where = passage.start, passage.end
@@ -95,6 +99,10 @@ def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
             yield Found("duration_strict", True, *where, rank=2)
         if has(TOLERANCE, said) and not lengths and tolerance_in(said, []):
             yield Found("duration_tolerance", tolerance_in(said, []), *where)
+        percent = PERCENT.search(said) if has(TOLERANCE, said) else None
+        if percent and longest:
+            yield Found("duration_tolerance", longest * int(percent["count"]) // 100, *where)
+            continue
         if not lengths or not is_about_length(passage, said):
             continue
         if has(TOLERANCE, said):
@@ -107,6 +115,7 @@ def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
         for bound in bounds_of(said, lengths):
             name = f"{'total' if whole else 'duration'}_{'max' if bound.most else 'min'}"
             yield Found(name, bound.seconds, *where, rank=rank)
+            longest = bound.seconds if bound.most and not whole else longest
             if bound.strict and bound.most and not strict:
                 yield Found("duration_strict", True, *where, rank=rank)
 
@@ -153,7 +162,7 @@ def bounds_of(said: str, lengths: list[Length]) -> list[Bound]:
 
 def is_range(said: str, one: Length, other: Length) -> bool:
     between = said[one.end : other.start].strip()
-    words = re.sub(r"minut\w*|'|seconds?", "", between).strip()
+    words = re.sub(r"minut\w*|'|seconds?|(?<=\be )(?:i|gli|ai)\b", "", between).strip()
     if re.fullmatch(r"(?:-|to|and|bis|und|a|et|e|y|hasta|tot|en)?", words) and one.seconds < other.seconds:
         before = said[max(0, one.start - 20) : one.start]
         return not AT_MOST_BEFORE.search(before) or bool(re.search(r"-|to|bis", words))

@@ -12,7 +12,8 @@ from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 RECORDING = (
     r"recordings?|aufnahmen?|tonaufnahme|enregistrement|registrazion|grabaci|audio (?:file|excerpt)|"
     r"sound file|mp3|opname|midi (?:reali[sz]ation|file|version|rendering)|live videos?|videos? (?:link|helps)|"
-    r"(?:a |an )?(?:video|film) (?:of|recording)|tontrager"
+    r"(?:a |an )?(?:video|film) (?:of|recording)|tontrager|fichiers? (?:audio|son)\w*|file audio|archivos? de audio|"
+    r"audiodatei\w*|audio links?|link to (?:a |an )?(?:audio|sound)"
 )
 PROJECT = r"recording (?:project|session|studio|label|compan|contract)"
 SENT = (
@@ -20,7 +21,8 @@ SENT = (
     rf"{PROJECT}"
 )
 FORBIDDEN = (
-    r"(?:ton)?(?:aufnahmen?|trager) (?:sind|ist|durfen|darf) nicht (?:zugelassen|erlaubt|gestattet|bei|ein|mit)|"
+    r"(?:ton)?(?:aufnahmen?|trager) (?:sind|ist|durfen|darf|werden) nicht (?:zugelassen|erlaubt|gestattet|bei|ein|mit|"
+    r"berucksichtigt|angenommen)|no recordings? will be (?:considered|accepted|heard|listened)|"
     r"aucun enregistrement (?:ne|n')|(?:ne pas|pas d'enregistrement)[^.;]{0,12}(?:joindre|envoyer)|"
     r"no se (?:admit|acept)\w+ grabacion|sin grabacion|non (?:sono )?(?:ammess\w|si accettano) (?:le )?registrazion|"
     r"(?:le )?registrazioni non sono ammess|nessuna registrazione|les enregistrements ne sont pas (?:admis|accept)|"
@@ -44,13 +46,16 @@ OPTIONAL = (
     r"there is|available|possible|one exists)|only if|welcome|"
     r"may be (?:included|enclosed|"
     r"added|sent)|freiwillig|not (?:required|necessary|essential|compulsory)|nicht erforderlich|"
+    r"facultati[fv]\w*|facoltativ\w|opcional\w*|no se requieren?|gern mit|s'il (?:y en a|existe)|se esistente|"
+    r"si la (?:hubiera|hay)|si existe|wenn (?:es )?(?:eine |sie )?(?:gibt|vorlieg\w+|existier\w+)|"
     r"si possible|se possibile|no recording (?:is )?required|willkommen|nicht notig|"
     r"where (?:available|possible|(?:it|they|one) exists?)|helps\b|appreciated|falls|sofern|wenn vorhanden|"
     r"si disponible|"
     r"se disponibile|desirable|preferred|encouraged|helpful"
 )
 NEEDED = (
-    r"required|must\b|require|need(?:s|ed)?\b|compulsory|obligat|we ask for|please send|send us|"
+    r"required|must\b|require|upload|e-?mail|provide|attach|accompan|need(?:s|ed)?\b|compulsory|obligat|"
+    r"we ask for|please send|send us|"
     r"submit|include|add\b|erforderlich|obligatoire|exige|requis|richiest|obbligator|requerid|"
     r"inviare|enviar|envoyer|comprend|beizufugen|beilegen|zu jedem|for each\b|of each\b|will do\b|"
     r"einzureichen|einsend|each needs|is to be|are to be|joindre|allegare|enclos"
@@ -69,7 +74,7 @@ NOT_RENDERED = (
     r"excluded|not (?:be )?(?:accepted|wanted|admitted)|cannot|unwanted|nicht)"
 )
 NOTE = re.compile(
-    rf"(?:note|text|lines|description|commentary|introduction|einfuhrung|kommentar|werktext|notice|"
+    rf"(?:note|text|lines|sinopsis|synopsis|description|commentary|introduction|einfuhrung|kommentar|werktext|notice|"
     rf"nota|about the (?:piece|work))"
     rf"(?:[^.;]|max\.){{0,60}}?(?P<words>{NUMBER}|\d{{2,4}})\s*(?:words?|wort\w*|mots|parole|palabras)"
     r"|(?!)"
@@ -90,6 +95,9 @@ FEE_WORDS = (
     r"(?:per|a) (?:brano|opera|partitura)|por (?:obra|persona|partitura)|per (?:fanfare|song|set|submission)"
 )
 NO_FEE = (
+    r"no hay tasas?\b|weder (?:eine )?gebuhr|(?:workshops?|entry|entrance|participation|application) (?:is|are) free\b|"
+    r"fees?: (?:none|nil|no\b|free)(?! (?:for|to)\b)|(?:partecipazione|iscrizione)[^.;]{0,25} e gratuita|"
+    r"gratuit[aeo]?s?\b|"
     r"no (?:entry |application |submission |participation )?fees?|free of charge to enter|"
     r"keine (?:gebuhr|teilnahmegebuhr)|"
     r"without (?:a )?fee|gebuhrenfrei|sans frais|(?:pas|aucun) (?:de )?frais|kostenlos|"
@@ -102,7 +110,7 @@ NO_FEE = (
     r"(?:partecipazione|iscrizione) (?:e )?gratuita|senza (?:quota|tassa|spese)|(?:inscription|participation) "
     r"(?:est )?gratuite|gratuit\b|teilnahme ist (?:kostenfrei|kostenlos|frei)|kostenfrei|"
     r"kein(?:e|en)? (?:\w*kosten|\w*beitrag|gebuhren)|"
-    r"there is no (?:\w+ )?fee|\w*gebuhr (?:wird|werden)[^.;]{0,20}(?:nicht|keine) erhoben"
+    r"there is no (?:\w+ )?fee|\w*gebuhr(?:en)? (?:wird|werden)[^.;]{0,20}(?:nicht|keine) erhoben"
 )
 ANONYMOUS = (
     r"anonym|anonim|motto|pseudonym|seudonimo|pseudonimo|devise\b|\blema\b|no name|"
@@ -111,7 +119,9 @@ ANONYMOUS = (
     r"keinen namen|sans (?:le |votre )?nom\b|senza (?:il )?nome|sin (?:el )?nombre|"
     r"names? (?:must|should|may) not appear|"
     r"nom de plume|must not (?:bear|carry|show|include|contain|mention) (?:the |your |a )?(?:composer'?s? )?name|"
-    r"remove (?:your|the) name"
+    r"remove (?:your|the) name|identifying (?:marks?|information|details|features|data)|"
+    r"(?:no|any) (?:other )?identif\w+|sin ningun dato|senza (?:alcun )?(?:segno|elemento) (?:identificativ|"
+    r"di riconoscim)\w+"
 )
 NOT_ANONYMOUS = r"no names need|not (?:be )?anonym|need not be anonym|nicht anonym|names are welcome|no need to remove"
 PAID_OUT = (
@@ -191,11 +201,13 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
         yield Found("recording", RecordingRule.FORBIDDEN, *where, rank=4)
     elif has(UNWANTED, said):
         yield Found("recording", RecordingRule.NOT_WANTED, *where, rank=3)
+    elif ONLY_THE_KIND.search(said) and not has(DEMANDED, said) and not has(OPTIONAL, re.sub(PREFERRED, " ", said)):
+        pass
     elif has(OPTIONAL, said) and not is_demanded(said):
         yield Found("recording", RecordingRule.OPTIONAL, *where, rank=2)
     elif has(NEEDED, said) or is_listed(passage):
         yield Found("recording", RecordingRule.REQUIRED, *where, rank=2 if has(NEEDED, said) else 1)
-        if (
+        if is_refused_rendered(said) or (
             live
             and has(r"required|require\b|must|of a live|live recording|live performance", said)
             and not has(
@@ -209,6 +221,22 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
         yield Found("recording_text", passage.text, *where)
 
 
+REFUSED_RENDERED = re.compile(
+    rf"(?<![a-z])(?:{RENDERED})\w*[^.;,]{{0,30}}(?:(?:is|are) not (?:accepted|permitted|allowed|admitted)|"
+    r"ne sont pas (?:accept|admis)|non sono (?:ammess|accettat)|no se (?:acept|admit)|"
+    r"(?:werden|sind) nicht (?:akzeptiert|zugelassen|angenommen))"
+)
+
+
+def is_refused_rendered(said: str) -> bool:
+    """Whether recordings that a computer makes are refused, and nothing else is said to do instead."""
+    return REFUSED_RENDERED.search(said) is not None and not has(r"fine\b|will do|suffice|enough", said)
+
+
+ONLY_THE_KIND = re.compile(r"(?:live|real)[- ]?\w* (?:is|are) (?:strongly )?(?:preferred|desirable|encouraged)")
+"""*Live recordings are preferred* says which, not whether."""
+
+
 def is_demanded(said: str) -> bool:
     """Whether a recording is required although one of a kind is only preferred: *required, live preferred*."""
     only_preferred = not has(OPTIONAL, re.sub(PREFERRED, " ", said))
@@ -217,6 +245,8 @@ def is_demanded(said: str) -> bool:
 
 def is_listed(passage: Passage) -> bool:
     """Whether a passage is a line of a list of what is to be sent, not a sentence about something else."""
+    if len(documents_in(passage.plain)) > 2:
+        return True
     return bool(passage.numbering) or len(passage.text.split()) <= LISTED_WORDS or has(SENDING, plain(passage.label))
 
 

@@ -15,7 +15,7 @@ from catalogue.rules.calls.words import NUMBER
 
 NAMED_LIST = re.compile(
     r"\b(?P<name>(?:[\w-]+ )?\w*(?:quartet|quintet|trio|sextet|octet|septet|duo|quartett|quintett|sextett|oktett|"
-    r"septett|quatuor|quintette|quartetto|quintetto|cuarteto|quinteto)(?: (?:de|à|d['’])\s?\w+)?)\s*"
+    r"septett|quatuor|quintette|quartetto|quintetto|cuarteto|quinteto)(?: (?:de|à|d['’]|di|du|des)\s?[\w'’]+){0,2})\s*"
     r"\((?P<list>[^()]+(?:\([^()]*\)[^()]*)*)\)",
     re.IGNORECASE,
 )
@@ -44,9 +44,23 @@ def items_of(text: str) -> list[str]:
 def listed_players(match: re.Match[str]) -> str:
     """Return a named body with its list as the list, where that can be read, else as its name."""
     parts = items_of(match["list"])
+    name = match["name"] if reading(match["name"]) else match["name"].partition(" ")[2]
+    if is_of_instruments(name) and is_of_voices(", ".join(parts)):
+        return name
     if len(parts) > 2 and reading(", ".join(parts)):
-        return " and ".join(parts)
+        return " and ".join(parts) + ","
     return match["name"] if reading(match["name"]) else match[0]
+
+
+def is_of_instruments(name: str) -> bool:
+    found = reading(name)
+    return found is not None and all(line.family not in ("voice", "electronics") for line in found.lines)
+
+
+def is_of_voices(listed: str) -> bool:
+    """Whether a list names voices alone, as the sizes of instruments are called too: soprano, alto, tenor."""
+    found = reading(listed)
+    return found is not None and all(line.family == "voice" for line in found.lines)
 
 
 PLAYS = re.compile(r"(?<=\w) \(([^()]{2,20})\)")

@@ -18,7 +18,7 @@ from catalogue.rules.calls.zones import state_of_word
 PERFORMED = (
     r"(?:un)?perform(?!ers?\b)|(?:un)?played|premi[eè]r|heard|urauffuhr|uraufgefuhrt|erstauffuhr|auffuhrung|aufgefuhrt|"
     r"gespielt|execut|jouee?s?\b|creation\b|creee?s?\b|eseguit|inedit|esecuzion|estren|interpretad|broadcast|"
-    r"public hearing|uitgevoerd|presented"
+    r"public hearing|uitgevoerd|presented|\bsung\b|gesungen|chantee?s?\b|cantat[aoei]|cantad[ao]s?"
 )
 PUBLISHED = (
     r"publication\b(?! of)|veroffentlichung|pubblicazione|publicacion|(?:un)?publish|in print|printed or|"
@@ -60,6 +60,7 @@ BARRED = (
     r"first performance|premiere (?:of|must|is to be)|uraufgefuhrt werden|zur urauffuhrung|jamais|n'a(?:ura)? pas|"
     r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:deve|essere)|nunca|no (?:haya|debe)|cannot be|nor\b|not yet|"
     r"unrecorded|unverlegt|not published|not performed|not (?:\w+ly )?recorded|nicht verlegt|but not|"
+    r"rather not|prefer not|no (?:haber|estrenad\w*|interpretad\w*|ejecutad\w*)|sin estrenar|ne doi\w+ avoir ete|"
     r"n'est pas|n'ont pas|n'a pas|non (?:devono|deve|e|sono|ancora)|no (?:deben|debe|este|esten|esta|estan|hayan)"
 )
 SOFT = r"preferr|preference|bevorzugt|priority|ideally|vorzugsweise|recommended"
@@ -73,6 +74,12 @@ PROFESSIONAL = r"professional|berufs|profi\b|professionell|professionn|profesion
 PROFESSIONAL_ORCHESTRAS = (
     r"(?:berufs|profi)orchester|orchestres? professionnels?|orchestr[ae] profession\w+|orquestas? profesional(?:es)?"
 )
+OF_COMPOSERS = re.compile(
+    r"(?:composers?|entrants?|applicants?|compositeurs?|compositrices?|compositori|compositores|komponist\w*) "
+    r"(?:who|whose|that|die|deren|qui|dont|che|que|cuyas?) [^.;]{0,30}?(?:not|never|noch n\w+|pas|jamais|non|mai|"
+    r"no|nunca)\b"
+)
+"""What composers have not had yet: *who have not yet been performed* asks nothing of the work that is sent."""
 WANTS_PLAYED = re.compile(
     r"(?:never|not|noch nie|noch nicht|yet to)[^.;]{0,30}(?:played|performed|heard|gespielt|aufgefuhrt)[^.;]{0,40}"
     r"(?:cannot|can not|must wait|not eligible|excluded|ineligible|kann nicht|nicht zugelassen|not be)"
@@ -82,7 +89,7 @@ HISTORY = (
     r"(?:performed|played|premiered)|performance in|performance of the winning|receives|prize|"
     r"winning|selected (?:works?|"
     r"pieces?)|performed (?:by us|at the|in the|on)|recording of|live (?:performance|recording)|"
-    r"how long|performed for you"
+    r"how long|performed for you|offer of a (?:first )?performance"
     r"|will perform|performance by the|give the (?:first|premiere)|for performance|"
     r"students? of the|wird (?:\w+ )*aufgefuhrt"
 )
@@ -121,7 +128,7 @@ def is_scope(said: str) -> bool:
 
 
 def is_demand(said: str) -> bool:
-    if not has(PERFORMED, said) or WANTS_PLAYED.search(said) or has(SOFT, said):
+    if not has(PERFORMED, said) or WANTS_PLAYED.search(said) or has(SOFT, said) or OF_COMPOSERS.search(said):
         return False
     if has(rf"not from professionals|is out\b|{NOT_THERE}", said):
         return True
@@ -196,6 +203,7 @@ def narrowed(scope: Novelty, said: str) -> Novelty:
 
 
 NOT_THERE = (
+    r"but not by|aber nicht (?:von|durch)|ma non (?:da|dalle|dal)\b|mais pas par|pero no por|"
     r"but not(?! (?:\w+ly )?(?:recorded|published))|ma non (?:in|nel)|mais pas (?:en|au|a)\b|aber nicht (?:in|im)|"
     r"pero no en|maar niet in|provided (?:that )?(?:the|no|any) (?:\w+ )?performance|"
     r"(?:provided|as long as) (?:that )?(?:it|they) (?:was|were|has|have) not"

@@ -29,8 +29,16 @@ ABBREVIATED = re.compile(
     re.IGNORECASE,
 )
 MEASURED = re.compile(r"\d\s*(?:\w+\s)?(?:max|min)$", re.IGNORECASE)  # a figure that ends its sentence: 14 min.
-ORDINAL = re.compile(r"(?:^|\s)\d{1,2}$")
+ORDINAL = re.compile(r"(?:^|[\s(])\d{1,2}$")
+UNCAPITALISED = re.compile(r"[.!?]+\s+(?=[^\W\d_])")
 COLON = re.compile(r"(?P<label>[^\s:.!?(\d][^:.!?\n]{0,48}?)\s*(?:\([^)\n]{0,30}\))?\s*:(?=\s|$)")
+TABLE = re.compile(r"(?P<label>[^\W\d_][^|:\n]{0,40}?)(?:\s*\|\s*|\s{3,})(?=[^\s|])")
+HEADING = re.compile(
+    r"(?:(?:entry|application|submission|registration)? ?fees?|eligibility|submissions?|deadline|duration|length|"
+    r"instrumentation|forces|anonymity|age(?: limit)?|recordings?|scores?|electronics?|how to (?:apply|enter|submit)|"
+    r"gebuhr(?:en)?|dauer|besetzung|altersgrenze|einsendeschluss|frais|duree|effectif|age|quota|durata|organico|scadenza|"
+    r"cuota|duracion|plantilla|plazo)"
+)
 CAPITALS = re.compile(r"[A-ZÄÖÜ][A-ZÄÖÜ /&-]{1,30}[.?!]?$")
 MOST_LABEL_WORDS = 6
 
@@ -80,9 +88,9 @@ def yield_line(found: list[Passage], line: str, at: int, above: str, number: int
     for start, end in sentences(line, begin):
         if end < len(line) and (end == begin or not line[start:end].strip()):
             continue
-        own = COLON.match(line, start, end)
+        own = COLON.match(line, start, end) or (TABLE.match(line, start, end) if start == begin else None)
         if own and len(own["label"].split()) <= MOST_LABEL_WORDS:
-            label, start = own[0].rstrip(" :").strip(), own.end()
+            label, start = own[0].rstrip(" :|").strip(), own.end()
             if not line[start:end].strip():
                 return label
         elif is_label(line[start:end], start == begin):
@@ -101,13 +109,16 @@ def is_label(sentence: str, first: bool) -> bool:
     words = sentence.strip()
     if words.endswith("?"):
         return len(words.split()) <= 4
+    if first and words.endswith(".") and HEADING.fullmatch(plain(words[:-1])):
+        return True
     return bool(CAPITALS.fullmatch(words)) and words.endswith((".", "!")) and len(words.split()) <= 3
 
 
 def sentences(line: str, begin: int) -> Iterator[tuple[int, int]]:
     """Yield where each sentence of a line begins and ends; a full stop of an abbreviation ends none."""
     start = begin
-    for match in SENTENCE.finditer(line, begin):
+    ends = SENTENCE if line != line.lower() else UNCAPITALISED
+    for match in ends.finditer(line, begin):
         before = line[start : match.start()]
         dotted = match[0].startswith(".") and len(match[0].strip()) == 1
         if dotted and (

@@ -26,7 +26,7 @@ from catalogue.rules.calls.player_readings import is_loose, is_named, is_players
 from catalogue.rules.calls.words import NUMBER, has, plain
 
 LABEL = (
-    r"forces|instrumentation|besetzung|effectif|formation|organico|plantilla|available|players|"
+    r"forces|instrumentation|\w*besetzung|effectif|formation|organico|plantilla|available|players|"
     r"line-?up|ensemble|we are|"
     r"what we have|we have|we offer|resources|scoring|scored|orchestra|available players|instruments?\b|"
     r"bezetting|organic"
@@ -36,6 +36,8 @@ CUE = (
     r"quartet of|quintet of|drawn from|we are|"
     r"our (?:house )?(?:musicians|players)|fur|pour|per\b|para|comprising|any combination|wir sind|nous sommes|siamo"
 )
+WHOLE = 6  # lines of a list under its label that is read as it stands
+NAMED_LEAST = 3
 NEGATED = r"^(?:no|not|keine?|without|ohne|other|neither|in [ab]\b|there are no|we cannot|weitere|excluding|sans)\b"
 MOMENT = re.compile(r"(?:19|20)\d\d(?!\d)|\d:\d\d|\b\d{1,2}/\d{1,2}/\d")
 
@@ -70,6 +72,10 @@ def runs_in(passages: Sequence[Passage]) -> Iterator[Run]:
 
 def line_item(passage: Passage) -> tuple[str, int] | None:
     """Return a line that is nothing but players, in shorthand, with how many items."""
+    told = passage.text.rstrip(" .")
+    whole = reading(told) if has(LABEL, plain(passage.label)) and several(told) == told else None
+    if whole and is_named(whole) and len(whole.lines) > WHOLE:
+        return shorthand(whole), len(whole.lines)
     if len(passage.text) > 160 or has(NEGATED, passage.plain.partition(": ")[2] or passage.plain):
         return None
     if MOMENT.search(passage.text) or (passage.text.endswith(".") and len(passage.text.split()) > 7):
@@ -78,7 +84,8 @@ def line_item(passage: Passage) -> tuple[str, int] | None:
     parts = [item(listed[start:end]) for start, end, _ in items(listed)]
     text = ", ".join(part for part in parts if part)
     found = reading(text)
-    few = len(parts) < 2 and not re.match(NUMBER, plain(passage.text)) and len(listed.split()) > 2
+    words = re.sub(r"\([^()]*\)", " ", listed).split()
+    few = len(parts) < 2 and not re.match(NUMBER, plain(passage.text)) and len(words) > 2
     return (text, len(parts)) if found and is_named(found) and not few else None
 
 
@@ -133,6 +140,9 @@ def longest_run(passage: Passage) -> Iterator[Run]:
     for chunk in chunks(text):
         for start, end, separator in items(chunk):
             segment = chunk[start:end]
+            if not segment.strip() and current:
+                current[-1] = (current[-1][0], separator or current[-1][1])
+                continue
             found = as_item(segment, first=not current)
             if found:
                 current.append((found, separator))
@@ -210,7 +220,8 @@ def as_head(segment: str) -> str:
     """Return the item with which a segment begins before words that name no player: ``cello that last …``."""
     match = re.match(
         r"^(.{3,60}?)\s+(?:that|which|who|with|lasting|of between|between|in the|with a|of up|of at|"
-        r"not|to be|and nothing|and nobody|only|must|in|auf|without|ohne|sans|senza|sin|from|aus)\b",
+        r"mit ein\w*|avec une?|d['’]une|della|di durata|con una?|de una|not|to be|and nothing|and nobody|only|"
+        r"must|in|auf|without|ohne|sans|senza|sin|from|aus)\b",
         segment,
     )
     text = item(match[1]) if match else ""
@@ -243,6 +254,10 @@ def rank_of(passage: Passage, said: str, count: int) -> int:
     ):
         return 2
     if re.match(r"(?:for|fur|pour|per|para) ", plain(passage.text)):
+        return 2
+    if has(r"(?:should|must|have to|has to|are to) be (?:scored |written )?for\b", said):
+        return 2
+    if count >= NAMED_LEAST and NAMED_LIST.search(passage.text):
         return 2
     if count >= 2 and len(PLAYS.findall(passage.text)) >= 2:
         return 2

@@ -5,14 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from catalogue.rules.calls.materials import FEE, PREFERRED
+from catalogue.rules.calls.materials import FEE, PREFERRED, SENDING
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found, SetRule
-from catalogue.rules.calls.words import NUMBER, has, number_of
+from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 
 WORKS = (
-    r"(?:works?|pieces?|scores?|compositions?|samples?|werke?n?|stucke?n?|oe?uvres?|"
-    r"partitions?|opere|opera|brani|brano|obras?|pi[eè]ces?|entries)"
+    r"(?:(?:works?|pieces?|scores?|compositions?|samples?|arbeitsproben?|werke?n?|stucke?n?|komposition(?:en)?|oe?uvres?|"
+    r"partitions?|partituren|partituras?|partiture|opere|opera|brani|brano|composizion[ei]|composicion(?:es)?|obras?|"
+    r"pi[eè]ces?|entries|examples? of (?:your|recent|previous|past) (?:\w+ )?works?)(?![a-z]))"
 )
 KIND = r"(?:(?:\w+|\w+-\w+)\s+){0,2}?"
 RANGE = re.compile(
@@ -20,12 +21,19 @@ RANGE = re.compile(
 )
 UP_TO = re.compile(
     rf"(?:up to|at most|maximum of|max\.?|no more than|not more than|hochstens|maximal|bis zu|jusqu'a|au plus|"
-    rf"limit(?: of)?|"
+    rf"limit(?: of)?|un maximo de|un massimo di|un maximum de|maximum|"
     rf"fino a|al massimo|hasta|como maximo)\s+(?P<most>{NUMBER})\s+{KIND}{WORKS}\b"
 )
-AT_LEAST = re.compile(rf"(?:at least|minimum of|mindestens|au moins|almeno)\s+(?P<least>{NUMBER})\s+{KIND}{WORKS}\b")
+BOTH = re.compile(
+    rf"(?:at least|minimum of|mindestens|au moins|almeno|al menos)\s+(?P<least>{NUMBER})\s*[,;]?\s*"
+    rf"(?:(?:and|und|et|e|y|but|aber|mais|ma)\s+)?(?:no more than|not more than|at most|hochstens|au plus|al massimo|"
+    rf"como maximo|maximum of)\s+(?P<most>{NUMBER})\s+{KIND}{WORKS}"
+)
+AT_LEAST = re.compile(
+    rf"(?:at least|minimum of|mindestens|au moins|almeno|al menos)\s+(?P<least>{NUMBER})\s+{KIND}{WORKS}\b"
+)
 EACH = re.compile(
-    rf"(?<![\w-])(?P<count>{NUMBER})(?:\s+|'(?=oper))(?:(?!per\b|pro\b|for\b|of\b)\w+\s+)?{WORKS}\s*(?:each|per|"
+    rf"(?<![\w-])(?P<count>{NUMBER})(?:\s+|'(?=oper))(?:(?!per\b|pro\b|for\b|of\b|and\b|copies|bound|printed)\w+\s+){{0,2}}?{WORKS}\s*(?:each|per|"
     rf"pro|par|a person|por|only|by each|maximum|at most|each at most)?"
 )
 PER = re.compile(
@@ -37,7 +45,10 @@ BY_HEAD = re.compile(
     rf"applicant|"
     r"komponist\w*|teilnehm\w*|personne|compositeur|candidat|persona|compositor\w*|partecipante)"
 )
-LARGE = r"large (?:ensemble|forces)|orchestra|ten players|larger (?:work|forces)|grosse besetzung|grosses ensemble"
+LARGE = (
+    r"large (?:ensemble|forces)|orchest|grande? (?:ensemble|formation|organico|formato)|ten players|"
+    r"larger (?:work|forces)|grosse besetzung|grosses ensemble"
+)
 CLASSES = {
     "large ensemble": LARGE,
     "electronics": r"electronics|elektronik|fixed media",
@@ -49,7 +60,8 @@ CLASSES = {
 PLAYERS = re.compile(rf"(?P<count>{NUMBER})\s*(?:or more\s+)?(?:players|performers|musicians|instruments)")
 AT_LEAST_ONE = re.compile(
     rf"(?P<some>{NUMBER}) of (?:which|them|these)(?= (?:must|should|has to|have to|is to|needs to)\b)|"
-    rf"(?:at least|mindestens|au moins|almeno|including|minimum)\s+(?P<count>{NUMBER})\b(?!\s*(?:minutes|players|per))"
+    rf"(?:at least|mindestens|au moins|almeno|al menos|including|minimum)\s+(?P<count>{NUMBER})\b(?!\s*(?:minut|"
+    rf"players|per\b(?! orch| ens)))"
 )
 CONTRAST = r"contrast|different (?:media|forces|instrumentations)|varied|kontrast|verschiedene besetzung"
 
@@ -65,31 +77,58 @@ def read_portfolios(passages: Sequence[Passage]) -> Iterator[Found]:
             )
             else 1
         )
-        yield from counts_in(said, where, rank)
+        yield from counts_in(said, where, rank, listed=bool(passage.numbering) or has(SENDING, plain(passage.label)))
         if has(CONTRAST, said) and has(WORKS, said):
             yield Found("set_rules", SetRule("contrasting", text=passage.text), *where)
         yield from set_rules_in(passage, said, where)
 
 
-def counts_in(said: str, where: tuple[int, int], rank: int) -> Iterator[Found]:
-    if has(r"finalists?|will (?:be|choose|select|play|read)|selected|are chosen|prize|winner", said):
+def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> Iterator[Found]:
+    """Yield how many works are asked for; a line of a list of what is to be sent asks by itself."""
+    if has(NOT_SENT, said):
         return
     said = ";".join(one for one in re.split(r"[;,()]", said) if not FEE.search(one.upper()))
+    said = AMONG_THEM.split(said)[0]
     span, most, least = RANGE.search(said), UP_TO.search(said), AT_LEAST.search(said)
-    if span and number_of(span["least"]) < number_of(span["most"]):
+    both = BOTH.search(said)
+    said = LISTS_OF_WORKS.sub(" ", said)
+    if both:
+        yield Found("works_min", number_of(both["least"]), *where, rank=rank)
+        yield Found("works_max", number_of(both["most"]), *where, rank=rank)
+    elif span and number_of(span["least"]) < number_of(span["most"]):
         yield Found("works_min", number_of(span["least"]), *where, rank=rank)
         yield Found("works_max", number_of(span["most"]), *where, rank=rank)
     elif most:
-        yield Found("works_max", number_of(most["most"]), *where, rank=rank)
-    elif least and has(r"submit|send|portfolio|we ask", said):
+        yield Found("works_max", number_of(most["most"]), *where, rank=max(rank, 2 if has(ASKED, said) else 1))
+    elif least and (listed or has(ASKED, said)):
         yield Found("works_min", number_of(least["least"]), *where, rank=rank)
     else:
         further = AT_LEAST_ONE.search(said)
         head = said[: further.start()] if further else said
         match = PER.search(head) or EACH.search(head) or BY_HEAD.search(head)
-        if match and match["count"] and is_count(said, match):
+        if match and match["count"] and (is_count(said, match) or (listed and has(PAPERS, match[0]))):
             is_most = has(AT_MOST, nearby(said, match))
-            yield from exact_count(said, number_of(match["count"]), is_most, where, rank)
+            count = number_of(match["count"])
+            yield from exact_count(count, is_most, asked=listed or has(ASKED, said), where=where, rank=rank)
+
+
+NOT_SENT = (
+    r"finalists?|will (?:be|choose|select|play|read)|selected|are chosen|prize|winner|lira|liront|seront (?:lu|"
+    r"jou|choisi|"
+    r"selectionn)\w*|werden (?:gespielt|aufgefuhrt|ausgewahlt|gelesen)|(?:verranno|saranno) (?:scelt|eseguit|"
+    r"selezionat)\w+|"
+    r"(?:rehearses?|records|performs|commissions)\b|seran (?:elegid|interpretad|seleccionad)\w+|we (?:read|play|"
+    r"perform|choose)|(?:bound |printed )?copies"
+)
+AMONG_THEM = re.compile(
+    r"(?<![a-z])(?:including|of which|of them|of whom|davon|darunter|di cui|tra cui|dont|de l[ao]s cuales|"
+    r"which must include|"
+    r"(?:recordings?|aufnahmen?|enregistrements?|registrazion[ei]|grabacion\w*) (?:of|zu|d['e]\w*|di|de|von))(?![a-z])"
+)
+LISTS_OF_WORKS = re.compile(
+    r"(?:catalogues?|lists?|listes?|elenco|lista|catalogo|verzeichnis) (?:of|des|de|delle|der) (?:\w+ )?\w+"
+)
+PAPERS = r"scores?|partitur\w+|partitions?|samples?|arbeitsproben?|examples?|composizion\w|compositions?|werke?|works?"
 
 
 def is_count(said: str, match: re.Match[str]) -> bool:
@@ -97,18 +136,20 @@ def is_count(said: str, match: re.Match[str]) -> bool:
     return has(
         r"each|at most|max\b|seule|par personne|per (?:person|composer|entrant)|pro person|samples?|"
         r"ogni|chaque|cada|submit|send|enter|only one|one work|for one work|portfolio|par|dossier|include|"
-        r"document|unterlagen|aportar|upload|attach|provide|joindre|adjuntar|invi|present|envoy|soumet|einreich|eingereicht|einzureichen|einzusenden|bewerbung|enviar",
+        r"document|unterlagen|aportar|upload|attach|provide|joindre|adjuntar|invi|present|envoy|soumet|einreich|"
+        r"eingereicht|einzureichen|einzusenden|bewerbung|enviar|zugelassen|nur ein\w*|a testa|partecip\w+|particip\w+|"
+        r"por (?:compositor|autor|persona)|je (?:bewerber|person|komponist)\w*",
         said,
     )
 
 
 AT_MOST = (
     r"up to|at most|max|may\b|can\b|hochstens|au plus|per (?:person|composer)|pro person|each\b|par personne|"
-    r"al massimo|como maximo"
+    r"al massimo|como maximo|maximal|nur ein\w*|a testa|por (?:compositor|autor|persona)"
 )
 ASKED = (
     r"samples?|submit|portfolio|send\b|include|comprend|dossier|einzureichen|einzusenden|applicants|"
-    r"document|unterlagen|presentar|aportar|allegare|upload|attach|provide|hochladen|joindre|adjuntar|caricare"
+    r"inviare|enviar|envoyer|einreichen|eingereicht|document|unterlagen|presentar|aportar|allegare|upload|attach|provide|hochladen|joindre|adjuntar|caricare"
 )
 
 
@@ -117,9 +158,9 @@ def nearby(said: str, match: re.Match[str]) -> str:
     return re.split(r"[,;(:]", said[: match.start()])[-1] + match[0] + re.split(r"[,;()]", said[match.end() :])[0]
 
 
-def exact_count(said: str, count: int, is_most: bool, where: tuple[int, int], rank: int) -> Iterator[Found]:
+def exact_count(count: int, is_most: bool, *, asked: bool, where: tuple[int, int], rank: int) -> Iterator[Found]:
     yield Found("works_max", count, *where, rank=rank)
-    if count > 1 and has(ASKED, said) and not is_most:
+    if count > 1 and asked and not is_most:
         yield Found("works_min", count, *where, rank=rank)
 
 

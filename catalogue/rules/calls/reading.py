@@ -29,23 +29,40 @@ LONGEST = 60_000
 KINDS = (
     (
         CallKind.DEGREE,
-        r"\b(?:m|b|d)\.?mus\b|m\.?phil\b|konzertexamen|doctor of|doctorate|ph\.?d|d\.?m\.?a\b|master of|master's|"
+        r"\b(?:biennio|triennio)\b|master(?:studium|studiengang)\w*|zulassung\b|zulassungsprufung|admision al master|"
+        r"admission en (?:master|doctorat)|\b(?:m|b|d)\.?mus\b|m\.?phil\b|konzertexamen|doctor of|doctorate|"
+        r"ph\.?d|d\.?m\.?a\b|master of|master's|"
         r"bachelor|admission|degree|"
         r"promotionsstudium|portfolio for entry",
     ),
-    (CallKind.RESIDENCY, r"residenc|residenz|artist in residence|aufenthaltsstipend|composer[- ]in[- ]residence"),
+    (
+        CallKind.RESIDENCY,
+        r"(?<!in )residenc|composers? in residence|residenz|artist in residence|aufenthaltsstipend|"
+        r"composer[- ]in[- ]residence",
+    ),
     (
         CallKind.READING,
-        r"reading (?:day|session|panel|week|project|afternoon|scheme)|"
+        r"(?:public )?lectures? publiques?|taller de lectura|lettura (?:orchestrale|pubblica)|orchesterlesung|"
+        r"week of workshops|reading workshop|reading (?:day|session|panel|week|project|afternoon|scheme)|"
         r"readings?\b(?=[^.]{0,40}(?:session|day|orchestra))|leseprobe|open reading|"
         r"(?:scores|works|music|orchestral?) readings?\b|seance de lecture|prove di lettura",
     ),
     (
         CallKind.COMPETITION,
-        r"prize\b|competition|award\b|\w*wettbewerb|concours|concorso|concurso|premio|certamen|kompositionspreis|preis\b",
+        r"prize\b|competition|award\b|\w*wettbewerb|concours|concorso|concurso|premio|certamen|\w*preis\b|"
+        r"prix\b",
     ),
-    (CallKind.GRANT, r"grants?\b|bursar|stipend|funding|forderung|scholarship|fellowship|bourse|borsa|beca\b"),
+    (
+        CallKind.GRANT,
+        r"grants?\b|bursar|\w*stipendi(?:um|en|ums)?\b|stipend|funding|fund\b|forderung|scholarship|fellowship|bourse|borsa|beca\b",
+    ),
 )
+PAPER = re.compile(
+    r"(?:\w*ausschreibung|bando(?: di concorso)?|bases(?: de la convocatoria)?|convocatoria|reglement|regolamento|"
+    r"rules|"
+    r"rules and conditions|terms and conditions|appel a \w+|call for (?:scores|works|entries|submissions)(?: \d{4})?)"
+)
+"""What sort of paper it is, which is no title where the next line has one."""
 LONG_TITLE = 90
 LISTS = ("documents", "set_rules", "contradictions", f"{PREFIX}formats")
 
@@ -94,35 +111,60 @@ def subjects(passages: Sequence[Passage], text: str, kind: CallKind, closes: dat
 
 def kind_of(passages: Sequence[Passage]) -> CallKind:
     """Return what sort of call it is: by its first lines, else by the whole text."""
+    title = plain(" ".join(one.text for one in passages[:2] if one.line <= passages[0].line + 2))
     head = plain(" ".join(f"{one.label} {one.text}" for one in passages[:4]))
     whole = plain(" ".join(f"{one.label} {one.text}" for one in passages))
-    for said in (head, whole):
+    for said in (title, head, whole):
         for kind, pattern in KINDS:
-            if has(pattern, said) and (said is head or kind is CallKind.COMPETITION):
+            if has(pattern, said) and (said is not whole or kind is CallKind.COMPETITION):
                 return kind
     return CallKind.CALL
 
 
 def title_of(text: str, passages: Sequence[Passage]) -> Iterator[Found]:
-    """Yield the first line that is no greeting and no deadline as the title."""
+    """Yield the first line that is no greeting and no deadline as the title, with the next where that says what it is.
+
+    A line that only names the organiser is followed by one that says what is to be won or had.
+    """
+    lines = list(lines_for_title(text))
+    if not lines:
+        return
+    start, line = lines[0]
+    end, told = start + len(line), short_title(bare_line(line))
+    if len(lines) > 1 and is_organiser(line) and says_what_it_is(lines[1][1]):
+        end, told = lines[1][0] + len(lines[1][1]), f"{told}: {short_title(bare_line(lines[1][1]))}"
+    yield Found("title", told, start, end)
+
+
+GREETING = r"hello|dear|hi\b|liebe|cher|deadline|greetings|from:|to:|date:|sent:|an:|von:"
+
+
+def lines_for_title(text: str) -> Iterator[tuple[int, str]]:
+    """Yield the lines that may be a title, with their places."""
     at = 0
     for line in text.split("\n"):
         said = plain(line).strip(" *#-=>")
-        if (
-            said
-            and not has(r"hello|dear|hi\b|liebe|cher|deadline|greetings|from:|to:|date:|sent:|an:|von:", said)
-            and len(said) > 3
-        ):
-            yield Found(
-                "title",
-                short_title(
-                    re.sub(r"^(?:Subject|Betreff|Objet|Oggetto|Fwd|Re):\s*", "", line.strip()) or line.strip(" *#-=>")
-                ),
-                at,
-                at + len(line),
-            )
-            return
+        if len(said) > 3 and not has(GREETING, said) and not PAPER.fullmatch(said):
+            yield at, line
         at += len(line) + 1
+
+
+def bare_line(line: str) -> str:
+    return re.sub(r"^(?:Subject|Betreff|Objet|Oggetto|Fwd|Re):\s*", "", line.strip()) or line.strip(" *#-=>")
+
+
+def is_organiser(line: str) -> bool:
+    """Whether a line names somebody and does not say what is to be won or had."""
+    said = plain(line)
+    return len(line.split()) <= 8 and not re.search(r"[.:!?]\s*$|:", line.strip()) and not says_a_kind(said)
+
+
+def says_what_it_is(line: str) -> bool:
+    return len(line) <= LONG_TITLE and not line.strip().endswith(".") and says_a_kind(plain(line))
+
+
+def says_a_kind(said: str) -> bool:
+    return any(has(pattern, said) for _kind, pattern in KINDS) or has(r"call for|scores wanted|ausschreibung", said)
 
 
 def short_title(line: str) -> str:

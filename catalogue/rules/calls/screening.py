@@ -2,6 +2,7 @@
 
 A no beats a cannot tell. What is to be prepared (a recording, a note, a motto, a fee) decides nothing, except that a
 demanded live recording cannot exist of a work that was never played; rules on the works together touch no single work.
+Words are looked at where the call's players and singers can perform them.
 """
 
 from __future__ import annotations
@@ -70,14 +71,15 @@ def screened(one: Candidate, answers: Answers, barring: tuple[Judged, ...]) -> S
 
 
 def conditions_of(one: Candidate, answers: Answers) -> Iterator[Judged]:
-    call = answers.call
+    call, played = answers.call, None
     offers = call.forces
     if offers.texts or offers.players_max is not None or offers.players_min is not None or call.voices_excluded:
-        yield forces(one, answers)
+        played = forces(one, answers)
+        yield played
     if call.soloists_excluded:
         yield soloist(one)
     yield from all_figures(one, call)
-    if call.text_languages or call.text_rights:
+    if (call.text_languages or call.text_rights) and (played is None or played.verdict is not NO):
         yield from judge_texts(one, call)
     if call.unperformed:
         yield unperformed(one, call)

@@ -11,20 +11,22 @@ from catalogue.rules.calls.words import NUMBER, has, number_of
 
 DEVICES = (
     r"electroniqu|"
-    r"electronics?\b|elektronik|electroni|electroacoustic|elettronica|electronica|fixed media|tape\b|tonband|playback|"
+    r"electronics?\b|elektronik|elektronisch\w*|elettronic\w+|electroni|electroacoustic|elettronica|electronica|"
+    r"fixed media|tape\b|tonband|playback|"
     r"acousmati|acusmati|akusmatisch|live[- ]electronics|amplif|verstarkung|sound files?|zuspiel|electroacustic|"
     r"backing track|"
     r"(?:support[io]|supporti|soporte|support) (?:registrat|fiss|fix|fijo|audio|magnet)|sons? fixes?|nastro|"
     r"medios fijos|cinta magn|amplificaz|elettroacust"
 )
 NO_DEVICES = re.compile(
-    r"(?:\bno|\bnot?|without|keine?|ohne|sans|pas d[e']|aucun[e]?|senza|\bsin|nor|\bni|\bne|excluding|neither|"
-    r"geen|zonder)\b[^.;:]{0,60}?"
+    r"(?:\bno|\bnot?|\bnon|nothing|without|keine?|ohne|sans|pas d[e']|aucun[e]?|senza|\bsin|nor|\bni|\bne|excluding|"
+    r"quedan exclu\w+|se excluyen|sono esclus\w|sont exclus?e?s?|neither|geen|zonder)\b[^.;:]{0,60}?"
     rf"(?<![a-z])(?:{DEVICES})"
     rf"|(?<![a-z])(?:{DEVICES})[^.;]{{0,50}}?(?:: no\b|are not\b(?! (?:required|needed|compulsory|"
     rf"necessary))|excluded|not (?:be )?(?:allowed|permitted|"
     rf"possible|available|accepted|"
-    r"used|admitted|offered)|ausgeschlossen|nicht (?:zugelassen|moglich|erlaubt)|exclu|non ammess|esclus|forbidden|"
+    r"used|admitted|offered|considered|eligible)|ausgeschlossen|nicht (?:zugelassen|moglich|erlaubt|gestattet|"
+    r"vorgesehen|erwunscht)|exclu|non ammess|esclus|forbidden|"
     r"prohibited|cannot)"
     rf"|cannot (?:offer|provide|accommodate)[^.;]{{0,40}}?(?:{DEVICES})|unamplified|"
     rf"nothing to plug|purely acoustic|acoustic (?:works?|"
@@ -35,13 +37,14 @@ ALLOWED = (
     r"mit oder ohne|met of zonder|with or without|allowed|welcome|optional|possible|permitted|may (?:be|use|"
     r"include)|erlaubt|moglich|zugelassen|"
     r"not required|not compulsory|nicht (?:erforderlich|notig)|avec ou sans|con o senza|con o sin|"
-    r"can be|facultati|fine|"
+    r"can be|facultati|facoltativ|opcional|kein muss|freiwillig|pas obligatoire|non obbligatori|fine|"
+    r"if (?:you|they) (?:want|like|wish)|you (?:can|may) have|"
     r"diffusion plan|for fixed media alone|ammess|possibil|admis|permet|permitid|pueden|autoris|willkommen|bienvenu"
 )
 REQUIRED = (
     r"required|must (?:include|use|have|be)|compulsory|obligat|works? with electronics|pieces? (?:with|for) (?:fixed|"
     r"live|electron)|mandatory|erforderlich|mit elektronik|electroacoustic (?:works?|music)|"
-    r"acousmatic|for (?:fixed media|tape)"
+    r"acousmatic|acusmatic|acousmati\w+|akusmatisch|for (?:fixed media|tape)"
     r"|fixed media only|only fixed media|(?:nur|ausschliesslich) (?:fixed media|elektroakust)|"
     r"music with electronics|works? (?:for|with) (?:fixed|live|electron|tape)|"
     r"and (?:live )?electronics|[,+] ?(?:live )?electronics"
@@ -52,22 +55,23 @@ CHANNELS = re.compile(
     rf"playback )?(?:channels?|ch\b|kanal\w*|canaux|canali|canales|"
     r"loudspeakers?|speakers|lautsprecher)"
 )
-NAMED = {"stereo": 2, "mono": 1, "quadraphonic": 4, "octophonic": 8}
+NAMED = {"stereo": 2, "mono": 1, "quad": 4, "octophonic": 8}
 SOLOIST = (
     r"solo instruments? and orchestra[^.]{0,20}?not\b|"
-    r"(?:no|not|without|keine?|ohne|excluding|nor|ni|ne|sans|senza|sin|aucun)\b[^.;:]{0,50}?(?:concert(?:o|"
+    r"(?:no|not|non|without|keine?|ohne|excluding|nor|ni|ne|sans|senza|sin|aucun|quedan exclu\w+|sono esclus\w)\b"
+    r"[^.;:]{0,50}?(?:concert(?:o|"
     r"os|i|ante)\b|solokonzert|conciertos?\b|"
     r"soloists?\b|solos?\b(?! (?:instrument|strings))|solistes?|solist[aei]s?|solisten?|solo part)|"
     r"(?:concert(?:o|os|i)|solokonzert\w*|soloists?|solisten|solistisch\w*|solistes?|solist[ai]s?)\b"
-    r"[^.;]{0,50}?(?:exclud|not (?:be )?(?:allowed|accepted|admitted|eligible|permitted)|"
+    r"[^.;]{0,50}?(?:exclud|not (?:be )?(?:allowed|accepted|admitted|eligible|permitted|considered)|"
     r"ausgeschlossen|no\b|nicht zugelassen)"
 )
 LATER = r"workshop with|you will write|will write|new piece|to be written"
 VOICES = (
-    r"(?:no|not|without|keine?|ohne|nor|ni|ne|sans|pas de|senza|sin|cannot offer|"
+    r"(?:no|not|non|without|keine?|ohne|nor|ni|ne|sans|pas de|senza|sin|cannot offer|quedan exclu\w+|sono esclus\w|"
     r"aucun)\b[^.;:]{0,60}?(?:voices?|singers?|singing|vocal|choir|chor\b|"
     r"singstimme|sanger|chanteu|choe?ur|cantant|voci\b|coro\b|voix|voces|voz\b|gesang)|(?:voices?|singers?|choirs?|"
-    r"vocal parts|gesang|singstimmen|voix|voci|voces)\b[^.;]{0,60}?(?:exclud|"
+    r"vocal (?:parts|works|music)|gesang|singstimmen|voix|voci|voces)\b[^.;]{0,60}?(?:exclud|"
     r"not (?:be )?(?:allowed|accepted|admitted|available|permitted|eligible|considered|possible)|ausgeschlossen|: no\b)"
 )
 
@@ -85,17 +89,24 @@ def read_sound(passages: Sequence[Passage]) -> Iterator[Found]:
         yield from devices_in(said, where)
 
 
+LABELLED = re.compile(
+    r"(?:live[- ])?(?:electronics?|elektronik|electronique|elettronica|electronica): (?!required|yes\b|must)"
+)
 EITHER = r"with or without|avec ou sans|con o (?:senza|sin)|mit oder ohne|met of zonder"
 
 
 def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
+    if re.search(rf"(?:{EITHER}) (?:{DEVICES})", said):
+        yield Found("electronics", Electronics.ALLOWED, *where, rank=1)
+        yield from channels_in(said, where)
+        return
     if is_recording(said) or has(rf"at least {NUMBER}\b|{NUMBER} of (?:which|them|these)\b", said):
         return
     if NO_DEVICES.search(said) and not has(rf"{EITHER}|not required|not compulsory", said):
         yield Found("electronics", Electronics.EXCLUDED, *where, rank=2)
         return
     if has(DEVICES, said):
-        if has(ALLOWED, said) and not has(r"^electronics: required", said):
+        if (has(ALLOWED, said) or LABELLED.match(said)) and not has(r"^electronics: required", said):
             yield Found("electronics", Electronics.ALLOWED, *where, rank=1)
         elif has(REQUIRED, said):
             yield Found("electronics", Electronics.REQUIRED, *where, rank=2)
