@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from catalogue.instrumentation.lexicon import (
     BANDS,
+    BODY_NOUNS,
     BODY_OF_STRINGS,
     DESKS,
     ENSEMBLE,
@@ -27,12 +28,6 @@ from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.voicings import is_voicing
 
 LONGEST_TITLE = 12
-NOUNS = {
-    **dict.fromkeys(("orch", "orchester", "orchestre", "orquesta", "orq"), "orchestra"),
-    **dict.fromkeys(("gruppe", "gruppo", "grupo", "groupe"), "group"),
-    **dict.fromkeys(("chor", "coro", "choeur"), "choir"),
-}
-"""The English noun of the label of a second body, by the key of the word in the text."""
 PLURALS = {
     **dict.fromkeys(("orchestras", "orchester", "orchestres", "orchestre", "orquestas"), "orchestra"),
     **dict.fromkeys(("groups", "gruppen", "groupes", "gruppi", "grupos"), "group"),
@@ -143,16 +138,16 @@ def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     end = whole if whole is not None else at + 1
     seat = seats_at(nodes, end)
     if seat is not None and colon(nodes, seat[1]) and is_key(token, GROUP | ORCHESTRA):
-        label = f"{NOUNS.get(token.key, token.lower)} {seat[0][0]}"
+        label = f"{BODY_NOUNS.get(token.key, token.lower)} {seat[0][0]}"
         return replace(scope, role="ensemble", group=label, role_ends="", heading=""), seat[1] + 1
     if seat is not None and is_key(token, GROUP | ORCHESTRA) and itemised(nodes, seat[1]):
-        label = f"{NOUNS.get(token.key, token.lower)} {seat[0][0]}"
+        label = f"{BODY_NOUNS.get(token.key, token.lower)} {seat[0][0]}"
         return replace(scope, role="ensemble", group=label, role_ends="[", heading=""), seat[1]
     if token.key in NAMED_BODIES and colon(nodes, at + 1):
         return replace(scope, role="ensemble", group=token.lower, role_ends="", heading=""), at + 2
     letter = token_at(nodes, at + 1)
     if letter is not None and len(letter.text) == 1 and letter.text.isupper() and colon(nodes, at + 2):
-        label = f"{NOUNS.get(token.key, token.lower)} {letter.text}"
+        label = f"{BODY_NOUNS.get(token.key, token.lower)} {letter.text}"
         return replace(scope, role="ensemble", group=label, role_ends="", heading=""), at + 3
     if colon(nodes, end) and not is_key(token, {"choir", "coro", "chor", "choeur"}):
         return replace(scope, role="ensemble", group=None, role_ends="", heading=""), end + 1
@@ -217,6 +212,8 @@ def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple
         if end is not None and longer is not None and longer.end > end:
             continue
         end = ensemble_end(nodes, end)
+        if end is not None and scope.heading == family and not colon(nodes, end):
+            continue
         if end is not None and is_heading(nodes, at, end, family, separator):
             unit = scope.unit
             after = end + 1 if colon(nodes, end) else end

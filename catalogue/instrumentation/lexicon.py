@@ -77,6 +77,12 @@ GROUP = keyed(
     "version fassung besetzung"
 )
 
+BODY_NOUNS = {
+    **dict.fromkeys(("orch", "orchester", "orchestre", "orquesta", "orq"), "orchestra"),
+    **dict.fromkeys(("gruppe", "gruppo", "grupo", "groupe"), "group"),
+    **dict.fromkeys(("chor", "coro", "choeur"), "choir"),
+}
+"""The English noun of the label of a second body, by the key of the word in the text."""
 VERSIONS = keyed(
     "version versions fassung versione versión besetzung scoring instrumentation forces organico effectif formation "
     "orchestration plantilla"

@@ -10,6 +10,7 @@ import functools
 from dataclasses import replace
 
 from catalogue.instrumentation.grammar import tables
+from catalogue.instrumentation.lexicon import BODY_NOUNS
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import is_key, token_at
 from catalogue.instrumentation.scope import Scope
@@ -61,8 +62,10 @@ def key(nodes: Nodes, start: int, end: int) -> str:
 
 
 def written(nodes: Nodes, start: int, end: int) -> str:
-    """Return the name of a body as pages have it, in small letters but for the letter of ``group B``."""
+    """Return the label of a body, its noun in English, in small letters but for the letter of ``group B``."""
     tokens = [node for node in nodes[start:end] if isinstance(node, Token)]
+    if len(tokens) > 1 and tokens[0].key in BODY_NOUNS:
+        tokens[0] = tokens[0]._replace(text=BODY_NOUNS[tokens[0].key])
     words = "".join((" " if token.spaced and at else "") + token.text for at, token in enumerate(tokens))
     return words[:1].lower() + words[1:]
 

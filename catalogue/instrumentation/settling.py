@@ -16,6 +16,8 @@ from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
 STRINGS = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
 SECTIONS = 3
+FEWEST_OF_BAND = 5
+MOST_OF_SMALL_BODY = 6
 OPEN_BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 
 
@@ -287,7 +289,8 @@ def settle_wholes(whole: list[Draft], forces: Forces) -> None:
     for draft in whole:
         if draft.collective == "pieces" and not listed:
             continue
-        if (draft.slug == "orchestra" and listed) or (draft.slug != "orchestra" and len(others) >= 5):
+        told = draft.role == "ensemble" and len([one for one in others if one.start > draft.start]) >= FEWEST_OF_BAND
+        if (draft.slug == "orchestra" and listed) or (draft.slug != "orchestra" and told):
             drafts.remove(draft)
         else:
             draft.open = True
@@ -344,10 +347,13 @@ OF_BRASS_BAND = (
 def brass_band_horns(forces: Forces) -> None:
     """Read the horns of a brass band as tenor horns: cornets and a flugelhorn or baritones, no woodwind, no trumpet."""
     slugs = {draft.slug for draft in forces.drafts}
-    if "horn" not in slugs or "trumpet" in slugs or not all(slugs & needed for needed in OF_BRASS_BAND):
+    if "trumpet" in slugs or not all(slugs & needed for needed in OF_BRASS_BAND):
         return
     if any(draft.family == "woodwind" for draft in forces.drafts):
         return
+    for draft in forces.drafts:
+        if draft.slug in ("cornet", "horn", "tenor-horn") and draft.role == "soloist" and not draft.soli:
+            draft.role = "ensemble"
     for draft in forces.drafts:
         if draft.slug == "horn":
             readings = ("tenor horn", "French horn")
@@ -374,8 +380,9 @@ def is_section(draft: Draft) -> bool:
 
 
 def small_body(draft: Draft) -> bool:
-    """Whether the strings are single players: figures of one."""
+    """Whether the strings are single players: figures of one, or of one and two for six players at most."""
     numbers = [most for _, most in draft.numbers]
     stretches = [*draft.clauses, *(bracket.nodes for bracket in draft.brackets)]
     numbers += [most for nodes in stretches for _, most, _ in figures_in(nodes)]
-    return bool(numbers) and max(numbers) <= 1
+    few = sum(numbers) <= MOST_OF_SMALL_BODY and max(numbers, default=0) <= 2
+    return bool(numbers) and (max(numbers) <= 1 or few)

@@ -76,7 +76,7 @@ def settle_strings(forces: Forces, *, orchestral: bool) -> None:
             settled += sections(draft, forces)
         else:
             if draft.slug in BOWED:
-                strength(draft, named, forces, orchestral=orchestral)
+                strength(draft, [one for one in named if one.group == draft.group], forces, orchestral=orchestral)
             settled.append(draft)
     forces.drafts[:] = settled
 

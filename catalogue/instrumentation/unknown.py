@@ -204,5 +204,6 @@ def plausible(written: str, scan: Scan, end: int) -> bool:
     beside = bool(scan.forces.drafts) or any(
         isinstance(node, Bracket) or starts_item(scan, index) for index, node in enumerate(scan.nodes[end:], end)
     )
-    listed = len(scan.forces.drafts) > 1 and scan.separator == "," and not scan.formula
+    parted = bool(scan.separator) and not scan.separator.strip(" ,;\n§")
+    listed = len(scan.forces.drafts) > 1 and parted and not scan.formula
     return len(letters) >= (SHORTEST_IN_LIST if listed else SHORTEST_TO_MEND - 1) and beside

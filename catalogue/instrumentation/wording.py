@@ -25,6 +25,7 @@ from catalogue.instrumentation.vocabulary import key_of
 LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
 BODY = ("violin-1", "violin-2", "viola", "cello", "double-bass")
+DOUBLE = 2
 UNCOUNTED = ("choir", "choir-children", "basso-continuo", "orchestra", "wind-band", "brass-band", "big-band")
 UNDIVIDED = ("violin", "viola", "cello", "double-bass")
 
@@ -198,12 +199,13 @@ def strings_phrase(lines: Sequence[Line], figures: str, speech: Grammar) -> str:
 
 
 def choir_phrases(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
-    """Yield the choirs among the lines, two that are only numbered as one double choir."""
+    """Yield the choirs among the lines; those that are only numbered together, two as a double choir."""
     bodies = [tuple(one) for _, one in groupby(lines, key=lambda line: line.group)]
-    numbered = [body[0].group for body in bodies] == ["choir 1", "choir 2"]
-    if numbered and not any(line.note for line in lines):
+    numbered = [body[0].group for body in bodies] == [f"choir {number}" for number in range(1, len(bodies) + 1)]
+    if numbered and len(bodies) > 1 and not any(line.note for line in lines):
         optional = f"{speech.word('optional')} " if lines[0].optional else ""
-        yield f"{optional}{speech.word('double')} ({'/'.join(voicing(body) for body in bodies)})"
+        name = speech.word("double" if len(bodies) == DOUBLE else "choir")
+        yield f"{optional}{name} ({'/'.join(voicing(body) for body in bodies)})"
         return
     for body in bodies:
         yield from (choir_phrase(part, speech) for part in choirs(body))
