@@ -60,6 +60,7 @@ from catalogue.timing import read_date
 
 FOLDER = settings.ROOT / "fixtures" / "demo"
 USER_NAME = "demo"
+LIBRARIAN = "hanne.rosskamp"
 
 R = TypeVar("R", Person, Organisation, Venue)
 
@@ -109,7 +110,18 @@ def load_demo(today: date, *, only_core: bool = False) -> User:
             organisations=partial(organisation, loading),
             today=today,
         )
+    load_members(house)
     return user
+
+
+def load_members(house: House) -> None:
+    """Let in who keeps the catalogues beside their owner, without passwords."""
+    for name, row in house.members.items():
+        names = {"first_name": row["given_name"], "last_name": row["family_name"]}
+        member = User.objects.filter(username=name).first() or User.objects.create_user(name, **names)
+        for slug, role in row["roles"].items():
+            composer = Composer.objects.get(slug=slug)
+            Membership.objects.get_or_create(user=member, composer=composer, defaults={"role": Role(role).value})
 
 
 def composer_for(row: Row, user: User) -> Composer:

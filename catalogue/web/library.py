@@ -14,7 +14,6 @@ from catalogue.gathering.readings import reading_of
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import Composer, HiredPerformance, Performance, Work
 from catalogue.rules.playings import DID_NOT_HAPPEN
-from catalogue.terms import FileKind
 from catalogue.timing import PartialDate
 from catalogue.web.days import how_far
 from catalogue.web.programmes import called, works_of
@@ -22,10 +21,9 @@ from catalogue.web.records.of_files import FILES
 from catalogue.web.records.of_materials import HIRES, SETS
 from catalogue.web.records.of_works import EDITIONS
 from catalogue.web.records.page import Around, around
+from catalogue.web.records.registry import FILES_OF_MATERIAL
 from catalogue.web.tables.performances import hall_and_town
 from catalogue.web.wording import date_text, duration_text
-
-FILES_OF_MATERIAL = (FileKind.SCORE.value, FileKind.PARTS.value)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,16 +6,21 @@ from collections.abc import Callable
 
 import pytest
 from django.contrib.auth.models import User
+from django.core.files.uploadedfile import SimpleUploadedFile
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
+from django.utils import timezone
 
 from catalogue.actions.calendars import make_address
+from catalogue.actions.file_links import open_link
 from catalogue.models import Composer, Edition, Hire, HiredPerformance, MaterialSet, Membership, StoredFile
+from catalogue.rules.hires.terms import LinkPurpose
 from catalogue.terms import Role
 from tests.conftest import CLOCK
 from tests.makers import make_performance, make_work
+from tests.unit.exchange.hostile_uploads import pdf_with
 from tests.web.every_page import addresses_of
 from tests.web.pages import Page
 from tests.web.test_every_address_by_role import LET_IN, TABLE
@@ -185,6 +190,56 @@ def test_house_pages_tell_a_librarian_of_hires_alone(composer: Composer, browser
     assert {name: "Tides" in page.text() for name, page in pages.items()} == dict.fromkeys(pages, False)
     assert "Two Bells Orchestra" in Page(browser.get("/house/hires/")).text()
     assert LET_IN["material"] == {"viewer", "editor", "owner", "librarian"}
+
+
+def test_librarian_keeps_and_sends_scores_and_parts_alone(composer: Composer, browser: Client) -> None:
+    hire = make_library(composer)
+    score, sound = (StoredFile.objects.get(original_name=name) for name in ("Tides.pdf", "Tides.wav"))
+    new = f"{HOME}records/files/new/"
+    typed = {"recipient": "Petra Wynmoor", "purpose": "perusal", "days": "14"}
+
+    form = Page(browser.get(f"{new}?work={hire.work_id}"))
+    refused = browser.post(new, {"kind": "recording", "file": part_file(), "uid": ""})
+    kept = browser.post(new, {"kind": "parts", "file": part_file(), "work": hire.work_id, "uid": ""})
+    sent = browser.post(f"{HOME}links/new/?hire={hire.pk}", {**typed, "chosen": [score.pk]})
+    not_sent = browser.post(f"{HOME}links/new/?hire={hire.pk}", {**typed, "chosen": [sound.pk]})
+
+    assert form.values("//select[@name='kind']/option/@value") == ["score", "parts"]
+    assert form.values("//*[@name='recording' or @name='setup']/@name") == []
+    assert (refused.status_code, kept.status_code) == (200, 302)
+    assert "/shared/" in Page(sent).values("//input[@id='address']/@value")[0]
+    assert "Petra" not in Page(not_sent).text("//h1")
+    assert StoredFile.objects.filter(kind="parts", work=hire.work_id, original_name="flute.pdf").exists()
+
+
+def part_file() -> SimpleUploadedFile:
+    return SimpleUploadedFile("flute.pdf", pdf_with(lambda _pdf: None))
+
+
+def test_librarian_sees_and_shuts_the_links_that_open_material_alone(composer: Composer, browser: Client) -> None:
+    make_library(composer)
+    score, sound = (StoredFile.objects.get(original_name=name) for name in ("Tides.pdf", "Tides.wav"))
+    given = {"composer": composer, "purpose": LinkPurpose.PERUSAL, "days": 14, "now": timezone.now()}
+    to_see, _token = open_link(recipient="Petra Wynmoor", files=[score], **given)
+    to_hear, _token = open_link(recipient="Ewan Brackel", files=[score, sound], **given)
+
+    listed = Page(browser.get(f"{HOME}links/")).text("//main")
+    shut = {one.recipient: browser.post(f"{HOME}links/{one.pk}/shut/").status_code for one in (to_see, to_hear)}
+
+    assert ("Petra Wynmoor" in listed, "Ewan Brackel" in listed) == (True, False)
+    assert shut == {"Petra Wynmoor": 302, "Ewan Brackel": 404}
+
+
+def test_deleted_recording_is_not_for_a_librarian_to_bring_back(composer: Composer, browser: Client) -> None:
+    make_library(composer)
+    StoredFile.objects.update(deleted_at=CLOCK.moment)
+    files = {one.original_name: one.pk for one in StoredFile.with_deleted.all()}
+
+    answers = {
+        name: browser.post(f"{HOME}deleted/storedfile/{key}/restore/").status_code for name, key in files.items()
+    }
+
+    assert answers == {"Tides.pdf": 302, "Tides.wav": 404}
 
 
 def queries(browser: Client, address: str) -> int:

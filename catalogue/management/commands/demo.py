@@ -6,12 +6,13 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from django.contrib.auth.models import User
 from django.core.management.base import CommandParser
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.text import slugify
 
-from catalogue.actions.demo import load_demo
+from catalogue.actions.demo import LIBRARIAN, load_demo
 from catalogue.actions.entry import make_entry_key
 from catalogue.documents.model import Paper
 from catalogue.documents.registry import FORMATS
@@ -50,9 +51,9 @@ class Command(CatalogueCommand):
         self.write_documents(Path(options["out"]))
         if options["no_serve"]:
             return
-        token = make_entry_key(EntryPurpose.DEMO, now=timezone.now(), user=user)
-        address = address_at(port) + reverse("enter", args=[token])
-        serve(port, ready=lambda: self.say(f"Open {address}\nStop with Ctrl+C."))
+        librarian = User.objects.get(username=LIBRARIAN)
+        ours, theirs = (address_at(port) + entry_of(one) for one in (user, librarian))
+        serve(port, ready=lambda: self.say(f"Open {ours}\nAs its librarian: {theirs}\nStop with Ctrl+C."))
 
     def say(self, text: str) -> None:
         self.stdout.write(text)
@@ -68,6 +69,10 @@ class Command(CatalogueCommand):
         path = folder / "performances.ics"
         write_file(path, calendar_bytes(gather_catalogue(composer), name=composer.name, now=timezone.now()))
         self.say(f"Wrote {path}")
+
+
+def entry_of(user: User) -> str:
+    return reverse("enter", args=[make_entry_key(EntryPurpose.DEMO, now=timezone.now(), user=user)])
 
 
 def wishes(composer: Composer) -> list[tuple[str, Wish]]:

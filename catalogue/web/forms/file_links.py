@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Any
 
 from django import forms
@@ -20,7 +21,7 @@ MOST_OFFERED = 200
 
 
 class LinkForm(forms.Form):
-    """The files are those of the work, where one is named, else the latest of the catalogue."""
+    """The files are those of the work, where one is named, else the latest of the catalogue; of these ``kinds``."""
 
     recipient = forms.CharField(
         label=_("For whom"),
@@ -42,9 +43,11 @@ class LinkForm(forms.Form):
         widget=forms.Textarea(attrs={"rows": 3, "dir": "auto"}),
     )
 
-    def __init__(self, *args: Any, composer: Composer, work: Work | None, **options: Any) -> None:
+    def __init__(
+        self, *args: Any, composer: Composer, work: Work | None, kinds: Collection[str], **options: Any
+    ) -> None:
         super().__init__(*args, **options)
-        ours = StoredFile.objects.filter(composer=composer)
+        ours = StoredFile.objects.filter(composer=composer, kind__in=kinds)
         offered = (ours.filter(work=work) if work else ours).select_related("recording").order_by("kind", "-pk")
         field: Any = self.fields["chosen"]
         field.queryset = offered

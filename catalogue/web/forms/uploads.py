@@ -23,7 +23,7 @@ from catalogue.web.forms.halls import HallForm
 from catalogue.web.forms.hires import HireForm
 from catalogue.web.forms.records import RecordForm, field_for
 from catalogue.web.records.kinds import BESIDES, Kind
-from catalogue.web.records.registry import KINDS
+from catalogue.web.records.registry import FILES_OF_MATERIAL, KINDS
 from catalogue.web.uploads import is_too_large, most_taken
 
 
@@ -98,6 +98,14 @@ class FileForm(UploadForm):
         super().__init__(*args, **options)
         if self.instance.pk:
             del self.fields["file"]
+        if getattr(self.request, "is_librarian", False):
+            self.ask_for_material()
+
+    def ask_for_material(self) -> None:
+        """Take scores and parts alone, as a librarian keeps them."""
+        sorts: Any = self.fields["kind"]
+        sorts.choices = [(value, label) for value, label in sorts.choices if value in FILES_OF_MATERIAL]
+        del self.fields["recording"], self.fields["setup"]
 
     def clean_file(self) -> LookedAt:
         self.refuse_too_large(_("This file is larger than %(most)s MB, the most for one of its kind."))

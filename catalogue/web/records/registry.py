@@ -7,6 +7,7 @@ from functools import cache
 from django.db import models
 from django.utils.translation import gettext_lazy as _
 
+from catalogue.terms import FileKind
 from catalogue.web.records.kinds import Kind, Shelf
 from catalogue.web.records.of_catalogue import (
     AWARDS,
@@ -51,8 +52,8 @@ AROUND_A_WORK: tuple[Kind, ...] = (
     SETUPS, RIDERS, EDITIONS, SETS, HIRES, RECORDINGS, AWARDS, REVIEWS, PICTURES, FILES,
 )  # fmt: skip
 MATERIAL: tuple[Kind, ...] = (EDITIONS, SETS, HIRES, TERMS, REQUIREMENTS, FILES)
-"""What a librarian sees; of the files, those of scores and parts."""
-KEPT_BY_LIBRARIANS: tuple[Kind, ...] = (EDITIONS, SETS, HIRES, TERMS, REQUIREMENTS)
+"""What a librarian sees and keeps; of the files, those of scores and parts."""
+FILES_OF_MATERIAL = (FileKind.SCORE.value, FileKind.PARTS.value)
 
 
 @cache

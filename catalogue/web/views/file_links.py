@@ -1,4 +1,7 @@
-"""Files at a secret address: made by an editor, opened without an account by whoever has it."""
+"""Files at a secret address, opened without an account by whoever has it.
+
+Editors send any of them; librarians send scores and parts, and see and shut the addresses that open nothing else.
+"""
 
 from __future__ import annotations
 
@@ -17,31 +20,43 @@ from catalogue.actions.file_links import file_at, files_of, find_link, note_taki
 from catalogue.exchange.file_formats import FORMATS
 from catalogue.exchange.pictures import stored_name
 from catalogue.exchange.stored_files import name_to_take_away
-from catalogue.models import FileLink, Hire
+from catalogue.models import FileLink, Hire, LinkedFile
+from catalogue.models.file_links import FileLinkQuerySet
 from catalogue.rules.hires.terms import LinkPurpose
-from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.terms import FileKind
+from catalogue.web.access import CatalogueRequest, material_editor_page, material_page
 from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.forms.document_base import number_of
 from catalogue.web.forms.file_links import LinkForm
 from catalogue.web.notices import say
+from catalogue.web.records.registry import FILES_OF_MATERIAL
 from catalogue.web.views.entry import secret
 from catalogue.web.views.records import asked_work
 
 LISTED = 200
 
 
-@member_page
+def links_of(request: CatalogueRequest) -> FileLinkQuerySet:
+    """Return the links that whoever asks may see."""
+    ours = FileLink.objects.filter(composer=request.composer)
+    if not request.is_librarian:
+        return ours
+    others = LinkedFile.objects.filter(link__composer=request.composer).exclude(file__kind__in=FILES_OF_MATERIAL)
+    return ours.exclude(pk__in=others.values("link"))
+
+
+@material_page
 @require_safe
 def link_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/links/ — the addresses that were given out: to whom, until when, read how often."""
-    ours = FileLink.objects.filter(composer=request.composer).select_related("work")
+    ours = links_of(request).select_related("work")
     links = list(ours.prefetch_related("files__file").order_by("-sent_at", "-pk")[:LISTED])
     now = timezone.now()
     rows = [(link, link.withdrawn_at is None and link.expires_at > now) for link in links]
     return render(request, "links/link_list.html", {"rows": rows})
 
 
-@editor_page
+@material_editor_page
 @require_http_methods(["GET", "POST"])
 def link_new(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/links/new/ — files for somebody, of a work or of a hire; then their address, shown once."""
@@ -49,7 +64,8 @@ def link_new(request: CatalogueRequest) -> HttpResponse:
     work = hire.work if hire else asked_work(request)
     sent = request.POST if request.method == "POST" else None
     initial = {"recipient": hire.holder, "purpose": LinkPurpose.PARTS.value} if hire else {}
-    form = LinkForm(sent, composer=request.composer, work=work, initial=initial)
+    kinds = FILES_OF_MATERIAL if request.is_librarian else tuple(FileKind)
+    form = LinkForm(sent, composer=request.composer, work=work, kinds=kinds, initial=initial)
     if form.is_bound and form.is_valid():
         typed = form.cleaned_data
         link, token = open_link(
@@ -75,11 +91,11 @@ def asked_hire(request: CatalogueRequest) -> Hire | None:
     return ours.filter(pk=key).first() if key is not None else None
 
 
-@editor_page
+@material_editor_page
 @require_POST
 def link_shut(request: CatalogueRequest, filelink: int) -> HttpResponse:
     """/c/<composer>/links/<link>/shut/ — the address leads nowhere any more."""
-    found = get_object_or_404(FileLink.objects.filter(composer=request.composer), pk=filelink)
+    found = get_object_or_404(links_of(request), pk=filelink)
     shut(found, timezone.now())
     say(request, _("The address for %(who)s leads nowhere any more.") % {"who": found.recipient})
     return redirect("link-list", request.composer.slug)

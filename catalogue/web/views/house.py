@@ -5,6 +5,7 @@ Each shows what the memberships of whoever asks allow, and nothing of other cata
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 from django.http import HttpResponse
@@ -89,12 +90,8 @@ def house_calls(request: HouseRequest) -> HttpResponse:
 def house_work_export(request: HouseRequest, suffix: str) -> HttpResponse:
     """/house/works/export/<suffix>/ — the works that are asked for, as CSV or XLSX."""
     table = asked_works(request).table
-    if wants_everything(request):
-        works = table.data.data.with_everything_printed().select_related("composer")
-        rows = grid_of_house_works(works.iterator(chunk_size=AT_ONCE))
-    else:
-        rows = table.grid()
-    return as_file(request, rows, Kind.WORKS, suffix, whose=HOUSE)
+    found = table.data.data.with_everything_printed().select_related("composer")
+    return along(request, table, grid_of_house_works, found, Kind.WORKS, suffix)
 
 
 @house_page
@@ -102,12 +99,16 @@ def house_work_export(request: HouseRequest, suffix: str) -> HttpResponse:
 def house_performance_export(request: HouseRequest, suffix: str) -> HttpResponse:
     """/house/performances/export/<suffix>/ — the performances that are asked for, as CSV or XLSX."""
     table = asked_performances(request).table
-    if wants_everything(request):
-        found = table.data.data.select_related("venue", "presenter", "composer")
-        rows = grid_of_house_performances(found.iterator(chunk_size=AT_ONCE))
-    else:
-        rows = table.grid()
-    return as_file(request, rows, Kind.PERFORMANCES, suffix, whose=HOUSE)
+    found = table.data.data.select_related("venue", "presenter", "composer")
+    return along(request, table, grid_of_house_performances, found, Kind.PERFORMANCES, suffix)
+
+
+def along(
+    request: HouseRequest, table: ListTable, grid_of: Callable[[Any], Any], found: Any, kind: Kind, suffix: str
+) -> HttpResponse:
+    """Send the columns that are shown, or all of the records that were ``found``."""
+    rows = grid_of(found.iterator(chunk_size=AT_ONCE)) if wants_everything(request) else table.grid()
+    return as_file(request, rows, kind, suffix, whose=HOUSE)
 
 
 def asked_works(request: HouseRequest) -> Asked:

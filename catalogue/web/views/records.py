@@ -33,32 +33,30 @@ from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.records import NAMED, RecordForm
 from catalogue.web.forms.uploads import UploadForm, form_for
 from catalogue.web.hires import held_editions, hire_page, loan_rows
-from catalogue.web.library import FILES_OF_MATERIAL
 from catalogue.web.lookalikes import records_alike
 from catalogue.web.notices import say
+from catalogue.web.records.files import upload_for
 from catalogue.web.records.kinds import Kind, Shelf
 from catalogue.web.records.of_files import FILES
 from catalogue.web.records.page import Around, around, record_page
-from catalogue.web.records.registry import KEPT_BY_LIBRARIANS, KINDS, MATERIAL, SHELVES
+from catalogue.web.records.registry import FILES_OF_MATERIAL, KINDS, MATERIAL, SHELVES
 from catalogue.web.records.tables import table_for
 from catalogue.web.sent_riders import sendings_of
 from catalogue.web.views.work_forms import add_errors
 from catalogue.web.wording import page_language
 
 
-def kind_or_404(request: CatalogueRequest, sort: str, librarians: tuple[Kind, ...] = KEPT_BY_LIBRARIANS) -> Kind:
+def kind_or_404(request: CatalogueRequest, sort: str) -> Kind:
     """Return the kind of that name; 404 where there is none, and a librarian is refused what is not theirs."""
     if sort not in KINDS:
         raise Http404
-    if request.is_librarian and KINDS[sort] not in librarians:
+    if request.is_librarian and KINDS[sort] not in MATERIAL:
         raise PermissionDenied
     return KINDS[sort]
 
 
-def record_or_404(
-    request: CatalogueRequest, sort: str, record: int, librarians: tuple[Kind, ...] = KEPT_BY_LIBRARIANS
-) -> tuple[Kind, Any]:
-    kind = kind_or_404(request, sort, librarians)
+def record_or_404(request: CatalogueRequest, sort: str, record: int) -> tuple[Kind, Any]:
+    kind = kind_or_404(request, sort)
     return kind, get_object_or_404(records_for(request, kind), pk=record)
 
 
@@ -81,7 +79,7 @@ def record_index(request: CatalogueRequest) -> HttpResponse:
 @require_safe
 def record_list(request: CatalogueRequest, sort: str) -> HttpResponse:
     """/c/<composer>/records/<sort>/ — the records of one kind, searched and ordered."""
-    kind = kind_or_404(request, sort, MATERIAL)
+    kind = kind_or_404(request, sort)
     asked, work = request.GET.get("q", "")[:LINE].replace("\0", ""), asked_work(request)
     found = records_for(request, kind)
     found = found.matching(asked) if asked.strip() else found
@@ -91,7 +89,6 @@ def record_list(request: CatalogueRequest, sort: str) -> HttpResponse:
     RequestConfig(request, paginate=False).configure(table)
     table.turn_to(request.GET.get("page"))
     context = {"kind": kind, "table": table, "asked": asked, "work": work}
-    context["opens_form"] = kind in KEPT_BY_LIBRARIANS or not request.is_librarian
     return render(request, "records/record_list.html", context)
 
 
@@ -116,13 +113,12 @@ def named_in_address(request: CatalogueRequest, name: str, model: Any) -> Any:
 @require_safe
 def record_detail(request: CatalogueRequest, sort: str, record: int) -> HttpResponse:
     """/c/<composer>/records/<sort>/<record>/ — one record: what is known of it and what has happened to it."""
-    kind, found = record_or_404(request, sort, record, MATERIAL)
+    kind, found = record_or_404(request, sort, record)
     today, slug = timezone.localdate(), request.composer.slug
     page = record_page(found, kind, today=today, slug=slug, opens=opened_by(request), language=page_language())
     if request.is_librarian:
         page = replace(page, around=tuple(files_of_material(found, request)))
     context = {"page": page, "kind": kind, "record": found, **beside(found, today)}
-    context["can_edit"] = request.can_edit and (kind in KEPT_BY_LIBRARIANS or not request.is_librarian)
     return render(request, "records/record_detail.html", context)
 
 
@@ -130,7 +126,7 @@ def files_of_material(record: Any, request: CatalogueRequest) -> Iterator[Around
     """Give the files of an edition that a librarian sees."""
     if isinstance(record, Edition):
         files = FILES.around(record.work).filter(edition=record, kind__in=FILES_OF_MATERIAL)
-        yield around(FILES, files, request.composer.slug, page_language())
+        yield replace(around(FILES, files, request.composer.slug, page_language()), upload=upload_for(record))
 
 
 def beside(record: Any, today: date) -> dict[str, Any]:
