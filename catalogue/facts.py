@@ -44,8 +44,20 @@ class TitleFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class HouseFacts:
+    """The house whose letterhead a composer's papers bear; ``registration`` is told under its address."""
+
+    name: str
+    address: str = ""
+    email: str = ""
+    telephone: str = ""
+    website: str = ""
+    registration: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class ComposerFacts:
-    """The composer as printed and as sorted. ``country`` is ISO 3166-1 alpha-2.
+    """The composer as printed and as sorted, with the house, if any. ``country`` is ISO 3166-1 alpha-2.
 
     ``number_prefix`` stands before the numbers of the composer's list; ``string_strengths`` are for works without.
     """
@@ -71,6 +83,7 @@ class ComposerFacts:
     house_style: HouseStyle = HouseStyle.CLASSIC
     ipi: str = ""
     isni: str = ""
+    house: HouseFacts | None = None
 
 
 @dataclass(frozen=True, slots=True)

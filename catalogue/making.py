@@ -27,7 +27,7 @@ from catalogue.documents.registry import builder, pages_of, small_logo
 from catalogue.facts import CatalogueFacts, PerformanceFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.gathering.hires import ALONG, gather_hire, gather_hires
-from catalogue.gathering.logos import bytes_of, logo_of
+from catalogue.gathering.logos import bytes_of, logo_worn
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.records import gather_records_of_composer, gather_records_of_work
@@ -78,16 +78,18 @@ def make_document(composer: Composer, wish: Wish) -> Document:
 
 
 def dressed(document: Document, composer: Composer, *, has_logo: bool = True) -> Document:
-    """The document as the composer's papers look."""
-    face = FaceFamily(composer.paper_face) if composer.paper_face else None
-    logo = letterhead(composer) if has_logo else None
-    adjusted = Adjustments(face, composer.paper_ink, PaperMargins(composer.paper_margins), logo)
-    return replace(document, house=HouseStyle(composer.house_style), adjusted=adjusted)
+    """The document as the composer's papers look: as those of the house, where they have no look of their own."""
+    house = composer.house if composer.house_id and not composer.own_look else None
+    worn = house or composer
+    face = FaceFamily(worn.paper_face) if worn.paper_face else None
+    logo = drawn_logo(composer) if has_logo else None
+    adjusted = Adjustments(face, worn.paper_ink, PaperMargins(worn.paper_margins), logo)
+    return replace(document, house=HouseStyle(worn.house_style), adjusted=adjusted)
 
 
-def letterhead(composer: Composer) -> Logo | None:
-    picture = logo_of(composer)
-    return small_logo(bytes_of(picture), picture.alternative) if picture else None
+def drawn_logo(composer: Composer) -> Logo | None:
+    kept = logo_worn(composer)
+    return small_logo(bytes_of(kept), kept.alternative) if kept else None
 
 
 def make_works_list(composer: Composer, wish: Wish) -> Document:

@@ -38,6 +38,7 @@ from catalogue.actions.demo_rows import (
     new_work,
     read_house,
 )
+from catalogue.actions.houses import save_house
 from catalogue.actions.performances import save_performance
 from catalogue.actions.works import save_work
 from catalogue.models import (
@@ -55,6 +56,7 @@ from catalogue.models import (
     Venue,
     Work,
 )
+from catalogue.models import House as Letterhead
 from catalogue.terms import Role
 from catalogue.timing import read_date
 
@@ -111,7 +113,16 @@ def load_demo(today: date, *, only_core: bool = False) -> User:
             today=today,
         )
     load_members(house)
+    load_houses(house, now=datetime.combine(today, time(12), UTC))
     return user
+
+
+def load_houses(house: House, *, now: datetime) -> None:
+    """Make the houses that are not there yet, with the composers under their roof."""
+    for row in house.houses.values():
+        if not Letterhead.objects.filter(name=row["name"]).exists():
+            made = Letterhead(**copied(row, "name", "address", "telephone", "email", "website", "registration"))
+            save_house(house=made, composers=list(Composer.objects.filter(slug__in=row["composers"])), now=now)
 
 
 def load_members(house: House) -> None:

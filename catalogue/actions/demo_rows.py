@@ -45,6 +45,7 @@ class House:
     performances: Table
     calls: Table
     members: Table
+    houses: Table
 
     def works_of(self, composer: str) -> Table:
         return {slug: row for slug, row in self.works.items() if row["composer"] == composer}
@@ -72,7 +73,7 @@ def core_of(house: House) -> House:
     works, performances = marked_as_core(house.works), marked_as_core(house.performances)
     kept = {row["composer"] for row in works.values()}
     composers = {slug: row for slug, row in house.composers.items() if slug in kept}
-    return House(composers, house.people, house.organisations, house.venues, works, performances, {}, {})
+    return House(composers, house.people, house.organisations, house.venues, works, performances, {}, {}, {})
 
 
 def marked_as_core(table: Table) -> Table:

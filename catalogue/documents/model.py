@@ -130,9 +130,10 @@ class Leaf(StrEnum):
 class Opening:
     """What stands above everything: whose, what, of which kind.
 
-    ``life`` stands under the composer's name, ``aside`` is the contact opposite the kind, ``above`` what stands over
-    that. On a leaf of its own, ``parts`` are listed and ``facts`` told below, and ``foot`` stands at its foot: on a
-    cover over the whole width under the ``forces`` as they are drawn, on a title page line by line.
+    The ``letterhead`` of a house stands over it line by line. ``life`` stands under the composer's name, ``aside`` is
+    the contact opposite the kind, ``above`` what stands over that. On a leaf of its own, ``parts`` are listed and
+    ``facts`` told below, and ``foot`` stands at its foot: on a cover over the whole width under the ``forces`` as they
+    are drawn, on a title page line by line.
     """
 
     title: Text
@@ -146,6 +147,7 @@ class Opening:
     facts: tuple[Text, ...] = ()
     forces: Strip | None = None
     foot: tuple[Text, ...] = ()
+    letterhead: tuple[Text, ...] = ()
 
 
 class Voice(StrEnum):
@@ -343,7 +345,15 @@ def texts(block: Block) -> Iterator[Text]:
     """Every text of a block and of what stands in it, in reading order."""
     match block:
         case Opening():
-            yield from (block.composer, block.life, block.title, block.subtitle, block.above, block.aside)
+            yield from (
+                *block.letterhead,
+                block.composer,
+                block.life,
+                block.title,
+                block.subtitle,
+                block.above,
+                block.aside,
+            )
             yield from (*(line.text for line in block.parts), *block.facts, *block.foot)
         case Section():
             yield from (block.head, block.aside)

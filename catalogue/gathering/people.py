@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from catalogue.facts import ComposerFacts, OrganisationFacts
+from catalogue.facts import ComposerFacts, HouseFacts, OrganisationFacts
 from catalogue.gathering.readings import readable
-from catalogue.models import Composer, Organisation
+from catalogue.models import Composer, House, Organisation
 from catalogue.terms import HouseStyle
 
 
@@ -31,6 +31,18 @@ def gather_composer(composer: Composer) -> ComposerFacts:
         house_style=HouseStyle(composer.house_style),
         ipi=composer.ipi,
         isni=composer.isni,
+        house=gather_house(composer.house) if composer.house_id and composer.house else None,
+    )
+
+
+def gather_house(house: House) -> HouseFacts:
+    return HouseFacts(
+        name=house.name,
+        address=house.address,
+        email=house.email,
+        telephone=house.telephone,
+        website=house.website,
+        registration=house.registration,
     )
 
 

@@ -12,6 +12,7 @@ from catalogue.models.entry import EntryKey, EntryPurpose
 from catalogue.models.file_links import FileLink, LinkedFile
 from catalogue.models.handovers import HandOver
 from catalogue.models.hires import Hire, HiredPerformance, HireItem
+from catalogue.models.houses import House
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.journeys import LeadTimes, Return, Session, Step
 from catalogue.models.mails import AskedMail, MailPurpose
@@ -52,6 +53,7 @@ __all__ = [
     "HireItem",
     "HireTerms",
     "HiredPerformance",
+    "House",
     "ImportBatch",
     "ImportSource",
     "ImportState",

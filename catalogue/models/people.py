@@ -9,15 +9,7 @@ from uuid import uuid4
 from django.conf import settings
 from django.db import models
 
-from catalogue.models.conditions import (
-    choices_of,
-    country_code,
-    ink,
-    known,
-    known_or_empty,
-    refuse_pale_ink,
-    refuse_unknown_country,
-)
+from catalogue.models.conditions import choices_of, country_code, known, refuse_unknown_country
 from catalogue.models.fields import (
     IDENTIFIER,
     KindsField,
@@ -27,6 +19,7 @@ from catalogue.models.fields import (
     line,
     text,
 )
+from catalogue.models.houses import Dressing, House, dressing_holds
 from catalogue.models.records import (
     AnyUser,
     Contact,
@@ -37,7 +30,7 @@ from catalogue.models.records import (
     SearchableQuerySet,
     TenantQuerySet,
 )
-from catalogue.terms import FaceFamily, HouseStyle, OrganisationKind, PaperMargins, Role
+from catalogue.terms import OrganisationKind, Role
 
 
 def sha256_of(token: str) -> str:
@@ -54,12 +47,12 @@ class ComposerQuerySet(TenantQuerySet["Composer"]):
         return self.order_by("sort_name", "pk")
 
 
-class Composer(Record, Contact, Guarded):
+class Composer(Record, Contact, Dressing, Guarded):
     """Whose catalogue it is: the tenant to which every other record belongs.
 
     ``number_prefix`` stands before the numbers of the composer's own list ("Op."); ``string_strengths`` serve works
-    that state none; ``feed_is_public`` opens the calendar of what is announced to everybody. ``paper_face`` and
-    ``paper_ink`` are worn instead of those of the house style.
+    that state none; ``feed_is_public`` opens the calendar of what is announced to everybody. Under the roof of a
+    ``house`` papers look as those of the house, unless they have their ``own_look``.
     """
 
     name = line(blank=False)
@@ -75,10 +68,8 @@ class Composer(Record, Contact, Guarded):
     language = line(35, default="en-GB", blank=False)
     number_prefix = line(20)
     string_strengths = StrengthsField()
-    house_style = models.CharField(max_length=20, choices=choices_of(HouseStyle), default=HouseStyle.CLASSIC.value)
-    paper_face = models.CharField(max_length=20, choices=choices_of(FaceFamily), blank=True, default="")
-    paper_ink = line(7, validators=[refuse_pale_ink])
-    paper_margins = models.CharField(max_length=20, choices=choices_of(PaperMargins), default=PaperMargins.USUAL.value)
+    house = models.ForeignKey(House, on_delete=models.SET_NULL, null=True, blank=True, related_name="composers")
+    own_look = models.BooleanField(default=False)
     ipi = line(IDENTIFIER)
     isni = line(IDENTIFIER)
     is_public = models.BooleanField(default=False)
@@ -87,13 +78,7 @@ class Composer(Record, Contact, Guarded):
     objects = ComposerQuerySet.as_manager()
 
     class Meta:
-        constraints = [
-            country_code("composer"),
-            known("composer", "house_style", HouseStyle),
-            known_or_empty("composer", "paper_face", FaceFamily),
-            known("composer", "paper_margins", PaperMargins),
-            ink("composer", "paper_ink"),
-        ]
+        constraints = [country_code("composer"), *dressing_holds("composer")]
 
     def __str__(self) -> str:
         return self.name

@@ -75,7 +75,7 @@ def choices_of_records(varying: list[str], composer: Composer, most: int | None)
 def of_composer(model: type[models.Model], composer: Composer) -> models.QuerySet[Any]:
     """Return the records of a composer, through the record that they belong to where they name none themselves."""
     columns = {field.name for field in model._meta.get_fields()}
-    owner = next(path for path in ("composer", "work", "performance", "rider") if path in columns)
-    path = "composer" if owner == "composer" else f"{owner}__composer"
+    owner = next(path for path in ("composer", "composers", "work", "performance", "rider") if path in columns)
+    path = owner if owner.startswith("composer") else f"{owner}__composer"
     manager: models.Manager[Any] = model.objects
     return manager.filter(**{path: composer})

@@ -36,6 +36,7 @@ from catalogue.models import (
     EntryPurpose,
     FileLink,
     Hire,
+    House,
     ImportBatch,
     MaterialSet,
     Membership,
@@ -92,6 +93,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
     makers: dict[str, Callable[[], Any]] = {
         "composer": lambda: composer.slug,
         "token": lambda: token_of(name, composer),
+        "house": lambda: make_house(composer).pk,
         "rider": lambda: make_rider(composer).pk,
         "ridersending": lambda: make_sending(composer)[0].pk,
         "filelink": lambda: make_link(composer)[0].pk,
@@ -168,6 +170,15 @@ def make_picture(composer: Composer) -> Picture:
     digest = keep_picture(probe_picture(picture_file()), default_storage)
     columns = {"alternative": "A window", "suffix": "png", "width": 4, "height": 3, "byte_count": 9}
     return Picture.objects.create(composer=composer, sha256=digest, **columns)
+
+
+def make_house(composer: Composer) -> House:
+    """A house with a logo, and the composer under its roof."""
+    digest = keep_picture(probe_picture(picture_file()), default_storage)
+    made = House.objects.create(name="Two Quays Music", logo_sha256=digest, logo_suffix="png")
+    composer.house = made
+    composer.save(update_fields=["house"])
+    return made
 
 
 def make_file(composer: Composer) -> StoredFile:

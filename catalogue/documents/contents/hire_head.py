@@ -7,6 +7,7 @@ from itertools import groupby
 
 from catalogue.documents.contents.dates import span_text
 from catalogue.documents.contents.hire_words import day, lender, lender_lines, period
+from catalogue.documents.contents.letterhead import letterhead, written_lines
 from catalogue.documents.contents.parts_checklist import family_head, narrowed
 from catalogue.documents.contents.titles import short_title
 from catalogue.documents.labels import Labels
@@ -61,9 +62,12 @@ def paper_of(
 
 
 def opening(title: str, hire: Hire, composer: ComposerFacts, says: Labels) -> Opening:
-    lines = lender_lines(hire.terms, composer)
+    head, name = letterhead(composer), lender(hire.terms, composer)
+    above_all = " ".join(map(plain, head))
+    lines = tuple(line for line in lender_lines(hire.terms, composer) if plain(line) not in above_all)
     above, aside = (lines[0], joined(lines[1:], ", ")) if len(lines) > 1 else ((), joined(lines, ", "))
-    return Opening(wording(says.word(title)), value(lender(hire.terms, composer)), above=above, aside=aside)
+    told = composer.house is not None and composer.house.name == name
+    return Opening(wording(says.word(title)), () if told else value(name), above=above, aside=aside, letterhead=head)
 
 
 def facts(hire: Hire, work: WorkFacts, composer: ComposerFacts, says: Labels) -> Pairs:
@@ -89,8 +93,7 @@ def facts(hire: Hire, work: WorkFacts, composer: ComposerFacts, says: Labels) ->
 
 
 def addressee(hire: Hire) -> Text:
-    lines = (line.strip() for line in hire.address.splitlines())
-    return joined((value(hire.hirer), *(value(line) for line in lines if line)), ", ")
+    return joined(tuple(map(value, (hire.hirer, *written_lines(hire.address)))), ", ")
 
 
 def work_line(work: WorkFacts, composer: ComposerFacts, says: Labels) -> Text:

@@ -9,6 +9,7 @@ from decimal import Decimal
 from babel.numbers import format_currency
 
 from catalogue.documents.contents.dates import day_text
+from catalogue.documents.contents.letterhead import written_lines
 from catalogue.documents.contents.parts_checklist import part_name, remarks
 from catalogue.documents.labels import Labels
 from catalogue.documents.model import Text, joined, value, wording
@@ -71,14 +72,20 @@ def period(hire: Hire, says: Labels) -> Text:
 
 
 def lender(terms: Terms, composer: ComposerFacts) -> str:
-    return terms.lender or composer.name
+    """Who lends: the lender whom the terms name, else the composer's house, else the composer."""
+    return terms.lender or (composer.house.name if composer.house else composer.name)
 
 
 def lender_lines(terms: Terms, composer: ComposerFacts) -> tuple[Text, ...]:
-    """Where the lender is and how it is reached; the composer's where the terms name no lender of their own."""
+    """Where the lender is and how it is reached; the composer's where the terms name no lender of their own.
+
+    Of a house that lends, its letterhead says so.
+    """
     own = bool(terms.lender or terms.address or terms.email or terms.telephone)
+    if not own and composer.house:
+        return ()
     source: Terms | ComposerFacts = terms if own else composer
-    address = ", ".join(line.strip() for line in source.address.splitlines() if line.strip())
+    address = ", ".join(written_lines(source.address))
     return tuple(value(line) for line in (address, source.email, source.telephone) if line)
 
 

@@ -16,6 +16,7 @@ from catalogue.documents.contents.cautions import setup_cautions
 from catalogue.documents.contents.credits import performers, places
 from catalogue.documents.contents.dates import date_text, day_text
 from catalogue.documents.contents.forces import described
+from catalogue.documents.contents.letterhead import letterhead
 from catalogue.documents.contents.rider_channels import (
     Heads,
     cue_blocks,
@@ -187,6 +188,7 @@ def opening(told: Told, running: Text, day: str) -> Opening:
         value(told.composer.name),
         joined((running, value(day)), ", "),
         aside=joined((described(work, says), value(duration)), ", "),
+        letterhead=letterhead(told.composer),
     )
 
 

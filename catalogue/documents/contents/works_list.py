@@ -18,6 +18,7 @@ from catalogue.documents.contents.forces import described, described_with_forces
 from catalogue.documents.contents.grouping import CATEGORY_HEADS, GROUPINGS, Order, looked_for, performable
 from catalogue.documents.contents.history import Claims, Hearing, hearings, premiere
 from catalogue.documents.contents.indexes import indexes
+from catalogue.documents.contents.letterhead import letterhead
 from catalogue.documents.contents.movements import numeral_beside
 from catalogue.documents.contents.selection import (
     duration_text,
@@ -133,11 +134,13 @@ def works_list(
     if telling.available is not None and not listing.works:
         raise DocumentNeeds("No work on the list can be played by these players.", ("works",))
     title = says.word(TITLES[by])
-    opening = Opening(wording(title), value(catalogue.composer.name), subtitle(listing, by))
+    composer = catalogue.composer
+    head = letterhead(composer)
+    opening = Opening(wording(title), value(composer.name), subtitle(listing, by), letterhead=head)
     return Document(
         kind=f"works-list-by-{by}",
         title=title,
-        author=catalogue.composer.name,
+        author=composer.name,
         language=says.language,
         paper=paper,
         blocks=(
@@ -145,7 +148,7 @@ def works_list(
             *(by_year(listing) if by == "year" else in_groups(listing, by)),
             *(indexes(listing.works, says) if telling.indexed else ()),
         ),
-        running=(value(catalogue.composer.name), wording(title)),
+        running=(value(composer.name), wording(title)),
         dated=says.say("To {date}", date=day_text(printed_on, says.language)),
     )
 

@@ -143,6 +143,7 @@ class Writer:
             yield from self.leaf(opening)
             return
         parts = (
+            *(self.tagged("p", "contact", line) for line in opening.letterhead),
             self.tagged("p", "composer", opening.composer),
             self.tagged("p", "life", opening.life),
             self.heading(0, opening.title),

@@ -107,6 +107,7 @@ def written(block: Block, level: int) -> Iterator[str]:
 
 
 def opening(block: Opening) -> Iterator[str]:
+    yield "  \n".join(map(text_of, block.letterhead))
     yield text_of(block.composer)
     yield text_of(block.life)
     yield f"**{text_of(bare(block.title))}**" if block.leaf is Leaf.COVER else f"# {text_of(block.title)}"

@@ -45,7 +45,8 @@ def clean(line: str) -> str:
 def lines(block: Block) -> Iterator[str]:
     match block:
         case Opening():
-            yield from said(block.composer, block.life, block.title, block.subtitle, block.above, block.aside)
+            yield from said(*block.letterhead, block.composer, block.life)
+            yield from said(block.title, block.subtitle, block.above, block.aside)
             yield from (f"{part.label}\t{plain(part.text)}" for part in block.parts)
             yield from said(*block.facts, *block.foot)
         case Section():

@@ -188,6 +188,11 @@ class Writer:
     # ---- blocks
 
     def opening(self, opening: Opening) -> None:
+        for place, line in enumerate(opening.letterhead, start=1):
+            made = self.paragraph(line, "LL Life Dates" if place > 1 else "LL Composer")
+            made.paragraph_format.space_after = Pt(
+                self.sheet.opening.letterhead_lead / 2 if place == len(opening.letterhead) else 0
+            )
         if opening.composer:
             self.paragraph(opening.composer, "LL Composer")
         if opening.life:

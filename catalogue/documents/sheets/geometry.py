@@ -74,7 +74,7 @@ class Margins:
 
 @dataclass(frozen=True, slots=True)
 class OpeningSheet:
-    """Composer, title and kind; leads from one to the next."""
+    """Letterhead, composer, title and kind; leads from one to the next."""
 
     x: float = 44
     composer: Look = COMPOSER
@@ -85,6 +85,7 @@ class OpeningSheet:
     subtitle: Look = SUBTITLE
     subtitle_lead: float = 1.5 * U
     aside: Look = CONTACT
+    letterhead_lead: float = 2.5 * U
 
 
 @dataclass(frozen=True, slots=True)

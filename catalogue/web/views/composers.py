@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_safe
 
 from catalogue.models import Membership
+from catalogue.terms import Role
 from catalogue.web.access import SignedInRequest, seats_of, signed_in_page
 from catalogue.web.shell import first_room, rooms_of_house
 
@@ -25,5 +28,6 @@ def composer_list(request: SignedInRequest) -> HttpResponse:
     """/composers/ — the composers whose catalogues one is a member of."""
     seats = seats_of(request.user)
     choices = [(first_room(seat.composer.slug), seat.composer, seat.role) for seat in seats]
-    context = {"choices": choices, "together": rooms_of_house(seats, "")}
+    context: dict[str, Any] = {"choices": choices, "together": rooms_of_house(seats, "")}
+    context["owns_one"] = any(seat.role == Role.OWNER for seat in seats)
     return render(request, "composers/composer_list.html", context)

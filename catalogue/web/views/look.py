@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from base64 import b64encode
 from hashlib import sha256
+from typing import Any
 from urllib.parse import urlencode
 
 from csp.decorators import csp_update
@@ -22,6 +23,7 @@ from catalogue.documents.registry import render as render_document
 from catalogue.gathering.logos import logo_of
 from catalogue.making import Wish, make_document
 from catalogue.models import Composer, Work
+from catalogue.terms import Role
 from catalogue.web.access import CatalogueRequest, editor_page
 from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.look import LookForm
@@ -55,8 +57,10 @@ def look(request: CatalogueRequest) -> HttpResponse:
         else:
             say(request, _("The look of documents is saved."))
             return redirect("look", composer.slug)
-    answers = urlencode({name: form.cleaned_data[name] for name in LookForm.Meta.fields}) if asked and is_right else ""
-    context = {"form": form, "conflict": conflict, "is_right": is_right, "logo": logo_of(composer), "asked": answers}
+    answers = urlencode(form.answers()) if asked and is_right else ""
+    context: dict[str, Any] = {"form": form, "conflict": conflict, "is_right": is_right, "asked": answers}
+    context["logo"] = logo_of(composer)
+    context |= {"house": composer.house if composer.house_id else None, "is_owner": request.role == Role.OWNER}
     return render(request, "profile/look.html", context)
 
 

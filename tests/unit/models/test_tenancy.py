@@ -24,6 +24,7 @@ from catalogue.models import (
     Hire,
     HiredPerformance,
     HireItem,
+    House,
     ImportBatch,
     ImportedRecord,
     InstrumentationLine,
@@ -78,6 +79,7 @@ RECORDS: tuple[type[models.Model], ...] = (
     HandOver,
     HiredPerformance,
     HireItem,
+    House,
     ImportBatch,
     ImportedRecord,
     InstrumentationLine,
@@ -121,6 +123,8 @@ def full_catalogue(owner: User) -> Composer:
     """One record of every kind, and a second composer with the same, whom nobody of the first may see."""
     for name, user in (("Ilse Tarnow", owner), ("Bruno Vey", make_user("bruno"))):
         composer = make_composer(name, owner=user)
+        composer.house = House.objects.create(name="Two Quays Music")
+        composer.save()
         work = make_work(
             composer=composer,
             instrumentation="pf",
@@ -205,6 +209,8 @@ def test_members_of_several_catalogues_see_each_record_once(owner: User) -> None
 def composer_of(record: models.Model) -> Composer:
     if isinstance(record, Composer):
         return record
+    if isinstance(record, House):
+        return record.composers.get()
     if isinstance(record, RiderAnswer):
         return record.sending.rider.composer
     for way in ("link", "hire", "work", "performance", "batch", "call", "rider", "referee"):

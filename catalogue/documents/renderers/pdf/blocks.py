@@ -103,7 +103,8 @@ def block_items(block: Block, ground: Ground, parent: Element) -> list[Item]:
 
 def opening_items(opening: Opening, ground: Ground, parent: Element) -> list[Item]:
     sheet = ground.sheet.opening
-    items: list[Item] = []
+    items = letterhead_items(opening, ground, parent)
+    above = len(items)
     ends: list[float] = []
     for text, look, lead, role in (
         (opening.composer, sheet.composer, 0.0, "P"),
@@ -114,12 +115,25 @@ def opening_items(opening: Opening, ground: Ground, parent: Element) -> list[Ite
         lines = ground.lines(text, look, ground.width - sheet.x)
         if lines:
             drawing = column(lines, ground.left + sheet.x, look.leading, parent.add(role))
+            lead = max(lead, sheet.letterhead_lead) if above and len(items) == above else lead
             items.append(Item(drawing, lead=lead, depth=depth(lines, look.leading), keep=True))
             ends.append(sheet.x + lines[-1].width)
-    if not items:
-        return []
+    if not ends:
+        return items
     beside, below = asides(opening, ends, ground, parent)
     return [*items[:-1], replace(items[-1], draw=both(items[-1].draw, *beside)), *below]
+
+
+def letterhead_items(opening: Opening, ground: Ground, parent: Element) -> list[Item]:
+    """The lines of a house's letterhead, its name as large as that of a composer."""
+    sheet = ground.sheet.opening
+    items: list[Item] = []
+    for text in opening.letterhead:
+        look = sheet.aside if items else sheet.composer
+        lines = ground.lines(text, look, ground.width - sheet.x)
+        drawing = column(lines, ground.left + sheet.x, look.leading, parent.add("P"))
+        items.append(Item(drawing, lead=look.leading if items else 0, depth=depth(lines, look.leading), keep=True))
+    return items
 
 
 def asides(opening: Opening, ends: list[float], ground: Ground, parent: Element) -> tuple[list[Draw], list[Item]]:
