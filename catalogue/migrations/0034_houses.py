@@ -11,7 +11,7 @@ import catalogue.models.fields
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("catalogue", "0031_hand_overs"),
+        ("catalogue", "0033_newest_lines"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
