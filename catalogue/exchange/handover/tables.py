@@ -1,7 +1,7 @@
 """Which records go along when a composer's catalogue is handed over, in an order in which each finds what it names.
 
-Members and their calendars, secret addresses, what was imported and merged, and lists as they are looked at stay: they
-say how the catalogue was kept here. The history stays too; what arrives begins one of its own.
+The house, members and their calendars, secret addresses, what was imported and merged, and lists as they are looked at
+stay: they say how the catalogue was kept here. The history stays too; what arrives begins one of its own.
 """
 
 from __future__ import annotations
