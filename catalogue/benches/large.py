@@ -16,6 +16,7 @@ from typing import Any
 
 from django.contrib.auth.models import User
 from django.db import transaction
+from django.db.models import Max, Model
 
 from catalogue.benches.bulk import AT_ONCE, begin_histories, settle, write
 from catalogue.benches.large_rows import (
@@ -76,7 +77,41 @@ def make_large(size: Size, *, seed: int, today: date, tell: Tell = lambda: None)
 
     ``tell`` is told of every portion of performances.
     """
-    chance, houses = Random(seed), tuple(houses_of(size))  # noqa: S311 - no secret hangs on it
+    stored = fill(tuple(houses_of(size)), seed=seed, today=today, tell=tell)
+    begin_histories(IN_HISTORY)
+    settle(KINDS)
+    return stored
+
+
+@transaction.atomic
+def add_composer(*, works: int, performances: int, today: date) -> Composer:
+    """Add a composer with so many works and performances, and no history, to whatever there is already."""
+    house = House(
+        composer=next_key(User, Composer, Membership),
+        works=numbers_from(next_key(Work), works),
+        bodies=numbers_from(next_key(Venue, Organisation, Person), bodies_around(performances)),
+        events=numbers_from(next_key(Performance), performances),
+    )
+    fill((house,), seed=house.composer, today=today)
+    settle(KINDS)
+    return Composer.objects.get(pk=house.composer)
+
+
+def next_key(*kinds: type[Model]) -> int:
+    return 1 + max(kind._base_manager.aggregate(last=Max("pk"))["last"] or 0 for kind in kinds)
+
+
+def numbers_from(first: int, many: int) -> range:
+    return range(first, first + many)
+
+
+def bodies_around(performances: int) -> int:
+    return min(300, 8 + performances // 50)
+
+
+def fill(houses: tuple[House, ...], *, seed: int, today: date, tell: Tell = lambda: None) -> dict[str, int]:
+    """Write all rows of these composers and return how many of each kind there are."""
+    chance = Random(seed)  # noqa: S311 - no secret hangs on it
     stored = {
         model._meta.verbose_name_plural: write(model, rows)
         for model, rows in (
@@ -91,8 +126,6 @@ def make_large(size: Size, *, seed: int, today: date, tell: Tell = lambda: None)
         )
     }
     stored |= write_performances(houses, chance, today, tell)
-    begin_histories(IN_HISTORY)
-    settle(KINDS)
     return {str(name): number for name, number in stored.items()}
 
 
@@ -101,7 +134,7 @@ def houses_of(size: Size) -> Iterator[House]:
     works = bodies = events = 1
     for place in range(size.composers):
         own_works, own_events = size.share(place)
-        around = min(300, 8 + own_events // 50)
+        around = bodies_around(own_events)
         yield House(
             composer=place + 1,
             works=range(works, works + own_works),

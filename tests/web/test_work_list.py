@@ -209,6 +209,7 @@ def test_work_list_says_where_the_players_that_are_there_cannot_be_read(browser:
 
 def test_players_that_are_there_cost_one_query(browser: Client, composer: Composer) -> None:
     make_three(composer)
+    browser.get(ADDRESS)
     with CaptureQueriesContext(connection) as plainly:
         browser.get(ADDRESS)
     with CaptureQueriesContext(connection) as asked:

@@ -1,4 +1,4 @@
-"""A list page, from rows to bytes, beside a plain hand-written template of the same rows."""
+"""List pages, from rows to bytes: beside plain templates of the same rows, and beside the same page of a small list."""
 
 from __future__ import annotations
 
@@ -7,15 +7,13 @@ from contextlib import contextmanager
 from functools import partial
 from typing import Any
 
-from django.contrib.auth.models import User
 from django.core.paginator import Paginator
 from django.http import HttpResponse
 from django.template import engines
-from django.test import RequestFactory
 
+from catalogue.benches.catalogues import catalogue_of, request_of
 from catalogue.benches.invented import NOW
 from catalogue.benches.measuring import Bench, Pair
-from catalogue.benches.rows import store
 from catalogue.gathering.versions import state_of_lists
 from catalogue.models import Composer, Performance, Work
 from catalogue.web.access import CatalogueRequest, View, member_page
@@ -23,8 +21,11 @@ from catalogue.web.filters.performances import PerformanceFilter
 from catalogue.web.filters.works import WorkFilter
 from catalogue.web.tables.lists import PER_PAGE
 from catalogue.web.tables.works import last_performed, times_performed
-from catalogue.web.views.performances import counted_at, performance_list
-from catalogue.web.views.works import counted, work_list
+from catalogue.web.views.performances import counted_at, performance_list, performance_years
+from catalogue.web.views.statistics import statistics
+from catalogue.web.views.today import today
+from catalogue.web.views.works import counted_at as works_counted_at
+from catalogue.web.views.works import work_list
 
 PLAIN = """{% extends "base.html" %}{% block content %}<h1>{{ counted.all }} works</h1>
 <form>{% for field in filter.form %}<div>{{ field.as_field_group }}</div>{% endfor %}</form>
@@ -54,12 +55,8 @@ def plain_evenings(request: CatalogueRequest) -> HttpResponse:
     ours = Performance.objects.filter(composer=request.composer).with_everything_printed().latest_first()
     asked = PerformanceFilter(request.GET, ours, composer=request.composer)
     page = Paginator(asked.qs, PER_PAGE).get_page(request.GET.get("page"))
-    context = {
-        "filter": asked,
-        "page": page,
-        "counted": counted_at(state_of_lists([request.composer.pk]), request.composer, NOW.date()),
-    }
-    return HttpResponse(template.render(context, request))
+    numbers = counted_at(state_of_lists([request.composer.pk]), request.composer, NOW.date())
+    return HttpResponse(template.render({"filter": asked, "page": page, "counted": numbers}, request))
 
 
 @member_page
@@ -68,84 +65,79 @@ def plain_list(request: CatalogueRequest) -> HttpResponse:
     asked = WorkFilter(request.GET, Work.objects.filter(composer=request.composer))
     works = asked.qs.newest_first().annotate(times_performed=times_performed(), last_performed=last_performed())
     page = Paginator(works, PER_PAGE).get_page(request.GET.get("page"))
-    context = {"filter": asked, "page": page, "counted": counted(request.composer)}
-    return HttpResponse(template.render(context, request))
+    numbers = works_counted_at(state_of_lists([request.composer.pk]), request.composer)
+    return HttpResponse(template.render({"filter": asked, "page": page, "counted": numbers}, request))
 
 
-def request_of(composer: Composer, **asked: str) -> Any:
-    request: Any = RequestFactory().get(f"/c/{composer.slug}/works/", asked)
-    request.user = User.objects.get(memberships__composer=composer)
-    return request
-
-
-@contextmanager
-def works(size: int) -> Iterator[Pair]:
-    composer = store(works=size, performances=size * 3)
-    request = request_of(composer)
-    yield Pair(
-        ours=lambda: work_list(request, composer=composer.slug),
-        bare=lambda: plain_list(request, composer=composer.slug),
-    )
+def asking(view: View, composer: Composer, **asked: str) -> Any:
+    return partial(view, request_of(composer, **asked), composer=composer.slug)
 
 
 @contextmanager
-def last_page_of_works(size: int) -> Iterator[Pair]:
-    composer = store(works=size, performances=size * 3)
-    first, last = request_of(composer), request_of(composer, page=str(size // PER_PAGE))
-    yield Pair(
-        ours=lambda: work_list(last, composer=composer.slug),
-        bare=lambda: work_list(first, composer=composer.slug),
-    )
+def beside_plain(size: int, *, ours: View, plain: View) -> Iterator[Pair]:
+    composer = catalogue_of(size)
+    yield Pair(ours=asking(ours, composer), bare=asking(plain, composer))
 
 
 @contextmanager
-def evenings(size: int, *, ours: dict[str, str], bare: View, bound: dict[str, str]) -> Iterator[Pair]:
-    """The list of so many performances, asked one thing, beside a view that is asked another."""
-    composer = store(works=max(20, size // 10), performances=size)
-    asked, beside = request_of(composer, **ours), request_of(composer, **bound)
+def beside_small(size: int, *, view: View, asked: dict[str, str]) -> Iterator[Pair]:
+    """A page of a large catalogue beside the same page, asked the same, of a small one."""
     yield Pair(
-        ours=lambda: performance_list(asked, composer=composer.slug),
-        bare=lambda: bare(beside, composer=composer.slug),
+        ours=asking(view, catalogue_of(size), **asked),
+        bare=asking(view, catalogue_of(SMALL), **asked),
     )
 
 
-EVENINGS = (1_000, 10_000, 100_000)
-LAST_PAGE, BY_PLACE = {"page": "99999"}, {"sort": "place"}
+SMALL, LARGE = 1_000, (100_000, 1_000_000)
+LAST = {"page": "99999"}
+OF_PERFORMANCES: dict[str, dict[str, str]] = {
+    "first page": {},
+    "last page": LAST,
+    **{f"by {order}": {"sort": order} for order in ("date", "place", "kind", "status")},
+    **{f"by {order}, falling": {"sort": f"-{order}"} for order in ("place", "kind", "status")},
+    "by place, last page": {"sort": "place", **LAST},
+    "since a year": {"since": "2015"},
+    "until a year": {"until": "2015"},
+    "in a country": {"country": "NO"},
+    "of a kind": {"kind": "broadcast"},
+    "with a word": {"q": "garden"},
+}
+OF_WORKS: dict[str, dict[str, str]] = {
+    "first page": {},
+    "last page": LAST,
+    **{f"by {order}": {"sort": order} for order in ("title", "players", "duration", "performances", "last")},
+    "by performances, falling": {"sort": "-performances"},
+    "of a category": {"category": "chamber"},
+    "with an instrument": {"instrument": "flute"},
+    "for few players": {"players": "10"},
+    "of a length": {"length": "10-20"},
+}
+WHOLE: dict[str, View] = {"Today": today, "performances by year": performance_years, "statistics": statistics}
+
+
+def of_a_small_one(name: str, view: View, asked: dict[str, str], aim: float | None = 1.3) -> Bench:
+    bound = "the same page of 1,000 performances"
+    return Bench(name, bound, LARGE, partial(beside_small, view=view, asked=asked), aim=aim, stored=True)
+
 
 BENCHES = (
     Bench(
         "page of performances, performances in the catalogue",
         "a hand-written template of the same 50 rows and the same form, without what was first",
-        EVENINGS,
-        partial(evenings, ours={}, bare=plain_evenings, bound={}),
+        (SMALL, *LARGE),
+        partial(beside_plain, ours=performance_list, plain=plain_evenings),
         aim=2,
         stored=True,
     ),
-    *(
-        Bench(
-            f"{which} of performances, performances in the catalogue",
-            "the first page of the same list",
-            EVENINGS,
-            partial(evenings, ours=asked, bare=performance_list, bound={}),
-            aim=1.3,
-            stored=True,
-        )
-        for which, asked in (("last page", LAST_PAGE), ("page by place", BY_PLACE))
-    ),
     Bench(
-        "page of works, works in the catalogue",
+        "page of works, performances in the catalogue",
         "a hand-written template of the same 50 rows and the same form, without strips",
-        (100, 1_000, 10_000),
-        works,
+        (SMALL, *LARGE),
+        partial(beside_plain, ours=work_list, plain=plain_list),
         aim=2,
         stored=True,
     ),
-    Bench(
-        "last page of works, works in the catalogue",
-        "the first page of the same list",
-        (100, 1_000, 10_000),
-        last_page_of_works,
-        aim=1.3,
-        stored=True,
-    ),
+    *(of_a_small_one(f"performances, {which}", performance_list, asked) for which, asked in OF_PERFORMANCES.items()),
+    *(of_a_small_one(f"works, {which}", work_list, asked) for which, asked in OF_WORKS.items()),
+    *(of_a_small_one(name, view, {}, aim=None) for name, view in WHOLE.items()),
 )

@@ -55,7 +55,8 @@ class WorkField(forms.ModelChoiceField):
 
     def offer(self, works: Any, composer: Composer) -> None:
         """Let these works of a composer be picked; one query."""
-        few = list(works.in_title_order().only(*COLUMNS)[: MOST_IN_A_LIST + 1])
+        found = works.order_by().only(*COLUMNS)[: MOST_IN_A_LIST + 1]
+        few = sorted(found, key=lambda work: (work.title.lower(), work.pk))
         self.queryset, self.is_typed = works, len(few) > MOST_IN_A_LIST
         if self.is_typed:
             self.widget = WorkInput(composer)

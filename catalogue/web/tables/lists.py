@@ -8,7 +8,7 @@ cell holds what ``told_<column>(record)`` returns, where what is drawn is more t
 from __future__ import annotations
 
 from array import array
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, ClassVar
 
@@ -82,11 +82,12 @@ class DeferredPaginator(Paginator):
     """
 
     object_list: Any
+    only_shown: Callable[[QuerySet[Any]], QuerySet[Any]] = staticmethod(lambda found: found)
 
     def page(self, number: int | str) -> Page:
         number = self.validate_number(number)
         keys = self.keys((number - 1) * self.per_page, min(number * self.per_page, self.count))
-        rows = {row.pk: row for row in self.object_list.filter(pk__in=keys).order_by()}
+        rows = {row.pk: row for row in self.only_shown(self.object_list.filter(pk__in=keys).order_by())}
         return Page([rows[key] for key in keys if key in rows], number, self)
 
     def keys(self, start: int, end: int) -> Sequence[int]:
@@ -165,8 +166,13 @@ class ListTable(tables.Table):
         pages = (
             RememberingPaginator(found, PER_PAGE, self.state) if self.remembers else DeferredPaginator(found, PER_PAGE)
         )
+        pages.only_shown = self.only_shown
         self.page = pages.get_page(number)
         self.look_up(list(self.page.object_list))
+
+    def only_shown(self, found: QuerySet[Any]) -> QuerySet[Any]:
+        """Leave out, for the rows of a page, what no cell shows; most lists show what they have."""
+        return found
 
     def heads(self) -> Iterator[Head]:
         for column in self.columns:

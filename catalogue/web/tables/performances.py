@@ -61,6 +61,10 @@ class PerformanceTable(ListTable):
         self.claims: Mapping[int, Claim] = {}
         super().__init__(performances, **options)
 
+    def only_shown(self, found: Any) -> QuerySet[Performance]:
+        shown: QuerySet[Performance] = found.with_what_lists_show()
+        return shown
+
     def look_up(self, records: Sequence[Performance]) -> None:
         """Reckon what the works of these performances were the first of, where that is shown."""
         if self.columns["first"].visible:

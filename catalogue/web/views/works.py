@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from django.core.exceptions import ValidationError
 from django.db.models import Count, Max, Min, Q
 from django.http import HttpResponse
@@ -13,6 +15,8 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.works import delete_work, restore_work
+from catalogue.gathering.once import once_for_each_state
+from catalogue.gathering.versions import State
 from catalogue.models import Composer, Work
 from catalogue.models.fields import LONG_LINE
 from catalogue.terms import WorkStatus
@@ -39,11 +43,12 @@ def work_list(request: CatalogueRequest) -> HttpResponse:
     asked = asked_works(request)
     asked.table.turn_to(request.GET.get("page"))
     context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
-    context |= {"counted": counted(request.composer), "views": views_of(request, "works")}
+    context |= {"counted": counted_at(asked.table.state, request.composer), "views": views_of(request, "works")}
     return render(request, "works/work_list.html", context)
 
 
-def counted(composer: Composer) -> dict[str, object]:
+@once_for_each_state(256)
+def counted_at(_state: State, composer: Composer) -> Mapping[str, object]:
     """Return how many works there are, since when and until when, and how many stand on no public list."""
     off_lists = Q(status__in=[status for status in WorkStatus if status is not WorkStatus.ACTIVE])
     numbers = Work.objects.filter(composer=composer).aggregate(
