@@ -76,9 +76,8 @@ class PerformanceQuerySet(SearchableQuerySet["Performance"]):
         performers = PerformanceCredit.objects.select_related("person", "organisation").order_by("order", "pk")
         named = performers.only("performance", "order", "role", "name", "person__name", "organisation__name")
         placed = self.select_related("venue", "presenter").only(*OF_LISTED_PERFORMANCE)
-        return placed.prefetch_related(None).prefetch_related(
-            Prefetch("credits", named), Prefetch("programme", programme)
-        )
+        alone = placed.prefetch_related(None).prefetch_related(Prefetch("credits", named))
+        return alone.prefetch_related(Prefetch("programme", programme))
 
     def in_date_order(self) -> Self:
         return self.order_by(F("first_day").asc(nulls_last=True), F("time").asc(nulls_last=True), "pk")

@@ -150,13 +150,12 @@ def told(composer: Composer, lack: Lack, keys: tuple[int, ...], example: ToMend)
     )
 
 
-def all_lacking(composer: Composer, lack: Lack, number: str | None, *, today: date) -> Page:
-    """Return a page of the records that lack this; eight queries."""
+def all_lacking(composer: Composer, lack: Lack, number: str | None, *, today: date) -> tuple[Page, tuple[ToMend, ...]]:
+    """Return a page of the keys of records that lack this, and these records; eight queries."""
     page = Paginator(gather_lacks(composer, today=today).get(lack, ()), PER_PAGE).get_page(number)
     keys = tuple(page.object_list)
     found = records_of(composer, {lack: keys})
-    page.object_list = [found[lack, key] for key in keys]
-    return page
+    return page, tuple(found[lack, key] for key in keys)
 
 
 Keys = dict[Lack, tuple[int, ...]]

@@ -44,7 +44,7 @@ def administration() -> Any:
     """Return the framework's page of performances: date, works, performers and hall, three filters, a search."""
     from_framework = __import__(ADMIN, fromlist=["AdminSite", "ModelAdmin"])  # names a model, so it waits for its app
 
-    class Performances(from_framework.ModelAdmin):  # type: ignore[misc, name-defined]
+    class Performances(from_framework.ModelAdmin):  # type: ignore[name-defined]
         list_display = ("date", "works", "performers", "venue", "status")
         list_filter = ("kind", "status", "audience")
         search_fields = ("event_title", "venue__name")
@@ -68,7 +68,7 @@ def administration() -> Any:
 def administration_list(request: HttpRequest) -> HttpResponseBase:
     response: Any = administration()._registry[Performance].changelist_view(request)
     response.using = ENGINE
-    return response.render()  # type: ignore[no-any-return]
+    return response.render()
 
 
 @contextmanager

@@ -20,7 +20,7 @@ WORKS = 10_000
 def search(size: int) -> Iterator[Pair]:
     works = Work.objects.filter(composer=catalogue_of(size * 10))
 
-    def ours() -> list[tuple[int, list[Work]]]:
+    def ours() -> list[tuple[int, list[int]]]:
         found = [works.matching(text) for text in TYPED]
         return [(one.count(), list(one.newest_first().values_list("pk", flat=True)[:PER_PAGE])) for one in found]
 

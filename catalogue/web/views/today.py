@@ -44,8 +44,8 @@ def lack_list(request: CatalogueRequest, lack: str) -> HttpResponse:
     """/c/<composer>/missing/<lack>/ — the records that lack this, each with the way to mend it."""
     if lack not in set(Lack):
         raise Http404
-    found = all_lacking(request.composer, Lack(lack), request.GET.get("page"), today=timezone.localdate())
-    wording, number = WORDINGS[Lack(lack)], found.paginator.count
-    context = {"page": found, "number": number, "says": wording.says % number}
+    page, found = all_lacking(request.composer, Lack(lack), request.GET.get("page"), today=timezone.localdate())
+    wording, number = WORDINGS[Lack(lack)], page.paginator.count
+    context = {"page": page, "found": found, "number": number, "says": wording.says % number}
     context |= {"because": wording.because, "mend": wording.mend}
     return render(request, "today/lack_list.html", context)
