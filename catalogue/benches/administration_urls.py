@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from django.urls import path
+from django.urls import include, path
 
 from catalogue.benches.subjects.administration import administration
-from config.urls import urlpatterns as ours
 
-urlpatterns = [path("administration/", administration().urls), *ours]
+urlpatterns = [path("administration/", administration().urls), path("", include("config.urls"))]
