@@ -21,7 +21,17 @@ from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import ALL, roman
 from catalogue.instrumentation.page_labels import says_octave
-from catalogue.instrumentation.phrases import count_at, is_key, ordinal_at, phrase_end, pitch_end, seats_at, token_at
+from catalogue.instrumentation.phrases import (
+    MORE,
+    count_at,
+    is_key,
+    limited_count,
+    ordinal_at,
+    phrase_end,
+    pitch_end,
+    seats_at,
+    token_at,
+)
 from catalogue.instrumentation.seating import double, own_section
 from catalogue.instrumentation.tokens import Bracket, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument
@@ -171,6 +181,9 @@ PARTS = {"part", "parts", "stimmen", "stimmig", "voix", "voci", "voces", "voices
 
 def alternatives(draft: Draft, nodes: Nodes, forces: Forces) -> list[Draft]:
     """Settle ``(or viola)``; several others together, ``(or flute and piccolo)``, are kept as they are written."""
+    if is_key(token_at(nodes, 1), MORE):
+        draft.notes.append("or more")
+        return []
     if sum(name_at(nodes, at) is not None for at in range(1, len(nodes))) > 1 and any(
         is_key(one, AND) for one in nodes
     ):
@@ -257,7 +270,7 @@ def players_range(bracket: Bracket) -> tuple[int, int] | None:
     nodes = bracket.nodes
     if not nodes:
         return None
-    counted = count_at(nodes, 0)
+    counted = count_at(nodes, 0) or limited_count(nodes, 0)
     if counted is not None:
         rest = nodes[counted.end :]
         if not rest or is_key(rest[0], PLAYERS | WORDS_OF_CONTAINING) or rest[0].is_mark(".,-:;"):

@@ -138,6 +138,8 @@ def fills(draft: Draft, members: list[tuple[int, str]], bracket: Bracket, *, cou
     """Whether members that add up to the number are its make-up and not what somebody doubles."""
     if len(members) == 1:
         return counted and bracket.opening == "["
+    if bracket.opening == "[" and len({slug for _, slug in members}) == 1 and draft.figure and not counted:
+        return len(members) == draft.most
     own = any(slug == draft.slug and number for number, slug in members)
     if counted and (own or all(number for number, _ in members)):
         return not rising(members, draft)

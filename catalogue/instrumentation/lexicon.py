@@ -60,7 +60,7 @@ ELECTRIC = keyed(
 )
 SOLO = keyed(
     "solo sola solas soli solos soloist soloists solist solisten solistin soliste solistes solista solisti "
-    "solistas principal solistisch seul seule concertante concertanti konzertierend"
+    "solistas principal solistisch seul seule allein concertante concertanti konzertierend"
 )
 SOLISTS = keyed("soli solos soloists solisten solistes solisti solistas")
 OFFSTAGE = keyed(

@@ -13,7 +13,7 @@ from itertools import groupby
 
 from catalogue.instrumentation.bodies import is_choir, is_section
 from catalogue.instrumentation.grammar import Grammar, grammar, spread
-from catalogue.instrumentation.item_writing import HANDS
+from catalogue.instrumentation.item_writing import HANDS, has_more
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 from catalogue.instrumentation.seats import chairs_by_number
 from catalogue.instrumentation.wording import (
@@ -122,7 +122,7 @@ def chair_lines(instrumentation: Instrumentation, speech: Grammar) -> Iterator[P
 def lines_of(line: Line, instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
     if line.players is None or line.players[1] > MOST_CHAIRS or is_section(line, instrumentation.lines):
         yield section_line(line, speech)
-    elif shares_list(line) or shares_keyboard(line) or are_undivided(line):
+    elif has_more(line) or shares_list(line) or shares_keyboard(line) or are_undivided(line):
         yield PageLine(family_label(line, speech), capital(line_phrase(line, speech)))
     else:
         yield from lines_of_chairs(line, speech)

@@ -26,7 +26,7 @@ from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.page_labels import says_octave
-from catalogue.instrumentation.phrases import count_at, is_key
+from catalogue.instrumentation.phrases import count_at, is_key, limited_count
 from catalogue.instrumentation.tokens import Bracket, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument, key_of
 
@@ -219,7 +219,8 @@ def players(draft: Draft, forces: Forces) -> None:
             draft.notes.append(forces.written(bracket.nodes[0].start, bracket.nodes[-4].end))
         elif told is not None and (draft.count is None or draft.most == 1):
             draft.counted(*told)
-            counted = count_at(bracket.nodes, 0)
+            counted = count_at(bracket.nodes, 0) or limited_count(bracket.nodes, 0)
+            draft.notes += ["or more"] * (counted is not None and counted.more)
             rest = list(bracket.nodes)[counted.end if counted else 1 :]
             if rest and is_key(rest[0], PLAYERS):
                 rest = rest[1:]

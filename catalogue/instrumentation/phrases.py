@@ -7,7 +7,7 @@ from collections.abc import Collection
 from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Count
-from catalogue.instrumentation.lexicon import AND, IN, KEYS_OF_PITCH, LEAST, OR, UP_TO
+from catalogue.instrumentation.lexicon import AND, ARTICLES, IN, KEYS_OF_PITCH, LEAST, OR, UP_TO
 from catalogue.instrumentation.numbers import MOST, cardinal, is_suffix, ordinal, roman
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
@@ -155,7 +155,8 @@ def word_count(nodes: Nodes, at: int) -> Count | None:
         upper = cardinal(second.text) if second.kind == "word" else None
         if upper is not None and upper > value:
             return Count(value, upper, at + 3)
-    return Count(value, value, at + 1)
+    more = is_key(link, OR) and is_key(second, MORE) and not is_key(token, ARTICLES)
+    return Count(value, value, at + 3, more=True) if more else Count(value, value, at + 1)
 
 
 @remembered

@@ -117,6 +117,7 @@ def settle(forces: Forces) -> None:
     settling.kettledrums(forces)
     settling.children_sing(forces)
     soloists.carry_soli(forces)
+    soloists.carry_back(forces)
     settling.counts_after_names(forces)
     settling.copies_in_set(forces)
     plurals.open_plurals(forces)

@@ -318,8 +318,11 @@ class Scan:
 
     def says_more(self, at: int) -> bool:
         """Whether a colon opens what is said of electronics, and not the figures of an orchestra."""
-        colon = at < len(self.nodes) and self.nodes[at].is_mark(":")
-        return colon and not headings.figures_follow(self.nodes, at + 1)
+        if at >= len(self.nodes) or not self.nodes[at].is_mark(":"):
+            return False
+        found = name_at(self.nodes, at + 1)
+        listed = found is not None and family_of(found.slugs[0]) in ("woodwind", "brass", "strings", "keyboard")
+        return not listed and not headings.figures_follow(self.nodes, at + 1)
 
     def another_line_up(self, at: int) -> int | None:
         """Keep a whole list after ``or``, ``fl.ob.cl or hn.2tpt.tbn``, as a note: it replaces all that stand before."""

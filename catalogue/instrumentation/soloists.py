@@ -38,6 +38,20 @@ def carry_soli(forces: Forces) -> None:
             one.role = "soloist"
 
 
+def carry_back(forces: Forces) -> None:
+    """Carry ``soloists`` back to the names that *and* joins to the last, ``clarinet and viola soloists, strings``."""
+    drafts = forces.drafts
+    for at, draft in enumerate(drafts):
+        said = forces.text[end_of_name(draft) : draft.end]
+        if draft.role != "soloist" or draft.most > 1 or not said_plural(said) or not draft.separator.endswith("&"):
+            continue
+        for one, following in zip(reversed(drafts[:at]), reversed(drafts[1 : at + 1]), strict=True):
+            joined = following.separator.endswith("&") or following.separator == ","
+            if not joined or not is_played(one) or one.count is not None or one.slug == "strings":
+                break
+            one.role = "soloist"
+
+
 def before_string_orchestra(forces: Forces) -> None:
     """Read single string players named before a string orchestra, ``violin, cello and string orchestra``."""
     drafts = forces.drafts

@@ -205,5 +205,5 @@ def plausible(written: str, scan: Scan, end: int) -> bool:
         isinstance(node, Bracket) or starts_item(scan, index) for index, node in enumerate(scan.nodes[end:], end)
     )
     parted = bool(scan.separator) and not scan.separator.strip(" ,;\n§")
-    listed = len(scan.forces.drafts) > 1 and parted and not scan.formula
+    listed = len(scan.forces.drafts) > 1 and parted and ("\n" in scan.separator or not scan.formula)
     return len(letters) >= (SHORTEST_IN_LIST if listed else SHORTEST_TO_MEND - 1) and beside

@@ -16,7 +16,7 @@ from itertools import groupby
 from catalogue.instrumentation.bodies import BOWED, is_choir
 from catalogue.instrumentation.choir_writing import strengths
 from catalogue.instrumentation.grammar import Grammar, grammar, spread
-from catalogue.instrumentation.item_writing import HANDS
+from catalogue.instrumentation.item_writing import HANDS, has_more, told_note
 from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line
 from catalogue.instrumentation.plurals import plurals
 from catalogue.instrumentation.reading import read
@@ -74,7 +74,11 @@ def noted(instrumentation: Instrumentation, plain: str, language: str) -> str:
 
 def quoting(line: Line) -> Line:
     usual = line.instrument == "choir" and line.note in grammar("en-GB").words["choirs"]
-    return line if not line.note or usual or "”" in line.note else replace(line, note=f"“{line.note}”")
+    note = told_note(line) if line.players else line.note
+    if not note or usual or "”" in note:
+        return line
+    more = "or more; " if note != line.note else ""
+    return replace(line, note=f"{more}“{note}”")
 
 
 def reads_back(told: str, instrumentation: Instrumentation, language: str) -> bool:
@@ -257,14 +261,17 @@ def line_phrase(line: Line, speech: Grammar) -> str:
 
 
 def counted_name(line: Line, speech: Grammar) -> str:
+    """Return the number and the name; *at least* before a number that may be exceeded."""
     count = line.players
     people = line.instrument in ("percussion", "timpani") or line.family == "electronics"
-    if count is None or people or (count == (1, 1) and not line.optional) or (line.optional and count[1] == 1):
+    single = count == (1, 1) and not (line.optional or has_more(line))
+    if count is None or people or single or (line.optional and count[1] == 1):
         name = speech.name(line.instrument, 1 if count or people or line.instrument in UNCOUNTED else 2)
         return with_solo(with_alternatives(name, line, speech), line, speech)
     most = (count[1], count[1]) if line.optional else count
     name = with_alternatives(speech.name(line.instrument, most[1]), line, speech)
-    return f"{spread(most)} {with_solo(name, line, speech)}"
+    least = f"{speech.word('least')} " if has_more(line) else ""
+    return f"{least}{spread(most)} {with_solo(name, line, speech)}"
 
 
 def with_alternatives(name: str, line: Line, speech: Grammar) -> str:
@@ -281,14 +288,16 @@ def with_solo(name: str, line: Line, speech: Grammar) -> str:
 
 def bracketed(line: Line, speech: Grammar) -> Iterator[str]:
     if line.players and (line.instrument == "percussion" or (line.instrument == "timpani" and line.players[1] > 1)):
-        yield speech.counted((line.players[1], line.players[1]) if line.optional else line.players, "executants")
+        least = f"{speech.word('least')} " if has_more(line) else ""
+        yield least + speech.counted((line.players[1],) * 2 if line.optional else line.players, "executants")
     if line.role == "offstage" and not line.group:
         yield speech.word("offstage")
     if says_open(line, speech):
         yield speech.word("open")
     yield from parts_of_choir(line, speech)
-    if line.note:
-        yield line.note
+    note = told_note(line) if line.players else line.note
+    if note:
+        yield note
 
 
 def parts_of_choir(line: Line, speech: Grammar) -> Iterator[str]:

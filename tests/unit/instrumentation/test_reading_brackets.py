@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from catalogue.instrumentation import read
+from catalogue.instrumentation import read, write_words
 
 
 def told(text: str) -> list[tuple[str, object, bool]]:
@@ -41,3 +41,14 @@ def test_percussionists_are_counted_and_not_what_they_play(text: str) -> None:
 @pytest.mark.parametrize("text", ["coro a otto voci (SSAATTBB)", "SATB (div.)"])
 def test_the_voices_of_a_choir_are_no_soloists(text: str) -> None:
     assert {line.role for line in read(text).lines} == {"ensemble"}
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [("en-GB", "at least 4 clarinets"), ("de", "mindestens 4 Klarinetten"), ("es", "mínimo 4 clarinetes")],
+)
+def test_so_many_or_more_is_said_in_words(language: str, words: str) -> None:
+    reading = read("four or more clarinets")
+
+    assert write_words(reading, language) == words
+    assert read(words, language=language).lines == reading.lines
