@@ -321,7 +321,7 @@ class Scan:
         if at >= len(self.nodes) or not self.nodes[at].is_mark(":"):
             return False
         found = name_at(self.nodes, at + 1)
-        listed = found is not None and family_of(found.slugs[0]) in ("woodwind", "brass", "strings", "keyboard")
+        listed = found is not None and family_of(found.slugs[0]) in ("woodwind", "brass", "strings")
         return not listed and not headings.figures_follow(self.nodes, at + 1)
 
     def another_line_up(self, at: int) -> int | None:
