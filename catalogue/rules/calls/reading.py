@@ -114,7 +114,8 @@ def kind_of(passages: Sequence[Passage]) -> CallKind:
     title = plain(" ".join(one.text for one in passages[:2] if one.line <= passages[0].line + 2))
     head = plain(" ".join(f"{one.label} {one.text}" for one in passages[:4]))
     whole = plain(" ".join(f"{one.label} {one.text}" for one in passages))
-    for said in (title, head, whole):
+    first = passages[0].plain if passages else ""
+    for said in (first, title, head, whole):
         for kind, pattern in KINDS:
             if has(pattern, said) and (said is not whole or kind is CallKind.COMPETITION):
                 return kind
