@@ -29,6 +29,7 @@ from catalogue.rules.calls.packs import (
     told_apart,
 )
 from catalogue.rules.calls.submissions import SentWork, SubmissionFacts
+from catalogue.rules.calls.terms import RecordingRule
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,8 +83,17 @@ def line_of(asked: Asked, found: Draft | Gap, sent: SentWork | None = None) -> L
 def of_work(piece: Piece, sent: SentWork, papers: Papers, stored: Stored) -> Iterable[Draft | Gap]:
     if piece is Piece.PARTS:
         return stored.parts(sent)
-    one = {Piece.NOTE: papers.note, Piece.RIDER: papers.rider, Piece.RECORDING: stored.recording}
+    if piece is Piece.RECORDING:
+        return (wanted_recording(stored.recording(sent), stored.submission.call.recording),)
+    one = {Piece.NOTE: papers.note, Piece.RIDER: papers.rider}
     return (one.get(piece, stored.score)(sent),)
+
+
+def wanted_recording(found: Draft | Gap, rule: RecordingRule | None) -> Draft | Gap:
+    """Return the recording; one that is sent only where there is one is left out and does not lack."""
+    if isinstance(found, Gap) and rule is RecordingRule.OPTIONAL:
+        return replace(found, state=State.LEFT_OUT)
+    return found
 
 
 def of_composer(piece: Piece, submission: SubmissionFacts, papers: Papers, stored: Stored) -> Draft | Gap:

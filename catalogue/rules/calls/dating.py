@@ -33,6 +33,7 @@ OLDER = re.compile(
     rf"(?:older than|alter als|more than|plus de|mas de|piu di)\s+(?P<count>{NUMBER})\s+(?:years?|jahren?|jahre|"
     rf"ans|anni|anos)"
 )
+OLDEST = 15  # years; a higher number is the age of people
 ON_OR_AFTER = (
     r"on or after|or later|oder spater|or after|since|from\b|not before|no earlier than|not earlier than|ab\b|seit|"
     r"depuis|a partir|dal(?:l'anno)?\b|desde|in or after|onwards?|fruhestens|nicht vor|or newer|after 31 december|"
@@ -88,6 +89,8 @@ def read_dating(passages: Sequence[Passage], closes: date | None) -> Iterator[Fo
 
 def first_days(passage: Passage, said: str, closes: date | None) -> Iterator[tuple[str, date]]:
     within = WITHIN.search(said) or OLDER.search(said)
+    if within and number_of(within["count"]) > OLDEST:
+        return
     if within and closes:
         yield "composed_from", years_before(closes, number_of(within["count"]))
         return

@@ -22,7 +22,8 @@ from catalogue.rules.calls.zones import OFFSET, clocks, zone_of_text, zone_of_wo
 STRONG = (
     r"deadline|closing (?:date|day)|closes?\b|einsendeschluss|einreichfrist|bewerbungsschluss|bewerbungsfrist|"
     r"abgabeschluss|abgabetermin|stichtag fur die einsendung|date limite|cloture|scadenza|fecha limite|plazo|termine|"
-    r"sluitingsdatum|due (?:date|by|on)|(?:is|are) due|last day|\w*termin\b|quand\b|when\b|einsendefrist|"
+    r"sluitingsdatum|due (?:date|by|on)|(?:is|are) due|last day|\w*termin\b|\w*schluss\b|finaliza|se cierra|"
+    r"quand\b|when\b|einsendefrist|"
     r"annahmeschluss|bewerbungsende|\w*frist\b|dernier delai|ultimo giorno|cierre\b|fin de plazo|chiusura"
 )
 MEDIUM = (
@@ -38,6 +39,7 @@ OTHER = (
     r"born|composed|written|completed|geboren|komponiert|entstanden|age\b|aged|altersgrenze|interview|concert on|"
     r"premiere on|performance on|results?|announce|notified|winners?|workshop on|counted on|rehears"
 )
+OPENS = r"opens?\b|opening|eroffn\w*|ouvr\w*|ouvert\w*|apert\w*|apre\b|abiert\w*|abre\b|beginn\w*|stichtag"
 OF_WORKS = (
     r"composed|completed|written (?:after|in|since|on)|finished|entst\w+|komponiert|vollendet|fertiggestellt|achev|"
     r"compose|ecrit|compost|scritt|terminad|finalizad|compuest|escrit"
@@ -122,6 +124,8 @@ def moments_in(passage: Passage, home: str, text: str) -> Iterator[Moment]:
     days = days_in(passage.text, month_first=month_first)
     for index, one in enumerate(days):
         before = plain(passage.text[days[index - 1].end if index else 0 : one.start])
+        if has(OPENS, before[-25:]):
+            continue
         if rank < 3 and has(OTHER, before[-40:]):
             continue
         yield moment_of(passage, one.day, home)
@@ -134,7 +138,8 @@ def rank_of(passage: Passage) -> int:
     if has(rf"geboren|born|{OF_WORKS}", said) and not has(STRONG, said):
         return 0
     if has(
-        r"age limit|alters|turned|birthday|under \d+ years|aged|years (?:of age|old)|interviews?|results will|notif",
+        r"age limit|alters|turned|birthday|under \d+ years|aged|years (?:of age|old)|alter als|junger als|"
+        r"lebensjahr|\d ans\b|interviews?|results will|notif",
         said,
     ) and not has(r"deadline:|closing date:", said):
         return 0
@@ -178,6 +183,9 @@ def clock_of(match: re.Match[str], said: str) -> tuple[time, int]:
 
 
 SPOKEN_CLOCKS = {
+    r"[ap]\.? ?m\.?,? eastern": "America/New_York",
+    r"[ap]\.? ?m\.?,? central(?! europe)": "America/Chicago",
+    r"[ap]\.? ?m\.?,? pacific": "America/Los_Angeles",
     r"hora (?:peninsular|espanola|de madrid|de barcelona)": "Europe/Madrid",
     r"heure (?:francaise|de paris|de metropole)": "Europe/Paris",
     r"heure (?:belge|de bruxelles)": "Europe/Brussels",

@@ -13,6 +13,7 @@ from catalogue.rules.calls.words import NUMBER, has, number_of
 from catalogue.rules.calls.zones import state_of_word
 
 NO_LIMIT = (
+    r"alter: keine begrenzung|"
     r"no (?:upper )?age limit|any age|all ages|keine altersgrenze|regardless of age|of every age|age.{0,12}whatever|"
     r"(?:aucune|sans|pas de) limite d'age|nessun limite|sin limite|keine altersbeschrankung|senza limiti di eta|"
     r"sin limite de edad|of whatever age|no limit of age|age does not matter|"
@@ -81,7 +82,7 @@ BORN = re.compile(
 )
 INCLUSIVE = (
     r"on or after|or later|or after|since|not before|from\b|ab\b|oder spater|seit|in or after|"
-    r"a partir|nicht vor|desde|dal\b|und junger|and younger|et plus jeunes|depuis"
+    r"a partir|nicht vor|desde|dal\b|und junger|and younger|et plus jeunes|depuis|ou apres|o dopo|o despues|oder danach"
 )
 END_OF_YEAR = (
     r"end of the year|31 december of the year|end of that year|ende des jahres|jahresende|"
@@ -93,10 +94,13 @@ ANY_COUNTRY = (
     r"aller nationalitaten|jeder nationalitat|toutes? nationalit|regardless of nationality|everybody may|worldwide|"
     r"any (?:age|country), any|no matter where"
 )
-STATE = re.compile(r"(?<!\w)(?:the\s+)?(?P<name>[A-Z][\w.]*(?:\s(?:and\s)?[A-Z][\w.]*){0,3})")
-LIVING = r"liv(?:e|ing)|reside|resident|based|wohn|leben|habit|residenti|residan|resident"
+STATE = re.compile(r"(?<!\w)(?:the\s+)?(?P<name>[A-ZÄÖÜÉ][\w.]*(?:\s(?:and\s)?[A-Z][\w.]*){0,3})")
+LIVING = r"liv(?:e|ing)|reside|resident|residenc|based|wohn|leben|habit|residenti|residan|resident"
 BORN_IN = r"born (?:in|there)|native|were born|geboren in|natifs?|nati in|nacid"
-NATIONAL = r"national|citizen|passport|staatsburger|staatsangehor|citoyen|cittadin|ciudadan|composers from|subjects of"
+NATIONAL = (
+    r"national|nacional|nazional|citizen|passport|staatsburger|staatsangehor|citoyen|cittadin|ciudadan|composers from|"
+    r"subjects of"
+)
 
 
 def read_entrants(passages: Sequence[Passage], closes: date | None) -> Iterator[Found]:

@@ -84,7 +84,8 @@ ENDING = re.compile(
     r"hochstens|au (?:plus|maximum)|al massimo|como maximo)"
 )
 LATER = re.compile(
-    rf"(?:and|but|,|y|e|et|und) (?:at (?:most|least)|maxima de|massima di|maximale? de|maximal|(?:no|not) (?:more|"
+    rf"(?:and|but|,|y|e|et|und) (?:at (?:most|least)|maxima de|massima di|minima de|minima di|maximale? de|"
+    rf"maximal|(?:no|not) (?:more|"
     rf"less|longer|shorter|fewer) than|"
     rf"hochstens|mindestens|under|less than|below) (?P<number>{NUMBER})"
     r"(?=[.,;)\s]*$|[.,;)]| long| in\b| at (?:the )?most)"

@@ -69,7 +69,7 @@ def with_spoken_doublings(text: str, passages: Sequence[Passage]) -> str:
 
 DOUBLES = (
     r"(?:doubles?|plays?|takes?|brings?|has|owns?|auch|prendre|prend|jouer|doubler|suonare|prendere|raddoppiare|tocar|"
-    r"doblar|nehmen|spielen|wechseln)"
+    r"doblar|nehmen|spielen|spielt|wechseln)"
 )
 OWNER = r"(?:the|our|le|la|il|lo|el|der|die)"
 SPOKEN_DOUBLING = re.compile(

@@ -24,6 +24,7 @@ EXACT = (
     r"not (?:for )?a? ?(?:subset|selection)"
 )
 SUBSET = (
+    r"de estos instrumentos|de ces instruments|di questi strumenti|dieser instrumente|"
     r"of the following|one partie d|une partie d|subset of|"
     r"any (?:selection|subset|combination|number)|drawn from|some of (?:us|them)|subsets?\b|"
     r"or (?:some|part) of|selection from|"
@@ -66,6 +67,10 @@ LEAST = re.compile(
 LEAST_BARE = re.compile(
     rf"(?:no fewer than|at least|mindestens|au moins|almeno|al menos) (?P<n>{NUMBER}),? (?:and |und |et |e |y )?"
     rf"(?:no more than|at most|hochstens|au plus|al massimo|como maximo) (?P<m>{NUMBER})(?: \w+)? {PLAYERS}"
+)
+LEAST_OF_THESE = re.compile(
+    rf"(?:minimo de|minimum of|minimum de|at least|mindestens|almeno|au moins|al menos) (?P<n>{NUMBER}) "
+    r"(?:de estos|of these|of the above|dieser|di questi|de ces)\b"
 )
 OR_MORE = re.compile(
     rf"(?:any |a )?subset of (?P<n>{NUMBER}) or more|mindestens (?:jedoch |aber )?(?P<least>{NUMBER})\s*[.;]?$"
@@ -167,6 +172,9 @@ def players_in(said: str) -> tuple[int | None, int | None]:
     more = OR_MORE.search(said)
     if more and (more["n"] or has(PLAYERS, said)):
         return number_of(more["n"] or more["least"]), None
+    of_these = LEAST_OF_THESE.search(said)
+    if of_these:
+        return number_of(of_these["n"]), None
     some = re.search(rf"(?:or|and) (?:for )?any (?P<n>{NUMBER})(?: of (?:us|them|these))?(?=[,.;]|$)", said)
     if some:
         return number_of(some["n"]), None

@@ -37,6 +37,13 @@ AUXILIARIES = {
     "piano": (("cel", r"celest"), ("hpd", r"harpsichord|cembalo"), ("toy piano", r"toy")),
 }
 SPOKEN = {
+    "klarinettistin": "Klarinette",
+    "flötistin": "Flöte",
+    "oboistin": "Oboe",
+    "fagottistin": "Fagott",
+    "saxophonistin": "Saxophon",
+    "pianistin": "Klavier",
+    "schlagzeugerin": "Schlagzeug",
     "accordionists": "accordions",
     "accordionist": "accordion",
     "guitarists": "guitars",

@@ -13,7 +13,7 @@ RECORDING = (
     r"recordings?|aufnahmen?|tonaufnahme|enregistrement|registrazion|grabaci|audio (?:file|excerpt)|"
     r"sound file|mp3|opname|midi (?:reali[sz]ation|file|version|rendering)|live videos?|videos? (?:link|helps)|"
     r"(?:a |an )?(?:video|film) (?:of|recording)|tontrager|fichiers? (?:audio|son)\w*|file audio|archivos? de audio|"
-    r"audiodatei\w*|audio links?|link to (?:a |an )?(?:audio|sound)"
+    r"audiodatei\w*|mock-?ups?|audio links?|link to (?:a |an )?(?:audio|sound)"
 )
 PROJECT = r"recording (?:project|session|studio|label|compan|contract)"
 SENT = (
@@ -33,6 +33,7 @@ FORBIDDEN = (
     r"(?:bei|ein|send)|recordings? (?:is|are) (?:forbidden|prohibited|not (?:allowed|permitted|admitted))"
 )
 UNWANTED = (
+    r"(?:aufnahmen?|tontrager): bitte nicht|recordings? will not be listened|nicht (?:mit|ein)(?:zu)?schicken|"
     r"no recordings? (?:is |are )?(?:wanted|needed|necessary|required)|recordings? (?:are|is) (?:not|"
     r"neither) (?:wanted|needed|listened|expected|asked|considered|erwunscht)|not listened|"
     r"recordings? "
@@ -46,7 +47,8 @@ OPTIONAL = (
     r"there is|available|possible|one exists)|only if|welcome|"
     r"may be (?:included|enclosed|"
     r"added|sent)|freiwillig|not (?:required|necessary|essential|compulsory)|nicht erforderlich|"
-    r"facultati[fv]\w*|facoltativ\w|opcional\w*|no se requieren?|gern mit|s'il (?:y en a|existe)|se esistente|"
+    r"nach moglichkeit|facultati[fv]\w*|facoltativ\w|opcional\w*|no se requieren?|gern mit|s'il (?:y en a|existe)|"
+    r"se esistente|"
     r"si la (?:hubiera|hay)|si existe|wenn (?:es )?(?:eine |sie )?(?:gibt|vorlieg\w+|existier\w+)|"
     r"si possible|se possibile|no recording (?:is )?required|willkommen|nicht notig|"
     r"where (?:available|possible|(?:it|they|one) exists?)|helps\b|appreciated|falls|sofern|wenn vorhanden|"
@@ -74,7 +76,7 @@ NOT_RENDERED = (
     r"excluded|not (?:be )?(?:accepted|wanted|admitted)|cannot|unwanted|nicht)"
 )
 NOTE = re.compile(
-    rf"(?:note|text|lines|sinopsis|synopsis|description|commentary|introduction|einfuhrung|kommentar|werktext|notice|"
+    rf"(?:note|presentation|text|lines|sinopsis|synopsis|description|commentary|introduction|einfuhrung|kommentar|werktext|notice|"
     rf"nota|about the (?:piece|work))"
     rf"(?:[^.;]|max\.){{0,60}}?(?P<words>{NUMBER}|\d{{2,4}})\s*(?:words?|wort\w*|mots|parole|palabras)"
     r"|(?!)"
@@ -84,7 +86,7 @@ WORDS_OF_NOTE = re.compile(
 )
 MONEY = r"EUR|GBP|USD|CHF|NOK|SEK|DKK|PLN|CZK|HUF|RON|CAD|AUD|NZD|JPY|KRW|HKD|SGD|ZAR|MXN|BRL|€|£|¥|\$"
 FEE = re.compile(
-    rf"(?P<money>(?:{MONEY})\s?\d[\d ,.]*\d|(?:{MONEY})\s?\d+"
+    rf"(?P<money>(?:{MONEY}|[Ee]uro)\s?\d[\d ,.]*\d|(?:{MONEY})\s?\d+"
     r"|(?:\d[\d,.]*|[Ff]ive|[Tt]en|[Ff]ifteen|[Tt]wenty|[Tt]hirty|[Ff]orty|[Ff]ifty)\s?"
     rf"(?:{MONEY}|[Ee]uros?|[Pp]ounds|[Dd]ollars|Franken|[Ff]rancs|Kronen|kr\b|zł|Kč))"
 )
@@ -96,7 +98,8 @@ FEE_WORDS = (
 )
 NO_FEE = (
     r"no hay tasas?\b|weder (?:eine )?gebuhr|(?:workshops?|entry|entrance|participation|application) (?:is|are) free\b|"
-    r"fees?: (?:none|nil|no\b|free)(?! (?:for|to)\b)|(?:partecipazione|iscrizione)[^.;]{0,25} e gratuita|"
+    r"(?:kosten|gebuhr(?:en)?|teilnahmegebuhr|frais|quota|cuota): (?:keine|aucun|nessun|ningun)|fees?: (?:none|"
+    r"nil|no\b|free)(?! (?:for|to)\b)|(?:partecipazione|iscrizione)[^.;]{0,25} e gratuita|"
     r"gratuit[aeo]?s?\b|"
     r"no (?:entry |application |submission |participation )?fees?|free of charge to enter|"
     r"keine (?:gebuhr|teilnahmegebuhr)|"

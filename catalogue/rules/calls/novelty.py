@@ -18,7 +18,7 @@ from catalogue.rules.calls.zones import state_of_word
 PERFORMED = (
     r"(?:un)?perform(?!ers?\b)|(?:un)?played|premi[eè]r|heard|urauffuhr|uraufgefuhrt|erstauffuhr|auffuhrung|aufgefuhrt|"
     r"gespielt|execut|jouee?s?\b|creation\b|creee?s?\b|eseguit|inedit|esecuzion|estren|interpretad|broadcast|"
-    r"public hearing|uitgevoerd|presented|\bsung\b|gesungen|chantee?s?\b|cantat[aoei]|cantad[ao]s?"
+    r"donnee?s? en\b|public hearing|uitgevoerd|presented|\bsung\b|gesungen|chantee?s?\b|cantat[aoei]|cantad[ao]s?"
 )
 PUBLISHED = (
     r"publication\b(?! of)|veroffentlichung|pubblicazione|publicacion|(?:un)?publish|in print|printed or|"
@@ -61,6 +61,7 @@ BARRED = (
     r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:deve|essere)|nunca|no (?:haya|debe)|cannot be|nor\b|not yet|"
     r"unrecorded|unverlegt|not published|not performed|not (?:\w+ly )?recorded|nicht verlegt|but not|"
     r"rather not|prefer not|no (?:haber|estrenad\w*|interpretad\w*|ejecutad\w*)|sin estrenar|ne doi\w+ avoir ete|"
+    r"n'(?:a|ont) ete ni|"
     r"n'est pas|n'ont pas|n'a pas|non (?:devono|deve|e|sono|ancora)|no (?:deben|debe|este|esten|esta|estan|hayan)"
 )
 SOFT = r"preferr|preference|bevorzugt|priority|ideally|vorzugsweise|recommended"

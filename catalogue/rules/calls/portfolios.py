@@ -42,7 +42,7 @@ PER = re.compile(
 )
 BY_HEAD = re.compile(
     rf"(?<![\w-])(?P<count>{NUMBER})(?: at most| maximum| \w+)? (?:per|pro|par|por) (?:composer|person|entrant|"
-    rf"applicant|"
+    rf"applicant|student|"
     r"komponist\w*|teilnehm\w*|personne|compositeur|candidat|persona|compositor\w*|partecipante)"
 )
 LARGE = (

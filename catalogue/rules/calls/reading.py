@@ -42,7 +42,8 @@ KINDS = (
     ),
     (
         CallKind.READING,
-        r"(?:public )?lectures? publiques?|taller de lectura|lettura (?:orchestrale|pubblica)|orchesterlesung|"
+        r"(?:public )?lectures? publiques?|(?:orchester|ensemble|chor|lese)werkstatt\b|laboratorio di lettura|"
+        r"taller de lectura|lettura (?:orchestrale|pubblica)|orchesterlesung|"
         r"week of workshops|reading workshop|reading (?:day|session|panel|week|project|afternoon|scheme)|"
         r"readings?\b(?=[^.]{0,40}(?:session|day|orchestra))|leseprobe|open reading|"
         r"(?:scores|works|music|orchestral?) readings?\b|seance de lecture|prove di lettura",
@@ -54,7 +55,7 @@ KINDS = (
     ),
     (
         CallKind.GRANT,
-        r"grants?\b|bursar|\w*stipendi(?:um|en|ums)?\b|stipend|funding|fund\b|forderung|scholarship|fellowship|bourse|borsa|beca\b",
+        r"grants?\b|bursar|\w*stipendi(?:um|en|ums)?\b|stipend|funding|fund\b|forderung|scholarship|fellowship|bourse|borsa|becas?\b",
     ),
 )
 PAPER = re.compile(
@@ -113,7 +114,7 @@ def kind_of(passages: Sequence[Passage]) -> CallKind:
     """Return what sort of call it is: by its first lines, else by the whole text."""
     title = plain(" ".join(one.text for one in passages[:2] if one.line <= passages[0].line + 2))
     head = plain(" ".join(f"{one.label} {one.text}" for one in passages[:4]))
-    whole = plain(" ".join(f"{one.label} {one.text}" for one in passages))
+    whole = plain(" ".join(f"{one.label} {one.text}" for one in passages)).replace("no prize", "")
     first = passages[0].plain if passages else ""
     for said in (first, title, head, whole):
         for kind, pattern in KINDS:

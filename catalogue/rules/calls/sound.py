@@ -55,7 +55,7 @@ CHANNELS = re.compile(
     rf"playback )?(?:channels?|ch\b|kanal\w*|canaux|canali|canales|"
     r"loudspeakers?|speakers|lautsprecher)"
 )
-NAMED = {"stereo": 2, "mono": 1, "quad": 4, "octophonic": 8}
+NAMED = {"stereo": 2, "estereo": 2, "mono": 1, "quad": 4, "octophonic": 8}
 SOLOIST = (
     r"solo instruments? and orchestra[^.]{0,20}?not\b|"
     r"(?:no|not|non|without|keine?|ohne|excluding|nor|ni|ne|sans|senza|sin|aucun|quedan exclu\w+|sono esclus\w)\b"
@@ -76,12 +76,19 @@ VOICES = (
 )
 
 
+EXCLUDED_LABEL = re.compile(
+    r"^(?:nicht (?:moglich|zugelassen|erlaubt)|not (?:allowed|permitted|possible|accepted|admitted)|excluded|"
+    r"ausgeschlossen|exclus|esclusi|excluidos|no se admiten|non ammessi)\s*:\s*"
+)
+
+
 def read_sound(passages: Sequence[Passage]) -> Iterator[Found]:
     """Yield what is said of electronics, their channels, soloists and voices."""
     for passage in passages:
         said, where = passage.plain, (passage.start, passage.end)
         if has(LATER, said):
             continue
+        said = EXCLUDED_LABEL.sub("keine ", said)
         if re.search(rf"(?<![a-z])(?:{SOLOIST})", said) and not has(r"solo strings|solos are fine", said):
             yield Found("soloists_excluded", True, *where)
         if re.search(rf"(?<![a-z])(?:{VOICES})", said) and not has(r"no (?:more|fewer) than", said):
@@ -116,9 +123,10 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
 
 def is_recording(said: str) -> bool:
     """Whether the passage speaks of a recording to be sent, not of electronics in the work."""
-    return has(r"recordings?|rendered|demo\b|mock-?ups?|midi|aufnahme|simulation", said) and not has(
-        r"live[- ]electronics|fixed media|with electronics|no electronics|: allowed", said
-    )
+    return has(
+        r"recordings?|audio files?|computer playback|playback is|rendered|demo\b|mock-?ups?|midi|aufnahme|simulation",
+        said,
+    ) and not has(r"live[- ]electronics|fixed media|with electronics|no electronics|: allowed", said)
 
 
 ALSO = r"stereo (?:is|are) (?:also|equally) |stereo (?:and|or) mono|mono (?:and|or) stereo"

@@ -46,6 +46,9 @@ def among(values: Any, wanted: Any) -> Any:
          {"soloists_excluded": True, "voices_excluded": True, "electronics": "excluded"}),
         ("Nothing electronic, please.", {"electronics": "excluded"}),
         ("Elettronica: solo supporto stereo, facoltativa.", {"electronics": "allowed"}),
+        ("Nicht möglich: Solisten, Chor, Elektronik",
+         {"soloists_excluded": True, "voices_excluded": True, "electronics": "excluded"}),
+        ("Send a score and an audio file (computer playback is fine).", {"electronics": None}),
         # recordings
         ("No recordings will be considered.", {"recording": "forbidden"}),
         ("Tonträger werden nicht berücksichtigt.", {"recording": "forbidden"}),
@@ -54,6 +57,7 @@ def among(values: Any, wanted: Any) -> Any:
         ("Send each score with a recording. Live recordings are preferred.", {"recording": "required"}),
         ("Avec des enregistrements obligatoires (les simulations ne sont pas acceptées).",
          {"recording": "required", "recording_live": True}),
+        ("Aufnahmen: bitte nicht mitschicken.", {"recording": "not wanted"}),
         # what has happened to it
         ("It must not have been sung in public before.", {"unperformed": True}),
         ("L'œuvre ne doit avoir été ni éditée, ni exécutée en public.", {"unperformed": True, "unpublished": True}),
@@ -67,6 +71,11 @@ def among(values: Any, wanted: Any) -> Any:
         ("U.S. citizens or permanent residents.", {"residence": {"national": ["US"], "resident": ["US"]}}),
         ("Für Komponisten mit deutscher Adresse und die deutsche oder Schweizer Staatsangehörigkeit.",
          {"residence": {"national": ["CH", "DE"]}}),
+        ("Komponisten, die nicht älter als 40 Jahre sind (Stichtag 1. März 2027).",
+         {"composed_from": None, "age": {"limit": 40, "on": "2027-03-01"}}),
+        ("Compositeurs nés le 1er janvier 1985 ou après cette date.", {"age": {"born": "1985-01-01", "after": False}}),
+        ("De nacionalidad española o con residencia legal en España.",
+         {"residence": {"national": ["ES"], "resident": ["ES"]}}),
         # fees and names
         ("Entry fee. $25.", {"fee": "$25"}),
         ("Fee | none", {"fee": "none"}),
@@ -107,6 +116,18 @@ def test_a_title_says_what_is_to_be_won_and_by_whom(text: str, title: str, kind:
     call = read_call(f"{text}\n\n{CLOSES}").call
 
     assert (call.title, str(call.kind)) == (title, kind)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Applications open October 1, 2026 and close January 31, 2027.",
+        "Anmeldeschluss: 31. Januar 2027. Teilnehmende sind jünger als 30 Jahre (am 1. Oktober 2026).",
+        "La presentación de solicitudes es gratuita y finaliza el 31 de enero de 2027.",
+    ],
+)
+def test_the_day_of_something_else_is_no_deadline(text: str) -> None:
+    assert str(read_call(f"Call for scores\n\n{text}").call.deadline_day) == "2027-01-31"
 
 
 def test_the_end_of_a_month_is_its_last_day() -> None:
