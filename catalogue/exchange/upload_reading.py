@@ -21,7 +21,7 @@ from catalogue.exchange.media_files import MediaError, length_of
 from catalogue.exchange.pdf_files import PdfError, read_pdf
 from catalogue.exchange.scores.model import ScoreError
 from catalogue.exchange.scores.opening import score_xml
-from catalogue.exchange.scores.parsing import events
+from catalogue.exchange.scores.parsing import elements
 from catalogue.exchange.sound_files import read_sound
 from catalogue.rules.technical.files import PdfFacts, SoundFacts
 
@@ -50,9 +50,8 @@ def check_score(file: BinaryIO) -> Found:
     """Read a score once through; nothing is kept of it."""
     file.seek(0)
     try:
-        for event, element in events(score_xml(file.read(MXL.most + 1))):
-            if event == "end":
-                element.clear()
+        for element in elements(score_xml(file.read(MXL.most + 1))):
+            element.clear()
     except etree.XMLSyntaxError as fault:
         raise ScoreError("This file is not well-formed XML.") from fault
     return None

@@ -13,7 +13,7 @@ from typing import Any
 from lxml import etree
 
 from catalogue.exchange.scores import words as said
-from catalogue.exchange.scores.figures import figure, text_of, ticks
+from catalogue.exchange.scores.figures import MOST_DIGITS, figure, text_of, ticks
 from catalogue.exchange.scores.jumps import take_barline, take_jumps, take_signs
 from catalogue.exchange.scores.model import Bar, Part, Score, TempoMark
 
@@ -40,13 +40,16 @@ UNITS = {
 
 Element = Any  # lxml ships no types
 LENGTHS = etree.XPath("note[not(chord)]/duration[1]/text()[1]", smart_strings=False)
+TOGETHER = etree.XPath("sum(note[not(chord)]/duration)")
+PLAYED = etree.XPath("note/instrument[1]/@id", smart_strings=False)
+MOST_TICKS = 10**MOST_DIGITS
 
 
 class Clock:
     """How a part counts: divisions of the quarter note and the metre in force."""
 
     def __init__(self) -> None:
-        self.divisions = Fraction(1)
+        self.divisions: Fraction | int = 1
         self.metre: tuple[int, int] | None = None
 
 
@@ -60,16 +63,28 @@ def quarters_of(ticks: Fraction | int, divisions: Fraction | int) -> Fraction:
     return Fraction(ticks) / divisions
 
 
+@functools.lru_cache(maxsize=4096)
+def measured(ticks: Fraction | int, divisions: Fraction | int, metre: tuple[int, int] | None) -> tuple[Fraction, bool]:
+    """Return how many quarter notes a bar has that lasts so many divisions, and whether it falls short of its metre."""
+    return against(quarters_of(ticks, divisions), quarters_of(4 * metre[0], metre[1]) if metre else NOUGHT)
+
+
+def against(length: Fraction, asked: Fraction) -> tuple[Fraction, bool]:
+    """Return the length of a bar, that which is asked where it is only just missed, and whether it falls short."""
+    quarters = asked if length != asked and abs(length - asked) < ROUNDING else length
+    return quarters, not length or quarters < asked
+
+
 class BarWalk:
     """One bar of one part, read into the bar that all parts share."""
 
-    __slots__ = ("at", "bar", "clock", "part", "score", "several", "since")
+    __slots__ = ("at", "bar", "clock", "is_marked", "part", "score", "since")
 
-    def __init__(self, score: Score, part: Part, clock: Clock, bar: Bar) -> None:
+    def __init__(self, score: Score, part: Part, clock: Clock, bar: Bar, *, is_marked: bool = True) -> None:
         self.score, self.part, self.clock, self.bar = score, part, clock, bar
+        self.is_marked = is_marked  # whether anything stands over or between the notes
         self.at = NOUGHT  # quarter notes that had passed when the divisions last changed
         self.since: Fraction | int = 0  # divisions that have passed since
-        self.several = len(part.instruments) > 1
 
     @property
     def place(self) -> Fraction:
@@ -82,22 +97,24 @@ class BarWalk:
         What is only skipped at the end of a bar (``forward``) lengthens it where it holds nothing else.
         """
         before = NOUGHT
-        if goes_straight_on(element):
+        if goes_straight_on(element, self.is_marked):
             self.over_the_notes(element, exactly=True)
-            self.since = sum(map(ticks, LENGTHS(element)))
+            self.since = lasting(element)
         else:
             before = self.note_by_note(element)
         self.take_length(before)
 
     def take_length(self, before: Fraction) -> None:
         """Give the bar its length; ``before`` had passed when the divisions last changed."""
-        bar = self.bar
-        bar.metre = bar.metre or self.clock.metre
+        bar, clock = self.bar, self.clock
+        bar.metre = bar.metre or clock.metre
+        if not (before or self.at or bar.quarters):
+            bar.quarters, bar.falls_short = measured(self.since, clock.divisions, bar.metre)
+            return
         asked, length = nominal(bar), self.place
         if bar.quarters or before:
             length = max(bar.quarters, before, length)
-        bar.quarters = asked if length != asked and abs(length - asked) < ROUNDING else length
-        bar.falls_short = not length or bar.quarters < asked
+        bar.quarters, bar.falls_short = against(length, asked)
 
     def note_by_note(self, element: Element) -> Fraction:
         """Read a bar in which the notes do not simply follow one another; return what ``take_length`` asks for."""
@@ -112,8 +129,6 @@ class BarWalk:
                     since += ticks(length)
                     if since > furthest:
                         furthest = since
-                if self.several:
-                    self.take_instrument(child)
             elif tag == "forward":
                 since += ticks(timing_of(child)[1])
             elif tag == "backup":
@@ -123,10 +138,11 @@ class BarWalk:
                 divisions = self.clock.divisions
                 self.take_mark(tag, child)
                 if self.clock.divisions != divisions:
-                    before = max(before, self.at + furthest / divisions)
-                    self.at += since / divisions
+                    before = max(before, self.at + quarters_of(furthest, divisions))
+                    self.at += quarters_of(since, divisions)
                     furthest = since = self.since = 0
         self.since = furthest or (0 if before else since)
+        self.take_instruments(element)
         return before
 
     def over_the_notes(self, element: Element, *, exactly: bool = False) -> None:
@@ -134,7 +150,7 @@ class BarWalk:
 
         The place in the bar is reckoned where a tempo stands; ``exactly`` reckons it wherever one may be told in words.
         """
-        for child in element.iterchildren(*OVER_NOTES):
+        for child in element.iterchildren(*OVER_NOTES) if self.is_marked else ():
             tag = child.tag
             if tag not in ("direction", "sound"):
                 self.take_mark(tag, child)
@@ -142,15 +158,12 @@ class BarWalk:
                 if exactly or any(map(sets_tempo, marks)):
                     self.since = since_bar_line(child)
                 self.take_direction(child, marks)
-        if self.several:
-            for note in element.iterchildren("note"):
-                self.take_instrument(note)
+        self.take_instruments(element)
 
-    def take_instrument(self, note: Element) -> None:
-        played = next(note.iterchildren("instrument"), None)
-        used = played.get("id") if played is not None else None
-        if used and used not in self.part.used:
-            self.part.used.append(used)
+    def take_instruments(self, element: Element) -> None:
+        """Note which of several instruments are played."""
+        if len(self.part.instruments) > 1:
+            self.part.used += [one for one in dict.fromkeys(PLAYED(element)) if one and one not in self.part.used]
 
     def take_mark(self, tag: str, element: Element) -> None:
         if tag == "attributes":
@@ -161,7 +174,7 @@ class BarWalk:
             self.take_direction(element, list(element.iter(*MARKS)))
 
     def take_attributes(self, element: Element) -> None:
-        self.clock.divisions = Fraction(ticks(element.findtext("divisions"))) or self.clock.divisions
+        self.clock.divisions = ticks(element.findtext("divisions")) or self.clock.divisions
         time = element.find("time")
         if time is not None:
             self.clock.metre = metre_of(time)
@@ -231,10 +244,20 @@ def sets_tempo(mark: Element) -> bool:
     return mark.tag == "metronome" or (mark.tag == "sound" and bool(mark.get("tempo")))
 
 
-def goes_straight_on(element: Element) -> bool:
+def lasting(element: Element) -> Fraction | int:
+    """Return the divisions that the notes of a bar last which follow one another in one voice."""
+    together = TOGETHER(element)
+    if 0 <= together < MOST_TICKS and together == int(together):
+        return int(together)
+    return sum(map(ticks, LENGTHS(element)))
+
+
+def goes_straight_on(element: Element, is_marked: bool) -> bool:
     """Whether the notes of a bar follow one another in one voice and nothing is counted anew among them."""
     if next(element.iterchildren("backup", "forward"), None) is not None:
         return False
+    if not is_marked:
+        return True
     among = (one for one in element.iterchildren("attributes") if one.find("divisions") is not None)
     return all(next(one.itersiblings("note", preceding=True), None) is None for one in among)
 

@@ -71,11 +71,17 @@ def forces_of(parts: Sequence[Part]) -> Forces:
         forces.warnings.append(f"Not known as an instrument: {', '.join(dict.fromkeys(unknown))}.")
     typed = ", ".join(items(known, forces.warnings))
     if typed:
-        try:
-            forces.text = shorthand(read(typed, language="en-GB"))
-        except InstrumentationError:
-            forces.text = typed
+        forces.text = canonical(typed)
     return forces
+
+
+@functools.lru_cache(maxsize=512)
+def canonical(typed: str) -> str:
+    """Return a list of forces as canonical shorthand, as it is where it cannot be read."""
+    try:
+        return shorthand(read(typed, language="en-GB"))
+    except InstrumentationError:
+        return typed
 
 
 def items(known: Sequence[Resolved], warnings: list[str]) -> Iterator[str]:

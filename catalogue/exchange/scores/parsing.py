@@ -2,7 +2,8 @@
 
 The file is read as a stream and each bar is let go once it has been read. The first part is walked note by note for
 the lengths of bars; of the others only what stands over and between the notes is read, except in bars that the first
-part leaves short. Entities are neither resolved nor tolerated; nothing outside the file is read.
+part leaves short. The parser says on its way whether a bar holds anything of that; one that holds nothing is let go
+unread. Entities are neither resolved nor tolerated; nothing outside the file is read.
 """
 
 from __future__ import annotations
@@ -13,12 +14,13 @@ from typing import Any
 
 from lxml import etree
 
-from catalogue.exchange.scores.bars import BarWalk, Clock, nominal
+from catalogue.exchange.scores.bars import MARKS, BarWalk, Clock, nominal
 from catalogue.exchange.scores.figures import figure, text_of
 from catalogue.exchange.scores.model import Bar, Creator, Part, PlayedInstrument, Score, ScoreError
 from catalogue.exchange.scores.opening import HARDENED
 
-TAGS = ("part", "measure", "score-part", "work-title", "movement-title", "creator", "credit", "fermata")
+MARKED = frozenset(("attributes", "barline", *MARKS))
+TAGS = ("part", "measure", "score-part", "work-title", "movement-title", "creator", "credit", "fermata", *MARKED)
 ROOTS = ("score-partwise", "score-timewise")
 MOST_BARS = 100_000
 
@@ -29,8 +31,8 @@ def parsed(xml: bytes) -> Score:
     """Return what the XML of a score says. Raises ScoreError."""
     reading = Reading()
     try:
-        for event, element in events(xml):
-            reading.take(event, element)
+        for element in elements(xml):
+            reading.take(element)
     except etree.XMLSyntaxError as fault:
         line = getattr(fault, "lineno", None) or 1
         raise ScoreError(f"This file is not well-formed XML (line {line}).") from fault
@@ -41,15 +43,15 @@ def parsed(xml: bytes) -> Score:
     return reading.score
 
 
-def events(xml: bytes) -> Iterator[tuple[str, Element]]:
-    """Give start and end of the elements that matter, once the head of the file has been found sound."""
-    stream = etree.iterparse(BytesIO(xml), events=("start", "end"), tag=TAGS, **HARDENED)
+def elements(xml: bytes) -> Iterator[Element]:
+    """Give the elements that matter as each ends, once the head of the file has been found sound."""
+    stream = etree.iterparse(BytesIO(xml), events=("end",), tag=TAGS, **HARDENED)
     checked = False
-    for event, element in stream:
+    for _event, element in stream:
         if not checked:
             check_head(element.getroottree())
             checked = True
-        yield event, element
+        yield element
     if not checked:
         check_head(stream.root.getroottree())
 
@@ -70,66 +72,76 @@ class Reading:
         self.score = Score()
         self.parts: dict[str, Part] = {}
         self.clocks: dict[str, Clock] = {}
-        self.part = self.measure = ""  # of the element that is open around the one read
-        self.index = -1
-        self.first = ""
+        self.index = -1  # of the bar that was read last
+        self.first: str | None = None
+        self.is_marked = False  # whether anything stands over or between the notes since the last bar
+        self.fermatas = 0  # since the last bar
 
-    def take(self, event: str, element: Element) -> None:
+    def take(self, element: Element) -> None:
         tag = element.tag
-        if event == "start":
-            self.enter(tag, element)
-        elif tag in ("part", "measure"):
+        if tag == "measure" or tag == "part":
             self.leave(tag, element)
+        elif tag in MARKED:
+            self.is_marked = True
         elif tag == "fermata":
-            self.score.fermatas += self.part == self.first
+            self.fermatas += 1
         elif tag == "score-part":
             self.take_part(element)
         else:
             self.take_credit(tag, element)
 
-    def enter(self, tag: str, element: Element) -> None:
-        if tag == "part":
-            self.part = element.get("id") or ""
-            self.first = self.first or self.part
-            self.index = self.index if self.measure else -1
-        elif tag == "measure":
-            self.index += 1
-            self.measure = element.get("number") or str(self.index + 1)
-
     def leave(self, tag: str, element: Element) -> None:
-        around = element.getparent().tag
-        if around in ("part", "measure"):
-            self.take_bar(element)
-        if tag == "part":
-            self.part = ""
-        else:
-            self.measure = ""
-        element.clear()
-        if around == "part":
+        """Read a bar, which is a measure in a part or a part in a measure, and let go of what has been read."""
+        around = element.getparent()
+        if around.tag == "part":
+            self.index += 1
+            self.take_bar(element, around.get("id") or "", element.get("number"))
+            element.clear()
             return  # the bars of a part are few, and go with it
+        if around.tag == "measure":
+            self.index += 1
+            self.take_bar(element, element.get("id") or "", around.get("number"))
+            self.index -= 1
+        elif tag == "part":
+            self.index = -1
+            self.first = self.first if self.first is not None else element.get("id") or ""
+        else:
+            self.index += 1
+        element.clear()
         while element.getprevious() is not None:
             del element.getparent()[0]
 
-    def take_bar(self, element: Element) -> None:
-        bars = self.score.bars
-        while self.index >= len(bars):  # a bar with no part in it, or in another bar, is a bar too
-            if len(bars) >= MOST_BARS:
-                raise ScoreError(f"This score has more than {MOST_BARS:,} bars and is not read.")
-            bars.append(Bar(self.measure))
-        part = self.parts.get(self.part) or self.unlisted_part()
-        bar = bars[self.index]
-        clock = self.clocks.get(self.part)
+    def take_bar(self, element: Element, name: str, number: str | None) -> None:
+        bar = self.bar_at(number)
+        part = self.parts.get(name) or self.unlisted_part(name)
+        if self.first is None:
+            self.first = name
+        is_marked, self.is_marked = self.is_marked, False
+        fermatas, self.fermatas = self.fermatas, 0
+        if name == self.first:
+            self.score.fermatas += fermatas
+        elif not bar.falls_short and not is_marked and len(part.instruments) < 2:
+            return
+        clock = self.clocks.get(name)
         if clock is None:
-            clock = self.clocks[self.part] = Clock()
-        walk = BarWalk(self.score, part, clock, bar)
-        if self.part == self.first or bar.falls_short:
+            clock = self.clocks[name] = Clock()
+        walk = BarWalk(self.score, part, clock, bar, is_marked=is_marked)
+        if name == self.first or bar.falls_short:
             walk.whole(element)
         else:
             walk.over_the_notes(element)
 
-    def unlisted_part(self) -> Part:
-        part = Part(self.part)
-        self.parts[self.part] = part
+    def bar_at(self, number: str | None) -> Bar:
+        """Return the bar that all parts share; one with no part in it, or in another bar, is a bar too."""
+        bars = self.score.bars
+        while self.index >= len(bars):
+            if len(bars) >= MOST_BARS:
+                raise ScoreError(f"This score has more than {MOST_BARS:,} bars and is not read.")
+            bars.append(Bar(number or str(self.index + 1)))
+        return bars[self.index]
+
+    def unlisted_part(self, name: str) -> Part:
+        part = self.parts[name] = Part(name)
         self.score.parts.append(part)
         return part
 
