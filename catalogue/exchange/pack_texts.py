@@ -100,7 +100,7 @@ class Pack:
         for number, page in enumerate(pdf.pages, start=1):
             try:
                 text = page_text(page)
-            except (pikepdf.PdfError, ValueError, TypeError, KeyError, RecursionError):
+            except Exception:  # whatever a damaged page makes its reader raise
                 self.not_seen.append(f"{name}: page {number} cannot be read.")
                 continue
             if not text.strip():
