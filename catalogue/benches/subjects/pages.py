@@ -84,7 +84,7 @@ def beside_small(size: int, *, view: View, asked: dict[str, str]) -> Iterator[Pa
     """A page of a large catalogue beside the same page, asked the same, of a small one."""
     yield Pair(
         ours=asking(view, catalogue_of(size), **asked),
-        bare=asking(view, catalogue_of(SMALL), **asked),
+        bare=asking(view, catalogue_of(min(SMALL, size)), **asked),
     )
 
 
