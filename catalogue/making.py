@@ -27,6 +27,7 @@ from catalogue.documents.registry import builder, pages_of, small_logo
 from catalogue.facts import CatalogueFacts, PerformanceFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.gathering.hires import ALONG, gather_hire, gather_hires
+from catalogue.gathering.journeys import gather_terms
 from catalogue.gathering.logos import bytes_of, logo_worn
 from catalogue.gathering.people import gather_composer
 from catalogue.gathering.performances import gather_performance
@@ -175,8 +176,17 @@ def make_performance_return(composer: Composer, wish: Wish) -> Document:
     """The return of a period, of last year where none is named."""
     first = wish.first or date((wish.last or wish.today).year - (wish.last is None), 1, 1)
     last = wish.last or (date(first.year, 12, 31) if wish.first is None else wish.today)
-    member = Member(wish.society, wish.member_number, wish.due)
-    return builder(wish.kind)(gather_catalogue(composer), first=first, last=last, member=member, **setting_of(wish))
+    catalogue, member = gather_catalogue(composer), member_of(composer, wish)
+    return builder(wish.kind)(catalogue, first=first, last=last, member=member, **setting_of(wish))
+
+
+def member_of(composer: Composer, wish: Wish) -> Member:
+    """Who reports to whom, with that society's deadlines; where none is named, the only one of which any are kept."""
+    terms = gather_terms([composer.pk]).get(composer.pk, ())
+    societies = {one.society.casefold(): one.society for one in terms}
+    society = wish.society or (next(iter(societies.values())) if len(societies) == 1 else "")
+    theirs = tuple(one for one in terms if one.society.casefold() == society.casefold())
+    return Member(society, wish.member_number, wish.due, theirs)
 
 
 def make_programme_entry(composer: Composer, wish: Wish) -> Document:

@@ -30,6 +30,7 @@ from catalogue.models import (
     Review,
     Rider,
     Session,
+    SocietyDeadline,
     Step,
     StoredFile,
     TechnicalSetup,
@@ -66,6 +67,9 @@ OF_COMPOSER: dict[type[models.Model], Columns] = {
     LeadTimes: {"contract": "12 weeks"},
     Step: {"kind": "other", "label": "Send the score", "due": read_date("2026-01-05")},
     Session: {"kind": "get-in", "date": read_date("2026-03-28")},
+    SocietyDeadline: {
+        "society": "Quay Society", "rule": "12 months", "source": "handbook", "read_on": read_date("2026-01-05"),
+    },
     Return: {"society": "Quay Society", "filed": read_date("2026-05-05"), "reference": "Q 12"},
     HireTerms: {"name": "Orchestral sets", "late_percent": Decimal(10), "currency": "EUR", "days_after": 14},
     MaterialRequirements: {"name": "Quay Library", "papers": "A3, B4", "file_names": "[0-9][0-9] - *.pdf"},

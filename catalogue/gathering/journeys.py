@@ -25,11 +25,13 @@ from catalogue.models import (
     Rider,
     RiderSending,
     Session,
+    SocietyDeadline,
     Step,
     TechnicalSetup,
     Work,
 )
 from catalogue.models.performances import PerformanceQuerySet
+from catalogue.rules.filing import Filing, FilingRule, FilingScope, FilingTerm, filings_of
 from catalogue.rules.hires.terms import Purpose
 from catalogue.rules.journey import Around, Leads, Lent, Stage, StepFacts, is_told_by_its_set, journey_of, leads_of
 from catalogue.rules.playings import is_to_come
@@ -37,6 +39,9 @@ from catalogue.terms import Audience, PerformanceStatus, StepKind, StepState
 from catalogue.timing import MomentError, PartialDate, moment_at
 
 ASKED_BACK, ASKED_AHEAD = timedelta(days=500), timedelta(days=500)  # around today: how far off steps can be due
+STILL_LOOKED_AT = timedelta(
+    days=100
+)  # how long after the latest deadline of a society its performance is still looked at
 
 
 def gather_around(performances: Collection[Performance]) -> dict[int, Around]:
@@ -47,11 +52,12 @@ def gather_around(performances: Collection[Performance]) -> dict[int, Around]:
     if not performances:
         return {}
     keys = [one.pk for one in performances]
-    leads, steps, shown = (
-        gather_leads({one.composer_id for one in performances}),
-        steps_of(keys),
-        shown_by_records(keys),
-    )
+    composers = {one.composer_id for one in performances}
+    leads, terms, steps, returns = gather_leads(composers), gather_terms(composers), steps_of(keys), returns_of(keys)
+    shown = {
+        **shown_by_records(keys),
+        StepKind.RETURN: {key for key, one in returns.items() if any(map(is_filed, one))},
+    }
     needs_sound, lent = with_sound(performances), lent_for(keys)
     return {
         one.pk: replace(
@@ -61,6 +67,7 @@ def gather_around(performances: Collection[Performance]) -> dict[int, Around]:
             needless=frozenset(needless_for(one, needs_sound, lent.get(one.pk, ()))),
             with_parts=frozenset(row.work_id for row in living_programme(one) if not is_for_one(forces_of(row.work))),
             lent=tuple(lent.get(one.pk, ())),
+            filings=filings_for(one, terms.get(one.composer_id, ()), returns.get(one.pk, ())),
         )
         for one in performances
     }
@@ -78,6 +85,55 @@ def gather_leads(composers: Collection[int]) -> dict[tuple[int, int | None], Lea
     """Return the lead times that are kept, by the composer and the presenter for whom they are; one query."""
     kept = LeadTimes.objects.filter(composer__in=composers).order_by("pk")
     return {(one.composer_id, one.organisation_id): one.said() for one in kept}
+
+
+def gather_terms(composers: Collection[int]) -> dict[int, list[FilingTerm]]:
+    """Return the deadlines of societies that are kept, by the composer; one query."""
+    found: dict[int, list[FilingTerm]] = {}
+    for one in SocietyDeadline.objects.filter(composer__in=composers).order_by("pk"):
+        rule: FilingRule | None = readable(one.rule, None)
+        if rule is not None:
+            term = FilingTerm(
+                one.society, rule, FilingScope(one.scope), one.country, one.what, one.source, day_of(one.read_on)
+            )
+            found.setdefault(one.composer_id, []).append(term)
+    return found
+
+
+def asked_back(composers: Collection[Any]) -> timedelta:
+    """Return how far back performances may still ask for something; one query."""
+    kept = SocietyDeadline.objects.filter(composer__in=composers).values_list("rule", flat=True)
+    rules: list[FilingRule] = [rule for one in kept if (rule := readable(one, None)) is not None]
+    waits = (timedelta(days=rule.longest) + STILL_LOOKED_AT for rule in rules)
+    return max((ASKED_BACK, *waits))
+
+
+def returns_of(keys: Collection[int]) -> dict[int, list[Return]]:
+    """Return what societies were told of some performances, or are to be told; one query."""
+    found: dict[int, list[Return]] = {}
+    for one in Return.objects.filter(performance__in=keys).order_by("pk"):
+        found.setdefault(one.performance_id, []).append(one)
+    return found
+
+
+def is_filed(told: Return) -> bool:
+    return told.filed is not None
+
+
+def filings_for(performance: Performance, terms: Iterable[FilingTerm], returns: Iterable[Return]) -> tuple[Filing, ...]:
+    """Return which societies are still to be told of a performance; a day typed with a return goes before the rules."""
+    first, told = performance.first_day, {one.society.casefold(): one for one in returns}
+    if first is None:
+        return ()
+    by_rule = filings_of(terms, day=first, country=performance.country)
+    typed = [Filing(one.society, day) for one in told.values() if not is_filed(one) and (day := day_of(one.until))]
+    ruled = [one for one in by_rule if one.society.casefold() not in told or waits(told[one.society.casefold()])]
+    return tuple(sorted([*typed, *ruled], key=lambda one: (one.due, one.society)))
+
+
+def waits(told: Return) -> bool:
+    """Whether a return is not filed yet, and nobody typed until when it is taken."""
+    return not is_filed(told) and day_of(told.until) is None
 
 
 def steps_of(keys: Collection[int]) -> dict[int, list[StepFacts]]:
@@ -108,14 +164,12 @@ def day_of(value: Any) -> date | None:
 
 
 def shown_by_records(keys: Collection[int]) -> dict[StepKind, set[int]]:
-    """Return for which performances the records show a step as done; four queries."""
+    """Return for which performances the records show a step as done; three queries."""
     riders = RiderSending.objects.filter(rider__performance__in=keys, rider__deleted_at__isnull=True)
-    returns = Return.objects.filter(performance__in=keys, filed__isnull=False)
     return {
         StepKind.RIDER: set(riders.values_list("rider__performance", flat=True)),
         StepKind.RECORDING: performances_of(Recording, keys),
         StepKind.REVIEW: performances_of(Review, keys),
-        StepKind.RETURN: set(returns.values_list("performance", flat=True)),
     }
 
 
@@ -230,11 +284,11 @@ def moment_of(session: Session, day: date, at: time | None) -> datetime | None:
 def gather_dues(
     composer: Composer, performances: PerformanceQuerySet, *, today: date, words: Callable[[Stage], str]
 ) -> tuple[DueFacts, ...]:
-    """Return what is open around some performances, with its day; twelve queries. ``words`` names a step.
+    """Return what is open around some performances, with its day; fifteen queries. ``words`` names a step.
 
     Before a performance what comes before it, afterwards the rest.
     """
-    near = performances.from_day(today - ASKED_BACK).filter(first_day__lte=today + ASKED_AHEAD)
+    near = performances.from_day(today - asked_back([composer])).filter(first_day__lte=today + ASKED_AHEAD)
     records = list(near.with_everything_printed())
     around, said = gather_around(records), lead_times_said(composer)
     return tuple(
@@ -259,10 +313,12 @@ def stages_asked(record: Performance, around: Around, *, today: date) -> list[St
 
 
 def lead_times_said(composer: Composer) -> tuple[int, datetime | None]:
-    """Return how often lead times were saved, and when last: a day that they move is an entry revised."""
-    every = LeadTimes.with_deleted.filter(composer=composer)
-    told = every.aggregate(saves=Sum("saves"), last=Max("changed_at"))
-    return told["saves"] or 0, told["last"]
+    """Return how often lead times and deadlines were saved, and when last: a day that they move is an entry revised."""
+    kept: tuple[Any, ...] = (LeadTimes, SocietyDeadline)
+    every = [model.with_deleted.filter(composer=composer) for model in kept]
+    told = [rows.aggregate(saves=Sum("saves"), last=Max("changed_at")) for rows in every]
+    moments = [one["last"] for one in told if one["last"] is not None]
+    return sum(one["saves"] or 0 for one in told), max(moments, default=None)
 
 
 def due_of(stage: Stage, record: Performance, said: tuple[int, datetime | None], words: str) -> DueFacts:

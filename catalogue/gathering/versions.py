@@ -37,6 +37,7 @@ from catalogue.models import (
     Rider,
     RiderSending,
     Session,
+    SocietyDeadline,
     Step,
     TechnicalSetup,
     Venue,
@@ -62,7 +63,8 @@ class State:
 
 
 OF_COMPOSER: tuple[Any, ...] = (
-    Call, Hire, LeadTimes, Organisation, Performance, Person, Return, Review, Rider, Session, Step, Venue, Work,
+    Call, Hire, LeadTimes, Organisation, Performance, Person, Return, Review, Rider, Session, SocietyDeadline, Step,
+    Venue, Work,
 )  # fmt: skip
 OF_PARTS: tuple[Any, ...] = (HiredPerformance, PerformanceCredit, ProgrammedWork, Recording, TechnicalSetup)
 OF_LISTS: tuple[Any, ...] = (Organisation, Performance, Person, Venue, Work)

@@ -14,7 +14,7 @@ from catalogue.models.handovers import HandOver
 from catalogue.models.hires import Hire, HiredPerformance, HireItem
 from catalogue.models.houses import House
 from catalogue.models.imports import ImportBatch, ImportedRecord, ImportSource, ImportState
-from catalogue.models.journeys import LeadTimes, Return, Session, Step
+from catalogue.models.journeys import LeadTimes, Return, Session, SocietyDeadline, Step
 from catalogue.models.mails import AskedMail, MailPurpose
 from catalogue.models.materials import HireTerms, MaterialRequirements, MaterialSet
 from catalogue.models.merges import Merge, SetApart
@@ -91,6 +91,7 @@ __all__ = [
     "SecondFactor",
     "Session",
     "SetApart",
+    "SocietyDeadline",
     "Step",
     "StoredFile",
     "Submission",

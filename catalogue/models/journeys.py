@@ -9,7 +9,14 @@ from django.core.exceptions import ValidationError
 from django.db import models
 from django.db.models import Q
 
-from catalogue.models.conditions import choices_of, filled, known, refuse_unknown_zone
+from catalogue.models.conditions import (
+    choices_of,
+    country_code,
+    filled,
+    known,
+    refuse_unknown_country,
+    refuse_unknown_zone,
+)
 from catalogue.models.fields import (
     IDENTIFIER,
     LONG_LINE,
@@ -22,6 +29,7 @@ from catalogue.models.kept import KeptOfComposer, KeptQuerySet
 from catalogue.models.people import Organisation
 from catalogue.models.performances import Performance
 from catalogue.models.records import LivingManager
+from catalogue.rules.filing import FilingRule, FilingScope, read_filing_rule
 from catalogue.rules.journey import Lead, read_lead
 from catalogue.terms import SessionKind, StepKind, StepState
 from catalogue.timing import MomentError, PartialDate, moment_at, steady_clocks
@@ -48,6 +56,22 @@ class LeadField(ValueField):
 
     def write(self, value: Lead) -> str:
         return "-" if value.days is None else str(value.days)
+
+
+class FilingRuleField(ValueField):
+    """Until when a society takes returns, in the words in which ``filing`` writes it."""
+
+    _pyi_private_set_type: FilingRule | None
+    _pyi_private_get_type: FilingRule | None
+
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **{"null": True, "blank": False, "max_length": 80, **options})
+
+    def parse(self, stored: str) -> FilingRule:
+        return read_filing_rule(stored)
+
+    def write(self, value: FilingRule) -> str:
+        return str(value)
 
 
 class LivingOfOrganisationManager(LivingManager):
@@ -225,3 +249,36 @@ class Return(KeptOfPerformance):
 
     def __str__(self) -> str:
         return ", ".join(part for part in (self.society, self.reference) if part)
+
+
+class SocietyDeadline(KeptOfComposer):
+    """Until when a society takes returns, as somebody read it there: societies differ, and change what they ask.
+
+    ``scope`` and ``country`` say which performances it is about, ``source`` where it stands, ``read_on`` when it was
+    read.
+    """
+
+    society = line(blank=False)
+    rule = FilingRuleField()
+    what = line()
+    scope = models.CharField(max_length=20, choices=choices_of(FilingScope), default=FilingScope.EVERYWHERE.value)
+    country = line(2, validators=[refuse_unknown_country])
+    source = line(LONG_LINE, blank=False)
+    read_on = PartialDateField(blank=False)
+    search_text = SearchTextField(of=("society", "what", "source", "notes"))
+
+    class Meta:
+        constraints = [
+            filled("deadline", "society", "source"),
+            known("deadline", "scope", FilingScope),
+            country_code("deadline"),
+        ]
+
+    def __str__(self) -> str:
+        return ", ".join(part for part in (self.society, str(self.rule or "")) if part)
+
+    def clean(self) -> None:
+        super().clean()
+        exact_day("read_on", self.read_on)
+        if bool(self.country) is (self.scope == FilingScope.EVERYWHERE):
+            raise ValidationError({"country": "Name the country where a deadline is about one, and there alone."})

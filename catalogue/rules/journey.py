@@ -18,6 +18,7 @@ from importlib.resources import files
 from uuid import UUID
 
 from catalogue.facts import PerformanceFacts
+from catalogue.rules.filing import Filing
 from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
 from catalogue.terms import StepKind, StepState
 
@@ -99,7 +100,8 @@ class Standing(StrEnum):
 class Stage:
     """A step with its day, as far as one is known, and how it stands.
 
-    ``is_shown`` says that the records themselves show that it is done, ``step`` is what somebody has said of it.
+    ``is_shown`` says that the records themselves show that it is done, ``step`` is what somebody has said of it;
+    ``filings`` are the societies that are still to be told, the most urgent first.
     """
 
     kind: StepKind
@@ -108,6 +110,7 @@ class Stage:
     due: date | None = None
     is_shown: bool = False
     step: StepFacts | None = None
+    filings: tuple[Filing, ...] = ()
 
     @property
     def is_open(self) -> bool:
@@ -136,6 +139,8 @@ class Around:
 
     ``of_presenter`` and ``of_composer`` are the lead times of which ``leads`` are made up, beside the usual ones.
     ``with_parts`` are the works on the programme that have parts, ``lent`` the sets that go out for it.
+    ``filings`` are the societies that are still to be told of it, by the deadlines that the composer keeps; they go
+    before the lead time of a return.
     """
 
     leads: Leads
@@ -146,6 +151,7 @@ class Around:
     of_composer: Leads = field(default_factory=dict)
     with_parts: frozenset[int] = frozenset()
     lent: tuple[Lent, ...] = ()
+    filings: tuple[Filing, ...] = ()
 
     @property
     def to_come_back(self) -> tuple[Lent, ...]:
@@ -165,6 +171,10 @@ class Around:
         days = [one.due for one in self.to_come_back if one.due] if kind is StepKind.SET_BACK else []
         return max(days, default=None)
 
+    def filings_for(self, kind: StepKind) -> tuple[Filing, ...]:
+        """Return the societies that a step is about: those of a return, where one is needed."""
+        return self.filings if kind is StepKind.RETURN and kind not in self.needless else ()
+
 
 def journey_of(event: PerformanceFacts, around: Around, *, today: date) -> tuple[Stage, ...]:
     """Return every step of a performance, by its day, those without one last.
@@ -181,18 +191,19 @@ def journey_of(event: PerformanceFacts, around: Around, *, today: date) -> tuple
 
 def stage_of(kind: StepKind, step: StepFacts | None, event: PerformanceFacts, around: Around, *, today: date) -> Stage:
     is_after, lead = kind in after(), around.leads[kind]
+    filings = around.filings_for(kind)
     set_day = step.due if step and step.due else around.day_agreed(kind)
-    due = set_day or due_day(event, lead, is_after=is_after)
-    is_shown = around.shows(kind, today)
+    due = set_day or (filings[0].due if filings else due_day(event, lead, is_after=is_after))
+    is_shown = around.shows(kind, today) and not filings
     said = step.state if step else StepState.OPEN
     is_set = set_day is not None
     if said is StepState.DONE or (is_shown and said is StepState.OPEN):
         standing = Standing.DONE
-    elif said is StepState.NOT_NEEDED or (not is_set and (lead.days is None or kind in around.needless)):
+    elif said is StepState.NOT_NEEDED or (not (is_set or filings) and (lead.days is None or kind in around.needless)):
         standing = Standing.NOT_NEEDED
     else:
         standing = open_standing(kind, due, event, is_set=is_set, today=today)
-    return Stage(kind, is_after, standing, due, is_shown, step)
+    return Stage(kind, is_after, standing, due, is_shown, step, filings)
 
 
 def open_standing(kind: StepKind, due: date | None, event: PerformanceFacts, *, is_set: bool, today: date) -> Standing:

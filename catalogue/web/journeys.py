@@ -14,6 +14,7 @@ from django.utils.translation import gettext_lazy, ngettext
 
 from catalogue.gathering.readings import readable
 from catalogue.models import Performance, Session
+from catalogue.rules.filing import Filing
 from catalogue.rules.journey import Around as Known
 from catalogue.rules.journey import Stage, Standing, usual_leads
 from catalogue.terms import StepKind, StepState
@@ -165,7 +166,7 @@ def step_row(stage: Stage, performance: int, *, today: date, slug: str, language
         far=far_text(stage.due, today) if is_asked and stage.due else "",
         look=look_of(stage, today),
         said=said_of(stage, language),
-        note=stage.step.note if stage.step else "",
+        note=note_of(stage, language),
     )
 
 
@@ -188,7 +189,26 @@ def leads_compared(around: Known) -> tuple[LeadRow, ...]:
 
 
 def name_of_step(stage: Stage) -> str:
+    if stage.is_open and stage.filings:
+        return _("Return filed with %(society)s") % {"society": stage.filings[0].society}
     return stage.step.label if stage.kind is StepKind.OTHER and stage.step else str(STEPS[stage.kind])
+
+
+def note_of(stage: Stage, language: str) -> str:
+    """Return what was noted of a step, and by which rules of which societies a return is due."""
+    noted = [stage.step.note] if stage.step and stage.step.note else []
+    return " ".join([*noted, *(filing_text(one, language) for one in stage.filings if stage.is_open)])
+
+
+def filing_text(filing: Filing, language: str) -> str:
+    """Return until when a society takes a return, and where and when that was read."""
+    said = {"society": filing.society, "day": date_text(PartialDate.of(filing.due), language)}
+    term = filing.term
+    if term is None:
+        return _("%(society)s takes it until %(day)s.") % said
+    read = date_text(PartialDate.of(term.read_on), language) if term.read_on else ""
+    told = said | {"rule": str(term.rule), "source": term.source, "read": read}
+    return _("%(society)s takes it until %(day)s (%(rule)s: %(source)s, read on %(read)s).") % told
 
 
 def edit_address(stage: Stage, performance: int, slug: str) -> str:

@@ -20,7 +20,7 @@ from catalogue.drawings.ninety_days import DAYS, Concert
 from catalogue.facts import PerformanceFacts
 from catalogue.gathering import reading_of
 from catalogue.gathering.families import gather_claims
-from catalogue.gathering.journeys import ASKED_BACK, gather_around, stages_asked
+from catalogue.gathering.journeys import asked_back, gather_around, stages_asked
 from catalogue.gathering.performances import gather_performance
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import Composer, Performance, Step
@@ -128,7 +128,7 @@ class Event:
 def today_page(
     composers: Sequence[Composer], *, can_edit: Collection[Composer], today: date, language: str
 ) -> TodayPage:
-    """Gather the coming days of some composers; seventeen queries, however many they are.
+    """Gather the coming days of some composers; nineteen queries, however many they are.
 
     Two more where more than ``MOST_READ`` performances are to come: these are counted, not read.
     """
@@ -179,9 +179,9 @@ def coming_performances(composers: Sequence[Composer], today: date) -> Performan
 
 
 def performances_over(composers: Sequence[Composer], today: date) -> PerformanceQuerySet:
-    """Ask for what was given not long ago."""
+    """Ask for what was given not long ago; one query, for how long ago societies still take returns."""
     ours: PerformanceQuerySet = Performance.objects.filter(composer__in=composers, status=PerformanceStatus.GIVEN.value)
-    return ours.before_day(today).from_day(today - ASKED_BACK)
+    return ours.before_day(today).from_day(today - asked_back(composers))
 
 
 def first_of(found: PerformanceQuerySet) -> list[Performance]:

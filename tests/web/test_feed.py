@@ -16,7 +16,7 @@ from icalendar import Calendar
 from catalogue.actions.calendars import make_address
 from catalogue.actions.records import save_record
 from catalogue.gathering.once import forget_all
-from catalogue.models import CalendarAddress, Composer, LeadTimes, Session, Step
+from catalogue.models import CalendarAddress, Composer, LeadTimes, Return, Session, SocietyDeadline, Step
 from catalogue.models.journeys import COLUMN_OF
 from catalogue.rules.journey import Lead
 from catalogue.terms import CalendarHolds
@@ -236,6 +236,22 @@ def test_due_entry_keeps_its_identity_and_is_revised_when_its_day_moves(
     earlier = before[str(moved["uid"])]
     assert (str(earlier["dtstart"].dt), str(moved["dtstart"].dt)) == ("2026-04-30", "2026-03-29")
     assert moved["sequence"] > earlier["sequence"]
+
+
+def test_deadline_of_a_society_is_due_on_its_day_until_the_return_is_filed(
+    program: Client, address: str, composer: Composer
+) -> None:
+    work = make_work("Tides", composer=composer)
+    performance = make_performance(work, date="2026-02-20", venue=make_venue(composer=composer), country="NO")
+    deadline = {"scope": "outside this country", "country": "FI", "rule": "12 months"}
+    make_record(SocietyDeadline, work=work, **deadline)
+    make_record(SocietyDeadline, work=work, **deadline | {"country": "NO", "rule": "3 weeks"})
+
+    due = [(str(one["summary"]), str(one["dtstart"].dt)) for one in events(program.get(address))]
+    make_record(Return, work=work, performance=performance)
+
+    assert ("Due: Return filed with Quay Society: Tides", "2027-02-20") in due
+    assert not [one for one in events(program.get(address)) if "Return" in one["summary"]]
 
 
 @pytest.mark.parametrize(

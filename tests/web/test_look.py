@@ -62,6 +62,15 @@ def test_a_pale_colour_is_refused_in_words_and_nothing_is_kept(browser: Client, 
     assert Composer.objects.get(pk=composer.pk).house_style == "classic"
 
 
+def test_second_of_two_who_choose_sees_what_the_first_has_saved(browser: Client, composer: Composer) -> None:
+    browser.post(ADDRESS, CHOICE)
+
+    page = Page(browser.post(ADDRESS, {**CHOICE, "house_style": "black"}))
+
+    assert "Sans serifs, heads in sea blue" in page.text("//main")
+    assert Composer.objects.get(pk=composer.pk).house_style == "clear"
+
+
 def test_a_choice_is_shown_before_it_is_saved(browser: Client, composer: Composer) -> None:
     make_work("Tides", composer=composer)
     (frame,) = Page(browser.post(ADDRESS, {**CHOICE, "show": "1"})).tree.xpath("//iframe")

@@ -12,7 +12,7 @@ from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
-from catalogue.models import Commission, Composer, LeadTimes, Performance, Step
+from catalogue.models import Commission, Composer, LeadTimes, Performance, Return, SocietyDeadline, Step
 from catalogue.models.journeys import COLUMN_OF
 from catalogue.rules.journey import Lead
 from catalogue.timing import read_date
@@ -200,6 +200,24 @@ def test_later_and_past_performances_are_told_where_something_is_due_for_them(
     assert plain(page.texts("//section[@id='ahead']//p[@class='day']/b")) == ["1 Aug"]
     assert page.texts("//section[@id='over']//li//a") == ["Tides", "Return filed with the society"]
     assert plain(page.texts("//section[@id='over']//p[@class='day']/b")) == ["20 Feb"]
+
+
+def test_return_is_due_by_the_deadline_of_its_society_however_far_back(
+    browser: Client, composer: Composer, lead_times: LeadTimes
+) -> None:
+    work, hall = whole("Tides", composer), make_venue(composer=composer)
+    make_record(SocietyDeadline, work=work, rule="2 years")
+    played, told = (make_performance(work, date=day, venue=hall) for day in ("2024-03-29", "2024-03-30"))
+    make_record(Return, work=work, performance=told)
+
+    page = Page(browser.get(ADDRESS))
+
+    assert page.texts("//section[@id='over']//li//a") == ["Tides", "Return filed with Quay Society"]
+    of_performance = Page(browser.get(f"{ADDRESS}performances/{played.pk}/"))
+    assert plain(of_performance.texts("//section[@id='journey']//li")) == [
+        "Return filed with Quay Society 29 March 2026 Quay Society takes it until 29 March 2026 "
+        "(2 years: handbook, read on 5 January 2026). in 20 days"
+    ]
 
 
 def test_what_records_lack_is_told_with_one_link_each(browser: Client, composer: Composer) -> None:

@@ -41,6 +41,7 @@ from catalogue.documents.model import (
 )
 from catalogue.documents.needs import DocumentNeeds
 from catalogue.facts import CatalogueFacts, ComposerFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
+from catalogue.rules.filing import Filing, FilingTerm, filings_of
 from catalogue.terms import Extent, PerformanceKind, PerformanceStatus
 from catalogue.timing import Duration, PartialDate
 
@@ -65,11 +66,12 @@ DATA = (
 @dataclass(frozen=True, slots=True)
 class Member:
     """Who reports to whom: the society, the member's number there, the day by which it is to be told; all may be
-    unknown."""
+    unknown. ``terms`` are the society's deadlines, from which the day is reckoned where none is named."""
 
     society: str = ""
     number: str = ""
     due: date | None = None
+    terms: tuple[FilingTerm, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +112,7 @@ def performance_return(
         language=says.language,
         paper=paper,
         blocks=(
-            Opening(wording(title), above=period, aside=prepared(member, printed_on, says)),
+            Opening(wording(title), above=period, aside=prepared(filing_of(playings, member), printed_on, says)),
             member_facts(composer, member, says),
             Table(
                 tuple(Column(key, wording(says.word(head))) for key, head in HEADS.items()),
@@ -147,11 +149,22 @@ def period_text(first: date, last: date, says: Labels) -> str:
     return f"{date_text(days[0], says.language)} – {date_text(days[1], says.language)}"
 
 
-def prepared(member: Member, printed_on: date, says: Labels) -> Text:
+def filing_of(playings: tuple[Playing, ...], member: Member) -> Filing | None:
+    """By which day the whole return has to be there: the one that is named, else the earliest of its performances."""
+    if member.due is not None:
+        return Filing(member.society, member.due)
+    found = (filings_of(member.terms, day=one.date.first, country=one.event.country) for one in playings)
+    return min((filing for filings in found for filing in filings), key=lambda one: one.due, default=None)
+
+
+def prepared(filing: Filing | None, printed_on: date, says: Labels) -> Text:
     made = says.say("prepared {day}", day=day_text(printed_on, says.language))
-    if member.due is None:
+    if filing is None:
         return made
-    return joined((made, says.say("to reach the society by {day}", day=day_text(member.due, says.language))), "; ")
+    until = says.say("to reach the society by {day}", day=day_text(filing.due, says.language))
+    read_on = filing.term.read_on if filing.term else None
+    as_of = says.say("(as its rules stood on {day})", day=day_text(read_on, says.language)) if read_on else ()
+    return joined((made, joined((until, as_of), " ")), "; ")
 
 
 def member_facts(composer: ComposerFacts, member: Member, says: Labels) -> Block:

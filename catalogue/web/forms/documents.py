@@ -294,9 +294,16 @@ class ReturnForm(PeriodForm):
     about = _("What a rights society asks about performances that took place, to be signed; as a table too.")
     any_kind = "performance-return"
 
-    society = forms.CharField(label=_("Society"), required=False, max_length=120)
+    society = forms.CharField(
+        label=_("Society"),
+        required=False,
+        max_length=120,
+        help_text=_("Empty: the only one whose deadlines are kept."),
+    )
     member = forms.CharField(label=_("Member number"), required=False, max_length=40)
-    due = DateField(label=_("To be there by"))
+    due = DateField(
+        label=_("To be there by"), help_text=_("Empty: reckoned from the society’s deadlines, where they are kept.")
+    )
     field_order: tuple[str, ...] = ("first", "last", "society", "member", "due")
 
     def usual(self) -> dict[str, str]:

@@ -24,12 +24,12 @@ MAIN = (
 )
 MORE = (
     Group(_("More on the person"), ("original_name", "born", "died", "birthplace", "country")),
-    Group(_("What documents take as usual"), ("language", "house_style", "number_prefix", "string_strengths")),
+    Group(_("What documents take as usual"), ("language", "number_prefix", "string_strengths")),
     Group(_("Numbers"), ("ipi", "isni")),
 )
 
 
-USUAL = ("language", "house_style")
+USUAL = ("language",)
 """Fields that always hold something."""
 
 
@@ -52,7 +52,7 @@ class ProfileForm(forms.ModelForm):
         model = Composer
         fields = [
             "name", "sort_name", "original_name", "born", "died", "birthplace", "country", "short_biography",
-            "biography", "email", "telephone", "website", "address", "language", "house_style", "number_prefix",
+            "biography", "email", "telephone", "website", "address", "language", "number_prefix",
             "string_strengths", "ipi", "isni",
         ]  # fmt: skip
         labels = {
@@ -90,24 +90,12 @@ class ProfileForm(forms.ModelForm):
         self.fields["language"] = forms.ChoiceField(
             label=_("Language of documents"), choices=[*language_names(), *others]
         )
-        self.fields["house_style"] = forms.ChoiceField(
-            label=_("Look of documents"),
-            choices=[
-                ("classic", _("Serifs, heads in violet")),
-                ("black", _("Serifs, black only")),
-                ("clear", _("Sans serifs, heads in sea blue")),
-            ],
-            required=False,
-        )
         self.initial.update({"country": write_country(self.instance.country), "saves": self.instance.saves})
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
         self.instance.saves = cleaned.get("saves") or 0
         return cleaned
-
-    def clean_house_style(self) -> str:
-        return self.cleaned_data["house_style"] or self.instance.house_style
 
     def clean_country(self) -> str:
         return self.cleaned_data["country"] or ""

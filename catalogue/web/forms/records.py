@@ -33,9 +33,10 @@ from catalogue.models import (
     Work,
 )
 from catalogue.models.fields import LINE, DurationField, KindsField, PartialDateField, StrengthsField
-from catalogue.models.journeys import LeadField
+from catalogue.models.journeys import FilingRuleField, LeadField
 from catalogue.models.kept import KeptOfWork, Somebody
 from catalogue.models.typed_lists import READERS
+from catalogue.rules.filing import read_filing_rule
 from catalogue.rules.identifiers import Identifier
 from catalogue.rules.journey import read_lead
 from catalogue.rules.search import fold
@@ -185,6 +186,10 @@ def clock_field(**words: Any) -> ReadField:
 MAKERS: tuple[tuple[Callable[[Any], bool], Callable[..., forms.Field]], ...] = (
     (lambda column: isinstance(column, PartialDateField), lambda _column, **words: DateField(**words)),
     (lambda column: isinstance(column, LeadField), lambda _column, **words: ReadField(read=read_lead, **words)),
+    (
+        lambda column: isinstance(column, FilingRuleField),
+        lambda _column, **words: ReadField(read=read_filing_rule, required=True, **words),
+    ),
     (lambda column: isinstance(column, models.TimeField), lambda _column, **words: clock_field(**words)),
     (lambda column: type(column) is models.DateField, lambda _column, **words: DayField(**words)),
     (lambda column: isinstance(column, StrengthsField), lambda _column, **words: StrengthsTypedField(**words)),

@@ -1,10 +1,10 @@
-"""The kinds of records around performances: sessions, steps, returns, and the lead times that steps are due by."""
+"""The kinds of records around performances: sessions, steps, returns, and the days that steps are due by."""
 
 from __future__ import annotations
 
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.models import LeadTimes, Return, Session, Step
+from catalogue.models import LeadTimes, Return, Session, SocietyDeadline, Step
 from catalogue.web.forms.works import Group
 from catalogue.web.records.kinds import Kind, Said
 from catalogue.web.records.of_works import KEPT, NOTES
@@ -93,6 +93,43 @@ RETURNS = Kind(
     order=("-filed", "pk"),
     along=("performance__venue",),
     again=("society",),
+)
+
+DEADLINES = Kind(
+    slug="society-deadlines",
+    model=SocietyDeadline,
+    one=_("Society’s deadline"),
+    many=_("Societies’ deadlines"),
+    add=_("Add a society’s deadline"),
+    says=_(
+        "Until when a society for authors’ rights takes returns, as you read it in its rules, and when you read it. "
+        "From it Today, performances, calendars and the return reckon the day; look it up again each year."
+    ),
+    main=(
+        Group(_("The deadline"), ("society", "rule", "what")),
+        Group(_("Which performances"), ("scope", "country")),
+        Group(_("Where it says so"), ("source", "read_on")),
+    ),
+    more=(KEPT,),
+    fields={
+        "society": Said(_("Society"), _("Spelt as in the returns to it.")),
+        "rule": Said(
+            _("Until when"),
+            _(
+                "So long after each performance: 12 months. By one day of each year, for a season: 15 October after "
+                "31 August. Or a day for a period: 31 March 2027 for 2026."
+            ),
+        ),
+        "what": Said(_("What is to be sent"), _("Such as: return with the printed programme.")),
+        "scope": Said(_("About performances")),
+        "country": Said(_("Country"), _("Only where the deadline is about one.")),
+        "source": Said(_("Source"), _("Such as: members’ handbook, page 12.")),
+        "read_on": Said(_("Read on"), _("Societies change what they ask.")),
+        "notes": NOTES,
+    },
+    columns=("__str__", "scope", "country", "source", "read_on"),
+    order=("society", "pk"),
+    again=("society", "source", "read_on"),
 )
 
 LEAD_TIMES = Kind(

@@ -23,7 +23,7 @@ from catalogue.web.records.of_catalogue import (
 )
 from catalogue.web.records.of_files import FILES
 from catalogue.web.records.of_materials import HIRES, REQUIREMENTS, SETS, TERMS
-from catalogue.web.records.of_performances import LEAD_TIMES, RETURNS, SESSIONS, STEPS
+from catalogue.web.records.of_performances import DEADLINES, LEAD_TIMES, RETURNS, SESSIONS, STEPS
 from catalogue.web.records.of_players import PERCUSSION, RETUNINGS, SIGNS, TUNINGS
 from catalogue.web.records.of_technical import RIDERS, SETUPS
 from catalogue.web.records.of_works import (
@@ -44,7 +44,7 @@ SHELVES = (
     Shelf(_("Scores and parts"), (EDITIONS, SETS, HIRES, TERMS, REQUIREMENTS)),
     Shelf(_("Who has a part in it"), (CONTRIBUTORS, COMMISSIONS, TEXT_SOURCES)),
     Shelf(_("Heard and seen"), (RECORDINGS, REVIEWS, AWARDS, PICTURES, FILES)),
-    Shelf(_("Around performances"), (SESSIONS, STEPS, RETURNS, LEAD_TIMES)),
+    Shelf(_("Around performances"), (SESSIONS, STEPS, RETURNS, DEADLINES, LEAD_TIMES)),
 )
 KINDS: dict[str, Kind] = {kind.slug: kind for shelf in SHELVES for kind in shelf}
 AROUND_A_WORK: tuple[Kind, ...] = (

@@ -8,15 +8,12 @@ from typing import Any
 from urllib.parse import urlencode
 
 from csp.decorators import csp_update
-from django.core.exceptions import ValidationError
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_safe
 
-from catalogue.actions.composers import save_composer
-from catalogue.actions.saving import Overtaken
 from catalogue.documents.labels import LANGUAGES
 from catalogue.documents.model import Paper
 from catalogue.documents.registry import render as render_document
@@ -25,10 +22,9 @@ from catalogue.making import Wish, make_document
 from catalogue.models import Composer, Work
 from catalogue.terms import Role
 from catalogue.web.access import CatalogueRequest, editor_page
-from catalogue.web.conflicts import Conflict
+from catalogue.web.composer_forms import Kept, keep
 from catalogue.web.forms.look import LookForm
 from catalogue.web.notices import say
-from catalogue.web.views.work_forms import add_errors
 
 SHOWN = 6
 """How many works the page shows that is looked at while choosing."""
@@ -44,21 +40,15 @@ def look(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/profile/look/ — the house style with its adjustments, and a document that wears them."""
     composer = request.composer
     asked = request.POST if request.method == "POST" else request.GET if "house_style" in request.GET else None
-    form = LookForm(asked, instance=composer)
-    conflict, is_right = None, not form.is_bound or form.is_valid()
+    kept = Kept(LookForm(asked, instance=composer))
+    is_right = not kept.form.is_bound or kept.form.is_valid()
+    answers = urlencode(kept.form.answers()) if asked and is_right else ""
     if request.method == "POST" and is_right and "show" not in request.POST:
-        try:
-            save_composer(composer=composer, now=timezone.now())
-        except Overtaken as overtaken:
-            conflict = Conflict.between(overtaken, form, LookForm(instance=overtaken.latest))
-            form = LookForm({**request.POST.dict(), "saves": overtaken.latest.saves}, instance=composer)
-        except ValidationError as refused:
-            add_errors(form, refused)
-        else:
+        kept = keep(kept.form)
+        if kept.is_saved:
             say(request, _("The look of documents is saved."))
             return redirect("look", composer.slug)
-    answers = urlencode(form.answers()) if asked and is_right else ""
-    context: dict[str, Any] = {"form": form, "conflict": conflict, "is_right": is_right, "asked": answers}
+    context: dict[str, Any] = {"form": kept.form, "conflict": kept.conflict, "is_right": is_right, "asked": answers}
     context["logo"] = logo_of(composer)
     context |= {"house": composer.house if composer.house_id else None, "is_owner": request.role == Role.OWNER}
     return render(request, "profile/look.html", context)

@@ -2,26 +2,21 @@
 
 from __future__ import annotations
 
-from django.core.exceptions import ValidationError
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
-from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_safe
 
-from catalogue.actions.composers import save_composer
-from catalogue.actions.saving import Overtaken
 from catalogue.gathering.people import gather_composer
 from catalogue.models import CalendarAddress, Membership
 from catalogue.rules.identifiers import Identifier
 from catalogue.terms import Role
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
-from catalogue.web.conflicts import Conflict
+from catalogue.web.composer_forms import Kept, keep
 from catalogue.web.forms.profile import ProfileForm
 from catalogue.web.notices import say
 from catalogue.web.numbers import numbers
 from catalogue.web.places import write_country
-from catalogue.web.views.work_forms import add_errors
 from catalogue.web.wording import date_text, page_language
 
 
@@ -48,18 +43,10 @@ def profile(request: CatalogueRequest) -> HttpResponse:
 @require_http_methods(["GET", "POST"])
 def profile_edit(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/profile/edit/ — the composer's own data, to be changed."""
-    composer = request.composer
-    form = ProfileForm(request.POST if request.method == "POST" else None, instance=composer)
-    conflict = None
-    if form.is_bound and form.is_valid():
-        try:
-            save_composer(composer=composer, now=timezone.now())
-        except Overtaken as overtaken:
-            conflict = Conflict.between(overtaken, form, ProfileForm(instance=overtaken.latest))
-            form = ProfileForm({**request.POST.dict(), "saves": overtaken.latest.saves}, instance=composer)
-        except ValidationError as refused:
-            add_errors(form, refused)
-        else:
+    kept = Kept(ProfileForm(request.POST if request.method == "POST" else None, instance=request.composer))
+    if kept.form.is_bound and kept.form.is_valid():
+        kept = keep(kept.form)
+        if kept.is_saved:
             say(request, _("The profile is saved."))
-            return redirect("profile", composer.slug)
-    return render(request, "profile/profile_form.html", {"form": form, "conflict": conflict})
+            return redirect("profile", request.composer.slug)
+    return render(request, "profile/profile_form.html", {"form": kept.form, "conflict": kept.conflict})

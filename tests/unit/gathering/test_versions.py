@@ -26,6 +26,7 @@ from catalogue.models import (
     Return,
     Review,
     Session,
+    SocietyDeadline,
     Step,
     Work,
 )
@@ -84,6 +85,7 @@ CHANGES: dict[str, Callable[[Performance], Any]] = {
         for model in (Return, Review, Session, Step)
     },
     "lead times": lambda one: make_record(LeadTimes, work=work_of(one)),
+    "deadlines": lambda one: make_record(SocietyDeadline, work=work_of(one)),
 }
 
 

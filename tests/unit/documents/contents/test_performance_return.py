@@ -9,10 +9,11 @@ from typing import Any
 import pytest
 
 from catalogue.documents.contents.performance_return import Member, performance_return
-from catalogue.documents.model import Document, Paper, Table, plain
+from catalogue.documents.model import Document, Opening, Paper, Table, plain
 from catalogue.documents.needs import DocumentNeeds
 from catalogue.documents.renderers.spreadsheet import render_csv
 from catalogue.facts import PerformanceFacts, ProgrammedFacts
+from catalogue.rules.filing import AfterEach, FilingScope, FilingTerm
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
 from catalogue.timing import Duration, PartialDate
 from tests.fact_makers import make_catalogue, make_event, make_work
@@ -113,3 +114,29 @@ def test_titles_stand_in_capitals_in_their_own_script() -> None:
     )
 
     assert rows(document)[0][5] == "ΜΕΛΗ; complete"
+
+
+# ---- by when it has to be there
+
+TERM = FilingTerm("Quay Society", AfterEach(months=12), source="handbook", read_on=date(2026, 1, 5))
+ABOUT_FINLAND = replace(TERM, rule=AfterEach(days=30), scope=FilingScope.INSIDE, country="FI")
+
+
+@pytest.mark.parametrize(
+    ("member", "told"),
+    [
+        (Member(), "prepared 9 March 2026"),
+        (Member(due=date(2026, 4, 1), terms=(TERM,)), "prepared 9 March 2026; to reach the society by 1 April 2026"),
+        (
+            Member("Quay Society", terms=(TERM, ABOUT_FINLAND)),
+            "prepared 9 March 2026; to reach the society by 4 May 2026 (as its rules stood on 5 January 2026)",
+        ),
+    ],
+)
+def test_day_is_the_earliest_that_the_deadlines_set_unless_one_is_named(member: Member, told: str) -> None:
+    events = (make_event(1, "2025-05-04", LASTED), make_event(2, "2025-11-07", LASTED))
+
+    document = returned(*events, member=member)
+
+    assert isinstance(document.blocks[0], Opening)
+    assert plain(document.blocks[0].aside).replace("\xa0", " ") == told
