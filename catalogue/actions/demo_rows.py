@@ -29,6 +29,12 @@ from catalogue.models import (
 from catalogue.terms import Category, OrganisationKind, WorkStatus
 from catalogue.timing import PartialDate, read_clock_time, read_date, read_duration, write_date
 
+COMPOSER = (
+    "slug", "name", "sort_name", "birthplace", "email", "website", "number_prefix", "house_style", "paper_face",
+    "paper_ink", "paper_margins",
+)  # fmt: skip
+"""The columns of a composer that stand in the file as they are stored."""
+
 Row = dict[str, Any]
 Table = dict[str, Row]
 
@@ -110,7 +116,7 @@ def call_text(row: Row, today: date) -> str:
 
 def composer_columns(row: Row) -> Row:
     return {
-        **copied(row, "slug", "name", "sort_name", "birthplace", "email", "website", "number_prefix", "house_style"),
+        **copied(row, *COMPOSER),
         "original_name": row.get("original_script_name", ""),
         "born": read_date(row["born"]),
         "country": row["nationality"],

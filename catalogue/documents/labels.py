@@ -8,7 +8,7 @@ English. The language is an argument: nothing here remembers one.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from gettext import GNUTranslations, NullTranslations
 from io import BytesIO
@@ -29,6 +29,15 @@ WITH_ARTICLE = frozenset(
     ("AE", "BS", "CD", "CF", "DO", "GB", "GM", "KM", "MH", "MV", "NL", "PH", "SB", "SC", "US", "VA")
 )
 """Countries whose English name takes an article (common practice)."""
+
+SHORTENED = {
+    "de ": "d’", "il ": "l’", "al ": "all’", "dal ": "dall’", "del ": "dell’", "nel ": "nell’", "sul ": "sull’",
+}  # fmt: skip
+ELISIONS = {
+    "fr": (re.compile("[aeiouyàâäéèêëîïôöùûüœæ]", re.IGNORECASE), re.compile(r"\bde $")),
+    "it": (re.compile(r"(?:8|11)(?!\d)"), re.compile(r"\b(?:il|d?al|del|nel|sul) $")),
+}
+"""What elides the word before it, and the words that are elided; an h is taken for one that is sounded."""
 
 UNITS = [
     "no",
@@ -67,7 +76,12 @@ class Labels:
 
     def say(self, message: str, **values: Text | str) -> Text:
         """A sentence of the language with values in its places; a plain string is one value, hence an isolate."""
-        return fill(self.word(message), **values)
+        return fill(self.word(message), self.language, **values)
+
+    @property
+    def semicolon(self) -> str:
+        """What parts the members of a line; French leaves a space before it."""
+        return "\N{NO-BREAK SPACE}; " if self.language == "fr" else "; "
 
     def count(self, one: str, many: str, number: int, *, spelled: bool = False) -> str:
         """A counted thing, ``{n}`` its number, in words where ``spelled`` and the language is English."""
@@ -120,16 +134,29 @@ def compiled(path: Path) -> GNUTranslations:
     return GNUTranslations(binary)
 
 
-def fill(template: str, **values: Text | str) -> Text:
+def fill(template: str, language: str = SOURCE, /, **values: Text | str) -> Text:
     """Put values into the places of a template; only the template's own braces are places."""
     runs: list[Run] = []
     for index, part in enumerate(PLACE.split(template)):
         if index % 2:
             given = values[part]
-            runs += value(given) if isinstance(given, str) else given
+            put = value(given) if isinstance(given, str) else given
+            if put and runs and language in ELISIONS:
+                runs[-1] = replace(runs[-1], text=elided(runs[-1].text, put[0].text, language))
+            runs += put
         elif part:
             runs.append(Run(part))
     return tuple(runs)
+
+
+def elided(before: str, after: str, language: str) -> str:
+    """Words as they end before those that follow: French *de* before a vowel, Italian articles before 8 and 11.
+
+    >>> elided("Livret de ", "Odhran", "fr"), elided("entro il ", "11 mar", "it"), elided("dal ", "12 mar", "it")
+    ('Livret d’', 'entro l’', 'dal ')
+    """
+    follows, ends = ELISIONS[language]
+    return ends.sub(lambda found: f"{SHORTENED[found[0]]}", before) if follows.match(after) else before
 
 
 def in_words(number: int) -> str:

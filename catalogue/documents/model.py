@@ -113,6 +113,12 @@ def joined(texts: tuple[Text, ...], separator: str) -> Text:
     return tuple(runs)
 
 
+def from_the_right(text: Text) -> bool:
+    """Whether the whole text reads from right to left: so does each of its runs that has letters."""
+    lettered = [run for run in text if any(map(str.isalpha, run.text))]
+    return bool(lettered) and all(run.right_to_left for run in lettered)
+
+
 def plain(text: Text) -> str:
     """The characters of a text in reading order."""
     return "".join(run.text for run in text)
@@ -222,10 +228,14 @@ class Cell:
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """``key`` is what sheets know a column by; ``head`` what a reader sees."""
+    """``key`` is what sheets know a column by; ``head`` what a reader sees.
+
+    ``by_script``: running text, which begins at the right where its script does.
+    """
 
     key: str
     head: Text = ()
+    by_script: bool = False
 
 
 @dataclass(frozen=True, slots=True)

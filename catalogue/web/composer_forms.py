@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from django.core.exceptions import ValidationError
 from django.forms import ModelForm
@@ -10,7 +11,6 @@ from django.utils import timezone
 
 from catalogue.actions.composers import save_composer
 from catalogue.actions.saving import Overtaken
-from catalogue.models import Composer
 from catalogue.web.conflicts import Conflict
 from catalogue.web.views.work_forms import add_errors
 
@@ -19,12 +19,12 @@ from catalogue.web.views.work_forms import add_errors
 class Kept:
     """The form as it is to be shown, the conflict if there is one, and whether all of it is saved."""
 
-    form: ModelForm[Composer]
+    form: ModelForm[Any]
     conflict: Conflict | None = None
     is_saved: bool = False
 
 
-def keep(form: ModelForm[Composer]) -> Kept:
+def keep(form: ModelForm[Any]) -> Kept:
     """Save the composer of a valid form that was sent."""
     composer = form.instance
     try:

@@ -130,7 +130,7 @@ def broadcast_line(first: Hearing, public: Hearing | None, labels: Labels) -> Te
     )
     if public is None or not performers(public.performance, labels, sentence=True):
         return on_air
-    return joined((on_air, first_line("first performed in public by {who}", public, labels)), "; ")
+    return joined((on_air, first_line("first performed in public by {who}", public, labels)), labels.semicolon)
 
 
 def national_line(hearing: Hearing, labels: Labels) -> Text:

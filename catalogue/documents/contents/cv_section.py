@@ -149,7 +149,7 @@ def works_section(vita: Vita) -> tuple[Section, ...]:
     part = says.count("{n} work", "{n} works", all_works)
     selected = len(chosen) < all_works
     share = says.say("{some} of {all}", some=str(len(chosen)), all=part) if selected else ()
-    aside = joined((share, wording(says.word("durations approximate") if approximate else "")), "; ")
+    aside = joined((share, wording(says.word("durations approximate") if approximate else "")), says.semicolon)
     return section("Selected works" if selected else "Works", aside, lines, says)
 
 
@@ -249,7 +249,7 @@ def performance_line(run: tuple[Hearing, ...], vita: Vita, *, says_coming: bool 
     on_air = wording(says.word("broadcast")) if first.performance.kind is PerformanceKind.BROADCAST else ()
     event = joined((who, *places(first.performance), on_air, run_dates(run, says)), ", ")
     coming = forthcoming(run, vita) if says_coming else ()
-    remarks = joined((coming, claim_of(run, says)), "; ")
+    remarks = joined((coming, claim_of(run, says)), says.semicolon)
     bracket = (*wording(" ("), *remarks, *wording(")")) if remarks else ()
     return (*says.say("{work}: {event}", work=title, event=event), *bracket)
 

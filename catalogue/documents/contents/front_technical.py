@@ -70,7 +70,7 @@ def technical_facts(setup: Setup, others: tuple[Setup, ...], says: Labels) -> It
     """Each head of what is needed with its items, how all keep together, what can be done with less, and the date."""
     items = together([*of_setup(setup, says), *of_staff(setup, says)])
     for head, found in groupby(items, key=lambda item: item.group):
-        yield value(head), joined(tuple(item_text(one, says) for one in found), "; ")
+        yield value(head), joined(tuple(item_text(one, says) for one in found), says.semicolon)
     for label, text in playback_facts(setup, says):
         yield wording(says.word(label)), text
     for other in others:
@@ -86,5 +86,5 @@ def dated(setup: Setup, says: Labels) -> str:
 def item_text(item: Item, says: Labels) -> Text:
     """What is needed, its details in brackets."""
     reference = says.say("such as {model}", model=item.such_as) if item.such_as else ()
-    details = joined((value(item.detail), reference), "; ")
+    details = joined((value(item.detail), reference), says.semicolon)
     return (*value(item.title), *wording(" ("), *details, *wording(")")) if details else value(item.title)

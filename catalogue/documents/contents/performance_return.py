@@ -164,7 +164,7 @@ def prepared(filing: Filing | None, printed_on: date, says: Labels) -> Text:
     until = says.say("to reach the society by {day}", day=day_text(filing.due, says.language))
     read_on = filing.term.read_on if filing.term else None
     as_of = says.say("(as its rules stood on {day})", day=day_text(read_on, says.language)) if read_on else ()
-    return joined((made, joined((until, as_of), " ")), "; ")
+    return joined((made, joined((until, as_of), " ")), says.semicolon)
 
 
 def member_facts(composer: ComposerFacts, member: Member, says: Labels) -> Block:

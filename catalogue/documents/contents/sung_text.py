@@ -55,9 +55,10 @@ def blocks_of_text(source: TextSourceFacts, today: date, says: Labels) -> Iterat
 
 def table_of_text(source: TextSourceFacts, translation: str, says: Labels) -> Table:
     """Stanza beside stanza, line beside line."""
-    columns = [Column("words", language_head(source.language, "Text", says))]
+    columns = [Column("words", language_head(source.language, "Text", says), by_script=True)]
     if translation:
-        columns.append(Column("translation", language_head(source.translation_language, "Translation", says)))
+        head = language_head(source.translation_language, "Translation", says)
+        columns.append(Column("translation", head, by_script=True))
     pairs = zip_longest(stanzas(source.body), stanzas(translation), fillvalue=())
     tags = (source.language, source.translation_language)[: len(columns)]
     return Table(tuple(columns), tuple(Group((), tuple(rows(pair, tags))) for pair in pairs))

@@ -181,7 +181,9 @@ def see_also(category: Category, listing: Listing) -> tuple[Paragraph, ...]:
     """Where works of other categories stand that are looked for under this one: each is told once."""
     says = listing.says
     found = tuple(with_category(work, says) for work in looked_for(listing.works, category))
-    return (Paragraph(says.say("See also {works}.", works=joined(found, "; ")), Voice.CREDIT),) if found else ()
+    return (
+        (Paragraph(says.say("See also {works}.", works=joined(found, says.semicolon)), Voice.CREDIT),) if found else ()
+    )
 
 
 def with_category(work: WorkFacts, says: Labels) -> Text:
@@ -292,7 +294,7 @@ def recording_line(recording: RecordingFacts, says: Labels) -> Text:
 def material_line(work: WorkFacts, says: Labels) -> Text:
     ismn = says.say("ISMN {number}", number=work.ismn) if work.ismn else ()
     hire = wording(says.word("parts on hire")) if work.parts_on_hire else ()
-    line = joined((ismn, hire), "; ")
+    line = joined((ismn, hire), says.semicolon)
     return line if ismn else capitalised(line)
 
 

@@ -6,7 +6,25 @@ the replacement character; breaks of lines become spaces, for a text is one para
 
 from __future__ import annotations
 
+import re
 import unicodedata
+
+UNITS = "dBA? dBu dBV dBFS LUFS LU k?Hz m?s s min h [mck]?m k?g k?W k?VA m?A k?V lx px [kMG]B [kMG]bit bit % °C Min Std"
+COUNTED = "No Nos no nos Nr op Op Opp c ca p pp n nn núm núms"
+AFTER_A_FIGURE = rf"(?<=\d) (?=(?:{'|'.join(UNITS.split())})(?!\w))"
+COUNTING = "|".join(rf"(?<=\b{word}\.)" for word in COUNTED.split())
+HELD = re.compile(rf"{AFTER_A_FIGURE}|(?:{COUNTING}) (?=\d)")
+"""The space at which no line is broken: between a figure and its unit (SI brochure, section 5.4.3), and between what
+counts (No., op., ca., p.) and its figure (common practice)."""
+
+
+def held(text: str) -> str:
+    """The text with spaces that keep figures with their units, and with what counts them.
+
+    >>> held("String Quartet No. 2, ca. 20 min at 48 kHz, 3 songs").split(" ")
+    ['String', 'Quartet', 'No.\xa02,', 'ca.\xa020\xa0min', 'at', '48\xa0kHz,', '3', 'songs']
+    """
+    return HELD.sub("\N{NO-BREAK SPACE}", text)
 
 
 def printable(text: str) -> str:

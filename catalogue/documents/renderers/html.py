@@ -15,6 +15,7 @@ from catalogue.documents.labels import labels
 from catalogue.documents.model import (
     Block,
     Cell,
+    Column,
     Document,
     Entry,
     Figure,
@@ -32,9 +33,10 @@ from catalogue.documents.model import (
     Style,
     Table,
     Text,
+    from_the_right,
     plain,
 )
-from catalogue.documents.renderers.characters import printable
+from catalogue.documents.renderers.characters import held, printable
 from catalogue.documents.renderers.house_css import house_css
 from catalogue.drawings.player_strip import Strip, to_svg
 from catalogue.drawings.sketch import to_svg as sketch_svg
@@ -86,6 +88,12 @@ def clean(text: str) -> str:
     return escape(printable(text))
 
 
+def way(column: Column, cell: Cell) -> str:
+    """From which side a cell of running text is set, where that is not the document's own."""
+    said = [line for line in cell.lines if plain(line)]
+    return ' dir="rtl"' if column.by_script and said and all(map(from_the_right, said)) else ""
+
+
 class Writer:
     """Writes the blocks of one document; headings begin at level ``top``."""
 
@@ -125,8 +133,8 @@ class Writer:
         attributes = f' lang="{clean(run.language)}"' if run.language else ""
         if run.value and run.right_to_left:
             attributes += ' dir="rtl"'
-        tag = TAGS[run.style] or ("bdi" if attributes else "")
-        return f"<{tag}{attributes}>{clean(run.text)}</{tag}>" if tag else clean(run.text)
+        tag, text = TAGS[run.style] or ("bdi" if attributes else ""), clean(held(run.text))
+        return f"<{tag}{attributes}>{text}</{tag}>" if tag else text
 
     def tagged(self, tag: str, name: str, text: Text) -> str:
         """An element with its class, or nothing where there is no text."""
@@ -288,9 +296,8 @@ class Writer:
         return '<td class="margin"></td>' if place else f'<th scope="row" class="margin">{self.text(label)}</th>'
 
     def cells(self, table: Table, row: tuple[Cell, ...]) -> str:
-        return "".join(
-            f'<td class="{column.key}">{self.cell(cell)}</td>' for column, cell in zip(table.columns, row, strict=True)
-        )
+        pairs = zip(table.columns, row, strict=True)
+        return "".join(f'<td class="{column.key}"{way(column, cell)}>{self.cell(cell)}</td>' for column, cell in pairs)
 
     def cell(self, cell: Cell) -> str:
         lines = "<br>".join(self.text(line) for line in cell.lines if plain(line))

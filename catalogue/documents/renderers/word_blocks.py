@@ -43,11 +43,14 @@ from catalogue.documents.renderers.word_styles import set_styles, tab_stops
 from catalogue.documents.renderers.word_tables import (
     CELL_MARGIN,
     border,
+    ends,
     keep_whole,
+    read_from_the_right,
     rule,
     set_widths,
     to_the_right,
     ways,
+    widths,
 )
 from catalogue.documents.renderers.word_text import cell_text, field, resize, write_text
 from catalogue.documents.sheets.chosen import size_of
@@ -303,10 +306,12 @@ class Writer:
         self.head_row(made.rows[0], ((), *(column.head for column in table.columns)))
         for group in table.groups:
             for place, row in enumerate(group.rows):
-                self.list_row(made.add_row(), () if place else group.label, row)
-        set_widths(made, [44, *self.widths(table, columns, start=44)])
+                added = made.add_row()
+                self.list_row(added, () if place else group.label, row)
+                read_from_the_right(added, table.columns, row)
+        set_widths(made, [44, *widths(table, columns, self.width, start=44)])
         self.gap()
-        to_the_right(made, self.ends(table, columns, start=44), first=1)
+        to_the_right(made, ends(table, columns, self.width, start=44), first=1)
 
     def list_row(self, row: WordRow, label: Text, cells: tuple[Cell, ...]) -> None:
         """A row; the first of a group has its label, and a little more space above it."""
@@ -333,9 +338,9 @@ class Writer:
                 self.ruled_row(made.add_row(), row, "LL Table Cell")
         if table.total:
             self.ruled_row(made.add_row(), table.total, "LL Table Key")
-        set_widths(made, self.widths(table, columns, start=0))
+        set_widths(made, widths(table, columns, self.width))
         self.gap()
-        to_the_right(made, self.ends(table, columns, start=0))
+        to_the_right(made, ends(table, columns, self.width))
 
     def ruled_row(self, row: WordRow, cells: tuple[Cell, ...], style: str) -> None:
         keep_whole(row)
@@ -344,23 +349,6 @@ class Writer:
             self.cell(into, (cell_text(cell),), "LL Table Cell" if cell.blank else style)
             into.vertical_alignment = WD_CELL_VERTICAL_ALIGNMENT.CENTER
         rule(row)
-
-    def widths(self, table: Table, columns: dict[str, ColumnSheet], start: float) -> list[float]:
-        """The way from each column to the next; the last one takes what is left."""
-        return ways(self.starts(table, columns, start), self.width)
-
-    def starts(self, table: Table, columns: dict[str, ColumnSheet], start: float) -> list[float]:
-        starts = [min(columns[column.key].x, columns[column.key].end - 24) for column in table.columns]
-        return [start, *starts[1:]]
-
-    def ends(self, table: Table, columns: dict[str, ColumnSheet], start: float) -> list[float | None]:
-        """What a column that is set against its right edge keeps free there, beside the margin of its cells."""
-        found = [columns[column.key] for column in table.columns]
-        until = [*self.starts(table, columns, start)[1:], self.width]
-        return [
-            max(nearest - one.end - CELL_MARGIN, 0) if one.right else None
-            for one, nearest in zip(found, until, strict=True)
-        ]
 
     def cell(self, cell: WordCell, lines: tuple[Text, ...], style: str, *, first: str = "") -> None:
         """Write lines into a cell, the first in a style of its own where one is given."""

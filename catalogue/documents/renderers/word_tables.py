@@ -10,8 +10,17 @@ from docx.shared import Pt
 from docx.table import Table as WordTable
 from docx.table import _Row as WordRow
 
+from catalogue.documents.model import Cell, Column, Table, from_the_right
+from catalogue.documents.sheets.geometry import ColumnSheet
+
 CELL_MARGIN = 4
 """What is kept free at the right of a cell, in points."""
+AFTER_BIDI = (
+    "w:adjustRightInd", "w:snapToGrid", "w:spacing", "w:ind", "w:contextualSpacing", "w:mirrorIndents",
+    "w:suppressOverlap", "w:jc", "w:textDirection", "w:textAlignment", "w:textboxTightWrap", "w:outlineLvl", "w:divId",
+    "w:cnfStyle", "w:rPr", "w:sectPr", "w:pPrChange",
+)  # fmt: skip
+"""What follows the direction of a paragraph among its properties."""
 
 
 def keep_whole(row: WordRow) -> None:
@@ -71,3 +80,35 @@ def to_the_right(table: WordTable, columns: list[float | None], first: int = 0) 
             for paragraph in cells[place].paragraphs:
                 paragraph.alignment = WD_ALIGN_PARAGRAPH.RIGHT
                 paragraph.paragraph_format.right_indent = Pt(free)
+
+
+def read_from_the_right(row: WordRow, columns: tuple[Column, ...], cells: tuple[Cell, ...]) -> None:
+    """Let running text of a script that reads so begin at the right edge of its cell; a row begins with its label."""
+    for column, cell, into in zip(columns, cells, row.cells[1:], strict=True):
+        for line, paragraph in zip(cell.lines, into.paragraphs, strict=False):
+            if column.by_script and from_the_right(line):
+                properties = paragraph._p.get_or_add_pPr()
+                properties.insert_element_before(OxmlElement("w:bidi"), *AFTER_BIDI)
+
+
+# ---- where columns stand
+
+
+def widths(table: Table, columns: dict[str, ColumnSheet], width: float, start: float = 0) -> list[float]:
+    """The way from each column to the next; the last one takes what is left of the ``width``."""
+    return ways(starts(table, columns, start), width)
+
+
+def starts(table: Table, columns: dict[str, ColumnSheet], start: float) -> list[float]:
+    found = [min(columns[column.key].x, columns[column.key].end - 24) for column in table.columns]
+    return [start, *found[1:]]
+
+
+def ends(table: Table, columns: dict[str, ColumnSheet], width: float, start: float = 0) -> list[float | None]:
+    """What a column that is set against its right edge keeps free there, beside the margin of its cells."""
+    found = [columns[column.key] for column in table.columns]
+    until = [*starts(table, columns, start)[1:], width]
+    return [
+        max(nearest - one.end - CELL_MARGIN, 0) if one.right else None
+        for one, nearest in zip(found, until, strict=True)
+    ]

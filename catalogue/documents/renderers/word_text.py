@@ -11,7 +11,7 @@ from docx.text.paragraph import Paragraph as WordParagraph
 from docx.text.run import Run as WordRun
 
 from catalogue.documents.model import Cell, Run, Style, Text, joined, wording
-from catalogue.documents.renderers.characters import printable
+from catalogue.documents.renderers.characters import held, printable
 from catalogue.documents.renderers.word_fonts import SIGNS, complex_face
 
 MUSIC = re.compile("([♭♮♯𝄪𝄫→]+)")
@@ -46,7 +46,7 @@ def parted(text: str) -> list[str]:
     """
     if text == "\t":
         return [text]
-    return [part for part in MUSIC.split(printable(text)) if part] or [""]
+    return [part for part in MUSIC.split(printable(held(text))) if part] or [""]
 
 
 def dress(made: WordRun, run: Run) -> None:

@@ -92,7 +92,8 @@ class OpeningSheet:
 class SectionSheet:
     """``lead`` above a head, ``first_lead`` right after the opening, ``after`` to what stands under it.
 
-    ``begins``: a head begins a page. ``aside_below``: what stands beside a head stands so far under it instead.
+    ``begins``: a head begins a page. ``whole``: what is not longer than this share of a page stands on one,
+    and stays with what is signed under it. ``aside_below``: what stands beside a head stands so far under it instead.
     """
 
     x: float = 44
@@ -103,6 +104,7 @@ class SectionSheet:
     after: float = 1.35 * U
     continued_after: float = 1.5 * U
     begins: bool = False
+    whole: float = 0
     aside_below: float = 0
     rule: float = 0.4
     rule_above: float = 1.4 * U
@@ -159,13 +161,15 @@ class ColumnSheet:
 class ListTableSheet:
     """A table without rules between its rows, the label of a group standing before its first row.
 
-    ``bare``: without heads, under a rule ``rule_above`` the first row. ``label_end``: where a label is turned over.
+    ``bare``: without heads, under a rule ``rule_above`` the first row. ``rule_x``: where the rule under the heads
+    begins. ``label_end``: where a label is turned over.
     """
 
     columns: dict[str, ColumnSheet] = field(default_factory=dict)
     head: Look = ASIDE
     head_lead: float = 2 * U
     head_rule: float = 4.2
+    rule_x: float = 0
     first_lead: float = 1.35 * U
     label: Look = Look("serif", 8.5, 11.25)
     title: Look = Look("serif", 9, 11.25)

@@ -28,7 +28,7 @@ FORM = Sheet(
     margins=Margins(first=62, later=62, last=62, running_x=0),
     opening=OpeningSheet(x=0, subtitle=KIND),
     pairs=PairsSheet(columns=((0, 62, 262), (276, 324, W)), lead=1.8 * U),
-    section=SectionSheet(x=0, head=Look("serif", 10.5), lead=1.8 * U, after=1.15 * U),
+    section=SectionSheet(x=0, head=Look("serif", 10.5), lead=1.8 * U, after=1.15 * U, whole=0.3),
     note=NoteSheet(look=Look("serif", 8.25, 11.25), lead=1.2 * U),
     prose=NoteSheet(x=0, look=PROSE, lead=1.6 * U),
     signed=NoteSheet(x=0, look=PROSE, lead=3 * U),

@@ -15,20 +15,24 @@ from catalogue.documents.sheets.geometry import (
 )
 from catalogue.documents.sheets.paper import MM
 
-WIDTHS = {
-    "number": 14, "date": 50, "hall": 92, "event": 106, "performers": 112, "work": 106, "iswc": 66, "duration": 42,
-    "live": 44, "programme": 46,
-}  # fmt: skip
+FIXED = {"number": 14, "date": 50, "iswc": 66, "duration": 42, "live": 44, "programme": 40}
+SHARES = {"hall": 92, "event": 106, "performers": 112, "work": 106}
+ORDER = ("number", "date", "hall", "event", "performers", "work", "iswc", "duration", "live", "programme")
+GUTTER, AFTER_FIGURES = 7.0, 5.0
 
 
 def columns(width: float) -> dict[str, ColumnSheet]:
-    """The columns one after another, the rest of the width shared between them."""
-    gutter = (width - sum(WIDTHS.values())) / (len(WIDTHS) - 1)
+    """The columns one after another; those of names share what the others leave.
+
+    What follows the figures that end at the right stands further off.
+    """
+    left = width - sum(FIXED.values()) - GUTTER * (len(ORDER) - 1) - AFTER_FIGURES
     found: dict[str, ColumnSheet] = {}
     x = 0.0
-    for key, wide in WIDTHS.items():
+    for key in ORDER:
+        wide = FIXED[key] if key in FIXED else left * SHARES[key] / sum(SHARES.values())
         found[key] = ColumnSheet(x, x + wide, right=key == "duration")
-        x += wide + gutter
+        x += wide + GUTTER + (AFTER_FIGURES if key == "duration" else 0)
     return found
 
 

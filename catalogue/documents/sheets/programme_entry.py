@@ -35,6 +35,7 @@ PROGRAMME_ENTRY = Sheet(
             "translation": ColumnSheet(TEXT_X + 184, 467.7, turn=TEXT_X + 194),
         },
         head_lead=1.4 * U,
+        rule_x=TEXT_X,
         title=Look("serif", 9, 12.5),
         cell=Look("serif", 9, 12.5),
         row_lead=12.5,

@@ -24,7 +24,7 @@ TEXT = Look("sans", 8, 10.5, emphasis=7.25)
 RIDER = Sheet(
     margins=Margins(left=22 * MM, right=18 * MM, first=62, later=66, last=58, foot=13 * MM, running_x=0),
     opening=OpeningSheet(x=0, subtitle=KIND, subtitle_lead=1.4 * U, aside=Look("serif", 8.25, italic=True)),
-    section=SectionSheet(x=0, lead=2.1 * U, first_lead=2 * U, after=1.2 * U),
+    section=SectionSheet(x=0, lead=2.1 * U, first_lead=2 * U, after=1.2 * U, whole=0.65),
     pairs=PairsSheet(columns=((0, 72, 236), (252, 324, WIDE))),
     ruled_table=RuledTableSheet(
         columns={

@@ -542,3 +542,8 @@ DOCUMENTS = {
     "cues-for-the-pocket": lambda: cues(pocket=True),
     "cues-without-a-map": lambda: cues(replace(TIMING, tempo_map="")),
 }
+
+
+def even(text: str) -> str:
+    """The text without regard to which of its spaces hold a line together."""
+    return text.replace("\N{NO-BREAK SPACE}", " ")

@@ -54,7 +54,7 @@ def document_items(blocks: tuple[Block, ...], ground: Ground, parent: Element) -
         if isinstance(block, Section) and place and isinstance(blocks[place - 1], Opening):
             made[0] = replace(made[0], lead=ground.sheet.section.first_lead)
         signed = any(isinstance(later, Signatures) for later in blocks[place + 1 : place + 3])
-        if made and signed and isinstance(block, Table | Paragraph):
+        if made and signed and (isinstance(block, Table | Paragraph) or stands_whole(block, made, ground)):
             made[-1] = replace(made[-1], keep=True)
         items += made
     return items
@@ -183,9 +183,17 @@ def section_items(section: Section, ground: Ground, parent: Element) -> list[Ite
         )
         for item in inner
     ]
-    if section.key:
+    if section.key or stands_whole(section, told, ground):
         told = [replace(item, keep=place < len(told) - 1) for place, item in enumerate(told)]
     return [head, *told]
+
+
+def stands_whole(block: Block, items: list[Item], ground: Ground) -> bool:
+    """Whether a section is short enough to stand on one page."""
+    margins = ground.sheet.margins
+    page = ground.size.height - margins.last - margins.later
+    height = sum(item.lead + item.depth + item.tail for item in items)
+    return isinstance(block, Section) and height <= page * ground.sheet.section.whole
 
 
 def plain_head(section: Section, ground: Ground, element: Element) -> Item:

@@ -18,7 +18,7 @@ from operator import attrgetter
 import uharfbuzz as hb
 
 from catalogue.documents.model import Run, Style, Text
-from catalogue.documents.renderers.characters import printable
+from catalogue.documents.renderers.characters import HELD, printable
 from catalogue.documents.renderers.pdf.bidi import in_visual_order, text_levels
 from catalogue.documents.renderers.pdf.faces import CHAINS, Face, carried_face, face_for, missing
 from catalogue.documents.sheets.geometry import Look
@@ -30,10 +30,6 @@ SIMPLE = re.compile("[ -~\u00a0-\u00ac\u00ae-\u017f\u2013\u2014\u2018\u2019\u201
 """Signs of Latin texts that every first face has, none of which joins, stacks, is invisible or reads from the right."""
 BLANKS = re.compile("( (?!–))")
 """Where a simple text may be broken: at spaces, but not before a dash."""
-
-UNITS = "dBA? dBu dBV dBFS LUFS LU k?Hz m?s s min h [mck]?m k?g k?W k?VA m?A k?V lx px [kMG]B [kMG]bit bit % °C Min Std"
-HELD = re.compile(rf"(?<=\d) (?=(?:{'|'.join(UNITS.split())})(?!\w))")
-"""The space between a figure and its unit, at which no line is broken (SI brochure, section 5.4.3)."""
 WIDTH = attrgetter("width")
 
 Measure = Callable[[int], float]

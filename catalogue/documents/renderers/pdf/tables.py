@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from catalogue.documents.model import Cell, Group, Run, Table, Text, plain
+from catalogue.documents.model import Cell, Column, Group, Run, Table, Text, from_the_right, plain
 from catalogue.documents.renderers.pdf.canvas import Canvas
 from catalogue.documents.renderers.pdf.flow import Draw, Item
 from catalogue.documents.renderers.pdf.ground import Ground, both, depth
@@ -32,7 +32,13 @@ def column_of(columns: dict[str, ColumnSheet], key: str, ground: Ground) -> Colu
 
 
 def head_drawing(
-    table: Table, columns: dict[str, ColumnSheet], look: Look, rule_below: float, ground: Ground, row: Element | None
+    table: Table,
+    columns: dict[str, ColumnSheet],
+    look: Look,
+    rule_below: float,
+    ground: Ground,
+    row: Element | None,
+    rule_x: float = 0,
 ) -> Draw:
     """The heads of the columns over a heavy rule; without an element, a repetition on a later page.
 
@@ -49,7 +55,7 @@ def head_drawing(
                 for above, line in zip(range(len(lines) - 1, -1, -1), lines, strict=True):
                     put(canvas, line, column, y - above * look.leading, ground)
         with canvas.artifact():
-            canvas.rule(ground.left, ground.right, y + rule_below, HEAVY)
+            canvas.rule(ground.left + rule_x, ground.right, y + rule_below, HEAVY)
 
     return draw
 
@@ -71,12 +77,9 @@ def put(canvas: Canvas, line: SetLine, column: ColumnSheet, y: float, ground: Gr
 
 
 def list_items(table: Table, sheet: ListTableSheet, ground: Ground, parent: Element) -> list[Item]:
-    head = Item(
-        head_drawing(table, sheet.columns, sheet.head, sheet.head_rule, ground, parent.add("TR")),
-        lead=sheet.head_lead,
-        keep=True,
-    )
-    again = Item(head_drawing(table, sheet.columns, sheet.head, sheet.head_rule, ground, None), lead=0)
+    told = (table, sheet.columns, sheet.head, sheet.head_rule, ground)
+    head = Item(head_drawing(*told, parent.add("TR"), sheet.rule_x), lead=sheet.head_lead, keep=True)
+    again = Item(head_drawing(*told, None, sheet.rule_x), lead=0)
     items = [head]
     for place, group in enumerate(table.groups):
         items += list_group(group, table, sheet, ground, parent, again, first=not place)
@@ -152,12 +155,18 @@ def list_row(
     drawings = [label_drawing(label, sheet, ground, parent.add("TH", scope="Row"), labelled=labelled)]
     deepest = depth(label, sheet.label.leading) if labelled else 0.0
     for place, (column, cell) in enumerate(zip(table.columns, row, strict=True)):
-        geometry = column_of(sheet.columns, column.key, ground)
+        geometry = at_its_side(column_of(sheet.columns, column.key, ground), column, cell)
         look = geometry.look or (sheet.cell if place else sheet.title)
         lines = cell_lines(cell, geometry, look, geometry.look or sheet.cell, ground)
         drawings.append(cell_drawing(lines, geometry, sheet.cell.leading, ground, parent.add("TD")))
         deepest = max(deepest, depth(lines, sheet.cell.leading))
     return both(*drawings), deepest
+
+
+def at_its_side(geometry: ColumnSheet, column: Column, cell: Cell) -> ColumnSheet:
+    """The geometry of a cell: running text that reads from right to left ends where its column does."""
+    reads = column.by_script and bool(cell.lines) and all(map(from_the_right, cell.lines))
+    return replace(geometry, right=True) if reads else geometry
 
 
 def label_lines(group: Group, sheet: ListTableSheet, ground: Ground) -> tuple[SetLine, ...]:
