@@ -178,15 +178,13 @@ def strip_for(forces: Instrumentation, language: str) -> Strip | None:
     return strip if strip.marks > 1 else None
 
 
-def reading_key(works: tuple[WorkFacts, ...], says: Labels, *, with_forces: bool = True) -> tuple[Block, ...]:
-    """*How to read the list*: only the signs that occur in it."""
-    if not with_forces:
-        head = wording(says.word("How to read the list"))
-        return (Section(head, (Paragraph(years_key(works, says), Voice.NOTE),), key=True),)
-    shorthand = tuple("".join(run.text for run in forces_line(work, says)) for work in works)
+def reading_key(
+    works: tuple[WorkFacts, ...], says: Labels, *, shorthand: tuple[str, ...] = (), strips: tuple[Strip, ...] = ()
+) -> tuple[Block, ...]:
+    """*How to read the list*: only the signs that occur in its lines of forces and its strips."""
     blocks: tuple[Block, ...] = (
         *(Paragraph(text, Voice.NOTE) for text in (shorthand_key(shorthand, says),) if text),
-        *(Legend(signs) for signs in (signs_met(works, says),) if signs),
+        *(Legend(signs) for signs in (signs_met(strips, says),) if signs),
         Paragraph(years_key(works, says), Voice.NOTE),
     )
     return (Section(wording(says.word("How to read the list")), blocks, key=True),)
@@ -212,8 +210,7 @@ def shorthand_key(shorthand: tuple[str, ...], says: Labels) -> Text:
     return joined(tuple(wording(says.word(message)) for occurs, message in met if occurs), " ")
 
 
-def signs_met(works: tuple[WorkFacts, ...], says: Labels) -> tuple[Sign, ...]:
-    strips = [strip for strip in (strip_of(work, says) for work in works) if strip]
+def signs_met(strips: tuple[Strip, ...], says: Labels) -> tuple[Sign, ...]:
     signs = (
         (any(strip.discs for strip in strips), SAMPLE_DISC, "a player"),
         (any(strip.rings for strip in strips), SAMPLE_RING, "a player who also plays another instrument"),

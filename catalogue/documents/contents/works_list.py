@@ -7,7 +7,8 @@ first by year.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, field
 from datetime import date
 from itertools import groupby
 from typing import Literal
@@ -49,6 +50,7 @@ from catalogue.documents.model import (
     Text,
     Voice,
     joined,
+    plain,
     value,
     wording,
 )
@@ -86,6 +88,7 @@ class Listing:
     says: Labels
     telling: Telling = Telling()
     unsure: int = 0
+    forces: dict[int, tuple[Text, Text]] = field(default_factory=dict)
 
     @classmethod
     def of(cls, catalogue: CatalogueFacts, claims: Claims, says: Labels, telling: Telling) -> Listing:
@@ -100,6 +103,12 @@ class Listing:
 
     def heard_of(self, work: WorkFacts) -> tuple[Hearing, ...]:
         return self.heard.get(work.id, ())
+
+    def forces_of(self, work: WorkFacts) -> tuple[Text, Text]:
+        """The description and the shorthand of a work, made once for its entry and for the key."""
+        if work.id not in self.forces:
+            self.forces[work.id] = described_with_forces(work, self.says)
+        return self.forces[work.id]
 
     def duration(self, work: WorkFacts) -> Text:
         return duration_text(work, self.says, approximate_list=self.approximate)
@@ -174,7 +183,22 @@ def in_groups(listing: Listing, by: Order) -> tuple[Block, ...]:
         if entries:
             also = see_also(works[0].category, listing) if by == "category" else ()
             sections.append(Section(wording(head), (*entries, *also), wording(number)))
-    return (*sections, *reading_key(listing.works, says, with_forces=listing.telling.length != "short"))
+    return (*sections, *key_of(sections, listing))
+
+
+def key_of(sections: Iterable[Block], listing: Listing) -> tuple[Block, ...]:
+    """How to read what stands in the sections; short entries have neither shorthand nor strips."""
+    if listing.telling.length == "short":
+        return reading_key(listing.works, listing.says)
+    strips = tuple(
+        one.strip
+        for section in sections
+        if isinstance(section, Section)
+        for one in section.blocks
+        if isinstance(one, Entry) and one.strip
+    )
+    shorthand = tuple(plain(listing.forces_of(work)[1]) for work in listing.works)
+    return reading_key(listing.works, listing.says, shorthand=shorthand, strips=strips)
 
 
 def see_also(category: Category, listing: Listing) -> tuple[Paragraph, ...]:
@@ -219,13 +243,13 @@ def medium_details(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
     """What it is for, whose words, and who played it first."""
     says = listing.says
     first = first_performance(work, listing.heard_of(work), says)
-    return (*described_with_forces(work, says), version_line(work, listing), text_line(work, says), first)
+    return (*listing.forces_of(work), version_line(work, listing), text_line(work, says), first)
 
 
 def full_details(work: WorkFacts, listing: Listing) -> tuple[Text, ...]:
     says = listing.says
     return (
-        *described_with_forces(work, says),
+        *listing.forces_of(work),
         version_line(work, listing),
         movements_line(work.movements),
         text_line(work, says),

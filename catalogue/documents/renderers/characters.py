@@ -11,11 +11,11 @@ import unicodedata
 
 UNITS = "dBA? dBu dBV dBFS LUFS LU k?Hz m?s s min h [mck]?m k?g k?W k?VA m?A k?V lx px [kMG]B [kMG]bit bit % °C Min Std"
 COUNTED = "No Nos no nos Nr op Op Opp c ca p pp n nn núm núms"
-AFTER_A_FIGURE = rf"(?<=\d) (?=(?:{'|'.join(UNITS.split())})(?!\w))"
-COUNTING = "|".join(rf"(?<=\b{word}\.)" for word in COUNTED.split())
-HELD = re.compile(rf"{AFTER_A_FIGURE}|(?:{COUNTING}) (?=\d)")
-"""The space at which no line is broken: between a figure and its unit (SI brochure, section 5.4.3), and between what
+COUNTING = "|".join(rf"(?<=\b{word}\. )" for word in COUNTED.split())
+KEPT = rf"(?:(?<=\d )(?=(?:{'|'.join(UNITS.split())})(?!\w))|(?=\d)(?:{COUNTING}))"
+"""What stands around a space at which no line is broken: a figure and its unit (SI brochure, section 5.4.3), or what
 counts (No., op., ca., p.) and its figure (common practice)."""
+HELD = re.compile(f" {KEPT}")
 
 
 def held(text: str) -> str:

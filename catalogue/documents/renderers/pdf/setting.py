@@ -18,7 +18,7 @@ from operator import attrgetter
 import uharfbuzz as hb
 
 from catalogue.documents.model import Run, Style, Text
-from catalogue.documents.renderers.characters import HELD, printable
+from catalogue.documents.renderers.characters import HELD, KEPT, printable
 from catalogue.documents.renderers.pdf.bidi import in_visual_order, text_levels
 from catalogue.documents.renderers.pdf.faces import CHAINS, Face, carried_face, face_for, missing
 from catalogue.documents.sheets.geometry import Look
@@ -28,8 +28,8 @@ DIRECTIONS = "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068
 
 SIMPLE = re.compile("[ -~\u00a0-\u00ac\u00ae-\u017f\u2013\u2014\u2018\u2019\u201c\u201d\u2032\u2033]*")
 """Signs of Latin texts that every first face has, none of which joins, stacks, is invisible or reads from the right."""
-BLANKS = re.compile("( (?!–))")
-"""Where a simple text may be broken: at spaces, but not before a dash."""
+BLANKS = re.compile(f"( (?!–|{KEPT}))")
+"""Where a simple text may be broken: at spaces, but not before a dash nor between a figure and what it counts."""
 WIDTH = attrgetter("width")
 
 Measure = Callable[[int], float]
@@ -95,7 +95,10 @@ def set_text(text: Text, look: Look, measure: float | Measure, language: str) ->
     parts = list(simple_parts(text, look)) if is_simple(text) else None
     if parts is not None and sum(map(WIDTH, parts)) <= room(0) and not (parts and parts[0].blank):
         return (finished(parts),) if parts else ()
-    words = simple_words(parts) if parts is not None else all_words(characters(text, look, language), look)
+    if parts is None or is_held_across(text):
+        words = all_words(characters(text, look, language), look)
+    else:
+        words = simple_words(parts)
     lines: list[SetLine] = []
     line: list[Piece] = []
     width = 0.0
@@ -128,9 +131,14 @@ def finished(line: list[Piece]) -> SetLine:
 def is_simple(text: Text) -> bool:
     """Whether every sign is one that the first face of every chain has and that stands by itself, left to right."""
     said = "".join(run.text for run in text)
-    if not SIMPLE.fullmatch(said) or HELD.search(said):
+    if not SIMPLE.fullmatch(said):
         return False
     return "–" not in said or not ("  –" in said or any(run.text.startswith("–") for run in text))
+
+
+def is_held_across(text: Text) -> bool:
+    """Whether a space at which no line is broken may stand where two runs meet, which are cut one by one."""
+    return len(text) > 1 and HELD.search("".join([run.text for run in text])) is not None
 
 
 def simple_parts(text: Text, look: Look) -> Iterator[Piece]:

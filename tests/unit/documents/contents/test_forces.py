@@ -104,7 +104,11 @@ def test_a_strip_says_the_forces_to_those_who_cannot_see_it() -> None:
 
 
 def test_the_key_explains_only_the_signs_that_occur() -> None:
-    (section,) = reading_key((STUDY, FERROUS), ENGLISH)
+    works = (STUDY, FERROUS)
+    strips = tuple(strip for work in works if (strip := strip_of(work, ENGLISH)))
+    (section,) = reading_key(
+        works, ENGLISH, shorthand=tuple(plain(forces_line(one, ENGLISH)) for one in works), strips=strips
+    )
     assert isinstance(section, Section)
     (legend,) = [block for block in section.blocks if isinstance(block, Legend)]
 

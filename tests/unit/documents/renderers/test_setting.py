@@ -140,14 +140,18 @@ def test_simple_signs_are_in_every_first_face() -> None:
     assert [sign for sign in signs if unicodedata.category(sign) in ("Mn", "Me", "Cf", "Cc")] == []
 
 
-@pytest.mark.parametrize("said", ["never above 85 dB", "at 48 kHz", "after 0,5 s", "less than 3 %", "for 20 min"])
+@pytest.mark.parametrize(
+    "said", ["never above 85 dB", "at 48 kHz", "after 0,5 s", "less than 3 %", "for 20 min", "piece No. 2"]
+)
 def test_a_unit_is_never_parted_from_its_figure(said: str) -> None:
     text = (*wording("A level "), *value(f"of {said} "), *wording("and no more"))
     figure = said.rpartition(" ")[0].rpartition(" ")[2]
+    parted = (*wording("A level of "), *wording(f"{said.rpartition(' ')[0]} "), *value(said.rpartition(" ")[2]))
 
     for measure in range(45, 160, 4):
         lines = [read(line).strip() for line in set_text(text, ENTRY_DETAIL, measure, "en-GB")]
-        assert not any(line.endswith(figure) for line in lines)
+        apart = [read(line).strip() for line in set_text(parted, ENTRY_DETAIL, measure, "en-GB")]
+        assert not any(line.endswith(figure) for line in (*lines, *apart))
 
 
 def test_what_only_begins_like_a_unit_may_stand_on_the_next_line() -> None:
