@@ -105,4 +105,4 @@ def test_number_of_queries_does_not_grow(browser: Client, tour: Composer) -> Non
     with CaptureQueriesContext(connection) as many:
         browser.get(QUAYS)
 
-    assert len(few) == len(many) == 14
+    assert len(few) == len(many) == 15

@@ -97,7 +97,7 @@ FILINGS = filings_of((ABROAD,), day=DAY, country="FI")
 def stage(today: date, *steps: StepFacts, needless: bool = False) -> Stage:
     leads = {**usual_leads(), StepKind.RETURN: Lead(None)}
     bare = frozenset({StepKind.RETURN}) if needless else frozenset()
-    around = Around(leads, steps, frozenset({StepKind.RETURN}), bare, FILINGS)
+    around = Around(leads, steps, frozenset({StepKind.RETURN}), bare, filings=FILINGS)
     return next(one for one in journey_of(OVER, around, today=today) if one.kind is StepKind.RETURN)
 
 
