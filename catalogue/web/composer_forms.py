@@ -19,7 +19,7 @@ from catalogue.web.views.work_forms import add_errors
 class Kept:
     """The form as it is to be shown, the conflict if there is one, and whether all of it is saved."""
 
-    form: ModelForm[Any]
+    form: Any
     conflict: Conflict | None = None
     is_saved: bool = False
 
