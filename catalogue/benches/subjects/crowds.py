@@ -6,7 +6,7 @@ form of one work.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from functools import partial
@@ -24,11 +24,12 @@ WORKS = 100
 Errand = Callable[[], int]
 
 
-def together(errands: list[Errand]) -> None:
-    """Run errands on as many threads as a server has; each has to be answered as it should."""
+def together(errands: Sequence[Errand]) -> int:
+    """Run errands on as many threads as a server has and return how many; each has to be answered as it should."""
     with ThreadPoolExecutor(THREADS) as crowd:
         for status in crowd.map(alone, errands):
             refuse_failure(status)
+    return len(errands)
 
 
 def alone(errand: Errand) -> int:
@@ -38,9 +39,10 @@ def alone(errand: Errand) -> int:
         connection.close()
 
 
-def in_turn(errands: list[Errand]) -> None:
+def in_turn(errands: Sequence[Errand]) -> int:
     for errand in errands:
         refuse_failure(errand())
+    return len(errands)
 
 
 def refuse_failure(status: int) -> None:
@@ -92,7 +94,7 @@ def saves(size: int) -> Iterator[Pair]:
 @contextmanager
 def readers(size: int) -> Iterator[Pair]:
     composer = furnished()
-    errands = [partial(reading, composer) for _reader in range(size)]
+    errands: list[Errand] = [partial(reading, composer) for _reader in range(size)]
     for place, errand in enumerate(edits(composer, size // 10)):
         errands.insert(place * 11, errand)
     yield Pair(ours=partial(together, errands), bare=partial(in_turn, errands))

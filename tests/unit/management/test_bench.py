@@ -3,9 +3,14 @@
 from __future__ import annotations
 
 import json
+import os
+import subprocess
+import sys
 from io import StringIO
+from pathlib import Path
 
 import pytest
+from django.conf import settings
 from django.core.management import call_command
 
 from catalogue.benches.measuring import Figure
@@ -43,3 +48,21 @@ def test_time_is_expected_to_grow_as_the_size_does() -> None:
 def test_a_name_that_nothing_has_is_refused_with_the_names_there_are() -> None:
     with pytest.raises(UnusableInput, match=r"Nothing measured has “no such”.*reckon premieres"):
         run("--only", "no such")
+
+
+@pytest.mark.slow
+def test_crowds_are_measured_in_a_database_of_their_own(tmp_path: Path) -> None:
+    command = [sys.executable, "manage.py", "bench", "--json", "--only", "at once", "--largest", "20", "--seconds", "0"]
+
+    run = subprocess.run(
+        command,
+        cwd=settings.ROOT,
+        env=os.environ | {"LEDGERLINE_DATA": str(tmp_path)},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+
+    rows = json.loads(run.stdout)
+    assert [row["size"] for row in rows] == [8, 20]
+    assert all(row["seconds"] > 0 < row["bound_seconds"] for row in rows)
