@@ -33,6 +33,7 @@ from catalogue.instrumentation.phrases import (
     token_at,
 )
 from catalogue.instrumentation.seating import double, own_section
+from catalogue.instrumentation.senses import KEYED
 from catalogue.instrumentation.tokens import Bracket, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument
 
@@ -247,15 +248,23 @@ def pitches(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
     at = 1 if is_key(nodes[0], {"in", "en"}) else 0
     if draft.family not in ("woodwind", "brass") or (at == 0 and draft.figure):
         return None
+    keyed: list[str] = []
     while at < len(nodes):
         end = pitch_end(nodes, at)
         if end is None:
             return None
+        keyed.append(KEYED.get((draft.slug, "".join(node.key for node in nodes[at:end])), draft.slug))
         at = end + 1 if end < len(nodes) and (nodes[end].is_mark("/,") or is_key(nodes[end], AND)) else end
         if at == end and end < len(nodes):
             return None
     if draft.figure or (draft.most > 1 and len(nodes) > 2):
         return None
+    apart = [slug for slug in keyed if slug.startswith("e-flat")]
+    if apart and len(keyed) > len(apart):
+        double(draft, 1, tuple(apart), "")
+        message = "The keys were read as two instruments of one player."
+        forces.remark("keys", message, bracket.start, bracket.end, "one instrument in either key")
+        return []
     draft.notes.append("in " + forces.written(nodes[0].start, nodes[-1].end).removeprefix("in "))
     return []
 

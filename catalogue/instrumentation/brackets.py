@@ -15,6 +15,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from catalogue.instrumentation.bracket_words import (
     alternatives,
@@ -47,10 +48,11 @@ from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.seating import MOST_CHAIRS, apply, base_of, own_section, read_d, slashed
 from catalogue.instrumentation.senses import USUAL_OF_PLACE
 from catalogue.instrumentation.tails import hands_tail
-from catalogue.instrumentation.tokens import Bracket, Nodes, Token
+from catalogue.instrumentation.tokens import Bracket, Nodes, Row, Token
 from catalogue.instrumentation.vocabulary import family_of, instrument
 
 PLUS = {"plus", "and"}
+SHORTEST_OF_CHAIRS = len("1.2")
 
 
 def interpret(draft: Draft, forces: Forces) -> list[Draft]:
@@ -129,6 +131,7 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
         number_of_players,
         partly_optional,
         pitches,
+        pointed_chairs,
         chair_list,
         make_up,
         doubled,
@@ -279,6 +282,22 @@ def doubled(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
             draft = base
     apply(draft, found, forces, bracket.start, bracket.end)
     return []
+
+
+def pointed_chairs(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``2(1.2=picc)``: the points join chairs, all of whom double."""
+    nodes = bracket.nodes
+    end = next((at for at, node in enumerate(nodes) if node.kind != "number" and not node.is_mark(".")), 0)
+    if end < SHORTEST_OF_CHAIRS or not nodes[end].is_mark("="):
+        return None
+    joined = (
+        node._replace(text=",") if isinstance(node, Token) and node.is_mark(".") else node for node in nodes[:end]
+    )
+    found = doubled(draft, replace(bracket, nodes=Row((*joined, *nodes[end:]))), forces)
+    if found is not None:
+        message = f"“{forces.written(nodes[0].start, nodes[end].end)}” was read as all of these players doubling."
+        forces.remark("pointed-chairs", message, bracket.start, bracket.end, "the last of them doubling")
+    return found
 
 
 def sung(draft: Draft, found: list[Doubling]) -> bool:

@@ -9,6 +9,7 @@ from catalogue.instrumentation.tokens import Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of, key_of
 
 Found = tuple[list[Draft], int, bool]
+LOUDSPEAKERS = ("loudspeaker", "loudspeakers", "lautsprecher", "hautparleurs", "altoparlanti", "altavoces")
 CHANNEL = {
     "channel",
     "channels",
@@ -32,6 +33,7 @@ CHANNEL = {
     "spuren",
     "spurig",
     "voies",
+    *LOUDSPEAKERS,
 }
 LAYOUTS = {"stereo": "2", "quadraphonic": "4", "quadrophonic": "4", "octophonic": "8", "stereophonic": "2", "mono": "1"}
 
@@ -52,11 +54,28 @@ def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         if isinstance(node, Token) and end > at and is_channel(node):
             number = forces.written(nodes[at].start, nodes[end - 1].end).rstrip("- ")
             forces.channels = number
+            if node.key in LOUDSPEAKERS and not names_electronics(nodes, forces):
+                return [sounding(nodes[at].start, node.end, forces)], end + 1, False
             return [], end + 1, True
         if node.kind != "number" and not node.is_mark(".-") and not node.is_word("or", "oder", "ou", "o"):
             return None
         end += 1
     return None
+
+
+def names_electronics(nodes: Nodes, forces: Forces) -> bool:
+    """Whether electronics are named anywhere in the row, or have been read."""
+    if any(draft.family == "electronics" for draft in forces.drafts):
+        return True
+    found = (name_at(nodes, at) for at in range(len(nodes)))
+    return any(name is not None and family_of(name.slugs[0]) == "electronics" for name in found)
+
+
+def sounding(start: int, end: int, forces: Forces) -> Draft:
+    """Return the electronics of loudspeakers that are named alone: what they play is not told."""
+    message = f"“{forces.written(start, end)}” was read as electronics; what the loudspeakers play is not named."
+    forces.remark("unnamed", message, start, end)
+    return Draft("electronics", start, end)
 
 
 def layout_end(nodes: Nodes, at: int) -> int | None:

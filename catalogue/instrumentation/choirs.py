@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AND, OR, SOLO
+from catalogue.instrumentation.lexicon import AND, OR, SOLO, keyed
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, limited_count, phrase_end, seat_value, token_at
 from catalogue.instrumentation.qualities import Qualities
@@ -18,6 +18,9 @@ TO = {"to", "bis", "a", "jusqua", "fino", "hasta"}
 DIVISI = {"div", "divisi", "divided", "geteilt", "divise", "max", "maximum"}
 SINGERS = {"singers", "voices", "sanger", "stimmen", "chanteurs", "voix", "cantanti", "voci", "cantantes", "voces"}
 MOST_IN_A_PART = 100
+SEMI_CHORUS = keyed("semi-chorus semichorus semi-choir halbchor demi-chœur semicoro")
+SINGLE_LETTERS = ("S", "M", "A", "T", "B")
+FEWEST_LETTERS = 3
 CHOIR_WORDS = ("choir", "choir-children")
 
 
@@ -43,6 +46,15 @@ def glued(nodes: Nodes, at: int) -> tuple[str, int, str]:
     return text, end, optional
 
 
+def spaced_letters(nodes: Nodes, at: int) -> tuple[str, int] | None:
+    """Return the voicing of single letters that blanks part, ``S A T B soli``, and its end; of three or more."""
+    end, text = at, ""
+    while (token := token_at(nodes, end)) is not None and token.text in SINGLE_LETTERS and (end == at or token.spaced):
+        text += token.text
+        end += 1
+    return (text, end) if len(text) >= FEWEST_LETTERS and is_voicing(text) else None
+
+
 def letters_follow(nodes: Nodes, at: int) -> bool:
     """Whether letters are written to a round bracket, so that it holds a part of the voicing, ``SA(T)B``."""
     following = token_at(nodes, at + 1)
@@ -56,7 +68,8 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     figured = token is not None and token.kind == "number"
     double = is_key(token, DOUBLE)
     start = at if figured else at + 1 if double else start
-    text, end, optional = glued(nodes, start)
+    apart = spaced_letters(nodes, start)
+    text, end, optional = (*apart, "") if apart is not None else glued(nodes, start)
     text = text.removesuffix("CH") if is_voicing(text.removesuffix("CH")) else text
     if not is_voicing(text) or is_trombone(text, nodes, end, forces):
         return None
@@ -65,7 +78,8 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     sizes = sizes_at(nodes, end, voicings, nodes[at].start)
     if sizes is not None:
         return sizes
-    solo, end = singers_end(nodes, end)
+    smaller = phrase_end(nodes, end, SEMI_CHORUS)
+    solo, end = singers_end(nodes, end) if smaller is None else (False, smaller)
     solo = solo or (lead[0].solo and name_of_choir(nodes, end - 1) is None)
     if len(text) == 2 and len(voicings) == 1 and not (solo or optional or followed_well(nodes, at, start, end)):
         return None
@@ -84,7 +98,7 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
         drafts += choir(one, start_at, stop, group=f"choir {number}" if len(voicings) > 1 else label)
     drafts += choir(optional, start_at, stop, optional=True)
     for draft in drafts:
-        draft.notes += [upper] * bool(upper)
+        draft.notes += [upper] * bool(upper) + ["semi-chorus"] * (smaller is not None)
     return drafts, end, False
 
 
@@ -261,6 +275,9 @@ def soloists_in_bracket(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Fo
     voices = name_at(nodes, end) if end is not None else None
     end = voices.end if voices is not None and voices.slugs[0] == "voice" else end
     bracket = nodes[end] if end is not None and end < len(nodes) else None
+    if voices is not None and end == voices.end and isinstance(bracket, Token):
+        text, after, _ = glued(nodes, end)
+        return (soloists(text, nodes[at].start, nodes[after - 1].end), after, False) if is_voicing(text) else None
     if end is None or not isinstance(bracket, Bracket):
         return None
     words = [node for node in bracket.nodes if not node.is_mark(",.") and not is_key(node, AND)]

@@ -14,7 +14,7 @@ def alto_or_viola(forces: Forces) -> None:
         return
     for draft in forces.drafts:
         written = draft.name.written if draft.name is not None else ""
-        if draft.slug != "voice-alto" or key_of(written) != "alto" or forces.language != "fr":
+        if draft.slug != "voice-alto" or key_of(written) not in ("alto", "altos") or forces.language != "fr":
             continue
         readings = ("the voice", "the viola")
         if not forces.decide("alto", f"“{written}” was read as", readings, draft.start, draft.end):

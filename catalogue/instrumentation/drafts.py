@@ -21,6 +21,15 @@ class Count:
     more: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A number of players that a text tells of those whom it names, ``15 players: …``, with its place."""
+
+    number: int
+    start: int
+    end: int
+
+
 @dataclass(slots=True)
 class Draft:
     """A line in the making. ``slug`` is empty for a bare figure until its place is known."""
@@ -107,6 +116,8 @@ class Forces:
     formula: bool = False
     slash_parts: bool = False
     place_marks: list[str] = field(default_factory=list)
+    pairs: list[int] = field(default_factory=list)
+    told: list[Told] = field(default_factory=list)
 
     @property
     def language(self) -> str:

@@ -19,6 +19,7 @@ from catalogue.instrumentation.lexicon import (
     OPTIONAL,
     ORCHESTRA,
     SOLO,
+    USUAL_FORCES,
     VERSIONS,
 )
 from catalogue.instrumentation.names import name_at
@@ -136,6 +137,8 @@ def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     if token is None or not (is_key(token, GROUP | ORCHESTRA | NAMED_BODIES) or whole is not None):
         return None
     end = whole if whole is not None else at + 1
+    if colon(nodes, end) and phrase_end(nodes, end + 1, USUAL_FORCES) is not None:
+        return None
     seat = seats_at(nodes, end)
     if seat is not None and colon(nodes, seat[1]) and is_key(token, GROUP | ORCHESTRA):
         label = f"{BODY_NOUNS.get(token.key, token.lower)} {seat[0][0]}"

@@ -10,11 +10,11 @@ from catalogue.instrumentation.tokens import Node, Token, flatten
 from catalogue.instrumentation.vocabulary import key_of, languages_of
 
 MARKERS = {
-    "en-GB": keyed("for and or doubling also doubles with players strings"),
-    "de": keyed("für und oder auch mit spieler große streicher"),
-    "fr": keyed("pour et ou aussi avec également cordes seconde"),
-    "it": keyed("per e o anche con esecutori archi"),
-    "es": keyed("para y o también con ejecutantes cuerda cuerdas"),
+    "en-GB": keyed("for and or doubling also doubles with players strings two three four five seven eight"),
+    "de": keyed("für und oder auch mit spieler große streicher zwei drei vier fünf sechs sieben acht"),
+    "fr": keyed("pour et ou aussi avec également cordes seconde deux trois quatre cinq sept huit"),
+    "it": keyed("per e o anche con esecutori archi due quattro cinque sei sette otto"),
+    "es": keyed("para y o también con ejecutantes cuerda cuerdas dos tres cuatro cinco seis siete ocho"),
 }
 
 

@@ -89,6 +89,14 @@ VERSIONS = keyed(
 )
 """Words that end the label of a whole list, ``Reduced version: …``."""
 
+USUAL_FORCES = keyed(
+    "standard_instrumentation usual_instrumentation normal_instrumentation full_instrumentation standard_scoring "
+    "standard_line_up usual_line_up standard_forces standardbesetzung übliche_besetzung normale_besetzung "
+    "formation_habituelle effectif_habituel effectif_normal organico_normale organico_consueto plantilla_habitual "
+    "plantilla_normal"
+)
+"""Said after a band or an orchestra, which has the players that it has by custom."""
+
 GENRES = keyed(
     "opera opéra oper ópera operetta operette musical cantata kantate cantate oratorio oratorium ballet ballett "
     "balletto concerto konzert concierto symphony sinfonie sinfonia sinfonía suite requiem mass messe musiktheater "
@@ -166,6 +174,8 @@ LEAST = keyed(
 )
 IN_PAIRS = keyed("in_pairs à_deux par_deux par_paires a_coppie a_due a_pares doppelt_besetzt zu_zweit paarweise")
 """Said after the names of winds of each of which there are two."""
+PAIRS_OF = keyed("pairs_of pair_of paarweise je_zwei paires_de coppie_di pares_de")
+"""Said before them."""
 ONE_TO_A_PART = keyed(
     "one_to_a_part one_to_each_part one_on_a_part one_per_part one_player_per_part one_player_to_a_part one_a_part "
     "one_player_each one_each einzeln_besetzt einfach_besetzt einfache_besetzung solistisch_besetzt un_par_partie "

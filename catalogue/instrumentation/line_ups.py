@@ -9,11 +9,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from catalogue.instrumentation.lexicon import OR
+from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
 from catalogue.instrumentation.phrases import is_key, is_small
 from catalogue.instrumentation.tokens import Nodes
+
+if TYPE_CHECKING:
+    from catalogue.instrumentation.scanning import Scan
 
 FEWEST = 2
 PARTS_WHOLES = ";\n"
@@ -82,3 +87,19 @@ def joined(text: str, nodes: Nodes, cuts: list[int], found: list[Instrumentation
 
 def told(one: Instrumentation) -> str:
     return f"“{' '.join(one.text.split())}” was read as another line-up, all of it instead of what stands before."
+
+
+def another_line_up(scan: Scan, at: int) -> int | None:
+    """Keep a whole list after ``or``, ``fl.ob.cl or hn.2tpt.tbn``, as a note: it replaces all that stand before."""
+    last = scan.last
+    if not is_small(scan.nodes[at], OR) or last is None or last.separator != "." or last.figure:
+        return None
+    end = line_up_end(scan.nodes, at + 1)
+    if end is None:
+        return None
+    start, stop = scan.nodes[at].start, scan.nodes[end - 1].end
+    written = scan.forces.written(start, stop)
+    last.notes.append(written)
+    message = f"“{written}” was kept as another choice of players, all of them instead of those before."
+    scan.forces.remark("alternative", message, start, stop)
+    return end

@@ -11,11 +11,11 @@ from itertools import takewhile
 
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.families import WINDS
-from catalogue.instrumentation.lexicon import HEADINGS, IN_PAIRS
-from catalogue.instrumentation.names import Name
+from catalogue.instrumentation.lexicon import HEADINGS, IN_PAIRS, PAIRS_OF
+from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.phrases import phrase_end
 from catalogue.instrumentation.tokens import Nodes
-from catalogue.instrumentation.vocabulary import instrument, key_of
+from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
 COUNTED_BY_NAME = ("woodwind", "brass", "plucked", "keyboard", "other")
 SHORTEST = 3
@@ -50,6 +50,9 @@ def plurals(slug: str) -> frozenset[str]:
 
 def open_plurals(forces: Forces) -> None:
     """Leave the number open of what stands in the plural without one: ``trumpets`` are two or more, ``brass`` too."""
+    for start in forces.pairs:
+        for draft in takewhile(is_open_wind, (one for one in forces.drafts if one.start >= start)):
+            draft.counted(2)
     for draft in forces.drafts:
         whole = draft.name is not None and draft.slug in WHOLE_FAMILIES and draft.count is None
         draft.open = draft.open or (whole and key_of(draft.name.written if draft.name else "") in FAMILY_WORDS)
@@ -58,13 +61,30 @@ def open_plurals(forces: Forces) -> None:
             draft.open = draft.open or key_of(draft.name.written if draft.name else "") in plurals(draft.slug)
 
 
-def count_pairs(nodes: Nodes, at: int, drafts: list[Draft]) -> int | None:
-    """Count two of each of the winds listed before ``in pairs``; return the end of these words."""
-    end = phrase_end(nodes, at, IN_PAIRS)
-    listed = list(takewhile(lambda one: one.family in WINDS and one.count is None, reversed(drafts))) if end else []
+def count_pairs(nodes: Nodes, at: int, forces: Forces, separator: str) -> int | None:
+    """Count two of each of the winds before ``in pairs`` or after ``pairs of``; return the end of these words."""
+    before = pairs_of(nodes, at)
+    if before is not None:
+        forces.pairs.append(nodes[at].start)
+        return before
+    end = phrase_end(nodes, at, IN_PAIRS) if not separator.strip(" ,") else None
+    drafts = reversed(forces.drafts)
+    listed = list(takewhile(lambda one: one.family in WINDS and one.count is None, drafts)) if end else []
     for draft in listed:
         draft.counted(2)
     return end if listed else None
+
+
+def pairs_of(nodes: Nodes, at: int) -> int | None:
+    """Return the end of ``pairs of`` before the names of winds in the plural, ``None`` where it says anything else."""
+    end = phrase_end(nodes, at, PAIRS_OF)
+    name = name_at(nodes, end) if end is not None else None
+    return end if name is not None and is_plural(name) and family_of(name.slugs[0]) in WINDS else None
+
+
+def is_open_wind(draft: Draft) -> bool:
+    """Whether a wind instrument stands in the plural and without a number."""
+    return draft.family in WINDS and says_no_number(draft)
 
 
 def says_no_number(draft: Draft) -> bool:

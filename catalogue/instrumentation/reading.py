@@ -21,6 +21,7 @@ from catalogue.instrumentation import (
     soloists,
     strings,
 )
+from catalogue.instrumentation.asides import beside
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.line_ups import read_line_ups
@@ -29,6 +30,7 @@ from catalogue.instrumentation.model import Instrumentation, InstrumentationErro
 from catalogue.instrumentation.scanning import Scan
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.spelling import solo_compound, two_words
+from catalogue.instrumentation.tallies import compare
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
 
 LONGEST = 4_000
@@ -86,7 +88,7 @@ def read_nodes(
 ) -> Instrumentation:
     """Return the forces of a text that names one line-up."""
     forces = Forces(text, Speech(nodes, language), strings_are=strings_are)
-    nodes = parted(nodes, forces)
+    nodes = beside(parted(nodes, forces))
     conventions.prepare(forces, nodes, convention)
     Scan(nodes, forces, Scope(), formula=forces.formula, slash_parts=forces.slash_parts).walk()
     settle(forces)
@@ -95,6 +97,7 @@ def read_nodes(
         raise InstrumentationError(
             "No instrument or voice is named here.", text, 0, len(text), ("the name of an instrument",)
         )
+    compare(forces, lines)
     return Instrumentation(
         lines=lines,
         text=text,

@@ -7,6 +7,7 @@ parted by points, commas, slashes, dashes, semicolons, colons, line ends and joi
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -15,7 +16,8 @@ from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import put_elsewhere
 from catalogue.instrumentation.items import bare_figure, begins_item, begins_named, item_at, last_figure
-from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO
+from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO, USUAL_FORCES
+from catalogue.instrumentation.line_ups import another_line_up
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.openers import may_be_body, opens_heading
 from catalogue.instrumentation.percussion_lists import counted_end, list_end
@@ -23,8 +25,10 @@ from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phra
 from catalogue.instrumentation.plain_items import bracketed_figure, plain_item
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.plurals import count_pairs
+from catalogue.instrumentation.repeats import repeated_bracket
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
+from catalogue.instrumentation.tallies import tell
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at
 from catalogue.instrumentation.vocabulary import family_of, instruments
@@ -86,11 +90,12 @@ class Scan:
     def anywhere(self) -> tuple[Reader, ...]:
         """Return what reads at a place, in the order in which it is tried."""
         start = (self.choice, self.heading, self.clause, self.elsewhere, self.pitch, self.article)
-        return (self.pairs, *start, self.body, self.item, self.another_line_up, self.small_word)
+        return (self.pairs, *start, self.body, self.item, functools.partial(another_line_up, self), self.small_word)
 
     def after_number(self) -> tuple[Reader, ...]:
         """Return what reads where a number stands."""
-        return self.last_figure, self.choice, self.clause, self.elsewhere, self.body, self.item
+        again = functools.partial(repeated_bracket, self)
+        return self.last_figure, self.choice, self.clause, self.elsewhere, again, self.body, self.item
 
     def opens_name(self, at: int) -> bool:
         """Whether a name of several words begins here: the ``E`` of ``E-flat clarinet`` joins nothing."""
@@ -251,6 +256,7 @@ class Scan:
             return None
         drafts, after, dropped = found
         if dropped:
+            tell(self.nodes, at, after, self.forces)
             self.separator += "."
             return after
         sung = self.scope.role == "soloist" and any(draft.slug.startswith("choir") for draft in drafts)
@@ -324,22 +330,8 @@ class Scan:
         listed = found is not None and family_of(found.slugs[0]) in ("woodwind", "brass", "strings")
         return not listed and not headings.figures_follow(self.nodes, at + 1)
 
-    def another_line_up(self, at: int) -> int | None:
-        """Keep a whole list after ``or``, ``fl.ob.cl or hn.2tpt.tbn``, as a note: it replaces all that stand before."""
-        if not is_small(self.nodes[at], OR) or self.last is None or self.last.separator != "." or self.last.figure:
-            return None
-        end = limits.line_up_end(self.nodes, at + 1)
-        if end is None:
-            return None
-        start, stop = self.nodes[at].start, self.nodes[end - 1].end
-        written = self.forces.written(start, stop)
-        self.last.notes.append(written)
-        message = f"“{written}” was kept as another choice of players, all of them instead of those before."
-        self.forces.remark("alternative", message, start, stop)
-        return end
-
     def pairs(self, at: int) -> int | None:
-        return None if self.separator.strip(" ,") else count_pairs(self.nodes, at, self.forces.drafts)
+        return count_pairs(self.nodes, at, self.forces, self.separator)
 
     def small_word(self, at: int) -> int | None:
         """Pass over articles and remarks; a word for optional or amplified after an item belongs to that item."""
@@ -356,8 +348,8 @@ class Scan:
             self.separator += EITHER
             return at + 1
         if is_small(self.nodes[at], ARTICLES | REMARKS | FOR | OR):
-            return at + 1
-        return None
+            return phrase_end(self.nodes, at, USUAL_FORCES) or at + 1
+        return phrase_end(self.nodes, at, USUAL_FORCES)
 
     def beside_last(self) -> list[Draft]:
         """Return the draft made last, with the others of its body."""

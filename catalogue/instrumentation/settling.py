@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from catalogue.instrumentation.doublings import doublings_in
-from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.drafts import Draft, Forces, Told
 from catalogue.instrumentation.families import MAIN
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.players_meant import Section
@@ -275,7 +275,16 @@ def settle_bodies(forces: Forces) -> None:
     if any(draft.collective == "players" for draft in drafts):
         played = [one for one in drafts if is_played(one) and one.collective != "players"]
         if len(played) > 1:
-            drafts[:] = [one for one in drafts if one.collective != "players" or one.family == "percussion"]
+            drafts[:] = [one for one in drafts if not only_counts(one, forces)]
+
+
+def only_counts(draft: Draft, forces: Forces) -> bool:
+    """Whether ``11 players`` only counts those who are named beside it."""
+    if draft.collective != "players" or draft.family == "percussion" or draft.brackets or draft.notes:
+        return False
+    if draft.count is not None and draft.least == draft.most:
+        forces.told.append(Told(draft.most, draft.start, draft.end))
+    return True
 
 
 def settle_wholes(whole: list[Draft], forces: Forces) -> None:

@@ -9,13 +9,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from catalogue.instrumentation.drafts import Count, Draft
-from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, OR
+from catalogue.instrumentation.headings import ALL_HEADINGS, WHOLES, colon
+from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, OR, SOLO
 from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, token_at
 from catalogue.instrumentation.senses import sectional
 from catalogue.instrumentation.spelling import SHORTEST_TO_MEND, near, nearest, two_words
 from catalogue.instrumentation.tokens import Bracket, Row, Token
+from catalogue.instrumentation.unnamed import unnamed_body
 from catalogue.instrumentation.vocabulary import key_of
 
 if TYPE_CHECKING:
@@ -43,7 +45,7 @@ def unknown_at(scan: Scan, at: int) -> int:
         if counted is None or word is None or word.kind != "word":
             return lone_number(scan, at)
         return unknown_name(scan, counted.end, counted)
-    for attempt in (voice_with_prefix, by_section_only, mended):
+    for attempt in (voice_with_prefix, by_section_only, unnamed_body, mended):
         after = attempt(scan, at, token)
         if after is not None:
             return after
@@ -176,6 +178,9 @@ def unknown_name(scan: Scan, at: int, count: Count | None = None) -> int:
     dotted = scan.formula and scan.separator == "." and end < len(scan.nodes) and scan.nodes[end].is_mark(".")
     if not words or dotted or not plausible(written, scan, end):
         raise not_known(scan, written or scan.forces.text[start:stop], start, stop)
+    if not count and colon(scan.nodes, phrase_end(scan.nodes, end, WHOLES | ALL_HEADINGS) or len(scan.nodes)):
+        scan.forces.remark("not-read", f"“{written}” was not read as part of the forces.", start, stop)
+        return end
     slug = "-".join(key_of(word.text) for word in words)
     several = words[-1].key in OF_A_KIND and len(words) > 1
     scan.add(Draft(slug, start, stop, name=Name((slug,), written, at, end, start, stop), count=count, open=several))
@@ -189,7 +194,7 @@ def ends_unknown(scan: Scan, token: Token, at: int) -> bool:
     """Whether an unknown name ends before a word: a key, ``and``, or a known name that does not only say what it is."""
     if key_of(token.text) in OF_A_KIND:
         return False
-    return keys_end(scan.nodes, at) is not None or starts_item(scan, at) or key_of(token.text) in AND
+    return keys_end(scan.nodes, at) is not None or starts_item(scan, at) or key_of(token.text) in AND | SOLO
 
 
 def not_known(scan: Scan, written: str, start: int, stop: int) -> InstrumentationError:

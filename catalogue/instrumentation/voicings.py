@@ -33,22 +33,24 @@ UNACCOMPANIED = keyed("a_cappella a_capella a_capela acappella unaccompanied unb
 WHOLE_CHOIRS = {
     "mixed": keyed(
         "mixed_voices gemischte_stimmen voix_mixtes voci_miste voces_mixtas "
-        "chœur_mixte choeur_mixte coro_misto coro_mixto gemischter_chor mixed_chorus "
+        "chœur_mixte choeur_mixte coro_misto coro_mixto gemischter_chor mixed_chorus mixed_voice_choir "
         "gemischten_chor gemischtem_chor gemischte_chöre mixed_choir gem_chor chœur_à_voix_mixtes coro_a_voci_miste "
         "coro_a_voci_dispari voci_dispari coro_a_voces_mixtas"
     ),
     "male voices": keyed(
         "male_voices men's_voices männerstimmen voci_maschili voix_d'hommes voces_masculinas voces_de_hombre "
         "männerchor male_chorus male_choir men's_chorus men's_choir coro_maschile chœur_d'hommes choeur_d'hommes "
-        "coro_masculino male_voice_choir coro_de_hombres"
+        "coro_masculino male_voice_choir coro_de_hombres "
+        "male_voice_chorus lower_voices lower_voice_choir lower_voice_chorus low_voice_choir"
     ),
     "female voices": keyed(
         "female_voices women's_voices frauenstimmen voix_de_femmes voix_féminines voci_femminili voces_femeninas "
         "voces_de_mujer oberchor "
         "frauenchor female_chorus female_choir women's_chorus women's_choir coro_femminile chœur_de_femmes "
-        "choeur_de_femmes coro_femenino ladies'_choir upper_voices coro_de_mujeres"
+        "choeur_de_femmes coro_femenino ladies'_choir upper_voices coro_de_mujeres "
+        "upper_voice_choir upper_voice_chorus upper_voices_choir high_voice_choir female_voice_choir"
     ),
-    "treble voices": keyed("treble_voices treble_choir treble_chorus"),
+    "treble voices": keyed("treble_voices treble_choir treble_chorus treble_voice_choir"),
     "unison": keyed("unison_voices unison_choir unison_chorus einstimmiger_chor coro_all'unisono chœur_à_l'unisson"),
     "equal voices": keyed(
         "equal_voices gleiche_stimmen voix_égales voci_pari voci_eguali voces_iguales "

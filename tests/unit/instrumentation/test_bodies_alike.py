@@ -45,3 +45,10 @@ def test_a_single_numeral_is_no_body() -> None:
 def test_letters_after_saxophones_are_their_sizes(text: str, saxophones: tuple[str, ...]) -> None:
     (line,) = read(text).lines
     assert [chair.plays for chair in line.chairs] == [(f"{size}-saxophone",) for size in saxophones]
+
+
+@pytest.mark.parametrize("text", ["2 x (2 tpt, hn)", "2 × (2 trumpets, horn)", "brass: 2 x (2 tpt, hn)"])
+def test_a_bracket_is_read_as_often_as_the_number_before_it_says(text: str) -> None:
+    assert told(text) == [
+        (slug, f"group {number}", (size, size)) for number in (1, 2) for slug, size in (("trumpet", 2), ("horn", 1))
+    ]

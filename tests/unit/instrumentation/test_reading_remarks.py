@@ -32,6 +32,10 @@ from catalogue.instrumentation import read
         ("str(12.12.10.8.6) or str(8.8.6.5.4)", "alternative", "str(8.8.6.5.4)"),
         ("2022 2100 batt ob archi", "soloist", "ob"),
         ("electric flute, electric piano, electric cello", "electric", "electric piano"),
+        ("clarinet (B flat and E flat), piano", "keys", "(B flat and E flat)"),
+        ("3(2.3=picc).2.2.2", "pointed-chairs", "(2.3=picc)"),
+        ("installation for 12 loudspeakers", "unnamed", "12 loudspeakers"),
+        ("village brass: 2 tpt, hn", "not-read", "village"),
     ],
 )
 def test_remark_stands_at_its_place(text, code, place):

@@ -1,0 +1,37 @@
+"""Compares the number of players that a text tells with those whom it names, ``ensemble of 15 players: 1.1.1.1 …``.
+
+The number introduces the list and adds nobody to it; where the two do not agree one of them is wrong, and it is said.
+"""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.drafts import Forces, Told
+from catalogue.instrumentation.model import Line, is_instrumentalist, is_singer, total
+from catalogue.instrumentation.phrases import count_at
+from catalogue.instrumentation.tokens import Nodes
+
+FEWEST = 2
+
+
+def tell(nodes: Nodes, start: int, end: int, forces: Forces) -> None:
+    """Keep the one number of the nodes from ``start`` to ``end``, words that only introduce a list."""
+    numbers = [one for at in range(start, end) if (one := count_at(nodes, at)) is not None and one.end <= end]
+    end -= nodes[end - 1].is_mark(":")
+    if len(numbers) == 1 and numbers[0].least == numbers[0].most >= FEWEST:
+        forces.told.append(Told(numbers[0].most, nodes[start].start, nodes[end - 1].end))
+
+
+def compare(forces: Forces, lines: tuple[Line, ...]) -> None:
+    """Say where a number that was told is not that of all players, nor of those beside the soloists, nor of singers."""
+    if not forces.told:
+        return
+    everybody = [line for line in lines if is_instrumentalist(line)]
+    choices = ([*lines], everybody, [one for one in everybody if one.role == "ensemble"], [*filter(is_singer, lines)])
+    sums = [total(one) for one in choices]
+    if any(one is None for one in sums):
+        return
+    for told in forces.told:
+        if not any(one is not None and one[0] <= told.number <= one[1] for one in sums):
+            named = sums[1][1] if sums[1] else 0
+            message = f"“{forces.written(told.start, told.end)}” tells {told.number}; {named} players are named."
+            forces.remark("numbers-differ", message, told.start, told.end)
