@@ -2,12 +2,12 @@
 
 The choice is exact: every set is tried or shown to be no better (branch and bound over the works by weight). The search
 stops after a number of steps that does not depend on the machine; what it has by then is told as the best found, not as
-the best there is.
+the best there is. ``catalogue.optimiser`` asks a solver for the same sets where one is installed.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
@@ -72,8 +72,16 @@ class Choice:
         return frozenset(one.id for one in self.items)
 
 
-def best_choices(items: Sequence[Item], wish: Wish, *, number: int = 3, steps: int = MOST_STEPS) -> tuple[Choice, ...]:
+Chooser = Callable[[Sequence[Item], Wish, tuple[frozenset[int], ...]], Choice | None]
+"""Finds the best set that is none of those already told."""
+
+
+def best_choices(
+    items: Sequence[Item], wish: Wish, *, number: int = 3, choose: Chooser | None = None
+) -> tuple[Choice, ...]:
     """Return up to so many good sets, the best first, the next ones without those before them.
+
+    ``choose`` finds the best set that is none of those before; by itself it is ``best_choice``.
 
     >>> works = [Item(1, "A", 600, 3.0), Item(2, "B", 500, 2.0), Item(3, "C", 300, 1.0)]
     >>> [sorted(one.ids) for one in best_choices(works, Wish(2, 2, total_max=1000), number=2)]
@@ -81,7 +89,7 @@ def best_choices(items: Sequence[Item], wish: Wish, *, number: int = 3, steps: i
     """
     found: list[Choice] = []
     while len(found) < number:
-        choice = best_choice(items, wish, unlike=tuple(one.ids for one in found), steps=steps)
+        choice = (choose or best_choice)(items, wish, tuple(one.ids for one in found))
         if choice is None:
             break
         found.append(choice)
@@ -89,7 +97,7 @@ def best_choices(items: Sequence[Item], wish: Wish, *, number: int = 3, steps: i
 
 
 def best_choice(
-    items: Sequence[Item], wish: Wish, *, unlike: tuple[frozenset[int], ...] = (), steps: int = MOST_STEPS
+    items: Sequence[Item], wish: Wish, unlike: tuple[frozenset[int], ...] = (), *, steps: int = MOST_STEPS
 ) -> Choice | None:
     """Return the best set that is none of ``unlike``; ``None`` where there is none, or none was found in time."""
     search = Search(usable(items, wish), wish, unlike, steps)
