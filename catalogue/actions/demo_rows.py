@@ -158,6 +158,7 @@ def new_work(composer: Composer, house: House, row: Row) -> Work:
         setattr(work, column, maybe(read_duration, row.get(column)))
     work.publisher = house.name_of(row.get("publisher"))
     work.parts_on_hire = row.get("parts_on_hire", False)
+    work.strength = row.get("strength")
     work.is_public = composer.is_public and work.status == WorkStatus.ACTIVE.value
     return work
 

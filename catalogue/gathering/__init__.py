@@ -7,6 +7,7 @@
 ``gather_families``      what premieres are reckoned from and nothing else (``families``)
 ``gather_lacks``         what the records lack (``lacks``)
 ``states_of``            how records stand, as plain values to be compared (``states``)
+``gather_marks``         the composer's own marks of works and recordings (``marks``)
 ``gather_timing``        tempo map and cues of a work (``timing``)
 ``reading_of``           the instrumentation that a stored text says
 """

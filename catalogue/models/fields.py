@@ -43,6 +43,14 @@ def text() -> models.TextField[str, str]:
     return models.TextField(max_length=TEXT, blank=True, default="", validators=[refuse_unprintable])
 
 
+MARKS = [(mark, f"{mark} of 5") for mark in range(1, 6)]
+
+
+def mark() -> models.PositiveSmallIntegerField[int | None, int | None]:
+    """Make a column for a composer's own mark, from 1 to 5, empty where none is given."""
+    return models.PositiveSmallIntegerField(null=True, blank=True, choices=MARKS)
+
+
 class Unreadable(str):
     """Stored text that is no longer read; it is kept as it stands."""
 

@@ -6,8 +6,8 @@ from django.core.exceptions import ValidationError
 from django.db import models
 from django.db.models import F, Q
 
-from catalogue.models.conditions import choices_of, known, lasts
-from catalogue.models.fields import IDENTIFIER, LONG_LINE, DurationField, PartialDateField, SearchTextField, line
+from catalogue.models.conditions import between, choices_of, known, lasts
+from catalogue.models.fields import IDENTIFIER, LONG_LINE, DurationField, PartialDateField, SearchTextField, line, mark
 from catalogue.models.kept import KeptOfWork
 from catalogue.models.performances import Performance
 from catalogue.models.works import Work
@@ -18,7 +18,7 @@ class Recording(KeptOfWork):
     """A recording: who plays, how it came about, in what form it is there, and with whom it may be shared.
 
     ``excerpt_from`` and ``excerpt_until`` are seconds from its beginning: the part to be played to a jury.
-    ``file_name`` says where the composer keeps it.
+    ``file_name`` says where the composer keeps it. ``quality`` is the composer's own mark, for choosing what to send.
     """
 
     work = models.ForeignKey(Work, on_delete=models.CASCADE, related_name="recordings")
@@ -41,10 +41,12 @@ class Recording(KeptOfWork):
     excerpt_until = models.PositiveIntegerField(null=True, blank=True)
     permission = models.CharField(max_length=20, choices=choices_of(Permission), default=Permission.NOT_ASKED.value)
     permission_note = line(LONG_LINE)
+    quality = mark()
     search_text = SearchTextField(of=("performers", "title", "label", "number", "place", "file_name", "notes"))
 
     class Meta:
         constraints = [
+            between("recording", "quality", 1, 5),
             lasts("recording"),
             known("recording", "kind", RecordingKind),
             known("recording", "form", RecordingForm),

@@ -12,7 +12,7 @@ from django.db import models
 from django.db.models import F, Prefetch, Q
 from django.db.models.functions import Lower
 
-from catalogue.models.conditions import choices_of, known, known_or_empty, lasts
+from catalogue.models.conditions import between, choices_of, known, known_or_empty, lasts
 from catalogue.models.fields import (
     IDENTIFIER,
     LONG_LINE,
@@ -21,6 +21,7 @@ from catalogue.models.fields import (
     SearchTextField,
     StrengthsField,
     line,
+    mark,
     text,
 )
 from catalogue.models.kept import KeptOfWork
@@ -72,7 +73,8 @@ class Work(Record, Deletable, Guarded):
     ``electronics`` are reckoned from the instrumentation, as the index rows are. ``duration`` is the published one, of
     an open form the usual one between ``least_duration`` and ``most_duration``. ``tempo_map`` stands as it was typed;
     ``tempo_map_dated`` is the day on which it was last changed, ``cue_letters`` says who the letters at the cues are.
-    ``is_public`` puts it on the composer's public pages, where these are open.
+    ``is_public`` puts it on the composer's public pages, where these are open. ``strength`` is the composer's own mark,
+    for choosing what to send; it is printed nowhere.
     """
 
     composer = models.ForeignKey(Composer, on_delete=models.CASCADE, related_name="works")
@@ -115,6 +117,7 @@ class Work(Record, Deletable, Guarded):
     ismn = line(IDENTIFIER)
     parts_on_hire = models.BooleanField(default=False)
     is_public = models.BooleanField(default=False)
+    strength = mark()
     programme_note = text()
     electronics_note = text()
     notes = text()
@@ -137,6 +140,7 @@ class Work(Record, Deletable, Guarded):
             known("work", "category", Category),
             known("work", "status", WorkStatus),
             known_or_empty("work", "version_kind", VersionKind),
+            between("work", "strength", 1, 5),
             lasts("work"),
             lasts("work", "least_duration"),
             lasts("work", "most_duration"),

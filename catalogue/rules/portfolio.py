@@ -19,13 +19,14 @@ FAR = 10**9
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """A work that may be sent: its length, its weight, and the classes it belongs to."""
+    """A work that may be sent: its length, its weight, its classes, and in words what it is weighed by."""
 
     id: int
     title: str
     seconds: int | None
     weight: float
     classes: frozenset[str] = frozenset()
+    reasons: tuple[str, ...] = ()
 
     @property
     def length(self) -> Duration | None:
@@ -108,10 +109,14 @@ def best_choice(
 
 
 def usable(items: Sequence[Item], wish: Wish) -> list[Item]:
-    """Return the works that may be in a set, the heaviest first; of unknown length none where the total is bounded."""
-    bounded = wish.total_min is not None or wish.total_max is not None
-    kept = [one for one in items if one.id not in wish.banned and not (bounded and one.seconds is None)]
+    """Return the works that may be in a set, the heaviest first."""
+    kept = [one for one in items if one.id not in wish.banned and may_be_in(one, wish)]
     return sorted(kept, key=lambda one: (one.id not in wish.pinned, -one.weight, one.title, one.id))
+
+
+def may_be_in(item: Item, wish: Wish) -> bool:
+    """Whether the length of a work is known, or the minutes do not count."""
+    return item.seconds is not None or (wish.total_min is None and wish.total_max is None)
 
 
 class Search:

@@ -24,6 +24,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
     "facts": (CORES | {"terms"}, set()),
     "record_facts": (CORES | {"facts", "terms"}, set()),
     "rules": (BASE, {"stdnum"}),
+    "optimiser": (BASE | {"rules"}, set()),  # the solver's package is loaded by name, where it is installed
     "documents": (BASE | {"rules", "drawings"}, {"babel"}),
     "documents/renderers": (
         BASE | {"rules", "drawings", "documents"},

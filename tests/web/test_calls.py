@@ -12,9 +12,9 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
 from catalogue.actions.calls import AlreadySent, choose_works, note_submission, propose_call
-from catalogue.models import Call, Composer
+from catalogue.models import Call, Composer, Work
 from catalogue.terms import SubmissionStatus
-from tests.makers import NOW, make_work
+from tests.makers import NOW, make_recording, make_work
 from tests.web.pages import Page
 
 ADDRESS = "/c/ilka-marovand/calls/"
@@ -180,6 +180,42 @@ def test_three_sets_are_proposed_and_one_is_taken(browser: Client, composer: Com
     (form, *_others) = page.tree.xpath("//section[@id='answers']//form")
     browser.post(f"{ADDRESS}{call.pk}/set/", {"work": form.xpath("input[@name='work']/@value")})
     assert [row.work.title for row in call.submission.works.order_by("order")] == ["Rope 3", "Rope 2"]
+
+
+def test_a_composers_own_marks_weigh_and_are_told(browser: Client, composer: Composer) -> None:
+    for number in range(4):
+        made = make_work(
+            f"Rope {number}", composer=composer, instrumentation="fl.ob.cl – hn – bn", completed="2019", duration="4'"
+        )
+    strong = Work.objects.get(title="Rope 1")
+    (form,) = Page(browser.get(f"/c/ilka-marovand/works/{strong.pk}/edit/")).tree.xpath("//form[@data-keep]")
+    typed = {name: (value or "").lstrip("\n") for name, value in form.form_values()}
+    browser.post(f"/c/ilka-marovand/works/{strong.pk}/edit/", {**typed, "strength": "5"})
+    make_recording(made, quality=4, form="audio")
+    call = make_call(composer, TEXT + "\nSend two works.")
+
+    usual = Page(browser.get(f"{ADDRESS}{call.pk}/choice/"))
+    by_marks = Page(browser.get(f"{ADDRESS}{call.pk}/choice/?strength=5&recorded=&works=1"))
+
+    first = usual.tree.xpath("//section[@id='answers']//ol")[0]
+    assert [item.text_content() for item in first.xpath("li")] == ["Rope 3 4′", "Rope 1 4′"]
+    assert "Rope 3: completed in 2019, recorded, the best recording marked 4 of 5." in usual.text()
+    assert by_marks.tree.xpath("//section[@id='answers']//li/span")[0].text_content() == "Rope 1"
+    assert "Rope 1: you mark it 5 of 5." in by_marks.text()
+
+
+def test_a_pinned_work_of_unknown_length_is_told_where_the_minutes_count(browser: Client, composer: Composer) -> None:
+    made = make_work("Slack Rope", composer=composer, instrumentation="fl.ob.cl – hn – bn", completed="2019")
+    make_work("Rope", composer=composer, instrumentation="fl.ob.cl – hn – bn", completed="2019", duration="4'")
+    call = make_call(composer)
+    said = "Slack Rope is to be in, but the minutes count and its duration is not recorded."
+
+    told = [
+        said in Page(browser.get(f"{ADDRESS}{call.pk}/choice/?doubtful=on&pin={made.pk}{minutes}")).text()
+        for minutes in ("&minutes=9", "")
+    ]
+
+    assert told == [True, False]
 
 
 def test_a_work_that_is_left_out_is_in_no_answer(browser: Client, composer: Composer) -> None:

@@ -134,7 +134,7 @@ def field_for(kind: Kind, column: models.Field[Any, Any], **options: Any) -> for
 
 
 def widget_of(column: models.Field[Any, Any]) -> dict[str, Any]:
-    if isinstance(column, models.BooleanField):
+    if isinstance(column, models.BooleanField) or column.choices:
         return {}
     if isinstance(column, models.TextField) and column.name in READERS:
         return {"widget": forms.Textarea(attrs=LISTED)}

@@ -58,6 +58,7 @@ MORE = (
     Group(_("Versions"), ("version_of", "version_kind", "version_label")),
     Group(_("Public lists"), ("status",)),
     Group(_("Notes"), ("programme_note", "notes")),
+    Group(_("For yourself"), ("strength",)),
 )
 
 
@@ -108,6 +109,7 @@ class WorkForm(forms.ModelForm):
             "parts_on_hire", "duration_typed", "least_duration", "most_duration", "completed", "begun", "revised",
             "published", "text_author", "text_language", "dedication", "catalogue_number", "publisher", "iswc", "ismn",
             "version_of", "version_label", "version_kind", "status", "programme_note", "notes",
+            "strength",
         ]  # fmt: skip
         labels = {
             "title": _("Title"),
@@ -130,6 +132,7 @@ class WorkForm(forms.ModelForm):
             "status": _("Where it stands"),
             "programme_note": _("Programme note"),
             "notes": _("Notes for yourself"),
+            "strength": _("How strong the work is"),
         }
         help_texts = {
             "title": _("As it stands on the score, with capitals and accents."),
@@ -145,6 +148,7 @@ class WorkForm(forms.ModelForm):
             "version_label": _("Such as: reduced orchestra, 2019."),
             "status": _("Withdrawn, early and unfinished works stay in the catalogue and off public lists."),
             "notes": _("Never printed, never public."),
+            "strength": _("For choosing what to send to a call; never printed, never public."),
         }
         widgets = {
             "title": forms.TextInput(attrs={"class": "title", "dir": "auto"}),

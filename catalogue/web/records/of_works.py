@@ -251,6 +251,7 @@ RECORDINGS = Kind(
         Group(_("As it was released"), ("title", "label", "number", "released")),
         Group(_("Numbers"), ("isrc", "ean")),
         Group(_("More"), ("file_name", "permission_note")),
+        Group(_("For yourself"), ("quality",)),
         KEPT,
     ),
     fields={
@@ -273,6 +274,9 @@ RECORDINGS = Kind(
         "released": Said(_("Released")),
         "isrc": Said(_("ISRC")),
         "ean": Said(_("EAN or UPC")),
+        "quality": Said(
+            _("How good the recording is"), _("For choosing what to send to a call; never printed, never public.")
+        ),
         "file_name": Said(_("Where you keep it"), _("Folder and file, for yourself.")),
         "notes": NOTES,
     },

@@ -9,6 +9,7 @@ from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.calls import AlreadySent, choose_works
 from catalogue.gathering import gather_for_calls
+from catalogue.gathering.marks import gather_marks
 from catalogue.models import Call, Work
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.choice_page import choice_page
@@ -24,7 +25,8 @@ def call_choice(request: CatalogueRequest, call: int) -> HttpResponse:
     form = ChoiceForm(request.GET or None)
     asked = form.cleaned_data if form.is_bound and form.is_valid() else {}
     pinned, banned = numbers(request.GET.getlist("pin")), numbers(request.GET.getlist("ban"))
-    page = choice_page(found, gather_for_calls(request.composer), asked, pinned, banned)
+    told = gather_for_calls(request.composer), gather_marks(request.composer)
+    page = choice_page(found, *told, asked, pinned=pinned, banned=banned)
     return render(request, "calls/call_choice.html", {"call": found, "form": form, "page": page})
 
 
