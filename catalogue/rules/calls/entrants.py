@@ -42,25 +42,34 @@ UNDER = re.compile(
 )
 NOT_TURNED = re.compile(
     rf"(?:not (?:yet )?(?:have )?(?:reached|turned|celebrated|attained)|has not turned|"
-    rf"before (?:reaching|turning)|non (?:abbiano|abbia|hanno) (?:ancora )?compiuto|noch nicht|no hayan cumplido|"
+    rf"not yet(?: aged)?|before (?:reaching|turning)|non (?:abbiano|abbia|hanno) (?:ancora )?compiuto|noch nicht|"
+    rf"no hayan cumplido|"
     rf"n'a(?:yant|ient) pas (?:encore )?(?:atteint|fete))"
     rf"[^.]{{0,20}}?(?P<age>{NUMBER})(?:st|nd|rd|th|\.)?\b"
 )
 COMPLETED_YEAR = re.compile(r"(?:vollendeten?|das) (?P<age>\d{2})\. lebensjahr")
+BARE_AGE = re.compile(
+    rf"(?:must be|be|are) {NUMBER} (?:or|and) (?:over|above|older|under|younger)|not yet {NUMBER}\b(?! (?:work|"
+    rf"piece|minut|score))"
+)
+"""An age that no word of age stands beside: *composers must be 21 or over*."""
 UP_TO = re.compile(
     rf"(?:(?:edad|eta) (?:maxima|massima)[^.\d]{{0,12}}|age (?:maximum|maximal)[^.\d]{{0,12}}|"
     rf"hochstalter[^.\d]{{0,12}}|"
     rf"alterslimite[^.\d]{{0,12}}|not (?:be )?(?:over|older than|more than)|no older than|"
     rf"up to(?: and including)?(?: the age of)?|(?<!lower )age limit[^.\d]{{0,20}}|maximum age[^.\d]{{0,12}}|"
-    rf"at most|hochstens|nicht alter als|bis(?: einschliesslich)?|altersgrenze[^.\d]{{0,20}}|"
+    rf"not exceed\w*|non superiore a[i]?|no superior a|ne depass\w+ pas|non super\w+ i|at most|hochstens|"
+    rf"nicht alter als|bis(?: einschliesslich)?|altersgrenze[^.\d]{{0,20}}|"
     r"(?:non (?:abbiano|abbia|hanno) superato|n'a(?:yant|ient) pas depasse|no superen) (?:i |il |los |l'age de )?|"
     r"limite (?:d'age|di eta|de edad)[^.\d]{0,20}|"
     rf"jusqu'a|fino a|hasta|ages? de)\s*(?P<age>{NUMBER})\b"
 )
 AND_OVER = re.compile(
     rf"(?<![\d-])(?P<age>{NUMBER})(?: years?(?: of age| old)?)?\s+"
-    r"(?:and|or) (?:over|above|older|upwards)|(?:at least|mindestens|minimum age[^.\d]{0,12})\s*"
-    rf"(?P<least>{NUMBER})\s*(?:years? (?:old|of age)|jahre alt|ans\b)|"
+    r"(?:and|or) (?:over|above|older|upwards)|"
+    r"(?:(?:be )?at least|mindestens|mindestalter[^.\d]{0,12}|minimum age[^.\d]{0,12}|(?:eta|edad) minima[^.\d]{0,12}|"
+    r"age minimum[^.\d]{0,12}|au moins|almeno|al menos)\s*"
+    rf"(?P<least>{NUMBER})\s*(?:years?(?: old| of age)?\b(?! (?:ago|before))|jahren?\b|ans\b|anni\b|anos\b)|"
     rf"lower age limit[^.\d]{{0,12}}(?P<lower>{NUMBER})|"
     rf"(?:mayores de|maggiori di|ages? de plus de|must be over|be at least) (?P<above>{NUMBER})\b(?!\s*(?:minut|"
     rf"word|player))|"
@@ -73,9 +82,11 @@ OR_UNDER = re.compile(
 SPAN = re.compile(
     rf"(?:over|above|older than)\s+(?P<over>{NUMBER})\s+(?:and|but)\s+(?:under|below|younger than)\s+"
     rf"(?P<below>{NUMBER})\b|"
-    rf"(?:aged?|ages|between|from|zwischen|von|fra|tra|entre|de|dai|da)\s+(?:the ages of\s+|(?:i|los|"
+    rf"(?:aged?:?|ages|alter:|eta:|edad:|between|from|zwischen|von|fra|tra|entre|de|dai|da)\s+(?:the ages of\s+|"
+    rf"(?:i|los|"
     rf"les)\s+)?(?P<least>{NUMBER})"
-    rf"\s*(?:-|to|and|und|bis|e|et|y|a|ai)\s*(?:i\s+|los\s+)?(?P<age>{NUMBER})\b"
+    rf"(?: years| jahren?| ans| anni| anos)?\s*(?:-|to|and|und|bis|e|et|y|ai?)\s*(?:i\s+|"
+    rf"los\s+)?(?P<age>{NUMBER})\b(?! (?:de )?[a-z]+ (?:de )?(?:19|20)\d\d)"
 )
 BORN = re.compile(
     r"born|geboren|jahrgang|ne\(?e?\)?[\w·.\-]{0,4} (?:apres|en|le|a partir|avant)|nat[oiae](?:/[aei])? |nacid"
@@ -119,7 +130,7 @@ def read_entrants(passages: Sequence[Passage], closes: date | None) -> Iterator[
 def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
     if (has(OF_OTHERS, said) and not has(ENTRANTS, said)) or has(r"categor(?:y|ies|ia|ie)|kategorie", said):
         return None
-    if not has(ABOUT_AGE, said) or (
+    if not (has(ABOUT_AGE, said) or (has(ENTRANTS, said) and BARE_AGE.search(said))) or (
         has(r"works? (?:from|of)|composed|written|completed|minut", said) and not BORN.search(said)
     ):
         return None
@@ -136,12 +147,12 @@ def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
         limit = number_of(span["age"]) if span["age"] else number_of(span["below"]) - 1
     else:
         over, found = AND_OVER.search(said), limit_in(said)
-        if over and found is None:
-            return Age(least=number_of(next(one for one in over.groups() if one)), on=day_of(passage, said, closes),
-                       text=passage.text)  # fmt: skip
+        least = number_of(next(one for one in over.groups() if one)) if over else None
+        if found is None and least is not None and 10 <= least <= 99:
+            return Age(least=least, on=day_of(passage, said, closes), text=passage.text)
         if found is None:
             return None
-        limit = found
+        limit, least = found, least if least is not None and 10 <= least < found else None
     if not 10 <= limit <= 99:
         return None
     return Age(limit=limit, least=least, on=day_of(passage, said, closes), text=passage.text)

@@ -18,11 +18,14 @@ FIGURE = re.compile(
     rf"(?:\s*-?\s*(?:full\s+)?(?:(?P<minutes>{MINUTES})|(?P<seconds>{SECONDS})|"
     rf"(?P<hours>{HOURS}))(?![a-z]))?)(?![\w]|[.,/:]\d)"
 )
-JOINED = re.compile(
-    r"\s*,?\s*(?:(?:-|to|and|or|bis|und|oder|a|et|ou|e|o|y|hasta|tot|en|from|between)\s*)?"
-    r"(?:(?:not|no|nicht|but|hochstens|maximal|at|up)\s+(?:more|less|longer|mehr|over|most|langer|to)?"
-    r"\s*(?:than|als)?\s*)?(?:(?:i|gli|ai)\s+|(?:un\s+)?(?:massimo|maximo|maximum)\s+(?:di|de|of)\s+)?"
+LINKS = (
+    r"to|and|or|bis|und|oder|a|et|ou|e|o|y|hasta|tot|en|from|between|nor|ni|ne|noch|but|not|no|non|nicht|weder|more|"
+    r"less|fewer|longer|shorter|over|under|than|mehr|weniger|langer|kurzer|als|mas|menos|piu|meno|plus|moins|que|de|di|"
+    r"at|most|least|up|max|maximum|maximal|maxim[ao]|massim[ao]|hochstens|min|minimum|minimal|minim[ao]|mindestens|"
+    r"almeno|al|au|como|superior[ei]?|inferior[ei]?|superieure?|inferieure?|exceeding|i|gli|ai|los|las|les|un"
 )
+JOINED = re.compile(rf"(?:[\s,.-]|(?<![a-z])(?:{LINKS})(?![a-z])){{1,24}}")
+"""What may stand between a number and the next one that names the unit for both."""
 DATES = re.compile(
     r"(?<!\d)\d{4}-\d{2}-\d{2}(?!\d)"
     r"|(?<!\d)\d{1,2}(?:st|nd|rd|th|er|[.º°])?\s+(?:of\s+|de\s+)?[^\W\d_]{3,10}\.?,?\s+(?:of\s+|de\s+)?\d{4}(?!\d)"
@@ -84,10 +87,11 @@ ENDING = re.compile(
     r"hochstens|au (?:plus|maximum)|al massimo|como maximo)"
 )
 LATER = re.compile(
-    rf"(?:and|but|,|y|e|et|und) (?:at (?:most|least)|maxima de|massima di|minima de|minima di|maximale? de|"
-    rf"maximal|(?:no|not) (?:more|"
-    rf"less|longer|shorter|fewer) than|"
-    rf"hochstens|mindestens|under|less than|below) (?P<number>{NUMBER})"
+    rf"(?:(?<![a-z])(?:and|but|y|e|et|und|ni|ne|nor|noch)|,) ?(?:(?:at (?:most|least)|(?:quella )?(?:maxim[ao]|"
+    rf"massim[ao]|"
+    rf"minim[ao])(?: de| di)?|(?:max|min)\.?|maximale? de|maximal|(?:no |not |non |nicht |mas |piu |plus )*(?:more|"
+    rf"less|longer|shorter|fewer|mehr|weniger|mas|menos|piu|meno|plus|moins|superior[ei]?|superieure?|inferior[ei]?)"
+    rf" (?:than|als|de|di|a|ai)|hochstens|mindestens|under|less than|below)) (?P<number>{NUMBER})"
     r"(?=[.,;)\s]*$|[.,;)]| long| in\b| at (?:the )?most)"
 )
 

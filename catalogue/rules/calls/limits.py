@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
+from catalogue.rules.calls.bounds import Bound, compared
 from catalogue.rules.calls.deadlines import OF_WORKS
 from catalogue.rules.calls.figures import Length, days_in, lengths_in
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found
-from catalogue.rules.calls.words import NUMBER, has, number_of
+from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 
 UNDER = r"(?:under|less than|below|shorter than|unter|weniger als|kurzer als|moins de|meno di|menos de|fewer than)"
 OVER = r"(?:over|more than|longer than|above|exceeding|mehr als|langer als|uber|plus de|piu di|mas de)"
@@ -62,7 +62,8 @@ TOTAL = (
 )
 EACH = r"each\b|single|per (?:work|piece)|individual|jedes|every (?:work|piece)|no (?:one )?(?:work|piece)|any one"
 ABOUT_WORKS = (
-    r"minut|length|duration|how long|long\b|last|run\b|dauer|dura\b|duran|duree|durata|duracion|piece|work|stuck|"
+    r"minut|length|duration|how long|long\b|last|run\b|\w*dauer\b|dauer|dura\b|duran|duree|durata|duracion|piece|"
+    r"work|stuck|"
     r"werk|oe?uvre|brano|"
     r"slot|short|time"
 )
@@ -75,15 +76,7 @@ NOT_WORKS = (
 LABELS = r"(?:length|duration|how long|dauer|duree|durata|duracion|timing|spieldauer|time)[^:]*:"
 
 
-@dataclass(frozen=True, slots=True)
-class Bound:
-    """One bound in seconds: ``most`` or least, ``strict`` where the figure itself is left out."""
-
-    seconds: int
-    most: bool
-    strict: bool = False
-
-
+IN_MINUTES = re.compile(r"\bmin(?:ut\w+|\.)?\)?$")
 PERCENT = re.compile(r"(?P<count>\d{1,2})\s?(?:%|per ?cent|prozent|pour cent|per cento|por ciento)")
 
 
@@ -93,7 +86,7 @@ def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
     for passage in passages:
         said = passage.plain
         where = passage.start, passage.end
-        lengths = lengths_in(said)
+        lengths = lengths_in(said) or lengths_in(f"{said} minutes" if IN_MINUTES.search(plain(passage.label)) else said)
         if has(r"on the dot is (?:already )?too long|exactly .{1,20} is too long", said):
             strict = True
             yield Found("duration_strict", True, *where, rank=2)
@@ -151,7 +144,7 @@ def bounds_of(said: str, lengths: list[Length]) -> list[Bound]:
             found += [Bound(one.seconds, False), Bound(other.seconds, True)]
             index += 2
             continue
-        bound = bound_of(said, one)
+        bound = bound_of(said, one, lengths[index - 1].end if index else 0)
         if bound and bound.strict and REFUSED.search(said, one.end):
             bound = Bound(one.seconds, not bound.most)
         if bound and bound not in found:
@@ -163,13 +156,17 @@ def bounds_of(said: str, lengths: list[Length]) -> list[Bound]:
 def is_range(said: str, one: Length, other: Length) -> bool:
     between = said[one.end : other.start].strip()
     words = re.sub(r"minut\w*|'|seconds?|(?<=\be )(?:i|gli|ai)\b", "", between).strip()
-    if re.fullmatch(r"(?:-|to|and|bis|und|a|et|e|y|hasta|tot|en)?", words) and one.seconds < other.seconds:
+    if re.fullmatch(r"(?:-|to|and|bis|und|ai?|al|et|e|y|hasta|tot|en)?", words) and one.seconds < other.seconds:
         before = said[max(0, one.start - 20) : one.start]
         return not AT_MOST_BEFORE.search(before) or bool(re.search(r"-|to|bis", words))
     return False
 
 
-def bound_of(said: str, one: Length) -> Bound | None:
+def bound_of(said: str, one: Length, since: int = 0) -> Bound | None:
+    """Return which way a length bounds; ``since`` is where the one before it ends."""
+    most = compared(said[since : one.start], said[one.end :], said[:since])
+    if most is not None:
+        return Bound(one.seconds, most)
     before, after = said[: one.start].rstrip(" ,(:"), one.end
     before = re.sub(r"(?:of|only|about|ca\.?|approximately)$", "", before).rstrip()
     if AT_LEAST_BEFORE.search(before) or AT_LEAST_AFTER.match(said, after):

@@ -6,40 +6,15 @@ import re
 from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.recordings import FORBIDDEN, MAY_BE_SENT, RECORDING, UNWANTED, refused_recording
+from catalogue.rules.calls.refusals import CLAUSES, NEGATION
 from catalogue.rules.calls.terms import Found, RecordingRule
 from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 
-RECORDING = (
-    r"recordings?|aufnahmen?|tonaufnahme|enregistrement|registrazion|grabaci|audio (?:file|excerpt)|"
-    r"sound file|mp3|opname|midi (?:reali[sz]ation|file|version|rendering)|live videos?|videos? (?:link|helps)|"
-    r"(?:a |an )?(?:video|film) (?:of|recording)|tontrager|fichiers? (?:audio|son)\w*|file audio|archivos? de audio|"
-    r"audiodatei\w*|mock-?ups?|audio links?|link to (?:a |an )?(?:audio|sound)"
-)
 PROJECT = r"recording (?:project|session|studio|label|compan|contract)"
 SENT = (
     r"winner|will be recorded|recorded for you|receive|commercial|unrecorded|broadcast|recorded (?:by|on|for|in)|"
     rf"{PROJECT}"
-)
-FORBIDDEN = (
-    r"(?:ton)?(?:aufnahmen?|trager) (?:sind|ist|durfen|darf|werden) nicht (?:zugelassen|erlaubt|gestattet|bei|ein|mit|"
-    r"berucksichtigt|angenommen)|no recordings? will be (?:considered|accepted|heard|listened)|"
-    r"aucun enregistrement (?:ne|n')|(?:ne pas|pas d'enregistrement)[^.;]{0,12}(?:joindre|envoyer)|"
-    r"no se (?:admit|acept)\w+ grabacion|sin grabacion|non (?:sono )?(?:ammess\w|si accettano) (?:le )?registrazion|"
-    r"(?:le )?registrazioni non sono ammess|nessuna registrazione|les enregistrements ne sont pas (?:admis|accept)|"
-    r"no recordings?(?: may| are|,| please| should| must| can|$)|recordings? (?:may|must|should|"
-    r"can)(?: ?not|not) be (?:enclosed|sent|"
-    r"submitted|included)|returned unheard|do not (?:send|enclose|submit|include) (?:a |"
-    r"any )?recording|keine aufnahmen? "
-    r"(?:bei|ein|send)|recordings? (?:is|are) (?:forbidden|prohibited|not (?:allowed|permitted|admitted))"
-)
-UNWANTED = (
-    r"(?:aufnahmen?|tontrager): bitte nicht|recordings? will not be listened|nicht (?:mit|ein)(?:zu)?schicken|"
-    r"no recordings? (?:is |are )?(?:wanted|needed|necessary|required)|recordings? (?:are|is) (?:not|"
-    r"neither) (?:wanted|needed|listened|expected|asked|considered|erwunscht)|not listened|"
-    r"recordings? "
-    r"not (?:wanted|needed)|aufnahmen? (?:sind|ist) nicht erwunscht|we (?:do|shall|will) not listen|"
-    r"we do not need (?:a |any )?recording|pas besoin d'enregistrement|non (?:serve|servono|"
-    r"occorr\w+) (?:una )?registraz"
 )
 OPTIONAL = (
     r"n'est pas (?:demand|exig|obligatoire|requis|necessaire)\w*|non (?:e )?(?:richiest|obbligatori|necessari)\w|"
@@ -76,7 +51,8 @@ NOT_RENDERED = (
     r"excluded|not (?:be )?(?:accepted|wanted|admitted)|cannot|unwanted|nicht)"
 )
 NOTE = re.compile(
-    rf"(?:note|presentation|text|lines|sinopsis|synopsis|description|commentary|introduction|einfuhrung|kommentar|werktext|notice|"
+    rf"(?:note|presentation|text|lines|sinopsis|synopsis|description|commentary|introduction|einfuhrung|kommentar|"
+    rf"werktext|notice|"
     rf"nota|about the (?:piece|work))"
     rf"(?:[^.;]|max\.){{0,60}}?(?P<words>{NUMBER}|\d{{2,4}})\s*(?:words?|wort\w*|mots|parole|palabras)"
     r"|(?!)"
@@ -115,6 +91,25 @@ NO_FEE = (
     r"kein(?:e|en)? (?:\w*kosten|\w*beitrag|gebuhren)|"
     r"there is no (?:\w+ )?fee|\w*gebuhr(?:en)? (?:wird|werden)[^.;]{0,20}(?:nicht|keine) erhoben"
 )
+FEE_NOUN = (
+    r"(?:(?:entry|application|reading|submission|registration|participation) (?:fees?|charges?)|fees?\b|charges?\b|"
+    r"\w*gebuhr\w*|\w*kosten\b|\w*beitrag\b|"
+    r"frais\b|droits? d'\w+|quot[ae]\b|tass[ae]\b|spese\b|cuotas?\b|tasas?\b|derechos de inscripcion)"
+)
+NO_FEE_AT_ALL = re.compile(
+    rf"{NEGATION}[^.;,:]{{0,30}}?(?<![a-z]){FEE_NOUN}(?![^.;]{{0,30}}(?:waive|refund|ruckerstatt|rembours|rimbors|"
+    rf"reembols))|"
+    rf"(?<![a-z]){FEE_NOUN}[^.;,]{{0,30}}?(?:{NEGATION} (?:\w+ )?(?:charg|levied|erhob|verlang|anfall|percu|demand|"
+    rf"richiest|previst|"
+    r"cobr|exig)\w*|entfall\w*)"
+)
+NAMELESS = re.compile(
+    rf"(?:{NEGATION}[^.;]{{0,60}}?(?<![a-z])(?:(?:your|the|any|composer'?s?) names?\b|names? (?:or|nor)\b|namen\b|"
+    rf"hinweis\w* auf|"
+    r"noms?\b|nomi?\b|nome\b|nombres?\b|signatures?\b|firma\b|unterschrift\w*|segni?\b|dati personali|datos personales|"
+    r"signes? distinctifs?|identifi\w+|identit\w+|ruckschl\w+))"
+)
+SHEETS = r"scores?\b|partitur\w*|partition\w*|files?\b|dateien|pdf\b|manuscri\w+|cover\b|noten\b"
 ANONYMOUS = (
     r"anonym|anonim|motto|pseudonym|seudonimo|pseudonimo|devise\b|\blema\b|no name|"
     r"without (?:a |any |the |your |their )?names?|kennwort|sealed envelope|unter einem motto|"
@@ -174,7 +169,8 @@ def read_materials(passages: Sequence[Passage]) -> Iterator[Found]:
         ):
             yield Found("note_words", number_of(note[1]), *where)
         yield from fee_in(passage, said, where)
-        if has(ANONYMOUS, said) and not has(NOT_ANONYMOUS, said):
+        nameless = NAMELESS.search(said) and has(SHEETS, said)
+        if (has(ANONYMOUS, said) or nameless) and not has(NOT_ANONYMOUS, said):
             yield Found("anonymous", True, *where)
             yield Found("anonymity_text", passage.text, *where)
         if has(EXCLUSIVE, said) and not has(r"simultaneous submissions are (?:fine|welcome|allowed)", said):
@@ -200,13 +196,12 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
     if not has(RECORDING, said) or (has(SENT, said) and not has(r"live recording|recording (?:is|of)", said)):
         return
     live = has(LIVE, said) and not has(rf"at least (?:{NUMBER}) of", said)
-    if has(FORBIDDEN, said) and not has(UNWANTED, said):
-        yield Found("recording", RecordingRule.FORBIDDEN, *where, rank=4)
-    elif has(UNWANTED, said):
-        yield Found("recording", RecordingRule.NOT_WANTED, *where, rank=3)
+    refused = refused_recording(said)
+    if refused:
+        yield Found("recording", refused, *where, rank=4 if refused is RecordingRule.FORBIDDEN else 3)
     elif ONLY_THE_KIND.search(said) and not has(DEMANDED, said) and not has(OPTIONAL, re.sub(PREFERRED, " ", said)):
         pass
-    elif has(OPTIONAL, said) and not is_demanded(said):
+    elif (has(OPTIONAL, said) or MAY_BE_SENT.search(said)) and not is_demanded(said):
         yield Found("recording", RecordingRule.OPTIONAL, *where, rank=2)
     elif has(NEEDED, said) or is_listed(passage):
         yield Found("recording", RecordingRule.REQUIRED, *where, rank=2 if has(NEEDED, said) else 1)
@@ -257,7 +252,8 @@ def fee_in(passage: Passage, said: str, where: tuple[int, int]) -> Iterator[Foun
     money = [match["money"].strip() for match in FEE.finditer(passage.text)]
     some_pay = has(r"(?:none|free|waived|nothing|no (?:\w+ )?fee) for\b|kostenlos fur|gratuit\w* pour", said)
     is_paid_out = has(PAID_OUT, said)
-    if has(NO_FEE, said) and not (money and some_pay and not is_paid_out):
+    free = has(NO_FEE, said) or any(NO_FEE_AT_ALL.search(one) for one in CLAUSES.split(said))
+    if free and not (money and some_pay and not is_paid_out):
         yield Found("fee", "none", *where, rank=2)
         return
     if has(FEE_WORDS, said) and (some_pay or (money and not is_paid_out)):

@@ -61,7 +61,7 @@ BARRED = (
     r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:deve|essere)|nunca|no (?:haya|debe)|cannot be|nor\b|not yet|"
     r"unrecorded|unverlegt|not published|not performed|not (?:\w+ly )?recorded|nicht verlegt|but not|"
     r"rather not|prefer not|no (?:haber|estrenad\w*|interpretad\w*|ejecutad\w*)|sin estrenar|ne doi\w+ avoir ete|"
-    r"n'(?:a|ont) ete ni|"
+    r"n'(?:a|ont) ete ni|ni\b|nec\b|sin\b|"
     r"n'est pas|n'ont pas|n'a pas|non (?:devono|deve|e|sono|ancora)|no (?:deben|debe|este|esten|esta|estan|hayan)"
 )
 SOFT = r"preferr|preference|bevorzugt|priority|ideally|vorzugsweise|recommended"
@@ -222,7 +222,7 @@ def published_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     if not has(PUBLISHED, said) or has(r"will be published|publication of the|website|results", said):
         return
     clauses = [one for one in clauses_of(said) if has(PUBLISHED, one)] or [said]
-    if PRINTED_OUT.search(said):
+    if PRINTED_OUT.search(said) or any(has(REFUSED, one) and is_barred(one) for one in clauses):
         yield Found("unpublished", True, *where, rank=2)
     elif any(is_free(one, PUBLISHED) for one in clauses):
         yield Found("unpublished", False, *where, rank=1)

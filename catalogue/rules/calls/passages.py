@@ -15,6 +15,7 @@ from catalogue.rules.calls.words import plain
 
 WRAPPED = re.compile(
     r"(?<=[^\n]{55})(?<![^\n]{100})(?<![.:;!?\n])\n(?=[ \t]*[^\s\d\-–—•*>(\[])(?![ \t]*[A-ZÄÖÜÉ][^:\n.]{0,40}:\s)"
+    r"(?![ \t]*[^\W\d_][^|:\n]{0,40}?(?: {3,}| *\|)[^\n |])"
 )
 NUMBERED = re.compile(
     r"\s*(?:(?:Art(?:icle|ikel|\.)?|Rule|Section|§)\s*\d+[a-z]?\s*[.:)]?|\(?(?:\d{1,2}|[a-zA-Z]|[ivx]{1,4})[.)](?=\s)"
@@ -36,7 +37,8 @@ TABLE = re.compile(r"(?P<label>[^\W\d_][^|:\n]{0,40}?)(?:\s*\|\s*|\s{3,})(?=[^\s
 HEADING = re.compile(
     r"(?:(?:entry|application|submission|registration)? ?fees?|eligibility|submissions?|deadline|duration|length|"
     r"instrumentation|forces|anonymity|age(?: limit)?|recordings?|scores?|electronics?|how to (?:apply|enter|submit)|"
-    r"gebuhr(?:en)?|dauer|besetzung|altersgrenze|einsendeschluss|frais|duree|effectif|age|quota|durata|organico|scadenza|"
+    r"gebuhr(?:en)?|dauer|besetzung|altersgrenze|einsendeschluss|frais|duree|effectif|age|quota|durata|organico|"
+    r"scadenza|"
     r"cuota|duracion|plantilla|plazo)"
 )
 CAPITALS = re.compile(r"[A-ZÄÖÜ][A-ZÄÖÜ /&-]{1,30}[.?!]?$")

@@ -11,7 +11,8 @@ from catalogue.rules.calls.terms import Found, SetRule
 from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 
 WORKS = (
-    r"(?:(?:works?|pieces?|scores?|compositions?|samples?|arbeitsproben?|werke?n?|stucke?n?|komposition(?:en)?|oe?uvres?|"
+    r"(?:(?:works?|pieces?|scores?|compositions?|samples?|arbeitsproben?|werke?n?|stucke?n?|komposition(?:en)?|"
+    r"oe?uvres?|"
     r"partitions?|partituren|partituras?|partiture|opere|opera|brani|brano|composizion[ei]|composicion(?:es)?|obras?|"
     r"pi[eè]ces?|entries|examples? of (?:your|recent|previous|past) (?:\w+ )?works?)(?![a-z]))"
 )
@@ -33,13 +34,38 @@ AT_LEAST = re.compile(
     rf"(?:at least|minimum of|mindestens|au moins|almeno|al menos)\s+(?P<least>{NUMBER})\s+{KIND}{WORKS}\b"
 )
 EACH = re.compile(
-    rf"(?<![\w-])(?P<count>{NUMBER})(?:\s+|'(?=oper))(?:(?!per\b|pro\b|for\b|of\b|and\b|copies|bound|printed)\w+\s+){{0,2}}?{WORKS}\s*(?:each|per|"
+    rf"(?<![\w-])(?P<count>{NUMBER})(?:\s+|'(?=oper))(?:(?!per\b|pro\b|for\b|of\b|and\b|copies|bound|"
+    rf"printed)\w+\s+){{0,2}}?{WORKS}\s*(?:each|per|"
     rf"pro|par|a person|por|only|by each|maximum|at most|each at most)?"
 )
 PER = re.compile(
     rf"(?:pro person|per person|each (?:composer|person|entrant)|per composer|"
     rf"jede\w* \w+|ogni \w+|chaque \w+|cada \w+)[^.;]{{0,40}}?(?P<count>{NUMBER})\s+(?:sol[oa] |seule? )?{WORKS}\b"
 )
+PERSON = (
+    r"(?:composers?|persons?|people|entrants?|applicants?|students?|candidates?|participants?|authors?|contestants?|"
+    r"heads?|komponist\w*|teilnehm\w*|bewerb\w*|einsend\w*|personnes?|compositeur\w*|compositrice\w*|candidat\w*|"
+    r"auteur\w*|personas?|compositor\w*|partecipant\w*|concorrent\w*|autor\w*|concursantes?|participantes?)"
+)
+SENT = (
+    rf"(?:{WORKS}|(?:entry|submissions?|ouvrages?|einreichung(?:en)?|beitrage?|propuestas?|propost[ae]|contributions?|"
+    r"lavor[oi]|trabajos?|envios?)(?![a-z]))"
+)
+PER_HEAD = re.compile(
+    rf"(?<![\w-])(?P<count>{NUMBER})\s+(?:\w+\s+){{0,2}}?{SENT}(?:[^.;,]{{0,20}}?\s)?(?:per|pro|par|por|je|"
+    rf"from each|from any one)\s+"
+    rf"{PERSON}|(?<![a-z])(?:per|pro|par|por|"
+    rf"je)\s+{PERSON}[^.;]{{0,50}}?(?<![\w-])(?P<behind>{NUMBER})\s+(?:\w+\s+){{0,2}}?{SENT}"
+)
+"""A number of works or entries beside *per composer*, in either order."""
+LABELLED = re.compile(
+    rf"^(?=[^:;(]{{0,44}}:)(?=[^:]*(?<![a-z])(?:{SENT}|pieces))(?=[^:]*(?<![a-z])(?:number|limit|maximum|maxim\w+|"
+    rf"massim\w+|anzahl|hochstzahl|"
+    rf"nombre|numero|how many|wie viele|combien|quant\w+|cuant\w+|(?:per|pro|par|por) {PERSON}))[^:]*:\s*"
+    rf"(?P<least>(?:at least|mindestens|minimum|au moins|almeno|al menos|minimo)(?: de| di| of)? )?(?:\D{{0,20}}? )?"
+    rf"(?P<count>{NUMBER})(?:\s*(?:-|to|bis|or|oder|a|ou|o)\s*(?P<most>{NUMBER}))?(?![\w:€£$]|[.,]\d| ?(?:€|eur))"
+)
+"""A label that asks how many, and its number: *Number of works: 2*, *Entry limit: one*."""
 BY_HEAD = re.compile(
     rf"(?<![\w-])(?P<count>{NUMBER})(?: at most| maximum| \w+)? (?:per|pro|par|por) (?:composer|person|entrant|"
     rf"applicant|student|"
@@ -87,8 +113,13 @@ def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> 
     """Yield how many works are asked for; a line of a list of what is to be sent asks by itself."""
     if has(NOT_SENT, said):
         return
+    told = LABELLED.search(said)
+    if told:
+        yield from count_told(told, where)
+        return
     said = ";".join(one for one in re.split(r"[;,()]", said) if not FEE.search(one.upper()))
     said = AMONG_THEM.split(said)[0]
+    headed = PER_HEAD.search(said)
     span, most, least = RANGE.search(said), UP_TO.search(said), AT_LEAST.search(said)
     both = BOTH.search(said)
     said = LISTS_OF_WORKS.sub(" ", said)
@@ -100,6 +131,8 @@ def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> 
         yield Found("works_max", number_of(span["most"]), *where, rank=rank)
     elif most:
         yield Found("works_max", number_of(most["most"]), *where, rank=max(rank, 2 if has(ASKED, said) else 1))
+    elif headed and not least:
+        yield Found("works_max", number_of(headed["count"] or headed["behind"]), *where, rank=2)
     elif least and (listed or has(ASKED, said)):
         yield Found("works_min", number_of(least["least"]), *where, rank=rank)
     else:
@@ -110,6 +143,16 @@ def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> 
             is_most = has(AT_MOST, nearby(said, match))
             count = number_of(match["count"])
             yield from exact_count(count, is_most, asked=listed or has(ASKED, said), where=where, rank=rank)
+
+
+def count_told(told: re.Match[str], where: tuple[int, int]) -> Iterator[Found]:
+    """Yield the number behind a label that asks how many: the most, unless it is a range or said to be the least."""
+    count = number_of(told["count"])
+    if told["most"] and number_of(told["most"]) > count:
+        yield Found("works_min", count, *where, rank=2)
+        yield Found("works_max", number_of(told["most"]), *where, rank=2)
+    else:
+        yield Found("works_min" if told["least"] else "works_max", count, *where, rank=2)
 
 
 NOT_SENT = (
@@ -149,7 +192,8 @@ AT_MOST = (
 )
 ASKED = (
     r"samples?|submit|portfolio|send\b|include|comprend|dossier|einzureichen|einzusenden|applicants|"
-    r"inviare|enviar|envoyer|einreichen|eingereicht|document|unterlagen|presentar|aportar|allegare|upload|attach|provide|hochladen|joindre|adjuntar|caricare"
+    r"inviare|enviar|envoyer|einreichen|eingereicht|document|unterlagen|presentar|aportar|allegare|upload|attach|"
+    r"provide|hochladen|joindre|adjuntar|caricare"
 )
 
 

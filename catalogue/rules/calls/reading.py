@@ -55,7 +55,8 @@ KINDS = (
     ),
     (
         CallKind.GRANT,
-        r"grants?\b|bursar|\w*stipendi(?:um|en|ums)?\b|stipend|funding|fund\b|forderung|scholarship|fellowship|bourse|borsa|becas?\b",
+        r"grants?\b|bursar|\w*stipendi(?:um|en|ums)?\b|stipend|funding|fund\b|forderung|scholarship|fellowship|"
+        r"bourse|borsa|becas?\b",
     ),
 )
 PAPER = re.compile(

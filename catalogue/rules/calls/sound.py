@@ -6,40 +6,31 @@ import re
 from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.refusals import refuses
 from catalogue.rules.calls.terms import Electronics, Found
 from catalogue.rules.calls.words import NUMBER, has, number_of
 
 DEVICES = (
     r"electroniqu|"
     r"electronics?\b|elektronik|elektronisch\w*|elettronic\w+|electroni|electroacoustic|elettronica|electronica|"
-    r"fixed media|tape\b|tonband|playback|"
+    r"mezzi elettronici|medios electronicos|moyens electroniques|fixed media|tape\b|tonband|playback|"
     r"acousmati|acusmati|akusmatisch|live[- ]electronics|amplif|verstarkung|sound files?|zuspiel|electroacustic|"
     r"backing track|"
     r"(?:support[io]|supporti|soporte|support) (?:registrat|fiss|fix|fijo|audio|magnet)|sons? fixes?|nastro|"
     r"medios fijos|cinta magn|amplificaz|elettroacust"
 )
-NO_DEVICES = re.compile(
-    r"(?:\bno|\bnot?|\bnon|nothing|without|keine?|ohne|sans|pas d[e']|aucun[e]?|senza|\bsin|nor|\bni|\bne|excluding|"
-    r"quedan exclu\w+|se excluyen|sono esclus\w|sont exclus?e?s?|neither|geen|zonder)\b[^.;:]{0,60}?"
-    rf"(?<![a-z])(?:{DEVICES})"
-    rf"|(?<![a-z])(?:{DEVICES})[^.;]{{0,50}}?(?:: no\b|are not\b(?! (?:required|needed|compulsory|"
-    rf"necessary))|excluded|not (?:be )?(?:allowed|permitted|"
-    rf"possible|available|accepted|"
-    r"used|admitted|offered|considered|eligible)|ausgeschlossen|nicht (?:zugelassen|moglich|erlaubt|gestattet|"
-    r"vorgesehen|erwunscht)|exclu|non ammess|esclus|forbidden|"
-    r"prohibited|cannot)"
-    rf"|cannot (?:offer|provide|accommodate)[^.;]{{0,40}}?(?:{DEVICES})|unamplified|"
-    rf"nothing to plug|purely acoustic|acoustic (?:works?|"
-    rf"pieces?|instruments?) only|a cappella|unaccompanied"
+ACOUSTIC = (
+    r"unamplified|nothing to plug|(?:purely|only|nur|rein) (?:acoustic|akustisch\w*)|acoustic (?:works?|"
+    r"pieces?|instruments?) only|a cappella|unaccompanied"
 )
-ONLY_OF = r"no electronics of any kind"
 ALLOWED = (
     r"mit oder ohne|met of zonder|with or without|allowed|welcome|optional|possible|permitted|may (?:be|use|"
     r"include)|erlaubt|moglich|zugelassen|"
     r"not required|not compulsory|nicht (?:erforderlich|notig)|avec ou sans|con o senza|con o sin|"
     r"can be|facultati|facoltativ|opcional|kein muss|freiwillig|pas obligatoire|non obbligatori|fine|"
     r"if (?:you|they) (?:want|like|wish)|you (?:can|may) have|"
-    r"diffusion plan|for fixed media alone|ammess|possibil|admis|permet|permitid|pueden|autoris|willkommen|bienvenu"
+    r"diffusion plan|for fixed media alone|ammess|possibil|admis|se admit|puo |possono |darf |durfen |permet|"
+    r"permitid|pueden|autoris|willkommen|bienvenu"
 )
 REQUIRED = (
     r"required|must (?:include|use|have|be)|compulsory|obligat|works? with electronics|pieces? (?:with|for) (?:fixed|"
@@ -56,30 +47,19 @@ CHANNELS = re.compile(
     r"loudspeakers?|speakers|lautsprecher)"
 )
 NAMED = {"stereo": 2, "estereo": 2, "mono": 1, "quad": 4, "octophonic": 8}
-SOLOIST = (
-    r"solo instruments? and orchestra[^.]{0,20}?not\b|"
-    r"(?:no|not|non|without|keine?|ohne|excluding|nor|ni|ne|sans|senza|sin|aucun|quedan exclu\w+|sono esclus\w)\b"
-    r"[^.;:]{0,50}?(?:concert(?:o|"
-    r"os|i|ante)\b|solokonzert|conciertos?\b|"
-    r"soloists?\b|solos?\b(?! (?:instrument|strings))|solistes?|solist[aei]s?|solisten?|solo part)|"
-    r"(?:concert(?:o|os|i)|solokonzert\w*|soloists?|solisten|solistisch\w*|solistes?|solist[ai]s?)\b"
-    r"[^.;]{0,50}?(?:exclud|not (?:be )?(?:allowed|accepted|admitted|eligible|permitted|considered)|"
-    r"ausgeschlossen|no\b|nicht zugelassen)"
+SOLOISTS = (
+    r"solo instruments? and orchestra|"
+    r"concert(?:o|os|i|ante|antes)\b(?! for orchestra)|solokonzert\w*|solostimm\w*|conciertos?\b|soloists?\b|"
+    r"(?<!non )solos?\b(?! (?:instruments?|strings|voices?|voix|recital|se\b|una?\b|il\b|la\b|le\b))|solist\w*|"
+    r"soliste\w*"
 )
 LATER = r"workshop with|you will write|will write|new piece|to be written"
 VOICES = (
-    r"(?:no|not|non|without|keine?|ohne|nor|ni|ne|sans|pas de|senza|sin|cannot offer|quedan exclu\w+|sono esclus\w|"
-    r"aucun)\b[^.;:]{0,60}?(?:voices?|singers?|singing|vocal|choir|chor\b|"
-    r"singstimme|sanger|chanteu|choe?ur|cantant|voci\b|coro\b|voix|voces|voz\b|gesang)|(?:voices?|singers?|choirs?|"
-    r"vocal (?:parts|works|music)|gesang|singstimmen|voix|voci|voces)\b[^.;]{0,60}?(?:exclud|"
-    r"not (?:be )?(?:allowed|accepted|admitted|available|permitted|eligible|considered|possible)|ausgeschlossen|: no\b)"
+    r"voices?\b|singers?\b|singing\b|vocal\w*|choirs?\b|choral\b|chor\b|chore\b|stimmen\b|singstimm\w*|sanger\w*|"
+    r"gesang\w*|vokal\w*|chanteu\w*|cho?e?urs?\b|chant\b|cantant\w*|voc[ei]\b|cor[oi]\b|voix\b|voces\b|voz\b"
 )
-
-
-EXCLUDED_LABEL = re.compile(
-    r"^(?:nicht (?:moglich|zugelassen|erlaubt)|not (?:allowed|permitted|possible|accepted|admitted)|excluded|"
-    r"ausgeschlossen|exclus|esclusi|excluidos|no se admiten|non ammessi)\s*:\s*"
-)
+PAPER_PARTS = r"stimm\w*[^.;]{0,30}?(?:einsend|einreich|schick|beileg|hochlad|send|beifug)|stimmenmaterial"
+"""*Stimmen* as what is sent: parts, not voices."""
 
 
 def read_sound(passages: Sequence[Passage]) -> Iterator[Found]:
@@ -88,10 +68,9 @@ def read_sound(passages: Sequence[Passage]) -> Iterator[Found]:
         said, where = passage.plain, (passage.start, passage.end)
         if has(LATER, said):
             continue
-        said = EXCLUDED_LABEL.sub("keine ", said)
-        if re.search(rf"(?<![a-z])(?:{SOLOIST})", said) and not has(r"solo strings|solos are fine", said):
+        if refuses(said, SOLOISTS):
             yield Found("soloists_excluded", True, *where)
-        if re.search(rf"(?<![a-z])(?:{VOICES})", said) and not has(r"no (?:more|fewer) than", said):
+        if refuses(said, VOICES) and not has(PAPER_PARTS, said):
             yield Found("voices_excluded", True, *where)
         yield from devices_in(said, where)
 
@@ -109,7 +88,7 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
         return
     if is_recording(said) or has(rf"at least {NUMBER}\b|{NUMBER} of (?:which|them|these)\b", said):
         return
-    if NO_DEVICES.search(said) and not has(rf"{EITHER}|not required|not compulsory", said):
+    if refuses(said, DEVICES) or (has(ACOUSTIC, said) and not has(rf"{EITHER}|not required|not compulsory", said)):
         yield Found("electronics", Electronics.EXCLUDED, *where, rank=2)
         return
     if has(DEVICES, said):

@@ -57,7 +57,7 @@ def among(values: Any, wanted: Any) -> Any:
         ("Send each score with a recording. Live recordings are preferred.", {"recording": "required"}),
         ("Avec des enregistrements obligatoires (les simulations ne sont pas acceptées).",
          {"recording": "required", "recording_live": True}),
-        ("Aufnahmen: bitte nicht mitschicken.", {"recording": "not wanted"}),
+        ("Aufnahmen: bitte nicht mitschicken.", {"recording": "forbidden"}),
         # what has happened to it
         ("It must not have been sung in public before.", {"unperformed": True}),
         ("L'œuvre ne doit avoir été ni éditée, ni exécutée en public.", {"unperformed": True, "unpublished": True}),
