@@ -14,7 +14,7 @@ from importlib import import_module
 from importlib.util import find_spec
 from typing import Any
 
-from catalogue.rules.portfolio import FAR, Choice, Item, Wish, best_choice, best_choices, usable
+from catalogue.rules.portfolio import FAR, Choice, Item, Wish, best_choice, best_choices, searched, usable
 
 PACKAGE = "highspy"
 FIRST_STEPS = 30_000
@@ -37,8 +37,8 @@ def best_sets(items: Sequence[Item], wish: Wish) -> tuple[Choice, ...]:
 
 def proven(items: Sequence[Item], wish: Wish, unlike: tuple[frozenset[int], ...] = ()) -> Choice | None:
     """Return the best set that is none of ``unlike``, by the solver where a short search does not prove it."""
-    found = best_choice(items, wish, unlike, steps=FIRST_STEPS)
-    return found if found is not None and found.proven else solved(items, wish, unlike)
+    search = searched(items, wish, unlike, steps=FIRST_STEPS)
+    return search.found if search.is_complete else solved(items, wish, unlike)
 
 
 def solved(items: Sequence[Item], wish: Wish, unlike: tuple[frozenset[int], ...] = ()) -> Choice | None:

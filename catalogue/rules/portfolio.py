@@ -101,11 +101,14 @@ def best_choice(
     items: Sequence[Item], wish: Wish, unlike: tuple[frozenset[int], ...] = (), *, steps: int = MOST_STEPS
 ) -> Choice | None:
     """Return the best set that is none of ``unlike``; ``None`` where there is none, or none was found in time."""
+    return searched(items, wish, unlike, steps=steps).found
+
+
+def searched(items: Sequence[Item], wish: Wish, unlike: tuple[frozenset[int], ...], *, steps: int) -> Search:
+    """Return a search that has come to its end or has made so many steps."""
     search = Search(usable(items, wish), wish, unlike, steps)
     search.go()
-    if search.best is None:
-        return None
-    return Choice(tuple(search.items[at] for at in search.best), search.value, search.left > 0)
+    return search
 
 
 def usable(items: Sequence[Item], wish: Wish) -> list[Item]:
@@ -133,6 +136,16 @@ class Search:
         self.shortest = shortest_ahead(items, wish.most)
         bits = {name: 1 << place for place, name in enumerate(sorted(wish.contrasting))}
         self.kinds = [sum(bits[name] for name in one.classes & wish.contrasting) for one in items]
+
+    @property
+    def is_complete(self) -> bool:
+        return self.left > 0
+
+    @property
+    def found(self) -> Choice | None:
+        if self.best is None:
+            return None
+        return Choice(tuple(self.items[at] for at in self.best), self.value, self.is_complete)
 
     def go(self) -> None:
         """Visit every set that may still be better, each work taken before it is left; what is ahead waits in a row.

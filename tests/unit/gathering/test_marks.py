@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import pytest
 from django.db import IntegrityError, transaction
+from pytest_django import DjangoAssertNumQueries
 
 from catalogue.gathering import gather_for_calls
 from catalogue.gathering.marks import gather_marks
@@ -12,14 +13,19 @@ from tests.makers import make_recording, make_work
 pytestmark = pytest.mark.django_db
 
 
-def test_the_best_mark_of_a_works_recordings_counts(composer: Composer) -> None:
+def test_the_best_mark_of_a_works_recordings_counts(
+    composer: Composer, django_assert_num_queries: DjangoAssertNumQueries
+) -> None:
     strong, plain, silent = (make_work(title, composer=composer) for title in ("Rope", "Lamp", "Tide"))
     Work.objects.filter(pk=strong.pk).update(strength=5)
     for work, quality in ((strong, 2), (strong, 4), (strong, None), (plain, None)):
         make_recording(work, quality=quality, form="audio")
 
-    assert gather_marks(composer) == Marks({strong.pk: 5}, {strong.pk: 4, plain.pk: None})
-    assert silent.pk not in gather_marks(composer).recordings
+    with django_assert_num_queries(2):
+        marks = gather_marks(composer)
+
+    assert marks == Marks({strong.pk: 5}, {strong.pk: 4, plain.pk: None})
+    assert silent.pk not in marks.recordings
 
 
 def test_marks_are_no_part_of_what_papers_feeds_and_public_pages_are_made_of(composer: Composer) -> None:
