@@ -137,11 +137,16 @@ def row(told: Text, copies: int, numbers: Text, hire: Hire) -> tuple[Cell, ...]:
 
 def lines(sent: tuple[Item, ...], hire: Hire, work: WorkFacts, says: Labels) -> Iterator[tuple[Text, int, Text]]:
     """Each row: what it is of, how many copies, which of them."""
-    for (head, single), found in groupby(sent, key=lambda item: (head_of(item), is_single(item))):
+    for (head, single, spare), found in groupby(
+        sent, key=lambda item: (head_of(item), is_single(item), is_spare(item))
+    ):
         items = tuple(found)
+        copies = sum(item.out for item in items)
         if single:
-            copies = sum(item.out for item in items)
             yield family_text(head, items, says), copies, says.say("one each") if copies == len(items) else ()
+            continue
+        if spare and len(items) > 1:
+            yield spare_text(items, work, says), copies, says.say("one each")
             continue
         for item in items:
             yield alone_text(item, hire, work, says), item.out, value(item.copy_numbers)
@@ -150,6 +155,17 @@ def lines(sent: tuple[Item, ...], hire: Hire, work: WorkFacts, says: Labels) -> 
 def is_single(item: Item) -> bool:
     """Whether a row is told with those of its family, and not by itself."""
     return item.part is not None and item.part.kind not in ALONE
+
+
+def is_spare(item: Item) -> bool:
+    """Whether a row is a single spare copy without a number, to be told with the others."""
+    return is_extra(item) and item.out == 1 and not item.copy_numbers
+
+
+def spare_text(items: tuple[Item, ...], work: WorkFacts, says: Labels) -> Text:
+    """Violin I, violin II, viola, extra."""
+    names = tuple(value(item_name(item, work, says)) for item in items)
+    return joined((*names, wording(says.word("extra"))), ", ")
 
 
 def family_text(head: str, items: tuple[Item, ...], says: Labels) -> Text:
