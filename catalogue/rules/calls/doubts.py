@@ -7,6 +7,8 @@ from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.entrants import NO_LIMIT
 from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.refusals import NEGATION
+from catalogue.rules.calls.subjects import untaken
 from catalogue.rules.calls.terms import Evidence, Found
 from catalogue.rules.calls.words import has
 
@@ -42,14 +44,48 @@ ASKING = (
 )
 
 
+FREE = (
+    r"no limits?\b|as many (?:\w+ )?as (?:you|they)|keine (?:begrenzung|beschrankung)|(?:sans|senza|sin) limit\w*|"
+    r"any (?:age|nationality|style)|spiel(?:t|en) keine rolle|(?:gibt es|besteht|bestehen) (?:\w+ )?(?:nicht|keine)|"
+    r"no importan?\b|pas de condition|cualquier (?:nacionalidad|edad)|n'importe\b|peu importe"
+)
+PRIZES = (
+    r"prizes?\b|winners?\b|award(?:s|ed)?\b|receives?\b|we (?:offer|pay)|gives\b|(?:\w*preis\w*|preisgeld)\b|erhalt\w*|"
+    r"dotation|dotiert|prix\b|laureat\w*|recoi\w+|premi[oi]?\b|vincit\w+|ricev\w+|ganador\w*|recibi\w+|dotad\w+"
+)
+MONEY = re.compile(r"[£€$]\s?\d|\d[\d.,]*\s?(?:[€£]|euros?\b|eur\b)", re.IGNORECASE)
+
+
+def is_prize(one: Passage) -> bool:
+    """Whether a passage only says what is to be won."""
+    said = one.plain
+    won = MONEY.search(one.text) is not None and has(PRIZES, said)
+    return won and not has(r"fees?\b|must|gebuhr\w*|frais|quota|cuota", said)
+
+
+def asks_nothing(one: Passage) -> bool:
+    """Whether a passage frees of a limit or is only a heading over the lines that follow."""
+    said = one.plain
+    if has(rf"{NO_LIMIT}|{FREE}", said):
+        return True
+    short = not one.label and len(one.text.split()) <= HEADING
+    return short and not re.search(rf"[\d.!?;:]|{NEGATION}", said)
+
+
+HEADING = 4  # words
 YEARS = re.compile(r"(?:19|20)\d\d(?:\s?[-/–]\s?\d{2,4})?")
 
 
-def unread_in(passages: Sequence[Passage], evidence: Sequence[Evidence]) -> Iterator[str]:
-    """Yield the passages that ask for something or name a figure, and from which no field was taken."""
+def unread_in(passages: Sequence[Passage], evidence: Sequence[Evidence], found: Sequence[Found]) -> Iterator[str]:
+    """Yield the passages that ask for something or name a figure and from which no field was taken.
+
+    A passage from which something else was taken is told too where it makes a condition of a subject that none of the
+    fields ``found`` in it answers.
+    """
     for one in passages:
         taken = any(each.start < one.end and one.start < each.end for each in evidence if each.field != "title")
         said = one.plain
         asks = re.search(r"\d", YEARS.sub(" ", one.text)) or has(ASKING, said)
-        if not taken and asks and len(one.text.split()) > 1 and not has(NO_LIMIT, said):
+        silent = not taken and asks and not asks_nothing(one)
+        if len(one.text.split()) > 1 and not is_prize(one) and (silent or untaken(one, found)):
             yield f"{one.label}: {one.text}" if one.label else one.text

@@ -95,7 +95,7 @@ def read_call(text: str) -> Proposal:
     closes = next((one.value for one in found if one.field == "deadline_day" and isinstance(one.value, date)), None)
     found += subjects(passages, text, kind, closes)
     proposal = assembled(text, (*found, *differing(found, text)))
-    return replace(proposal, unread=tuple(unread_in(passages, proposal.evidence)))
+    return replace(proposal, unread=tuple(unread_in(passages, proposal.evidence, found)))
 
 
 def subjects(passages: Sequence[Passage], text: str, kind: CallKind, closes: date | None) -> Iterator[Found]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from catalogue.rules.calls.reading import read_call
 
 
@@ -46,3 +48,30 @@ def test_a_sentence_about_sizes_of_files_names_no_age() -> None:
 
 def test_a_recording_that_is_not_necessary_is_not_required() -> None:
     assert str(read_call("Send a score. No recordings necessary.").call.recording) == "not wanted"
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "Bitte als PDF einreichen, je nach Alter mindestens die Hälfte der 12 Sätze.",
+        "La partition est envoyée en PDF et ne porte aucune date de création déjà connue, la pièce n'étant jouée ailleurs.",
+        "Inviare la partitura in PDF; la quota si versa con bonifico di 30.",
+        "Se enviará la partitura en PDF por compositores con nacionalidad de alguno de los países ribereños.",
+    ],
+)
+def test_a_sentence_of_which_something_is_read_is_told_where_it_makes_a_condition_that_is_not(sentence: str) -> None:
+    assert read_call(f"Call for scores\n\n{sentence}\n\nDeadline: 5 March 2027").unread == (sentence,)
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "We offer a residency to three composers of any age and nationality.",
+        "How to send your scores",
+        "You may send as many pieces as you like.",
+        "The winner receives £500, a recording and a performance by professional players.",
+        "Send two scores of contrasting works for any forces.",
+    ],
+)
+def test_a_sentence_that_names_a_subject_and_asks_nothing_of_it_is_not_told(sentence: str) -> None:
+    assert sentence not in read_call(f"Call for scores\n\n{sentence}\n\nDeadline: 5 March 2027").unread
