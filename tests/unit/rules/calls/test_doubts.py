@@ -54,7 +54,7 @@ def test_a_recording_that_is_not_necessary_is_not_required() -> None:
     "sentence",
     [
         "Bitte als PDF einreichen, je nach Alter mindestens die Hälfte der 12 Sätze.",
-        "La partition est envoyée en PDF et ne porte aucune date de création déjà connue, la pièce n'étant jouée ailleurs.",
+        "La partition est envoyée en PDF, la création déjà donnée de la pièce étant signalée.",
         "Inviare la partitura in PDF; la quota si versa con bonifico di 30.",
         "Se enviará la partitura en PDF por compositores con nacionalidad de alguno de los países ribereños.",
     ],
