@@ -34,12 +34,13 @@ from catalogue.instrumentation.bracket_words import (
 from catalogue.instrumentation.chair_lists import chair_list, make_up
 from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.choirs import say_of_choir
+from catalogue.instrumentation.denials import denial_start, leave_out
 from catalogue.instrumentation.doublings import Doubling, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import elsewhere_at, part_of
 from catalogue.instrumentation.families import WINDS
 from catalogue.instrumentation.formula import named_in
-from catalogue.instrumentation.lexicon import LIVE, OPTIONAL, OR, WITHOUT
+from catalogue.instrumentation.lexicon import LIVE, OPTIONAL, OR
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.page_labels import says_octave
@@ -186,8 +187,10 @@ def some_elsewhere(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft
 
 def denied(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Keep ``(no piccolo)`` as a note: what is not played is no doubling."""
-    if draft.slug == "strings" or not is_key(bracket.nodes[0], WITHOUT):
+    if draft.slug == "strings" or denial_start(bracket.nodes, 0) is None:
         return None
+    if leave_out(draft, bracket.nodes, forces):
+        return []
     draft.notes.append(as_remark(bracket.nodes, forces))
     return []
 

@@ -242,7 +242,7 @@ def named_parts(nodes: Nodes, start: int, end: int) -> list[Draft]:
         counted = count_at(nodes, at)
         name = name_at(nodes, counted.end if counted else at)
         voice = next((slug for slug in name.slugs if slug.startswith("voice-")), None) if name is not None else None
-        if name is None or voice is None:
+        if name is None or voice is None or (counted is not None and not counted.most):
             return []
         part = Draft(voice.replace("voice-", "choir-"), start, end, open=True, count=counted)
         found.append(part)

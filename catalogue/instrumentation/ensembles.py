@@ -329,6 +329,8 @@ def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Foun
     longer = name_at(nodes, start)
     if end is None or (longer is not None and longer.end > end):
         return None
+    if counted is not None and not counted.most:
+        return [], end, True
     many = counted.most if counted is not None and nodes[end - 1].key in ORCHESTRAS else 1 + double
     draft = Draft(
         "strings",

@@ -20,7 +20,8 @@ MOST_WORDS = 5
 WITH = {"with", "mit", "avec", "con"}
 GROUPS = keyed(
     "ensemble ensembles group groups combo consort band gruppe gruppo grupo groupe formation besetzung "
-    "section rhythmusgruppe blechbläserensemble bläserensemble kammerensemble instrumentalensemble conjunto complesso"
+    "section rhythm_section "
+    "rhythmusgruppe blechbläserensemble bläserensemble kammerensemble instrumentalensemble conjunto complesso"
 )
 PART_WORDS = {"part", "partie", "parte", "stimme"}
 CHOIRS = {"choir", "choirs"}

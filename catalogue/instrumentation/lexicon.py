@@ -6,11 +6,17 @@ works lists and publishers' catalogues.
 
 from __future__ import annotations
 
+import re
+
 from catalogue.instrumentation.vocabulary import key_of
+
+SPOKEN: set[str] = set()
+"""The keys of all single words that the trade writes around names."""
 
 
 def keyed(words: str) -> frozenset[str]:
-    """Return the keys of the words; a blank inside an entry is written ``_``."""
+    """Return the keys of the words; a blank inside an entry is written ``_``. Their single words are kept as spoken."""
+    SPOKEN.update(key_of(one) for one in re.split(r"[ _'-]", words))
     return frozenset(key_of(word.replace("_", " ")) for word in words.split())
 
 
@@ -204,6 +210,12 @@ REMARKS = keyed(
     "original version arr music canon piece work ballet including cubic surround ambisonic multichannel consort choice "
     "unaccompanied unacc unbegleitet cappella capela acappella possible möglich wanted sowie nebst playing"
 )
+
+DESCRIBING = keyed(
+    "muted mute valve tuned baroque barock barockes barocke baroques barocco barocchi barroco period historical "
+    "historische natural traditional divided prepared"
+)
+"""Words that say something of the players named after or before them, which is kept as a note."""
 
 KEYS_OF_PITCH = frozenset(
     key_of(one)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from catalogue.instrumentation import collectives, limits
+from catalogue.instrumentation.denials import denial_start
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import (
     AND,
@@ -55,7 +56,8 @@ def itemises(bracket: Bracket) -> bool:
 def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Read forces left open, ``any 3-7 players``; a number of players that a list follows only introduces it."""
     whole = phrase_end(nodes, at, ORCHESTRA)
-    if whole is not None and whole < len(nodes) and isinstance(nodes[whole], Bracket):
+    listed = nodes[whole] if whole is not None and whole < len(nodes) else None
+    if whole is not None and isinstance(listed, Bracket) and denial_start(listed.nodes, 0) is None:
         return [], whole, True
     band = phrase_end(nodes, at, BAND_NAMES)
     listed = nodes[band] if band is not None and band < len(nodes) else None

@@ -12,6 +12,7 @@ from catalogue.instrumentation import (
     brackets,
     company,
     conventions,
+    denials,
     finishing,
     formula,
     orchestras,
@@ -30,8 +31,9 @@ from catalogue.instrumentation.model import Instrumentation, InstrumentationErro
 from catalogue.instrumentation.scanning import Scan
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.spelling import solo_compound, two_words
-from catalogue.instrumentation.tallies import compare
+from catalogue.instrumentation.tallies import compare, say_of_numbers
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
+from catalogue.instrumentation.untold import say_of_lost
 
 LONGEST = 4_000
 
@@ -98,6 +100,7 @@ def read_nodes(
             "No instrument or voice is named here.", text, 0, len(text), ("the name of an instrument",)
         )
     compare(forces, lines)
+    say_of_lost(nodes, forces, lines)
     return Instrumentation(
         lines=lines,
         text=text,
@@ -140,8 +143,10 @@ def settle(forces: Forces) -> None:
     company.electric_pianos(forces)
     company.drum_kits(forces)
     percussion.settle_percussion(forces, orchestral=orchestral)
+    denials.from_bodies(forces)
     strings.chamber_strings(forces)
     strings.settle_strings(forces, orchestral=orchestral)
+    say_of_numbers(forces)
     settling.merge_seats(forces)
     settling.refuse_nameless(forces)
 

@@ -11,12 +11,24 @@ import functools
 from collections.abc import Callable
 from dataclasses import replace
 
-from catalogue.instrumentation import bracket_words, choirs, ensembles, headings, limits, page_labels
+from catalogue.instrumentation import choirs, ensembles, headings, limits, page_labels
+from catalogue.instrumentation.describing import describe
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import put_elsewhere
 from catalogue.instrumentation.items import bare_figure, begins_item, begins_named, item_at, last_figure
-from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ARTICLES, FOR, OPTIONAL, OR, REMARKS, SOLO, USUAL_FORCES
+from catalogue.instrumentation.lexicon import (
+    AMPLIFIED,
+    AND,
+    ARTICLES,
+    DESCRIBING,
+    FOR,
+    OPTIONAL,
+    OR,
+    REMARKS,
+    SOLO,
+    USUAL_FORCES,
+)
 from catalogue.instrumentation.line_ups import another_line_up
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.openers import may_be_body, opens_heading
@@ -25,10 +37,11 @@ from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phra
 from catalogue.instrumentation.plain_items import bracketed_figure, plain_item
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.plurals import count_pairs
+from catalogue.instrumentation.qualifying import qualified
 from catalogue.instrumentation.repeats import repeated_bracket
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
-from catalogue.instrumentation.tallies import tell
+from catalogue.instrumentation.tallies import say_of_body, tell
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at
 from catalogue.instrumentation.vocabulary import family_of, instruments
@@ -262,35 +275,16 @@ class Scan:
         sung = self.scope.role == "soloist" and any(draft.slug.startswith("choir") for draft in drafts)
         if sung and self.calls_choir(at, after):
             self.scope = replace(self.scope, role="ensemble", role_ends="")
+        describe(self.nodes, at, after, drafts)
+        say_of_body(self.nodes, at, after, drafts, self.forces)
         for draft in drafts:
             self.add(draft)
-        return self.qualified(drafts, after)
+        return qualified(self.nodes, after, drafts, self.forces)
 
     def calls_choir(self, at: int, end: int) -> bool:
         """Whether the nodes hold a word for a choir, who are no soloists whatever the heading before said."""
         found = (name_at(self.nodes, one) for one in range(at, end))
         return any(name is not None and name.slugs[0].startswith("choir") for name in found)
-
-    def qualified(self, drafts: list[Draft], at: int) -> int:
-        """Give the notes and the brackets of one quality that follow a body to all its parts."""
-        while at < len(self.nodes):
-            node = self.nodes[at]
-            if isinstance(node, Bracket):
-                if choirs.is_divisi(node) and drafts:
-                    choirs.say_of_choir(
-                        drafts[-1], self.forces.written(node.start + 1, node.nodes[-1].end), self.forces
-                    )
-                elif not choirs.strength_told(drafts, node, self.forces) and sum(
-                    bracket_words.quality(draft, node, self.forces) for draft in drafts
-                ) < len(drafts):
-                    break
-            elif node.kind == "note":
-                for draft in drafts:
-                    draft.notes.append(self.forces.text[node.start + 1 : node.end - 1])
-            else:
-                break
-            at += 1
-        return at
 
     def last_figure(self, at: int) -> int | None:
         found = last_figure(self.nodes, at, self.forces)
@@ -304,6 +298,7 @@ class Scan:
         if found is None:
             return None
         draft, after = found
+        describe(self.nodes, at, draft.name.first if draft.name else after, [draft])
         self.add(draft)
         return self.listed(draft, after)
 
@@ -347,6 +342,8 @@ class Scan:
         if is_small(self.nodes[at], OR) and self.last is not None:
             self.separator += EITHER
             return at + 1
+        if is_small(self.nodes[at], DESCRIBING) and not self.separator:
+            describe(self.nodes, at, at + 1, self.beside_last())
         if is_small(self.nodes[at], ARTICLES | REMARKS | FOR | OR):
             return phrase_end(self.nodes, at, USUAL_FORCES) or at + 1
         return phrase_end(self.nodes, at, USUAL_FORCES)

@@ -19,6 +19,7 @@ from catalogue.instrumentation.lexicon import (
     BODY_OF_STRINGS,
     DESKS,
     EACH,
+    IN,
     LEAST,
     ONE_TO_A_PART,
     OR,
@@ -34,7 +35,7 @@ from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import MOST
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
-from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, flatten
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import family_of
 
 FIVE = ("violin-1", "violin-2", "viola", "cello", "double-bass")
@@ -43,6 +44,7 @@ BY_FIGURES = {
     4: ("violin", "viola", "cello", "double-bass"),
     3: ("violin", "viola", "cello"),
 }
+ASIDE = LEAST | PREFERRED | UP_TO | DESKS | PARTS_IN_SET | PLAYERS | EACH | AND | IN
 BOWED = frozenset((*FIVE, "violin"))
 TITLED = re.compile(r"\W{0,3}(?:\w+ ){0,2}(\w{4,12}) (?:for|für|pour|per|para)\b", re.IGNORECASE)
 Figure = tuple[int, int, tuple[Bracket, ...]]
@@ -154,7 +156,9 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
         if bracket.nodes and is_key(bracket.nodes[0], WITHOUT):
             draft.without += [slug for slug, _ in sections_named(bracket.nodes[1:]) or []]
             continue
-        figures = figures or figures_in(bracket.nodes) or one_to_a_part(bracket, draft)
+        if not figures and (figures := figures_in(bracket.nodes)) and "set" not in draft.notes:
+            keep_rest(draft, bracket, forces)
+        figures = figures or one_to_a_part(bracket, draft)
         if not figures and not named:
             named = sections_named(bracket.nodes) or []
             if not named:
@@ -219,12 +223,29 @@ def bracket_words(draft: Draft, bracket: Bracket, forces: Forces) -> None:
 
 def figures_in(nodes: Nodes) -> list[Figure]:
     """Return the figures of sections, with the brackets that follow each; nothing where there are too few."""
+    return figures_to(nodes)[0]
+
+
+def keep_rest(draft: Draft, bracket: Bracket, forces: Forces) -> None:
+    """Keep what stands after the figures of a bracket, ``(8.6.4.4.2; basses with low C)``, as a note."""
+    _, end = figures_to(bracket.nodes)
+    while end < len(bracket.nodes) and bracket.nodes[end].kind == "mark":
+        end += 1
+    rest = bracket.nodes[end:]
+    if not all(
+        node.kind == "mark" or is_key(node, ASIDE) or phrase_end(rest, at, ASIDE) for at, node in enumerate(rest)
+    ):
+        keep_note(draft, Bracket(bracket.opening, Row(rest), rest[0].start, rest[-1].end), forces)
+
+
+def figures_to(nodes: Nodes) -> tuple[list[Figure], int]:
+    """Return the figures of sections, nothing where there are too few, and the node after the last of them."""
     at = 0
     while at < len(nodes) and not isinstance(nodes[at], Bracket) and nodes[at].kind != "number":
         if nodes[at].kind == "word" and not (
             is_key(nodes[at], LEAST | PREFERRED | UP_TO | EACH | PLAYERS) or phrase_end(nodes, at, LEAST | UP_TO)
         ):
-            return []
+            return [], len(nodes)
         at += 1
     found: list[Figure] = []
     while at < len(nodes):
@@ -234,12 +255,12 @@ def figures_in(nodes: Nodes) -> list[Figure]:
                 found[-1] = (found[-1][0], found[-1][1], (*found[-1][2], node))
         elif node.kind == "number":
             if name_at(nodes, at + 1) if at + 1 < len(nodes) else None:
-                return []
+                return [], len(nodes)
             found += packed(node)
         elif not node.is_mark(".,/-·") or (node.is_mark(",") and spoken(nodes, at + 1)):
             break
         at += 1
-    return found if len(found) >= 3 else []
+    return (found, at) if len(found) >= 3 else ([], len(nodes))
 
 
 def one_to_a_part(bracket: Bracket, draft: Draft) -> list[Figure]:

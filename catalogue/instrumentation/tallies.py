@@ -5,7 +5,7 @@ The number introduces the list and adds nobody to it; where the two do not agree
 
 from __future__ import annotations
 
-from catalogue.instrumentation.drafts import Forces, Told
+from catalogue.instrumentation.drafts import Draft, Forces, Told
 from catalogue.instrumentation.model import Line, is_instrumentalist, is_singer, total
 from catalogue.instrumentation.phrases import count_at
 from catalogue.instrumentation.tokens import Nodes
@@ -19,6 +19,35 @@ def tell(nodes: Nodes, start: int, end: int, forces: Forces) -> None:
     end -= nodes[end - 1].is_mark(":")
     if len(numbers) == 1 and numbers[0].least == numbers[0].most >= FEWEST:
         forces.told.append(Told(numbers[0].most, nodes[start].start, nodes[end - 1].end))
+
+
+def say_of_numbers(forces: Forces) -> None:
+    """Say of a number after a name that is no chair of those counted before it, ``3 flutes 37``."""
+    for draft in forces.drafts:
+        beyond = draft.count is not None and draft.number_after and max(draft.number_after) > max(draft.most, 1)
+        if beyond and not draft.collective:
+            message = "The number after the name was read as that of a part."
+            forces.remark("number-not-read", message, draft.start, draft.end, "a number of players")
+
+
+def say_of_body(nodes: Nodes, start: int, end: int, drafts: list[Draft], forces: Forces) -> None:
+    """Say of a number before an ensemble that is neither that of its players nor of ensembles, ``2 string quartet``."""
+    counted = count_at(nodes, start) if nodes[start].kind == "number" else None
+    if counted is None or counted.end >= end or counted.least != counted.most or counted.most < FEWEST:
+        return
+    number = counted.most
+    groups = len({draft.group for draft in drafts})
+    told = {
+        groups,
+        sum(draft.most for draft in drafts),
+        *(one for draft in drafts for one in (draft.most, draft.parts)),
+    }
+    said = any(str(number) in f"{draft.notes} {draft.group}" for draft in drafts) or str(number) in (
+        forces.channels or ""
+    )
+    if number not in told and not said:
+        message = "This number was not read as a number of players."
+        forces.remark("number-not-read", message, nodes[start].start, nodes[start].end, "so many of them")
 
 
 def compare(forces: Forces, lines: tuple[Line, ...]) -> None:

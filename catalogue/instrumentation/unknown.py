@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from catalogue.instrumentation.denials import leave_out
 from catalogue.instrumentation.drafts import Count, Draft
 from catalogue.instrumentation.headings import ALL_HEADINGS, WHOLES, colon
 from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, OR, SOLO
@@ -146,6 +147,8 @@ def remark_on_last(scan: Scan, at: int) -> int:
     while either(scan) and first > 0 and not is_key(scan.nodes[first - 1], OR):
         first -= 1
     start, stop = scan.nodes[first].start, scan.nodes[end - 1].end
+    if leave_out(last, scan.nodes[first:end], scan.forces):
+        return end
     if last.figure:
         raise not_known(scan, scan.forces.written(start, stop), start, stop)
     for draft in scan.forces.drafts:

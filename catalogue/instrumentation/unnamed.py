@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from catalogue.instrumentation import collectives
 from catalogue.instrumentation.drafts import Draft
-from catalogue.instrumentation.lexicon import OF, keyed
+from catalogue.instrumentation.lexicon import OF, REMARKS, keyed
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.open_forces import stands_alone
 from catalogue.instrumentation.phrases import count_at, is_key, token_at
@@ -27,10 +27,12 @@ MOST_WORDS = 2
 def unnamed_body(scan: Scan, at: int, token: Token) -> int | None:
     """Keep the ensemble that begins here and return its end; ``None`` where none does."""
     found = kind_before(scan, at) or kind_after(scan, at)
+    while at > 0 and is_key(scan.nodes[at - 1], REMARKS):
+        at -= 1
     if found is None or not stands_alone(scan.nodes, at, found[1]):
         return None
     size, end = found
-    start, stop = token.start, scan.nodes[end - 1].end
+    start, stop = scan.nodes[at].start, scan.nodes[end - 1].end
     written = scan.forces.written(start, stop)
     draft = Draft("instrument", start, stop, collective="unnamed", open=not size, notes=[written])
     if size:
