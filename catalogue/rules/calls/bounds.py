@@ -22,7 +22,7 @@ LESS = (
 )
 MOST = (
     r"maximum|maximal\w*|maximaldauer|max|maxim[aoe]|massim[aoe]|hochst\w*|langstens|au plus|au maximum|at most|up to|"
-    r"bis zu|al massimo|como maximo"
+    r"bis zu|al massimo|como maximo|limit\w* (?:a|to|auf)"
 )
 LEAST = (
     r"minimum|minimal\w*|min|minim[aoe]|mindest\w*|wenigstens|au moins|at least|almeno|al menos|como minimo|al minimo"

@@ -8,7 +8,7 @@ from datetime import date
 
 from catalogue.rules.calls.figures import days_in, years_in
 from catalogue.rules.calls.passages import Passage
-from catalogue.rules.calls.portfolios import PAPERS
+from catalogue.rules.calls.portfolios import WORKS
 from catalogue.rules.calls.terms import Basis, Found, Versions
 from catalogue.rules.calls.words import NUMBER, has, number_of
 
@@ -71,7 +71,7 @@ def read_dating(passages: Sequence[Passage], closes: date | None) -> Iterator[Fo
         said, where = passage.plain, (passage.start, passage.end)
         if has(VERSION, said) or has(REVISED, said):
             yield from versions_in(said, where)
-        recent = WITHIN.search(said) and has(PAPERS, said)
+        recent = WITHIN.search(said) and has(WORKS, said)
         if not (has(WRITTEN, said) or recent) or has(r"born|geboren|ne en|nato|naci", said):
             continue
         if has(REVISED, said) and has(NOT_NEW, said):

@@ -24,6 +24,9 @@ STRONG = (
     r"abgabeschluss|abgabetermin|stichtag fur die einsendung|date limite|cloture|scadenza|fecha limite|plazo|termine|"
     r"sluitingsdatum|due (?:date|by|on)|(?:is|are) due|last day|\w*termin\b|\w*schluss\b|finaliza|se cierra|"
     r"quand\b|when\b|einsendefrist|"
+    r"final date|last date|"
+    r"(?:ausschreibung|aufruf|bewerbungsphase|frist|call|competition)\b[^.;]{0,30}(?:endet|ends)\b|"
+    r"fin des? (?:inscriptions|candidatures|depots?|l'appel)|concluye|"
     r"annahmeschluss|bewerbungsende|\w*frist\b|dernier delai|ultimo giorno|cierre\b|fin de plazo|chiusura"
 )
 MEDIUM = (
@@ -39,7 +42,10 @@ OTHER = (
     r"born|composed|written|completed|geboren|komponiert|entstanden|age\b|aged|altersgrenze|interview|concert on|"
     r"premiere on|performance on|results?|announce|notified|winners?|workshop on|counted on|rehears"
 )
-OPENS = r"opens?\b|opening|eroffn\w*|ouvr\w*|ouvert\w*|apert\w*|apre\b|abiert\w*|abre\b|beginn\w*|stichtag"
+OPENS = (
+    r"opens?\b|opening|eroffn\w*|ouvr\w*|ouvert\w*|apert\w*|apre\b|abiert\w*|"
+    r"abre\b|comienz\w*|empiez\w*|commenc\w*|inizi\w*|starts?\b|beginn\w*|stichtag"
+)
 OF_WORKS = (
     r"composed|completed|written (?:after|in|since|on)|finished|entst\w+|komponiert|vollendet|fertiggestellt|achev|"
     r"compose|ecrit|compost|scritt|terminad|finalizad|compuest|escrit"

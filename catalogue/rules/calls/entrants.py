@@ -8,6 +8,7 @@ from datetime import date
 
 from catalogue.rules.calls.figures import days_in, years_in
 from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.refusals import NEGATION
 from catalogue.rules.calls.terms import Age, Found, Residence
 from catalogue.rules.calls.words import NUMBER, has, number_of
 from catalogue.rules.calls.zones import state_of_word
@@ -158,9 +159,17 @@ def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
     return Age(limit=limit, least=least, on=day_of(passage, said, closes), text=passage.text)
 
 
+NOT_OVER = re.compile(
+    rf"{NEGATION}[^.;]{{0,30}}?(?<![a-z])(?:more than|over|older than|exceed\w*|mehr als|alter als|uber|plus de|"
+    rf"depasse\w*|piu di|"
+    rf"superat\w|superad\w|super\w+|mas de)\s+(?:i |gli |les |los |l'age de )?(?P<age>{NUMBER})\s*(?:years|jahre|"
+    rf"ans|anni|anos)\b"
+)
+
+
 def limit_in(said: str) -> int | None:
     """Return the highest age admitted: one less than an age that must not have been reached."""
-    for pattern, less in ((COMPLETED_YEAR, 1), (OR_UNDER, 0), (NOT_TURNED, 1), (UNDER, 1), (UP_TO, 0)):
+    for pattern, less in ((COMPLETED_YEAR, 1), (OR_UNDER, 0), (NOT_TURNED, 1), (UNDER, 1), (UP_TO, 0), (NOT_OVER, 0)):
         match = pattern.search(said)
         if match and 10 <= number_of(match["age"]) <= 99:
             return number_of(match["age"]) - less

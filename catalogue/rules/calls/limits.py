@@ -156,7 +156,10 @@ def bounds_of(said: str, lengths: list[Length]) -> list[Bound]:
 def is_range(said: str, one: Length, other: Length) -> bool:
     between = said[one.end : other.start].strip()
     words = re.sub(r"minut\w*|'|seconds?|(?<=\be )(?:i|gli|ai)\b", "", between).strip()
-    if re.fullmatch(r"(?:-|to|and|bis|und|ai?|al|et|e|y|hasta|tot|en)?", words) and one.seconds < other.seconds:
+    if (
+        re.fullmatch(r"(?:-|(?:to|and|bis|und|ai?|al|et|e|y|hasta|tot|en)(?: les| los)?)?", words)
+        and one.seconds < other.seconds
+    ):
         before = said[max(0, one.start - 20) : one.start]
         return not AT_MOST_BEFORE.search(before) or bool(re.search(r"-|to|bis", words))
     return False

@@ -103,6 +103,11 @@ NO_FEE_AT_ALL = re.compile(
     rf"richiest|previst|"
     r"cobr|exig)\w*|entfall\w*)"
 )
+NONE_TOLD = re.compile(
+    rf"(?<![a-z]){FEE_NOUN}[^:]{{0,24}}:\s*(?:none|no\b|nil|keine?\b|neant|aucun\w*|nessun\w*|ningun\w*|non\b|"
+    rf"gratuit\w*|kostenlos|free\b|0\b|-$)"
+    r"(?! (?:for|fur|pour|per|para)\b)"
+)
 NAMELESS = re.compile(
     rf"(?:{NEGATION}[^.;]{{0,60}}?(?<![a-z])(?:(?:your|the|any|composer'?s?) names?\b|names? (?:or|nor)\b|namen\b|"
     rf"hinweis\w* auf|"
@@ -252,7 +257,11 @@ def fee_in(passage: Passage, said: str, where: tuple[int, int]) -> Iterator[Foun
     money = [match["money"].strip() for match in FEE.finditer(passage.text)]
     some_pay = has(r"(?:none|free|waived|nothing|no (?:\w+ )?fee) for\b|kostenlos fur|gratuit\w* pour", said)
     is_paid_out = has(PAID_OUT, said)
-    free = has(NO_FEE, said) or any(NO_FEE_AT_ALL.search(one) for one in CLAUSES.split(said))
+    free = (
+        has(NO_FEE, said)
+        or NONE_TOLD.search(said) is not None
+        or any(NO_FEE_AT_ALL.search(one) for one in CLAUSES.split(said))
+    )
     if free and not (money and some_pay and not is_paid_out):
         yield Found("fee", "none", *where, rank=2)
         return

@@ -17,9 +17,11 @@ from catalogue.rules.calls.zones import state_of_word
 
 PERFORMED = (
     r"(?:un)?perform(?!ers?\b)|(?:un)?played|premi[eè]r|heard|urauffuhr|uraufgefuhrt|erstauffuhr|auffuhrung|aufgefuhrt|"
-    r"gespielt|execut|jouee?s?\b|creation\b|creee?s?\b|eseguit|inedit|esecuzion|estren|interpretad|broadcast|"
+    r"unaufgefuhrt|erklung\w*|gespielt|execut|jouee?s?\b|creation\b|creee?s?\b|eseguit|inedit|esecuzion|estren|"
+    r"interpretad|broadcast|"
     r"donnee?s? en\b|public hearing|uitgevoerd|presented|\bsung\b|gesungen|chantee?s?\b|cantat[aoei]|cantad[ao]s?"
 )
+PLAYED = PERFORMED.replace("inedit|", "")
 PUBLISHED = (
     r"publication\b(?! of)|veroffentlichung|pubblicazione|publicacion|(?:un)?publish|in print|printed or|"
     r"or printed|verlegt|veroffentlicht|unveroffentlicht|edite|"
@@ -38,7 +40,8 @@ FREE = (
     r"willkommen|allowed|either|"
     r"may already|whether or not|whether they|not a (?:condition|problem)|accepted|ok\b|unimportant|no premiere|"
     r"nicht erforderlich|need no|admitted|eligible|or not\b|no objection|of no|peut avoir|"
-    r"peuvent avoir|puo essere|possono essere|pueden haber|doesn't|matters? not|don't matter|zugelassen|erlaubt|"
+    r"peuvent avoir|(?<!no )podran? haber|schade[nt] nicht|stehen nicht entgegen|unschadlich|"
+    r"puo essere|possono essere|pueden haber|doesn't|matters? not|don't matter|zugelassen|erlaubt|"
     r"admis(?:es)?\b|ammess[eio]|admitid|se admiten|keine (?:bedingung|voraussetzung)|kein (?:problem|muss)|"
     r"pos(?:e|ent) (?:pas de|aucun) probleme|(?:nessun|ningun) problema|non (?:e|sono) un problema|"
     r"n'est pas (?:exige|requis|necessaire)|non (?:e )?(?:richiest|necessari)\w|no es (?:necesari|requisit)\w|"
@@ -58,11 +61,17 @@ BARRED = (
     r"perform|noch nicht|noch nie|nicht (?:offentlich )?aufgefuhrt|unaufgefuhrt|unpublish|"
     r"unveroffentlicht|world premiere|"
     r"first performance|premiere (?:of|must|is to be)|uraufgefuhrt werden|zur urauffuhrung|jamais|n'a(?:ura)? pas|"
-    r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:deve|essere)|nunca|no (?:haya|debe)|cannot be|nor\b|not yet|"
+    r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:deve|essere)|nunca|no (?:haya|debe|podra|habra)|cannot be|"
+    r"nor\b|not yet|"
     r"unrecorded|unverlegt|not published|not performed|not (?:\w+ly )?recorded|nicht verlegt|but not|"
     r"rather not|prefer not|no (?:haber|estrenad\w*|interpretad\w*|ejecutad\w*)|sin estrenar|ne doi\w+ avoir ete|"
     r"n'(?:a|ont) ete ni|ni\b|nec\b|sin\b|"
     r"n'est pas|n'ont pas|n'a pas|non (?:devono|deve|e|sono|ancora)|no (?:deben|debe|este|esten|esta|estan|hayan)"
+)
+ONLY_NEW = (
+    r"(?:only|nur|seules?|solo|unicamente|soltanto)\b[^.;]{0,50}?(?<![a-z])(?:never|not\b|un(?:perform|publish|"
+    r"play)|nie\b|nicht\b|"
+    r"unauf|unveroff|jamais|non\b|inedit|mai\b|no\b|nunca)"
 )
 SOFT = r"preferr|preference|bevorzugt|priority|ideally|vorzugsweise|recommended"
 NOT_COUNTED = (
@@ -134,7 +143,8 @@ def is_demand(said: str) -> bool:
     if has(rf"not from professionals|is out\b|{NOT_THERE}", said):
         return True
     clauses = [one for one in clauses_of(said) if has(PERFORMED, one)]
-    if not any(is_barred(one) for one in clauses):
+    freed = any(is_free(one, PLAYED) and not is_barred(one) for one in clauses)
+    if not any(is_barred(one) for one in clauses if not freed or has(PLAYED, one)):
         return False
     return not has(HISTORY, said) or has(r"must not|has not|have not|never|unperform|noch nicht|nothing that", said)
 
@@ -142,12 +152,25 @@ def is_demand(said: str) -> bool:
 def is_barred(clause: str) -> bool:
     if has(REFUSED, clause) and not has(FREE, re.sub(REFUSED, " ", clause)):
         return True
-    return has(BARRED, clause) and (not has(FREE, clause) or has(r"must not|may not", clause))
+    return has(BARRED, clause) and (has(ONLY_NEW, clause) or not has(FREE, clause) or has(r"must not|may not", clause))
 
 
 def clauses_of(said: str) -> list[str]:
-    """Return what is said on either side of a *but*."""
-    return re.split(r";| but | aber | sondern | mais | ma ", said)
+    """Return what is said on either side of a *but*, and behind a comma where that frees of something else."""
+    parts = re.split(
+        r";| but | aber | sondern | mais | ma | pero |,? (?:although|though|aunque|obwohl|bien que|anche se) ", said
+    )
+    return [clause for part in parts for clause in freed_apart(part)]
+
+
+BOUND = r"(?:must|should|muss\w*|mussen|soll\w*|do(?:it|ivent)|devra\w*|dev\w+|dovr\w+|deb\w+)\b"
+
+
+def freed_apart(clause: str) -> list[str]:
+    """Return a clause in two where what follows a comma frees of one thing and what precedes it bars another."""
+    before, comma, after = clause.rpartition(", ")
+    apart = has(BOUND, before) and has(rf"{PERFORMED}|{PUBLISHED}", before) and has(rf"{PERFORMED}|{PUBLISHED}", after)
+    return [before, after] if comma and apart and has(FREE, after) and not has(REFUSED, after) else [clause]
 
 
 def is_free(said: str, about: str) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.materials import FEE, PREFERRED, SENDING
 from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.refusals import NEGATION
 from catalogue.rules.calls.terms import Found, SetRule
 from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 
@@ -34,7 +35,7 @@ AT_LEAST = re.compile(
     rf"(?:at least|minimum of|mindestens|au moins|almeno|al menos)\s+(?P<least>{NUMBER})\s+{KIND}{WORKS}\b"
 )
 EACH = re.compile(
-    rf"(?<![\w-])(?P<count>{NUMBER})(?:\s+|'(?=oper))(?:(?!per\b|pro\b|for\b|of\b|and\b|copies|bound|"
+    rf"(?<![\w-])(?<!more than )(?P<count>{NUMBER})(?:\s+|'(?=oper))(?:(?!per\b|pro\b|for\b|of\b|and\b|copies|bound|"
     rf"printed)\w+\s+){{0,2}}?{WORKS}\s*(?:each|per|"
     rf"pro|par|a person|por|only|by each|maximum|at most|each at most)?"
 )
@@ -49,7 +50,7 @@ PERSON = (
 )
 SENT = (
     rf"(?:{WORKS}|(?:entry|submissions?|ouvrages?|einreichung(?:en)?|beitrage?|propuestas?|propost[ae]|contributions?|"
-    r"lavor[oi]|trabajos?|envios?)(?![a-z]))"
+    r"candidatures?|lavor[oi]|trabajos?|envios?)(?![a-z]))"
 )
 PER_HEAD = re.compile(
     rf"(?<![\w-])(?P<count>{NUMBER})\s+(?:\w+\s+){{0,2}}?{SENT}(?:[^.;,]{{0,20}}?\s)?(?:per|pro|par|por|je|"
@@ -66,6 +67,13 @@ LABELLED = re.compile(
     rf"(?P<count>{NUMBER})(?:\s*(?:-|to|bis|or|oder|a|ou|o)\s*(?P<most>{NUMBER}))?(?![\w:€£$]|[.,]\d| ?(?:€|eur))"
 )
 """A label that asks how many, and its number: *Number of works: 2*, *Entry limit: one*."""
+MOST_OF_THEM = re.compile(
+    rf"(?:a maximum of|{NEGATION}[^.;,]{{0,20}}? (?:more than|mehr als|plus de|piu di|mas de)|limited to|up to|"
+    rf"hochstens|maximal|bis zu|au maximum|un maximum de|un massimo di|fino a|"
+    rf"un maximo de|"
+    rf"hasta)\s+(?P<most>{NUMBER})(?=\s*(?:[.,;]|$)|\s+(?:\w+\s+)?{SENT})"
+)
+"""*More than one, up to a maximum of three*; *limited to one submission*."""
 BY_HEAD = re.compile(
     rf"(?<![\w-])(?P<count>{NUMBER})(?: at most| maximum| \w+)? (?:per|pro|par|por) (?:composer|person|entrant|"
     rf"applicant|student|"
@@ -119,7 +127,7 @@ def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> 
         return
     said = ";".join(one for one in re.split(r"[;,()]", said) if not FEE.search(one.upper()))
     said = AMONG_THEM.split(said)[0]
-    headed = PER_HEAD.search(said)
+    headed, tail = PER_HEAD.search(said), MOST_OF_THEM.search(said)
     span, most, least = RANGE.search(said), UP_TO.search(said), AT_LEAST.search(said)
     both = BOTH.search(said)
     said = LISTS_OF_WORKS.sub(" ", said)
@@ -131,6 +139,8 @@ def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> 
         yield Found("works_max", number_of(span["most"]), *where, rank=rank)
     elif most:
         yield Found("works_max", number_of(most["most"]), *where, rank=max(rank, 2 if has(ASKED, said) else 1))
+    elif tail and has(SENT, said):
+        yield Found("works_max", number_of(tail["most"]), *where, rank=2)
     elif headed and not least:
         yield Found("works_max", number_of(headed["count"] or headed["behind"]), *where, rank=2)
     elif least and (listed or has(ASKED, said)):
@@ -191,6 +201,7 @@ AT_MOST = (
     r"al massimo|como maximo|maximal|nur ein\w*|a testa|por (?:compositor|autor|persona)"
 )
 ASKED = (
+    r"provid\w*|suppl(?:y|ies)\b|beizufugen|beizulegen|vorzulegen|"
     r"samples?|submit|portfolio|send\b|include|comprend|dossier|einzureichen|einzusenden|applicants|"
     r"inviare|enviar|envoyer|einreichen|eingereicht|document|unterlagen|presentar|aportar|allegare|upload|attach|"
     r"provide|hochladen|joindre|adjuntar|caricare"

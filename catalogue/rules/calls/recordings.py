@@ -16,7 +16,8 @@ RECORDING = (
     r"recordings?|aufnahmen?|tonaufnahme|enregistrement|registrazion|grabaci|audio (?:file|excerpt)|"
     r"sound file|mp3|opname|midi (?:reali[sz]ation|file|version|rendering)|live videos?|videos? (?:link|helps)|"
     r"(?:a |an )?(?:video|film) (?:of|recording)|tontrager|fichiers? (?:audio|son)\w*|file audio|archivos? de audio|"
-    r"audiodatei\w*|mock-?ups?|audio links?|link to (?:a |an )?(?:audio|sound)"
+    r"audiodatei\w*|audio\b(?! (?:guide|engineer|equipment|technician|interface|system))|mock-?ups?|audio links?|"
+    r"link to (?:a |an )?(?:audio|sound)"
 )
 FORBIDDEN = (
     r"(?:ton)?(?:aufnahmen?|trager) (?:sind|ist|durfen|darf|werden) nicht (?:zugelassen|erlaubt|gestattet|bei|ein|mit|"
@@ -39,7 +40,11 @@ UNWANTED = (
     r"we do not need (?:a |any )?recording|pas besoin d'enregistrement|non (?:serve|servono|"
     r"occorr\w+) (?:una )?registraz"
 )
-HEARD = r"(?:listen\w*|heard|hear\b|angehort|abgehort|ecoute\w*|entendu\w*|ascoltat\w|escuchad\w+|audition\w+)"
+HEARD = r"(?:listen\w*|heard|hear\b|angehort|abgehort|ecoute\w*|entendu\w*|ascoltat\w|escuch\w+|audition\w+)"
+UNHEARD = re.compile(
+    rf"{NEGATION}[^.;]{{0,40}}?(?<![a-z]){HEARD}|(?<![a-z])(?:ignor(?:ed|iert|ees?|at[ei]|ad[ao]s)|disregarded|"
+    rf"discarded)(?![a-z])"
+)
 SENDING = (
     r"(?:send\w*|sent|enclos\w*|submit\w*|includ\w*|attach\w*|upload\w*|add(?:ed)?\b|\w*schick\w*|\w*send(?:e\w*|et)|"
     r"(?:ein|bei)(?:zu)?(?:reich|leg|gelegt|fug|gefugt)\w*|eingereicht|hoch(?:zu)?lad\w*|hochgeladen|envoy\w*|"
@@ -79,7 +84,7 @@ def refused_recording(said: str) -> RecordingRule | None:
         return RecordingRule.FORBIDDEN
     clauses = [one for one in CLAUSES.split(said) if has(RECORDING, one) and not LACKING.search(one)]
     clauses = [one for one in clauses if not NO_DEMAND.search(one)]
-    if any(re.search(rf"{NEGATION}[^.;]{{0,40}}?(?<![a-z]){HEARD}", one) for one in clauses):
+    if any(UNHEARD.search(one) for one in clauses):
         return RecordingRule.NOT_WANTED
     if any(
         not has(OF_A_KIND, one) and (is_not_to_be_sent(one) or refuses(one, RECORDING, PAID_FOR)) for one in clauses

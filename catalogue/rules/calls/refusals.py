@@ -30,11 +30,13 @@ ADMITTED = (
     r"offer\w*|welcome\w*|want(?:ed)?\b|used?\b|include\w*|zugelassen|zulassig|erlaubt|gestattet|angenommen|moglich|"
     r"vorgesehen|"
     r"erwunscht|berucksichtigt|verwendet|autoris\w*|recevable\w*|prevue?s?\b|retenue?s?\b|ammess\w|consentit\w|"
-    r"accettat\w|previst\w+|permess\w|valutat\w|acept\w+|posible\w*|tenid[ao]s? en cuenta|utiliz\w+|willkommen)"
+    r"accettat\w|previst\w+|permess\w|valutat\w|acept\w+|posible\w*|tenid[ao]s? en cuenta|utiliz\w+|option\w*|"
+    r"eingesetzt|zur verfugung|willkommen)"
 )
 OUT = (
     r"(?:excluded|out(?=[.,;]|$)|forbidden|prohibited|barred|ineligible|inadmissible|unavailable|ausgeschlossen|"
-    r"unzulassig|unerwunscht|verboten|untersagt|zu verzichten|exclue?s?\b|interdit\w*|proscrit\w*|esclus\w|vietat\w|"
+    r"unzulassig|unerwunscht|verboten|untersagt|zu verzichten|abzusehen|exclue?s?\b|interdit\w*|proscrit\w*|"
+    r"esclus\w|vietat\w|"
     r"excluid\w+|prohibid\w+|(?:not|nicht|non|pas)(?=[.,;]|$))"
 )
 ONLY_A_LIMIT = re.compile(
@@ -51,6 +53,7 @@ NONE = re.compile(
     r"excluded|ausgeschlossen|exclue?s?\b|esclus\w|excluid\w+|geen\b)"
 )
 REFUSED_LABEL = re.compile(
+    rf"^[^:]{{0,40}}?(?:{NEGATION}[^:]{{0,20}}?(?<![a-z]){ADMITTED}|(?<![a-z]){OUT})[^:]{{0,12}}:\s*(?=.{{4}})|"
     r"^(?:nicht (?:moglich|zugelassen|erlaubt)|not (?:allowed|permitted|possible|accepted|admitted)|excluded|"
     r"ausgeschlossen(?: sind)?|exclus|non admis|esclusi|non ammessi|excluidos|no se admiten|no admitidos)\s*:\s*"
 )

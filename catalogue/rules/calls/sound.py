@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from catalogue.rules.calls.materials import FEE_NOUN
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.refusals import refuses
 from catalogue.rules.calls.terms import Electronics, Found
@@ -86,7 +87,11 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
         yield Found("electronics", Electronics.ALLOWED, *where, rank=1)
         yield from channels_in(said, where)
         return
-    if is_recording(said) or has(rf"at least {NUMBER}\b|{NUMBER} of (?:which|them|these)\b", said):
+    if (
+        is_recording(said)
+        or has(FEE_NOUN, said)
+        or has(rf"at least {NUMBER}\b|{NUMBER} of (?:which|them|these)\b", said)
+    ):
         return
     if refuses(said, DEVICES) or (has(ACOUSTIC, said) and not has(rf"{EITHER}|not required|not compulsory", said)):
         yield Found("electronics", Electronics.EXCLUDED, *where, rank=2)
@@ -96,6 +101,8 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
             yield Found("electronics", Electronics.ALLOWED, *where, rank=1)
         elif has(REQUIRED, said):
             yield Found("electronics", Electronics.REQUIRED, *where, rank=2)
+    if has(DEVICES, said) and CHANNELS.search(said):
+        yield Found("electronics", Electronics.ALLOWED, *where)
     if has(DEVICES, said) or has(r"loudspeakers?|channels?|lautsprecher|kanal|playback system", said):
         yield from channels_in(said, where)
 
