@@ -171,17 +171,19 @@ def lines_of_chairs(line: Line, speech: Grammar) -> Iterator[PageLine]:
 def chair_line(line: Line, chair: int, plays: tuple[str, ...], number: str, speech: Grammar) -> PageLine:
     """Return one chair's line; a remark on the instrument stands before what its player also plays."""
     least, most = line.players or (0, 0)
-    before = f" ({line.note})" if line.note and len(plays) > 1 and line.instrument != "percussion" else ""
+    noted = bool(line.note) and len(plays) > 1 and line.instrument != "percussion"
     seat = "" if plays[0] == line.instrument else f"{speech.name(line.instrument)} {chair}"
+    said = "; ".join(filter(None, (line.note if noted else "", seat if len(plays) > 1 else "")))
+    before = f" ({said})" if said else ""
     alone = line.family == "percussion" and most == 1 and line.instrument != "timpani"
     text = f"{alternatives(line, plays[0], speech)}{number}{before}{doubling(plays, speech)}"
     more = (
-        seat,
+        "" if before else seat,
         speech.counted((1, 1), "executants") if alone else "",
         speech.word("optional") if chair > least or line.optional else "",
         next((one.note for one in line.chairs if one.chair == chair), ""),
     )
-    told = replace(line, note="") if before else line
+    told = replace(line, note="") if noted else line
     return PageLine(family_label(line, speech), capital(text), remark(told, plays, speech, *more))
 
 
