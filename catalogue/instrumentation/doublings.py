@@ -304,9 +304,11 @@ def unknown_name(nodes: Nodes, at: int, section: Section, forces: Forces) -> tup
 def runs_on(nodes: Nodes, at: int) -> bool:
     """Whether a comma parts what one player doubles, ``piccolo, alto flute and bass flute;``.
 
-    It does where semicolons part the players and only further sizes of the instrument follow, the last after *and*.
+    It does where semicolons part the players and only further sizes of the instrument follow, the last after *and*,
+    and in the book of a reed player, who plays winds of any kind.
     """
-    if not any(node.is_mark(";") for node in nodes):
+    reed = of_reed(nodes, at)
+    if not reed and not any(node.is_mark(";") for node in nodes):
         return False
     end = next((one for one in range(at, len(nodes)) if nodes[one].is_mark(";\n")), len(nodes))
     before = name_ending_at(nodes, at)
@@ -320,7 +322,13 @@ def runs_on(nodes: Nodes, at: int) -> bool:
             joined, at = joined or not nodes[at].is_mark(","), at + 1
         else:
             return False
-    return joined and len(sections) == 1 and "" not in sections
+    return joined and (reed or len(sections) == 1) and "" not in sections
+
+
+def of_reed(nodes: Nodes, at: int) -> bool:
+    """Whether the item that a node belongs to begins with ``reed``."""
+    start = next((one for one in range(at, 0, -1) if nodes[one - 1].is_mark(";\n")), 0)
+    return is_key(token_at(nodes, start), {"reed"})
 
 
 def name_ending_at(nodes: Nodes, end: int) -> Name | None:

@@ -19,6 +19,9 @@ def write_parts(instrumentation: Instrumentation, language: str = "en-GB") -> st
     >>> print(write_parts(Instrumentation((flute,))))
     00  Score
     01  Flute, doubling piccolo
+    >>> print(write_parts(Instrumentation((Line("trumpet", "brass", (0, 1), "offstage", optional=True),))))
+    00  Score
+    01  Trumpet (offstage; optional)
     """
     speech = grammar(language)
     sets = ("\n".join(lines(part_list(one).parts, speech)) for one in instrumentation.line_ups)
@@ -28,7 +31,18 @@ def write_parts(instrumentation: Instrumentation, language: str = "en-GB") -> st
 def lines(parts: tuple[Part, ...], speech: Grammar) -> Iterator[str]:
     for part in parts:
         copies = "" if part.copies == 1 else f" × {part.copies}" if part.copies else " × ?"
-        yield f"{part.label}  {part_name(part, speech)}{copies}"
+        yield f"{part.label}  {part_name(part, speech)}{marks(part, speech)}{copies}"
+
+
+def marks(part: Part, speech: Grammar) -> str:
+    """Return what is said of a part after its name: its body, where it stands, that it may be left out, its note."""
+    said = (
+        speech.body(part.group) if part.group else "",
+        speech.word("offstage") if part.off_stage else "",
+        speech.word("optional") if part.optional else "",
+        part.note,
+    )
+    return f" ({'; '.join(filter(None, said))})" if any(said) else ""
 
 
 def part_name(part: Part, speech: Grammar) -> str:

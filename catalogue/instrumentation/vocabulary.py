@@ -65,6 +65,14 @@ def key_of(spelling: str) -> str:
     return "".join(one for one in plain if one.isalnum() or one in "#&")
 
 
+def with_capitals(names: Names) -> Names:
+    """Return names of another language as German writes them, each noun with a capital."""
+    one, several = (
+        " ".join(word[:1].upper() + word[1:] for word in name.split()) for name in (names.singular, names.plural)
+    )
+    return Names(one, several, names.abbreviation)
+
+
 def instrument_of(slug: str, row: dict[str, object], order: int) -> Instrument:
     spellings: list[tuple[str, str]] = []
     names: dict[str, Names] = {}
@@ -74,7 +82,8 @@ def instrument_of(slug: str, row: dict[str, object], order: int) -> Instrument:
             names[language] = Names(*listed[:3])
             spellings += [(language, one) for one in listed if one]
         else:
-            names[language] = names.get("en-GB", Names(slug, slug, slug))
+            english = names.get("en-GB", Names(slug, slug, slug))
+            names[language] = with_capitals(english) if language == "de" else english
     also = row.get("also")
     usual = row.get("usual", [])
     return Instrument(

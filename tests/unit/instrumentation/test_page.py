@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from catalogue.instrumentation import read
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 from catalogue.instrumentation.page import PageLine, page_lines, write_page
 from catalogue.instrumentation.vocabulary import family_of
@@ -80,3 +81,14 @@ def test_a_body_of_its_own_is_named_before_the_family() -> None:
 
 def test_a_crowd_is_one_line() -> None:
     assert page_lines(Instrumentation((line("flute", 900),)))[0] == PageLine("Woodwind", "900 flutes")
+
+
+def test_the_seat_of_a_player_who_doubles_stands_beside_the_name() -> None:
+    flutes = Instrumentation((line("flute", 2, Chair(1, ("flute",)), Chair(2, ("piccolo", "alto-flute"))),))
+
+    assert page_lines(flutes)[1].text == "Piccolo (flute 2), doubling alto flute"
+    assert read(write_page(flutes)) == flutes
+
+
+def test_german_writes_names_of_other_languages_with_a_capital() -> None:
+    assert [one.text for one in page_lines(Instrumentation((line("tin-whistle"),)), "de")][:1] == ["Tin Whistle"]
