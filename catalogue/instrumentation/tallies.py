@@ -60,6 +60,8 @@ def compare(forces: Forces, lines: tuple[Line, ...]) -> None:
     if any(one is None for one in sums):
         return
     for told in forces.told:
+        if str(told.number) == forces.channels:
+            continue
         if not any(one is not None and one[0] <= told.number <= one[1] for one in sums):
             named = sums[1][1] if sums[1] else 0
             message = f"“{forces.written(told.start, told.end)}” tells {told.number}; {named} players are named."

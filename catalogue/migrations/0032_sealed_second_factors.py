@@ -12,8 +12,8 @@ from catalogue.actions.sealed_secrets import sealed, unsealed
 
 def change(each: Callable[[str], str]) -> Callable[[Any, Any], None]:
     def change_all(apps: Any, schema_editor: Any) -> None:
-        factors = apps.get_model("catalogue", "SecondFactor").objects.using(schema_editor.connection.alias)
-        for factor in factors.all():
+        database = schema_editor.connection.alias
+        for factor in apps.get_model("catalogue", "SecondFactor").objects.using(database):
             factor.sealed_secret = each(factor.sealed_secret)
             factor.save(update_fields=["sealed_secret"])
 

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from typing import Any
 
 from django import forms
-from django.utils.translation import gettext as _
-from django.utils.translation import gettext_lazy as _later
+from django.utils.translation import gettext as _now
+from django.utils.translation import gettext_lazy as _
 
 from catalogue.exchange.pictures import PictureError, ProbedPicture, probe_picture
 from catalogue.models import Composer, House
@@ -21,38 +21,38 @@ LOGO = ("logo", "logo_alternative", "without_logo")
 class HouseForm(DressingForm):
     """``composers`` are those who may be put under this roof; ``request`` knows whether a file was too large."""
 
-    website = forms.URLField(label=_later("Website"), required=False, max_length=500, assume_scheme="https")
+    website = forms.URLField(label=_("Website"), required=False, max_length=500, assume_scheme="https")
     under_it = forms.MultipleChoiceField(
-        label=_later("Whose papers bear it"),
+        label=_("Whose papers bear it"),
         widget=forms.CheckboxSelectMultiple,
-        error_messages={"required": _later("Choose a composer at least.")},
+        error_messages={"required": _("Choose a composer at least.")},
     )
     logo = forms.FileField(
-        label=_later("Logo"),
+        label=_("Logo"),
         required=False,
-        help_text=_later("A PNG, JPEG or WebP file; it stands at the right above the first line."),
+        help_text=_("A PNG, JPEG or WebP file; it stands at the right above the first line."),
         widget=forms.FileInput(attrs={"accept": ".png,.jpg,.jpeg,.webp"}),
     )
-    without_logo = forms.BooleanField(label=_later("Take the logo off"), required=False)
+    without_logo = forms.BooleanField(label=_("Take the logo off"), required=False)
 
     class Meta:
         model = House
         fields = [*LETTERHEAD, "logo_alternative", *DRESSING]
         labels = {
-            "name": _later("Name"),
-            "address": _later("Address"),
-            "telephone": _later("Telephone"),
-            "email": _later("E-mail"),
-            "registration": _later("Registration"),
-            "logo_alternative": _later("What the logo shows"),
+            "name": _("Name"),
+            "address": _("Address"),
+            "telephone": _("Telephone"),
+            "email": _("E-mail"),
+            "registration": _("Registration"),
+            "logo_alternative": _("What the logo shows"),
         }
         help_texts = {
-            "name": _later("As letters are headed."),
-            "registration": _later("Such as the register and the number of the house, and its tax number."),
-            "logo_alternative": _later("In words, for who cannot see it; empty takes the name."),
+            "name": _("As letters are headed."),
+            "registration": _("Such as the register and the number of the house, and its tax number."),
+            "logo_alternative": _("In words, for who cannot see it; empty takes the name."),
         }
         widgets = {"address": forms.Textarea(attrs={"rows": 3})}
-        error_messages = {"name": {"required": _later("A house needs a name.")}}
+        error_messages = {"name": {"required": _("A house needs a name.")}}
 
     def __init__(self, *args: Any, composers: Sequence[Composer], request: Any, **options: Any) -> None:
         super().__init__(*args, **options)
@@ -65,7 +65,7 @@ class HouseForm(DressingForm):
 
     def clean_logo(self) -> ProbedPicture | None:
         if is_too_large(self.request, "logo"):
-            reason = _("The picture is larger than %(most)s MB; make it smaller first.")
+            reason = _now("The picture is larger than %(most)s MB; make it smaller first.")
             raise forms.ValidationError(reason % {"most": most_taken(self.request)})
         sent = self.cleaned_data["logo"]
         try:
@@ -80,9 +80,9 @@ class HouseForm(DressingForm):
     def groups(self) -> list[tuple[str, list[Any]]]:
         """The fields under their heads, in the order in which a letter shows them."""
         heads = (
-            (_("Letterhead"), LETTERHEAD),
-            (_("Logo"), LOGO),
-            (_("What documents wear"), DRESSING),
-            (_("Composers"), ("under_it",)),
+            (_now("Letterhead"), LETTERHEAD),
+            (_now("Logo"), LOGO),
+            (_now("What documents wear"), DRESSING),
+            (_now("Composers"), ("under_it",)),
         )
         return [(head, [self[name] for name in names if name in self.fields]) for head, names in heads]

@@ -5,22 +5,22 @@ from __future__ import annotations
 from typing import Any
 
 from django import forms
-from django.utils.translation import gettext as _
-from django.utils.translation import gettext_lazy as _later
+from django.utils.translation import gettext as _now
+from django.utils.translation import gettext_lazy as _
 
 from catalogue.models import Composer
 from catalogue.rules.inks import InkError, read_ink
 
 STYLES = [
-    ("classic", _later("Serifs, heads in violet")),
-    ("black", _later("Serifs, black only")),
-    ("clear", _later("Sans serifs, heads in sea blue")),
+    ("classic", _("Serifs, heads in violet")),
+    ("black", _("Serifs, black only")),
+    ("clear", _("Sans serifs, heads in sea blue")),
 ]
-FACES = [("", _later("As the look has them")), ("serif", _later("Serifs")), ("sans", _later("Sans serifs"))]
+FACES = [("", _("As the look has them")), ("serif", _("Serifs")), ("sans", _("Sans serifs"))]
 MARGINS = [
-    ("usual", _later("25 mm at the left, 20 mm at the right")),
-    ("narrow", _later("20 mm and 15 mm, for longer lines")),
-    ("bound", _later("30 mm and 15 mm, where pages are bound")),
+    ("usual", _("25 mm at the left, 20 mm at the right")),
+    ("narrow", _("20 mm and 15 mm, for longer lines")),
+    ("bound", _("30 mm and 15 mm, where pages are bound")),
 ]
 DRESSING = ("house_style", "paper_face", "paper_ink", "paper_margins")
 
@@ -28,21 +28,19 @@ DRESSING = ("house_style", "paper_face", "paper_ink", "paper_margins")
 class DressingForm(forms.ModelForm):
     """What papers wear; ``saves`` is how often the record had been saved when the form was opened."""
 
-    house_style = forms.ChoiceField(label=_later("Look of documents"), choices=STYLES)
-    paper_face = forms.ChoiceField(label=_later("Typeface"), choices=FACES, required=False)
+    house_style = forms.ChoiceField(label=_("Look of documents"), choices=STYLES)
+    paper_face = forms.ChoiceField(label=_("Typeface"), choices=FACES, required=False)
     paper_ink = forms.CharField(
-        label=_later("Colour of heads"),
+        label=_("Colour of heads"),
         required=False,
         max_length=30,
-        help_text=_later(
-            "Six digits such as #45388a; empty for that of the look. It has to be dark enough to be read."
-        ),
+        help_text=_("Six digits such as #45388a; empty for that of the look. It has to be dark enough to be read."),
         widget=forms.TextInput(attrs={"class": "short", "autocomplete": "off"}),
     )
     paper_margins = forms.ChoiceField(
-        label=_later("Margins"),
+        label=_("Margins"),
         choices=MARGINS,
-        help_text=_later("Not of score covers and pocket cue sheets, which are cut to their paper."),
+        help_text=_("Not of score covers and pocket cue sheets, which are cut to their paper."),
     )
     saves = forms.IntegerField(widget=forms.HiddenInput, required=False)
 
@@ -77,8 +75,8 @@ class LookForm(DressingForm):
         if house is None:
             del self.fields["own_look"]
             return
-        self.fields["own_look"].label = _("Wear a look of its own")
-        self.fields["own_look"].help_text = _("Else papers look as those of %(house)s.") % {"house": house.name}
+        self.fields["own_look"].label = _now("Wear a look of its own")
+        self.fields["own_look"].help_text = _now("Else papers look as those of %(house)s.") % {"house": house.name}
         self.order_fields(["own_look"])
 
     def answers(self) -> dict[str, Any]:
