@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from catalogue.instrumentation import collectives
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, OR, SOLO, keyed
 from catalogue.instrumentation.names import name_at
@@ -18,6 +19,8 @@ TO = {"to", "bis", "a", "jusqua", "fino", "hasta"}
 DIVISI = {"div", "divisi", "divided", "geteilt", "divise", "max", "maximum"}
 SINGERS = {"singers", "voices", "sanger", "stimmen", "chanteurs", "voix", "cantanti", "voci", "cantantes", "voces"}
 MOST_IN_A_PART = 100
+VOCAL = {"vocal", "vocale", "vocali", "vocales"}
+VOCAL_STEM = len("vokal")
 SEMI_CHORUS = keyed("semi-chorus semichorus semi-choir halbchor demi-chœur semicoro")
 SINGLE_LETTERS = ("S", "M", "A", "T", "B")
 FEWEST_LETTERS = 3
@@ -268,7 +271,7 @@ def sing_alone(draft: Draft) -> None:
 def soloists_in_bracket(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Read ``4 soloists (SATB)``, ``8 voices: SSAATTBB``."""
     counted = count_at(nodes, at)
-    told = voices_told(nodes, at)
+    told = voices_told(nodes, at) or vocal_group(nodes, at)
     if told is not None:
         return told
     end = phrase_end(nodes, counted.end if counted else at, SOLO)
@@ -285,6 +288,36 @@ def soloists_in_bracket(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Fo
     if not letters or len(letters) < len(words):
         return None
     return soloists("".join(letters), nodes[at].start, bracket.end), end + 1, False
+
+
+def vocal_group(nodes: Nodes, at: int) -> Found | None:
+    """Read ``vocal quartet``, ``quatuor vocal (SATB)``, ``Vokalquartett``: so many who sing alone."""
+    first, second = token_at(nodes, at), token_at(nodes, at + 1)
+    if first is None or first.kind != "word":
+        return None
+    size = collectives.size_of(first.text[VOCAL_STEM:]) if first.lower.startswith("vokal") else None
+    end = at + 1
+    if size is None and second is not None and (is_key(first, VOCAL) or is_key(second, VOCAL)):
+        size, end = collectives.size_of((second if is_key(first, VOCAL) else first).text), at + 2
+    if size is None:
+        return None
+    text, after = letters_at(nodes, end)
+    if sum(parts_of(text).values()) == size:
+        return soloists(text, first.start, nodes[after - 1].end), after, False
+    draft = Draft("voice", first.start, nodes[end - 1].end)
+    draft.counted(size)
+    return [draft], end, False
+
+
+def letters_at(nodes: Nodes, at: int) -> tuple[str, int]:
+    """Return the letters of a voicing that stands here, in a bracket or not, and where it ends."""
+    at += at < len(nodes) and nodes[at].is_mark(":")
+    node = nodes[at] if at < len(nodes) else None
+    if isinstance(node, Bracket):
+        text, end = "".join(one.text for one in node.nodes if type(one) is Token and one.kind == "word"), at + 1
+    else:
+        text, end, _ = glued(nodes, at) if node is not None else ("", at, "")
+    return (text, end) if is_letters(text) else ("", at)
 
 
 def voices_told(nodes: Nodes, at: int) -> Found | None:

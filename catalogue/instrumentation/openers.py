@@ -131,7 +131,7 @@ def names_body(word: str, key: str) -> bool:
     """Whether a body, an ensemble or a choir may be named by a word alone, or by it and what is no word."""
     if key in BODY_WORDS or key in BODY_WHOLES or key in of_voices() or key in LAYOUTS or word.lower() in LAYOUTS:
         return True
-    return VOICE_RUN.fullmatch(word) is not None or "stimmig" in word.lower()
+    return VOICE_RUN.fullmatch(word) is not None or "stimmig" in word.lower() or key.startswith("vokal")
 
 
 @remembered

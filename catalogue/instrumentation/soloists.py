@@ -43,7 +43,8 @@ def carry_back(forces: Forces) -> None:
     drafts = forces.drafts
     for at, draft in enumerate(drafts):
         said = forces.text[end_of_name(draft) : draft.end]
-        if draft.role != "soloist" or draft.most > 1 or not said_plural(said) or not draft.separator.endswith("&"):
+        listed = draft.separator.endswith("&") or draft.separator == ","
+        if draft.role != "soloist" or draft.most > 1 or not said_plural(said) or not listed:
             continue
         for one, following in zip(reversed(drafts[:at]), reversed(drafts[1 : at + 1]), strict=True):
             joined = following.separator.endswith("&") or following.separator == ","

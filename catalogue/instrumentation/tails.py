@@ -25,9 +25,11 @@ from catalogue.instrumentation.players_meant import Section, linked, may_double,
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.senses import KEYED, Surroundings
-from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
+from catalogue.instrumentation.voicings import is_letters
 
+SIZED = ("saxophone", "recorder")
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 LOUD = AMPLIFIED | ELECTRIC
 EACH = {"each", "all", "jeweils", "jeder", "chacun", "chacune", "ciascuno", "ognuno"}
@@ -53,6 +55,9 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
         draft.notes.append(forces.text[node.start + 1 : node.end - 1])
         return at + 1
     if node.is_mark("*"):
+        return at + 1
+    if draft.slug in SIZED and node.kind == "word" and len(node.text) > 1 and is_letters(node.text):
+        draft.brackets.append(Bracket("(", Row((node,)), node.start - 1, node.end))
         return at + 1
     if node.is_mark(":") and numbers_after_names(nodes) and seats_at(nodes, at + 1) is not None:
         return at + 1

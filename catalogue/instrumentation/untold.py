@@ -35,9 +35,9 @@ ENDINGS = ("ensemble", "orchester", "chor", "stimmig", "gruppe", "konzert")
 
 def say_of_lost(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) -> None:
     """Remark on each run of words that are not known and of which the lines hold nothing."""
-    strange = [one for one in words_of(nodes) if not is_known(one.text, one.key)]
-    if not strange:
+    if all(is_known(one.text, one.key) for one in flatten(nodes) if isinstance(one, Token) and one.kind == "word"):
         return
+    strange = [one for one in words_of(nodes) if not is_known(one.text, one.key)]
     held = set(words_in(lines, forces))
     for words in runs(one for one in strange if one.key not in held and not is_told(one, forces)):
         start, end = words[0].start, words[-1].end

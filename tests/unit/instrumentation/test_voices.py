@@ -1,0 +1,44 @@
+"""Who sings alone, who sings in a choir, and letters that are no voices at all."""
+
+from __future__ import annotations
+
+import pytest
+
+from catalogue.instrumentation import read
+
+FOUR = ["voice-soprano", "voice-alto", "voice-tenor", "voice-bass"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "solo voices SATB",
+        "S A T B soli",
+        "vocal quartet (SATB)",
+        "Vokalquartett SATB",
+        "quatuor vocal: SATB",
+        "SATB soloists",
+        "4 solo voices: SATB",
+    ],
+)
+def test_solo_singers_by_their_letters_are_no_choir(text: str) -> None:
+    assert [(line.instrument, line.players, line.role) for line in read(f"{text}, organ")][:4] == [
+        (slug, (1, 1), "soloist") for slug in FOUR
+    ]
+
+
+@pytest.mark.parametrize("text", ["recorders SATB, lute", "4 recorders (SATB), lute", "SATB recorders, lute"])
+def test_letters_after_an_instrument_are_its_sizes(text: str) -> None:
+    reading = read(text)
+
+    assert (reading.singers, reading.players) == ((0, 0), (5, 5))
+
+
+def test_a_semi_chorus_is_told_from_the_chorus() -> None:
+    notes = {line.note for line in read("SATB semi-chorus, SATB chorus, organ") if line.family == "voice"}
+
+    assert notes == {"semi-chorus", ""}
+
+
+def test_several_soloists_are_carried_back_over_a_comma() -> None:
+    assert [line.role for line in read("flute, harp soli; 2 hn")] == ["soloist", "soloist", "ensemble"]
