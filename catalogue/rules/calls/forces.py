@@ -9,12 +9,11 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from catalogue.instrumentation import Instrumentation, Line, shorthand
 from catalogue.rules.calls.choir_lists import choir_of
 from catalogue.rules.calls.forces_rules import binds, limits_of, players_in, rule_of
-from catalogue.rules.calls.limit_texts import reading, spoken, with_doublings
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.player_lists import Run, runs_in
+from catalogue.rules.calls.spoken_doublings import numbered_in, with_spoken_doublings, without_numbered
 from catalogue.rules.calls.terms import CallKind, ForcesRule, Found
 from catalogue.rules.calls.words import has, plain
 
@@ -32,7 +31,7 @@ def read_forces(passages: Sequence[Passage], text: str, kind: CallKind) -> Itera
     free = kind in (CallKind.RESIDENCY, CallKind.DEGREE, CallKind.GRANT)
     usable = [one for one in passages if not has(LATER, one.plain) and not PAID.search(one.plain)]
     choir = choir_of(usable)
-    runs = [] if free else list(runs_in(usable))
+    runs = [] if free else list(runs_in([without_numbered(one) for one in usable]))
     chosen = choir or chosen_runs(runs)
     limits = limits_of(usable, free)
     if not chosen and limits.players_max is None and limits.players_min is None:
@@ -45,51 +44,11 @@ def read_forces(passages: Sequence[Passage], text: str, kind: CallKind) -> Itera
     for run in chosen:
         yield Found("forces", forces, run.first.start, run.last.end)
     for passage in usable:
-        if binds(passage):
+        if binds(passage) or (chosen and next(numbered_in(passage.text), None)):
             yield Found("forces", forces, passage.start, passage.end)
     if not chosen:
         where = next(one for one in usable if players_in(one.plain) != (None, None))
         yield Found("forces", forces, where.start, where.end)
-
-
-def with_spoken_doublings(text: str, passages: Sequence[Passage]) -> str:
-    """Return the forces with the doublings of sentences such as *the flautist may double piccolo*."""
-    found = reading(text)
-    if found is None:
-        return text
-    for passage in passages:
-        for match in SPOKEN_DOUBLING.finditer(spoken(passage.text)):
-            who = reading(match["who"])
-            if who is None or len(who.lines) != 1 or has(r"only \w+ \d|no\b|none", plain(match["who"])):
-                continue
-            lines = tuple(doubled(line, who.lines[0].instrument, match["what"]) for line in found.lines)
-            found = replace(found, lines=lines)
-    return shorthand(found)
-
-
-DOUBLES = (
-    r"(?:doubles?|plays?|takes?|brings?|has|owns?|auch|prendre|prend|jouer|doubler|suonare|prendere|raddoppiare|tocar|"
-    r"doblar|nehmen|spielen|spielt|wechseln)"
-)
-OWNER = r"(?:the|our|le|la|il|lo|el|der|die)"
-SPOKEN_DOUBLING = re.compile(
-    rf"(?:\b{OWNER}\s+|[;(,]\s*(?!(?:and\s+)?{OWNER}\b))(?P<who>[^\W_][\w ]{{2,20}}?)(?:\s+players?)?\s+(?:may|"
-    rf"can|will|also|is able to|happily|gladly|"
-    rf"darf|kann|peut|puo|può|puede)?\s*(?:also |aussi |anche |también )?{DOUBLES}\s+(?:on |the |le |la |il |el |"
-    rf"das |die )?"
-    rf"(?P<what>[^.;]+?)(?=,? (?:and |und |et |e |y )?{OWNER} [\w ]{{3,20}}? {DOUBLES}\b|[.;]|$)",
-    re.IGNORECASE,
-)
-
-
-def doubled(line: Line, slug: str, what: str) -> Line:
-    if line.instrument != slug or line.chairs or not line.players:
-        return line
-    auxiliaries = reading(with_doublings(shorthand(Instrumentation((replace(line, players=(1, 1)),))), what))
-    chairs = auxiliaries.lines[0].chairs if auxiliaries else ()
-    return replace(
-        line, chairs=tuple(replace(one, chair=number) for one in chairs for number in range(1, line.players[1] + 1))
-    )
 
 
 def chosen_runs(runs: list[Run]) -> list[Run]:

@@ -42,7 +42,8 @@ AT_MOST = (
     r"at most|as a maximum|maximum|maximal|hochstens|up to|no larger|inside the forces|"
     r"may (?:leave out|omit)|not exceed|within|"
     r"no more|bis zu|durfen fehlen|au maximum|al massimo|limit|we book nobody extra|smaller forces|"
-    r"not be exceeded|nicht uberschritten|effectif maxim|organico massimo|como maximo"
+    r"not be exceeded|nicht uberschr\w+|ne (?:doi\w+ |peu\w+ )?pas (?:depasser|exceder)|non (?:deve|puo) superare|"
+    r"no (?:podra|debe)\w* (?:exceder|superar)|effectif maxim|organico massimo|como maximo"
 )
 COMPULSORY = re.compile(
     r"(?:as long as|provided(?: that)?) (?:the |all )?(?:full )?strings|"

@@ -25,13 +25,13 @@ ROMAN = ("", "I", "II", "III", "IV", "V", "VI")
 # The auxiliaries of a section, by the words that stand for them beside its name.
 AUXILIARIES = {
     "flute": (
-        ("picc", r"picc|pikkolo"),
+        ("picc", r"picc|pikkolo|ottavino|flautin|petite flute"),
         ("afl", r"alto\b|altflote|alt\b|g flute|flute in g"),
         ("bfl", r"bass\b|bassflote"),
     ),
-    "oboe": (("ca", r"cor anglais|english horn|englischhorn|e\.? ?h\b|corno inglese"), ("obdam", r"d'amore")),
-    "clarinet": (("Ebcl", r"e-?[ -]?flat|eb\b|es-klar|es\b|piccolo clar"), ("bcl", r"bass|bassklar")),
-    "bassoon": (("cbn", r"contra|double bassoon|kontra"),),
+    "oboe": (("ca", r"cor anglais|english horn|englischhorn|e\.? ?h\b|corno ingles"), ("obdam", r"d'amore")),
+    "clarinet": (("Ebcl", r"e-?[ -]?flat|eb\b|es-klar|es\b|piccolo clar"), ("bcl", r"bass|bassklar|clarone|bajo")),
+    "bassoon": (("cbn", r"contr[ao]|double bassoon|kontra"),),
     "trumpet": (("pictpt", r"piccolo"), ("flug", r"flugel|flugelhorn")),
     "trombone": (("btbn", r"bass"),),
     "piano": (("cel", r"celest"), ("hpd", r"harpsichord|cembalo"), ("toy piano", r"toy")),
@@ -130,7 +130,9 @@ def item(text: str) -> str:
     text = ALONE.sub("", IN_KEY.sub("", TIMPANIST.sub("", text)))
     whole = reading(text.strip(" .;:*"))
     remarks = whole is None or any(line.note or any(is_loose_chair(one) for one in line.chairs) for line in whole.lines)
-    if not remarks and not any(word in plain(text).split() for word in ("up", "most", "maximum", "hochstens")):
+    if not remarks and not any(
+        word in plain(text).split() for word in ("up", "most", "maximum", "maximal", "hochstens")
+    ):
         return text.strip(" .;:*")
     inner = "; ".join(match["inner"] for match in BRACKET.finditer(text))
     bare = LEADING.sub("", BRACKET.sub(" ", text).strip(" .;:,*")).strip()

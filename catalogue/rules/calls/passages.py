@@ -136,4 +136,9 @@ def sentences(line: str, begin: int) -> Iterator[tuple[int, int]]:
 
 def is_month_next(line: str, at: int) -> bool:
     """Whether a word follows that a German number counts: ``31. März 2027``, ``das 40. Lebensjahr``."""
-    return re.match(r"[A-ZÄ][a-zä]{2,}\.? \d{4}|Lebensjahr|Geburtstag", line[at:]) is not None
+    return (
+        re.match(
+            r"[A-ZÄ][a-zä]{2,}\.? \d{4}|Lebensjahr|Geburtstag|[A-ZÄÖ][a-zäö]+ (?:auch|nimmt|spielt|mit)\b", line[at:]
+        )
+        is not None
+    )

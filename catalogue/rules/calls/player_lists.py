@@ -23,7 +23,7 @@ from catalogue.rules.calls.named_bodies import (
 )
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.player_readings import is_loose, is_named, is_players, most_of
-from catalogue.rules.calls.words import NUMBER, has, plain
+from catalogue.rules.calls.words import NUMBER, WORD, has, plain
 
 LABEL = (
     r"forces|instrumentation|\w*besetzung|effectif|formation|organico|plantilla|available|players|"
@@ -34,6 +34,8 @@ LABEL = (
 CUE = (
     r"\bfor (?!the|each|every|all|you|us|our|more|one\b)|\bof\b|consist|we play|trio of|"
     r"quartet of|quintet of|drawn from|we are|"
+    r"(?:ensemble|orchestra|group|quintet|sextet|trio|quartet|duo) (?:has|plays|is)|line-?up|besteht|formato|formado|"
+    r"comprende?\b|compos\w|consta|effectif|organico|plantilla|besetzung|"
     r"our (?:house )?(?:musicians|players)|fur|pour|per\b|para|comprising|any combination|wir sind|nous sommes|siamo"
 )
 WHOLE = 6  # lines of a list under its label that is read as it stands
@@ -197,10 +199,13 @@ def as_item(segment: str, *, first: bool) -> str:
         if found and is_players(found) and len(text) < 120 and not is_loose(found):
             return text
     if first:
+        counted = counted_item(segment)
+        if counted:
+            return counted
         for match in reversed(
             list(
                 re.finditer(
-                    r"(?:\b(?:for|play|für|pour|per|para|of|are|from|with|von|aus|de|sind)|['’]re|\bis)\s+(?:an?\s+)?",
+                    r"(?:\b(?:for|has|have|be|plays?|besetzung|lautet|umfasst|comprend|comprende|da|por|di|play|use|using|exceed|comprises?|für|pour|per|para|of|are|from|with|von|aus|de|sind)|['’]re|\bis)\s+(?:an?\s+)?",
                     segment,
                     re.IGNORECASE,
                 )
@@ -216,12 +221,27 @@ def as_item(segment: str, *, first: bool) -> str:
     return as_head(segment)
 
 
+COUNTED = re.compile(
+    rf"(?<![\w.,/-])(?:\d{{1,2}}|(?!(?:un|une|ein|eine|una|sei)\b){WORD})\s+(?=[^\W\d])", re.IGNORECASE
+)
+
+
+def counted_item(segment: str) -> str:
+    """Return the item that begins with a number behind whatever words: ``the orchestra has two flutes``."""
+    for match in reversed(list(COUNTED.finditer(segment))):
+        text = item(segment[match.start() :])
+        found = reading(text)
+        if found and is_players(found) and len(text) < 60 and not is_loose(found):
+            return text
+    return ""
+
+
 def as_head(segment: str) -> str:
     """Return the item with which a segment begins before words that name no player: ``cello that last …``."""
     match = re.match(
         r"^(.{3,60}?)\s+(?:that|which|who|with|lasting|of between|between|in the|with a|of up|of at|"
         r"mit ein\w*|avec une?|d['’]une|della|di durata|con una?|de una|not|to be|and nothing|and nobody|only|"
-        r"must|in|auf|without|ohne|sans|senza|sin|from|aus)\b",
+        r"must|nicht|zur?|non pu|ne doi|ne peu|no podr|in|auf|without|ohne|sans|senza|sin|from|aus)\b",
         segment,
     )
     text = item(match[1]) if match else ""
