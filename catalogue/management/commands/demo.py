@@ -52,8 +52,9 @@ class Command(CatalogueCommand):
         if options["no_serve"]:
             return
         librarian = User.objects.get(username=LIBRARIAN)
-        ours, theirs = (address_at(port) + entry_of(one) for one in (user, librarian))
-        serve(port, ready=lambda: self.say(f"Open {ours}\nAs its librarian: {theirs}\nStop with Ctrl+C."))
+        ours, theirs = (entry_of(one) for one in (user, librarian))
+        told = f"Open {address_at(port)}{ours}\nIts librarian comes in at {theirs} there.\nStop with Ctrl+C."
+        serve(port, ready=lambda: self.say(told))
 
     def say(self, text: str) -> None:
         self.stdout.write(text)
