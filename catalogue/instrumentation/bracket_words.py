@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from catalogue.instrumentation.chair_lists import WORDS_OF_CONTAINING, entries
 from catalogue.instrumentation.drafts import Count, Draft, Forces
+from catalogue.instrumentation.elsewhere import OF_WHICH
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
     AND,
@@ -208,6 +209,7 @@ def alternatives(draft: Draft, nodes: Nodes, forces: Forces) -> list[Draft]:
 def optional_players(nodes: Nodes) -> int | None:
     """Return how many of the players a bracket says may be left out, ``2 optional``, ``3rd and 4th ad lib.``."""
     seats: set[int] = set()
+    nodes = nodes[phrase_end(nodes, 0, OF_WHICH) or 0 :]
     at, counted = 0, count_at(nodes, 0)
     while (seat := ordinal_at(nodes, at)) is not None:
         seats.add(seat[0])

@@ -116,29 +116,7 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     nodes = bracket.nodes
     if not nodes:
         return []
-    for rule in (
-        remarks_apart,
-        denied,
-        same_player,
-        some_elsewhere,
-        realised,
-        voice_told,
-        optional_player,
-        amplification,
-        strengths,
-        hands,
-        channels,
-        qualities,
-        number_of_players,
-        partly_optional,
-        pitches,
-        pointed_chairs,
-        chair_list,
-        make_up,
-        doubled,
-        extra_players,
-        smaller_number,
-    ):
+    for rule in RULES:
         found = rule(draft, bracket, forces)
         if found is not None:
             return found
@@ -378,3 +356,29 @@ def smaller_number(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft
     forces.remark("two-numbers", f"Both numbers were kept: {low} to {high} players.", draft.start, bracket.end)
     draft.counted(low, high)
     return []
+
+
+RULES = (
+    remarks_apart,
+    denied,
+    same_player,
+    some_elsewhere,
+    realised,
+    voice_told,
+    optional_player,
+    amplification,
+    strengths,
+    hands,
+    channels,
+    qualities,
+    number_of_players,
+    partly_optional,
+    pitches,
+    pointed_chairs,
+    chair_list,
+    make_up,
+    doubled,
+    extra_players,
+    smaller_number,
+)
+"""What a bracket may say, in the order in which it is tried."""

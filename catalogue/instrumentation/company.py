@@ -21,6 +21,19 @@ def alto_or_viola(forces: Forces) -> None:
             draft.slug = "viola"
 
 
+def clarinets_in_a(forces: Forces) -> None:
+    """Read ``A cl`` as a clarinet in A, except in a band, whose saxophones stand beside its alto clarinet."""
+    if any(draft.slug.endswith("saxophone") for draft in forces.drafts):
+        return
+    for draft in forces.drafts:
+        written = draft.name.written if draft.name is not None else ""
+        if draft.slug == "alto-clarinet" and written.startswith("A ") and key_of(written) == "acl":
+            draft.slug = "clarinet"
+            draft.notes.append("in A")
+            message = f"“{written}” was read as a clarinet in A."
+            forces.remark("abbreviation", message, draft.start, draft.end, "an alto clarinet")
+
+
 def electric_pianos(forces: Forces) -> None:
     """Read an electric piano among other electric instruments as an amplified piano, and say so."""
     others = [draft for draft in forces.drafts if draft.electric and draft.family in ("woodwind", "brass", "strings")]

@@ -148,6 +148,8 @@ def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
         return replace(scope, role="ensemble", group=label, role_ends="[", heading=""), seat[1]
     if token.key in NAMED_BODIES and colon(nodes, at + 1):
         return replace(scope, role="ensemble", group=token.lower, role_ends="", heading=""), at + 2
+    if token.key in NAMED_BODIES and itemised(nodes, at + 1):
+        return replace(scope, role="ensemble", group=token.lower, role_ends="[", heading=""), at + 1
     letter = token_at(nodes, at + 1)
     if letter is not None and len(letter.text) == 1 and letter.text.isupper() and colon(nodes, at + 2):
         label = f"{BODY_NOUNS.get(token.key, token.lower)} {letter.text}"

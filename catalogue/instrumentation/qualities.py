@@ -123,7 +123,8 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     name = name_at(nodes, at)
     for words, quality in QUALIFIERS if may_begin(nodes, at, ALL_QUALIFIERS) else ():
         end = hyphen_end(nodes, phrase_end(nodes, at, words))
-        if end is not None and (name is None or name.end <= end) and end < len(nodes) and continues(nodes, end):
+        apart = end is not None and (name is None or name.end <= end or is_longer(nodes, end, name.end))
+        if end is not None and apart and end < len(nodes) and continues(nodes, end):
             setattr(found, quality, True)
             found.soli = found.soli or is_key(node, SOLISTS)
             return end
@@ -140,6 +141,12 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
         found.pairs = True
         return at + 1
     return number_end(nodes, at, found)
+
+
+def is_longer(nodes: Nodes, at: int, end: int) -> bool:
+    """Whether a name goes on beyond one that began earlier, ``soprano saxophone`` beyond ``solo soprano``."""
+    name = name_at(nodes, at) if at < len(nodes) else None
+    return name is not None and name.end > end
 
 
 def hyphen_end(nodes: Nodes, end: int | None) -> int | None:

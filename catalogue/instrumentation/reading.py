@@ -140,6 +140,7 @@ def settle(forces: Forces) -> None:
     soloists.before_string_orchestra(forces)
     soloists.settle_soloists(forces)
     soloists.stray_soloist(forces)
+    company.clarinets_in_a(forces)
     company.electric_pianos(forces)
     company.drum_kits(forces)
     percussion.settle_percussion(forces, orchestral=orchestral)

@@ -6,7 +6,7 @@ import re
 
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.families import MAIN
-from catalogue.instrumentation.lexicon import ORCHESTRA
+from catalogue.instrumentation.lexicon import ORCHESTRA, SOLO
 from catalogue.instrumentation.settling import OPEN_BODIES, STRINGS, is_played
 from catalogue.instrumentation.vocabulary import family_of, key_of
 
@@ -44,8 +44,12 @@ def carry_back(forces: Forces) -> None:
     for at, draft in enumerate(drafts):
         said = forces.text[end_of_name(draft) : draft.end]
         listed = draft.separator.endswith("&") or draft.separator == ","
-        if draft.role != "soloist" or draft.most > 1 or not said_plural(said) or not listed:
+        beside = at > 0 and drafts[at - 1].count is None and is_played(drafts[at - 1])
+        both = beside and draft.separator == "&" and said_after(said) and body_follows(drafts[at + 1 :])
+        if draft.role != "soloist" or draft.most > 1 or not (both or (said_plural(said) and listed)):
             continue
+        if not said_plural(said):
+            forces.remark("soloist", "All who are named before the word were read as soloists.", draft.start, draft.end)
         for one, following in zip(reversed(drafts[:at]), reversed(drafts[1 : at + 1]), strict=True):
             joined = following.separator.endswith("&") or following.separator == ","
             if not joined or not is_played(one) or one.count is not None or one.slug == "strings":
@@ -154,6 +158,16 @@ def bowed_after_body(draft: Draft, forces: Forces) -> bool:
 
 def end_of_name(draft: Draft) -> int:
     return draft.name.stop if draft.name else draft.start
+
+
+def body_follows(drafts: list[Draft]) -> bool:
+    """Whether strings, an orchestra or the figures of one are told among the drafts."""
+    return any(one.slug in ("strings", *OPEN_BODIES) or one.figure for one in drafts)
+
+
+def said_after(text: str) -> bool:
+    """Whether ``solo`` stands after a name."""
+    return any(key_of(word) in SOLO for word in text.split())
 
 
 def said_plural(text: str) -> bool:

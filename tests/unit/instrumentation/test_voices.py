@@ -42,3 +42,36 @@ def test_a_semi_chorus_is_told_from_the_chorus() -> None:
 
 def test_several_soloists_are_carried_back_over_a_comma() -> None:
     assert [line.role for line in read("flute, harp soli; 2 hn")] == ["soloist", "soloist", "ensemble"]
+
+
+@pytest.mark.parametrize("text", ["Violine und Violoncello solo, Streicher", "flute and harp solo, string orchestra"])
+def test_one_word_after_two_soloists_is_said_of_both(text: str) -> None:
+    reading = read(text)
+
+    assert [line.role for line in reading][:2] == ["soloist", "soloist"]
+    assert [one.code for one in reading.warnings] == ["soloist"]
+
+
+def test_a_clarinet_in_a_is_no_alto_clarinet_outside_a_band() -> None:
+    named = [next(line.instrument for line in read(text)) for text in ("A cl, pno", "A cl, A sax, tpt")]
+
+    assert named == ["clarinet", "alto-clarinet"]
+
+
+def test_optional_players_are_taken_from_the_least() -> None:
+    assert [line.players for line in read("4 Hörner (davon 2 ad lib.)")] == [(2, 4)]
+
+
+def test_a_concertino_is_a_body_of_its_own() -> None:
+    assert [(line.instrument, line.group) for line in read("2 hn, concertino (2 vn, vc)")] == [
+        ("horn", None),
+        ("violin", "concertino"),
+        ("cello", "concertino"),
+    ]
+
+
+@pytest.mark.parametrize("name", ["soprano saxophone", "soprano recorder", "soprano cornet"])
+def test_a_solo_instrument_named_after_a_voice_is_no_singer(name: str) -> None:
+    (line,) = [one for one in read(f"solo {name}; orchestra") if one.role == "soloist"]
+
+    assert line.instrument == name.replace(" ", "-")
