@@ -24,7 +24,7 @@ STRONG = (
     r"abgabeschluss|abgabetermin|stichtag fur die einsendung|date limite|cloture|scadenza|fecha limite|plazo|termine|"
     r"sluitingsdatum|due (?:date|by|on)|(?:is|are) due|last day|\w*termin\b|\w*schluss\b|finaliza|se cierra|"
     r"quand\b|when\b|einsendefrist|"
-    r"final date|last date|"
+    r"final date|last date|date for (?:entries|submissions|receipt)|"
     r"(?:ausschreibung|aufruf|bewerbungsphase|frist|call|competition)\b[^.;]{0,30}(?:endet|ends)\b|"
     r"fin des? (?:inscriptions|candidatures|depots?|l'appel)|concluye|"
     r"annahmeschluss|bewerbungsende|\w*frist\b|dernier delai|ultimo giorno|cierre\b|fin de plazo|chiusura"
@@ -123,20 +123,38 @@ def bare_moment(passage: Passage, home: str) -> Moment:
 
 
 def moments_in(passage: Passage, home: str, text: str) -> Iterator[Moment]:
-    rank = rank_of(passage)
+    rank = 3 if window_of(passage) else rank_of(passage)
     if not rank:
         return
     month_first = home.startswith("America/") and "/" in passage.text
     days = days_in(passage.text, month_first=month_first)
     for index, one in enumerate(days):
         before = plain(passage.text[days[index - 1].end if index else 0 : one.start])
-        if has(OPENS, before[-25:]):
+        following = days[index + 1].start if index + 1 < len(days) else None
+        if has(OPENS, before[-25:]) or (following and UNTIL.fullmatch(plain(passage.text[one.end : following]))):
             continue
         if rank < 3 and has(OTHER, before[-40:]):
             continue
         yield moment_of(passage, one.day, home)
         if index == 0 and not has(STRONG, plain(passage.text)[one.end :]):
             return
+
+
+UNTIL = re.compile(r"\s*(?:to|until|till|bis(?: zum)?|au|al|a|-|hasta(?: el)?|fino al)(?: the| le| il| el)?\s*")
+"""What joins the day on which a call opens to the day on which it closes."""
+WINDOW = (
+    r"window|\w*zeitraum|open (?:from|between)|ouverte?s?\b|apert[aeio]\b|abiert[ao]s?\b|plazo|submissions?:|entries:"
+)
+
+
+def window_of(passage: Passage) -> bool:
+    """Whether a passage tells from when to when a call is open."""
+    days = days_in(passage.text)
+    return (
+        len(days) > 1
+        and has(WINDOW, passage.plain)
+        and UNTIL.fullmatch(plain(passage.text[days[0].end : days[1].start])) is not None
+    )
 
 
 def rank_of(passage: Passage) -> int:

@@ -44,7 +44,7 @@ UNDER = re.compile(
 NOT_TURNED = re.compile(
     rf"(?:not (?:yet )?(?:have )?(?:reached|turned|celebrated|attained)|has not turned|"
     rf"not yet(?: aged)?|before (?:reaching|turning)|non (?:abbiano|abbia|hanno) (?:ancora )?compiuto|noch nicht|"
-    rf"no hayan cumplido|"
+    rf"no hayan cumplido|no haber cumplido|"
     rf"n'a(?:yant|ient) pas (?:encore )?(?:atteint|fete))"
     rf"[^.]{{0,20}}?(?P<age>{NUMBER})(?:st|nd|rd|th|\.)?\b"
 )

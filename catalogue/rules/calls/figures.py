@@ -20,7 +20,8 @@ FIGURE = re.compile(
 )
 LINKS = (
     r"to|and|or|bis|und|oder|a|et|ou|e|o|y|hasta|tot|en|from|between|nor|ni|ne|noch|but|not|no|non|nicht|weder|more|"
-    r"less|fewer|longer|shorter|over|under|than|mehr|weniger|langer|kurzer|als|mas|menos|piu|meno|plus|moins|que|de|di|"
+    r"less|fewer|longer|shorter|over|under|uber|unter|oltre|than|mehr|weniger|langer|kurzer|als|mas|menos|piu|meno|"
+    r"plus|moins|que|de|di|"
     r"at|most|least|up|max|maximum|maximal|maxim[ao]|massim[ao]|hochstens|min|minimum|minimal|minim[ao]|mindestens|"
     r"almeno|al|au|como|superior[ei]?|inferior[ei]?|superieure?|inferieure?|exceeding|i|gli|ai|los|las|les|un"
 )

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.passages import Passage
-from catalogue.rules.calls.recordings import FORBIDDEN, MAY_BE_SENT, RECORDING, UNWANTED, refused_recording
+from catalogue.rules.calls.recordings import FORBIDDEN, MAY_BE_SENT, RECORDING, UNWANTED, needs_none, refused_recording
 from catalogue.rules.calls.refusals import CLAUSES, NEGATION
 from catalogue.rules.calls.terms import Found, RecordingRule
 from catalogue.rules.calls.words import NUMBER, has, number_of, plain
@@ -116,6 +116,7 @@ NAMELESS = re.compile(
 )
 SHEETS = r"scores?\b|partitur\w*|partition\w*|files?\b|dateien|pdf\b|manuscri\w+|cover\b|noten\b"
 ANONYMOUS = (
+    r"judge[sd]? blind|blind (?:judging|jury|process|review)|judged without names|"
     r"anonym|anonim|motto|pseudonym|seudonimo|pseudonimo|devise\b|\blema\b|no name|"
     r"without (?:a |any |the |your |their )?names?|kennwort|sealed envelope|unter einem motto|"
     r"(?:names?|identity) (?:must|should|is to|are to|has to) be (?:removed|covered|hidden|withheld)|ohne namen|"
@@ -206,7 +207,7 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
         yield Found("recording", refused, *where, rank=4 if refused is RecordingRule.FORBIDDEN else 3)
     elif ONLY_THE_KIND.search(said) and not has(DEMANDED, said) and not has(OPTIONAL, re.sub(PREFERRED, " ", said)):
         pass
-    elif (has(OPTIONAL, said) or MAY_BE_SENT.search(said)) and not is_demanded(said):
+    elif needs_none(said) or ((has(OPTIONAL, said) or MAY_BE_SENT.search(said)) and not is_demanded(said)):
         yield Found("recording", RecordingRule.OPTIONAL, *where, rank=2)
     elif has(NEEDED, said) or is_listed(passage):
         yield Found("recording", RecordingRule.REQUIRED, *where, rank=2 if has(NEEDED, said) else 1)

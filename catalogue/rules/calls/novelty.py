@@ -40,7 +40,7 @@ FREE = (
     r"willkommen|allowed|either|"
     r"may already|whether or not|whether they|not a (?:condition|problem)|accepted|ok\b|unimportant|no premiere|"
     r"nicht erforderlich|need no|admitted|eligible|or not\b|no objection|of no|peut avoir|"
-    r"peuvent avoir|(?<!no )podran? haber|schade[nt] nicht|stehen nicht entgegen|unschadlich|"
+    r"may have had|peuvent avoir|(?<!no )podran? haber|schade[nt] nicht|stehen nicht entgegen|unschadlich|"
     r"puo essere|possono essere|pueden haber|doesn't|matters? not|don't matter|zugelassen|erlaubt|"
     r"admis(?:es)?\b|ammess[eio]|admitid|se admiten|keine (?:bedingung|voraussetzung)|kein (?:problem|muss)|"
     r"pos(?:e|ent) (?:pas de|aucun) probleme|(?:nessun|ningun) problema|non (?:e|sono) un problema|"
@@ -54,7 +54,7 @@ REFUSED = (
     r"excluid\w+|ausgeschlossen"
 )
 BARRED = (
-    r"nothing (?:that|which)|nichts|nicht (?:schon|bereits)|(?:darf|durfen) (?:\w+ )?nicht|must not|may not|"
+    r"nothing (?:that|which)|nichts|nicht (?:schon|bereits)|(?:darf|durfen) [^.;]{0,30}?nicht|must not|may not|"
     r"weder\b|neither|not previously|no (?:\w+,? ){1,5}has (?:yet |ever )?(?:played|performed)|"
     r"not (?:yet )?(?:have )?been|not have|has not|have not|hasn't|haven't|never|unperform|unplay|"
     r"is out\b|are out\b|excluded|no (?:previous|earlier|prior) (?:public )?perform|not (?:yet )?(?:be )?(?:publicly )?"

@@ -205,7 +205,9 @@ def as_item(segment: str, *, first: bool) -> str:
         for match in reversed(
             list(
                 re.finditer(
-                    r"(?:\b(?:for|has|have|be|plays?|besetzung|lautet|umfasst|comprend|comprende|da|por|di|play|use|using|exceed|comprises?|für|pour|per|para|of|are|from|with|von|aus|de|sind)|['’]re|\bis)\s+(?:an?\s+)?",
+                    r"(?:\b(?:for|has|have|be|plays?|besetzung|lautet|umfasst|comprend|comprende|da|por|di|play|use|"
+                    r"using|exceed|comprises?|für|pour|per|para|of|are|from|with|von|aus|de|sind)|['’]re|"
+                    r"\bis)\s+(?:an?\s+)?",
                     segment,
                     re.IGNORECASE,
                 )

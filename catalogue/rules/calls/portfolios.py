@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.materials import FEE, PREFERRED, SENDING
 from catalogue.rules.calls.passages import Passage
-from catalogue.rules.calls.refusals import NEGATION
+from catalogue.rules.calls.refusals import NEGATION, refuses
 from catalogue.rules.calls.terms import Found, SetRule
 from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 
@@ -74,6 +74,11 @@ MOST_OF_THEM = re.compile(
     rf"hasta)\s+(?P<most>{NUMBER})(?=\s*(?:[.,;]|$)|\s+(?:\w+\s+)?{SENT})"
 )
 """*More than one, up to a maximum of three*; *limited to one submission*."""
+SEVERAL = (
+    r"mehrere\w* (?:werke|einreich|komposit)|mehrfach(?:einreich|bewerb)|multiple (?:works|entries|submissions)|"
+    r"plusieurs (?:o?euvres|candidatures|pieces)|piu (?:opere|brani|composizioni)\b|varias obras|several (?:works|"
+    r"entries)"
+)
 BY_HEAD = re.compile(
     rf"(?<![\w-])(?P<count>{NUMBER})(?: at most| maximum| \w+)? (?:per|pro|par|por) (?:composer|person|entrant|"
     rf"applicant|student|"
@@ -120,6 +125,10 @@ def read_portfolios(passages: Sequence[Passage]) -> Iterator[Found]:
 def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> Iterator[Found]:
     """Yield how many works are asked for; a line of a list of what is to be sent asks by itself."""
     if has(NOT_SENT, said):
+        return
+    said = said.replace("a single ", "one ")
+    if refuses(said, SEVERAL):
+        yield Found("works_max", 1, *where, rank=2)
         return
     told = LABELLED.search(said)
     if told:
@@ -201,7 +210,7 @@ AT_MOST = (
     r"al massimo|como maximo|maximal|nur ein\w*|a testa|por (?:compositor|autor|persona)"
 )
 ASKED = (
-    r"provid\w*|suppl(?:y|ies)\b|beizufugen|beizulegen|vorzulegen|"
+    r"enverr\w+|invier\w+|presenter\w+|provid\w*|suppl(?:y|ies)\b|beizufugen|beizulegen|vorzulegen|"
     r"samples?|submit|portfolio|send\b|include|comprend|dossier|einzureichen|einzusenden|applicants|"
     r"inviare|enviar|envoyer|einreichen|eingereicht|document|unterlagen|presentar|aportar|allegare|upload|attach|"
     r"provide|hochladen|joindre|adjuntar|caricare"

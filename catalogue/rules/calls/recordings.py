@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from catalogue.rules.calls.refusals import CLAUSES, NEGATION, NO_DEMAND, refuses
+from catalogue.rules.calls.refusals import CLAUSES, NEGATION, NO_DEMAND, NOT_REQUIRED, refuses
 from catalogue.rules.calls.terms import RecordingRule
 from catalogue.rules.calls.words import has
 
@@ -59,7 +59,9 @@ MAY_BE_SENT = re.compile(
     rf"(?<![a-z]){MAY}(?![a-z])[^.;]{{0,60}}?(?<![a-z])(?:{RECORDING})[^.;]*(?<![a-z]){SENDING}|"
     rf"(?<![a-z])(?:{RECORDING})[^.;]{{0,40}}?(?<![a-z]){MAY}(?![a-z])[^.;]{{0,30}}?(?<![a-z]){SENDING}|"
     rf"(?<![a-z]){MAY}(?![a-z])[^.;]{{0,30}}?(?<![a-z]){SENDING}[^.;]{{0,30}}?(?<![a-z])(?:{RECORDING})|"
-    rf"(?<![a-z])(?:gradit\w|souhaitable|deseable|auspicabile|wunschenswert|erwunscht)[^.;]{{0,20}}?(?:{RECORDING})"
+    rf"(?<![a-z])(?:gradit\w|souhaitable|deseable|auspicabile|wunschenswert|erwunscht)[^.;]{{0,20}}?(?:{RECORDING})|"
+    rf"(?<![a-z])(?:{RECORDING})[^.;]{{0,40}}?(?<![a-z])(?<!nicht )(?:erwunscht|wunschenswert|souhaite\w*|gradit\w|"
+    rf"deseable|recommended)"
 )
 LACKING = re.compile(
     rf"(?<![a-z])(?:without|lacking|ohne|sans|senza|sin|not accompanied by)\b[^.;]{{0,30}}?(?:{RECORDING})"
@@ -91,6 +93,11 @@ def refused_recording(said: str) -> RecordingRule | None:
     ):
         return RecordingRule.FORBIDDEN
     return None
+
+
+def needs_none(said: str) -> bool:
+    """Whether a plain passage says that a recording is not demanded, and may be sent."""
+    return any(has(RECORDING, one) and re.search(NOT_REQUIRED, one) for one in CLAUSES.split(said))
 
 
 def is_not_to_be_sent(clause: str) -> bool:

@@ -20,10 +20,10 @@ REQUIRED = (
     r"notwendig|verpflichtend|zwingend|bedingung|voraussetzung|obligatoires?|necessaires?|exige\w*|requis\w*|"
     r"obbligator\w+|necessari\w+|richiest\w+|obligatori\w+|necesari\w+|imprescindible\w*|se requier\w+)"
 )
+NOT_REQUIRED = rf"{NEGATION}[^.;,]{{0,25}}?(?<![a-z]){REQUIRED}|need not|needn't|kein muss|no need"
 NO_DEMAND = re.compile(
-    rf"{NEGATION}[^.;,]{{0,25}}?(?<![a-z]){REQUIRED}|need not|needn't|kein muss|no need|"
-    r"with or without|avec ou sans|con o (?:senza|sin)|mit oder ohne|met of zonder|not only|nicht nur|non solo|"
-    r"pas seulement"
+    rf"{NOT_REQUIRED}|with or without|avec ou sans|con o (?:senza|sin)|mit oder ohne|met of zonder|not only|nicht nur|"
+    r"non solo|pas seulement"
 )
 ADMITTED = (
     r"(?:admit\w*|admis\w*|accept\w*|allow\w*|permit\w*|permis\w*|eligib\w*|consider\w*|possib\w*|available|provid\w+|"

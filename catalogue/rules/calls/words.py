@@ -22,7 +22,7 @@ NUMBERS = {
     "vijftien": 15, "twintig": 20, "una": 1, "uno": 1, "sola": 1, "quarante": 40, "cinquante": 50, "undici": 11,
     "quattordici": 14, "sedici": 16, "diciotto": 18, "trenta": 30, "quaranta": 40, "cinquanta": 50, "catorce": 14,
     "quince": 15, "dieciocho": 18, "treinta": 30, "cuarenta": 40, "cincuenta": 50, "dreizehn": 13, "vierzehn": 14,
-    "sechzehn": 16, "siebzehn": 17, "achtzehn": 18, "neunzehn": 19, "funfzig": 50,
+    "sechzehn": 16, "einem": 1, "siebzehn": 17, "achtzehn": 18, "neunzehn": 19, "funfzig": 50,
 }  # fmt: skip
 TENS = "twenty|thirty|forty|fifty|sixty"
 UNITS = "one|two|three|four|five|six|seven|eight|nine"
