@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import OFFSTAGE, keyed
+from catalogue.instrumentation.lexicon import OFFSTAGE, OPTIONAL, keyed
 from catalogue.instrumentation.phrases import beginnings, count_at, phrase_end
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Nodes
@@ -40,8 +40,29 @@ def elsewhere_at(nodes: Nodes, at: int) -> tuple[int, int] | None:
     return counted.most, stage
 
 
+@remembered
+def may_be_left_out(nodes: Nodes) -> bool:
+    """Whether the row holds a word for players who are optional."""
+    leading = beginnings(OPTIONAL)
+    return any(node.key in leading and phrase_end(nodes, at, OPTIONAL) is not None for at, node in enumerate(nodes))
+
+
+def leave_some_out(nodes: Nodes, at: int, last: Draft) -> int | None:
+    """Read ``3 horns, 2 of which optional`` and return where that ends; ``None`` where it is not said."""
+    counted = count_at(nodes, at) if may_be_left_out(nodes) else None
+    end = phrase_end(nodes, counted.end, OF_THEM) if counted is not None else None
+    optional = phrase_end(nodes, end, OPTIONAL) if end is not None else None
+    if counted is None or optional is None or last.count is None or not 0 < counted.most < last.most:
+        return None
+    last.counted(max(last.least - counted.most, 0), last.most)
+    return optional
+
+
 def put_elsewhere(nodes: Nodes, at: int, last: Draft | None, forces: Forces) -> int | None:
     """Put some players of the item before off stage, as a line of their own, and return where that is said."""
+    optional = leave_some_out(nodes, at, last) if last is not None else None
+    if optional is not None:
+        return optional
     found = elsewhere_at(nodes, at) if last is not None and may_be_elsewhere(nodes) else None
     away = part_of(last, found[0]) if last is not None and found is not None else None
     if found is None or away is None:

@@ -93,6 +93,12 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if anyone is None and introduces(nodes, noun):
         return [], noun, True
     kind = forces.written(nodes[end].start, nodes[words - 1].end) if words > end else ""
+    last = forces.drafts[-1] if forces.drafts and nodes[at - 1].is_mark(",") and at + 2 >= noun == len(nodes) else None
+    if last is not None and counted is not None and last.family == "percussion" and last.count is None:
+        last.counted(counted.least, counted.most)
+        message = f"“{forces.written(nodes[at].start, nodes[noun - 1].end)}” was read as the number of those before it."
+        forces.remark("players", message, nodes[at].start, nodes[noun - 1].end, "further players, who are not named")
+        return [], noun, True
     draft = Draft(OPEN.get(key_of(kind), "instrument"), nodes[at].start, nodes[noun - 1].end, count=counted)
     draft.open = anyone is not None and not is_singular(nodes[noun - 1])
     draft.collective = "any" if anyone is not None or kind else "players"

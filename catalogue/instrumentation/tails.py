@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE, OPTIONAL, OR, SOLO
+from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE, OPTIONAL, OR, SOLO, keyed
 from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import (
@@ -127,7 +127,11 @@ def note_pitch(draft: Draft, forces: Forces, nodes: Nodes, start: int, end: int)
     draft.notes.append("in " + forces.written(nodes[start].start, nodes[end - 1].end))
 
 
-HANDS = frozenset({"hands", "hand", "mains", "handen", "mani", "manos", "hande"})
+HANDS = frozenset({"hands", "hand", "main", "mains", "handen", "mani", "mano", "manos", "hande"})
+ONE_HAND = keyed(
+    "left_hand right_hand left_hand_only right_hand_only left_hand_alone linke_hand rechte_hand linke_hand_allein "
+    "main_gauche main_droite main_gauche_seule mano_sinistra mano_destra mano_izquierda mano_derecha"
+)
 FOUR_HANDS = frozenset({"vierhandig", "quatremains"})
 
 
@@ -147,6 +151,10 @@ def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None
     start = at
     while at < len(nodes) and (nodes[at].is_mark(",-") or is_key(nodes[at], {"a", "for", "zu"})):
         at += 1
+    one = phrase_end(nodes, at, ONE_HAND)
+    if one is not None:
+        draft.notes.append(" ".join(node.text for node in nodes[at:one] if isinstance(node, Token)))
+        return one
     if is_key(token_at(nodes, at), FOUR_HANDS):
         hands, end = 4, at + 1
     else:

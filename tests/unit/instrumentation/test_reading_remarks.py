@@ -36,6 +36,7 @@ from catalogue.instrumentation import read
         ("3(2.3=picc).2.2.2", "pointed-chairs", "(2.3=picc)"),
         ("installation for 12 loudspeakers", "unnamed", "12 loudspeakers"),
         ("village brass: 2 tpt, hn", "not-read", "village"),
+        ("marimba, two players", "players", "two players"),
     ],
 )
 def test_remark_stands_at_its_place(text, code, place):

@@ -58,8 +58,14 @@ def test_a_clarinet_in_a_is_no_alto_clarinet_outside_a_band() -> None:
     assert named == ["clarinet", "alto-clarinet"]
 
 
-def test_optional_players_are_taken_from_the_least() -> None:
-    assert [line.players for line in read("4 Hörner (davon 2 ad lib.)")] == [(2, 4)]
+@pytest.mark.parametrize("text", ["4 Hörner (davon 2 ad lib.)", "4 horns, 2 of which optional"])
+def test_optional_players_are_taken_from_the_least(text: str) -> None:
+    assert [line.players for line in read(text)] == [(2, 4)]
+
+
+@pytest.mark.parametrize("text", ["piano, left hand", "Klavier (left hand)", "piano left hand"])
+def test_one_hand_at_the_piano_is_a_note(text: str) -> None:
+    assert [(line.players, line.note) for line in read(text)] == [((1, 1), "left hand")]
 
 
 def test_a_concertino_is_a_body_of_its_own() -> None:
