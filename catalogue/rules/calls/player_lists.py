@@ -202,27 +202,20 @@ def as_item(segment: str, *, first: bool) -> str:
         counted = counted_item(segment)
         if counted:
             return counted
-        for match in reversed(
-            list(
-                re.finditer(
-                    r"(?:\b(?:for|has|have|be|plays?|besetzung|lautet|umfasst|comprend|comprende|da|por|di|play|use|"
-                    r"using|exceed|comprises?|für|pour|per|para|of|are|from|with|von|aus|de|sind)|['’]re|"
-                    r"\bis)\s+(?:an?\s+)?",
-                    segment,
-                    re.IGNORECASE,
-                )
-            )
-        ):
-            text = item(segment[match.end() :])
-            found = reading(text)
-            if found and is_players(found) and len(segment[match.end() :].split()) <= 8 and not is_loose(found):
-                return text
-            head = as_head(segment[match.end() :])
-            if head:
-                return head
+        for match in reversed(list(INTRODUCED.finditer(segment))):
+            rest = segment[match.end() :]
+            found = whole_item(rest) if len(rest.split()) <= LONGEST_ITEM else ""
+            if found or (found := as_head(rest)):
+                return found
     return as_head(segment)
 
 
+LONGEST_ITEM = 8  # words
+INTRODUCED = re.compile(
+    r"(?:\b(?:for|has|have|be|plays?|besetzung|lautet|umfasst|comprend|comprende|da|por|di|play|use|using|exceed|"
+    r"comprises?|für|pour|per|para|of|are|from|with|von|aus|de|sind)|['’]re|\bis)\s+(?:an?\s+)?",
+    re.IGNORECASE,
+)
 COUNTED = re.compile(
     rf"(?<![\w.,/-])(?:\d{{1,2}}|(?!(?:un|une|ein|eine|una|sei)\b){WORD})\s+(?=[^\W\d])", re.IGNORECASE
 )
@@ -231,11 +224,18 @@ COUNTED = re.compile(
 def counted_item(segment: str) -> str:
     """Return the item that begins with a number behind whatever words: ``the orchestra has two flutes``."""
     for match in reversed(list(COUNTED.finditer(segment))):
-        text = item(segment[match.start() :])
-        found = reading(text)
-        if found and is_players(found) and len(text) < 60 and not is_loose(found):
-            return text
+        rest = segment[match.start() :]
+        found = whole_item(rest) if len(rest.split()) <= LONGEST_ITEM else ""
+        if found:
+            return found
     return ""
+
+
+def whole_item(text: str) -> str:
+    """Return a text that is one item of players and nothing else, as it is read; empty where it is not."""
+    told = item(text)
+    found = reading(told)
+    return told if found and is_players(found) and not is_loose(found) else ""
 
 
 def as_head(segment: str) -> str:

@@ -83,4 +83,10 @@ def number_of(text: str) -> int:
 
 def has(pattern: str, text: str) -> bool:
     """Whether one of the words stands in a plain text; patterns begin at the beginning of a word."""
-    return re.search(rf"(?<![a-z])(?:{pattern})", text) is not None
+    return beginning(pattern).search(text) is not None
+
+
+@lru_cache(maxsize=2048)
+def beginning(pattern: str) -> re.Pattern[str]:
+    """Return a pattern that begins at the beginning of a word; kept, since a call is held against hundreds."""
+    return re.compile(rf"(?<![a-z])(?:{pattern})")
