@@ -72,6 +72,8 @@ LEAST_BARE = re.compile(
 LEAST_OF_THESE = re.compile(
     rf"(?:minimo de|minimum of|minimum de|at least|mindestens|almeno|au moins|al menos) (?P<n>{NUMBER}) "
     r"(?:de estos|of these|of the above|dieser|di questi|de ces)\b"
+    rf"|(?:for|fur|pour|per|para) (?:at least|mindestens|almeno|au moins|al menos) (?P<some>{NUMBER}) "
+    r"(?:of (?:them|us)|von ihnen|di loro|d'entre eux|de ellos)\b"
 )
 OR_MORE = re.compile(
     rf"(?:any |a )?subset of (?P<n>{NUMBER}) or more|mindestens (?:jedoch |aber )?(?P<least>{NUMBER})\s*[.;]?$"
@@ -175,7 +177,7 @@ def players_in(said: str) -> tuple[int | None, int | None]:
         return number_of(more["n"] or more["least"]), None
     of_these = LEAST_OF_THESE.search(said)
     if of_these:
-        return number_of(of_these["n"]), None
+        return number_of(of_these["n"] or of_these["some"]), None
     some = re.search(rf"(?:or|and) (?:for )?any (?P<n>{NUMBER})(?: of (?:us|them|these))?(?=[,.;]|$)", said)
     if some:
         return number_of(some["n"]), None

@@ -204,9 +204,9 @@ def as_item(segment: str, *, first: bool) -> str:
             return counted
         for match in reversed(list(INTRODUCED.finditer(segment))):
             rest = segment[match.end() :]
-            found = whole_item(rest) if len(rest.split()) <= LONGEST_ITEM else ""
-            if found or (found := as_head(rest)):
-                return found
+            told = (whole_item(rest) if len(rest.split()) <= LONGEST_ITEM else "") or as_head(rest)
+            if told:
+                return told
     return as_head(segment)
 
 

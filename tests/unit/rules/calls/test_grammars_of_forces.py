@@ -111,3 +111,19 @@ def test_doublings_are_told_in_a_sentence_of_their_own(text: str, winds: str) ->
     listed = "Works use at most 2.2.2.2 – 4.2.3.0 – timp – hp – str"
 
     assert forces_of(f"{listed}\n\n{text}") == (f"{winds} – 4.2.3.0 – timp – hp – str",)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        f"Our players are {ENSEMBLE_EN}. Please write for at least three of them.",
+        f"Das Ensemble besteht aus {ENSEMBLE_DE}. Zu schreiben ist für mindestens drei von ihnen.",
+        f"L'ensemble est composé de {ENSEMBLE_FR}. Les œuvres sont écrites pour au moins trois d'entre eux.",
+        f"L'ensemble è formato da {ENSEMBLE_IT}. Si scriva per almeno tre di loro.",
+        f"El ensemble está formado por {ENSEMBLE_ES}. Se escribirá para al menos tres de ellos.",
+    ],
+)
+def test_so_many_of_them_are_the_least_of_a_body_to_choose_from(text: str) -> None:
+    forces = read_call(f"An invented call\n\n{text}\n\nDeadline: 15 January 2027").call.forces
+
+    assert (str(forces.rule), forces.players_min) == ("any subset of", 3)
