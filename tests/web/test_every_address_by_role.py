@@ -145,7 +145,7 @@ def calendar_token(composer: Composer) -> str:
 
 def make_calendar(composer: Composer) -> CalendarAddress:
     calendar_token(composer)
-    return CalendarAddress.objects.get(composer=composer)
+    return CalendarAddress.objects.filter(composer=composer).latest("pk")
 
 
 def open_calendar(composer: Composer) -> Composer:
