@@ -72,8 +72,18 @@ def lines_of(document: Document) -> list[Drawn]:
     return canvas.heard
 
 
+def one_face() -> str:
+    """Register the one embedded face, once, and return its name."""
+    if FACE not in pdfmetrics.getRegisteredFontNames():
+        font = TTFont(FACE, str(FOLDER / "NotoSerif-Regular.ttf"))
+        font.face.name = FACE.encode()  # a face that has been registered under its own name would be taken instead
+        pdfmetrics.registerFont(font)
+    return FACE
+
+
 def draw_bare(lines: list[Drawn]) -> bytes:
     """Draw the lines with ``drawString`` in one embedded face and return the file."""
+    face = one_face()
     width, height = SIZES[Paper.A4].width, SIZES[Paper.A4].height
     written = BytesIO()
     drawing = Drawing(written, pagesize=(width, height), pageCompression=0, invariant=1)
@@ -82,7 +92,7 @@ def draw_bare(lines: list[Drawn]) -> bytes:
         if line.page != page:
             drawing.showPage()
             page = line.page
-        drawing.setFont(FACE, line.size)
+        drawing.setFont(face, line.size)
         drawing.drawString(line.x, height - line.y, line.text)
     drawing.showPage()
     drawing.save()
@@ -91,9 +101,7 @@ def draw_bare(lines: list[Drawn]) -> bytes:
 
 @contextmanager
 def catalogue_of(size: int) -> Iterator[Pair]:
-    font = TTFont(FACE, str(FOLDER / "NotoSerif-Regular.ttf"))
-    font.face.name = FACE.encode()  # a face that has been registered under its own name would be taken instead
-    pdfmetrics.registerFont(font)
+    one_face()
     told = catalogue(works=size, performances=size)
     lines = lines_of(works_list(told))
     yield Pair(ours=lambda: render(works_list(told), "pdf"), bare=lambda: draw_bare(lines))
