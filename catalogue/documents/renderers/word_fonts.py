@@ -2,7 +2,7 @@
 
 A font table (Office Open XML, ECMA-376 part 1, section 17.8) says of each face which others are like it and whether it
 has serifs. The carried faces come along as parts that can be changed and printed, which their licence allows: the signs
-of the document and those of the languages of Western and Central Europe, so that somebody may go on writing.
+of the document and all Latin letters, so that somebody may go on writing.
 """
 
 from __future__ import annotations
@@ -32,8 +32,12 @@ HEBREW = "Noto Serif Hebrew"
 EAST_ASIAN = "Noto Serif JP"
 SIGNS = "LedgerSigns"
 SIGNS_FACE = "LedgerSigns-Regular"
-WRITTEN_ON = frozenset((*range(0x20, 0x7F), *range(0xA0, 0x180), *range(0x2010, 0x2040)))
-"""Basic Latin, Latin-1, Latin Extended-A, General Punctuation (Unicode Standard, blocks)."""
+WRITTEN_ON = frozenset((*range(0x20, 0x7F), *range(0xA0, 0x250), *range(0x1E00, 0x1F00), *range(0x2010, 0x2040)))
+"""Basic Latin, Latin-1, Latin Extended-A and -B and Additional, General Punctuation (Unicode Standard, blocks).
+
+A word processor that has several papers open may draw all of them in the faces of the first, so that what one of them
+lacks is lost to the others: every Latin letter comes with each.
+"""
 OBFUSCATED = "application/vnd.openxmlformats-officedocument.obfuscatedFont"
 HIDDEN = 32
 """How many bytes at the beginning of an embedded font are hidden under its key (section 17.8.1)."""
