@@ -8,10 +8,13 @@ that takes a third of a second.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import os
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from importlib import import_module
 from importlib.util import find_spec
+from threading import Lock
 from typing import Any
 
 from catalogue.rules.portfolio import FAR, Choice, Item, Wish, best_choice, best_choices, searched, usable
@@ -21,6 +24,8 @@ FIRST_STEPS = 30_000
 MOST_NODES = 20_000
 MOST_SECONDS = 5.0
 NEAR = 1e-6  # how far apart two values are told as the same
+STANDARD_OUTPUT = 1
+ONE_AT_A_TIME = Lock()
 
 Row = tuple[float, float, dict[int, float]]
 """Least, most, and how much each column adds."""
@@ -153,7 +158,9 @@ class Solution:
 def ask(told: Programme) -> Solution:
     """Have the solver work on a programme, in one thread, up to a number of nodes and of seconds."""
     highs: Any = import_module(PACKAGE)
-    solver = set_up(highs.Highs())
+    with without_output():
+        solver = highs.Highs()
+    set_up(solver)
     solver.addVars(len(told.values), told.least, told.most)
     solver.changeColsCost(len(told.values), range(len(told.values)), told.values)
     whole = [int(highs.HighsVarType.kInteger)] * told.works
@@ -168,7 +175,27 @@ def ask(told: Programme) -> Solution:
     return Solution(taken, status == states.kOptimal, status == states.kInfeasible)
 
 
-def set_up(solver: Any) -> Any:
+@contextmanager
+def without_output() -> Iterator[None]:
+    """Let nothing out on standard output, below Python too: the solver writes there who made it before it can be told
+    not to, and what a command prints may be read by a program."""
+    with ONE_AT_A_TIME:
+        try:
+            kept = os.dup(STANDARD_OUTPUT)
+        except OSError:  # a process without standard output
+            yield
+            return
+        try:
+            nowhere = os.open(os.devnull, os.O_WRONLY)
+            os.dup2(nowhere, STANDARD_OUTPUT)
+            os.close(nowhere)
+            yield
+        finally:
+            os.dup2(kept, STANDARD_OUTPUT)
+            os.close(kept)
+
+
+def set_up(solver: Any) -> None:
     options = {
         "output_flag": False,
         "threads": 1,
@@ -179,4 +206,3 @@ def set_up(solver: Any) -> Any:
     }
     for name, value in options.items():
         solver.setOptionValue(name, value)
-    return solver

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import random
+import subprocess
+import sys
+from textwrap import dedent
 
 import pytest
 
@@ -110,6 +113,21 @@ def test_the_solver_finds_nothing_where_nothing_is_allowed() -> None:
 
     assert solved(works, Wish(2, 2, total_max=60)) is None
     assert solved([], Wish(1, 2)) is None
+
+
+@pytest.mark.usefixtures("solver")
+def test_the_solver_writes_nothing_on_standard_output_and_leaves_it_open() -> None:
+    first_use = """
+        from catalogue.optimiser import ask, programme
+        from catalogue.rules.portfolio import Item, Wish
+
+        works = [Item(at, f"Work {at}", 300 + at, 1.0 + at) for at in range(4)]
+        print(ask(programme(works, Wish(2, 2), ())).taken)
+    """
+
+    done = subprocess.run([sys.executable, "-c", dedent(first_use)], capture_output=True, text=True, check=True)
+
+    assert (done.stdout, done.stderr) == ("(2, 3)\n", "")
 
 
 def test_without_a_solver_the_search_answers(monkeypatch: pytest.MonkeyPatch) -> None:
