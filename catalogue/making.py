@@ -21,8 +21,9 @@ from catalogue.documents.contents.programme_entry import Room, Written
 from catalogue.documents.contents.prose import Prose
 from catalogue.documents.contents.selection import Chosen
 from catalogue.documents.contents.works_list import WHOLE, Telling
-from catalogue.documents.model import Adjustments, Document, Logo, Paper, longest_list
+from catalogue.documents.model import Adjustments, Document, Logo, Paper
 from catalogue.documents.needs import DocumentNeeds
+from catalogue.documents.reading_order import longest_list
 from catalogue.documents.registry import builder, pages_of, small_logo
 from catalogue.facts import CatalogueFacts, PerformanceFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue

@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from catalogue.documents.model import Legend, Section, texts
+from catalogue.documents.model import Legend, Section
+from catalogue.documents.reading_order import texts
 from catalogue.documents.registry import render
 from tests.reference.demo_papers.papers import Papers, Sheet
 

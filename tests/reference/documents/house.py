@@ -23,7 +23,8 @@ from catalogue.documents.contents.prose import Prose
 from catalogue.documents.contents.rider import rider
 from catalogue.documents.contents.selection import Chosen
 from catalogue.documents.contents.works_list import WHOLE, Telling, works_list
-from catalogue.documents.model import Block, Document, Figure, Legend, Paper, Section, Text, texts
+from catalogue.documents.model import Block, Document, Figure, Legend, Paper, Section, Text
+from catalogue.documents.reading_order import texts
 from catalogue.facts import (
     CatalogueFacts,
     CommissionFacts,

@@ -13,8 +13,9 @@ from catalogue.documents.contents.rider import rider, rider_lines
 from catalogue.documents.contents.rider_items import rider_items
 from catalogue.documents.contents.stage import stage_of
 from catalogue.documents.labels import labels
-from catalogue.documents.model import Document, Paper, Section, plain, texts
+from catalogue.documents.model import Document, Paper, Section, plain
 from catalogue.documents.needs import DocumentNeeds
+from catalogue.documents.reading_order import texts
 from catalogue.facts import TimingFacts
 from catalogue.instrumentation import read
 from catalogue.record_facts import RetuningFacts, TuningFacts, WorkRecords

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from catalogue.documents.contents.movements import roman
 from catalogue.documents.contents.works_list import works_list
-from catalogue.documents.model import Document, Entry, Opening, Paper, Paragraph, Section, Table, plain, texts
+from catalogue.documents.model import Document, Entry, Opening, Paper, Paragraph, Section, Table, plain
+from catalogue.documents.reading_order import texts
 from catalogue.facts import CatalogueFacts, TitleFacts, WorkFacts
 from catalogue.instrumentation import read
 from catalogue.terms import Category, WorkStatus

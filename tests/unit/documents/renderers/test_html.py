@@ -6,7 +6,8 @@ from xml.etree import ElementTree
 
 import pytest
 
-from catalogue.documents.model import Document, Entry, Opening, Paper, Style, plain, texts, value, wording
+from catalogue.documents.model import Document, Entry, Opening, Paper, Style, plain, value, wording
+from catalogue.documents.reading_order import texts
 from catalogue.documents.renderers.html import html_fragment, render_html
 from tests.reference.documents.house import DOCUMENTS, even, works_by
 from tests.reference.documents.scores import song_entry

@@ -24,10 +24,10 @@ from catalogue.documents.model import (
     Style,
     Voice,
     plain,
-    texts,
     value,
     wording,
 )
+from catalogue.documents.reading_order import texts
 from catalogue.documents.renderers.pdf.pages import render_pdf
 from tests.reference.documents.house import DOCUMENTS, works_by
 
