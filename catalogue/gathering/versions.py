@@ -3,7 +3,8 @@
 Every saving of a record leaves a line in its history, so the newest lines are the state, and nobody has to remember to
 count. Where a kind of record does not name its composer, the newest line of all catalogues counts: that makes a state
 new too often, never too seldom. All of it is one statement that reads the end of each index; where SQLite says that
-nothing was written since it was last asked, not even that.
+nothing was written since it was last asked, not even that. Another catalogue put in this one's place may come to
+lines of the same numbers: PostgreSQL numbers its tables anew, and for SQLite what was kept is let go of with the swap.
 """
 
 from __future__ import annotations
@@ -156,6 +157,7 @@ def statement(first: str, vendor: str) -> str:
         newest(Performance, "composer_id", "history_date"),
         *(newest(model) for model in OF_PARTS),
         f"(SELECT MAX(id) FROM {quoted(RiderSending)})",  # noqa: S608
+        TABLES[vendor],
         SETTLED[vendor],
     ]
     return f"SELECT {', '.join(lines)}"
@@ -167,6 +169,7 @@ def statement_of_lists(owner: str, vendor: str) -> str:
         *(newest(model, owner) for model in OF_LISTS),
         newest(Performance, owner, "history_date"),
         *(newest(model) for model in PARTS_OF_LISTS),
+        TABLES[vendor],
         SETTLED[vendor],
     ]
     return f"SELECT {', '.join(lines)}"
@@ -188,6 +191,8 @@ OTHERS_WRITING = """
     AND database = (SELECT oid FROM pg_database WHERE datname = current_database())"""
 """Whether others are in the midst of writing: whoever adds a line locks its table before the line has its number, and
 until it is kept. The locks are looked at after the lines; who ends between is seen by whoever reads on."""
+TABLES = {"sqlite": "0", "postgresql": "to_regclass('catalogue_composer')::oid::bigint"}
+"""The number of a table, another one in each schema (https://www.postgresql.org/docs/current/datatype-oid.html)."""
 SETTLED = {"sqlite": "1", "postgresql": f"NOT EXISTS ({OTHERS_WRITING})"}
 ADDRESS = (
     f"(SELECT a.read_on FROM {quoted(CalendarAddress)} a "  # noqa: S608 - names of tables alone

@@ -52,6 +52,10 @@ def test_every_pointer_leads_somewhere(sheet: str) -> None:
     assert missing == []
 
 
+def test_everything_that_calendars_keep_to_is_held_by_tests_that_are_named() -> None:
+    assert [(number, path) for number, path, test in pointers("calendar.csv") if not test] == []
+
+
 @pytest.mark.parametrize("sheet", SHEETS)
 def test_every_row_says_how_it_stands_and_what_is_met_names_where(sheet: str) -> None:
     rows = rows_of(sheet)

@@ -238,6 +238,20 @@ def test_due_entry_keeps_its_identity_and_is_revised_when_its_day_moves(
     assert moved["sequence"] > earlier["sequence"]
 
 
+def test_event_keeps_its_identity_and_leads_elsewhere_where_the_house_moves(
+    program: Client, of_performances: str, composer: Composer, settings: Any
+) -> None:
+    make_performance(make_work("Tides", composer=composer), date="2026-03-28")
+
+    [before] = events(program.get(of_performances))
+    settings.SITE_URL = "https://elsewhere.example"
+    forget_everywhere()
+    [after] = events(program.get(of_performances))
+
+    assert after["uid"] == before["uid"]
+    assert (after["url"] != before["url"], str(after["url"])[:26]) == (True, "https://elsewhere.example/")
+
+
 def test_deadline_of_a_society_is_due_on_its_day_until_the_return_is_filed(
     program: Client, address: str, composer: Composer
 ) -> None:

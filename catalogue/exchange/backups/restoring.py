@@ -80,7 +80,6 @@ def restore_backup(path: Path, *, now: datetime, step: Step = nothing, as_it_was
             kept = restore_postgresql(wanted)
     except (OSError, sqlite3.OperationalError, OperationalError) as fault:
         raise BackupError(why_not_restored(fault)) from fault
-    let_go_of_all()
     return Restored(wanted.manifest, kept)
 
 
@@ -166,8 +165,12 @@ def make_ready(alias: str, *, as_it_was: bool) -> None:
 
 
 def swap_files(fresh: Path, target: Path, stamp: str) -> str:
-    """Put the fresh database in the place of the old one by one rename; return where the old one is kept."""
+    """Put the fresh database in the place of the old one by one rename; return where the old one is kept.
+
+    Calendars that were built from the old one go first: the fresh one may come to the same state with other records.
+    """
     connections[DEFAULT_DB_ALIAS].close()
+    let_go_of_all()
     kept = target.with_name(f"{target.stem}-before-{stamp}{target.suffix}")
     with open(fresh, "rb+") as file:
         os.fsync(file.fileno())
