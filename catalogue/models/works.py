@@ -40,7 +40,8 @@ class WorkQuerySet(SearchableQuerySet["Work"]):
         )
 
     def in_title_order(self) -> Self:
-        return self.order_by(Lower("title"), "pk")
+        """Order by the title as it is searched: marks and case make no difference."""
+        return self.order_by("search_text", "pk")
 
     def newest_first(self) -> Self:
         return self.order_by(F("completed").desc(nulls_last=True), Lower("title"), "pk")

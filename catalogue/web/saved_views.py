@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from django.http import QueryDict
+from django.urls import reverse
 
 from catalogue.models import SavedView
 from catalogue.web.access import CatalogueRequest
+from catalogue.web.records.registry import KINDS
 
 LISTS = {"works": "work-list", "performances": "performance-list"}
 PASSING = ("page",)
@@ -15,7 +17,7 @@ PASSING = ("page",)
 
 @dataclass(frozen=True, slots=True)
 class Views:
-    """The kept views of a list, and the query of the one that is looked at; empty for the plain list."""
+    """The kept views of a list at its address, and the query of the one that is looked at; empty for the plain list."""
 
     table: str
     address: str
@@ -31,7 +33,16 @@ class Views:
 def views_of(request: CatalogueRequest, table: str) -> Views:
     """Return the views of a list; one query."""
     kept = SavedView.objects.filter(composer=request.composer, table=table).in_name_order()
-    return Views(table, LISTS[table], tuple(kept), lasting(request.GET))
+    return Views(table, address_of_list(request.composer.slug, table), tuple(kept), lasting(request.GET))
+
+
+def is_list(table: str) -> bool:
+    """Whether a list is called so: works, performances, or a kind of record."""
+    return table in LISTS or table in KINDS
+
+
+def address_of_list(slug: str, table: str) -> str:
+    return reverse(LISTS[table], args=[slug]) if table in LISTS else reverse("record-list", args=[slug, table])
 
 
 def lasting(asked: QueryDict) -> str:

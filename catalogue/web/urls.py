@@ -145,6 +145,7 @@ record_addresses: list[URLPattern] = [
     path("pictures/<int:picture>/file/", records.picture_file, name="picture-file"),
     path("files/<int:storedfile>/file/", records.stored_file, name="stored-file"),
     path("<slug:sort>/", records.record_list, name="record-list"),
+    path("<slug:sort>/export/<slug:suffix>/", exports.record_export, name="record-export"),
     path("<slug:sort>/alike/", records.record_alike, name="record-alike"),
     path("<slug:sort>/new/", records.record_new, name="record-new"),
     path("<slug:sort>/<int:record>/", records.record_detail, name="record-detail"),

@@ -69,6 +69,8 @@ def choices_of_records(varying: list[str], composer: Composer, most: int | None)
     """Return the kinds of records, and of each kind so many records where one is asked for."""
     if varying == ["sort"]:
         return [{"sort": slug} for slug in KINDS]
+    if varying[-1] != "record":
+        return []
     return [{"sort": slug, "record": one.pk} for slug, kind in KINDS.items() for one in kind.of(composer)[: most or 3]]
 
 

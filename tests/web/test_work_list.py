@@ -93,7 +93,7 @@ def test_work_list_says_that_an_instrument_is_not_known_and_keeps_what_was_asked
 @pytest.mark.parametrize(
     ("order", "found"),
     [
-        ("title", ["Nachtgärten", "Plain", "Tarred Grammar", "Étude for Ærø"]),
+        ("title", ["Étude for Ærø", "Nachtgärten", "Plain", "Tarred Grammar"]),
         ("-duration", ["Tarred Grammar", "Nachtgärten", "Étude for Ærø", "Plain"]),
         ("duration", ["Étude for Ærø", "Nachtgärten", "Tarred Grammar", "Plain"]),
         ("year", ["Étude for Ærø", "Tarred Grammar", "Nachtgärten", "Plain"]),

@@ -67,6 +67,7 @@ SECONDS = re.compile(r"(?:(\d{1,2}):)?(\d{1,3}):([0-5]\d)|(\d{1,5})", re.ASCII)
 NAMED_WITH: dict[type[models.Model], tuple[str, ...]] = {
     Performance: ("venue",), Edition: ("publisher",), MaterialSet: ("work",),
 }  # fmt: skip
+"""What has to be fetched along for another record to be named."""
 IDENTIFIERS = {"ipi": Identifier.IPI, "isni": Identifier.ISNI, "ismn": Identifier.ISMN, "isrc": Identifier.ISRC}
 
 

@@ -11,6 +11,7 @@ from typing import Any
 
 from django.db import models
 from django.utils.functional import Promise
+from django.utils.translation import gettext_lazy as _
 
 from catalogue.models import Composer, Work
 from catalogue.models.journeys import KeptOfPerformance
@@ -113,6 +114,8 @@ class Kind:
     def label(self, name: str) -> Words:
         if name in self.fields:
             return self.fields[name].label
+        if name == "uid":
+            return _("Lasting identifier")
         return name.replace("_", " ").capitalize()
 
 

@@ -72,10 +72,10 @@ def shown(record: Any, name: str, slug: str, language: str, opens: Collection[Ki
 
     Another record is named with the way to it where its kind is among ``opens``, or none are named.
     """
-    value = str(record) if name == "__str__" else getattr(record, name)
-    if value is None or value == "" or value == () or value is False:
+    value = value_of(record, name)
+    if is_nothing(value, name):
         return ""
-    if isinstance(value, Work | Performance) or type(value) in of_models():
+    if is_record(value):
         return linked(value, slug, opens)
     if name == "strings" and isinstance(value, tuple):
         return StrengthsField().write(value)
@@ -83,10 +83,42 @@ def shown(record: Any, name: str, slug: str, language: str, opens: Collection[Ki
         return write_seconds(value)
     if name == "byte_count":
         return filesizeformat(value)
-    chosen = getattr(record, f"get_{name}_display", None)
-    if chosen is not None and not isinstance(value, tuple):
-        return str(chosen())
+    if has_choices(record, name) and not isinstance(value, tuple):
+        return str(getattr(record, f"get_{name}_display")())
     return written(value, language) if not isinstance(value, str) else worded(record, name, value)
+
+
+def told(record: Any, name: str, language: str) -> str:
+    """Return a column or a property as plain words, for a list that is taken along."""
+    value = value_of(record, name)
+    if is_nothing(value, name):
+        return ""
+    if is_record(value):
+        return name_of(value)
+    if isinstance(value, str) and name != "country" and not has_choices(record, name):
+        return value
+    return str(shown(record, name, "", language))
+
+
+def value_of(record: Any, name: str) -> Any:
+    return str(record) if name == "__str__" else getattr(record, name)
+
+
+def is_nothing(value: Any, name: str) -> bool:
+    """Whether there is nothing to tell: no value, or no place in a list."""
+    return value in (None, "", ()) or value is False or (name == "position" and value == 0)
+
+
+def is_record(value: Any) -> bool:
+    return isinstance(value, Work | Performance) or type(value) in of_models()
+
+
+def has_choices(record: Any, name: str) -> bool:
+    return hasattr(record, f"get_{name}_display")
+
+
+def name_of(other: Any) -> str:
+    return when_and_where(other, page_language()) if isinstance(other, Performance) else str(other)
 
 
 def written(value: Any, language: str) -> str:
@@ -135,8 +167,7 @@ def linked(other: Any, slug: str, opens: Collection[Kind] | None = None) -> Safe
         return format_html("<bdi>{}</bdi>", other)
     else:
         address = reverse("record-detail", args=[slug, of_models()[type(other)].slug, other.pk])
-    name = when_and_where(other, page_language()) if isinstance(other, Performance) else str(other)
-    return format_html('<a href="{}"><bdi>{}</bdi></a>', address, name)
+    return format_html('<a href="{}"><bdi>{}</bdi></a>', address, name_of(other))
 
 
 def sign_svg(record: Any) -> SafeString:

@@ -59,7 +59,7 @@ class ListColumn(tables.Column):
 Ordered = tuple[QuerySet[Any], bool]
 
 
-def ordered_by(found: QuerySet[Any], falling: bool, value: F | Func, *then: F | Func | str) -> Ordered:
+def ordered_by(found: QuerySet[Any], falling: bool, value: Any, *then: F | Func | str) -> Ordered:
     """Order by a value, what has none last, then by something that no two rows share."""
     first = value.desc(nulls_last=True) if falling else value.asc(nulls_last=True)
     return found.order_by(first, *then, "pk"), True

@@ -150,7 +150,8 @@ class WorkTable(ListTable):
         return ordered_by(queryset, is_descending, Lower("publisher"), Lower("title"))
 
     def order_title(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, Lower("title"))
+        """Order by the title as it is searched, so that marks and case make no difference."""
+        return ordered_by(queryset, is_descending, F("search_text"))
 
     def order_players(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
         return ordered_by(queryset, is_descending, F("least_players"), Lower("title"))

@@ -1,6 +1,7 @@
 """Lists to take along: what a page shows, all its pages, with the columns that it shows.
 
-With ``columns=all`` in the address every column comes along, under the headers and in the form that an import reads.
+With ``columns=all`` in the address every column comes along; of works and performances under the headers and in the
+form that an import reads.
 """
 
 from __future__ import annotations
@@ -21,8 +22,9 @@ from catalogue.exchange.exporting import (
     grid_of_works,
     xlsx_of,
 )
-from catalogue.web.access import CatalogueRequest, member_page
+from catalogue.web.access import CatalogueRequest, material_page, member_page
 from catalogue.web.asked import asked_performances, asked_works
+from catalogue.web.records.asked import asked_records, kind_or_404
 from catalogue.web.tables.lists import AT_ONCE
 
 TYPES = {
@@ -54,6 +56,15 @@ def performance_export(request: CatalogueRequest, suffix: str) -> HttpResponse:
     else:
         rows = table.grid()
     return as_file(request, rows, Kind.PERFORMANCES, suffix, whose=request.composer.slug)
+
+
+@material_page
+@require_safe
+def record_export(request: CatalogueRequest, sort: str, suffix: str) -> HttpResponse:
+    """/c/<composer>/records/<sort>/export/<suffix>/ — the records that are asked for, as CSV or XLSX."""
+    kind = kind_or_404(request, sort)
+    rows = asked_records(request, kind, with_all=wants_everything(request)).table.grid()
+    return as_file(request, rows, sort, suffix, whose=request.composer.slug)
 
 
 def wants_everything(request: HttpRequest) -> bool:

@@ -8,7 +8,7 @@ from datetime import date
 from typing import Any
 from uuid import UUID
 
-from django.core.exceptions import PermissionDenied, ValidationError
+from django.core.exceptions import ValidationError
 from django.core.files.storage import default_storage
 from django.http import FileResponse, Http404, HttpResponse, HttpResponseBase
 from django.shortcuts import get_object_or_404, redirect, render
@@ -17,7 +17,6 @@ from django.utils import timezone
 from django.utils.http import urlencode
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
-from django_tables2 import RequestConfig
 
 from catalogue.actions.deletion import delete_record
 from catalogue.actions.saving import Overtaken
@@ -35,35 +34,21 @@ from catalogue.web.forms.uploads import UploadForm, form_for
 from catalogue.web.hires import held_editions, hire_page, loan_rows
 from catalogue.web.lookalikes import records_alike
 from catalogue.web.notices import say
+from catalogue.web.records.asked import asked_records, kind_or_404, opened_by, records_for
 from catalogue.web.records.files import upload_for
 from catalogue.web.records.kinds import Kind, Shelf
 from catalogue.web.records.of_files import FILES
 from catalogue.web.records.page import Around, around, record_page
-from catalogue.web.records.registry import FILES_OF_MATERIAL, KINDS, MATERIAL, SHELVES
-from catalogue.web.records.tables import table_for
+from catalogue.web.records.registry import FILES_OF_MATERIAL, MATERIAL, SHELVES
+from catalogue.web.saved_views import views_of
 from catalogue.web.sent_riders import sendings_of
 from catalogue.web.views.work_forms import add_errors
 from catalogue.web.wording import page_language
 
 
-def kind_or_404(request: CatalogueRequest, sort: str) -> Kind:
-    """Return the kind of that name; 404 where there is none, and a librarian is refused what is not theirs."""
-    if sort not in KINDS:
-        raise Http404
-    if request.is_librarian and KINDS[sort] not in MATERIAL:
-        raise PermissionDenied
-    return KINDS[sort]
-
-
 def record_or_404(request: CatalogueRequest, sort: str, record: int) -> tuple[Kind, Any]:
     kind = kind_or_404(request, sort)
     return kind, get_object_or_404(records_for(request, kind), pk=record)
-
-
-def records_for(request: CatalogueRequest, kind: Kind) -> Any:
-    """Return the records of a kind that whoever asks may see: of the files, a librarian those of scores and parts."""
-    found = kind.of(request.composer)
-    return found.filter(kind__in=FILES_OF_MATERIAL) if request.is_librarian and kind.model is StoredFile else found
 
 
 @material_page
@@ -78,23 +63,14 @@ def record_index(request: CatalogueRequest) -> HttpResponse:
 @material_page
 @require_safe
 def record_list(request: CatalogueRequest, sort: str) -> HttpResponse:
-    """/c/<composer>/records/<sort>/ — the records of one kind, searched and ordered."""
+    """/c/<composer>/records/<sort>/ — the records of one kind, searched, filtered and ordered."""
     kind = kind_or_404(request, sort)
-    asked, work = request.GET.get("q", "")[:LINE].replace("\0", ""), asked_work(request)
-    found = records_for(request, kind)
-    found = found.matching(asked) if asked.strip() else found
-    if work is not None and kind.names_work:
-        found = found.filter(work=work)
-    table = table_for(sort)(found, slug=request.composer.slug, opens=opened_by(request), language=page_language())
-    RequestConfig(request, paginate=False).configure(table)
-    table.turn_to(request.GET.get("page"))
-    context = {"kind": kind, "table": table, "asked": asked, "work": work}
+    asked = asked_records(request, kind)
+    asked.table.turn_to(request.GET.get("page"))
+    work = asked_work(request) if kind.names_work else None
+    context = {"kind": kind, "filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked, "work": work}
+    context["views"] = None if request.is_librarian else views_of(request, kind.slug)
     return render(request, "records/record_list.html", context)
-
-
-def opened_by(request: CatalogueRequest) -> tuple[Kind, ...]:
-    """Return the kinds of record to which links lead."""
-    return MATERIAL if request.is_librarian else tuple(KINDS.values())
 
 
 def asked_work(request: CatalogueRequest) -> Work | None:

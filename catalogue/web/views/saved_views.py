@@ -5,18 +5,17 @@ from __future__ import annotations
 from django.core.exceptions import ValidationError
 from django.http import Http404, HttpResponse, QueryDict
 from django.shortcuts import get_object_or_404, redirect
-from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST
 
 from catalogue.models import SavedView
 from catalogue.web.access import CatalogueRequest, editor_page
 from catalogue.web.notices import say
-from catalogue.web.saved_views import LISTS, lasting
+from catalogue.web.saved_views import address_of_list, is_list, lasting
 
 
 def list_address(slug: str, table: str, query: str) -> str:
-    address = reverse(LISTS[table], args=[slug])
+    address = address_of_list(slug, table)
     return f"{address}?{query}" if query else address
 
 
@@ -24,7 +23,7 @@ def list_address(slug: str, table: str, query: str) -> str:
 @require_POST
 def view_keep(request: CatalogueRequest, table: str) -> HttpResponse:
     """/c/<composer>/views/<table>/keep/ — keeps what a list is asked; a name that is there is given anew."""
-    if table not in LISTS:
+    if not is_list(table):
         raise Http404
     query, name = lasting(QueryDict(request.POST.get("query", ""))), request.POST.get("name", "").strip()
     kept = SavedView.objects.filter(composer=request.composer, table=table, name=name).first()
