@@ -29,6 +29,8 @@ ENOUGH = 65_536
 """Bytes of a page's content after which it is not blank."""
 POINT = 25.4 / 72  # millimetres
 DRAWS = re.compile(rb"(?<![^\s\]>)])(?:f\*?|F|S|s|B\*?|b\*?|Do|Tj|TJ|'|\"|sh|BI)(?![^\s\[<(/])")
+BROKEN = re.compile(r"damaged|reconstruct|recover|endstream|unexpected EOF", re.IGNORECASE)
+"""What is warned of where the library puts together what is left of a broken file, not of what is merely unusual."""
 PREFIX = re.compile(r"^[A-Z]{6}\+")
 
 set_qpdf_limits(
@@ -89,6 +91,7 @@ def facts_of_pdf(pdf: pikepdf.Pdf, until: float) -> PdfFacts:
         turned=tuple(turned),
         bookmarks=tuple(bookmarks(pdf)),
         seen=min(count, LOOKED_AT),
+        is_damaged=any(BROKEN.search(str(one)) for one in pdf.get_warnings()),
     )
 
 

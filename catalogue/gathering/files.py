@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from catalogue.gathering.technical import gather_setup
 from catalogue.models import MaterialRequirements, Recording, StoredFile
-from catalogue.rules.preflight import Asked, Offered, against, read_papers
+from catalogue.rules.preflight import Asked, Offered, against, read_papers, untold
 from catalogue.rules.technical.files import (
     PageSize,
     PdfFacts,
@@ -59,8 +59,17 @@ def doubts_about_file(record: StoredFile) -> Iterator[str]:
         yield from doubts_about_pdf(found, record.edition.pages if is_whole and record.edition else None)
 
 
-def held_against_requirements(record: StoredFile) -> Iterator[tuple[MaterialRequirements, tuple[str, ...]]]:
-    """Give what each presenter asks of material, with what of a score or a part does not answer it; one query."""
+@dataclass(frozen=True, slots=True)
+class HeldAgainst:
+    """What one presenter asks, with what of a file does not answer it, and what cannot be told of it."""
+
+    asked: MaterialRequirements
+    wrong: tuple[str, ...]
+    untold: tuple[str, ...]
+
+
+def held_against_requirements(record: StoredFile) -> Iterator[HeldAgainst]:
+    """Hold a score or a part against what each presenter asks of such material; one query."""
     found = found_in(record)
     if not isinstance(found, PdfFacts) or record.kind not in (FileKind.SCORE, FileKind.PARTS):
         return
@@ -71,9 +80,11 @@ def held_against_requirements(record: StoredFile) -> Iterator[tuple[MaterialRequ
         stave_height=edition.stave_height if edition else None,
         binding=edition.binding if edition else "",
     )
-    ours = MaterialRequirements.objects.filter(composer=record.composer_id).select_related("organisation")
-    for one in ours.order_by("pk"):
-        yield one, tuple(against(asked_by(one), offered))
+    ours = MaterialRequirements.objects.filter(composer=record.composer_id, material__in=("", record.kind))
+    for one in ours.select_related("organisation").order_by("pk"):
+        asked = asked_by(one)
+        locked = found.is_locked
+        yield HeldAgainst(one, tuple(against(asked, offered)), () if locked else tuple(untold(asked, offered)))
 
 
 def asked_by(record: MaterialRequirements) -> Asked:

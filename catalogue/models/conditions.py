@@ -19,7 +19,7 @@ from catalogue.timing import MomentError, zone_named
 
 
 def choices_of(terms: type[StrEnum]) -> list[tuple[str, str]]:
-    return [(term.value, term.value.capitalize()) for term in terms]
+    return [(term.value, term.value[:1].upper() + term.value[1:]) for term in terms]
 
 
 def known(model: str, column: str, terms: type[StrEnum]) -> CheckConstraint:

@@ -16,8 +16,10 @@ from catalogue.models.kept import KeptOfComposer, KeptOfWork
 from catalogue.models.people import Organisation
 from catalogue.rules.hires.terms import LateStep, MaterialForm, SetCondition
 from catalogue.rules.preflight import PaperError, read_papers
+from catalogue.terms import FileKind
 
 MOST_MONEY = 9_999_999
+ASKED_OF = [(FileKind.SCORE.value, "Scores"), (FileKind.PARTS.value, "Parts")]
 
 
 def money(**options: Any) -> models.DecimalField[Any, Any]:
@@ -125,12 +127,14 @@ class MaterialSet(KeptOfWork):
 class MaterialRequirements(KeptOfComposer):
     """What a presenter asks of scores and parts that are sent as PDF: paper, staves, binding, names, bookmarks.
 
+    ``material`` is the sort of file that it is asked of, empty where it is asked of scores and parts alike.
     ``papers`` are sizes with commas between them, ``file_names`` a pattern with ``*``, ``?`` and ``[0-9]``. How long
     ahead they are wanted stands with the lead times.
     """
 
     organisation = models.ForeignKey(Organisation, on_delete=models.CASCADE, null=True, blank=True, related_name="+")
     name = line()
+    material = models.CharField(max_length=10, choices=ASKED_OF, blank=True, default="")
     papers = line()
     stave_least = stave_height()
     stave_most = stave_height()
@@ -144,20 +148,28 @@ class MaterialRequirements(KeptOfComposer):
             models.CheckConstraint(
                 condition=Q(organisation__isnull=False) | ~Q(name=""), name="material_requirements_name_somebody"
             ),
+            models.CheckConstraint(
+                condition=Q(material__in=["", *(word for word, _name in ASKED_OF)]),
+                name="material_requirements_material_known",
+            ),
             between("material_requirements", "stave_least", 1, 30),
             between("material_requirements", "stave_most", 1, 30),
         ]
 
     def __str__(self) -> str:
-        return self.name or (self.organisation.name if self.organisation else "")
+        whose = self.name or (self.organisation.name if self.organisation else "")
+        return f"{whose}, {self.get_material_display().lower()}" if self.material else whose
 
     def clean(self) -> None:
         super().clean()
+        wrong = {}
         if self.organisation is None and not self.name:
-            raise ValidationError({"organisation": "Say who asks for it, or give it a name."})
+            wrong["organisation"] = "Say who asks for it, or give it a name."
         try:
             read_papers(self.papers)
         except PaperError as mistake:
-            raise ValidationError({"papers": mistake.reason}) from mistake
+            wrong["papers"] = mistake.reason
         if self.stave_least is not None and self.stave_most is not None and self.stave_most < self.stave_least:
-            raise ValidationError({"stave_most": "This is less than the least height of the staves."})
+            wrong["stave_most"] = "This is less than the least height of the staves."
+        if wrong:
+            raise ValidationError(wrong)

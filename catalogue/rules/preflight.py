@@ -110,6 +110,8 @@ def against(asked: Asked, offered: Offered) -> Iterator[str]:
     if offered.pdf.is_locked:
         yield "The file is locked; a library cannot print it."
         return
+    if offered.pdf.is_damaged:
+        yield "The file is damaged; not every printer takes it."
     yield from wrong_paper(asked, offered.pdf)
     yield from wrong_pages(offered.pdf)
     if asked.bookmarks and not offered.pdf.bookmarks:
@@ -119,6 +121,16 @@ def against(asked: Asked, offered: Offered) -> Iterator[str]:
     yield from wrong_staves(asked, offered.stave_height)
     if asked.binding and offered.binding and fold(asked.binding) not in fold(offered.binding):
         yield f"Bound as {offered.binding}; {asked.binding} is asked for."
+
+
+def untold(asked: Asked, offered: Offered) -> Iterator[str]:
+    """Give what cannot be told of a file, since its edition does not say it, a sentence each."""
+    limits = ((asked.stave_least, "at least"), (asked.stave_most, "at most"))
+    wanted = " and ".join(f"{words} {limit.normalize():f} mm" for limit, words in limits if limit is not None)
+    if wanted and offered.stave_height is None:
+        yield f"How high the staves are is not said with an edition; {wanted} is asked for."
+    if asked.binding and not offered.binding:
+        yield f"How it is bound is not said with an edition; {asked.binding} is asked for."
 
 
 def wrong_paper(asked: Asked, pdf: PdfFacts) -> Iterator[str]:

@@ -100,6 +100,10 @@ def test_link_without_a_file_is_refused(browser: Client, work: Work, score: Stor
 def test_score_is_held_against_what_presenters_ask(browser: Client, work: Work, score: StoredFile) -> None:
     make_record(MaterialRequirements, work=work)
     make_record(MaterialRequirements, work=work, name="Any library", papers="", file_names="")
+    make_record(
+        MaterialRequirements, work=work, name="Binder", material="score", papers="", file_names="", binding="wire"
+    )
+    make_record(MaterialRequirements, work=work, name="Copyist", material="parts", papers="B4", file_names="")
     found = kept_values(PdfFacts(3, (PageSize(297, 420, 2), PageSize(210, 297, 1))))
     StoredFile.objects.filter(pk=score.pk).update(found=found)
 
@@ -109,6 +113,7 @@ def test_score_is_held_against_what_presenters_ask(browser: Client, work: Work, 
         "Quay Library 1 page is 210 × 297 mm; A3 or B4 is asked for. "
         "The name of the file does not follow [0-9][0-9] - *.pdf. not yet",
         "Any library meets it",
+        "Binder, scores How it is bound is not said with an edition; wire is asked for. cannot tell",
     ]
 
 

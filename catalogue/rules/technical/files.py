@@ -53,7 +53,8 @@ class PageSize:
 class PdfFacts:
     """A PDF: its pages by number, from 1. ``loose_fonts`` are those that it names and does not hold.
 
-    ``seen`` is how many pages were looked at closely; ``is_locked`` where nothing more is told without a password.
+    ``seen`` is how many pages were looked at closely; ``is_locked`` where nothing more is told without a password;
+    ``is_damaged`` where the file was cut off or broken, and what is left of it was put together to be read.
     """
 
     pages: int = 0
@@ -65,6 +66,7 @@ class PdfFacts:
     bookmarks: tuple[str, ...] = ()
     seen: int = 0
     is_locked: bool = False
+    is_damaged: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,10 +163,12 @@ def doubts_about_pdf(pdf: PdfFacts, pages: int | None = None) -> Iterator[str]:
     if pdf.is_locked:
         yield "This PDF is locked with a password; whoever is to print it needs one without."
         return
+    if pdf.is_damaged:
+        yield "This PDF is damaged, as one that was cut off on its way; send it again before anybody prints it."
     if pdf.loose_fonts:
         yield f"These fonts are not in the file, so that other printers take others: {told(pdf.loose_fonts)}."
     if pdf.blank:
-        yield f"{numbered_pages(pdf.blank)} blank; say so to whoever prints it, or take it out."
+        yield f"{numbered_pages(pdf.blank)} blank; say so to whoever prints it, or leave blanks out."
     if len(pdf.sizes) > 1:
         sizes = told(tuple(f"{one.width} × {one.height} mm ({one.pages})" for one in pdf.sizes))
         yield f"The pages are of {len(pdf.sizes)} sizes: {sizes}."

@@ -65,7 +65,8 @@ LISTED = {"rows": 8, "dir": "auto", "spellcheck": "false", "class": "listed"}
 MOST_OFFERED = 200
 SECONDS = re.compile(r"(?:(\d{1,2}):)?(\d{1,3}):([0-5]\d)|(\d{1,5})", re.ASCII)
 NAMED_WITH: dict[type[models.Model], tuple[str, ...]] = {
-    Performance: ("venue",), Edition: ("publisher",), MaterialSet: ("work",),
+    Performance: ("venue",), Edition: ("publisher", "work"), MaterialSet: ("work",), Recording: ("work",),
+    TechnicalSetup: ("work",),
 }  # fmt: skip
 """What has to be fetched along for another record to be named."""
 IDENTIFIERS = {"ipi": Identifier.IPI, "isni": Identifier.ISNI, "ismn": Identifier.ISMN, "isrc": Identifier.ISRC}
@@ -217,6 +218,12 @@ def named_by(record: Any, column: str) -> Any:
     return getattr(record, column) if getattr(record, f"{column}_id") is not None else None
 
 
+def name_with_work(record: Any) -> str:
+    """Return how a record is told from those of other works, where no work is chosen yet; a set says it itself."""
+    of_work = isinstance(record, KeptOfWork) and not isinstance(record, MaterialSet)
+    return f"{record.work}: {record}" if of_work else str(record)
+
+
 # ---- the form
 
 
@@ -304,7 +311,8 @@ class RecordForm(forms.ModelForm):
         offered = list((rows.select_related(*along) if along else rows).order_by("-pk")[:MOST_OFFERED])
         current = named_by(self.instance, name)
         found = offered if current is None or current in offered else [current, *offered]
-        return [*empty, *((one.pk, str(one)) for one in found)]
+        name_of = str if work is not None else name_with_work
+        return [*empty, *((one.pk, name_of(one)) for one in found)]
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data

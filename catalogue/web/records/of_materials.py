@@ -156,15 +156,16 @@ REQUIREMENTS = Kind(
     add=_("Add requirements"),
     says=_("What presenters and libraries ask of scores and parts; each PDF that is kept is held against them."),
     main=(
-        Group(_("Who asks"), ("organisation", "name")),
-        Group(_("Paper"), ("papers", "binding")),
+        Group(_("Who asks"), ("organisation", "name", "material")),
+        Group(_("Paper"), ("papers",)),
         Group(_("Height of the staves in mm"), ("stave_least", "stave_most"), in_a_row=True),
         Group(_("The files"), ("file_names", "bookmarks")),
     ),
-    more=(KEPT,),
+    more=(Group(_("Binding"), ("binding",)), KEPT),
     fields={
         "organisation": Said(_("Organisation"), _("A name that is not in the catalogue yet is added.")),
-        "name": Said(_("Name"), _("Where it is for parts or for scores only, or for nobody in particular.")),
+        "name": Said(_("Name"), _("Where it is not what an organisation asks, or one that asks this and that.")),
+        "material": Said(_("Asked of"), _("Scores and parts alike, where nothing is chosen.")),
         "papers": Said(_("Paper"), _("Any of these, such as: A3, B4, 10 × 13 in.")),
         "binding": Said(_("Binding"), _("Such as: spiral.")),
         "stave_least": Said(_("At least")),
@@ -175,6 +176,6 @@ REQUIREMENTS = Kind(
         "bookmarks": Said(_("With bookmarks")),
         "notes": NOTES,
     },
-    columns=("__str__", "papers", "binding", "file_names"),
+    columns=("__str__", "material", "papers", "binding", "file_names"),
     along=("organisation",),
 )

@@ -84,6 +84,15 @@ def test_locked_score_says_so_and_nothing_else() -> None:
     assert read_pdf(target) == PdfFacts(is_locked=True)
 
 
+def test_score_that_was_cut_off_on_its_way_says_so() -> None:
+    whole = pdf_with(score)
+
+    assert [read_pdf(BytesIO(content)).is_damaged for content in (whole, whole[: len(whole) * 9 // 10])] == [
+        False,
+        True,
+    ]
+
+
 def test_score_that_takes_too_long_is_refused() -> None:
     with pytest.raises(PdfError, match="too long"):
         read_pdf(BytesIO(pdf_with(score)), most_seconds=-1)

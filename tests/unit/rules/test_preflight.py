@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import pytest
 
-from catalogue.rules.preflight import Asked, Offered, PaperError, Sheet, against, read_papers
+from catalogue.rules.preflight import Asked, Offered, PaperError, Sheet, against, read_papers, untold
 from catalogue.rules.technical.files import PageSize, PdfFacts
 
 ASKED = Asked(read_papers("A3, B4"), Decimal("7"), Decimal("8.5"), "spiral", "[0-9][0-9] - *.pdf", bookmarks=True)
@@ -41,7 +41,19 @@ def test_what_answers_everything_has_no_remark() -> None:
     offered = Offered("00 - Score.PDF", GOOD, Decimal("7.5"), "Spiral, plastic")
 
     assert list(against(ASKED, offered)) == []
+    assert list(untold(ASKED, offered)) == []
     assert list(against(Asked(), Offered("x.pdf", PdfFacts(1)))) == []
+
+
+def test_what_no_edition_says_is_told_and_not_taken_as_met() -> None:
+    assert list(untold(ASKED, Offered("00 - Score.pdf", GOOD))) == [
+        "How high the staves are is not said with an edition; at least 7 mm and at most 8.5 mm is asked for.",
+        "How it is bound is not said with an edition; spiral is asked for.",
+    ]
+    assert list(untold(Asked(stave_most=Decimal(8), binding="spiral"), Offered("a.pdf", GOOD, binding="spiral"))) == [
+        "How high the staves are is not said with an edition; at most 8 mm is asked for."
+    ]
+    assert list(untold(Asked(), Offered("a.pdf", GOOD))) == []
 
 
 def test_each_thing_that_does_not_answer_is_said() -> None:
@@ -66,4 +78,7 @@ def test_staves_that_are_too_high_and_files_that_are_locked_are_said() -> None:
     ]
     assert list(against(asked, Offered("a.pdf", PdfFacts(is_locked=True)))) == [
         "The file is locked; a library cannot print it."
+    ]
+    assert list(against(Asked(), Offered("a.pdf", PdfFacts(1, is_damaged=True)))) == [
+        "The file is damaged; not every printer takes it."
     ]
