@@ -8,6 +8,7 @@ English. The language is an argument: nothing here remembers one.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from gettext import GNUTranslations, NullTranslations
@@ -32,12 +33,19 @@ WITH_ARTICLE = frozenset(
 
 SHORTENED = {
     "de ": "d’", "il ": "l’", "al ": "all’", "dal ": "dall’", "del ": "dell’", "nel ": "nell’", "sul ": "sull’",
+    "e ": "ed ", "y ": "e ",
 }  # fmt: skip
 ELISIONS = {
-    "fr": (re.compile("[aeiouyàâäéèêëîïôöùûüœæ]", re.IGNORECASE), re.compile(r"\bde $")),
-    "it": (re.compile(r"(?:8|11)(?!\d)"), re.compile(r"\b(?:il|d?al|del|nel|sul) $")),
+    "fr": ((re.compile("[aeiouyàâäéèêëîïôöùûüœæ]", re.IGNORECASE), re.compile(r"\bde $")),),
+    "it": (
+        (re.compile(r"(?:8|11)(?!\d)"), re.compile(r"\b(?:il|d?al|del|nel|sul) $")),
+        (re.compile("[eèé]", re.IGNORECASE), re.compile(r"\be $")),
+    ),
+    "es": ((re.compile("h?[ií](?![aeouáéóú])", re.IGNORECASE), re.compile(r"\by $")),),
 }
-"""What elides the word before it, and the words that are elided; an h is taken for one that is sounded."""
+"""What changes the word before it, and the words that are changed; a French h is taken for one that is sounded."""
+SPACED = re.compile(r"(?<=\S)(?=[;:] )")
+"""Where French leaves a space."""
 
 UNITS = [
     "no",
@@ -82,6 +90,22 @@ class Labels:
     def semicolon(self) -> str:
         """What parts the members of a line; French leaves a space before it."""
         return "\N{NO-BREAK SPACE}; " if self.language == "fr" else "; "
+
+    def parted(self, parts: Iterable[str]) -> str:
+        """Those of the parts that say something, in one line."""
+        return self.semicolon.join(part for part in parts if part)
+
+    def spaced(self, text: str) -> str:
+        """Words that grammar has put together, with the spaces of the language."""
+        return SPACED.sub("\N{NO-BREAK SPACE}", text) if self.language == "fr" else text
+
+    def figure(self, text: str) -> str:
+        """A number that is written with a point as the language writes it.
+
+        >>> labels("fr").figure("1.8"), labels("en-US").figure("−22.5°")
+        ('1,8', '−22.5°')
+        """
+        return text.replace(".", self.locale.number_symbols["latn"]["decimal"])
 
     def count(self, one: str, many: str, number: int, *, spelled: bool = False) -> str:
         """A counted thing, ``{n}`` its number, in words where ``spelled`` and the language is English."""
@@ -150,13 +174,19 @@ def fill(template: str, language: str = SOURCE, /, **values: Text | str) -> Text
 
 
 def elided(before: str, after: str, language: str) -> str:
-    """Words as they end before those that follow: French *de* before a vowel, Italian articles before 8 and 11.
+    """Words as they end before those that follow.
+
+    French *de* before a vowel, Italian articles before 8 and 11 and *e* before an e, Spanish *y* before an i.
 
     >>> elided("Livret de ", "Odhran", "fr"), elided("entro il ", "11 mar", "it"), elided("dal ", "12 mar", "it")
     ('Livret d’', 'entro l’', 'dal ')
+    >>> elided(" e ", "Elena", "it"), elided(" y ", "Hilario", "es"), elided(" y ", "Hierro", "es")
+    (' ed ', ' e ', ' y ')
     """
-    follows, ends = ELISIONS[language]
-    return ends.sub(lambda found: f"{SHORTENED[found[0]]}", before) if follows.match(after) else before
+    for follows, ends in ELISIONS[language]:
+        if follows.match(after):
+            before = ends.sub(lambda found: SHORTENED[found[0]], before)
+    return before
 
 
 def in_words(number: int) -> str:

@@ -219,7 +219,7 @@ def action_cell(placed: PlacedCue, sheet: Sheet) -> Cell:
     cue = placed.cue
     length = clock(cue.length, sheet.says)
     beside = ", ".join(part for part in (cue.media, length) if part) if sheet.is_pocket else ""
-    below = value("; ".join(part for part in (beside, cue.notes) if part), Style.EMPHASIS)
+    below = value(sheet.says.parted((beside, cue.notes)), Style.EMPHASIS)
     return Cell(tuple(text for text in (value(cue.action), below) if text))
 
 

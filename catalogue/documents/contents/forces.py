@@ -1,7 +1,8 @@
 """How a list says what a work is for: a description in words, the shorthand, the strip, and the key to both.
 
-The composer's own subtitle is the description where there is one; otherwise it is made from the lines of
-the instrumentation. Forces are not repeated in shorthand where the description has said them all.
+The composer's own subtitle is the description where there is one, told in the document's language where it says the
+forces and no more; otherwise it is made from the lines of the instrumentation. Forces are not repeated in shorthand
+where the description has said them all.
 """
 
 from __future__ import annotations
@@ -10,11 +11,11 @@ import re
 import tomllib
 from collections import Counter
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from importlib.resources import files
 
 from catalogue.documents.contents.titles import generic
-from catalogue.documents.labels import Labels
+from catalogue.documents.labels import LANGUAGES, Labels, labels
 from catalogue.documents.model import (
     Block,
     Legend,
@@ -62,12 +63,31 @@ def described(work: WorkFacts, says: Labels) -> Text:
 
 
 def description(work: WorkFacts, told: tuple[Told, ...], says: Labels) -> Text:
-    if work.title.subtitle:
+    if work.title.subtitle and not (told and says_forces_elsewhere(work, says)):
         return value(work.title.subtitle)
     if not told or (generic(work.title.title) and all_in(told, work.title.title)):
         return ()
     if only_media(work.instrumentation):
         return told[0].text
+    return for_whom(told, says)
+
+
+def says_forces_elsewhere(work: WorkFacts, says: Labels) -> bool:
+    """Whether the subtitle is what another language says of the forces, and no more: it can be told in any."""
+    subtitle = work.title.subtitle.casefold()
+    other = next((tag for beginning, tag in beginnings() if subtitle.startswith(beginning)), says.language)
+    if other.partition("-")[0] == says.language.partition("-")[0]:
+        return False
+    return plain(for_whom(told_forces(work, labels(other)), labels(other))).casefold() == subtitle
+
+
+@cache
+def beginnings() -> tuple[tuple[str, str], ...]:
+    """How each language begins to say for whom a work is, and the language."""
+    return tuple((labels(tag).word("for {forces}").partition("{")[0].casefold(), tag) for tag in LANGUAGES)
+
+
+def for_whom(told: tuple[Told, ...], says: Labels) -> Text:
     return says.say("for {forces}", forces=says.listed(tuple(one.text for one in told)))
 
 
@@ -174,7 +194,7 @@ def strip_of(work: WorkFacts, says: Labels) -> Strip | None:
 
 @lru_cache(2048)
 def strip_for(forces: Instrumentation, language: str) -> Strip | None:
-    strip = player_strip(forces, write_sentence(forces, language))
+    strip = player_strip(forces, labels(language).spaced(write_sentence(forces, language)))
     return strip if strip.marks > 1 else None
 
 

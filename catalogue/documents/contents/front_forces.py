@@ -143,15 +143,16 @@ def seats_of(forces: Instrumentation, percussion: tuple[PercussionFacts, ...], s
     for sung, found in groupby(forces.lines, key=is_choir):
         lines = tuple(found)
         if sung:
-            yield from map(seat_of, choir_lines(lines, speech))
+            yield from (seat_of(one, says) for one in choir_lines(lines, speech))
             continue
         for line in lines:
-            seats = map(seat_of, lines_of(line, forces, speech) if line.family != "electronics" else ())
+            told = lines_of(line, forces, speech) if line.family != "electronics" else ()
+            seats = (seat_of(one, says) for one in told)
             yield from drummers(tuple(seats), percussion, says) if line is drummed else seats
     if percussion and drummed is None:
         name = capital(speech.name("percussion"))
         yield from drummers((Seat(speech.words["families"]["percussion"], name, ()),), percussion, says)
-    yield from map(seat_of, devices(forces, speech, says))
+    yield from (seat_of(one, says) for one in devices(forces, speech, says))
 
 
 def devices(forces: Instrumentation, speech: Grammar, says: Labels) -> tuple[PageLine, ...]:
@@ -159,15 +160,17 @@ def devices(forces: Instrumentation, speech: Grammar, says: Labels) -> tuple[Pag
     return tuple(line for line in page_lines(forces, says.language) if line.family == label)
 
 
-def seat_of(line: PageLine) -> Seat:
+def seat_of(line: PageLine, says: Labels) -> Seat:
     """A line of the page with what follows its name set apart.
 
-    >>> seat_of(PageLine("Woodwind", "Clarinet 1 (in A), doubling E-flat clarinet", "optional")).name
+    >>> from catalogue.documents.labels import labels
+    >>> seat_of(PageLine("Woodwind", "Clarinet 1 (in A), doubling E-flat clarinet", "optional"), labels("en-GB")).name
     'Clarinet 1'
     """
     name, *after = AFTER_NAME.split(line.text, maxsplit=1)
     also = "".join(after).replace(") (", "; ").replace("), ", ", ").removesuffix(")")
-    return Seat(line.family, name, joined((value(also), value(line.remark)), "; "))
+    told = joined((value(says.spaced(also)), value(says.spaced(line.remark))), says.semicolon)
+    return Seat(line.family, name, told)
 
 
 def drummers(seats: tuple[Seat, ...], percussion: tuple[PercussionFacts, ...], says: Labels) -> Iterator[Seat]:
@@ -181,7 +184,7 @@ def drummers(seats: tuple[Seat, ...], percussion: tuple[PercussionFacts, ...], s
 
 
 def instruments_of(found: Iterable[PercussionFacts], says: Labels) -> Text:
-    return joined(tuple(instrument_text(one, says) for one in found), "; ")
+    return joined(tuple(instrument_text(one, says) for one in found), says.semicolon)
 
 
 def instrument_text(one: PercussionFacts, says: Labels) -> Text:
@@ -231,10 +234,10 @@ def strip_blocks(work: WorkFacts, says: Labels) -> tuple[Block, ...]:
     forces, strip = work.instrumentation, strip_of(work, says)
     if forces is None or strip is None:
         return ()
-    people = "; ".join(line.text for line in total_line(forces, grammar(says.language)))
+    people = says.parted(line.text for line in total_line(forces, grammar(says.language)))
     strings = ".".join(map(str, work.string_strengths))
     strengths = says.say("strings {strengths}", strengths=strings) if strings else ()
-    caption = joined((value(people), strengths), "; ")
+    caption = joined((value(people), strengths), says.semicolon)
     return (Figure(strip, caption),) if caption else ()
 
 
@@ -243,7 +246,7 @@ def fact_blocks(work: WorkFacts, records: WorkRecords, says: Labels) -> tuple[Bl
     facts = [
         ("Duration", duration_text(work, says)),
         ("Score", pitch_text(work, records, says)),
-        *(("Tuning", tuning_text(one)) for one in records.tunings),
+        *(("Tuning", tuning_text(one, says)) for one in records.tunings),
         *(("Tuned otherwise", retuning_text(one, says)) for one in records.retunings),
     ]
     told: list[Pair] = []
@@ -270,17 +273,20 @@ def pitch_text(work: WorkFacts, records: WorkRecords, says: Labels) -> Text:
     return wording(says.word(PITCHES[score.pitch]))
 
 
-def tuning_text(one: TuningFacts) -> Text:
-    hertz = f"{one.reference_note or 'a′'} = {one.reference_hertz.normalize():f} Hz" if one.reference_hertz else ""
-    return joined((value(one.name), value(hertz), value(" ".join(one.description.split())), value(one.source)), "; ")
+def tuning_text(one: TuningFacts, says: Labels) -> Text:
+    pitch = says.figure(f"{one.reference_hertz.normalize():f}") if one.reference_hertz else ""
+    hertz = f"{one.reference_note or 'a′'} = {pitch} Hz" if pitch else ""
+    return joined(
+        (value(one.name), value(hertz), value(" ".join(one.description.split())), value(one.source)), says.semicolon
+    )
 
 
 def retuning_text(one: RetuningFacts, says: Labels) -> Text:
     """Which instrument, tuned to what, how it is written and what has to be prepared."""
     tuned = says.say("tuned to {notes}", notes=one.tuned_to) if one.tuned_to else ()
-    cents = value(f"{cents_text(one.cents)} {says.word('cents')}") if one.cents is not None else ()
+    cents = value(f"{says.figure(cents_text(one.cents))} {says.word('cents')}") if one.cents is not None else ()
     written = says.say("written {how}", how=one.written) if one.written else ()
-    return joined((value(one.instrument), tuned, cents, written, value(one.preparation)), "; ")
+    return joined((value(one.instrument), tuned, cents, written, value(one.preparation)), says.semicolon)
 
 
 def cents_text(cents: Decimal) -> str:

@@ -114,7 +114,7 @@ def hired_for(hire: Hire, says: Labels) -> Text:
         days = span_text(dates, says.language, says.word("to"), says.word("and")) if dates else ""
         return joined((value(days), value(places.pop())), ", ")
     told = (joined((value(date_of(one, says)), value(place_of(one))), ", ") for one in hire.performances)
-    return joined(tuple(told), "; ")
+    return joined(tuple(told), says.semicolon)
 
 
 def date_of(performance: PerformanceFacts, says: Labels) -> str:

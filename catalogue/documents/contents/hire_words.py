@@ -52,7 +52,7 @@ def plain_number(number: Decimal, says: Labels, *, places: int | None = None) ->
     ('2,5', '10')
     """
     text = f"{number:.{places}f}" if places is not None else f"{number.normalize():f}"
-    return text.replace(".", says.locale.number_symbols["latn"]["decimal"])
+    return says.figure(text)
 
 
 def day(when: date | None, says: Labels) -> str:
@@ -115,7 +115,7 @@ HEADS = {
 
 
 def reckoned(charge: Charge, hire: Hire, says: Labels) -> str:
-    return "; ".join(steps_in_words(charge, hire, says))
+    return says.parted(steps_in_words(charge, hire, says))
 
 
 def steps_in_words(charge: Charge, hire: Hire, says: Labels) -> Iterator[str]:

@@ -30,7 +30,7 @@ def indexes(works: tuple[WorkFacts, ...], says: Labels) -> tuple[Block, ...]:
             authors[work.text_author].append(work)
     heads = (("Index by instrument", instruments), ("Index by author of text", authors))
     return tuple(
-        Section(wording(says.word(head)), (Lines(tuple(index_lines(found))),)) for head, found in heads if found
+        Section(wording(says.word(head)), (Lines(tuple(index_lines(found, says))),)) for head, found in heads if found
     )
 
 
@@ -48,9 +48,9 @@ def instruments_of(work: WorkFacts, says: Labels) -> Iterator[str]:
             yield name[:1].upper() + name[1:]
 
 
-def index_lines(found: dict[str, list[WorkFacts]]) -> Iterator[Line]:
+def index_lines(found: dict[str, list[WorkFacts]], says: Labels) -> Iterator[Line]:
     """Each name with the titles that stand under it, both in alphabetical order."""
     for name in sorted(found, key=str.casefold):
         titles = sorted((short_title(work.title) for work in found[name]), key=lambda text: plain(text).casefold())
         head: Text = value(name, Style.STRONG)
-        yield Line("", joined((head, joined(tuple(titles), "; ")), "\N{EN SPACE}"))
+        yield Line("", joined((head, joined(tuple(titles), says.semicolon)), "\N{EN SPACE}"))

@@ -146,7 +146,8 @@ def quotation(review: ReviewFacts, vita: Vita) -> Text:
     """The words, then who wrote them, where and when."""
     year = wording(str(review.date.year)) if review.date else ()
     source = joined((value(review.author), value(review.publication, Style.EMPHASIS), year), ", ")
-    words = value(f"“{review.quotation.strip()}”", language=review.language)
+    quoted = vita.says.word("“{quotation}”").replace("{quotation}", review.quotation.strip())
+    words = value(quoted, language=review.language)
     return joined((words, source), " ")
 
 

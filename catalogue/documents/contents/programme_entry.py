@@ -132,7 +132,8 @@ def beside(work: WorkFacts, heard: tuple[Hearing, ...], performance: int | None,
     first = premiere(heard)
     told = first_performance_event(first, says) if first and first.performance.id != performance else ()
     duration = write_duration(work.duration, "words", says.language) if work.duration else work.duration_typed
-    forces = write_words(work.instrumentation, says.language) if work.instrumentation else work.instrumentation_typed
+    told_forces = write_words(work.instrumentation, says.language) if work.instrumentation else ""
+    forces = says.spaced(told_forces) or work.instrumentation_typed
     facts = (
         ("Duration", value(duration)),
         ("Scoring", value(forces)),

@@ -299,7 +299,7 @@ def brought_blocks(items: tuple[Item, ...], says: Labels) -> tuple[Block, ...]:
     """Each provider with all that they bring."""
     providers = dict.fromkeys(item.provider for item in items)
     rows = (
-        (provider_text(one, says), value("; ".join(item.title for item in items if item.provider == one)))
+        (provider_text(one, says), value(says.parted(item.title for item in items if item.provider == one)))
         for one in sorted(providers, key=lambda word: (not word, word))
     )
     return (table_of((("who", "Brought by"), ("things", "What")), rows, says),) if items else ()

@@ -20,6 +20,7 @@ from catalogue.documents.model import (
     Table,
     Text,
     Voice,
+    joined,
     plain,
     value,
     wording,
@@ -86,7 +87,7 @@ def input_table(setup: Setup, says: Labels) -> Iterator[Block]:
         (
             wording(str(one.channels)),
             value(one.source),
-            value("; ".join(part for part in (one.line, one.remark) if part)),
+            value(says.parted((one.line, one.remark))),
             value(one.stand),
             wording(says.word("yes")) if one.phantom else (),
             value(one.insert),
@@ -105,7 +106,7 @@ def output_table(setup: Setup, says: Labels) -> Iterator[Block]:
         (
             wording(str(one.channels)),
             value(one.destination),
-            value("; ".join(part for part in (one.signal, one.remark) if part)),
+            value(says.parted((one.signal, one.remark))),
             value(one.heard_by),
             provider_text(one.provider, says),
         )
@@ -147,8 +148,8 @@ def layout_blocks(setup: Setup, says: Labels) -> Iterator[Block]:
     rows = (
         (
             value(one.name),
-            wording(says.word("anywhere")) if one.is_low else wording(angle_text(one.azimuth)),
-            wording(says.word("low frequencies alone")) if one.is_low else wording(angle_text(one.elevation)),
+            wording(says.word("anywhere") if one.is_low else says.figure(angle_text(one.azimuth))),
+            wording(says.word("low frequencies alone") if one.is_low else says.figure(angle_text(one.elevation))),
         )
         for one in speakers
     )
@@ -191,24 +192,21 @@ def playback_blocks(setup: Setup, says: Labels) -> Iterator[Block]:
         yield table_of(FILE_HEADS, (file_row(one, says) for one in setup.media), says)
         sums = [f"{one.name}: {one.sha256}" for one in setup.media if one.sha256]
         if sums:
-            yield Paragraph(says.say("SHA-256 of the files: {sums}.", sums="; ".join(sums)), Voice.NOTE)
+            yield Paragraph(says.say("SHA-256 of the files: {sums}.", sums=says.semicolon.join(sums)), Voice.NOTE)
 
 
 def playback_facts(setup: Setup, says: Labels) -> Iterator[tuple[str, Text]]:
     kept = SYNCHRONISATION.get(setup.synchronisation, "")
-    yield "Kept together by", joined_note(says.word(kept) if kept else "", setup.synchronisation_note)
+    by = wording(says.word(kept) if kept else "")
+    yield "Kept together by", joined((by, value(setup.synchronisation_note)), says.semicolon)
     clicks = [one for one in setup.outputs if carries_click(one)]
-    yield "Click", value("; ".join(f"{one.channels} {one.destination}" for one in clicks))
-    rate = kilohertz(setup.sample_rate) if setup.sample_rate else ""
+    yield "Click", value(says.parted(f"{one.channels} {one.destination}" for one in clicks))
+    rate = says.figure(kilohertz(setup.sample_rate)) if setup.sample_rate else ""
     bits = f"{setup.bit_depth} bit" if setup.bit_depth else ""
     yield "Format", value(", ".join(part for part in (rate, bits) if part))
-    yield "Latency", value(f"{setup.latency_ms.normalize():f} ms" if setup.latency_ms is not None else "")
+    yield "Latency", value(says.figure(f"{setup.latency_ms.normalize():f} ms") if setup.latency_ms is not None else "")
     sizes = [file_bytes(one) or 0 for one in setup.media]
-    yield "Files together", value(f"{megabytes(sum(sizes))} (10⁶ bytes)" if sum(sizes) else "")
-
-
-def joined_note(words: str, note: str) -> Text:
-    return (*wording(words), *wording("; " if words and note else ""), *value(note))
+    yield "Files together", value(f"{says.figure(megabytes(sum(sizes)))} (10⁶ bytes)" if sum(sizes) else "")
 
 
 def file_row(media: Media, says: Labels) -> tuple[Text, ...]:
@@ -216,10 +214,10 @@ def file_row(media: Media, says: Labels) -> tuple[Text, ...]:
     return (
         value(media.name, exact=True),
         value(str(media.channels or "")),
-        value(kilohertz(media.rate) if media.rate else ""),
+        value(says.figure(kilohertz(media.rate)) if media.rate else ""),
         value(str(media.bits or "")),
         wording(clock(Duration(media.seconds), says) if media.seconds else ""),
-        value(megabytes(size) if size else ""),
+        value(says.figure(megabytes(size)) if size else ""),
         value(media.use),
     )
 

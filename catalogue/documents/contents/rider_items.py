@@ -35,10 +35,6 @@ def rider_items(work: WorkFacts, facts: RiderFacts, says: Labels) -> tuple[Item,
     return together(found)
 
 
-def said(parts: Iterable[str]) -> str:
-    return "; ".join(part for part in parts if part)
-
-
 # ---- the setup
 
 
@@ -49,7 +45,7 @@ def of_setup(setup: Setup, says: Labels) -> Iterator[Item]:
     for program in setup.software:
         version = plain(says.say("version {version}", version=program.version)) if program.version else ""
         yield Item(
-            says.word("Computer and software"), program.name, detail=said((version, program.use)),
+            says.word("Computer and software"), program.name, detail=says.parted((version, program.use)),
             provider=program.provider,
         )  # fmt: skip
     for name, text in ((says.word("power"), setup.power), (says.word("network"), setup.network)):
@@ -78,7 +74,7 @@ def microphones(inputs: Iterable[Input], says: Labels) -> Iterator[Item]:
             says.word("Microphones"),
             f"\N{MULTIPLICATION SIGN} {line}" if number > 1 else line,
             number,
-            said(
+            says.parted(
                 (
                     plain(says.say("stand: {stand}", stand=stand)) if stand else "",
                     plain(says.say("input {channels}", channels=", ".join(str(one.channels) for one in found))),
@@ -90,7 +86,7 @@ def microphones(inputs: Iterable[Input], says: Labels) -> Iterator[Item]:
 
 
 def of_output(output: Output, says: Labels) -> Item:
-    detail = said(
+    detail = says.parted(
         (
             plain(says.say("output {channels}", channels=str(output.channels))),
             output.signal,
@@ -113,7 +109,7 @@ def of_staff(setup: Setup, says: Labels) -> Iterator[Item]:
 
 
 def of_percussion(one: PercussionFacts, says: Labels) -> Item:
-    detail = said(
+    detail = says.parted(
         (
             plain(says.say("player {number}", number=str(one.player))),
             one.size,
@@ -128,17 +124,17 @@ def of_percussion(one: PercussionFacts, says: Labels) -> Item:
 
 
 def of_tuning(one: TuningFacts, says: Labels) -> Item:
-    hertz = f"{one.reference_hertz.normalize():f}" if one.reference_hertz else ""
-    detail = said((f"{one.reference_note or 'a′'} = {hertz} Hz", one_line(one.description)))
+    hertz = says.figure(f"{one.reference_hertz.normalize():f}") if one.reference_hertz else ""
+    detail = says.parted((f"{one.reference_note or 'a′'} = {hertz} Hz", one_line(one.description)))
     group = says.word("Tuning and preparation")
     return Item(group, one.name, detail=detail, provider=PRESENTER, kind=ItemKind.CONDITION)
 
 
 def of_retuning(one: RetuningFacts, says: Labels) -> Item:
-    cents = f"{one.cents.normalize():+f} ¢".replace("-", "\N{MINUS SIGN}") if one.cents is not None else ""
+    cents = says.figure(f"{one.cents.normalize():+f} ¢").replace("-", "\N{MINUS SIGN}") if one.cents is not None else ""
     tuned = plain(says.say("tuned to {notes}", notes=one.tuned_to)) if one.tuned_to else ""
     group = says.word("Tuning and preparation")
-    detail = said((tuned, cents, one.preparation))
+    detail = says.parted((tuned, cents, one.preparation))
     return Item(group, one.instrument, detail=detail, provider=PLAYER, kind=ItemKind.CONDITION)
 
 
@@ -165,7 +161,7 @@ def of_voice(line: Line, work: WorkFacts, says: Labels) -> Item:
     group = says.word("Sung and spoken parts")
     number = most_of(line) if not line.instrument.startswith("choir") else 1
     return Item(
-        group, name_of(line, says), max(1, number), said((kind, text)), kind=ItemKind.PERSON, provider=PRESENTER
+        group, name_of(line, says), max(1, number), says.parted((kind, text)), kind=ItemKind.PERSON, provider=PRESENTER
     )
 
 

@@ -25,8 +25,8 @@ def stage_blocks(forces: Instrumentation | None, setup: Setup | None, says: Labe
         return ()
     size = says.say(
         "Seen from above; one square is 1 m. Stage at least {width} × {depth} m.",
-        width=f"{stage.width:g}",
-        depth=f"{stage.depth:g}",
+        width=says.figure(f"{stage.width:g}"),
+        depth=says.figure(f"{stage.depth:g}"),
     )
     shown = [one for one in stage.things if one.y >= 0]
     rows = ((value(one.number), value(name_of(one)), where(one, says), value(one.channels)) for one in shown)
@@ -43,12 +43,12 @@ def name_of(thing: Thing) -> str:
 
 def where(thing: Thing, says: Labels) -> Text:
     """Metres to the left or right of the middle, and behind the front edge."""
-    back = f"{thing.y:g}"
+    back, aside = says.figure(f"{thing.y:g}"), says.figure(f"{abs(thing.x):g}")
     if not thing.x:
         return says.say("middle, {back} m back", back=back)
     if thing.x < 0:
-        return says.say("{aside} m left, {back} m back", aside=f"{-thing.x:g}", back=back)
-    return says.say("{aside} m right, {back} m back", aside=f"{thing.x:g}", back=back)
+        return says.say("{aside} m left, {back} m back", aside=aside, back=back)
+    return says.say("{aside} m right, {back} m back", aside=aside, back=back)
 
 
 def legend(stage: Stage, says: Labels) -> tuple[Block, ...]:
@@ -63,5 +63,5 @@ def legend(stage: Stage, says: Labels) -> tuple[Block, ...]:
         says.word("double circle: conductor; lines of sight that must stay free") if Mark.CONDUCTOR in marks else "",
         says.word("left and right are seen from the audience"),
     )
-    sentence = "; ".join(part for part in told if part)
+    sentence = says.parted(told)
     return (Paragraph(wording(f"{sentence[:1].upper()}{sentence[1:]}."), Voice.NOTE),)

@@ -151,7 +151,7 @@ def at_front(speakers: tuple[Speaker, ...], wide: float) -> Iterator[Thing]:
 def ring_of(speakers: tuple[Speaker, ...], says: Labels) -> Ring | None:
     """The loudspeakers around the audience; channels of low frequencies alone may stand anywhere and are left out."""
     around = tuple(
-        Loudspeaker(one.name, float(one.azimuth), float(one.elevation), angle_text(one.azimuth))
+        Loudspeaker(one.name, float(one.azimuth), float(one.elevation), says.figure(angle_text(one.azimuth)))
         for one in speakers
         if not one.is_low
     )

@@ -38,7 +38,7 @@ class Item:
     def key(self) -> str:
         """Sixteen hexadecimal figures that stay the same while the item says the same."""
         said = "\n".join((self.group, self.name, str(self.number), self.detail, self.such_as, self.provider))
-        return sha256(said.encode()).hexdigest()[:16]
+        return sha256(said.replace("\N{NO-BREAK SPACE};", ";").encode()).hexdigest()[:16]
 
     @property
     def title(self) -> str:

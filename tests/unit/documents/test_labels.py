@@ -144,3 +144,19 @@ def test_a_country_is_named_in_the_language_as_it_follows_in() -> None:
 def test_catalogues_stand_where_gettext_looks_for_them() -> None:
     assert all((FOLDER / name / "LC_MESSAGES" / "documents.po").is_file() for name in CATALOGUES)
     assert Path(FOLDER).name == "locale"
+
+
+def test_french_leaves_a_space_before_a_semicolon_that_does_not_break() -> None:
+    assert labels("fr").parted(("un", "", "deux")) == "un\N{NO-BREAK SPACE}; deux"
+    assert (
+        labels("fr").spaced("orchestre 1: 2 cors; harpe")
+        == "orchestre 1\N{NO-BREAK SPACE}: 2 cors\N{NO-BREAK SPACE}; harpe"
+    )
+    assert labels("it").parted(("uno", "due")) == "uno; due"
+
+
+def test_a_conjunction_gives_way_to_the_sound_after_it() -> None:
+    names = value("Odhran"), value("Elena"), value("Inés")
+
+    assert plain(labels("es").listed(names)) == "Odhran, Elena e Inés"
+    assert plain(labels("it").listed(names[:2])) == "Odhran ed Elena"

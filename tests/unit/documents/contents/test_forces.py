@@ -113,3 +113,22 @@ def test_the_key_explains_only_the_signs_that_occur() -> None:
     (legend,) = [block for block in section.blocks if isinstance(block, Legend)]
 
     assert [plain(sign.meaning) for sign in legend.signs] == ["a player", "electronics"]
+
+
+@pytest.mark.parametrize(
+    ("subtitle", "words"),
+    [
+        ("for three clarinets and piano", "pour 3 clarinettes et piano"),
+        ("für 3 Klarinetten und Klavier", "pour 3 clarinettes et piano"),
+        ("pour trois clarinettes et un piano", "pour trois clarinettes et un piano"),
+        ("for three clarinets and prepared piano", "for three clarinets and prepared piano"),
+        ("a study in rust", "a study in rust"),
+    ],
+)
+def test_a_subtitle_that_tells_the_forces_and_no_more_is_told_in_the_language_of_the_document(
+    subtitle: str, words: str
+) -> None:
+    forces = Instrumentation((Line("clarinet", "woodwind", (3, 3)), Line("piano", "keyboard")))
+    told = work(20, TitleFacts("Lock", subtitle=subtitle), category=Category.CHAMBER, instrumentation=forces)
+
+    assert plain(described(told, labels("fr"))) == words
