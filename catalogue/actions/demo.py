@@ -74,26 +74,25 @@ class Loading:
     house: House
     composer: Composer
     today: date
+    now: datetime
     people: dict[str, Person] = field(default_factory=dict)
     organisations: dict[str, Organisation] = field(default_factory=dict)
     venues: dict[str, Venue] = field(default_factory=dict)
     works: dict[str, Work] = field(default_factory=dict)
 
-    @property
-    def now(self) -> datetime:
-        return datetime.combine(self.today, time(12), UTC)
-
 
 @transaction.atomic
-def load_demo(today: date, *, only_core: bool = False) -> User:
+def load_demo(today: date, *, now: datetime | None = None, only_core: bool = False) -> User:
     """Load the demo house as of a day; return the user who keeps its catalogues, who has no password.
 
-    ``only_core`` loads the small selection: fifteen works and forty performances of one composer.
+    ``now`` is the time at which its records say that they were changed, else noon of that day. ``only_core`` loads the
+    small selection: fifteen works and forty performances of one composer.
     """
+    now = now or datetime.combine(today, time(12), UTC)
     house = core_of(read_house(FOLDER)) if only_core else read_house(FOLDER)
     user = User.objects.filter(username=USER_NAME).first() or User.objects.create_user(USER_NAME)
     for row in house.composers.values():
-        loading = Loading(house, composer_for(row, user), today)
+        loading = Loading(house, composer_for(row, user), today, now)
         load_works(loading)
         load_performances(loading)
         load_records(
@@ -113,7 +112,7 @@ def load_demo(today: date, *, only_core: bool = False) -> User:
             today=today,
         )
     load_members(house)
-    load_houses(house, now=datetime.combine(today, time(12), UTC))
+    load_houses(house, now=now)
     return user
 
 

@@ -45,7 +45,7 @@ class Command(CatalogueCommand):
         if not options["no_serve"]:
             refuse_taken_port(port)
         self.say("Loading the demo catalogue …")
-        user = load_demo(today=timezone.localdate())
+        user = load_demo(today=timezone.localdate(), now=timezone.now())
         send_demo_riders(timezone.now())
         keep_demo_files(Composer.objects.get(slug=COMPOSER), timezone.now())
         self.write_documents(Path(options["out"]))
