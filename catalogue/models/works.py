@@ -40,8 +40,8 @@ class WorkQuerySet(SearchableQuerySet["Work"]):
         )
 
     def in_title_order(self) -> Self:
-        """Order by the title as it is searched: marks and case make no difference."""
-        return self.order_by("search_text", "pk")
+        """Order by title, those of one title as they were entered."""
+        return self.order_by(Lower("title"), "pk")
 
     def newest_first(self) -> Self:
         return self.order_by(F("completed").desc(nulls_last=True), Lower("title"), "pk")
