@@ -17,6 +17,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from catalogue.instrumentation.bracket_players import beside_body, extra, optional_player
 from catalogue.instrumentation.bracket_words import (
     alternatives,
     amplification,
@@ -182,25 +183,6 @@ def voice_told(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | 
     return []
 
 
-def optional_player(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
-    """Settle ``piano (optional flute)``, ``choir (organ ad lib.)``: a player of another family beside the line."""
-    nodes = bracket.nodes
-    at = int(is_key(nodes[0], {"with", "mit", "avec", "con", "plus", "and"}))
-    optional = phrase_end(nodes, at, OPTIONAL)
-    counted = count_at(nodes, at if optional is None else optional)
-    start = counted.end if counted is not None else at if optional is None else optional
-    name = name_at(nodes, start)
-    if name is None or family_of(name.slugs[0]) in (draft.family, "percussion", "electronics"):
-        return None
-    end = name.end if optional is not None else phrase_end(nodes, name.end, OPTIONAL)
-    rest = [node for node in nodes[end:] if not node.is_mark(".")] if end is not None else list(nodes)
-    if rest or draft.section:
-        return None
-    made = extra(draft, name.slugs[0], counted.most if counted else 1, bracket, "", optional=True)
-    made.role, made.name = "ensemble", name
-    return [made]
-
-
 def realised(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Keep which instruments a continuo is played on as a note: nobody doubles there."""
     if draft.slug != "basso-continuo":
@@ -323,13 +305,6 @@ def extra_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]
     return [extra(draft, slug, number, bracket, section, optional=optional) for one in found for slug in one.plays]
 
 
-def extra(draft: Draft, slug: str, number: int, bracket: Bracket, section: str, *, optional: bool = False) -> Draft:
-    made = Draft(slug, bracket.start, bracket.end, section=section, extra=True, group=draft.group, role=draft.role)
-    made.counted(number)
-    made.optional = optional
-    return made
-
-
 def smaller_number(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Settle ``4 (2)`` and ``2 (optional 4)``: the other number will do; after a name without one it is the number."""
     nodes = [node for node in bracket.nodes if not node.is_mark(".")]
@@ -366,6 +341,7 @@ RULES = (
     realised,
     voice_told,
     optional_player,
+    beside_body,
     amplification,
     strengths,
     hands,

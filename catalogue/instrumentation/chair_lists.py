@@ -26,6 +26,10 @@ WORDS_OF_CONTAINING = {
 }
 
 
+BY_LETTER = ("saxophone", "recorder")
+"""Sections whose players are told by their sizes, a letter each."""
+
+
 def entries(nodes: Nodes, marks: str, *, words: bool = True) -> list[tuple[Node, ...]]:
     """Return the nodes cut at the marks and, if asked, at joining words, empty pieces left out."""
     found: list[list[Node]] = [[]]
@@ -105,6 +109,9 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
         counted = counted or member[0] > 0
         members.append(member)
     total = sum(number or 1 for number, _ in members)
+    if draft.open and draft.count is None and section in BY_LETTER and len(members) > 1:
+        draft.open = False
+        draft.counted(total)
     if containing:
         return contained(draft, members, total, forces, bracket)
     if total != draft.most or draft.most < 2 or not fills(draft, members, bracket, counted=counted):
@@ -116,11 +123,11 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
 
 def lettered(draft: Draft, nodes: Nodes, section: str) -> bool:
     """Settle ``5 sax (AATTB)``, ``recorders (SAT)``: one letter a player."""
-    token = nodes[0]
-    if len(nodes) != 1 or not isinstance(token, Token) or section not in ("saxophone", "recorder"):
+    if section not in BY_LETTER:
         return False
-    slugs = [in_section(letter.lower(), section) for letter in token.text]
-    if not token.text.isupper() or not all(slugs):
+    letters = letters_in(nodes) if len(nodes) == 1 or draft.plural or draft.open else ""
+    slugs = [in_section(letter.lower(), section) for letter in letters]
+    if not letters or not all(slugs):
         return False
     if draft.count is None and len(slugs) == 1:
         draft.slug = slugs[0] or draft.slug
@@ -134,6 +141,20 @@ def lettered(draft: Draft, nodes: Nodes, section: str) -> bool:
     return True
 
 
+def letters_in(nodes: Nodes) -> str:
+    """Return the capitals of ``AATTB``, ``A, A, T, T, B``, ``2A, 2T, B``; nothing where the nodes say more."""
+    found = ""
+    for piece in entries(nodes, ",+/.", words=False):
+        counted = count_at(piece, 0)
+        token = piece[-1]
+        several = counted.most if counted is not None and counted.end == len(piece) - 1 else 1
+        alone = len(piece) == 1 or (counted is not None and counted.end == len(piece) - 1)
+        if not alone or not isinstance(token, Token) or not token.text.isupper() or not token.text.isalpha():
+            return ""
+        found += token.text * several if len(token.text) == 1 or several == 1 else ""
+    return found
+
+
 def fills(draft: Draft, members: list[tuple[int, str]], bracket: Bracket, *, counted: bool) -> bool:
     """Whether members that add up to the number are its make-up and not what somebody doubles."""
     if len(members) == 1:
@@ -144,7 +165,7 @@ def fills(draft: Draft, members: list[tuple[int, str]], bracket: Bracket, *, cou
     if counted and (own or all(number for number, _ in members)):
         return not rising(members, draft)
     sizes = draft.slug in ("saxophone", "recorder", "trombone", "clarinet", "wind-instrument", "viola-da-gamba")
-    return not draft.figure and sizes and not counted
+    return not draft.figure and sizes and not rising(members, draft)
 
 
 def rising(members: list[tuple[int, str]], draft: Draft) -> bool:

@@ -17,7 +17,6 @@ from catalogue.instrumentation.choirs import (
     glued,
     name_of_choir,
     say_of_choir,
-    soloists_in_bracket,
     voicing_at,
 )
 from catalogue.instrumentation.drafts import Draft, Forces
@@ -26,6 +25,7 @@ from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.numbers import cardinal
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seats_at, token_at
 from catalogue.instrumentation.qualities import Qualities
+from catalogue.instrumentation.solo_groups import soloists_in_bracket
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import instruments, key_of
 from catalogue.instrumentation.voice_ranges import ranged_at

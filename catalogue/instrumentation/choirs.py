@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from catalogue.instrumentation import collectives
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, OR, SOLO, keyed
 from catalogue.instrumentation.names import name_at
@@ -19,8 +18,6 @@ TO = {"to", "bis", "a", "jusqua", "fino", "hasta"}
 DIVISI = {"div", "divisi", "divided", "geteilt", "divise", "max", "maximum"}
 SINGERS = {"singers", "voices", "sanger", "stimmen", "chanteurs", "voix", "cantanti", "voci", "cantantes", "voces"}
 MOST_IN_A_PART = 100
-VOCAL = {"vocal", "vocale", "vocali", "vocales"}
-VOCAL_STEM = len("vokal")
 SEMI_CHORUS = keyed("semi-chorus semichorus semi-choir halbchor demi-chœur semicoro")
 SINGLE_LETTERS = ("S", "M", "A", "T", "B")
 FEWEST_LETTERS = 3
@@ -86,6 +83,7 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     solo = solo or (lead[0].solo and name_of_choir(nodes, end - 1) is None)
     if len(text) == 2 and len(voicings) == 1 and not (solo or optional or followed_well(nodes, at, start, end)):
         return None
+    end = past_double(nodes, end) if len(voicings) > 1 else end
     start_at, stop = nodes[at].start, nodes[end - 1].end
     if solo:
         return [draft for one in voicings for draft in soloists(one, start_at, stop)], end, False
@@ -138,6 +136,14 @@ def name_of_choir(nodes: Nodes, at: int) -> str | None:
     """Return the name of a choir that ends before ``at``, ``None`` where none does."""
     found = name_at(nodes, at)
     return found.written if found is not None and found.slugs[0] in CHOIR_WORDS else None
+
+
+def past_double(nodes: Nodes, at: int) -> int:
+    """Pass over ``double choir``, ``Doppelchor`` after the voicings of both, which it only calls so."""
+    if not is_key(token_at(nodes, at), DOUBLE):
+        return at
+    found = name_at(nodes, at + 1)
+    return at + 1 if found is None or found.slugs[0] not in CHOIR_WORDS else found.end
 
 
 def double_told(nodes: Nodes, at: int) -> bool:
@@ -266,77 +272,6 @@ def sing_alone(draft: Draft) -> None:
         draft.slug, draft.open = f"voice-{part}", False
         draft.counted(draft.parts)
         draft.parts = 1
-
-
-def soloists_in_bracket(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
-    """Read ``4 soloists (SATB)``, ``8 voices: SSAATTBB``."""
-    counted = count_at(nodes, at)
-    told = voices_told(nodes, at) or vocal_group(nodes, at)
-    if told is not None:
-        return told
-    end = phrase_end(nodes, counted.end if counted else at, SOLO)
-    voices = name_at(nodes, end) if end is not None else None
-    end = voices.end if voices is not None and voices.slugs[0] == "voice" else end
-    bracket = nodes[end] if end is not None and end < len(nodes) else None
-    if voices is not None and end == voices.end and isinstance(bracket, Token):
-        text, after, _ = glued(nodes, end)
-        return (soloists(text, nodes[at].start, nodes[after - 1].end), after, False) if is_voicing(text) else None
-    if end is None or not isinstance(bracket, Bracket):
-        return None
-    words = [node for node in bracket.nodes if not node.is_mark(",.") and not is_key(node, AND)]
-    letters = [node.text for node in words if isinstance(node, Token) and is_letters(node.text)]
-    if not letters or len(letters) < len(words):
-        return None
-    return soloists("".join(letters), nodes[at].start, bracket.end), end + 1, False
-
-
-def vocal_group(nodes: Nodes, at: int) -> Found | None:
-    """Read ``vocal quartet``, ``quatuor vocal (SATB)``, ``Vokalquartett``: so many who sing alone."""
-    first, second = token_at(nodes, at), token_at(nodes, at + 1)
-    if first is None or first.kind != "word":
-        return None
-    size = collectives.size_of(first.text[VOCAL_STEM:]) if first.lower.startswith("vokal") else None
-    end = at + 1
-    if size is None and second is not None and (is_key(first, VOCAL) or is_key(second, VOCAL)):
-        size, end = collectives.size_of((second if is_key(first, VOCAL) else first).text), at + 2
-    if size is None:
-        return None
-    text, after = letters_at(nodes, end)
-    if sum(parts_of(text).values()) == size:
-        return soloists(text, first.start, nodes[after - 1].end), after, False
-    draft = Draft("voice", first.start, nodes[end - 1].end)
-    draft.counted(size)
-    return [draft], end, False
-
-
-def letters_at(nodes: Nodes, at: int) -> tuple[str, int]:
-    """Return the letters of a voicing that stands here, in a bracket or not, and where it ends."""
-    at += at < len(nodes) and nodes[at].is_mark(":")
-    node = nodes[at] if at < len(nodes) else None
-    if isinstance(node, Bracket):
-        text, end = "".join(one.text for one in node.nodes if type(one) is Token and one.kind == "word"), at + 1
-    else:
-        text, end, _ = glued(nodes, at) if node is not None else ("", at, "")
-    return (text, end) if is_letters(text) else ("", at)
-
-
-def voices_told(nodes: Nodes, at: int) -> Found | None:
-    """Read ``8 voices: SSAATTBB``: letters that add up to the number of singers."""
-    counted = count_at(nodes, at)
-    voices = name_at(nodes, counted.end) if counted is not None else None
-    if counted is None or voices is None or voices.slugs[0] != "voice":
-        return None
-    following = nodes[voices.end] if voices.end < len(nodes) else None
-    if isinstance(following, Bracket):
-        text, end, after = "".join(one.text for one in following.nodes if type(one) is Token), 0, voices.end + 1
-    else:
-        start = voices.end + (following is not None and following.is_mark(":"))
-        text, end, _ = glued(nodes, start) if start < len(nodes) else ("", 0, "")
-        after = end
-    text = text.replace(",", "").replace(".", "")
-    if not is_letters(text) or sum(parts_of(text).values()) != counted.most:
-        return None
-    return soloists(text, nodes[at].start, nodes[after - 1].end), after, False
 
 
 def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:

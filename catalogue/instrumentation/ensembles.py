@@ -17,22 +17,29 @@ from catalogue.instrumentation import (
 )
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.introducing import introduced_at
-from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, ENSEMBLE, HEADINGS, OF, SOLO, WITHOUT, keyed
+from catalogue.instrumentation.kinds import MOST_GROUPS, grouped, key_ends_in_s, size_of_at, sized_at
+from catalogue.instrumentation.lexicon import (
+    BODY_OF_STRINGS,
+    ENSEMBLE,
+    HEADINGS,
+    SOLO,
+    WITHOUT,
+    keyed,
+)
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.open_forces import itemises
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.strings import bowed
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
-from catalogue.instrumentation.vocabulary import family_of, key_of
+from catalogue.instrumentation.vocabulary import key_of
 from catalogue.instrumentation.voicings import is_letters
 
 Found = tuple[list[Draft], int, bool]
 RECORDED = frozenset({"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"})
-MOST_GROUPS = 12
+PAIR = 2
 MOST_PLAYERS = 999
 ORCHESTRAS = keyed("orchestras streichorchester orchestres orchestre orquestas orchestres_à_cordes")
-CONSORTS = {"consort", "choir", "ensemble", "orchestra", "ensemblen", "orchester"}
 
 
 def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
@@ -119,6 +126,10 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         folded(size) if kind == "fold" else usual_or_other(forces, kind, slugs, nodes[start].start, nodes[end - 1].end)
     )
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
+    if kind == "fold" and size > PAIR:
+        written = forces.written(nodes[start].start, nodes[end - 1].end)
+        message = f"“{written}” was read with the last player of each on the auxiliary."
+        forces.remark("ensemble", message, nodes[start].start, nodes[end - 1].end, f"{size} of each and no auxiliary")
     many = qualities.count.most if qualities.count is not None and key_ends_in_s(nodes[end - 1]) else 1 + double
     if 1 < many <= MOST_GROUPS:
         drafts = alike.repeated(drafts, many)
@@ -134,11 +145,6 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
 def letters_of(node: Node | None) -> int:
     """Return how many voice letters a word is made of, ``SATB``; 0 for any other."""
     return len(node.text) if isinstance(node, Token) and node.kind == "word" and is_letters(node.text) else 0
-
-
-def key_ends_in_s(node: Node) -> bool:
-    """Whether a word is a plural in s, ``quartets``."""
-    return isinstance(node, Token) and node.key.endswith("s")
 
 
 def fifth_string(nodes: Nodes, at: int) -> tuple[str, int]:
@@ -193,16 +199,6 @@ def figures(bracket: Bracket, drafts: list[Draft]) -> None:
             draft.counted(number)
 
 
-def grouped(slugs: tuple[str, ...], start: int, end: int, *, collective: str) -> list[Draft]:
-    """Return one draft for each instrument in order, counted."""
-    drafts: list[Draft] = []
-    for slug in dict.fromkeys(slugs):
-        draft = Draft(slug, start, end, collective=collective)
-        draft.counted(slugs.count(slug))
-        drafts.append(draft)
-    return drafts
-
-
 def folded(size: int) -> tuple[str, ...]:
     """Return the woodwind of an orchestra in so many of each; a third player takes the usual auxiliary."""
     main = ("flute", "oboe", "clarinet", "bassoon")
@@ -227,94 +223,6 @@ def folded_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     told = nodes[at + 3] if at + 3 < len(nodes) else None
     end = at + 3 + (isinstance(told, Bracket) and repeats_fold(told, "fold"))
     return grouped(folded(number.number), token.start, number.end, collective="fold"), end, False
-
-
-def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:
-    """Read ``guitar duo``, ``saxophone quartet (SATB)``, ``trombone quartet``: so many of one instrument."""
-    qualities, start = lead
-    found = name_at(nodes, start)
-    if found is None or len(found.written) < 3:
-        return None
-    token = token_at(nodes, found.end)
-    if token is not None and is_key(token, CONSORTS) and not is_body(found.slugs[0]):
-        following = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
-        if following is not None and (
-            following.is_mark(":") or (isinstance(following, Bracket) and itemises(following))
-        ):
-            return [], found.end + 1, True
-        slug = "viola-da-gamba" if "viola-da-gamba" in found.slugs else found.slugs[0]
-        draft = Draft(slug, nodes[at].start, token.end, name=found, open=True, notes=[token.text])
-        return [draft], found.end + 1, False
-    size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
-    listed = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
-    if size is not None and listed is not None and listed.is_mark(":"):
-        return [], found.end + 2, True
-    if size is not None and isinstance(listed, Bracket) and lists_players(listed, size):
-        return [], found.end + 1, True
-    if token is None or size is None or found.slugs[0].startswith(("voice", "choir")):
-        return None
-    custom = collectives.WITH_STRINGS.get((found.slugs[0], size))
-    if custom is not None:
-        message = f"“{forces.written(nodes[start].start, token.end)}” was read in its usual make-up."
-        forces.remark("ensemble", message, nodes[start].start, token.end, f"{size} players of the one instrument")
-        return grouped(custom, nodes[at].start, token.end, collective="mixed"), found.end + 1, False
-    draft = Draft(found.slugs[0], nodes[at].start, token.end, name=found)
-    draft.counted(1 if last_of(size, nodes, at, forces) else size)
-    draft.amplified = qualities.amplified or qualities.electric
-    many = qualities.count.most if qualities.count is not None and key_ends_in_s(token) else 1
-    return alike.repeated([draft], many) if 1 < many <= MOST_GROUPS else [draft], found.end + 1, False
-
-
-def lists_players(bracket: Bracket, size: int) -> bool:
-    """Whether a bracket names the players of an ensemble of so many, ``clarinet quintet (cl, 2 vn, va, vc)``."""
-    found, at = 0, 0
-    while at < len(bracket.nodes):
-        counted = count_at(bracket.nodes, at)
-        name = name_at(bracket.nodes, counted.end if counted else at)
-        if name is not None and family_of(name.slugs[0]) == "voice":
-            return False
-        found += (counted.most if counted else 1) if name is not None else 0
-        at = name.end if name is not None else at + 1
-    return found == size and itemises(bracket)
-
-
-def size_of_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
-    """Read ``cuarteto de guitarras``, ``quartet of horns``: so many of one instrument."""
-    token = token_at(nodes, at)
-    size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
-    found = name_at(nodes, at + 2) if size is not None and is_key(token_at(nodes, at + 1), OF) else None
-    if token is None or size is None or found is None or is_body(found.slugs[0]):
-        return None
-    if size == listed_from(nodes, at + 2):
-        return [], at + 2, True
-    draft = Draft(found.slugs[0], token.start, found.stop, name=found)
-    draft.counted(size)
-    return [draft], found.end, False
-
-
-def listed_from(nodes: Nodes, at: int) -> int:
-    """Return how many players are named from here on, parted by commas and *and*."""
-    found = 0
-    while at < len(nodes):
-        counted = count_at(nodes, at)
-        name = name_at(nodes, counted.end if counted else at)
-        if name is None:
-            break
-        found += counted.most if counted else 1
-        at = name.end
-        while at < len(nodes) and (nodes[at].is_mark(",") or is_key(nodes[at], AND)):
-            at += 1
-    return found
-
-
-def last_of(size: int, nodes: Nodes, at: int, forces: Forces) -> bool:
-    """Whether the size counts the players named before as well, ``vibraphone and marimba duo``."""
-    return len(forces.drafts) == size - 1 and is_key(token_at(nodes, at - 1), AND) and at > 0
-
-
-def is_body(slug: str) -> bool:
-    """Whether a slug is no single instrument: a voice, a choir, an orchestra, a family."""
-    return family_of(slug) in ("voice", "other", "electronics") or slug.endswith("-instrument") or slug == "percussion"
 
 
 def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:

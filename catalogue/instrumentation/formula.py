@@ -211,7 +211,7 @@ def strings_block(block: Block, forces: Forces) -> None:
 
 def is_timpanist_and(block: Block) -> bool:
     """Whether a block after the brass is ``1+4``, a timpanist and percussionists."""
-    return len(block) == 2 and all(one.figure for one in block) and block[1].extra and block[0].most == 1
+    return len(block) == 2 and all(one.figure for one in block) and block[1].extra and block[0].most < 2
 
 
 def percussion_block(places: list[Draft], forces: Forces) -> None:

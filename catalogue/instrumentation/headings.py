@@ -265,7 +265,7 @@ def is_heading(nodes: Nodes, at: int, end: int, family: str, separator: str) -> 
         return items_in(following) > 1 or figures_follow(following.nodes, 0)
     if nodes[end].is_mark(",./-") or isinstance(following, Bracket) or family in ("other", "voice"):
         return False
-    if family in ("woodwind", "brass") and figures_follow(nodes, end):
+    if family in ("woodwind", "brass") and (figures_follow(nodes, end) or is_packed(following)):
         return True
     listed = count_at(nodes, end)
     if listed is not None and listed.end < len(nodes) and name_at(nodes, listed.end) is not None:

@@ -112,9 +112,11 @@ GENRES = keyed(
 HEADINGS = {
     "woodwind": keyed(
         "woodwind woodwinds wind winds wood holzbläser holz bois legni fiati madera maderas viento_madera bläser vents "
-        "w.w. ww vientos strumentini"
+        "w.w. ww vientos strumentini woodwind_choir wind_choir"
     ),
-    "brass": keyed("brass brasses blechbläser blech cuivres ottoni metales metal viento_metal brass_section"),
+    "brass": keyed(
+        "brass brasses blechbläser blech cuivres ottoni metales metal viento_metal brass_section brass_choir"
+    ),
     "keyboard": keyed("keyboards keyboard_instruments tasteninstrumente claviers tastiere teclados tasten"),
     "plucked": keyed("plucked plucked_strings zupfinstrumente cordes_pincées pizzichi"),
     "voice": keyed("vocal vocals singers cast solo_voices vocal_soloists"),
@@ -148,7 +150,7 @@ BANDS = {
         "orchestre_d'harmonie harmonie banda_sinfonica banda_sinfónica symphonic_winds"
     ),
     "brass-band": keyed("brass_band youth_brass_band"),
-    "big-band": keyed("big_band jazz_band jazz_orchestra"),
+    "big-band": keyed("big_band jazz_band jazz_orchestra jazzorchester orchestre_de_jazz orquesta_de_jazz"),
 }
 ENSEMBLE = keyed(
     "instrumentation scoring forces besetzung organico "
@@ -170,7 +172,7 @@ PLAYERS = keyed(
 DESKS = keyed("desks desk stands stand pulte pult pupitres leggii leggio atriles atril pults")
 UP_TO = keyed(
     "up_to bis_zu jusqu'à fino_a hasta at_most max maximum maximal höchstens au_plus al_massimo como_máximo "
-    "no_more_than"
+    "no_more_than maximum_of a_maximum_of max_of maximal_of"
 )
 PREFERRED = keyed(
     "preferred recommended ideally ideal preferably empfohlen bevorzugt recommandé consigliati preferible suggested"

@@ -93,6 +93,9 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if anyone is None and introduces(nodes, noun):
         return [], noun, True
     kind = forces.written(nodes[end].start, nodes[words - 1].end) if words > end else ""
+    if counted is not None and anyone is None and not kind and (only := alone_in_clause(nodes, at, noun, forces)):
+        only.counted(counted.least, counted.most)
+        return [], noun, False
     last = forces.drafts[-1] if forces.drafts and nodes[at - 1].is_mark(",") and at + 2 >= noun == len(nodes) else None
     if last is not None and counted is not None and last.family == "percussion" and last.count is None:
         last.counted(counted.least, counted.most)
@@ -109,6 +112,18 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         whole_of.count, whole_of.open = counted, False
         return [], noun, True
     return [draft], limits.on_any_end(nodes, noun), False
+
+
+def alone_in_clause(nodes: Nodes, at: int, end: int, forces: Forces) -> Draft | None:
+    """Return the one item before ``, two players;``, where semicolons or lines part it from all others."""
+    first = next((one + 1 for one in range(at - 1, -1, -1) if nodes[one].is_mark(";\n")), 0)
+    commas = sum(node.is_mark(",") or is_key(node, AND) for node in nodes[first:at])
+    ends = end >= len(nodes) or nodes[end].is_mark(";\n")
+    last = forces.drafts[-1] if forces.drafts else None
+    if last is None or commas != 1 or not ends or not nodes[at - 1].is_mark(",") or last.start != nodes[first].start:
+        return None
+    by_name = last.slug == "percussion" or last.family not in ("voice", "other", "percussion")
+    return last if by_name and last.count is None and not last.figure else None
 
 
 def is_singular(node: Node) -> bool:

@@ -12,9 +12,10 @@ from catalogue.instrumentation import collectives
 from catalogue.instrumentation.alike import BODIES as ALIKE
 from catalogue.instrumentation.channels import CHANNEL, LAYOUTS, layout_end
 from catalogue.instrumentation.choirs import CHOIR_WORDS, DIVISI, DOUBLE
-from catalogue.instrumentation.ensembles import CONSORTS, RECORDED
+from catalogue.instrumentation.ensembles import RECORDED
 from catalogue.instrumentation.headings import ALL_HEADINGS, NAMED_BODIES, WHOLES
 from catalogue.instrumentation.introducing import GROUPS
+from catalogue.instrumentation.kinds import CONSORTS
 from catalogue.instrumentation.lexicon import (
     ANY,
     BODY_OF_STRINGS,
@@ -131,7 +132,7 @@ def names_body(word: str, key: str) -> bool:
     """Whether a body, an ensemble or a choir may be named by a word alone, or by it and what is no word."""
     if key in BODY_WORDS or key in BODY_WHOLES or key in of_voices() or key in LAYOUTS or word.lower() in LAYOUTS:
         return True
-    return VOICE_RUN.fullmatch(word) is not None or "stimmig" in word.lower() or key.startswith("vokal")
+    return VOICE_RUN.fullmatch(word) is not None or "stimmig" in word.lower() or key.startswith(("vokal", "solisten"))
 
 
 @remembered

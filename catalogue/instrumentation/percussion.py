@@ -9,6 +9,7 @@ spoken of. Common practice.
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from catalogue.instrumentation.bracket_words import (
     as_remark,
@@ -31,6 +32,7 @@ from catalogue.instrumentation.tokens import Bracket, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument, key_of
 
 OWN_CHAIR = ("drum-kit", "cimbalom", "glass-harmonica", "steel-drums")
+EXECUTANTS = {"es", "ex", "exec", "int", "interpr", "ej", "sp", "ausf", "instr"}
 TIMPANISTS = {"timpanist", "timpanists", "pauker", "timpanista", "timbalier"}
 
 
@@ -40,6 +42,7 @@ def timpani_and(forces: Forces) -> None:
         return
     percussionists_before(forces)
     packed_pair_before(forces)
+    letters_for_both(forces)
     for before, draft in zip(forces.drafts, forces.drafts[1:], strict=False):
         if not (draft.figure and draft.separator.strip() in ("+", "&")):
             continue
@@ -47,7 +50,7 @@ def timpani_and(forces: Forces) -> None:
             before.count is None
             and before.name
             and key_of(before.name.written) in ("t", "tp")
-            and forces.drafts[0].figure
+            and (forces.drafts[0].figure or before is forces.drafts[0])
         ):
             before.slug = "timpani"
         if before.slug == "timpani":
@@ -56,9 +59,24 @@ def timpani_and(forces: Forces) -> None:
                 before.collective = "players"
 
 
+def letters_for_both(forces: Forces) -> None:
+    """Read the ``P., S.`` that follow figures as Pauken and Schlagzeug: no singer stands between brass and strings."""
+    if sum(draft.family == "voice" for draft in forces.drafts) != 1 or not forces.drafts[0].figure:
+        return
+    for before, draft in pairwise(forces.drafts):
+        letters = [one.name.written if one.name is not None else "" for one in (before, draft)]
+        if letters == ["P", "S"] and draft.slug == "voice-soprano":
+            before.slug, draft.slug = "timpani", "percussion"
+            written = forces.written(before.start, draft.end)
+            message = f"“{written}” after the brass was read as timpani and percussion."
+            forces.remark("abbreviation", message, before.start, draft.end, "percussion and a soprano")
+
+
 def glued_figure(draft: Draft, before: Draft, forces: Forces) -> bool:
     """Whether a figure written to the plus after the timpani stands apart from the name after it, ``T+2 hp``."""
-    if draft.separator != "+" or draft.count is None or draft.name is None or not forces.drafts[0].figure:
+    if draft.separator != "+" or draft.count is None or not forces.drafts[0].figure:
+        return False
+    if draft.name is None and draft.slug != "strings":
         return False
     if draft.slug == "percussion":
         return False
@@ -74,8 +92,9 @@ def percussionists_before(forces: Forces) -> None:
             continue
         made = Draft("", draft.start, draft.start + 1, separator="+", count=draft.count, figure=True)
         forces.drafts.insert(at, made)
-        message = f"The figure after the timpani was read as {draft.most} percussionists."
-        forces.remark("timpani-and", message, draft.start, draft.end, forces.written(draft.start, draft.end))
+        if draft.slug != "strings":
+            message = f"The figure after the timpani was read as {draft.most} percussionists."
+            forces.remark("timpani-and", message, draft.start, draft.end, forces.written(draft.start, draft.end))
         draft.count, draft.separator = None, " "
 
 
@@ -136,7 +155,11 @@ def shared_by_one(draft: Draft) -> None:
 
 
 def bare(draft: Draft, forces: Forces, *, orchestral: bool) -> None:
-    if (orchestral and draft.role != "soloist") or draft.open:
+    written = draft.name.written if draft.name is not None else ""
+    if "orff" in key_of(written):
+        draft.notes.append(written)
+        draft.open = True
+    elif (orchestral and draft.role != "soloist") or draft.open:
         draft.open = True
     else:
         draft.counted(1)
@@ -210,7 +233,7 @@ def players(draft: Draft, forces: Forces) -> None:
     for bracket in parted(draft, forces):
         if says_octave(bracket.nodes) or quality(draft, bracket, forces):
             continue
-        told = players_range(bracket)
+        told = players_range(bracket) or executants(bracket)
         spare = optional_players(bracket.nodes)
         if spare is not None and spare < draft.most:
             draft.counted(max(draft.least - spare, 0), draft.most)
@@ -222,7 +245,7 @@ def players(draft: Draft, forces: Forces) -> None:
             counted = count_at(bracket.nodes, 0) or limited_count(bracket.nodes, 0)
             draft.notes += ["or more"] * (counted is not None and counted.more)
             rest = list(bracket.nodes)[counted.end if counted else 1 :]
-            if rest and is_key(rest[0], PLAYERS):
+            if rest and is_key(rest[0], PLAYERS | EXECUTANTS):
                 rest = rest[1:]
             if rest:
                 draft.notes.append(forces.written(rest[0].start, bracket.nodes[-1].end).strip(" -:;,."))
@@ -235,6 +258,14 @@ def players(draft: Draft, forces: Forces) -> None:
             draft.notes.append(as_remark(bracket.nodes, forces))
             timpani_within(bracket, forces)
     draft.brackets = []
+
+
+def executants(bracket: Bracket) -> tuple[int, int] | None:
+    """Return the number of ``(1 es.)``, ``(3 int.)``: players by a word that means other things elsewhere."""
+    counted = count_at(bracket.nodes, 0)
+    rest = bracket.nodes[counted.end :] if counted is not None else ()
+    short = rest and is_key(rest[0], EXECUTANTS) and all(node.is_mark(".") for node in rest[1:])
+    return (counted.least, counted.most) if counted is not None and short else None
 
 
 def timpani_within(bracket: Bracket, forces: Forces) -> None:

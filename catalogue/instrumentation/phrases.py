@@ -16,6 +16,7 @@ from catalogue.instrumentation.vocabulary import key_of
 LONGEST_PHRASE = 4
 FAMILY = 4
 """Figures of a family: flutes to bassoons, horns to tubas."""
+FEWER = {"more", "fewer", "less", "larger"}
 MORE = {"more", "mehr", "plus", "davantage", "piu", "mas"}
 
 
@@ -148,7 +149,7 @@ def word_count(nodes: Nodes, at: int) -> Count | None:
     if token is None or token.kind != "word" or (token.text.isupper() and len(token.text) < 3):
         return None
     value = cardinal(token.text)
-    if value is None:
+    if value is None or (value == 0 and is_key(token_at(nodes, at + 1), FEWER)):
         return None
     link, second = token_at(nodes, at + 1), token_at(nodes, at + 2)
     if link is not None and second is not None and (is_key(link, OR) or link.is_word("to", "bis", "à", "al")):
@@ -242,7 +243,13 @@ def numbers_after_names(nodes: Nodes) -> bool:
         return True
     pointed = [at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word" for at in numbers]
     apart = [at + 1 == len(nodes) or nodes[at + 1].kind != "word" or nodes[at + 1].spaced for at in numbers]
-    return len(numbers) > 1 and all(pointed) and all(apart)
+    return len(numbers) > 1 and all(pointed) and all(apart) and not numbers_before_names(nodes, numbers)
+
+
+def numbers_before_names(nodes: Nodes, numbers: list[int]) -> bool:
+    """Whether numbers between pointed names belong to the next, ``Fl. Ob. 2 Vl.``: the first name has none."""
+    first, last = numbers[0], numbers[-1] + 1
+    return first > 2 and last < len(nodes) and nodes[last].kind == "word"
 
 
 def numbers_between(nodes: Nodes, numbers: list[int]) -> bool:

@@ -19,18 +19,21 @@ from catalogue.instrumentation import (
     percussion,
     plurals,
     settling,
+    sizes,
     soloists,
     strings,
 )
 from catalogue.instrumentation.asides import beside
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
+from catalogue.instrumentation.limit_words import without_limit
 from catalogue.instrumentation.line_ups import read_line_ups
 from catalogue.instrumentation.margins import without_margins
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
+from catalogue.instrumentation.ordinals import pointed_ordinals
 from catalogue.instrumentation.scanning import Scan
 from catalogue.instrumentation.scope import Scope
-from catalogue.instrumentation.spelling import solo_compound, two_words
+from catalogue.instrumentation.spelling import ensemble_compound, solo_compound, two_words
 from catalogue.instrumentation.tallies import compare, say_of_numbers
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
 from catalogue.instrumentation.untold import say_of_lost
@@ -90,7 +93,7 @@ def read_nodes(
 ) -> Instrumentation:
     """Return the forces of a text that names one line-up."""
     forces = Forces(text, Speech(nodes, language), strings_are=strings_are)
-    nodes = beside(parted(nodes, forces))
+    nodes = beside(without_limit(parted(pointed_ordinals(nodes), forces), forces))
     conventions.prepare(forces, nodes, convention)
     Scan(nodes, forces, Scope(), formula=forces.formula, slash_parts=forces.slash_parts).walk()
     settle(forces)
@@ -118,6 +121,7 @@ def settle(forces: Forces) -> None:
     settling.settle_bodies(forces)
     strings.figures_before_strings(forces)
     formula.place(forces)
+    sizes.name_sizes(forces)
     settling.choose_names(forces)
     company.alto_or_viola(forces)
     settling.kettledrums(forces)
@@ -156,10 +160,10 @@ def parted(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes with words that were run together, ``saxophonehorn``, as two."""
     found: list[Node] = []
     for node in nodes:
-        parts = two_words(node) if isinstance(node, Token) and node.kind == "word" and len(node.text) > 7 else None
-        solo = solo_compound(node) if parts is None and isinstance(node, Token) and len(node.text) > 7 else None
-        parts = solo or parts
-        if parts is not None and solo is None:
+        long = isinstance(node, Token) and node.kind == "word" and len(node.text) > 6
+        compound = (ensemble_compound(node) or solo_compound(node)) if long and isinstance(node, Token) else None
+        parts = two_words(node) if compound is None and long and isinstance(node, Token) else compound
+        if parts is not None and compound is None:
             forces.remark(
                 "spelling", f"“{forces.written(node.start, node.end)}” was read as two words.", node.start, node.end
             )

@@ -91,6 +91,8 @@ class Scan:
             self.add(figure)
             return at + 1
         plain = bracketed_figure(self.nodes, at) if node.kind == "number" else None
+        if node.kind == "number" and plain is None and (after := self.last_figure(at)) is not None:
+            return after
         if (plain := plain or plain_item(self.nodes, at)) is not None:
             self.add(plain[0])
             return plain[1]
@@ -108,7 +110,7 @@ class Scan:
     def after_number(self) -> tuple[Reader, ...]:
         """Return what reads where a number stands."""
         again = functools.partial(repeated_bracket, self)
-        return self.last_figure, self.choice, self.clause, self.elsewhere, again, self.body, self.item
+        return self.choice, self.clause, self.elsewhere, again, self.body, self.item
 
     def opens_name(self, at: int) -> bool:
         """Whether a name of several words begins here: the ``E`` of ``E-flat clarinet`` joins nothing."""

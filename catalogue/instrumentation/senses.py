@@ -48,6 +48,8 @@ BY_SECTION = {
         "alto-recorder": "alto a treble alt contralto tr",
         "tenor-recorder": "tenor t ten tenore",
         "bass-recorder": "bass b basse basso",
+        "great-bass-recorder": "gb greatbass grossbass grandebasse granbasso granbajo",
+        "contrabass-recorder": "cb sb subbass contrabass kontrabass contrebasse contrabbasso contrabajo",
     },
     "bassoon": {"contrabassoon": "contra c cb kontra contre k dbl double contro cbass"},
     "horn": {"wagner-tuba": "wagner wt tuba tuben wtb tb tenortuba"},

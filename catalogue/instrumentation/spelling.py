@@ -7,7 +7,9 @@ from __future__ import annotations
 
 import difflib
 import functools
+import re
 
+from catalogue.instrumentation import collectives
 from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.names import beginnings
 from catalogue.instrumentation.numbers import cardinal
@@ -18,6 +20,10 @@ SHORTEST_TO_MEND = 6
 LONGEST_WORD = 40
 MOST_SUGGESTIONS = 3
 ALIKE = 0.5
+COMPOUND = re.compile(
+    r"(\w{4,}?)(duo|duett|trio|quartett|quintett|sextett|septett|oktett|nonett|ensemble|orchester|chor|consort)",
+    re.IGNORECASE,
+)
 SHORT = 5
 
 
@@ -46,6 +52,18 @@ def variants(key: str) -> list[str]:
     changed = [head + one + rest[1:] for head, rest in cuts if rest for one in letters]
     added = [head + one + rest for head, rest in cuts for one in letters]
     return left_out + exchanged(key) + changed + added
+
+
+def ensemble_compound(token: Token) -> tuple[Token, Token] | None:
+    """Return the instrument and the word for so many of it that German writes as one, ``Klarinettenquartett``."""
+    found = COMPOUND.fullmatch(token.text)
+    if found is None or token.key in keys() or token.key in collectives.names():
+        return None
+    stem = next((one for one in (found[1], found[1].removesuffix("s")) if key_of(one) in keys()), None)
+    if stem is None or family_of(keys()[key_of(stem)][0]) in ("voice", "other", "electronics"):
+        return None
+    cut = found.start(2)
+    return stretch_of(token, 0, cut), stretch_of(token, cut, len(token.text))
 
 
 def solo_compound(token: Token) -> tuple[Token, Token] | None:

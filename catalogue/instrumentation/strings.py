@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import takewhile
 
 from catalogue.instrumentation import collectives
 from catalogue.instrumentation.doublings import doublings_in
@@ -71,6 +72,9 @@ def settle_strings(forces: Forces, *, orchestral: bool) -> None:
         return
     third = any(max((*one.number_after, *one.seats), default=0) > 2 for one in forces.drafts if one.slug == "violin")
     forces.drafts[:] = [part for draft in forces.drafts for part in ((draft,) if third else divided(draft))]
+    forces.drafts[:] = [
+        draft for at, draft in enumerate(forces.drafts) if not is_made_up(draft, forces.drafts[at + 1 :])
+    ]
     named = [draft for draft in forces.drafts if draft.slug in BOWED and draft.role != "soloist"]
     settled: list[Draft] = []
     for draft in forces.drafts:
@@ -81,6 +85,14 @@ def settle_strings(forces: Forces, *, orchestral: bool) -> None:
                 strength(draft, [one for one in named if one.group == draft.group], forces, orchestral=orchestral)
             settled.append(draft)
     forces.drafts[:] = settled
+
+
+def is_made_up(body: Draft, after: list[Draft]) -> bool:
+    """Whether a number of strings only counts those who are named after it, ``11 solo strings: 6 violins, …``."""
+    if body.slug != "strings" or body.count is None or body.numbers or body.brackets or body.clauses:
+        return False
+    members = [*takewhile(lambda one: one.slug in BOWED and one.group == body.group, after)]
+    return len(members) > 1 and sum(one.most for one in members) == body.most
 
 
 def chamber_strings(forces: Forces) -> None:
@@ -174,6 +186,8 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
     else:
         if draft.count is not None:
             draft.notes.append(f"{draft.count.most} players")
+            message = f"The {draft.count.most} string players are not divided among the sections."
+            forces.remark("undivided", message, draft.start, draft.end)
         for slug in FIVE:
             if slug not in draft.without and not (slug.startswith("violin") and "violin" in draft.without):
                 yield section(draft, slug, None)

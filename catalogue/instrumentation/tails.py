@@ -63,7 +63,7 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
         return at + 1
     if node.is_mark("."):
         following = nodes[at + 1] if at + 1 < len(nodes) else None
-        if numbered_after_point(nodes, at, draft, formula=formula):
+        if numbered_after_point(nodes, at, draft, formula=formula) or point_before_slash(nodes, at):
             return at + 1
         pitch = pitch_after_point(nodes, at + 1, draft)
         if pitch is not None:
@@ -99,6 +99,12 @@ def numbered_after_point(nodes: Nodes, at: int, draft: Draft, *, formula: bool) 
     if read[1] < len(nodes) and nodes[read[1]].is_mark(":"):
         return True
     return not formula and not named_follows(nodes, read[1], len(read[0]))
+
+
+def point_before_slash(nodes: Nodes, at: int) -> bool:
+    """Whether an abbreviation's point stands before a slash that joins a second instrument, ``pno./cel.``."""
+    slash = nodes[at + 1] if at + 1 < len(nodes) else None
+    return slash is not None and slash.is_mark("/") and not (nodes[at].spaced or nodes[at + 1].spaced)
 
 
 def bracket_tail(nodes: Nodes, at: int, draft: Draft) -> int:

@@ -16,6 +16,7 @@ from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.phrases import count_at, is_key, keys_end, phrase_end, token_at
 from catalogue.instrumentation.senses import sectional
+from catalogue.instrumentation.sizes import size_of
 from catalogue.instrumentation.spelling import SHORTEST_TO_MEND, near, nearest, two_words
 from catalogue.instrumentation.tokens import Bracket, Row, Token
 from catalogue.instrumentation.unnamed import unnamed_body
@@ -46,7 +47,7 @@ def unknown_at(scan: Scan, at: int) -> int:
         if counted is None or word is None or word.kind != "word":
             return lone_number(scan, at)
         return unknown_name(scan, counted.end, counted)
-    for attempt in (voice_with_prefix, by_section_only, unnamed_body, mended):
+    for attempt in (size_of_kind, voice_with_prefix, by_section_only, unnamed_body, mended):
         after = attempt(scan, at, token)
         if after is not None:
             return after
@@ -89,6 +90,16 @@ def lone_number(scan: Scan, at: int) -> int:
     raise scan.forces.fail(
         "A number stands here without an instrument.", node.start, node.end, ("the name of an instrument",)
     )
+
+
+def size_of_kind(scan: Scan, at: int, token: Token) -> int | None:
+    """Read a size that only the ensemble of one instrument gives a meaning to, ``Klarinettenchor (Es, 3 B, Alt)``."""
+    section, start = scan.forces.kind
+    slug = size_of(token.key, section, scan.forces) if section and token.start >= start else None
+    if slug is None:
+        return None
+    scan.add(Draft(slug, token.start, token.end, name=Name((slug,), token.text, at, at + 1, token.start, token.end)))
+    return at + 1
 
 
 def voice_with_prefix(scan: Scan, at: int, token: Token) -> int | None:
@@ -181,7 +192,7 @@ def unknown_name(scan: Scan, at: int, count: Count | None = None) -> int:
     dotted = scan.formula and scan.separator == "." and end < len(scan.nodes) and scan.nodes[end].is_mark(".")
     if not words or dotted or not plausible(written, scan, end):
         raise not_known(scan, written or scan.forces.text[start:stop], start, stop)
-    if not count and colon(scan.nodes, phrase_end(scan.nodes, end, WHOLES | ALL_HEADINGS) or len(scan.nodes)):
+    if not count and colon(scan.nodes, phrase_end(scan.nodes, end, WHOLES | ALL_HEADINGS) or end):
         scan.forces.remark("not-read", f"“{written}” was not read as part of the forces.", start, stop)
         return end
     slug = "-".join(key_of(word.text) for word in words)

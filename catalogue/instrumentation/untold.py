@@ -30,6 +30,7 @@ SHORTEST = 2
 BREAKS = re.compile(r"[\W\d_]+")
 AROUND = BOTH | ALL | LAST | HANDS | FOUR_HANDS | STIMMIG | PARTIES | FOLLOWING | CHANNEL | frozenset(LAYOUTS)
 """Words that single readers know besides."""
+VOCAL = ("vokal", "solisten")
 ENDINGS = ("ensemble", "orchester", "chor", "stimmig", "gruppe", "konzert")
 
 
@@ -73,7 +74,7 @@ def is_known(word: str, key: str) -> bool:
     if before and is_known(after, key_of(after)):
         return True
     number = cardinal(word) is not None or ordinal(word) is not None or roman(word.upper()) is not None
-    size = collectives.size_of(word) is not None or key.endswith(ENDINGS)
+    size = collectives.size_of(word) is not None or key.endswith(ENDINGS) or key.startswith(VOCAL)
     return number or size or is_suffix(Token("word", word, 0, len(word), False, word.lower(), key))
 
 

@@ -44,7 +44,7 @@ OPEN = (
     ("flute, viola and harp, each also playing crotales", "each"),
     ("guitare électrique, basse électrique, batterie", "drum-kit"),
     ("mezzo-soprano, alto et piano", "alto"),
-    ("brass band (with 3 percussion)", "remark"),
+    ("brass band (with 3 percussion)", "beside-body"),
     ("2222/2200/timp/str (reduced version: 1111/1100/pf/str)", "remark"),
     ("str (max. 12.10.8.6.4)", "most-strings"),
     ("timp (=perc 1), perc 2", "same-player"),

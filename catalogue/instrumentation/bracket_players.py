@@ -1,0 +1,61 @@
+"""Brackets that name players beside those before them, ``piano (optional flute)``, ``brass band (with 3 perc)``."""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.chair_lists import entries
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.lexicon import OPTIONAL
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end
+from catalogue.instrumentation.tails import BODIES
+from catalogue.instrumentation.tokens import Bracket
+from catalogue.instrumentation.vocabulary import family_of
+
+WITH = {"with", "plus", "mit", "avec", "con", "y", "e", "et", "und"}
+
+
+def optional_player(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``piano (optional flute)``, ``choir (organ ad lib.)``: a player of another family beside the line."""
+    nodes = bracket.nodes
+    at = int(is_key(nodes[0], {"with", "mit", "avec", "con", "plus", "and"}))
+    optional = phrase_end(nodes, at, OPTIONAL)
+    counted = count_at(nodes, at if optional is None else optional)
+    start = counted.end if counted is not None else at if optional is None else optional
+    name = name_at(nodes, start)
+    if name is None or family_of(name.slugs[0]) in (draft.family, "percussion", "electronics"):
+        return None
+    end = name.end if optional is not None else phrase_end(nodes, name.end, OPTIONAL)
+    rest = [node for node in nodes[end:] if not node.is_mark(".")] if end is not None else list(nodes)
+    if rest or draft.section:
+        return None
+    made = extra(draft, name.slugs[0], counted.most if counted else 1, bracket, "", optional=True)
+    made.role, made.name = "ensemble", name
+    return [made]
+
+
+def beside_body(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``brass band (with 3 percussion)``: players beside a body that is not itemised."""
+    nodes = bracket.nodes
+    if draft.slug not in BODIES or not (is_key(nodes[0], WITH) or nodes[0].is_mark("+")):
+        return None
+    made: list[Draft] = []
+    for piece in entries(nodes[1:], ",;+"):
+        counted = count_at(piece, 0)
+        name = name_at(piece, counted.end if counted is not None else 0)
+        if name is None or name.end != len(piece):
+            return None
+        player = extra(draft, name.slugs[0], counted.most if counted is not None else 1, bracket, "")
+        player.role, player.name, player.count = draft.role, name, counted
+        made.append(player)
+    message = (
+        f"“{forces.written(nodes[0].start, nodes[-1].end)}” was read as players beside those that it has by custom."
+    )
+    forces.remark("beside-body", message, bracket.start, bracket.end, "players who are counted in it")
+    return made
+
+
+def extra(draft: Draft, slug: str, number: int, bracket: Bracket, section: str, *, optional: bool = False) -> Draft:
+    made = Draft(slug, bracket.start, bracket.end, section=section, extra=True, group=draft.group, role=draft.role)
+    made.counted(number)
+    made.optional = optional
+    return made

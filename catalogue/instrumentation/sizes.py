@@ -1,0 +1,45 @@
+"""Reads the sizes that stand alone in the list of an ensemble of one kind, ``flute choir (picc, 4 C, alto, bass)``.
+
+There ``alto`` is an alto flute and no singer. Common practice.
+"""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.senses import by_section, in_section
+from catalogue.instrumentation.tokens import Nodes
+from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
+
+SECTIONS = frozenset(section for section, _ in by_section())
+SIZED = ("voice", "strings")
+"""The families of what a size by itself is elsewhere: a singer, a double bass."""
+PLAIN = {"c", "bb", "bflat", "tenor", "concert"}
+"""Sizes that are the instrument itself where no other of its sizes is called so."""
+
+
+def keep_kind(nodes: Nodes, start: int, end: int, forces: Forces) -> None:
+    """Keep the instrument that is named in the words from ``start`` to ``end``, before a list of its sizes."""
+    for at in range(start, end):
+        name = name_at(nodes, at)
+        section = instrument(name.slugs[0]).section if name is not None else ""
+        if section in SECTIONS and name is not None and name.slugs[0] == section:
+            forces.kind = (section, nodes[end - 1].end)
+            return
+
+
+def name_sizes(forces: Forces) -> None:
+    """Give the sizes in the list of an ensemble of one instrument their instruments."""
+    section, start = forces.kind
+    for draft in forces.drafts if section else ():
+        name = draft.name
+        if draft.start < start or name is None or not any(family_of(slug) in SIZED for slug in name.slugs):
+            continue
+        draft.slug = size_of(key_of(name.written), section, forces) or draft.slug
+
+
+def size_of(key: str, section: str, forces: Forces) -> str | None:
+    """Return what a size means among instruments of one kind; the ``B`` of German clarinets is their usual one."""
+    if key == "b" and section == "clarinet" and forces.language == "de":
+        return section
+    return in_section(key, section) or (section if key in PLAIN else None)

@@ -1,0 +1,30 @@
+"""Sizes that stand alone in the list of an ensemble of one instrument, and compounds that name such an ensemble."""
+
+from __future__ import annotations
+
+import pytest
+
+from catalogue.instrumentation import read, shorthand
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("flute choir (picc, 4 C, alto, bass)", "picc.4fl.afl.bfl"),
+        ("flute choir: piccolo, 6 flutes, alto, bass, contrabass", "picc.6fl.afl.bfl.cbfl"),
+        ("Klarinettenchor (Es, 3 B, Alt, Bass)", "Ebcl.3cl.acl.bcl"),
+        ("recorders (2A, 2T, B)", "5rec(I=arec only, II=arec only, III=trec only, IV=trec only, V=brec only)"),
+        ("Klarinettenquartett", "4cl"),
+        ("Streichquartett und Hornquartett", "vnI.vnII.va.vc – 4hn"),
+        ("orchestre de flûtes", "fl(open) “orchestre”"),
+        ("orchestra di chitarre", "gtr(open) “orchestra”"),
+        ("SATB choir, brass choir, timpani", "SATB choir – brass instrument(open) – timp"),
+        ("Jazzorchester", "big band"),
+    ],
+)
+def test_a_size_is_read_by_the_instrument_of_the_ensemble(text: str, written: str) -> None:
+    assert shorthand(read(text)) == written
+
+
+def test_an_orchestra_beside_an_instrument_stays_an_orchestra() -> None:
+    assert shorthand(read("Flöte und Orchester")) == "solo fl – orch – str"
