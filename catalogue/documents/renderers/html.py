@@ -61,7 +61,8 @@ def render_html(document: Document) -> bytes:
     author = f'<meta name="author" content="{clean(document.author)}">'
     screen = '<meta name="viewport" content="width=device-width, initial-scale=1">'
     style = f"<style>{house_css(document)}</style>"
-    page = f"<head>\n{head}\n{author}\n{screen}\n{style}\n</head>\n<body>\n<main>\n{html_fragment(document)}\n</main>\n</body>"
+    body = f"<body>\n<main>\n{html_fragment(document)}\n</main>\n</body>"
+    page = f"<head>\n{head}\n{author}\n{screen}\n{style}\n</head>\n{body}"
     return f'<!DOCTYPE html>\n<html lang="{clean(document.language)}">\n{page}\n</html>\n'.encode()
 
 
