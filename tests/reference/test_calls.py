@@ -139,6 +139,8 @@ def among(values: Any, wanted: Any) -> Any:
     """Return of the values what stands in those that are wanted, in their shape."""
     if isinstance(values, dict) and isinstance(wanted, dict):
         return {key: among(values[key], one) for key, one in wanted.items()}
+    if isinstance(values, list) and isinstance(wanted, list) and len(values) == len(wanted):
+        return [among(*pair) for pair in zip(values, wanted, strict=True)]
     return values
 
 

@@ -24,7 +24,7 @@ def choir_of(passages: Sequence[Passage]) -> list[Run]:
     said = " ".join(one.plain for one in passages)
     if not has(
         r"(?:mixed |women's |men's |children's |chamber |girls' |upper voice )?choir|singers|"
-        r"chorus|chor\b|choe?ur|coro\b",
+        r"chorus|\w*chor\w*|choe?ur|coro\b",
         said,
     ):
         return []
@@ -51,7 +51,22 @@ def choir_of(passages: Sequence[Passage]) -> list[Run]:
         ),
         None,
     )
+    for passage in passages:
+        counted = IN_VOICES.search(passage.plain)
+        if counted:
+            most = number_of(counted["m"] or counted["n"])
+            text = f"SATB choir{' (max. div. SSAATTBB)' if most > 4 else ''}"
+            doubt = "" if most in (4, 8) else UNNAMED.format(most)
+            return [Run(text, 1, 4, 4, passage, passage, doubt=doubt)]
     return [Run("SATB choir", 1, 4, 4, mixed, mixed)] if mixed else []
+
+
+UNNAMED = "The call says {} mixed voices and not which: up to two of each are taken."
+IN_VOICES = re.compile(
+    rf"(?<![\w])(?P<n>{NUMBER})(?:\s*(?:-|to|or|bis|oder|a|ou|o)\s*(?P<m>{NUMBER}))?(?: voices? mixed| mixed voices|"
+    rf" gemischte\w* "
+    r"stimmen| voix mixtes| voci miste| voces mixtas| mixed parts)(?![a-z])"
+)
 
 
 IN_PARTS = re.compile(

@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterator, Sequence
 from datetime import date
 
-from catalogue.rules.calls.figures import days_in, years_in
+from catalogue.rules.calls.entrants import ENTRANTS
+from catalogue.rules.calls.figures import days_in, months_in, years_in
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.portfolios import WORKS
 from catalogue.rules.calls.terms import Basis, Found, Versions
@@ -19,7 +20,7 @@ WRITTEN = (
     r"(?:anything|something|music|nothing) (?:from|older)|compost[aoei]|composizione|composition\b|composicion|"
     r"anno di|scritt[aoei]|compuest[aoe]s?|escrit[aoe]s?|how old|year:|date:|gecomponeerd|"
     r"(?:works?|pieces?|scores?|compositions?) (?:from|of|since|after|no older)|entstehungs|older than|alter als|"
-    r"not before"
+    r"not before|abgeschlossen|beendet|predating|anteri(?:eure?s?|or[ei]?s?)\b"
 )
 COMPLETED = r"terminad|finalizad|ultimat|complet|finished|vollendet|fertiggestellt|achev|terminat|abgeschlossen|finalis"
 WITHIN = re.compile(
@@ -30,7 +31,8 @@ WITHIN = re.compile(
     r"(?:last\s+|past\s+|dernieres?\s+)?(?:years?|jahren?|ans|annees|anni|anos)"
 )
 OLDER = re.compile(
-    rf"(?:older than|alter als|more than|plus de|mas de|piu di)\s+(?P<count>{NUMBER})\s+(?:years?|jahren?|jahre|"
+    rf"(?:older than|alter als|plus vieux que|plus de|mas de|piu di|more than)\s+(?P<count>{NUMBER})\s+(?:years?|"
+    rf"jahren?|jahre|"
     rf"ans|anni|anos)"
 )
 OLDEST = 15  # years; a higher number is the age of people
@@ -40,28 +42,43 @@ ON_OR_AFTER = (
     r"vanaf|"
     r"pas avant|non prima|no antes|ou plus tard|o successivamente|o posterior"
 )
-AFTER = r"con posterioridad|posterior|successivamente|after|nach dem|nach\b|apres|dopo|despues|later than|na\b"
+AFTER = r"con posterioridad|posterior|successivamente|after(?!wards)|nach dem|nach\b|apres|dopo|despues|later than|na\b"
 BETWEEN = re.compile(
     r"\b(?:19|20)\d\d\s?-\s?(?:19|20)\d\d\b|(?:between|from|zwischen|entre|tra)\b.*?(?:and|to|und|bis|et|e|y|-)"
 )
 ANY = r"any\b|egal|beliebig|does not matter|doesn't matter|whatever|old or new|no limit|irrelevant|spielt keine rolle"
-REVISED = r"revis|rework|uberarbeit|revisee"
+REVISED = r"revis|rework|remak|uberarbeit|umarbeit|remani|rielabor|reelabor"
 VERSION = r"versions?\b|arrange|orchestrat|transcri|bearbeitung|fassung|adaptation|trascri|arregl"
 NOT_NEW = (
     r"does not count|do not count|not (?:be )?(?:count|regard|consider|treat)|keeps? the (?:year|date)|first composed|"
     r"original (?:year|date)|zahlt nicht|zahlen nicht|gilt nicht|gelten nicht|ne comptent pas|merely revised|"
-    r"date of (?:the )?(?:first|original)|not new"
+    r"date of (?:the )?(?:first|original)|not new|not make (?:it|them|a \w+) new"
 )
 NOT_ADMITTED = (
     r"not (?:be )?(?:admitted|accepted|eligible|allowed|permitted|included|considered)|excluded|inadmissible|"
     r"nicht (?:zugelassen|angenommen|berucksichtigt|erlaubt)|ne sont pas (?:admis|accept)|non (?:sono )?ammess|"
     r"no se admit|ausgeschlossen|no arrangements|no versions|no transcriptions|keine bearbeitungen|"
-    r"ineligible|exclues?|esclus|cannot be"
+    r"ineligible|exclues?|esclus|cannot be|ne seront pas|non saranno|no (?:se )?(?:acept|seran)\w*|too old|(?:stay|"
+    r"stays|left|leave|bleib\w*|rest\w+) (?:at home|out|away|"
+    r"aussen vor|"
+    r"unberucksichtigt)|(?:do not|don't|not) (?:to )?(?:send|enter|submit|include)|of no (?:use|interest)|"
+    r"not (?:sought|wanted|"
+    r"what we)|nicht (?:gesucht|gefragt|erwunscht|eingereicht)"
 )
 COUNTS = (
     r"counts? as (?:new|a new)|are (?:welcome|accepted|admitted|eligible)|date of (?:the )?revision (?:counts|decides)"
 )
-EARLIER = r"(?:before|prior to|vor|avant|prima del|antes de) (?:\w+ )?(?:19|20)\d\d"
+BEFORE = r"before|prior to|earlier than|predating|anteri(?:eur|or)|until|vor dem|avant|prima del|antes"
+EARLIER = (
+    r"(?:before|prior to|earlier than|predating|vor|avant|prima d[ei]\w*|antes de|anteri(?:eure?s?|or[ei]?s?) a\w*) "
+    r"(?:[\w.,']+ ){0,3}(?:19|20)\d\d"
+)
+BEFORE_REFUSED = re.compile(
+    r"(?<![a-z])(?:nothing|no(?: \w+)?|none|not|nicht|keine \w+|pas|non)\b[^.;]{0,40}?(?:before|vor|avant|"
+    r"prima|antes)\b"
+)
+ONLY_EARLIER = r"must|only|should have|have to|has to|muss\w*|nur\b|seules?\b|doi\w+|solo\b|dev\w+|deb\w+"
+"""What makes *before 2020* a demand: without it, it may as well tell what stays out."""
 OTHERS = r"other (?:hands|people|composers)|someone else|fremder|by others|d'autrui|existing (?:songs|works by)"
 
 
@@ -71,7 +88,7 @@ def read_dating(passages: Sequence[Passage], closes: date | None) -> Iterator[Fo
         said, where = passage.plain, (passage.start, passage.end)
         if has(VERSION, said) or has(REVISED, said):
             yield from versions_in(said, where)
-        recent = WITHIN.search(said) and has(WORKS, said)
+        recent = (WITHIN.search(said) and has(WORKS, said)) or is_of_works(said)
         if not (has(WRITTEN, said) or recent) or has(r"born|geboren|ne en|nato|naci", said):
             continue
         if has(REVISED, said) and has(NOT_NEW, said):
@@ -87,6 +104,12 @@ def read_dating(passages: Sequence[Passage], closes: date | None) -> Iterator[Fo
             yield Found("composed_basis", Basis.COMPLETED, *where, rank=2)
 
 
+def is_of_works(said: str) -> bool:
+    """Whether *no older than ten years* speaks of works: so few years are no person's, unless people are named."""
+    older = OLDER.search(said) if has("older|alter als|plus vieux", said) else None
+    return older is not None and number_of(older["count"]) <= OLDEST and not has(ENTRANTS, said)
+
+
 def first_days(passage: Passage, said: str, closes: date | None) -> Iterator[tuple[str, date]]:
     within = WITHIN.search(said) or OLDER.search(said)
     if within and number_of(within["count"]) > OLDEST:
@@ -94,45 +117,59 @@ def first_days(passage: Passage, said: str, closes: date | None) -> Iterator[tup
     if within and closes:
         yield "composed_from", years_before(closes, number_of(within["count"]))
         return
-    days = [one.day for one in days_in(passage.text)]
-    years = [one for one in years_in(passage.text) if 1900 < one < 2100]
-    if len(days or years) > 1 and BETWEEN.search(said) and not has(r"that is|d\. ?h|i\. ?e", said):
-        first, last = (days[0], days[1]) if len(days) > 1 else (date(years[0], 1, 1), date(years[1], 12, 31))
+    spans = spans_in(passage.text)
+    if not spans:
+        return
+    if len(spans) > 1 and BETWEEN.search(said) and not has(r"that is|d\. ?h|i\. ?e", said):
+        yield "composed_from", spans[0][0]
+        yield "composed_until", spans[1][1]
+        return
+    first, last = spans[0]
+    if len(spans) == 2 and first != last and has(AFTER, said) and has(r"before", said):
+        yield "composed_from", day_after(last)
+        yield "composed_until", day_before(spans[1][0])
+    elif BEFORE_REFUSED.search(said) or (has(EARLIER, said) and has(NOT_ADMITTED, said)):
         yield "composed_from", first
-        yield "composed_until", last
-        return
-    if not days and not years:
-        return
-    day = days[0] if days else date(years[0], 1, 1)
-    if len(years) == 2 and not days and has(AFTER, said) and has(r"before", said):
-        yield "composed_from", date(years[0] + 1, 1, 1)
-        yield "composed_until", date(years[1] - 1, 12, 31)
-        return
-    if re.search(
-        r"(?<![a-z])(?:nothing|no(?: \w+)?|none|not|nicht|keine \w+|pas|non)\b[^.;]{0,40}?(?:before|vor|avant|"
-        r"prima|antes)\b",
-        said,
-    ) or (has(EARLIER, said) and has(NOT_ADMITTED, said)):
-        yield "composed_from", day
-        return
-    if has(r"before|until|vor dem|avant|prima del|antes", said) and not has(rf"{ON_OR_AFTER}|{AFTER}|not before", said):
-        yield "composed_until", date.fromordinal(day.toordinal() - 1)
-    elif has(ON_OR_AFTER, said):
-        if days or len(years) == 1 or not has(AFTER, said):
-            yield "composed_from", inclusive(day, said, bool(days))
+    elif has(BEFORE, said) and not has(rf"{ON_OR_AFTER}|{AFTER}|not before", said):
+        if has(ONLY_EARLIER, said):
+            yield "composed_until", day_before(first)
+    else:
+        yield from after_or_in(spans, said)
+
+
+def after_or_in(spans: Sequence[tuple[date, date]], said: str) -> Iterator[tuple[str, date]]:
+    first, last = spans[0]
+    if has(ON_OR_AFTER, said):
+        if first == last or len(spans) == 1 or not has(AFTER, said):
+            yield "composed_from", inclusive(first, said, first == last)
         else:
-            yield "composed_from", date(max(years), 1, 1)
+            yield "composed_from", max(one for one, _ in spans)
     elif has(AFTER, said):
-        yield "composed_from", date.fromordinal(day.toordinal() + 1) if days else date(day.year + 1, 1, 1)
-    elif not has(ANY, said) and not days and has(r"(?:composed|written|completed) in", said):
-        yield "composed_from", date(min(years), 1, 1)
-        yield "composed_until", date(max(years), 12, 31)
+        yield "composed_from", day_after(last)
+    elif not has(ANY, said) and first != last and has(r"(?:composed|written|completed) in", said):
+        yield "composed_from", min(one for one, _ in spans)
+        yield "composed_until", max(one for _, one in spans)
+
+
+def spans_in(text: str) -> list[tuple[date, date]]:
+    """Return the days that a text names, else its months, else its years, each with its first and last day."""
+    days = [(one.day, one.day) for one in days_in(text)]
+    years = [(date(one, 1, 1), date(one, 12, 31)) for one in years_in(text) if 1900 < one < 2100]
+    return days or months_in(text) or years
+
+
+def day_after(day: date) -> date:
+    return date.fromordinal(day.toordinal() + 1)
+
+
+def day_before(day: date) -> date:
+    return date.fromordinal(day.toordinal() - 1)
 
 
 def inclusive(day: date, said: str, full: bool) -> date:
     """Return the first day that counts where both *after* and *since* may stand: after 31 December is 1 January."""
     if full and has(r"after\b", said) and not has(r"on or after|or after", said):
-        return date.fromordinal(day.toordinal() + 1)
+        return day_after(day)
     return day
 
 

@@ -13,10 +13,10 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, timezone
 from zoneinfo import ZoneInfo
 
-from catalogue.rules.calls.figures import DATES, days_in
+from catalogue.rules.calls.figures import days_in, without_days
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found
-from catalogue.rules.calls.words import has, plain
+from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 from catalogue.rules.calls.zones import OFFSET, clocks, zone_of_text, zone_of_words
 
 STRONG = (
@@ -27,6 +27,7 @@ STRONG = (
     r"final date|last date|date for (?:entries|submissions|receipt)|"
     r"(?:ausschreibung|aufruf|bewerbungsphase|frist|call|competition)\b[^.;]{0,30}(?:endet|ends)\b|"
     r"fin des? (?:inscriptions|candidatures|depots?|l'appel)|concluye|"
+    r"(?:window|call|form|portal|inbox|doors?|entries|submissions?|applications?) (?:shuts?|ends?|expires?)\b|shuts\b|"
     r"annahmeschluss|bewerbungsende|\w*frist\b|dernier delai|ultimo giorno|cierre\b|fin de plazo|chiusura"
 )
 MEDIUM = (
@@ -56,6 +57,8 @@ CLOCK = re.compile(
     r"|(?P<only>\d{1,2})\s*(?P<part>[ap]\.?\s?m\b\.?)|(?P<uhr>\d{1,2})\s*(?:uhr|h\b|heures|ore)"
     r"|(?:ore|a las|alle|kl\.?|om) (?P<ore>\d{1,2})(?!\d|[.:h]\d)|(?P<noon>noon|midday|mittag|midi\b|mezzogiorno|"
     r"mediodia)"
+    rf"|(?P<said>{NUMBER}|half past {NUMBER})(?: o'?clock)? in the (?P<day>morning|afternoon|evening)|"
+    rf"(?P<oclock>{NUMBER}) o'?clock"
     r"|(?P<midnight>midnight|mitternacht|minuit|mezzanotte|medianoche))"
 )
 TIME = re.compile(r"(?P<zone>[A-Z][\w.-]*(?:[ /][A-Z][\w.-]*)*)\s+(?:[Tt]ime|TIME|Zeit)\b")
@@ -114,7 +117,7 @@ def read_deadlines(passages: Sequence[Passage], text: str) -> Iterator[Found]:
 def is_bare(passage: Passage) -> bool:
     """Whether a passage is a day with an hour and little else, as a call may end."""
     days = days_in(passage.text)
-    rest = DATES.sub(" ", passage.text)
+    rest = without_days(passage.text)
     return bool(days) and len(passage.text.split()) <= 8 and CLOCK.search(plain(rest)) is not None
 
 
@@ -176,7 +179,7 @@ def rank_of(passage: Passage) -> int:
 
 def moment_of(passage: Passage, day: date, home: str) -> Moment:
     """Return the moment that a passage names on a day."""
-    rest = DATES.sub(lambda match: " " * len(match[0]), passage.text)
+    rest = without_days(passage.text)
     match = CLOCK.search(plain(rest))
     rank = rank_of(passage)
     if match is None:
@@ -197,6 +200,8 @@ def clock_of(match: re.Match[str], said: str) -> tuple[time, int]:
         return time(0, 0), 0 if starts else 1
     if match["noon"]:
         return time(12, 0), 0
+    if match["said"] or match["oclock"]:
+        return spoken_clock(match), 0
     hour = int(match["hour"] or match["only"] or match["uhr"] or match["ore"])
     minute, half = int(match["minute"] or 0), (match["half"] or match["part"] or "")[:1]
     if half:
@@ -204,6 +209,14 @@ def clock_of(match: re.Match[str], said: str) -> tuple[time, int]:
     if hour == 24 and minute == 0:
         return time(0, 0), 1
     return time(min(hour, 23), min(minute, 59)), 0
+
+
+def spoken_clock(match: re.Match[str]) -> time:
+    """Return an hour in words: *five in the afternoon*, *half past nine in the morning*; twelve o'clock is noon."""
+    words = match["said"] or match["oclock"]
+    hour = number_of(words.removeprefix("half past ").strip()) % 24
+    later = hour < 12 and match["day"] in ("afternoon", "evening")
+    return time(hour + (12 if later else 0), 30 if words.startswith("half") else 0)
 
 
 SPOKEN_CLOCKS = {

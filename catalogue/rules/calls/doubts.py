@@ -6,7 +6,9 @@ import re
 from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.entrants import NO_LIMIT
+from catalogue.rules.calls.forces import FREE_KINDS
 from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.player_lists import names_players
 from catalogue.rules.calls.refusals import NEGATION
 from catalogue.rules.calls.subjects import untaken
 from catalogue.rules.calls.terms import Evidence, Found
@@ -45,7 +47,8 @@ ASKING = (
 
 
 FREE = (
-    r"no limits?\b|as many (?:\w+ )?as (?:you|they)|keine (?:begrenzung|beschrankung)|(?:sans|senza|sin) limit\w*|"
+    r"no (?:\w+ )?(?:limits?|restrictions?|limitations?)\b|as many (?:\w+ )?as (?:you|they)|keine (?:begrenzung|"
+    r"beschrankung)|(?:sans|senza|sin) limit\w*|"
     r"any (?:age|nationality|style)|spiel(?:t|en) keine rolle|(?:gibt es|besteht|bestehen) (?:\w+ )?(?:nicht|keine)|"
     r"no importan?\b|pas de condition|cualquier (?:nacionalidad|edad)|n'importe\b|peu importe"
 )
@@ -76,16 +79,26 @@ HEADING = 4  # words
 YEARS = re.compile(r"(?:19|20)\d\d(?:\s?[-/–]\s?\d{2,4})?")
 
 
+def is_free_of_forces(found: Sequence[Found]) -> bool:
+    """Whether the call is of a kind to which works for any forces are sent."""
+    return any(one.field == "kind" and one.value in FREE_KINDS for one in found)
+
+
 def unread_in(passages: Sequence[Passage], evidence: Sequence[Evidence], found: Sequence[Found]) -> Iterator[str]:
     """Yield the passages that ask for something or name a figure and from which no field was taken.
 
     A passage from which something else was taken is told too where it makes a condition of a subject that none of the
-    fields ``found`` in it answers.
+    fields ``found`` in it answers, or lists players of a call of which no forces were read.
     """
+    without_forces = not any(each.field == "forces" for each in found) and not is_free_of_forces(found)
     for one in passages:
         taken = any(each.start < one.end and one.start < each.end for each in evidence if each.field != "title")
         said = one.plain
         asks = re.search(r"\d", YEARS.sub(" ", one.text)) or has(ASKING, said)
         silent = not taken and asks and not asks_nothing(one)
-        if len(one.text.split()) > 1 and not is_prize(one) and (silent or untaken(one, found)):
+        if (
+            len(one.text.split()) > 1
+            and not is_prize(one)
+            and (silent or untaken(one, found) or (without_forces and not taken and names_players(one)))
+        ):
             yield f"{one.label}: {one.text}" if one.label else one.text

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from datetime import date
 
-from catalogue.rules.calls.figures import days_in, years_in
+from catalogue.rules.calls.figures import days_in, months_in, years_in
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.refusals import NEGATION
 from catalogue.rules.calls.terms import Age, Found, Residence
@@ -43,7 +43,8 @@ UNDER = re.compile(
 )
 NOT_TURNED = re.compile(
     rf"(?:not (?:yet )?(?:have )?(?:reached|turned|celebrated|attained)|has not turned|"
-    rf"not yet(?: aged)?|before (?:reaching|turning)|non (?:abbiano|abbia|hanno) (?:ancora )?compiuto|noch nicht|"
+    rf"not yet(?: aged)?|(?:reached|turned|completed) {NUMBER},? but not(?: yet)?|before (?:reaching|turning)|"
+    rf"non (?:abbiano|abbia|hanno) (?:ancora )?compiuto|noch nicht|"
     rf"no hayan cumplido|no haber cumplido|"
     rf"n'a(?:yant|ient) pas (?:encore )?(?:atteint|fete))"
     rf"[^.]{{0,20}}?(?P<age>{NUMBER})(?:st|nd|rd|th|\.)?\b"
@@ -74,7 +75,10 @@ AND_OVER = re.compile(
     rf"lower age limit[^.\d]{{0,12}}(?P<lower>{NUMBER})|"
     rf"(?:mayores de|maggiori di|ages? de plus de|must be over|be at least) (?P<above>{NUMBER})\b(?!\s*(?:minut|"
     rf"word|player))|"
-    rf"(?:aged|over)\s+(?P<plus>{NUMBER})\s?\+|ab (?P<from>{NUMBER}) jahren"
+    rf"(?:aged|over)\s+(?P<plus>{NUMBER})\s?\+|ab (?P<from>{NUMBER}) jahren|"
+    r"das (?P<first>\d{2})\.(?: lebensjahr)?,? (?:aber|jedoch|und) (?:noch )?nicht|"
+    rf"(?:reached|turned|completed)[^.;\d]{{0,16}}(?P<reached>{NUMBER})[a-z]{{0,2}}(?: birthday)?,? (?:but|and) not|"
+    r"(?<!nicht )das (?P<done>\d{2})\. lebensjahr (?:(?!nicht|nie)\w+ ){0,4}vollendet"
 )
 OR_UNDER = re.compile(
     rf"(?P<age>{NUMBER})\s*(?:years? (?:of age |old )?)?(?:or|and|oder|ou|o)\s+(?:under|younger|"
@@ -90,7 +94,8 @@ SPAN = re.compile(
     rf"los\s+)?(?P<age>{NUMBER})\b(?! (?:de )?[a-z]+ (?:de )?(?:19|20)\d\d)"
 )
 BORN = re.compile(
-    r"born|geboren|jahrgang|ne\(?e?\)?[\w·.\-]{0,4} (?:apres|en|le|a partir|avant)|nat[oiae](?:/[aei])? |nacid"
+    r"(?<![a-z])(?:born|geboren|jahrgang|ne\(?e?\)?[\w·.\-]{0,4} (?:apres|en|le|a partir|avant)|nat[oiae](?:/[aei])? |"
+    r"nacid)"
 )
 INCLUSIVE = (
     r"on or after|or later|or after|since|not before|from\b|ab\b|oder spater|seit|in or after|"
@@ -108,6 +113,8 @@ ANY_COUNTRY = (
 )
 STATE = re.compile(r"(?<!\w)(?:the\s+)?(?P<name>[A-ZÄÖÜÉ][\w.]*(?:\s(?:and\s)?[A-Z][\w.]*){0,3})")
 LIVING = r"liv(?:e|ing)|reside|resident|residenc|based|wohn|leben|habit|residenti|residan|resident"
+CHILD = 15
+"""A highest age up to this is one of works where no people are named: *no older than ten years*."""
 BORN_IN = r"born (?:in|there)|native|were born|geboren in|natifs?|nati in|nacid"
 NATIONAL = (
     r"national|nacional|nazional|citizen|passport|staatsburger|staatsangehor|citoyen|cittadin|ciudadan|composers from|"
@@ -147,14 +154,14 @@ def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
         least = number_of(span["least"] or span["over"])
         limit = number_of(span["age"]) if span["age"] else number_of(span["below"]) - 1
     else:
-        over, found = AND_OVER.search(said), limit_in(said)
+        over, found = AND_OVER.search(said), limit_in(AND_OVER.sub(not_the_least, said))
         least = number_of(next(one for one in over.groups() if one)) if over else None
         if found is None and least is not None and 10 <= least <= 99:
             return Age(least=least, on=day_of(passage, said, closes), text=passage.text)
         if found is None:
             return None
         limit, least = found, least if least is not None and 10 <= least < found else None
-    if not 10 <= limit <= 99:
+    if not 10 <= limit <= 99 or (limit <= CHILD and least is None and not has(ENTRANTS, said)):
         return None
     return Age(limit=limit, least=least, on=day_of(passage, said, closes), text=passage.text)
 
@@ -165,6 +172,11 @@ NOT_OVER = re.compile(
     rf"superat\w|superad\w|super\w+|mas de)\s+(?:i |gli |les |los |l'age de )?(?P<age>{NUMBER})\s*(?:years|jahre|"
     rf"ans|anni|anos)\b"
 )
+
+
+def not_the_least(match: re.Match[str]) -> str:
+    """Return what stays of a least age where a highest is looked for: nothing of a year of life that is completed."""
+    return " " if match["done"] else match[0]
 
 
 def limit_in(said: str) -> int | None:
@@ -191,13 +203,14 @@ def day_of(passage: Passage, said: str, closes: date | None) -> date | None:
 
 
 def born_in(passage: Passage, said: str) -> Age:
-    days, years = days_in(passage.text), years_in(passage.text)
+    days, months, years = days_in(passage.text), months_in(passage.text), years_in(passage.text)
     inclusive = has(INCLUSIVE, said)
     if days:
         return Age(born=days[0].day, after=not inclusive, text=passage.text)
+    first, last = months[0] if months else (date(years[0], 1, 1), date(years[0], 12, 31))
     if has(r"after|nach\b|apres|dopo|despues", said) and not inclusive:
-        return Age(born=date(years[0] + 1, 1, 1), text=passage.text)
-    return Age(born=date(years[0], 1, 1), text=passage.text)
+        return Age(born=date.fromordinal(last.toordinal() + 1), text=passage.text)
+    return Age(born=first, text=passage.text)
 
 
 def residence_in(passage: Passage, said: str) -> Residence | None:

@@ -34,6 +34,19 @@ DATES = re.compile(
     r"|(?<!\w)(?i:end of|ende|fin(?: de)?|fine(?: di)?|finales de)\s+[^\W\d_]{3,10}\s+(?:de\s+)?\d{4}(?!\d)"
     r"|(?<!\d)\d{1,2}[./]\d{1,2}[./]\d{4}(?!\d)"
 )
+UNITS_OF_DAYS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
+DAYS = (
+    *UNITS_OF_DAYS, "tenth", "eleventh", "twelfth", "thirteenth", "fourteenth", "fifteenth", "sixteenth", "seventeenth",
+    "eighteenth", "nineteenth", "twentieth", *(f"twenty-{one}" for one in UNITS_OF_DAYS), "thirtieth", "thirty-first",
+)  # fmt: skip
+FIRSTS = r"premier|primo|primero|ersten"
+IN_WORDS = re.compile(
+    rf"(?<!\w)(?P<day>{'|'.join(sorted(DAYS, key=len, reverse=True))}|{FIRSTS})"
+    r"(?=\s+(?:of\s+|de\s+)?[^\W\d_]{3,10}\.?,?\s+"
+    r"(?:de\s+)?\d{4}(?!\d))",
+    re.IGNORECASE,
+)
+MONTHS = re.compile(r"(?<![\w.])(?P<month>[^\W\d_]{3,10})\.?,?\s+(?:of\s+|de\s+)?(?P<year>(?:19|20)\d{2})(?![\d/-])")
 END_OF = re.compile(r"(?:end of|ende|fin(?: de)?|fine(?: di)?|finales de)\s+(?=[^\W\d_])", re.IGNORECASE)
 YEAR = re.compile(r"(?<![\d/.-])((?:19|20)\d{2})(?![\d/-]\d|\d)")
 
@@ -130,7 +143,7 @@ def text_with_parts(text: str) -> str:
     """Return the text with halves and quarters of an hour in minutes, its length unchanged."""
     for pattern, minutes in PARTS_OF_HOUR:
         for match in pattern.finditer(text):
-            text = text[: match.start()] + minutes.ljust(len(match[0])) + text[match.end() :]
+            text = f"{text[: match.start()]}{minutes[:-1].ljust(len(match[0]) - 1)}'{text[match.end() :]}"
     return text
 
 
@@ -167,6 +180,7 @@ def days_in(text: str, *, month_first: bool = False) -> list[Day]:
     ['2027-02-12']
     """
     found = []
+    text = with_days_in_figures(text)
     for match in DATES.finditer(text):
         ending = END_OF.match(match[0])
         try:
@@ -182,9 +196,45 @@ def days_in(text: str, *, month_first: bool = False) -> list[Day]:
     return found
 
 
+def with_days_in_figures(text: str) -> str:
+    """Return the text with the days of dates in figures, its length unchanged.
+
+    >>> with_days_in_figures("on the first of March 2027")
+    'on the 1     of March 2027'
+    """
+
+    def figure(match: re.Match[str]) -> str:
+        day = match["day"].lower()
+        return str(DAYS.index(day) + 1 if day in DAYS else 1).ljust(len(day))
+
+    return IN_WORDS.sub(figure, text)
+
+
+def months_in(text: str) -> list[tuple[date, date]]:
+    """Return the first and the last day of each month that a text names without a day.
+
+    >>> [(str(first), str(last)) for first, last in months_in("written since September 2018")]
+    [('2018-09-01', '2018-09-30')]
+    """
+    found = []
+    for match in MONTHS.finditer(without_days(text)):
+        try:
+            read = read_date(f"{match['month']} {match['year']}", language="en-GB")
+        except DateError:
+            continue
+        if read.month and read.first != read.last:
+            found.append((read.first, read.last))
+    return found
+
+
+def without_days(text: str) -> str:
+    """Return the text with blanks for its full dates."""
+    return DATES.sub(lambda match: " " * len(match[0]), with_days_in_figures(text))
+
+
 def years_in(text: str) -> list[int]:
     """Return the bare years of a text, those of full dates left out."""
-    without = DATES.sub(lambda match: " " * len(match[0]), text)
+    without = without_days(text)
     return [
         int(match[1]) for match in YEAR.finditer(re.sub(r"(?<=\d{4})\s?-\s?(?=(?:19|20)\d{2})", " - ", plain(without)))
     ]

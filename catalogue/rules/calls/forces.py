@@ -22,13 +22,14 @@ LATER = (
     r"to be commissioned|commissioned work|not "
     r"part of the application|residents? will"
 )
+FREE_KINDS = (CallKind.RESIDENCY, CallKind.DEGREE, CallKind.GRANT)
 PAID = re.compile(r"(?:fee|prize|award|grant|paid|worth|honorar\w*|preisgeld)\b[^.;]{0,20}[£€$]\s?\d")
 """What is paid: ``a fee of £3,000 and a performance`` names no three flutes."""
 
 
 def read_forces(passages: Sequence[Passage], text: str, kind: CallKind) -> Iterator[Found]:
     """Yield the forces of a call as one value with the words they came from."""
-    free = kind in (CallKind.RESIDENCY, CallKind.DEGREE, CallKind.GRANT)
+    free = kind in FREE_KINDS
     usable = [one for one in passages if not has(LATER, one.plain) and not PAID.search(one.plain)]
     choir = choir_of(usable)
     runs = [] if free else list(runs_in([without_numbered(one) for one in usable]))
@@ -43,6 +44,8 @@ def read_forces(passages: Sequence[Passage], text: str, kind: CallKind) -> Itera
         forces = replace(forces, rule=ForcesRule.ANY)
     for run in chosen:
         yield Found("forces", forces, run.first.start, run.last.end)
+        if run.doubt:
+            yield Found("contradictions", run.doubt, run.first.start, run.last.end)
     for passage in usable:
         if binds(passage) or (chosen and next(numbered_in(passage.text), None)):
             yield Found("forces", forces, passage.start, passage.end)

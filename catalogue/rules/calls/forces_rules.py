@@ -10,6 +10,7 @@ from catalogue.rules.calls.limit_texts import reading, several
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.player_lists import LABEL
 from catalogue.rules.calls.player_readings import most_of
+from catalogue.rules.calls.refusals import NEGATION
 from catalogue.rules.calls.terms import Forces, ForcesRule
 from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 
@@ -23,6 +24,24 @@ EXACT = (
     r"all players must|no more and no (?:less|fewer)|alle .{1,20} (?:mussen|sind zu)|"
     r"not (?:for )?a? ?(?:subset|selection)"
 )
+EVERYBODY = (
+    r"(?:everybody|everyone|every (?:player|instrument)|all\b|the (?:full|whole|entire|complete)|alle\b|"
+    r"(?:die )?(?:ganze|volle|"
+    r"gesamte|komplette)\w*|tous|toutes|(?:l'|le )?(?:effectif|ensemble) (?:complet|entier)|tutti|(?:l'|"
+    r"il )?organico (?:completo|"
+    r"intero)|todos|todas|(?:la )?plantilla (?:completa|entera))"
+)
+NEED = (
+    r"(?:use|employ|include|involve|require|need|play|keep|necessary|oblig|compulsory|mandatory|notwendig|"
+    r"erforderlich|notig|"
+    r"besetz|mitspiel|einges|exig|requis|necess|utilis|obbligat|impiega|necesari|utiliz|emple|obligat)"
+)
+NOT_ALL = re.compile(
+    rf"(?:{NEGATION}|\w*n't|need not)[^.;,:]{{0,30}}?(?<![a-z]){NEED}\w*[^.;,:]{{0,20}}?(?<![a-z]){EVERYBODY}(?![a-z])|"
+    rf"(?<![a-z]){EVERYBODY}(?![a-z])[^.;,:]{{0,30}}?(?:{NEGATION})[^.;,:]{{0,20}}?(?<![a-z]){NEED}|"
+    rf"(?<![a-z])(?:nicht|not|pas|non|no) {EVERYBODY}(?![a-z])[^.;,:]{{0,20}}?(?<![a-z]){NEED}"
+)
+"""*Your piece need not use everybody*, *l'effectif complet n'est pas exigé*, *es müssen nicht alle mitspielen*."""
 SUBSET = (
     r"de estos instrumentos|de ces instruments|di questi strumenti|dieser instrumente|"
     r"of the following|one partie d|une partie d|subset of|"
@@ -33,8 +52,10 @@ SUBSET = (
     r"need not use all|choose from|"
     r"any of (?:the|these)|beliebige auswahl|auswahl aus|teilmenge|smaller (?:combinations|"
     r"groups)|solos?, duos?|duos?, trios?|"
-    r"fewer (?:players|instruments) (?:are|is)|may use fewer|qu'une partie|une partie de l|"
-    r"parte dell'organico|teil der besetzung|or fewer|mindestens \w+ (?:spieler|instrumente)|"
+    r"fewer (?:players|instruments) (?:are|is)|may use fewer|qu'une partie|une partie de l|one of (?:these|"
+    r"the following|them|us)\b|"
+    r"parte dell'organico|teil der besetzung|(?<!words )(?<!pages )(?<!minutes )or fewer|mindestens \w+ (?:spieler|"
+    r"instrumente)|"
     r"effectif (?:peut|pourra) etre reduit|organico ridotto|plantilla reducida|besetzung kann verkleinert|"
     r"two, three or four|combinations? (?:of|from)|nicht alle|pas (?:necessairement )?tous? les|non tutti|no todos"
 )
@@ -92,10 +113,32 @@ WITH_PERFORMER = re.compile(
     r"interpret\w*|esecutor[ei]|instrumente?) (?:and|with|ed?|y|con|mit|und|et|avec) "
     r"(?:live )?(?:electronics|fixed media|tape|elettronica|electronica|elektronik|electronique)"
 )
+BODIES = {
+    1: r"solos?", 2: r"du[oe]t?t?[oei]?s?", 3: r"trios?|terzett\w*", 4: r"quart\w+|quatuors?|cuartet\w+",
+    5: r"quint\w+", 6: r"sext\w+|sestett\w+", 7: r"sept\w+|settimin\w+", 8: r"o[ck]t\w+|ottett\w+", 9: r"nonet\w*",
+}  # fmt: skip
+BODY = "|".join(BODIES.values())
+FROM_BODY = re.compile(
+    rf"(?<![a-z])(?:from (?:a )?|vom |von |du |dal |del? )(?P<n>{BODY}) (?:up )?(?:to (?:a )?|bis (?:zum )?|"
+    rf"jusqu'au |au |al |a )"
+    rf"(?P<m>{BODY})(?![a-z])"
+)
+"""*Anything from a trio to a sextet*, *du trio au sextuor*."""
+
+
+def size_of(body: str) -> int:
+    """
+    >>> size_of("trio"), size_of("sextuor")
+    (3, 6)
+    """
+    return next(size for size, pattern in BODIES.items() if re.fullmatch(pattern, body))
+
+
 OF_THESE = re.compile(rf"(?:between |from )?(?P<n>{NUMBER}) (?:and|to|-) (?P<m>{NUMBER}) of (?:the|these|our)\b")
 ONE_OR_TWO = re.compile(rf"(?P<n>{NUMBER}) (?:or|to) (?P<m>{NUMBER}) of (?:the|our|these)")
 USUAL = (
-    r"usual (?:doublings|auxiliar)|ubliche nebeninstrumente|customary doublings|doublings? (?:are |"
+    r"(?:usual|standard|normal|common|customary) (?:wood-?wind |wind )?(?:doublings?|auxiliar)|"
+    r"ubliche nebeninstrumente|customary doublings|doublings? (?:are |"
     r"is )?(?:allowed|free|as usual)|all usual|doublures (?:usuelles|habituelles)|raddoppi (?:abituali|consueti)|"
     r"doblajes (?:habituales|usuales)|(?:ubliche|gangige) (?:neben|wechsel)instrumente|"
     r"changements? d'instruments? usuels?"
@@ -166,6 +209,9 @@ def players_in(said: str) -> tuple[int | None, int | None]:
     ):
         return None, 0
     alone = has(r"alone|fixed media alone", said)
+    bodies = FROM_BODY.search(said)
+    if bodies:
+        return size_of(bodies["n"]), size_of(bodies["m"])
     both = LEAST_BARE.search(said)
     if both:
         return number_of(both["n"]), number_of(both["m"])
@@ -188,7 +234,7 @@ def players_in(said: str) -> tuple[int | None, int | None]:
 def binds(passage: Passage) -> bool:
     """Whether a sentence says how the forces bind, or how many players there must be."""
     said = passage.plain
-    if has(rf"{SUBSET}|{EXACT}|{USUAL}", said) or COMPULSORY.search(said) or extra_in(said):
+    if has(rf"{SUBSET}|{EXACT}|{USUAL}", said) or NOT_ALL.search(said) or COMPULSORY.search(said) or extra_in(said):
         return True
     return players_in(plain(several(passage.text))) != (None, None)
 
@@ -198,7 +244,7 @@ def rule_of(passages: Sequence[Passage], texts: tuple[str, ...], choir: bool, la
     said = " ".join(one.plain for one in passages)
     if choir or has(AT_MOST, label):
         return ForcesRule.AT_MOST
-    if has(SUBSET, said):
+    if has(SUBSET, said) or any(NOT_ALL.search(one.plain) for one in passages):
         return ForcesRule.ANY_SUBSET
     if has(EXACT, said):
         return ForcesRule.EXACTLY

@@ -98,6 +98,10 @@ def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
             continue
         if not lengths or not is_about_length(passage, said):
             continue
+        more_or_less = GIVE_OR_TAKE.search(said)
+        if more_or_less:
+            yield from around(said, lengths, more_or_less, where)
+            continue
         if has(TOLERANCE, said):
             yield Found("duration_tolerance", tolerance_in(said, lengths), *where)
             lengths = [one for one in lengths[:-1] if one.seconds >= 60] if len(lengths) > 1 else []
@@ -111,6 +115,26 @@ def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
             longest = bound.seconds if bound.most and not whole else longest
             if bound.strict and bound.most and not strict:
                 yield Found("duration_strict", True, *where, rank=rank)
+
+
+GIVE_OR_TAKE = re.compile(
+    rf"(?:give or take|plus or minus|\+/-|±|plus ou moins|plus oder minus|mas o menos)\s*(?:an? |"
+    rf"un\w* )?(?P<count>{NUMBER})"
+    r"(?![\w.,]*\d|\s*(?:%|per ?cent|prozent))(?:\s*(?P<seconds>sec|sek|\"|''))?"
+)
+
+
+def around(said: str, lengths: list[Length], allowed: re.Match[str], where: tuple[int, int]) -> Iterator[Found]:
+    """Yield what *ten minutes, give or take one* bounds: both ways, by as many minutes or seconds."""
+    seconds = number_of(allowed["count"]) * (1 if allowed["seconds"] else 60)
+    yield Found("duration_tolerance", seconds, *where)
+    before = [one for one in lengths if one.end <= allowed.start()]
+    if len(before) == 1:
+        yield Found("duration_min", before[0].seconds, *where)
+        yield Found("duration_max", before[0].seconds, *where)
+    else:
+        for bound in bounds_of(said, before):
+            yield Found(f"duration_{'max' if bound.most else 'min'}", bound.seconds, *where)
 
 
 def tolerance_in(said: str, lengths: list[Length]) -> int:

@@ -35,7 +35,8 @@ NEEDED = (
     r"we ask for|please send|send us|"
     r"submit|include|add\b|erforderlich|obligatoire|exige|requis|richiest|obbligator|requerid|"
     r"inviare|enviar|envoyer|comprend|beizufugen|beilegen|zu jedem|for each\b|of each\b|will do\b|"
-    r"einzureichen|einsend|each needs|is to be|are to be|joindre|allegare|enclos"
+    r"indispensable\w*|unverzichtbar|imprescindible|einzureichen|einsend|each needs|is to be|are to be|joindre|"
+    r"allegare|enclos"
 )
 PREFERRED = r"preferred|desirable|ideally|encouraged|helpful"
 DEMANDED = r"required|must\b|compulsory|obligat|erforderlich|exige|requis|richiest|requerid|mandatory"
@@ -58,7 +59,11 @@ NOTE = re.compile(
     r"|(?!)"
 )
 WORDS_OF_NOTE = re.compile(
-    r"(?P<before>\d{2,4})[- ]?(?:words?|mots|parole|palabras|worter)[^.;]{0,20}?(?:note|description|text)"
+    r"(?P<before>\d{2,4})[- ]?(?:words?|mots|parole|palabras|worter)[^.;]{0,20}?(?:note|description|text|(?:about|on|"
+    r"uber|zu|"
+    r"sur|su|sobre) (?:the|your|its|das|die|dein\w*|ihr\w*|la|l'|il|el) ?(?:piece|work|music|stuck|werk|o?euvre|"
+    r"piece|brano|"
+    r"opera|obra))"
 )
 MONEY = r"EUR|GBP|USD|CHF|NOK|SEK|DKK|PLN|CZK|HUF|RON|CAD|AUD|NZD|JPY|KRW|HKD|SGD|ZAR|MXN|BRL|€|£|¥|\$"
 FEE = re.compile(
@@ -201,7 +206,7 @@ def documents_in(said: str) -> list[str]:
 def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterator[Found]:
     if not has(RECORDING, said) or (has(SENT, said) and not has(r"live recording|recording (?:is|of)", said)):
         return
-    live = has(LIVE, said) and not has(rf"at least (?:{NUMBER}) of", said)
+    live = has(LIVE, said) and not has(rf"at least (?:{NUMBER}) of|{NUMBER} (?:\w+ )?at (?:the )?least", said)
     refused = refused_recording(said)
     if refused:
         yield Found("recording", refused, *where, rank=4 if refused is RecordingRule.FORBIDDEN else 3)

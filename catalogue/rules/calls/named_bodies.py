@@ -8,7 +8,8 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
-from catalogue.rules.calls.limit_texts import item, items, reading
+from catalogue.instrumentation import Instrumentation, shorthand
+from catalogue.rules.calls.limit_texts import AUXILIARIES, item, items, reading
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.player_readings import is_named, is_players
 from catalogue.rules.calls.words import NUMBER
@@ -63,13 +64,48 @@ def is_of_voices(listed: str) -> bool:
     return found is not None and all(line.family == "voice" for line in found.lines)
 
 
-PLAYS = re.compile(r"(?<=\w) \(([^()]{2,20})\)")
+PLAYS = re.compile(r"(?<!\w)(?P<who>[A-ZÄÖÜÉ][\w'’-]+) \((?P<plays>[^()]{2,48})\)")
+"""A person with what is played: *Anna (viola) and Ben (harp)*."""
+RANGE = re.compile(
+    r"(?:from|von|vom|de|du|dal?|del?) \w+ (?:up )?(?:to|bis(?: zu\w*)?|à|au|al?|hasta) \w+", re.IGNORECASE
+)
 
 
-def is_one_player(text: str) -> bool:
-    """Whether a bracket says what a named person plays: *Anna (viola) and Ben (harp)*."""
+def people_in(text: str) -> list[str]:
+    """Return what each named person plays, as one player each; empty where it cannot be told what one plays."""
+    named = [match for match in PLAYS.finditer(text) if not reading(f"{match['who']}")]
+    people = [one_player(match["plays"]) for match in named]
+    return people if sum(map(bool, people)) > 1 else []
+
+
+def one_player(text: str) -> str:
+    """Return a bracket as one player with all that is played in it.
+
+    >>> one_player("viola"), one_player("vibraphone and small percussion"), one_player("in the hall")
+    ('viola', 'vib(=perc)', '')
+    """
+    name, colon, rest = text.partition(":")
+    single = name.strip()[:-1] if colon and name.strip().endswith("s") else name.strip()
+    if colon and reading(single):
+        every = ",".join(short for short, _ in AUXILIARIES.get(instrument_of(single), ()))
+        return f"1 {single}(={every})" if RANGE.search(rest) and every else item(f"{single} ({rest})")
     found = reading(text)
-    return found is not None and len(found.lines) == 1 and found.lines[0].players == (1, 1) and is_named(found)
+    if (
+        found is None
+        or not is_named(found)
+        or any(line.players not in ((1, 1), None) or line.note for line in found.lines)
+    ):
+        return ""
+    if len(found.lines) == 1:
+        return text
+    first, *others = (shorthand(Instrumentation((line,))) for line in found.lines)
+    together = f"{first}(={','.join(others)})"
+    return together if reading(together) else ""
+
+
+def instrument_of(text: str) -> str:
+    found = reading(text)
+    return found.lines[0].instrument if found else ""
 
 
 HEADED = re.compile(

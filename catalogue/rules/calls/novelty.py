@@ -22,10 +22,12 @@ PERFORMED = (
     r"donnee?s? en\b|public hearing|uitgevoerd|presented|\bsung\b|gesungen|chantee?s?\b|cantat[aoei]|cantad[ao]s?"
 )
 PLAYED = PERFORMED.replace("inedit|", "")
+BY_PLAYING = PERFORMED.replace("broadcast|", "")
+"""What is only barred from being broadcast may have been played."""
 PUBLISHED = (
     r"publication\b(?! of)|veroffentlichung|pubblicazione|publicacion|(?:un)?publish|in print|printed or|"
     r"or printed|verlegt|veroffentlicht|unveroffentlicht|edite|"
-    r"publiee?|pubblicat|publicad|inedit"
+    r"publiee?|pubblicat|publicad|inedit|im druck|gedruckt|imprimee?s?|stampat[aoei]\b|impres[ao]s?\b"
 )
 RECORDED = (
     r"commercially recorded|recorded commercially|unrecorded|commercial recording|not (?:been )?recorded|"
@@ -45,7 +47,8 @@ FREE = (
     r"admis(?:es)?\b|ammess[eio]|admitid|se admiten|keine (?:bedingung|voraussetzung)|kein (?:problem|muss)|"
     r"pos(?:e|ent) (?:pas de|aucun) probleme|(?:nessun|ningun) problema|non (?:e|sono) un problema|"
     r"n'est pas (?:exige|requis|necessaire)|non (?:e )?(?:richiest|necessari)\w|no es (?:necesari|requisit)\w|"
-    r"sono benvenut|bienvenu|bienvenid|acceptee?s?\b|moglich"
+    r"sono benvenut|bienvenu|bienvenid|acceptee?s?\b|moglich|(?:is|are) not expected|nothing against|all the same|"
+    r"no difference|no matter|nichts (?:da)?gegen|rien n'empeche|nulla (?:osta|contro)|nada en contra"
 )
 REFUSED = (
     r"not (?:be )?(?:eligible|accepted|admitted|allowed|considered|welcome|permitted)|ineligible|"
@@ -127,7 +130,7 @@ def read_novelty(passages: Sequence[Passage]) -> Iterator[Found]:
             yield Found("unperformed", True, *where, rank=2)
             yield Found("novelty", scope, *where, rank=2)
             yield Found("novelty_text", passage.text, *where)
-        elif has(PERFORMED, said) and is_free(said, PERFORMED) and not has(r"student and amateur", said):
+        elif is_free(said, BY_PLAYING) and not has(r"student and amateur", said):
             yield Found("unperformed", False, *where, rank=1)
         yield from published_in(said, where)
 
@@ -138,7 +141,7 @@ def is_scope(said: str) -> bool:
 
 
 def is_demand(said: str) -> bool:
-    if not has(PERFORMED, said) or WANTS_PLAYED.search(said) or has(SOFT, said) or OF_COMPOSERS.search(said):
+    if not has(BY_PLAYING, said) or WANTS_PLAYED.search(said) or has(SOFT, said) or OF_COMPOSERS.search(said):
         return False
     if has(rf"not from professionals|is out\b|{NOT_THERE}", said):
         return True
@@ -195,7 +198,10 @@ def scope_of(passage: Passage, said: str) -> Novelty:
         r"even at a closed|closed readings? (?:included|count)|including (?:readings|workshops|"
         r"private)|readings included|"
         r"in any form|not even|even in (?:a )?(?:workshop|reading|private)|workshops? (?:or|and|included)|"
-        r"private(?:ly)? or public|publicly or privately|nor (?:read|workshopped|rehearsed)|auch nicht|in whatever",
+        r"(?:been|be|or|nor|ever) (?:\w+ or )?read\b(?! (?:more|further|on|about))|read,? (?:or |and )?(?:recorded|"
+        r"rehearsed|"
+        r"performed|played|workshopped)|private(?:ly)? or public|publicly or privately|nor (?:read|workshopped|"
+        r"rehearsed)|auch nicht|in whatever",
         said,
     ) or (by is Players.ANYONE and has(r"never (?:been )?(?:played|heard|sounded)", said) and not has("public", said))
     return Novelty(

@@ -29,6 +29,8 @@ ABBREVIATED = re.compile(
     r"i\. ?e|[ap]\.? ?m|perc|picc|str|timp|fl|ob|cl|bn|hn|tpt|tbn|op|vol|feat|[a-z])$",
     re.IGNORECASE,
 )
+ENDS_LIST = re.compile(r"(?<=\bstr)\.\s+(?:[A-ZÄÖÜ][a-zäöü]+)\s+[a-zäöü]")
+"""A list of players that ends its sentence: *2.2.2.2 - 2.2.0.0 - str. Usual doublings are allowed*."""
 MEASURED = re.compile(r"\d\s*(?:\w+\s)?(?:max|min)$", re.IGNORECASE)  # a figure that ends its sentence: 14 min.
 ORDINAL = re.compile(r"(?:^|[\s(])\d{1,2}$")
 UNCAPITALISED = re.compile(r"[.!?]+\s+(?=[^\W\d_])")
@@ -42,6 +44,7 @@ HEADING = re.compile(
     r"cuota|duracion|plantilla|plazo)"
 )
 CAPITALS = re.compile(r"[A-ZÄÖÜ][A-ZÄÖÜ /&-]{1,30}[.?!]?$")
+HEADLINE = re.compile(r"[A-ZÄÖÜÀÉÈ][A-ZÄÖÜÀÉÈ '’/&-]{2,48}")
 MOST_LABEL_WORDS = 6
 
 
@@ -76,10 +79,21 @@ def passages_of(text: str) -> tuple[Passage, ...]:
     """
     found: list[Passage] = []
     at, label = 0, ""
-    for number, line in enumerate(unwrapped(text).split("\n")):
-        label = "" if not line.strip() else yield_line(found, line, at, label, number)
+    lines = ["", *unwrapped(text).split("\n"), ""]
+    for number, line in enumerate(lines[1:-1]):
+        if found and is_headline(lines[number], line, lines[number + 2]):
+            label = line.strip()
+        else:
+            label = "" if not line.strip() else yield_line(found, line, at, label, number)
         at += len(line) + 1
     return tuple(found)
+
+
+def is_headline(above: str, line: str, below: str) -> bool:
+    """Whether a line is a heading in capitals over the paragraph that follows it, apart from the one before."""
+    words = line.strip()
+    alone = not above.strip() and below.strip() and not HEADLINE.fullmatch(below.strip())
+    return bool(alone) and HEADLINE.fullmatch(words) is not None and len(words.split()) <= MOST_LABEL_WORDS
 
 
 def yield_line(found: list[Passage], line: str, at: int, above: str, number: int) -> str:
@@ -123,9 +137,13 @@ def sentences(line: str, begin: int) -> Iterator[tuple[int, int]]:
     for match in ends.finditer(line, begin):
         before = line[start : match.start()]
         dotted = match[0].startswith(".") and len(match[0].strip()) == 1
-        if dotted and (
-            (ABBREVIATED.search(before) and not MEASURED.search(before))
-            or (ORDINAL.search(before) and is_month_next(line, match.end()))
+        if (
+            dotted
+            and not ENDS_LIST.match(line, match.start())
+            and (
+                (ABBREVIATED.search(before) and not MEASURED.search(before))
+                or (ORDINAL.search(before) and is_month_next(line, match.end()))
+            )
         ):
             continue
         yield start, match.end()

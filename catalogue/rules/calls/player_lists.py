@@ -18,8 +18,8 @@ from catalogue.rules.calls.named_bodies import (
     PLAYS,
     bodies_in,
     headed,
-    is_one_player,
     listed_players,
+    people_in,
 )
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.player_readings import is_loose, is_named, is_players, most_of
@@ -55,6 +55,8 @@ class Run:
     first: Passage
     last: Passage
     alternative: str = ""
+    doubt: str = ""
+    """What is to be looked at by whoever confirms it."""
 
 
 def runs_in(passages: Sequence[Passage]) -> Iterator[Run]:
@@ -109,7 +111,7 @@ def block_run(block: list[tuple[Passage, str, int]]) -> Iterator[Run]:
             continue
         count = sum(one[2] for one in group)
         labelled = any(has(LABEL, one[0].label.lower()) for one in group)
-        rank = 3 if labelled or count >= 3 else 1
+        rank = 4 if labelled and count >= 3 else 3 if labelled or count >= 3 else 1
         first, last = group[0][0], group[-1][0]
         yield Run(
             shorthand(found),
@@ -133,35 +135,52 @@ def passage_runs(passage: Passage) -> Iterator[Run]:
         yield from longest_run(passage)
 
 
+LEFT = "Beside the players that were taken their sentence names others: {}. Look whether they belong to the forces."
+
+
 def longest_run(passage: Passage) -> Iterator[Run]:
     """Yield the longest run of items in a sentence, split where *or* joins alternatives."""
-    text = several(passage.text)
     said = passage.plain
-    best: list[tuple[str, str]] = []
-    current: list[tuple[str, str]] = []
-    for chunk in chunks(text):
-        for start, end, separator in items(chunk):
-            segment = chunk[start:end]
-            if not segment.strip() and current:
-                current[-1] = (current[-1][0], separator or current[-1][1])
-                continue
-            found = as_item(segment, first=not current)
-            if found:
-                current.append((found, separator))
-                best = max(best, current, key=weight)
-                current = current if separator != "" else []
-            else:
-                current = []
-        current = []
+    by_chunk = [item_runs(chunk) for chunk in chunks(several(passage.text))]
+    best = max((run for runs in by_chunk for run in runs), key=weight, default=[])
     if not best or (has(NEGATED, said) and not has(LABEL, passage.label.lower())):
         return
     rank = rank_of(passage, said, len(best))
+    apart = next(runs for runs in by_chunk if best in runs)
+    left = ", ".join(one for run in apart if run is not best for one, _ in run if is_sure(one))
     for group in alternatives(best):
-        joined = ", ".join(group)
-        found_group = reading(joined)
-        if found_group and is_named(found_group) and rank:
-            named = shorthand(found_group), len(best), most_of(found_group), rank
-            yield Run(*named, passage, passage, alternative_of(passage))
+        found = reading(", ".join(group))
+        if found and is_named(found) and rank:
+            named = shorthand(found), len(best), most_of(found), rank
+            yield Run(*named, passage, passage, alternative_of(passage), left and LEFT.format(left))
+
+
+def names_players(passage: Passage) -> bool:
+    """Whether a passage lists two players or more, whatever it says of them."""
+    runs = (run for chunk in chunks(several(passage.text)) for run in item_runs(chunk))
+    return any(sum(is_sure(one) for one, _ in run) > 1 for run in runs)
+
+
+def item_runs(chunk: str) -> list[list[tuple[str, str]]]:
+    """Return the runs of items in a part of a sentence, each item with what joins it to the next one."""
+    found: list[list[tuple[str, str]]] = []
+    current: list[tuple[str, str]] = []
+    for start, end, separator in items(chunk):
+        segment = chunk[start:end]
+        told = as_item(segment, first=not current) if segment.strip() else ""
+        if told:
+            found += [] if current else [current]
+            current.append((told, separator))
+        elif current and (not segment.strip() or current[-1][1] == "with"):
+            current[-1] = (current[-1][0], separator or current[-1][1])
+        else:
+            current = []
+    return found
+
+
+def is_sure(text: str) -> bool:
+    found = reading(text)
+    return found is not None and is_named(found)
 
 
 def weight(run: list[tuple[str, str]]) -> int:
@@ -173,12 +192,13 @@ def chunks(text: str) -> Iterator[str]:
     """Yield the parts of a sentence in which a list may stand: inside its brackets, and outside, parted at colons."""
     yield from (one["list"] for one in NAMED_LIST.finditer(text) if listed_players(one) != one["name"])
     text = NAMED_LIST.sub(listed_players, text)
+    people = people_in(text)
+    if len(people) > 1:
+        yield ", ".join(people) if all(people) else ""
+        text = PLAYS.sub(" ", text)
     for match in re.finditer(r"\(([^()]{12,})\)", text):
         if len(list(items(match[1]))) >= 2:
             yield match[1]
-    people = [match[1] for match in PLAYS.finditer(text) if is_one_player(match[1])]
-    if len(people) > 1:
-        yield ", ".join(people)
     yield from re.split(r":\s", text)
 
 

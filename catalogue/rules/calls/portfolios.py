@@ -100,7 +100,12 @@ PLAYERS = re.compile(rf"(?P<count>{NUMBER})\s*(?:or more\s+)?(?:players|performe
 AT_LEAST_ONE = re.compile(
     rf"(?P<some>{NUMBER}) of (?:which|them|these)(?= (?:must|should|has to|have to|is to|needs to)\b)|"
     rf"(?:at least|mindestens|au moins|almeno|al menos|including|minimum)\s+(?P<count>{NUMBER})\b(?!\s*(?:minut|"
-    rf"players|per\b(?! orch| ens)))"
+    rf"players|per\b(?! orch| ens)))|"
+    rf"(?:among|amongst) (?:them|these|which)[^.;:]{{0,30}}?(?<![a-z])(?P<among>{NUMBER})(?= (?:\w+ )?(?:with|that|"
+    rf"which|for|using)\b)|"
+    rf"(?<=and )(?P<further>{NUMBER})(?= (?:that|which) (?:uses?|needs?|has|is)\b)|"
+    rf"(?<![\w-])(?P<behind>{NUMBER}) (?:\w+ )?(?:at (?:the )?least|or more)(?= (?:must|should|has to|have to|is to|"
+    rf"needs to|of|for)\b)"
 )
 CONTRAST = r"contrast|different (?:media|forces|instrumentations)|varied|kontrast|verschiedene besetzung"
 
@@ -234,7 +239,8 @@ def set_rules_in(passage: Passage, said: str, where: tuple[int, int]) -> Iterato
     matches = list(AT_LEAST_ONE.finditer(said))
     for index, least in enumerate(matches):
         tail = said[least.start() : matches[index + 1].start() if index + 1 < len(matches) else len(said)]
-        rule = set_rule(tail, said, number_of(least["count"] or least["some"]), passage.text)
+        count = next(one for one in least.groups() if one)
+        rule = set_rule(tail, said, number_of(count), passage.text)
         if rule:
             yield Found("set_rules", rule, *where)
 

@@ -37,7 +37,9 @@ OUT = (
     r"(?:excluded|out(?=[.,;]|$)|forbidden|prohibited|barred|ineligible|inadmissible|unavailable|ausgeschlossen|"
     r"unzulassig|unerwunscht|verboten|untersagt|zu verzichten|abzusehen|exclue?s?\b|interdit\w*|proscrit\w*|"
     r"esclus\w|vietat\w|"
-    r"excluid\w+|prohibid\w+|(?:not|nicht|non|pas)(?=[.,;]|$))"
+    r"excluid\w+|prohibid\w+|(?:not|nicht|non|pas)(?=[.,;]|$)|not (?:what|something) we (?:\w+ )?(?:after|want|seek|"
+    r"look)\w*|"
+    r"not (?:what|something) we(?:'re| are) (?:after|looking)|not sought|nicht gesucht)"
 )
 ONLY_A_LIMIT = re.compile(
     r"(?<![a-z])(?:than|als\b|only|just|limits?|restrict\w*|prefer\w*|all\b|alle\b|tous|toutes|tutt[ie]|todos|todas|"
@@ -55,8 +57,15 @@ NONE = re.compile(
 REFUSED_LABEL = re.compile(
     rf"^[^:]{{0,40}}?(?:{NEGATION}[^:]{{0,20}}?(?<![a-z]){ADMITTED}|(?<![a-z]){OUT})[^:]{{0,12}}:\s*(?=.{{4}})|"
     r"^(?:nicht (?:moglich|zugelassen|erlaubt)|not (?:allowed|permitted|possible|accepted|admitted)|excluded|"
-    r"ausgeschlossen(?: sind)?|exclus|non admis|esclusi|non ammessi|excluidos|no se admiten|no admitidos)\s*:\s*"
+    r"ausgeschlossen(?: sind)?|(?:what |things? )?we (?:cannot|can't|do not|don't) (?:do|offer|provide|use|want|have|"
+    r"take)|"
+    r"(?:was )?(?:nicht geht|wir nicht \w+)|exclus|non admis|esclusi|non ammessi|excluidos|no se admiten|"
+    r"no admitidos)\s*:\s*"
 )
+
+
+AS_ARE = r"(?:as|so|nor|neither|likewise|ebenso|genauso|wie auch|ainsi que|tout comme|cosi come|asi como)(?![a-z])"
+"""What makes a refusal go on to the things that follow: *concertos are ineligible, as are works with voices*."""
 
 
 @lru_cache(maxsize=64)
@@ -64,8 +73,9 @@ def refusal_of(thing: str) -> tuple[re.Pattern[str], re.Pattern[str]]:
     """Return what finds a thing with a negation before it, and with a refusal behind it."""
     named = rf"(?<![a-z])(?:{thing})"
     before = re.compile(rf"{NEGATION}(?P<gap>[^.;:]{{0,70}}?){named}(?P<rest>[^.;]*)")
+    refused = rf"(?<![a-z])(?:{NEGATION}[^.;,]{{0,25}}?(?<![a-z]){ADMITTED}|{OUT})"
     return before, re.compile(
-        rf"{named}(?P<gap>[^.;]{{0,80}}?)(?<![a-z])(?:{NEGATION}[^.;,]{{0,25}}?(?<![a-z]){ADMITTED}|{OUT})"
+        rf"{named}(?P<gap>[^.;]{{0,80}}?){refused}|{refused}(?P<alike>,? {AS_ARE}[^.;]{{0,90}}?){named}"
     )
 
 
@@ -100,4 +110,6 @@ def clause_refuses(clause: str, thing: str, unless: str) -> bool:
         if not (welcome and "," in found["gap"]):
             return True
     found = behind.search(clause)
-    return found is not None and not re.search(rf"(?<![a-z])(?:{ADMITTED}|fine\b|{unless})", found["gap"])
+    return found is not None and not re.search(
+        rf"(?<![a-z])(?:{ADMITTED}|fine\b|{unless})", found["gap"] or found["alike"] or ""
+    )

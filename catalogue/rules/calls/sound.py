@@ -16,13 +16,16 @@ DEVICES = (
     r"electronics?\b|elektronik|elektronisch\w*|elettronic\w+|electroni|electroacoustic|elettronica|electronica|"
     r"mezzi elettronici|medios electronicos|moyens electroniques|fixed media|tape\b|tonband|playback|"
     r"acousmati|acusmati|akusmatisch|live[- ]electronics|amplif|verstarkung|sound files?|zuspiel|electroacustic|"
-    r"backing track|"
+    r"backing track|pre-?recorded (?:sounds?|parts?|material|tracks?)|laptops?\b|vorproduzierte\w*|"
     r"(?:support[io]|supporti|soporte|support) (?:registrat|fiss|fix|fijo|audio|magnet)|sons? fixes?|nastro|"
     r"medios fijos|cinta magn|amplificaz|elettroacust"
 )
 ACOUSTIC = (
     r"unamplified|nothing to plug|(?:purely|only|nur|rein) (?:acoustic|akustisch\w*)|acoustic (?:works?|"
     r"pieces?|instruments?) only|a cappella|unaccompanied"
+)
+WITHOUT_DEVICES = (
+    r"(?:purely |only |nur |rein )?(?:acoustic|akustische\w*) (?:works?|pieces?|music|werke?|stucke?|musik)\b"
 )
 ALLOWED = (
     r"mit oder ohne|met of zonder|with or without|allowed|welcome|optional|possible|permitted|may (?:be|use|"
@@ -39,7 +42,10 @@ REQUIRED = (
     r"acousmatic|acusmatic|acousmati\w+|akusmatisch|for (?:fixed media|tape)"
     r"|fixed media only|only fixed media|(?:nur|ausschliesslich) (?:fixed media|elektroakust)|"
     r"music with electronics|works? (?:for|with) (?:fixed|live|electron|tape)|"
-    r"and (?:live )?electronics|[,+] ?(?:live )?electronics"
+    r"and (?:live )?electronics|[,+] ?(?:live )?electronics|"
+    r"(?:works?|pieces?|music|werke?|stucke?|o?euvres?|brani|obras?) (?:for|fur|pour|per|"
+    r"para) [^.;:,]{0,40}? (?:with|plus|"
+    r"mit|avec|con|und|et|e|y) (?:live[- ])?(?:electronics|tape|elektronik|electronique|elettronica|electronica)"
     r"|avec electronique|con elettronica|fixed media (?:works|pieces)"
 )
 CHANNELS = re.compile(
@@ -90,8 +96,11 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     if (
         is_recording(said)
         or has(FEE_NOUN, said)
-        or has(rf"at least {NUMBER}\b|{NUMBER} of (?:which|them|these)\b", said)
+        or has(rf"at least {NUMBER}\b|{NUMBER} of (?:which|them|these)\b|among (?:them|these|which)\b", said)
     ):
+        return
+    if refuses(said, WITHOUT_DEVICES):
+        yield Found("electronics", Electronics.REQUIRED, *where, rank=2)
         return
     if refuses(said, DEVICES) or (has(ACOUSTIC, said) and not has(rf"{EITHER}|not required|not compulsory", said)):
         yield Found("electronics", Electronics.EXCLUDED, *where, rank=2)

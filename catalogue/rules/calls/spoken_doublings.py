@@ -22,17 +22,16 @@ def with_spoken_doublings(text: str, passages: Sequence[Passage]) -> str:
     if found is None:
         return text
     for passage in passages:
-        for match in SPOKEN_DOUBLING.finditer(spoken(passage.text)):
-            who = reading(match["who"])
+        for named, what in told_in(passage.text):
+            who = reading(named)
             if (
                 who is None
                 or len(who.lines) != 1
-                or NUMBERED_PLAYER.match(plain(match["who"]))
-                or has(r"only \w+ \d|no\b|none", plain(match["who"]))
+                or NUMBERED_PLAYER.match(plain(named))
+                or has(r"only \w+ \d|no\b|none", plain(named))
             ):
                 continue
-            lines = tuple(doubled(line, who.lines[0].instrument, match["what"]) for line in found.lines)
-            found = replace(found, lines=lines)
+            found = replace(found, lines=tuple(doubled(line, who.lines[0].instrument, what) for line in found.lines))
         for slug, chair, what in numbered_in(passage.text):
             found = replace(found, lines=tuple(doubled_by(line, slug, chair, what) for line in found.lines))
     return shorthand(found)
@@ -51,6 +50,22 @@ SPOKEN_DOUBLING = re.compile(
     rf"(?P<what>[^.;]+?)(?=,? (?:and |und |et |e |y )?{OWNER} [\w ]{{3,20}}? {DOUBLES}\b|[.;]|$)",
     re.IGNORECASE,
 )
+
+
+WITHOUT_VERB = re.compile(
+    rf",?\s+(?:and|und|et|e|y)\s+{OWNER}\s+(?P<who>[^\W_]+)\s+(?:an?|the|le|la|l'|une?|ein\w*|il|el|el)\s+(?P<what>.+)",
+    re.IGNORECASE,
+)
+
+
+def told_in(text: str) -> Iterator[tuple[str, str]]:
+    """Yield who doubles and what: *the flute owns a piccolo and the clarinet a bass clarinet* tells of two."""
+    for match in SPOKEN_DOUBLING.finditer(spoken(text)):
+        who, what = match["who"], match["what"]
+        while other := WITHOUT_VERB.search(what):
+            yield who, what[: other.start()]
+            who, what = other["who"], other["what"]
+        yield who, what
 
 
 def doubled(line: Line, slug: str, what: str) -> Line:

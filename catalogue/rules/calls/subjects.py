@@ -68,7 +68,7 @@ SUBJECTS = (
         ("electronics", "channels", "recording", "set_rules", "forces"),
         DEVICES,
         DEMAND,
-        r"programme note|video\b",
+        r"programme note|video\b|documentation of",
     ),
     Subject(
         ("voices", "forces", "text_", "soloists", "electronics"),
@@ -94,7 +94,7 @@ SUBJECTS = (
         r"(?:un)?performed|performances? of the (?:work|piece)|previous(?:ly)? perform\w*|premiered|(?:ur|"
         r"erst)?auf(?:ge)?fuhr\w*|"
         r"gespielt|execute?e?s?\b|jouee?s?\b|donnee?s?\b|creee?s?\b|eseguit\w|esecuzion\w|estrenad\w+|"
-        r"interpretad\w+|estreno",
+        r"interpretad\w+|estreno|broadcast\w*|gesendet",
         rf"(?:{NEGATION}|(?<![a-z])(?:{EARLIER}))[^.;]*",
         r"will be (?:\w+ )?(?:perform|premier)\w*|wird|werden (?!nicht)|sera\b|seront|verra\w*|saranno|sera\b|"
         r"seran\b|prize|"
@@ -118,6 +118,13 @@ SUBJECTS = (
         r"\d\d|(?<![a-z])(?:eighteen|twenty|thirty|forty)",
         rf"{NO_LIMIT}|cualquier edad|qualsiasi eta|qualunque eta|tout age|tous ages|categor\w+|kategorie\w*|"
         rf"works? of|our (?:players|members)|children|founded|gegrundet",
+    ),
+    Subject(
+        ("composed", "versions", "age", "deadline", "unperformed", "results"),
+        r"composed|written|completed|finished|komponiert|entst(?:and|eh)\w*|abgeschlossen|fertiggestellt|ecrite?s?\b|"
+        r"composee?s?\b|achev\w*|scritt[aoei]|compost[aoei]|terminat[aoei]|compuest[ao]s?|escrit[ao]s?|terminad[ao]s?",
+        r"(?:19|20)\d\d",
+        r"born|geboren|will be (?:written|composed)|winn\w+|commission\w*|by (?:the )?residents?|programme note",
     ),
     Subject(
         ("residence",),

@@ -60,13 +60,17 @@ OR_OWN = (
 BOTH = r"\bor\b|\boder\b|\bou\b|\bo\b|unless|es sei denn|otherwise|andernfalls|sauf|salvo"
 
 
+TOLD_BEHIND = re.compile(rf"(?<![a-z])(?:{SUNG})[,(]? ?\(?(?:{'|'.join(LANGUAGES.values())})(?![a-z])")
+"""*The text, German or Latin, must …*"""
+
+
 def read_sung_texts(passages: Sequence[Passage]) -> Iterator[Found]:
     """Yield the languages of the words that are sung, and what their rights must be."""
     for passage in passages:
         said, where = passage.plain, (passage.start, passage.end)
         if has(rf"{FREE}|{NOBODYS}", said) and has(rf"{SUNG}|words", said):
             yield Found("text_rights", rights_in(said), *where)
-        if has(SUNG, said) and not has(WRITTEN_ABOUT, said) and re.search(IN, said):
+        if has(SUNG, said) and not has(WRITTEN_ABOUT, said) and (re.search(IN, said) or TOLD_BEHIND.search(said)):
             languages = languages_in(said)
             if languages:
                 yield Found("text_languages", languages, *where)
