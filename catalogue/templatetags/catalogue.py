@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from datetime import UTC, date, datetime
+
 from django import template
 from django.urls import reverse
+from django.utils import timezone
 from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 
 from catalogue.documents.model import Run, Style, Text
 from catalogue.documents.renderers.web_faces import release
 from catalogue.instrumentation import Instrumentation
-from catalogue.timing import Duration, write_duration
+from catalogue.timing import Duration, PartialDate, write_date, write_duration
+from catalogue.web.days import moment_text
 from catalogue.web.forms.works import WorkForm
 from catalogue.web.pictures import strip_key, strip_svg
 from catalogue.web.titles import in_language
@@ -49,6 +53,30 @@ def run_html(run: Run) -> SafeString | str:
 def lasting(duration: Duration | None) -> str:
     """Write a duration in primes."""
     return write_duration(duration, language=page_language()) if duration else ""
+
+
+@register.filter
+def moment(when: datetime | None) -> SafeString:
+    """Set a moment, by the clock of whoever reads."""
+    if when is None:
+        return SafeString()
+    exact = when.astimezone(UTC).isoformat(timespec="seconds")
+    return format_html('<time datetime="{}">{}</time>', exact, moment_text(when, page_language()))
+
+
+@register.filter
+def moment_words(when: datetime | None) -> str:
+    """Write a moment where no element may stand."""
+    return moment_text(when, page_language()) if when else ""
+
+
+@register.filter
+def day(when: date | datetime | None) -> str:
+    """Write a day; of a moment the one on which it was by the clock of whoever reads."""
+    if when is None:
+        return ""
+    here = timezone.localtime(when).date() if isinstance(when, datetime) else when
+    return write_date(PartialDate.of(here), page_language())
 
 
 @register.simple_tag

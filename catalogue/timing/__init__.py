@@ -36,6 +36,7 @@ from catalogue.timing.moments import (
     occurs,
     read_clock_time,
     steady_clocks,
+    write_clock_time,
     zone_named,
 )
 from catalogue.timing.places import Place, PlaceError, place_at, read_place, seconds_of
@@ -84,6 +85,7 @@ __all__ = [
     "seconds_of",
     "steady_clocks",
     "timeline",
+    "write_clock_time",
     "write_date",
     "write_duration",
     "write_tempo_map",

@@ -51,6 +51,19 @@ def read_clock_time(text: str) -> time:
     return time(hour, minute)
 
 
+def write_clock_time(at: time, language: str) -> str:
+    """Write a time of day as readers of the language do: by twelve hours in the United States, by twenty-four else.
+
+    Between the figures and their half stands a no-break space (Unicode CLDR, medium times of en-US).
+
+    >>> write_clock_time(time(19, 30), "en-GB"), write_clock_time(time(0, 5), "en-US").replace(chr(160), " ")
+    ('19:30', '12:05 AM')
+    """
+    if language != "en-US":
+        return f"{at:%H:%M}"
+    return f"{at.hour % 12 or 12}:{at:%M}\u00a0{'AM' if at.hour < 12 else 'PM'}"
+
+
 def zone_named(name: str) -> ZoneInfo:
     """Return the IANA time zone of that name, such as Europe/Vienna. Raises MomentError."""
     try:

@@ -22,8 +22,8 @@ from catalogue.rules.calls.sung_texts import language_name
 from catalogue.rules.calls.terms import Call as Terms
 from catalogue.rules.calls.terms import Players, Portal
 from catalogue.rules.calls.verdicts import Judged, Verdict
-from catalogue.timing import PartialDate, write_date
-from catalogue.web.days import how_far, weekday_text
+from catalogue.timing import PartialDate, write_clock_time, write_date
+from catalogue.web.days import how_far, long_day, reader_has_a_clock
 
 ORDER = {Verdict.YES: 0, Verdict.CANNOT_TELL: 1, Verdict.NO: 2}
 ANSWERS: dict[Verdict, Promise] = {
@@ -152,21 +152,21 @@ def closes_text(terms: Terms, language: str) -> str:
     if at.timetz().replace(tzinfo=None) == time(0):
         day, clock = date.fromordinal(day.toordinal() - 1), _("midnight at its end")
     else:
-        clock = f"{at:%H:%M}"
+        clock = write_clock_time(at.time(), language)
     return f"{day_text(day, language)}, {clock} ({zone})"
 
 
 def day_text(day: date, language: str) -> str:
-    return f"{weekday_text(day, language)} {write_date(PartialDate.of(day), language)}"
+    return long_day(PartialDate.of(day), language)
 
 
 def here_text(terms: Terms, language: str) -> str:
-    """Return the same moment by the reader's clock, nothing where that is the same."""
-    if terms.deadline is None:
+    """Return the same moment by the reader's clock, nothing where that is the same or is not known."""
+    if terms.deadline is None or not reader_has_a_clock():
         return ""
     here = terms.deadline.astimezone(timezone.get_current_timezone())
     same = here.utcoffset() == terms.deadline.utcoffset()
-    return "" if same else f"{day_text(here.date(), language)}, {here:%H:%M}"
+    return "" if same else f"{day_text(here.date(), language)}, {write_clock_time(here.time(), language)}"
 
 
 def closing_moment(terms: Terms) -> datetime | None:

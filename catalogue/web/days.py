@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from datetime import date, time
+from datetime import UTC, date, datetime, time
+from typing import Literal
 
 from babel import Locale
 from babel.dates import format_date
+from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
-from catalogue.timing import PartialDate, write_date
+from catalogue.timing import PartialDate, write_clock_time, write_date
 
 DAYS_UP_TO, MONTHS_UP_TO = 120, 730  # days within which days and months are counted
 DAYS_OF_A_MONTH, DAYS_OF_A_YEAR = 30.44, 365.25
@@ -71,9 +73,37 @@ def distance(days: int) -> str:
     return (coming if days > 0 else past) % number
 
 
-def clock_text(at: time, zone: str) -> str:
+def clock_text(at: time, zone: str, language: str) -> str:
     """
-    >>> clock_text(time(19, 30), "Europe/Berlin"), clock_text(time(19, 30), "")
+    >>> clock_text(time(19, 30), "Europe/Berlin", "en-GB"), clock_text(time(19, 30), "", "en-GB")
     ('19:30 (Europe/Berlin)', '19:30')
     """
-    return f"{at:%H:%M} ({zone})" if zone else f"{at:%H:%M}"
+    clock = write_clock_time(at, language)
+    return f"{clock} ({zone})" if zone else clock
+
+
+def hours_text(since: time | None, until: time | None, language: str) -> str:
+    """Return since when something lasts, and until when where that is known.
+
+    >>> hours_text(time(9), time(22), "en-GB"), hours_text(time(9), None, "en-GB")
+    ('09:00 to 22:00', '09:00')
+    """
+    begins, ends = (write_clock_time(at, language) if at else "" for at in (since, until))
+    return _("%(since)s to %(until)s") % {"since": begins, "until": ends} if begins and ends else begins
+
+
+def moment_text(moment: datetime, language: str, *, style: Literal["long", "short"] = "short") -> str:
+    """Return a moment by the clock of whoever reads; by universal time, and saying so, where that is not known.
+
+    >>> moment_text(datetime(2026, 3, 9, 10, tzinfo=UTC), "en-GB").replace(chr(160), " ")
+    '9 Mar 2026, 10:00 UTC'
+    """
+    here = timezone.localtime(moment)
+    day = write_date(PartialDate.of(here.date()), language, style=style)
+    named = "" if reader_has_a_clock() else " UTC"
+    return f"{day}, {write_clock_time(here.time(), language)}{named}"
+
+
+def reader_has_a_clock() -> bool:
+    """Whether it is known by which clock whoever reads lives, and that it is not universal time."""
+    return timezone.get_current_timezone_name() != UTC.tzname(None)

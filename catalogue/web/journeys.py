@@ -19,7 +19,7 @@ from catalogue.rules.journey import Around as Known
 from catalogue.rules.journey import Stage, Standing, usual_leads
 from catalogue.terms import StepKind, StepState
 from catalogue.timing import PartialDate
-from catalogue.web.days import how_far, long_day
+from catalogue.web.days import hours_text, how_far, long_day
 from catalogue.web.records.of_catalogue import REVIEWS
 from catalogue.web.records.of_performances import RETURNS
 from catalogue.web.records.of_works import RECORDINGS
@@ -147,9 +147,8 @@ def sessions_of(performance: Performance) -> Iterable[Session]:
 
 def session_row(session: Session, language: str) -> SessionRow:
     day = readable(session.date, None)
-    hours = _("%(time)s to %(until)s") if session.until else "%(time)s"
-    clock = {name: f"{at:%H:%M}" for name in ("time", "until") if (at := getattr(session, name))}
-    when = (long_day(day, language) if day else "", hours % clock if session.time else "")
+    hours = hours_text(session.time, session.until, language) if session.time else ""
+    when = (long_day(day, language) if day else "", hours)
     name = session.title or str(session.get_kind_display())
     return SessionRow(session.pk, name, ", ".join(part for part in when if part), session.place)
 

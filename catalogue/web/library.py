@@ -14,7 +14,7 @@ from catalogue.gathering.readings import reading_of
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import Composer, HiredPerformance, Performance, Work
 from catalogue.rules.playings import DID_NOT_HAPPEN
-from catalogue.timing import PartialDate
+from catalogue.timing import PartialDate, write_clock_time
 from catalogue.web.days import how_far
 from catalogue.web.programmes import called, works_of
 from catalogue.web.records.of_files import FILES
@@ -86,7 +86,7 @@ def library_performance_of(performance: Performance, *, today: date, language: s
     works = Work.objects.filter(pk__in=[one.pk for one in works_of(performance)]).select_related("composer")
     return LibraryPerformance(
         playing=playings_of([performance], today=today, language=language)[0],
-        time=f"{performance.time:%H:%M}" if performance.time else "",
+        time=write_clock_time(performance.time, language) if performance.time else "",
         works=tuple(material_of(work, (), language) for work in works.order_by("pk")),
     )
 

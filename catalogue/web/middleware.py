@@ -1,19 +1,28 @@
-"""Rules for every request: it is counted and told, no NUL byte comes in, what a signed-in person sees is not cached."""
+"""Rules for every request: it is counted and told, and no NUL byte comes in.
+
+What a signed-in person sees is told by their clock, and not cached.
+"""
 
 from __future__ import annotations
 
 import logging
 from collections.abc import Callable
+from datetime import tzinfo
 from time import perf_counter
+from urllib.parse import unquote
 from uuid import uuid4
 
+from django.conf import settings
 from django.http import HttpRequest, HttpResponse, HttpResponseBadRequest
+from django.utils import timezone
 
+from catalogue.timing import MomentError, zone_named
 from catalogue.web.logs import request_id
 from catalogue.web.measures import measure
 
 Next = Callable[[HttpRequest], HttpResponse]
 METHODS = frozenset({"GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS"})
+LONGEST_ZONE = 100
 log = logging.getLogger(__name__)
 
 
@@ -62,6 +71,31 @@ class RefuseNulBytes:
         if "\x00" in request.path or "%00" in request.META.get("QUERY_STRING", ""):
             return HttpResponseBadRequest("The address holds a character that cannot be used.")
         return self.get_response(request)
+
+
+class ReadersClock:
+    """Tells moments by the clock of whoever is signed in; a page's script leaves its time zone in a cookie.
+
+    Without one, and for strangers, moments are told in universal time, and pages say so.
+    """
+
+    NAMES = ("__Host-clock", "clock")
+
+    def __init__(self, get_response: Next) -> None:
+        self.get_response = get_response
+
+    def __call__(self, request: HttpRequest) -> HttpResponse:
+        with timezone.override(self.zone_of(request)):
+            return self.get_response(request)
+
+    def zone_of(self, request: HttpRequest) -> tzinfo | None:
+        told = next((request.COOKIES[name] for name in self.NAMES if name in request.COOKIES), "")
+        if not told or settings.SESSION_COOKIE_NAME not in request.COOKIES:
+            return None
+        try:
+            return zone_named(unquote(told[:LONGEST_ZONE]))
+        except MomentError:
+            return None
 
 
 class PrivateByDefault:

@@ -138,7 +138,7 @@ def journey_about(
 
 def when_of(facts: PerformanceFacts, language: str) -> str:
     day = long_day(facts.date, language) if facts.date else ""
-    at = clock_text(facts.time, facts.zone) if facts.time else ""
+    at = clock_text(facts.time, facts.zone, language) if facts.time else ""
     return ", ".join(part for part in (day, at) if part)
 
 

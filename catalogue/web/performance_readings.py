@@ -10,7 +10,7 @@ from django.utils.translation import gettext as _
 from catalogue.exchange.performer_lists import Performer, PerformersError, check_performers, read_performers
 from catalogue.facts import PerformerFacts
 from catalogue.models import Venue
-from catalogue.timing import DateError, MomentError, read_clock_time, read_date
+from catalogue.timing import DateError, MomentError, read_clock_time, read_date, write_clock_time
 from catalogue.web.days import how_far, long_day
 from catalogue.web.known import Known
 from catalogue.web.lookalikes import halls_alike
@@ -29,7 +29,7 @@ def when_reading(day: str, clock: str, *, language: str, today: date) -> Reading
         return Reading(reason=mistake.reason, marked=Marked.at(mistake.text, mistake.start, mistake.end))
     said = (
         long_day(when, language) if when else "",
-        f"{at:%H:%M}" if at else "",
+        write_clock_time(at, language) if at else "",
         how_far(when, today) if when else "",
     )
     return Reading(words=", ".join(part for part in said if part))

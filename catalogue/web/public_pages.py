@@ -150,7 +150,7 @@ def event_page(composer: Composer, performance: Performance, *, language: str) -
     name = name_of(shown, works)
     nodes = [person(facts.composer, addresses), event(shown, works, addresses, name=name)]
     day = long_day(shown.date, language) if shown.date else ""
-    at = clock_text(shown.time, shown.zone) if shown.time else ""
+    at = clock_text(shown.time, shown.zone, language) if shown.time else ""
     (line,) = events_of([shown], works, says)
     when = ", ".join(part for part in (day, at) if part)
     where = plain(joined(places(shown), ", "))

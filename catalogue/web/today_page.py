@@ -30,7 +30,7 @@ from catalogue.rules.needs import Due, Need, has_open_strings, needs_of
 from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
 from catalogue.rules.premieres import Claim
 from catalogue.terms import PerformanceStatus, StepState
-from catalogue.timing import PartialDate, write_date
+from catalogue.timing import PartialDate, write_clock_time, write_date
 from catalogue.timing.words import words_in
 from catalogue.web.days import how_far, short_day, weekday_text
 from catalogue.web.journeys import SOON, far_text, step_row
@@ -292,7 +292,7 @@ def coming_of(event: Event, claims: Mapping[int, Claim], telling: Telling) -> Co
         address=reverse("performance-detail", args=[composer.slug, facts.id]),
         title=titles_html(works) or facts.event_title or _("Performance"),
         day=short_day(facts.date, language) if facts.date else "",
-        at=", ".join(part for part in (weekday, f"{facts.time:%H:%M}" if facts.time else "") if part),
+        at=", ".join(part for part in (weekday, write_clock_time(facts.time, language) if facts.time else "") if part),
         far=how_far(facts.date, today) if facts.date else "",
         who=performers(facts, labels(language), sentence=False),
         where=joined(places(facts), ", "),

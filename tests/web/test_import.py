@@ -62,12 +62,12 @@ def test_list_is_looked_over_kept_and_undone(browser: Client, composer: Composer
     assert [work.duration for work in Work.objects.order_by("title")] == [Duration(540), Duration(720)]
     assert Work.objects.get(title="Slack Rope").notes == "Mood: calm"
     kept = page_of_import(browser)
-    assert "Stored on 9 March 2026, 10:00." in kept.text()
+    assert "Stored on 9 Mar 2026, 10:00 UTC." in kept.text()
     assert kept.texts("//section[@id='made']//li") == ["Slack Ropenew", "Borenew"]
 
     do(browser, "undo")
     assert Work.objects.count() == 0
-    assert "Undone on 9 March 2026, 10:00." in page_of_import(browser).text()
+    assert "Undone on 9 Mar 2026, 10:00 UTC." in page_of_import(browser).text()
     assert page_of_import(browser).texts("//section[@id='made']//li") == [
         "Slack Ropetaken out again",
         "Boretaken out again",

@@ -27,11 +27,12 @@ from catalogue.models.conditions import choices_of, refuse_unknown_zone
 from catalogue.models.fields import LINE, TEXT, refuse_unprintable
 from catalogue.rules.search import fold
 from catalogue.terms import PerformanceStatus, PerformerRole
-from catalogue.timing import PartialDate, read_clock_time
+from catalogue.timing import PartialDate, read_clock_time, write_clock_time
 from catalogue.web.forms.fields import DateField, ReadField, StrengthsTypedField
 from catalogue.web.forms.works import Group
 from catalogue.web.known import Known
 from catalogue.web.places import Place, PlaceError, TypedPlace, place_of, read_country, write_country
+from catalogue.web.wording import page_language
 
 WHERE = ("venue", "city", "country", "zone")
 MORE = (
@@ -60,7 +61,7 @@ class PerformanceForm(forms.ModelForm):
     date = DateField(label=_("Date"), help_text=_("28 March 2026, March 2026 or 2026."))
     time = ReadField(
         read=read_clock_time,
-        write=lambda at: f"{at:%H:%M}",
+        write=lambda at: write_clock_time(at, page_language()),
         label=_("Time"),
         help_text=_("By the clocks there: 19:30."),
         widget=forms.TextInput(attrs={"class": "short"}),

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from datetime import datetime
+from datetime import datetime, time
 from typing import Any, ClassVar, cast
 
 from django import forms
@@ -41,7 +41,7 @@ from catalogue.rules.identifiers import Identifier
 from catalogue.rules.journey import read_lead
 from catalogue.rules.search import fold
 from catalogue.terms import OrganisationKind
-from catalogue.timing import read_clock_time, read_duration
+from catalogue.timing import read_clock_time, read_duration, write_clock_time
 from catalogue.web.forms.fields import (
     DateField,
     DayField,
@@ -55,6 +55,7 @@ from catalogue.web.forms.works import Group
 from catalogue.web.lookalikes import records_alike
 from catalogue.web.places import read_country, write_country, zones_of
 from catalogue.web.records.kinds import Kind, Said
+from catalogue.web.wording import page_language
 
 NAMED = (Person, Organisation, Venue)
 EMPTY: tuple[object, ...] = (None, "", (), [], False, 0, "0", "none")
@@ -182,7 +183,11 @@ def kinds_field(_column: Any, **words: Any) -> forms.TypedMultipleChoiceField:
 
 def clock_field(**words: Any) -> ReadField:
     widget = forms.TextInput(attrs={"class": "short"})
-    return ReadField(read=read_clock_time, write=lambda at: f"{at:%H:%M}", widget=widget, **words)
+    return ReadField(read=read_clock_time, write=clock_as_typed, widget=widget, **words)
+
+
+def clock_as_typed(at: time) -> str:
+    return write_clock_time(at, page_language())
 
 
 MAKERS: tuple[tuple[Callable[[Any], bool], Callable[..., forms.Field]], ...] = (

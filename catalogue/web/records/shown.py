@@ -21,7 +21,7 @@ from catalogue.models import Performance, Work
 from catalogue.models.fields import StrengthsField
 from catalogue.models.typed_lists import READERS
 from catalogue.rules.identifiers import doubt_about
-from catalogue.timing import Duration, PartialDate, write_duration
+from catalogue.timing import Duration, PartialDate, write_clock_time, write_duration
 from catalogue.web.forms.records import IDENTIFIERS, write_seconds
 from catalogue.web.pictures import drawn
 from catalogue.web.places import write_country
@@ -130,7 +130,7 @@ def written(value: Any, language: str) -> str:
     if isinstance(value, Duration):
         return write_duration(value, language=language)
     if isinstance(value, time):
-        return f"{value:%H:%M}"
+        return write_clock_time(value, language)
     if isinstance(value, tuple):
         return ", ".join(str(one) for one in value)
     if isinstance(value, Decimal):
