@@ -91,6 +91,11 @@ class Labels:
         """What parts the members of a line; French leaves a space before it."""
         return "\N{NO-BREAK SPACE}; " if self.language == "fr" else "; "
 
+    @property
+    def colon(self) -> str:
+        """What stands between a word and what is said of it; French leaves a space before it."""
+        return "\N{NO-BREAK SPACE}: " if self.language == "fr" else ": "
+
     def parted(self, parts: Iterable[str]) -> str:
         """Those of the parts that say something, in one line."""
         return self.semicolon.join(part for part in parts if part)

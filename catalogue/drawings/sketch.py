@@ -21,7 +21,7 @@ LETTER_WIDE = 0.55
 class Stroke:
     """Lines from point to point; a closed one comes back to its beginning and hides what is behind it.
 
-    A filled one is a solid shape.
+    A filled one is a solid shape, a faint one is grey: a grid that other marks stand on.
     """
 
     points: tuple[tuple[float, float], ...]
@@ -29,6 +29,7 @@ class Stroke:
     closed: bool = False
     filled: bool = False
     dashed: bool = False
+    faint: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,7 +130,8 @@ def stroke_svg(stroke: Stroke) -> str:
     end = "Z" if stroke.closed else ""
     fill = ' fill="currentColor"' if stroke.filled else ' class="clear"' if stroke.closed else ""
     dash = f' stroke-dasharray="{DASH}"' if stroke.dashed else ""
-    return f'<path{fill} d="M{path}{end}" stroke-width="{n(stroke.thick)}"{dash}/>'
+    faint = ' stroke-opacity="0.35"' if stroke.faint else ""
+    return f'<path{fill} d="M{path}{end}" stroke-width="{n(stroke.thick)}"{dash}{faint}/>'
 
 
 def path_of(outline: Outline) -> str:

@@ -1,11 +1,12 @@
 """A stage seen from above, the audience at the foot: players, microphones, loudspeakers, desk and power, true to scale.
 
-A square of the grid is a metre. Players who have no place of their own stand in rows around the conductor's place:
-those that come first in the list nearest to the audience, from left to right.
+A square of the grid is a metre. Players who have no place of their own stand in arcs around the middle of the front
+edge, row by row, each from left to right; those who stand before all others stand in a line at the edge.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, cos, pi, sin
@@ -15,8 +16,11 @@ from catalogue.drawings.sketch import Anchor, Circle, Part, Sketch, Stroke, Word
 SIZE, SMALL = 10.5, 8.5
 TOP, FOOT, SIDE = 6.0, 40.0, 14.0
 IN_A_ROW = 9
+OUTLETS = re.compile(r"\b(\d{1,2})\s*(?:x|\N{MULTIPLICATION SIGN}|outlets?|sockets?)", re.IGNORECASE)
 LEAST_WIDE, LEAST_DEEP = 8.0, 6.0
 MARGIN = 1.0
+APART = 1.4
+"""Metres between those who stand in a line, and from the middle to the first of them."""
 START: Anchor = "start"
 END: Anchor = "end"
 ALONE = 0.55
@@ -78,10 +82,10 @@ def grid(stage: Stage, scale: float) -> Iterator[Stroke]:
     half = int(stage.width / 2)
     for metre in range(-half, half + 1):
         x = SIDE + (stage.width / 2 + metre) * scale
-        yield Stroke(((x, TOP), (x, bottom)), 0.2)
+        yield Stroke(((x, TOP), (x, bottom)), 0.5, faint=True)
     for metre in range(1, ceil(stage.depth)):
         y = bottom - metre * scale
-        yield Stroke(((SIDE, y), (right, y)), 0.2)
+        yield Stroke(((SIDE, y), (right, y)), 0.5, faint=True)
 
 
 def scale_bar(left: float, y: float, scale: float) -> Iterator[Part]:
@@ -109,7 +113,8 @@ def player(thing: Thing, x: float, y: float, scale: float) -> Iterator[Part]:
     if thing.count > 1:
         wide = min(2.6 * scale, 92)
         yield box(x - wide / 2, y - 9, wide, 18)
-        yield Words(x, y + 3.5, fitted(f"{thing.count} {thing.name}", wide - 4, SIZE - 1), SIZE - 1)
+        yield Words(x - wide / 2 + 4, y + 3.2, thing.number, SMALL, START, strong=True)
+        yield Words(x + 6, y + 3.5, fitted(f"{thing.count} {thing.name}", wide - 18, SIZE - 1), SIZE - 1)
     else:
         yield Circle(x, y, 8.5, 1.2)
         yield Words(x, y + 3.2, thing.number, SMALL, strong=True)
@@ -150,12 +155,13 @@ def desk(thing: Thing, x: float, y: float, scale: float) -> Iterator[Part]:
 
 
 def power(thing: Thing, x: float, y: float, _scale: float) -> Iterator[Part]:
-    """A square with the two holes of a socket; what stands at the right has its words to the left."""
+    """A square with the two holes of a socket, and how many outlets there are; at the right they stand to the left."""
     yield box(x - 5, y - 5, 10, 10)
     yield Circle(x - 1.8, y, 0.7, 1.2)
     yield Circle(x + 1.8, y, 0.7, 1.2)
     aside, anchor = (8, START) if thing.x < 0 else (-8, END)
-    yield Words(x + aside, y + 3, fitted(thing.name, 80, SMALL), SMALL, anchor)
+    outlets = OUTLETS.search(thing.name)
+    yield Words(x + aside, y + 3, outlets[1] if outlets else fitted(thing.name, 80, SMALL), SMALL, anchor)
 
 
 def conductor(thing: Thing, x: float, y: float, _scale: float) -> Iterator[Part]:
@@ -185,20 +191,32 @@ MARKS: dict[str, Callable[[Thing, float, float, float], Iterator[Part]]] = {
 # ---- where players stand who have no place of their own
 
 
-def in_rows(players: Iterable[Thing], *, depth: float, width: float) -> tuple[Thing, ...]:
-    """Place players in arcs around the middle of the front edge, at most nine in a row, the first nearest to it."""
-    waiting = list(players)
-    rows = max(1, ceil(len(waiting) / IN_A_ROW))
-    each = ceil(len(waiting) / rows)
+def in_rows(rows: Iterable[Sequence[Thing]], *, depth: float, width: float) -> tuple[Thing, ...]:
+    """Place players in arcs around the middle of the front edge, the first row nearest, at most nine in an arc."""
+    arcs = [part for row in rows for part in parted(row)]
     found: list[Thing] = []
-    for row in range(rows):
-        here = waiting[row * each : (row + 1) * each]
-        share = (row + 1) / rows
+    for place, here in enumerate(arcs):
+        share = (place + 1) / len(arcs)
         across = (width / 2 - MARGIN) * (0.55 + 0.45 * share)
-        deep = (depth - 2 * MARGIN) * (0.35 + 0.65 * share if rows > 1 else ALONE)
-        spread = WIDEST if rows == 1 else WIDEST - NARROWER * row / (rows - 1)
-        found += (arc(one, place, len(here), across, deep, spread) for place, one in enumerate(here))
+        deep = (depth - 2 * MARGIN) * (0.35 + 0.65 * share if len(arcs) > 1 else ALONE)
+        spread = WIDEST if len(arcs) == 1 else WIDEST - NARROWER * place / (len(arcs) - 1)
+        found += (arc(one, position, len(here), across, deep, spread) for position, one in enumerate(here))
     return tuple(found)
+
+
+def parted(row: Sequence[Thing]) -> Iterator[Sequence[Thing]]:
+    """A row as one arc, or as several alike where it is too long for one."""
+    each = ceil(len(row) / max(1, ceil(len(row) / IN_A_ROW)))
+    return (row[start : start + each] for start in range(0, len(row), each or 1))
+
+
+def in_front(things: Sequence[Thing], *, width: float) -> tuple[Thing, ...]:
+    """Place those who stand before all others along the front edge, the middle left free for whoever conducts."""
+    half = ceil(len(things) / 2)
+    apart = min(APART, (width / 2 - MARGIN - APART) / max(1, half - 1)) if half > 1 else APART
+    sides = [-(APART + apart * (half - 1 - place)) for place in range(half)]
+    places = (*sides, *(APART + apart * place for place in range(len(things) - half)))
+    return tuple(replace(one, x=round(x, 1), y=MARGIN) for one, x in zip(things, places, strict=True))
 
 
 def arc(thing: Thing, position: int, of: int, across: float, deep: float, spread: float) -> Thing:

@@ -28,7 +28,7 @@ class TechnicalSetup(KeptOfWork):
     """A way of doing the electronics of a work: as it is meant, with less, or when something fails.
 
     Columns named in ``READERS`` hold typed lists. ``documented`` is when all this was last true, ``tested`` when it was
-    last set up from nothing.
+    last set up from nothing; ``good_for`` is how many months either holds before it wants to be done again.
     """
 
     name = line(blank=False)
@@ -85,6 +85,9 @@ class TechnicalSetup(KeptOfWork):
     when_it_fails = text()
     documented = PartialDateField()
     tested = PartialDateField()
+    good_for = models.PositiveSmallIntegerField(
+        null=True, blank=True, validators=[MinValueValidator(1), MaxValueValidator(600)]
+    )
     position = models.PositiveSmallIntegerField(default=0)
     search_text = SearchTextField(of=("name", "description", "inputs", "outputs", "equipment", "software", "notes"))
 
@@ -98,6 +101,7 @@ class TechnicalSetup(KeptOfWork):
             between("setup", "bit_depth", 8, 64),
             between("setup", "stage_width", 1, 100),
             between("setup", "stage_depth", 1, 100),
+            between("setup", "good_for", 1, 600),
         ]
 
     def __str__(self) -> str:

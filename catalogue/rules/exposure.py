@@ -4,10 +4,11 @@ It records and converts; it never says that a level is safe. Each criterion keep
 rate: nothing is carried from a rate of 3 dB to one of 5 dB, because the two do not count the same thing.
 
 Time allowed at a level L: T = period / 2^((L − criterion level) / exchange rate); dose = 100 · ΣC/T per cent. Sources:
-NIOSH Publication 98-126 (85 dB(A), 8 hours, 3 dB); OSHA, 29 CFR 1910.95, Table G-16 (90 dB(A), 8 hours, 5 dB, its
-rounded hours where the table has the level, nothing below 90); Directive 2003/10/EC (values of 80, 85 and 87 dB(A) over
-a day of 8 hours, equal energy); ITU-T H.870 (80 dB(A) for 40 hours a week, equal energy, reckoned with 3 dB). What the
-WHO asks of venues (2022: 100 dB(A) averaged over 15 minutes) cannot be told from the average of a longer session.
+NIOSH Publication 98-126 (85 dB(A), 8 hours, 3 dB, no time above 140 dB(A), from memory); OSHA, 29 CFR 1910.95, Table
+G-16 (90 dB(A), 8 hours, 5 dB, its rounded hours where the table has the level, nothing below 90, no time above 115);
+Directive 2003/10/EC (values of 80, 85 and 87 dB(A) over a day of 8 hours, equal energy); ITU-T H.870 (80 dB(A) for 40
+hours a week, equal energy, reckoned with 3 dB). What the WHO asks of venues (2022: 100 dB(A) averaged over 15 minutes)
+cannot be told from the average of a longer session.
 """
 
 from __future__ import annotations
@@ -42,7 +43,8 @@ class Session:
 class Criterion:
     """A way of counting: so many seconds at ``level`` dB(A), half of them for each ``exchange`` dB more.
 
-    ``floor`` is the level below which nothing counts; ``table`` are hours that are published for a level.
+    ``floor`` is the level below which nothing counts, ``most`` the one above which no time is given at all; ``table``
+    are hours that are published for a level.
     """
 
     name: str
@@ -52,11 +54,14 @@ class Criterion:
     exchange: int
     per: str = "day"
     floor: float = 0
+    most: float | None = None
     table: Mapping[int, float] = field(default_factory=lambda: MappingProxyType({}))
 
 
-NIOSH = Criterion("NIOSH recommended exposure limit", "NIOSH Publication 98-126", 85, 8 * HOUR, 3)
-OSHA = Criterion("OSHA permissible exposure limit", "29 CFR 1910.95, Table G-16", 90, 8 * HOUR, 5, floor=90, table=G16)
+NIOSH = Criterion("NIOSH recommended exposure limit", "NIOSH Publication 98-126", 85, 8 * HOUR, 3, most=140)
+OSHA = Criterion(
+    "OSHA permissible exposure limit", "29 CFR 1910.95, Table G-16", 90, 8 * HOUR, 5, floor=90, most=115, table=G16
+)
 EU_LOWER = Criterion("EU lower exposure action value", "Directive 2003/10/EC, article 3", 80, 8 * HOUR, 3)
 EU_UPPER = Criterion("EU upper exposure action value", "Directive 2003/10/EC, article 3", 85, 8 * HOUR, 3)
 EU_LIMIT = Criterion("EU exposure limit value, at the ear", "Directive 2003/10/EC, article 3", 87, 8 * HOUR, 3)
@@ -87,13 +92,20 @@ class Reckoning:
 
 
 def given_seconds(level: float, criterion: Criterion) -> float | None:
-    """How long a criterion gives at a level; ``None`` below the level at which it begins to count.
+    """How long a criterion gives at a level; ``None`` below the level at which it begins to count, 0 above its most.
 
     >>> [round(given_seconds(level, NIOSH) / 60) for level in (85, 88, 97, 100)], given_seconds(92, OSHA) / 3600
     ([480, 240, 30, 15], 6.0)
     """
     if level < criterion.floor:
         return None
+    if criterion.most is not None and level > criterion.most:
+        return 0.0
+    return counted_seconds(level, criterion)
+
+
+def counted_seconds(level: float, criterion: Criterion) -> float:
+    """The time by which a session is counted, above the most as well (29 CFR 1910.95, Appendix A, Table G-16a)."""
     published = criterion.table.get(int(level)) if level == int(level) else None
     if published is not None:
         return published * HOUR
@@ -106,8 +118,8 @@ def dose(sessions: Iterable[Session], criterion: Criterion) -> float:
     >>> round(dose([Session("rehearsal", 92, 8 * HOUR)], OSHA), 1)
     133.3
     """
-    shares = ((one, given_seconds(one.level, criterion)) for one in sessions)
-    return 100 * sum(one.seconds / given for one, given in shares if given)
+    counted = (one for one in sessions if one.level >= criterion.floor)
+    return 100 * sum(one.seconds / counted_seconds(one.level, criterion) for one in counted)
 
 
 def day_level(sessions: Iterable[Session]) -> float:

@@ -133,3 +133,9 @@ def test_levels_are_read_as_people_write_them() -> None:
         93.5,
         94.0,
     ]
+
+
+def test_no_time_is_given_above_the_most_that_a_criterion_names() -> None:
+    # 29 CFR 1910.95: Table G-16 ends at 115 dB(A); Table G-16a of Appendix A counts 120 dB(A) by 0.125 hours
+    assert (given_seconds(115, OSHA), given_seconds(120, OSHA), given_seconds(141, NIOSH)) == (900, 0, 0)
+    assert dose([Session("brass", 120, 450)], OSHA) == pytest.approx(100)

@@ -17,7 +17,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from enum import StrEnum
 
 from catalogue.documents.labels import Labels
-from catalogue.documents.model import Block, Paragraph, Style, value, wording
+from catalogue.documents.model import Pair, Pairs, value, wording
 from catalogue.rules.technical.terms import Send, Setup
 from catalogue.terms import Synchronisation
 
@@ -92,16 +92,16 @@ WORDS: dict[Caution, tuple[str, ...]] = {
 """For each topic its name, then what is said of it."""
 
 
-def cautions(topics: Iterable[Caution], says: Labels, told: Mapping[Caution, str] | None = None) -> tuple[Block, ...]:
-    """A paragraph for each of these topics in the usual order, each once; ``told`` is what is known of this work."""
+def cautions(topics: Iterable[Caution], says: Labels, told: Mapping[Caution, str] | None = None) -> tuple[Pairs, ...]:
+    """Each of these topics in the usual order, each once, with its text; ``told`` is what is known of this work."""
     chosen, known = set(topics), told or {}
-    return tuple(caution(topic, says, known.get(topic, "")) for topic in Caution if topic in chosen)
+    found = tuple(caution(topic, says, known.get(topic, "")) for topic in Caution if topic in chosen)
+    return (Pairs((found,)),) if found else ()
 
 
-def caution(topic: Caution, says: Labels, known: str) -> Block:
-    head = WORDS[topic][0]
+def caution(topic: Caution, says: Labels, known: str) -> Pair:
     own = f"{known[:1].upper()}{known[1:].rstrip('.')}. " if known else ""
-    return Paragraph((*wording(f"{says.word(head)}. ", Style.STRONG), *value(own), *wording(words_of(topic, says))))
+    return Pair(wording(says.word(WORDS[topic][0])), (*value(own), *wording(words_of(topic, says))))
 
 
 def words_of(topic: Caution, says: Labels) -> str:
@@ -134,7 +134,7 @@ def topics_of(setup: Setup | None, *, has_powered: bool = False) -> Iterator[Cau
         yield Caution.HOT
 
 
-def setup_cautions(setup: Setup | None, says: Labels, *, has_powered: bool = False) -> tuple[Block, ...]:
+def setup_cautions(setup: Setup | None, says: Labels, *, has_powered: bool = False) -> tuple[Pairs, ...]:
     """The cautions that a setup calls for, with what is known of its loudest passage and its light."""
     told = {Caution.HEARING: setup.loudest, Caution.STROBE: setup.flashing} if setup else {}
     return cautions(topics_of(setup, has_powered=has_powered), says, told)

@@ -280,7 +280,7 @@ def note_pairs(note: PerformanceNoteFacts, says: Labels) -> Iterator[Pair]:
     parts = paragraphs(note.body)
     for place, part in enumerate(parts):
         concerns = value(note.concerns, Style.EMPHASIS) if note.heading and note.concerns and not place else ()
-        text = joined((concerns, value(part, language=note.language)), ": ")
+        text = joined((concerns, value(part, language=note.language)), says.colon)
         if place == len(parts) - 1 and note.first_at:
             text = joined((text, says.say("First needed at {place}.", place=note.first_at)), " ")
         yield Pair(value(label) if not place else (), text)

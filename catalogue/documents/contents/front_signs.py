@@ -52,5 +52,5 @@ def sign_of(one: SignFacts, says: Labels) -> Sign:
     """A row: the sign on a stave, its name, what to do and who does it, how much it alters or where it first stands."""
     cents = value(f"{says.figure(cents_text(one.cents))} {says.word('cents')}") if one.cents is not None else ()
     first = says.say("from {place}", place=one.first_at) if one.first_at else ()
-    detail = joined((value(one.concerns), value(" ".join(one.meaning.split()))), ": ")
+    detail = joined((value(one.concerns), value(" ".join(one.meaning.split()))), says.colon)
     return Sign(key_stave(one.smufl), value(one.name), detail, joined((cents, first), ", "))

@@ -23,10 +23,12 @@ from catalogue.documents.model import (
     Pairs,
     Paragraph,
     Section,
+    Style,
     Table,
     Text,
     Voice,
     joined,
+    plain,
     value,
     wording,
 )
@@ -61,9 +63,8 @@ def technical_blocks(setup: Setup, others: tuple[Setup, ...], records: WorkRecor
         yield Pairs((facts,))
     yield from (one for one in layout_blocks(setup, says) if isinstance(one, Figure))
     powered = any(one.needs_power for one in records.percussion)
-    for one in setup_cautions(setup, says, has_powered=powered):
-        if isinstance(one, Paragraph):
-            yield Paragraph(one.text, Voice.NOTE)
+    for one in (pair for found in setup_cautions(setup, says, has_powered=powered) for pair in found.groups[0]):
+        yield Paragraph((*wording(f"{plain(one.label)}. ", Style.STRONG), *one.value), Voice.NOTE)
 
 
 def technical_facts(setup: Setup, others: tuple[Setup, ...], says: Labels) -> Iterator[tuple[Text, Text]]:

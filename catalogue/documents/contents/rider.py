@@ -31,7 +31,7 @@ from catalogue.documents.contents.rider_channels import (
 from catalogue.documents.contents.rider_items import rider_items
 from catalogue.documents.contents.rider_stage import stage_blocks
 from catalogue.documents.contents.titles import short_title, work_title
-from catalogue.documents.labels import Labels, labels
+from catalogue.documents.labels import SOURCE, Labels, labels
 from catalogue.documents.model import (
     Block,
     Cell,
@@ -79,7 +79,7 @@ COMPARED = (
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """All that a rider is told, in its language."""
+    """All that a rider is told, in its language; ``plain_items`` are the items as a hall's list is held against."""
 
     work: WorkFacts
     timing: TimingFacts
@@ -87,7 +87,12 @@ class Told:
     composer: ComposerFacts
     performance: PerformanceFacts | None
     items: tuple[Item, ...]
+    plain_items: tuple[Item, ...]
     says: Labels
+
+    def called(self, item: Item) -> str:
+        """What one of the plain items is called in the language of the rider."""
+        return dict(zip(self.plain_items, self.items, strict=False)).get(item, item).name
 
     @property
     def setup(self) -> Setup | None:
@@ -111,7 +116,8 @@ def rider(
     if not items and facts.setup is None:
         reason = f"Nothing is noted yet that “{work.title.title}” needs besides its players."
         raise DocumentNeeds(reason, ("technical setup",))
-    told = Told(work, timing, facts, composer, performance, items, says)
+    plain_items = rider_items(work, facts, labels(SOURCE))
+    told = Told(work, timing, facts, composer, performance, items, plain_items, says)
     running = says.say("Technical rider, revision {number}", number=str(facts.revision))
     whose = joined((value(composer.name), value(plain(short_title(work.title)))), ", ")
     day = day_text(printed_on, says.language)
@@ -282,11 +288,12 @@ def lack_blocks(told: Told) -> tuple[Block, ...]:
     """What the hall's own list does not name, or names in a smaller number."""
     if not told.facts.stock:
         return ()
-    short = [one for one in held_against(told.items, told.facts.stock) if one.lacking]
+    short = [one for one in held_against(told.plain_items, told.facts.stock) if one.lacking]
     if not short:
         return ()
     rows = (
-        (value(one.item.name), wording(str(one.number)), value(str(one.on_the_list or "\N{EN DASH}"))) for one in short
+        (value(told.called(one.item)), wording(str(one.number)), value(str(one.on_the_list or "\N{EN DASH}")))
+        for one in short
     )
     note = told.says.say(
         "Compared by kind and number with the equipment list of {hall}; what is not on a list may still be there.",
@@ -322,15 +329,13 @@ def caution_blocks(told: Told) -> tuple[Block, ...]:
 def other_blocks(told: Told) -> tuple[Block, ...]:
     """Setups with less and for when something fails, each with what is different in it, and what to do."""
     says, setup = told.says, told.setup
-    found: list[Block] = []
-    for other in told.facts.others:
-        text = " ".join((other.differs or other.description).split())
-        found.append(Paragraph((*value(other.name, Style.STRONG), *wording(". " if text else ""), *value(text))))
+    found = [
+        Pair(value(one.name), value(" ".join((one.differs or one.description).split()))) for one in told.facts.others
+    ]
     if setup and setup.when_it_fails:
-        head = says.word("When something fails")
         text = " ".join(setup.when_it_fails.split())
-        found.append(Paragraph((*wording(head, Style.STRONG), *wording(". "), *value(text))))
-    return tuple(found)
+        found.append(Pair(wording(says.word("When something fails")), value(text)))
+    return (Pairs((tuple(found),)),) if found else ()
 
 
 def difference_blocks(sent: Sent | None, now: dict[str, tuple[str, ...]], says: Labels) -> tuple[Block, ...]:

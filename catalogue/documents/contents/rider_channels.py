@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from catalogue.documents.contents.cue_sheet import clock
+from catalogue.documents.contents.rider_words import usual, usual_text
 from catalogue.documents.contents.stage import ring_of
 from catalogue.documents.labels import Labels
 from catalogue.documents.model import (
@@ -28,7 +29,7 @@ from catalogue.documents.model import (
 from catalogue.facts import TimingFacts
 from catalogue.rules.cues import placed_cues
 from catalogue.rules.technical.checks import CLICK, kilohertz
-from catalogue.rules.technical.layouts import angle_text, order_of, speakers_of
+from catalogue.rules.technical.layouts import angle_text, speakers_of
 from catalogue.rules.technical.media import file_bytes, megabytes
 from catalogue.rules.technical.terms import Media, Output, Setup
 from catalogue.terms import LayoutName, Synchronisation
@@ -86,12 +87,12 @@ def input_table(setup: Setup, says: Labels) -> Iterator[Block]:
     rows = (
         (
             wording(str(one.channels)),
-            value(one.source),
-            value(says.parted((one.line, one.remark))),
-            value(one.stand),
+            usual_text(one.source, says),
+            value(says.parted((usual(one.line, says), one.remark))),
+            usual_text(one.stand, says),
             wording(says.word("yes")) if one.phantom else (),
-            value(one.insert),
-            value(one.to),
+            usual_text(one.insert, says),
+            usual_text(one.to, says),
             provider_text(one.provider, says),
         )
         for one in setup.inputs
@@ -105,9 +106,9 @@ def output_table(setup: Setup, says: Labels) -> Iterator[Block]:
     rows = (
         (
             wording(str(one.channels)),
-            value(one.destination),
-            value(says.parted((one.signal, one.remark))),
-            value(one.heard_by),
+            usual_text(one.destination, says),
+            value(says.parted((usual(one.signal, says), one.remark))),
+            usual_text(one.heard_by, says),
             provider_text(one.provider, says),
         )
         for one in setup.outputs
@@ -147,14 +148,14 @@ def layout_blocks(setup: Setup, says: Labels) -> Iterator[Block]:
     yield Figure(ring, says.say("{layout}, seen from above", layout=name), RING)
     rows = (
         (
-            value(one.name),
+            usual_text(one.name, says),
             wording(says.word("anywhere") if one.is_low else says.figure(angle_text(one.azimuth))),
             wording(says.word("low frequencies alone") if one.is_low else says.figure(angle_text(one.elevation))),
         )
         for one in speakers
     )
     yield table_of(SPEAKER_HEADS, rows, says)
-    order = says.say("Channels in this order: {order}.", order=order_of(speakers))
+    order = says.say("Channels in this order: {order}.", order=", ".join(usual(one.name, says) for one in speakers))
     rule = wording(
         says.word(
             "0° is the stage, minus is left seen from the audience; all at one distance or delayed to the furthest one."
@@ -200,13 +201,14 @@ def playback_facts(setup: Setup, says: Labels) -> Iterator[tuple[str, Text]]:
     by = wording(says.word(kept) if kept else "")
     yield "Kept together by", joined((by, value(setup.synchronisation_note)), says.semicolon)
     clicks = [one for one in setup.outputs if carries_click(one)]
-    yield "Click", value(says.parted(f"{one.channels} {one.destination}" for one in clicks))
+    yield "Click", value(says.parted(f"{one.channels} {usual(one.destination, says)}" for one in clicks))
     rate = says.figure(kilohertz(setup.sample_rate)) if setup.sample_rate else ""
     bits = f"{setup.bit_depth} bit" if setup.bit_depth else ""
     yield "Format", value(", ".join(part for part in (rate, bits) if part))
     yield "Latency", value(says.figure(f"{setup.latency_ms.normalize():f} ms") if setup.latency_ms is not None else "")
     sizes = [file_bytes(one) or 0 for one in setup.media]
-    yield "Files together", value(f"{says.figure(megabytes(sum(sizes)))} (10⁶ bytes)" if sum(sizes) else "")
+    together = says.figure(megabytes(sum(sizes)))
+    yield "Files together", says.say("{size} MB (10⁶ bytes)", size=together) if sum(sizes) else ()
 
 
 def file_row(media: Media, says: Labels) -> tuple[Text, ...]:
@@ -217,7 +219,7 @@ def file_row(media: Media, says: Labels) -> tuple[Text, ...]:
         value(says.figure(kilohertz(media.rate)) if media.rate else ""),
         value(str(media.bits or "")),
         wording(clock(Duration(media.seconds), says) if media.seconds else ""),
-        value(says.figure(megabytes(size)) if size else ""),
+        says.say("{size} MB", size=says.figure(megabytes(size))) if size else (),
         value(media.use),
     )
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
+from catalogue.documents.contents.front_forces import cents_text
+from catalogue.documents.contents.rider_words import usual
 from catalogue.documents.contents.stage import most_of
 from catalogue.documents.labels import Labels
 from catalogue.documents.model import plain
@@ -69,14 +71,14 @@ def microphones(inputs: Iterable[Input], says: Labels) -> Iterator[Item]:
         if one.feed in {Feed.MICROPHONE, Feed.DI} and one.line:
             alike.setdefault((one.line, one.stand, one.provider), []).append(one)
     for (line, stand, provider), found in alike.items():
-        number = len(found) if SEVERAL.match(line) else sum(len(one.channels) for one in found)
+        number, name = len(found) if SEVERAL.match(line) else sum(len(one.channels) for one in found), usual(line, says)
         yield Item(
             says.word("Microphones"),
-            f"\N{MULTIPLICATION SIGN} {line}" if number > 1 else line,
+            f"\N{MULTIPLICATION SIGN} {name}" if number > 1 else name,
             number,
             says.parted(
                 (
-                    plain(says.say("stand: {stand}", stand=stand)) if stand else "",
+                    plain(says.say("stand: {stand}", stand=usual(stand, says))) if stand else "",
                     plain(says.say("input {channels}", channels=", ".join(str(one.channels) for one in found))),
                     says.word("phantom power 48 V") if any(one.phantom for one in found) else "",
                 )
@@ -89,11 +91,13 @@ def of_output(output: Output, says: Labels) -> Item:
     detail = says.parted(
         (
             plain(says.say("output {channels}", channels=str(output.channels))),
-            output.signal,
-            plain(says.say("for {whom}", whom=output.heard_by)) if output.heard_by else "",
+            usual(output.signal, says),
+            plain(says.say("for {whom}", whom=usual(output.heard_by, says))) if output.heard_by else "",
         )
     )
-    return Item(says.word("Monitors and in-ears"), output.destination, detail=detail, provider=output.provider)
+    return Item(
+        says.word("Monitors and in-ears"), usual(output.destination, says), detail=detail, provider=output.provider
+    )
 
 
 def of_staff(setup: Setup, says: Labels) -> Iterator[Item]:
@@ -131,7 +135,7 @@ def of_tuning(one: TuningFacts, says: Labels) -> Item:
 
 
 def of_retuning(one: RetuningFacts, says: Labels) -> Item:
-    cents = says.figure(f"{one.cents.normalize():+f} ¢").replace("-", "\N{MINUS SIGN}") if one.cents is not None else ""
+    cents = f"{says.figure(cents_text(one.cents))} {says.word('cents')}" if one.cents is not None else ""
     tuned = plain(says.say("tuned to {notes}", notes=one.tuned_to)) if one.tuned_to else ""
     group = says.word("Tuning and preparation")
     detail = says.parted((tuned, cents, one.preparation))

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from catalogue.documents.contents.rider_words import usual
 from catalogue.documents.labels import LANGUAGES, Labels
 from catalogue.drawings.loudspeakers import Loudspeaker, Ring
-from catalogue.drawings.stage_plan import Stage, Thing, in_rows
+from catalogue.drawings.stage_plan import Stage, Thing, in_front, in_rows
 from catalogue.instrumentation import Instrumentation, Line
 from catalogue.instrumentation.vocabulary import called
 from catalogue.rules.search import fold
 from catalogue.rules.technical.layouts import angle_text, speakers_of
 from catalogue.rules.technical.terms import Input, Mark, Place, Setup, Speaker
 
+SPAN = re.compile(r"(?<=\d)-(?=\d)")
 CHAMBER = 16
 """Up to so many players each has a circle; more are drawn by section."""
 CONDUCTED = 10
@@ -21,6 +24,8 @@ SIZES = ((6, 8.0, 6.0), (20, 12.0, 9.0), (999, 18.0, 12.0))
 """Usual stages for up to so many players, width and depth in metres (common practice)."""
 ROWS = ("voice", "strings", "harp", "keyboard", "plucked", "woodwind", "brass", "percussion")
 """Who sits nearest to the audience, to begin with."""
+SEATS = (("strings",), ("harp", "keyboard", "plucked", "woodwind"), ("brass", "percussion"))
+"""The rows of a body that is conducted, the first nearest to the audience."""
 FRONT = 60
 """Loudspeakers up to this angle stand at the front edge of the stage."""
 
@@ -30,15 +35,15 @@ def stage_of(forces: Instrumentation | None, setup: Setup | None, says: Labels) 
     lines = standing(forces) if forces else []
     people = sum(most_of(line) for line in lines)
     wide, deep = size_of(people, setup)
-    players = in_rows(players_of(lines, people, says), depth=deep, width=wide)
     conductor = conductor_of(forces, people, says)
+    players = seated(lines, people, says, (wide, deep), is_conducted=bool(conductor))
     known = names_in(lines, says.language)
-    things = placed((*players, *conductor), setup.places if setup else (), known)
+    things = placed((*players, *conductor), setup.places if setup else (), known, says)
     if not things:
         return None
     inputs = setup.inputs if setup else ()
     heard = tuple(with_channels(one, inputs, known) for one in numbered(things))
-    front = tuple(at_front(speakers_of(setup), wide)) if setup else ()
+    front = tuple(at_front(speakers_of(setup), wide, says)) if setup else ()
     return Stage(wide, deep, (*heard, *front), says.word("front of stage, audience"))
 
 
@@ -51,6 +56,33 @@ def standing(forces: Instrumentation) -> list[Line]:
     ]
     order = {family: place for place, family in enumerate(ROWS)}
     return sorted(lines, key=lambda line: (line.role != "soloist", order.get(line.family, len(ROWS) - 3)))
+
+
+def seated(
+    lines: list[Line], people: int, says: Labels, size: tuple[float, float], *, is_conducted: bool
+) -> tuple[Thing, ...]:
+    """Everybody at a usual place (common practice): singers in front, then strings, winds, brass, a choir behind all.
+
+    A few who play without a conductor sit in one arc.
+    """
+    wide, deep = size
+    if not is_conducted and people <= CONDUCTED:
+        return in_rows([tuple(players_of(lines, people, says))], depth=deep, width=wide)
+    rows: dict[int, list[Line]] = {}
+    for line in lines:
+        rows.setdefault(row_of(line), []).append(line)
+    before = in_front(tuple(players_of(rows.pop(0, []), people, says)), width=wide)
+    behind = [tuple(players_of(rows[row], people, says)) for row in sorted(rows)]
+    return (*before, *in_rows(behind, depth=deep, width=wide))
+
+
+def row_of(line: Line) -> int:
+    """In which row a line sits; soloists and single voices stand before the rows."""
+    if line.family == "voice" and line.instrument.startswith("choir"):
+        return len(SEATS)
+    if line.role == "soloist" or line.family == "voice":
+        return 0
+    return next((place for place, families in enumerate(SEATS, start=1) if line.family in families), len(SEATS))
 
 
 def most_of(line: Line) -> int:
@@ -104,22 +136,34 @@ def conductor_of(forces: Instrumentation | None, people: int, says: Labels) -> t
     return (Thing(says.word("conductor"), 0, 0.8, mark="conductor"),) if asked or people >= CONDUCTED else ()
 
 
-def placed(things: tuple[Thing, ...], places: tuple[Place, ...], known: dict[str, str]) -> tuple[Thing, ...]:
+def placed(
+    things: tuple[Thing, ...], places: tuple[Place, ...], known: dict[str, str], says: Labels
+) -> tuple[Thing, ...]:
     """What has a place of its own stands there, and what is not among the players comes in addition."""
     own = {known.get(fold(place.name), fold(place.name)): place for place in places}
     moved = tuple(moved_to(thing, own.pop(fold(thing.name), None)) for thing in things)
-    return (*moved, *map(thing_at, own.values()))
+    return (*moved, *(thing_at(one, says) for one in own.values()))
 
 
 def moved_to(thing: Thing, place: Place | None) -> Thing:
     if place is None:
         return thing
-    return replace(thing, x=float(place.x), y=float(place.y), channels=place.channels)
+    return replace(thing, x=float(place.x), y=float(place.y), channels=spanned(place.channels))
 
 
-def thing_at(place: Place) -> Thing:
+def thing_at(place: Place, says: Labels) -> Thing:
     mark = place.mark.value
-    return Thing(place.name, float(place.x), float(place.y), mark=mark, channels=place.channels)
+    name = usual(place.name, says)
+    return Thing(name, float(place.x), float(place.y), mark=mark, channels=spanned(place.channels))
+
+
+def spanned(channels: str) -> str:
+    """Channels as they are typed, an en dash in each span.
+
+    >>> spanned("1-6, 9")
+    '1–6, 9'
+    """
+    return SPAN.sub("\N{EN DASH}", channels)
 
 
 def numbered(things: tuple[Thing, ...]) -> Iterator[Thing]:
@@ -139,19 +183,21 @@ def with_channels(thing: Thing, inputs: tuple[Input, ...], known: dict[str, str]
     return replace(thing, channels=", ".join(found))
 
 
-def at_front(speakers: tuple[Speaker, ...], wide: float) -> Iterator[Thing]:
+def at_front(speakers: tuple[Speaker, ...], wide: float, says: Labels) -> Iterator[Thing]:
     """The loudspeakers that stand at the front edge, along it by their angles."""
     for speaker in speakers:
         angle = float(speaker.azimuth)
         if not speaker.is_low and abs(angle) <= FRONT and not speaker.elevation:
             x = max(-1.0, min(1.0, angle / 30)) * (wide / 2 - 0.5)
-            yield Thing(speaker.name, round(x, 2), -0.45, mark=Mark.LOUDSPEAKER.value)
+            yield Thing(usual(speaker.name, says), round(x, 2), -0.45, mark=Mark.LOUDSPEAKER.value)
 
 
 def ring_of(speakers: tuple[Speaker, ...], says: Labels) -> Ring | None:
     """The loudspeakers around the audience; channels of low frequencies alone may stand anywhere and are left out."""
     around = tuple(
-        Loudspeaker(one.name, float(one.azimuth), float(one.elevation), says.figure(angle_text(one.azimuth)))
+        Loudspeaker(
+            usual(one.name, says), float(one.azimuth), float(one.elevation), says.figure(angle_text(one.azimuth))
+        )
         for one in speakers
         if not one.is_low
     )

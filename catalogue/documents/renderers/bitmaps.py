@@ -21,6 +21,7 @@ FONTS = Path(__file__).parents[1] / "fonts"
 FACES = {(False, False): "NotoSans-Regular", (True, False): "NotoSans-Italic", (False, True): "NotoSans-SemiBold"}
 PIXELS = 3
 """Pixels to the unit: at 120 units to the inch of paper, a fine print."""
+GREY = 178
 DASH, GAP = 4.0, 3.0
 ANCHORS = {"start": "ls", "middle": "ms", "end": "rs"}
 Point = tuple[float, float]
@@ -94,7 +95,7 @@ def draw_stroke(pen: ImageDraw.ImageDraw, stroke: Stroke) -> None:
         points = [*points, points[0]]
     pieces = dashes(points) if stroke.dashed else pairwise(points)
     for start, end in pieces:
-        pen.line((*start, *end), fill=0, width=thick)
+        pen.line((*start, *end), fill=GREY if stroke.faint else 0, width=thick)
 
 
 def draw_circle(pen: ImageDraw.ImageDraw, circle: Circle) -> None:

@@ -256,7 +256,8 @@ class Writer:
 
     def pairs(self, pairs: Pairs) -> None:
         """Groups of facts side by side, as far as the sheet has columns."""
-        columns = self.sheet.pairs.columns
+        alone = self.sheet.pairs.alone if len(pairs.groups) == 1 else None
+        columns = (alone,) if alone else self.sheet.pairs.columns
         groups: list[list[Pair]] = [[] for _ in columns]
         for place, group in enumerate(pairs.groups):
             groups[min(place, len(columns) - 1)] += group

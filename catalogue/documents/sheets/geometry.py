@@ -212,7 +212,8 @@ class PairsSheet:
     """Facts in columns side by side: the offsets of label and value of each group.
 
     ``stacked``: in a narrow column of that width, the value under its label, beside what follows, under a rule.
-    ``apart``: one after another, so far apart, each going on to the next page where it has to.
+    ``apart``: one after another, so far apart, each going on to the next page where it has to; ``alone`` is where label
+    and value of a group that is the only one stand, over the whole width.
     """
 
     columns: tuple[tuple[float, float, float], ...] = ((0, 78, 240),)
@@ -222,6 +223,12 @@ class PairsSheet:
     stacked: float = 0
     rule_above: float = 0
     apart: float = 0
+    alone: tuple[float, float, float] | None = None
+
+    @property
+    def between(self) -> float:
+        """How far one fact begins below the last line of the one before it, listed over the whole width."""
+        return self.apart or self.value.leading * 1.25
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,7 +25,7 @@ RIDER = Sheet(
     margins=Margins(left=22 * MM, right=18 * MM, first=62, later=66, last=58, foot=13 * MM, running_x=0),
     opening=OpeningSheet(x=0, subtitle=KIND, subtitle_lead=1.4 * U, aside=Look("serif", 8.25, italic=True)),
     section=SectionSheet(x=0, lead=2.1 * U, first_lead=2 * U, after=1.2 * U, whole=0.65),
-    pairs=PairsSheet(columns=((0, 72, 236), (252, 324, WIDE))),
+    pairs=PairsSheet(columns=((0, 72, 236), (252, 324, WIDE)), alone=(0, 92, 440)),
     ruled_table=RuledTableSheet(
         columns={
             "item": ColumnSheet(0, 136),
@@ -81,7 +81,7 @@ RIDER = Sheet(
         head_lead=1.3 * U,
         family_column="item",
     ),
-    prose=NoteSheet(x=0, short=60, look=Look("serif", 9.25, 12.5), lead=1.1 * U),
+    prose=NoteSheet(x=0, short=60, look=Look("serif", 9.25, 12.5), lead=1.1 * U, indent=U),
     note=NoteSheet(look=Look("serif", 7.75, 10.125), lead=1.3 * U),
     foot_note=FOOT_NOTE,
 )

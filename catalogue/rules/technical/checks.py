@@ -19,7 +19,7 @@ from catalogue.terms import LayoutName, Synchronisation
 from catalogue.timing import PartialDate
 
 USUAL_AGE = 24
-"""Months after which a documentation or a test wants to be done again, unless another age is chosen."""
+"""Months after which a documentation or a test wants to be done again, unless the setup names another age."""
 CLICK = re.compile(r"\bclick", re.IGNORECASE)
 RIBBON = re.compile(r"\bribbon\b", re.IGNORECASE)
 CONDENSER = re.compile(r"\bcondensers?\b", re.IGNORECASE)
@@ -34,8 +34,8 @@ class Finding:
     sentence: str
 
 
-def findings(setup: Setup, *, today: date, oldest: int = USUAL_AGE) -> tuple[Finding, ...]:
-    """All that does not agree. ``oldest`` is the age in months from which on a documentation is called old."""
+def findings(setup: Setup, *, today: date) -> tuple[Finding, ...]:
+    """All that does not agree, and what was tried or documented too long ago for the setup."""
     return (
         *(Finding("inputs", one) for one in of_inputs(setup)),
         *(Finding("outputs", one) for one in of_outputs(setup)),
@@ -43,7 +43,7 @@ def findings(setup: Setup, *, today: date, oldest: int = USUAL_AGE) -> tuple[Fin
         *(Finding("software", one) for one in of_software(setup)),
         *(Finding("places", one) for one in of_places(setup)),
         *(Finding("provided", one) for one in without_provider(setup)),
-        *(Finding("documented", one) for one in of_age(setup, today, oldest)),
+        *(Finding("documented", one) for one in of_age(setup, today, setup.good_for or USUAL_AGE)),
     )
 
 
@@ -126,7 +126,7 @@ def of_size(media: Media) -> Iterator[str]:
     if (media.seconds or 0) > longest:
         minutes, seconds = divmod(longest, 60)
         yield (
-            f"“{media.name}” would have {megabytes(size)}: a WAV file ends at 4 GiB, here after "
+            f"“{media.name}” would have {megabytes(size)} MB: a WAV file ends at 4 GiB, here after "
             f"{minutes}:{seconds:02}; write RF64 or BW64, or several files."
         )
 

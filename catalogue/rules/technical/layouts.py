@@ -50,15 +50,6 @@ def speakers_of(setup: Setup) -> tuple[Speaker, ...]:
     return setup.own_speakers if setup.layout is LayoutName.OWN else LAYOUTS[setup.layout]
 
 
-def order_of(speakers: tuple[Speaker, ...]) -> str:
-    """The order of the channels in a file, written out.
-
-    >>> order_of(LAYOUTS[LayoutName.FIVE_ONE])
-    'L, R, C, LFE, LS, RS'
-    """
-    return ", ".join(speaker.name for speaker in speakers)
-
-
 def angle_text(angle: Decimal) -> str:
     """An angle with its sign.
 

@@ -48,9 +48,9 @@ def file_bytes(media: Media) -> int | None:
 
 
 def megabytes(count: int) -> str:
-    """Bytes in megabytes of 10⁶ bytes.
+    """Bytes in megabytes of 10⁶ bytes, the figure alone.
 
     >>> megabytes(69_120_000), megabytes(414_720)
-    ('69.1 MB', '0.4 MB')
+    ('69.1', '0.4')
     """
-    return f"{count / 10**6:.1f} MB"
+    return f"{count / 10**6:.1f}"

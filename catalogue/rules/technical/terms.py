@@ -207,3 +207,4 @@ class Setup:
     when_it_fails: str = ""
     documented: PartialDate | None = None
     tested: PartialDate | None = None
+    good_for: int | None = None

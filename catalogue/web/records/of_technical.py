@@ -42,7 +42,7 @@ SETUPS = Kind(
         Group(_("The house"), ("power", "network")),
         Group(_("Cautions"), ("loudest", "flashing")),
         Group(_("Setting up"), ("setting_up", "when_it_fails")),
-        Group(_("How old this is"), ("documented", "tested", "position")),
+        Group(_("How old this is"), ("documented", "tested", "good_for", "position")),
         KEPT,
     ),
     fields={
@@ -106,6 +106,10 @@ SETUPS = Kind(
         "when_it_fails": Said(_("When something fails"), _("What to do, and who decides.")),
         "documented": Said(_("Documented"), _("When all this was last true.")),
         "tested": Said(_("Last tested"), _("When it was last set up from nothing.")),
+        "good_for": Said(
+            _("Holds for how many months"),
+            _("After so many months it is called too old to be sent unseen; 24 where nothing is said."),
+        ),
         "position": POSITION,
         "notes": NOTES,
     },

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from django.http import HttpResponse
 from django.shortcuts import render
+from django.utils.translation import gettext as _
 from django.views.decorators.http import require_safe
 
 from catalogue.documents.contents.cautions import Caution, words_of
@@ -48,6 +49,8 @@ def lasting(seconds: float | None) -> str:
     """
     if seconds is None:
         return ""
+    if seconds < 1:
+        return _("less than a second") if seconds else _("no time at all")
     exact = round(seconds) if seconds < TEN_MINUTES else 60 * round(seconds / 60)
     figures = zip((exact // 3600, exact // 60 % 60, exact % 60), ("h", "min", "s"), strict=True)
     return " ".join(f"{figure} {unit}" for figure, unit in figures if figure)

@@ -93,6 +93,16 @@ def test_translations_have_the_places_of_their_message(language: str) -> None:
     assert wrong == {}
 
 
+def test_french_signs_stand_behind_a_space_at_which_no_line_ends() -> None:
+    loose = [string for strings in messages("fr").values() for string in strings if re.search(r" [;:!?»]|« ", string)]
+
+    assert loose == []
+
+
+def test_figures_have_the_decimal_sign_of_the_language() -> None:
+    assert [labels(tag).figure("−22.5°") for tag in ("en-US", "de", "fr")] == ["−22.5°", "−22,5°", "−22,5°"]
+
+
 def test_american_wording_differs_where_the_trade_does() -> None:
     assert plain(labels("en-US").say("hire set {number}", number="2")) == "rental set 2"
     assert plain(labels("en-GB").say("hire set {number}", number="2")) == "hire set 2"

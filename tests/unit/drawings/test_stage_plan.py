@@ -41,7 +41,7 @@ def test_lines_of_sight_lead_to_the_outermost_players() -> None:
 
 @pytest.mark.parametrize("number", [1, 4, 9, 10, 40])
 def test_players_without_a_place_stand_on_the_stage_apart_from_one_another(number: int) -> None:
-    placed = in_rows([Thing(str(one), 0, 0) for one in range(number)], depth=9, width=12)
+    placed = in_rows([[Thing(str(one), 0, 0) for one in range(number)]], depth=9, width=12)
 
     assert len({(one.x, one.y) for one in placed}) == number
     assert all(-6 <= one.x <= 6 and 0 < one.y < 9 for one in placed)

@@ -38,6 +38,7 @@ from catalogue.drawings.sketch import Outline
 
 BLACK = (0, 0, 0)
 WHITE = (1, 1, 1)
+GREY = (0.7, 0.7, 0.7)
 DASHES: dict[bool, tuple[float, ...]] = {False: (), True: (2.6, 2)}
 NON_ZERO = 1
 """How a path is filled: what turns the other way round inside it stays open."""
@@ -209,6 +210,7 @@ class Canvas:
         closed: bool = False,
         filled: bool = False,
         dashed: bool = False,
+        faint: bool = False,
     ) -> None:
         """Strokes from point to point, back to the first where they close, solid where they are filled."""
         self.begin()
@@ -221,8 +223,12 @@ class Canvas:
             path.close()
         self.drawing.setLineWidth(thick)
         self.drawing.setDash(*DASHES[dashed])
+        if faint:
+            self.drawing.setStrokeColorRGB(*GREY)
         with self.cleared(clear=closed and not filled):
             self.drawing.drawPath(path, stroke=1, fill=int(closed))
+        if faint:
+            self.drawing.setStrokeColorRGB(*BLACK)
         self.drawing.setDash()
 
     def shape(self, outline: Outline, left: float, top: float, scale: float) -> None:

@@ -18,7 +18,8 @@ LABEL_AIR = 10
 
 def pairs_items(pairs: Pairs, ground: Ground, parent: Element) -> list[Item]:
     """The facts as the sheet has them."""
-    if ground.sheet.pairs.apart:
+    sheet = ground.sheet.pairs
+    if sheet.apart or (sheet.alone and len(pairs.groups) == 1):
         return listed_items(pairs, ground, parent)
     return [pairs_item(pairs, ground, parent)]
 
@@ -28,7 +29,7 @@ def listed_items(pairs: Pairs, ground: Ground, parent: Element) -> list[Item]:
     sheet = ground.sheet.pairs
     items: list[Item] = []
     for pair in (pair for group in pairs.groups for pair in group):
-        lead = sheet.apart if pair.label else sheet.value.leading * 1.35
+        lead = sheet.between if pair.label else sheet.value.leading * 1.35
         items += [
             replace(item, lead=lead if not place else item.lead)
             for place, item in enumerate(pair_items(pair, ground, parent))
@@ -38,7 +39,7 @@ def listed_items(pairs: Pairs, ground: Ground, parent: Element) -> list[Item]:
 
 def pair_items(pair: Pair, ground: Ground, parent: Element) -> list[Item]:
     sheet = ground.sheet.pairs
-    label_x, value_x, end = sheet.columns[0]
+    label_x, value_x, end = sheet.alone or sheet.columns[0]
     label = ground.lines(pair.label, sheet.label, value_x - label_x - LABEL_AIR)
     lines = ground.lines(pair.value, sheet.value, min(end, ground.width) - value_x)
     told = column(label, ground.left + label_x, sheet.label.leading, parent.add("P"))

@@ -169,7 +169,14 @@ def draw_sketch(canvas: Canvas, sketch: Sketch, ground: Ground, place: tuple[flo
         match part:
             case Stroke():
                 points = [(left + x * scale, top + y * scale) for x, y in part.points]
-                canvas.outline(points, part.thick * scale, closed=part.closed, filled=part.filled, dashed=part.dashed)
+                canvas.outline(
+                    points,
+                    part.thick * scale,
+                    closed=part.closed,
+                    filled=part.filled,
+                    dashed=part.dashed,
+                    faint=part.faint,
+                )
             case Circle():
                 centre = left + part.x * scale, top + part.y * scale
                 canvas.circle(*centre, part.radius * scale, part.thick * scale, dashed=part.dashed)

@@ -11,6 +11,7 @@ import pytest
 from catalogue.documents.contents.cautions import WORDS, Caution, cautions, words_of
 from catalogue.documents.contents.rider import rider, rider_lines
 from catalogue.documents.contents.rider_items import rider_items
+from catalogue.documents.contents.rider_words import usual
 from catalogue.documents.contents.stage import stage_of
 from catalogue.documents.labels import labels
 from catalogue.documents.model import Document, Paper, Section, plain
@@ -72,7 +73,7 @@ def test_what_the_hall_lists_is_not_lacking() -> None:
 
 def test_cautions_follow_from_what_is_used() -> None:
     told = says_of(rider_of(), "Cautions")
-    assert [head for head, *_words in WORDS.values() if f"{head}. " in told] == [
+    assert [head for head, *_words in WORDS.values() if f"| {head} | " in told] == [
         "Hearing",
         "In-ears and click",
         "Phantom power",
@@ -85,12 +86,14 @@ def test_cautions_follow_from_what_is_used() -> None:
 
 def test_flashing_light_is_told_with_its_caution() -> None:
     told = says_of(rider_of(setup=replace(SETUP, flashing="two flashes a second for 10 s at bar 40")), "Cautions")
-    assert "Flashing light. Two flashes a second for 10 s at bar 40. Rate, length and place are told beforehand" in told
+    assert (
+        "Flashing light | Two flashes a second for 10 s at bar 40. Rate, length and place are told beforehand" in told
+    )
 
 
 def test_what_gets_hot_is_told_with_its_caution() -> None:
     hot = replace(SETUP, equipment=(*SETUP.equipment, Need("forty kettles", 40, "on stoves")))
-    assert "Hot equipment. What gets hot" in says_of(rider_of(setup=hot), "Cautions")
+    assert "Hot equipment | What gets hot" in says_of(rider_of(setup=hot), "Cautions")
 
 
 def test_no_caution_promises_safety_and_limits_are_named_with_period_and_source() -> None:
@@ -103,10 +106,7 @@ def test_no_caution_promises_safety_and_limits_are_named_with_period_and_source(
 
 def test_each_caution_is_printed_once_in_the_usual_order() -> None:
     found = cautions((Caution.TRIP, Caution.MAINS, Caution.TRIP), SAYS)
-    assert [next(plain(text) for text in texts(one)).partition(".")[0] for one in found] == [
-        "Mains",
-        "Cables and darkness",
-    ]
+    assert [plain(pair.label) for one in found for pair in one.groups[0]] == ["Mains", "Cables and darkness"]
 
 
 def test_singers_players_off_stage_pitch_and_preparation_are_asked_for() -> None:
@@ -148,3 +148,30 @@ def test_a_place_is_known_whatever_the_language_of_the_rider() -> None:
 
 def test_nothing_stands_on_a_stage_of_which_nothing_is_known() -> None:
     assert stage_of(None, None, SAYS) is None
+
+
+def test_a_french_rider_leaves_a_space_before_its_signs_and_every_language_has_its_decimal_sign() -> None:
+    # Lexique des règles typographiques en usage à l'Imprimerie nationale: a no-break space before ; and :
+    said = replace(SETUP, description="")
+    french = " | ".join(plain(text) for block in rider_of("fr", setup=said).blocks for text in texts(block))
+    assert len(re.findall("\N{NO-BREAK SPACE};", french)) > 10
+    assert re.findall("[^\N{NO-BREAK SPACE}];", french) == []
+
+    german = says_of(rider_of("de", setup=replace(SETUP, latency_ms=Decimal("6.50"))), "Zuspielung und Zusammenspiel")
+    assert "6,5 ms" in german
+
+
+def test_usual_words_of_lists_are_printed_in_the_language_of_the_rider_and_others_as_typed() -> None:
+    assert usual("line, balanced", labels("de")) == "Leitung, symmetrisch"
+    assert usual("front left", labels("fr")) == "avant gauche"
+    assert usual("radio in the lamp post, click", labels("de")) == "radio in the lamp post, Klick"
+
+
+def test_singers_stand_in_front_and_strings_before_winds_and_brass_where_somebody_conducts() -> None:
+    stage = stage_of(read("S, Bar, 1.1.1.1 - 1.1.1.0 - str(1.1.1.1.1)"), None, SAYS)
+    assert stage is not None
+    back = {one.name: one.y for one in stage.things}
+
+    assert back["soprano"] == back["baritone"] < back["violin I"]
+    assert back["viola"] < back["oboe"] < back["trumpet"]
+    assert [one.number for one in stage.things if one.mark == "player"] == [str(one) for one in range(1, 15)]

@@ -112,7 +112,7 @@ def test_a_file_that_outgrows_a_wav_is_told_with_the_time_at_which_it_ends() -> 
 
 
 def test_an_age_can_be_chosen() -> None:
-    assert [one.about for one in findings(SOUND, today=TODAY, oldest=6)] == ["documented"]
+    assert [one.about for one in findings(replace(SOUND, good_for=6), today=TODAY)] == ["documented"]
 
 
 @pytest.mark.parametrize(
