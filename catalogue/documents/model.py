@@ -20,6 +20,8 @@ from catalogue.terms import FaceFamily, HouseStyle, PaperMargins
 
 APOSTROPHE = re.compile(r"(?<=[^\W\d_])'(?=[^\W\d_])")
 """A straight apostrophe inside a word."""
+POSSESSIVE = re.compile(r"(?<=[^\W\d_]s)'(?=\s)")
+"""A straight apostrophe after a plural; a quotation has two."""
 
 
 class Style(StrEnum):
@@ -93,10 +95,13 @@ def value(text: str, style: Style = Style.PLAIN, language: str = "", *, exact: b
 def typeset(text: str) -> str:
     """The text with the apostrophes that typewriters have not.
 
-    >>> typeset("the inspector's lunch, 10'30")
-    "the inspector’s lunch, 10'30"
+    >>> typeset("the inspector's lunch, 10'30"), typeset("Authors' Society"), typeset("the 'Authors' Society'")
+    ("the inspector’s lunch, 10'30", 'Authors’ Society', "the 'Authors' Society'")
     """
-    return APOSTROPHE.sub("\N{RIGHT SINGLE QUOTATION MARK}", text) if "'" in text else text
+    if "'" not in text:
+        return text
+    inside = APOSTROPHE.sub("\N{RIGHT SINGLE QUOTATION MARK}", text)
+    return POSSESSIVE.sub("\N{RIGHT SINGLE QUOTATION MARK}", inside) if inside.count("'") == 1 else inside
 
 
 def joined(texts: tuple[Text, ...], separator: str) -> Text:

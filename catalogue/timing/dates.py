@@ -19,7 +19,7 @@ from functools import total_ordering
 from typing import Literal
 
 from catalogue.timing.mistakes import Mistake
-from catalogue.timing.words import NO_BREAK_SPACE, TYPED, Language, folded, one_of, words_in
+from catalogue.timing.words import NO_BREAK_SPACE, TYPED, Language, abbreviated, folded, one_of, words_in
 
 FIRST_YEAR, LAST_YEAR = 1000, 9998  # four figures, and room for "about" on either side
 
@@ -319,17 +319,17 @@ def write_date(when: PartialDate, language: str = "en-GB", *, style: Literal["lo
     >>> write_date(PartialDate(2026, 5, 16), "en-US").replace(NO_BREAK_SPACE, " ")
     'May 16, 2026'
     """
-    words = words_in(language)
-    written = _without_circa(when, words, words.months if style == "long" else words.months_short)
+    words = words_in(language) if style == "long" else abbreviated(words_in(language))
+    written = _without_circa(when, words)
     return f"{words.about_date}{NO_BREAK_SPACE}{written}" if when.circa else written
 
 
-def _without_circa(when: PartialDate, words: Language, months: tuple[str, ...]) -> str:
+def _without_circa(when: PartialDate, words: Language) -> str:
     if when.until:
         return f"{when.year}–{when.until}"
     if not when.month:
         return str(when.year)
-    month = months[when.month - 1]
+    month = words.months[when.month - 1]
     if not when.day:
         return words.date_of_month.format(month=month, year=when.year)
     day = words.day_one if when.day == 1 else words.day.format(when.day)

@@ -6,8 +6,9 @@ import re
 import tomllib
 import unicodedata
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cache
 from importlib.resources import files
 from typing import Any
 
@@ -31,6 +32,8 @@ class Language:
     day: str
     day_one: str
     month_first: bool
+    date_short: str = ""
+    date_of_month_short: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +87,17 @@ def words_in(language: str) -> Language:
         return LANGUAGES[language]
     base = language.partition("-")[0]
     return LANGUAGES["en-GB" if base == "en" else base]
+
+
+@cache
+def abbreviated(words: Language) -> Language:
+    """Return the words of a language with months as they are shortened, and dates as they are put with these."""
+    return replace(
+        words,
+        months=words.months_short,
+        date=words.date_short or words.date,
+        date_of_month=words.date_of_month_short or words.date_of_month,
+    )
 
 
 def one_of(words: Iterable[str]) -> str:

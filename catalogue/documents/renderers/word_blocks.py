@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from docx.document import Document as WordDocument
-from docx.enum.table import WD_CELL_VERTICAL_ALIGNMENT
+from docx.enum.table import WD_CELL_VERTICAL_ALIGNMENT as Upright
 from docx.enum.text import WD_ALIGN_PARAGRAPH, WD_LINE_SPACING
 from docx.oxml import OxmlElement
 from docx.shared import Pt
@@ -47,12 +47,13 @@ from catalogue.documents.renderers.word_tables import (
     keep_whole,
     read_from_the_right,
     rule,
+    set_looks,
     set_widths,
     to_the_right,
     ways,
     widths,
 )
-from catalogue.documents.renderers.word_text import cell_text, field, resize, write_text
+from catalogue.documents.renderers.word_text import cell_lines, folio, resize, write_text
 from catalogue.documents.sheets.chosen import size_of
 from catalogue.documents.sheets.geometry import ColumnSheet, Sheet
 from catalogue.drawings.player_strip import Strip
@@ -333,22 +334,26 @@ class Writer:
                 keep_whole(family)
                 keys = [column.key for column in table.columns]
                 over = self.sheet.ruled_table.family_column
-                self.cell(family.cells[keys.index(over) if over in keys else 1], (group.label,), "LL Family")
+                at = keys.index(over) if over in keys else 1
+                for place, into in enumerate(family.cells):
+                    self.cell(into, (group.label,) if place == at else (), "LL Family")
                 rule(family)
             for row in group.rows:
                 self.ruled_row(made.add_row(), row, "LL Table Cell")
         if table.total:
             self.ruled_row(made.add_row(), table.total, "LL Table Key")
-        set_widths(made, widths(table, columns, self.width))
+        set_widths(made, widths(table, columns, self.width), air=self.sheet.ruled_table.air / 2)
         self.gap()
         to_the_right(made, ends(table, columns, self.width))
+        set_looks(made, [columns[column.key].look for column in table.columns], self.sheet.ruled_table.cell)
 
     def ruled_row(self, row: WordRow, cells: tuple[Cell, ...], style: str) -> None:
         keep_whole(row)
         row.height = Pt(self.sheet.ruled_table.row)
+        several = any(len(cell.lines) > 1 for cell in cells)
         for cell, into in zip(cells, row.cells, strict=True):
-            self.cell(into, (cell_text(cell),), "LL Table Cell" if cell.blank else style)
-            into.vertical_alignment = WD_CELL_VERTICAL_ALIGNMENT.CENTER
+            self.cell(into, cell_lines(cell), "LL Table Cell" if cell.blank else style)
+            into.vertical_alignment = Upright.TOP if several else Upright.CENTER
         rule(row)
 
     def cell(self, cell: WordCell, lines: tuple[Text, ...], style: str, *, first: str = "") -> None:
@@ -378,7 +383,7 @@ class Writer:
             self.wear(foot, "Footer")
             write_text(foot, document.dated)
             foot.add_run("\t")
-            self.folio(foot)
+            folio(foot, self.says)
 
     def logo(self, head: WordParagraph, logo: Logo) -> None:
         wide, _high = logo_size(logo, self.sheet)
@@ -386,12 +391,3 @@ class Writer:
             head.alignment = WD_ALIGN_PARAGRAPH.RIGHT
             head.paragraph_format.line_spacing_rule = WD_LINE_SPACING.SINGLE
             add_picture(head, logo.png, wide, logo.alternative)
-
-    def folio(self, paragraph: WordParagraph) -> None:
-        """Page n of m, both fields."""
-        codes = {"page": "PAGE", "pages": "NUMPAGES"}
-        for run in self.says.say("{page} of {pages}", page="page", pages="pages"):
-            if run.value:
-                field(paragraph.add_run(), codes[run.text])
-            else:
-                paragraph.add_run(run.text)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from docx.document import Document as WordDocument
 from docx.enum.style import WD_STYLE_TYPE
@@ -38,6 +38,7 @@ def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
     """The styles of one kind of document, spaces reckoned from its leads."""
     opening, section, entry, lines = sheet.opening, sheet.section, sheet.entry, sheet.lines
     rows, forms = sheet.list_table or ListTableSheet(), sheet.ruled_table
+    leading = forms.head.leading
     return (
         WordStyle("LL Life Dates", opening.life, keep_next=True, left=opening.x),
         *(leaf_styles(sheet, sheet.book) if sheet.book else opening_styles(opening)),
@@ -56,10 +57,10 @@ def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
         WordStyle("LL CV Line", lines.look, after=2.7, keep_lines=True, left=lines.turn_x, hanging=lines.turn_x),
         WordStyle("LL Label", sheet.pairs.label if sheet.book else geometry.LABEL),
         WordStyle("LL Value", sheet.pairs.value if sheet.book else geometry.VALUE),
-        WordStyle("LL Family", geometry.FAMILY, keep_next=True),
+        WordStyle("LL Family", replace(forms.family, leading=leading), keep_next=True),
         WordStyle("LL Table Head", rows.head if sheet.list_table else forms.head, keep_next=True),
-        WordStyle("LL Table Cell", geometry.CELL),
-        WordStyle("LL Table Key", geometry.TOTAL),
+        WordStyle("LL Table Cell", replace(forms.cell, leading=leading)),
+        WordStyle("LL Table Key", replace(forms.total, leading=leading)),
         WordStyle("LL Row Title", rows.title, before=2.25, left=13.5, hanging=13.5),
         WordStyle("LL Row Detail", rows.cell, before=2.25),
         WordStyle("LL Gap", Look("serif", 8, 8), keep_next=True),

@@ -11,7 +11,7 @@ from docx.table import Table as WordTable
 from docx.table import _Row as WordRow
 
 from catalogue.documents.model import Cell, Column, Table, from_the_right
-from catalogue.documents.sheets.geometry import ColumnSheet
+from catalogue.documents.sheets.geometry import ColumnSheet, Look
 
 CELL_MARGIN = 4
 """What is kept free at the right of a cell, in points."""
@@ -46,10 +46,13 @@ def ways(starts: list[float], end: float) -> list[float]:
     return [until - start for start, until in zip(starts, [*starts[1:], end], strict=True)]
 
 
-def set_widths(table: WordTable, widths: list[float]) -> None:
-    """Give the columns their widths: to the grid, which one word processor reads, and to each cell for the others."""
+def set_widths(table: WordTable, widths: list[float], *, air: float = 0) -> None:
+    """Give the columns their widths: to the grid, which one word processor reads, and to each cell for the others.
+
+    ``air`` is what every cell keeps free above its text and below it.
+    """
     table.autofit = False
-    set_margins(table)
+    set_margins(table, air)
     for column, width in zip(table.columns, widths, strict=True):
         column.width = Pt(width)
     for row in table.rows:
@@ -57,12 +60,12 @@ def set_widths(table: WordTable, widths: list[float]) -> None:
             cell.width = Pt(width)
 
 
-def set_margins(table: WordTable) -> None:
+def set_margins(table: WordTable, air: float) -> None:
     """Let the text of a cell begin at its left edge, so that tables stand in line with the text."""
     margins = OxmlElement("w:tblCellMar")
-    for side, width in (("left", 0), ("right", CELL_MARGIN)):
+    for side, width in (("top", air), ("left", 0), ("bottom", air), ("right", CELL_MARGIN)):
         edge = OxmlElement(f"w:{side}")
-        edge.set(qn("w:w"), str(20 * width))
+        edge.set(qn("w:w"), str(round(20 * width)))
         edge.set(qn("w:type"), "dxa")
         margins.append(edge)
     table._tbl.tblPr.find(qn("w:tblLook")).addprevious(margins)
@@ -80,6 +83,19 @@ def to_the_right(table: WordTable, columns: list[float | None], first: int = 0) 
             for paragraph in cells[place].paragraphs:
                 paragraph.alignment = WD_ALIGN_PARAGRAPH.RIGHT
                 paragraph.paragraph_format.right_indent = Pt(free)
+
+
+def set_looks(table: WordTable, looks: list[Look | None], usual: Look) -> None:
+    """Set text below the heads in size and weight of its column where that has a look of its own, italics in theirs."""
+    for row in table.rows[1:]:
+        for own, cell in zip(looks, row.cells, strict=True):
+            look = own or usual
+            for run in (run for paragraph in cell.paragraphs for run in paragraph.runs):
+                size = look.emphasis if run.italic and look.emphasis else look.size
+                if size != usual.size:
+                    run.font.size = Pt(size)
+                if look.strong:
+                    run.font.bold = True
 
 
 def read_from_the_right(row: WordRow, columns: tuple[Column, ...], cells: tuple[Cell, ...]) -> None:

@@ -10,6 +10,7 @@ from docx.shared import Pt, RGBColor
 from docx.text.paragraph import Paragraph as WordParagraph
 from docx.text.run import Run as WordRun
 
+from catalogue.documents.labels import Labels
 from catalogue.documents.model import Cell, Run, Style, Text, joined, wording
 from catalogue.documents.renderers.characters import held, printable
 from catalogue.documents.renderers.word_fonts import SIGNS, complex_face
@@ -69,12 +70,11 @@ def set_run_language(made: WordRun, run: Run) -> None:
         made._r.get_or_add_rPr().append(element)
 
 
-def cell_text(cell: Cell) -> Text:
-    """What stands in a cell of a form: boxes with their numbers, or a blank and what follows it, or words."""
+def cell_lines(cell: Cell) -> tuple[Text, ...]:
+    """What stands in a cell of a form: boxes with their numbers, or a blank and what follows it, or lines of words."""
     if cell.boxes:
-        return wording("\N{THIN SPACE}".join(f"{BOX}{mark}" for mark in cell.boxes))
-    said = joined(cell.lines, " ")
-    return (Run(f"{BLANK} "), *said) if cell.blank else said
+        return (wording("\N{THIN SPACE}".join(f"{BOX}{mark}" for mark in cell.boxes)),)
+    return ((Run(f"{BLANK} "), *joined(cell.lines, " ")),) if cell.blank else cell.lines
 
 
 def resize(runs: list[WordRun], size: float) -> None:
@@ -92,3 +92,13 @@ def field(run: WordRun, code: str) -> None:
             element = OxmlElement("w:instrText")
             element.text = code
         run._r.append(element)
+
+
+def folio(paragraph: WordParagraph, says: Labels) -> None:
+    """Page n of m, both fields."""
+    codes = {"page": "PAGE", "pages": "NUMPAGES"}
+    for run in says.say("{page} of {pages}", page="page", pages="pages"):
+        if run.value:
+            field(paragraph.add_run(), codes[run.text])
+        else:
+            paragraph.add_run(run.text)

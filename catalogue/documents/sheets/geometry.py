@@ -206,6 +206,11 @@ class RuledTableSheet:
     needs: int = 3
     whole: int = 5
 
+    @property
+    def air(self) -> float:
+        """What a row has above and below its lines together."""
+        return self.row - self.head.leading
+
 
 @dataclass(frozen=True, slots=True)
 class PairsSheet:

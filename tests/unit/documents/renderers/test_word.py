@@ -190,3 +190,16 @@ def test_words_that_read_from_the_right_begin_at_the_right_of_their_column() -> 
     found = [(cell.text, cell.paragraphs[0]._p.find(f".//{qn('w:bidi')}")) for cell in table.rows[1].cells[1:]]
 
     assert [(text, bidi is not None) for text, bidi in found] == [("Vandet går,", False), ("يمضي الماء،", True)]
+
+
+def test_lines_of_a_cell_of_a_form_stand_below_each_other() -> None:
+    row = opened(DOCUMENTS["return"]()).tables[1].rows[1]
+    said = [[even(one.text) for one in cell.paragraphs] for cell in row.cells[1:6]]
+
+    assert said == [
+        ["21 Sept 2024", "19:30"],
+        ["Kornspeicher", "Linz, AT"],
+        [""],
+        ["Kornmarkt Philharmonic, conductor Ilse Brandvik"],
+        ["SLACK ROPE", "complete"],
+    ]
