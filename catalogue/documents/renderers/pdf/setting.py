@@ -30,6 +30,8 @@ SIMPLE = re.compile("[ -~\u00a0-\u00ac\u00ae-\u017f\u2013\u2014\u2018\u2019\u201
 """Signs of Latin texts that every first face has, none of which joins, stacks, is invisible or reads from the right."""
 BLANKS = re.compile(f"( (?!–|{KEPT}))")
 """Where a simple text may be broken: at spaces, but not before a dash nor between a figure and what it counts."""
+PARTING = "-/_"
+"""What a word that is wider than its line is rather broken behind, as the name of a file is."""
 WIDTH = attrgetter("width")
 
 Measure = Callable[[int], float]
@@ -260,13 +262,24 @@ def fitting(word: list[Piece], room: float, look: Look) -> Iterator[list[Piece]]
     width = 0.0
     for piece in word:
         for sign in piece.text:
-            wide = sum(glyph.advance for glyph in shape(sign, piece.face, bool(piece.level % 2))) * piece.size / 1000
-            if part and width + wide > room and not stays(sign):
-                yield pieces(part, look)
-                part, width = [], 0.0
-            part.append(Character(sign, piece.face, piece.size, piece.level, piece.language))
-            width += wide
+            one = Character(sign, piece.face, piece.size, piece.level, piece.language)
+            if part and width + width_of(one) > room and not stays(sign):
+                end = end_of_part(part)
+                yield pieces(part[:end], look)
+                part = part[end:]
+                width = sum(map(width_of, part))
+            part.append(one)
+            width += width_of(one)
     yield pieces(part, look)
+
+
+def width_of(sign: Character) -> float:
+    return sum(glyph.advance for glyph in shape(sign.text, sign.face, bool(sign.level % 2))) * sign.size / 1000
+
+
+def end_of_part(part: list[Character]) -> int:
+    """Where a word is broken that fills a line: behind its last hyphen or stroke, else where the line ends."""
+    return next((place for place in range(len(part), 0, -1) if part[place - 1].text in PARTING), len(part))
 
 
 @lru_cache(40000)

@@ -52,6 +52,12 @@ def test_a_no_break_space_holds_a_date_together() -> None:
     assert [read(line) for line in lines] == ["Linz,", "16\N{NO-BREAK SPACE}May\N{NO-BREAK SPACE}2026"]
 
 
+def test_a_word_wider_than_the_measure_is_rather_broken_behind_a_hyphen() -> None:
+    lines = set_text(value("answering-machine_4.wav", exact=True), ENTRY_DETAIL, 70, "en-GB")
+
+    assert [read(line) for line in lines] == ["answering-", "machine_4.wav"]
+
+
 def test_a_word_wider_than_the_measure_is_broken_and_nothing_of_it_lost() -> None:
     word = "W" * 200
 
