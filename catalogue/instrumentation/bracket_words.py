@@ -12,6 +12,7 @@ from catalogue.instrumentation.lexicon import (
     ELECTRIC,
     LEAST,
     OFFSTAGE,
+    ONE_TO_A_PART,
     OPEN_NUMBER,
     OPTIONAL,
     PLAYERS,
@@ -34,8 +35,8 @@ from catalogue.instrumentation.phrases import (
     token_at,
 )
 from catalogue.instrumentation.seating import double, own_section
-from catalogue.instrumentation.senses import KEYED
-from catalogue.instrumentation.tokens import Bracket, Nodes, Row, Token, flatten
+from catalogue.instrumentation.senses import KEYED, in_section
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument
 
 
@@ -157,7 +158,7 @@ def strengths(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | N
 def quality(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
     """Set the one quality that the bracket says of the draft; false where it says something else."""
     rest = [node for node in bracket.nodes if not node.is_mark(".,")]
-    if not rest:
+    if not rest or (draft.slug == "strings" and phrase_end(rest, 0, SOLO | ONE_TO_A_PART) == len(rest)):
         return False
     for words, name, value in QUALITIES:
         if phrase_end(rest, 0, words) == len(rest):
@@ -238,8 +239,15 @@ def number_of_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Dr
     if counted is None:
         return None
     rest = [node for node in bracket.nodes[counted.end :] if not node.is_mark(".")]
+    more = bool(rest) and rest[0].is_mark("+")
+    rest = rest[more:]
     if len(rest) != 1 or not is_key(rest[0], PLAYERS):
         return None
+    draft.notes += ["or more"] * more
+    before = forces.drafts[max(forces.drafts.index(draft) - 1, 0)] if draft in forces.drafts else draft
+    if counted.most == draft.most == 1 and before is not draft and own_section(before) == own_section(draft) != "":
+        message = "This was read as said of the last instrument alone."
+        forces.remark("one-player", message, bracket.start, bracket.end, "one player of all those before it")
     draft.count = counted
     return []
 
@@ -268,6 +276,31 @@ def pitches(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
         forces.remark("keys", message, bracket.start, bracket.end, "one instrument in either key")
         return []
     draft.notes.append("in " + forces.written(nodes[0].start, nodes[-1].end).removeprefix("in "))
+    return []
+
+
+JOINING = AND - {"en"}
+
+
+def comma_for(node: Node) -> Node:
+    """Return a comma in the place of a joining word, and any other node as it is."""
+    return node._replace(kind="mark", text=",") if isinstance(node, Token) and is_key(node, JOINING) else node
+
+
+def keys_and_sizes(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``clarinet (A, bass)``: the keys of one player's instrument and the further sizes that he plays."""
+    section = own_section(draft)
+    if draft.figure or draft.most > 1 or draft.open or not section:
+        return None
+    pieces = entries([comma_for(node) for node in bracket.nodes], ",/;+", words=False)
+    keys = [piece for piece in pieces if pitch_end(piece, 0) == len(piece)]
+    names = [name_at(piece, 0, section) for piece in pieces if piece not in keys]
+    sizes = [in_section("".join(node.key for node in piece), section) for piece in pieces if piece not in keys]
+    slugs = [size or (name.slugs[0] if name is not None else "") for size, name in zip(sizes, names, strict=True)]
+    if not keys or not slugs or any(instrument(slug).section != section for slug in slugs):
+        return None
+    double(draft, 1, tuple(slugs), "")
+    draft.notes.append("in " + "/".join(forces.written(piece[0].start, piece[-1].end) for piece in keys))
     return []
 
 

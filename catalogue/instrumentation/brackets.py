@@ -23,6 +23,7 @@ from catalogue.instrumentation.bracket_words import (
     amplification,
     as_remark,
     is_note,
+    keys_and_sizes,
     number_of_players,
     partly_optional,
     pitches,
@@ -41,7 +42,7 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import elsewhere_at, part_of
 from catalogue.instrumentation.families import WINDS
 from catalogue.instrumentation.formula import named_in
-from catalogue.instrumentation.lexicon import LIVE, OPTIONAL, OR
+from catalogue.instrumentation.lexicon import AND, LIVE, OPTIONAL, OR
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.page_labels import says_octave
@@ -208,24 +209,26 @@ def hands(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
 
 
 def channels(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
-    """Settle ``(8 channels)``, ``(stereo)`` after electronics."""
+    """Settle ``(8 channels)``, ``(stereo)``, ``(fixed media and live)`` after electronics."""
     if draft.family != "electronics":
         return None
-    at, slug = 0, draft.slug
+    at, slugs = 0, list[str]()
     while at < len(bracket.nodes):
         found, name = channels_at(bracket.nodes, at, forces), name_at(bracket.nodes, at)
+        live = phrase_end(bracket.nodes, at, LIVE) if draft.slug == "electronics" else None
         if found is not None:
             at = found[1]
         elif name is not None and family_of(name.slugs[0]) == "electronics":
-            slug, at = name.slugs[0], name.end
-        elif draft.slug == "electronics" and (live := phrase_end(bracket.nodes, at, LIVE)) is not None:
-            slug, at = "live-electronics", live
-        elif bracket.nodes[at].is_mark(",/+"):
+            slugs, at = [*slugs, name.slugs[0]], name.end
+        elif live is not None:
+            slugs, at = [*slugs, "live-electronics"], live
+        elif bracket.nodes[at].is_mark(",/+") or is_key(bracket.nodes[at], AND):
             at += 1
         else:
             return None
-    draft.slug = slug
-    return []
+    kinds = [*dict.fromkeys(slugs)] or [draft.slug]
+    draft.slug = kinds[0]
+    return [replace(draft, slug=slug, separator="+", brackets=[], notes=[]) for slug in kinds[1:]]
 
 
 def doubled(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
@@ -244,7 +247,16 @@ def doubled(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
         if base is not None:
             draft = base
     apply(draft, found, forces, bracket.start, bracket.end)
+    say_of_square(draft, bracket, found, forces)
     return []
+
+
+def say_of_square(draft: Draft, bracket: Bracket, found: list[Doubling], forces: Forces) -> None:
+    """Say of ``2[crt]``, where square brackets list chairs, that one of the players was read as doubling."""
+    plain = len(found) == 1 and not (found[0].chairs or found[0].figure or found[0].linked)
+    if plain and bracket.opening == "[" and draft.figure and draft.most > 1:
+        message = "One of the players was read as doubling."
+        forces.remark("square-bracket", message, bracket.start, bracket.end, "all of the players on that instrument")
 
 
 def pointed_chairs(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
@@ -350,6 +362,7 @@ RULES = (
     number_of_players,
     partly_optional,
     pitches,
+    keys_and_sizes,
     pointed_chairs,
     chair_list,
     make_up,

@@ -44,13 +44,13 @@ def entries(nodes: Nodes, marks: str, *, words: bool = True) -> list[tuple[Node,
 def chair_list(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Settle a list of chairs: figures in order from 1, ``/`` before what a chair also plays, names for the rest."""
     pieces = entries(bracket.nodes, ".,;")
-    first = bracket.nodes[0]
-    if not isinstance(first, Token) or first.text != "1" or (len(pieces) < 2 and not has_slash(bracket.nodes)):
+    if not begins_list(pieces, bracket) or (len(pieces) < 2 and not has_slash(bracket.nodes)):
         return None
     section = draft.section or own_section(draft)
     chairs: list[Chair] = []
     for seat, piece in enumerate(pieces, 1):
-        chair = listed_chair(piece, seat, section, draft.slug, forces)
+        own = 1 + sum(chair.plays[0] == draft.slug for chair in chairs)
+        chair = listed_chair(piece, (seat, own), section, draft.slug, forces)
         if chair is None:
             return None
         chairs.append(chair)
@@ -68,13 +68,24 @@ def has_slash(nodes: Nodes) -> bool:
     return any(node.is_mark("/") for node in nodes)
 
 
-def listed_chair(piece: tuple[Node, ...], seat: int, section: str, slug: str, forces: Forces) -> Chair | None:
-    """Return one entry of a list of chairs, ``2``, ``3/pic`` or ``pic``."""
+def begins_list(pieces: list[tuple[Node, ...]], bracket: Bracket) -> bool:
+    """Whether the first entry is chair 1, or a square bracket names an auxiliary before it, ``2[pic.1]``."""
+    heads = [piece[0].text for piece in pieces if isinstance(piece[0], Token)]
+    return bool(heads) and (heads[0] == "1" or (bracket.opening == "[" and "1" in heads))
+
+
+def listed_chair(
+    piece: tuple[Node, ...], seats: tuple[int, int], section: str, slug: str, forces: Forces
+) -> Chair | None:
+    """Return one entry of a list of chairs, ``2``, ``3/pic`` or ``pic``.
+
+    A figure is the chair, or the part among those of the main instrument, ``4[1.Ebcl.2.bcl]``; both in ``seats``.
+    """
     plays: list[str] = []
     first = piece[0]
     at = 0
     if isinstance(first, Token) and first.kind == "number":
-        if int(first.text[:3]) != seat:
+        if int(first.text[:3]) not in seats:
             return None
         plays, at = [slug], 1
     while at < len(piece):
@@ -89,7 +100,7 @@ def listed_chair(piece: tuple[Node, ...], seat: int, section: str, slug: str, fo
         number = token_at(piece, at)
         if number is not None and number.kind == "number":
             at += 1
-    return Chair(seat, tuple(plays)) if plays else None
+    return Chair(seats[0], tuple(plays)) if plays else None
 
 
 def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
@@ -159,6 +170,9 @@ def fills(draft: Draft, members: list[tuple[int, str]], bracket: Bracket, *, cou
     """Whether members that add up to the number are its make-up and not what somebody doubles."""
     if len(members) == 1:
         return counted and bracket.opening == "["
+    dotted = bracket.opening == "[" and draft.figure and any(node.is_mark(".") for node in bracket.nodes)
+    if dotted and not counted and len(members) == draft.most:
+        return True
     if bracket.opening == "[" and len({slug for _, slug in members}) == 1 and draft.figure and not counted:
         return len(members) == draft.most
     own = any(slug == draft.slug and number for number, slug in members)

@@ -82,7 +82,10 @@ DISPUTED = {
 PIERROT = keyed("pierrot_ensemble pierrot_quintet pierrot-ensemble pierrot_line-up pierrot_lineup pierrot")
 PIERROT_SET = ("flute", "clarinet", "violin", "cello", "piano")
 FOLD = {
-    1: keyed("bois_par_1 bois_par_un single_woodwind einfaches_holz legni_a_1"),
+    1: keyed(
+        "single_winds single_wind single_woodwinds maderas_a_uno "
+        "bois_par_1 bois_par_un single_woodwind einfaches_holz legni_a_1"
+    ),
     2: keyed(
         "winds_in_pairs wind_in_pairs woodwind_in_pairs woodwinds_in_pairs pairs_of_winds "
         "double_woodwind double_winds doppeltes_holz holz_zweifach holz_2fach zweifaches_holz bois_par_2 "

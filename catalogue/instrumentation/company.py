@@ -55,3 +55,43 @@ def drum_kits(forces: Forces) -> None:
         kit = draft.slug == "percussion" and written in ("batterie", "batteria")
         if kit and forces.decide("drum-kit", about, readings, draft.start, draft.end):
             draft.slug = "drum-kit"
+
+
+OF_BRASS_BAND = (
+    {"cornet", "soprano-cornet", "repiano-cornet"},
+    {"flugelhorn", "baritone-horn", "euphonium"},
+    {"tenor-horn", "repiano-cornet", "e-flat-bass", "b-flat-bass"},
+)
+"""A brass band has one of each."""
+
+
+def brass_band_horns(forces: Forces) -> None:
+    """Read the horns of a brass band as tenor horns: cornets and a flugelhorn or baritones, no woodwind, no trumpet."""
+    slugs = {draft.slug for draft in forces.drafts}
+    if "trumpet" in slugs or not all(slugs & needed for needed in OF_BRASS_BAND):
+        return
+    if any(draft.family == "woodwind" for draft in forces.drafts):
+        return
+    for draft in forces.drafts:
+        if draft.slug in ("cornet", "horn", "tenor-horn") and draft.role == "soloist" and not draft.soli:
+            draft.role = "ensemble"
+    for draft in forces.drafts:
+        if draft.slug == "horn":
+            readings = ("tenor horn", "French horn")
+            about = "The horn of a brass band was read as"
+            if forces.decide("brass-band", about, readings, draft.start, draft.end):
+                draft.slug = "tenor-horn"
+
+
+def second_kl(forces: Forces) -> None:
+    """Read the second ``Kl`` of a German list without a keyboard as the piano: the clarinet has its own."""
+    drafts = forces.drafts
+    named = [one for one in drafts if one.name is not None and one.name.written in ("Kl", "Kl.")]
+    keyboard = any(one.family == "keyboard" for one in drafts)
+    if len(named) != 2 or keyboard or any(one.slug != "clarinet" or one.count is not None for one in named):
+        return
+    if forces.decide("abbreviation", "The second “Kl” was read as", KL, named[1].start, named[1].end):
+        named[1].slug = "piano"
+
+
+KL = ("the piano", "a second clarinet")

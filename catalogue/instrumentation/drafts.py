@@ -116,7 +116,7 @@ class Forces:
     formula: bool = False
     slash_parts: bool = False
     place_marks: list[str] = field(default_factory=list)
-    pairs: list[int] = field(default_factory=list)
+    pairs: list[tuple[int, int]] = field(default_factory=list)
     told: list[Told] = field(default_factory=list)
     kind: tuple[str, int] = ("", 0)
 

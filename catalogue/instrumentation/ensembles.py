@@ -14,6 +14,7 @@ from catalogue.instrumentation import (
     collectives,
     limits,
     open_forces,
+    sizes,
 )
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.introducing import introduced_at
@@ -100,7 +101,7 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     qualities, start = lead
     whole = collective_phrase(nodes, start)
     double = whole is None and is_key(token_at(nodes, start), choirs.DOUBLE)
-    whole = collective_phrase(nodes, start + 1) if double else whole
+    whole = collective_phrase(nodes, start + 1) if double else whole or collective_phrase(nodes, at)
     if whole is None:
         return None
     (kind, size, slugs), end = whole
@@ -110,8 +111,10 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     listed = isinstance(following, Bracket) and itemises(following) and kind != "percussion"
     led = isinstance(following, Bracket) and is_key(token_at(following.nodes, 0), {"with", "mit", "avec", "con"})
     if listed and isinstance(following, Bracket) and not repeats_fold(following, kind) and not led:
+        sizes.keep_section(kind, nodes[end - 1].end, forces)
         return [], end, True
     if following is not None and following.is_mark(":") and kind in ("fold", "wind", "brass", "saxophone"):
+        sizes.keep_section(kind, nodes[end].end, forces)
         return [], end + 1, True
     if kind == "percussion" and following is not None and following.is_mark(".:\n"):
         return [], end, True

@@ -175,7 +175,7 @@ def brass_or_not(places: list[Draft], forces: Forces) -> str:
 def kind_of(block: Block, places: list[Draft], order: int, *, strings: bool, alone: bool) -> str:
     """Return the family of a block; ``strings`` tells that the text names a body of strings elsewhere."""
     heading = next((draft.heading for draft in block if draft.heading in ("woodwind", "brass", "strings")), "")
-    if heading:
+    if heading and not (heading == "woodwind" and order == 1):
         return heading
     counts = [draft.most for draft in places]
     plain = len(block) == len(places) and not any(draft.starred or draft.doubles for draft in places)

@@ -214,7 +214,7 @@ def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple
     for family, words in FAMILY_HEADINGS:
         end = phrase_end(nodes, at, words)
         longer = name_at(nodes, at)
-        if end is not None and longer is not None and longer.end > end:
+        if end is not None and longer is not None and longer.end > end and longer.slugs[0] != "brass-instrument":
             continue
         end = ensemble_end(nodes, end)
         if end is not None and scope.heading == family and not colon(nodes, end):

@@ -5,10 +5,10 @@ introduction = { word } , ( ensemble | size | genre ) , [ "of" , number , [ "pla
 
 from __future__ import annotations
 
-from catalogue.instrumentation import collectives
+from catalogue.instrumentation import collectives, sizes
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.headings import figures_follow
-from catalogue.instrumentation.lexicon import ENSEMBLE, GENRES, HEADINGS, OF, keyed
+from catalogue.instrumentation.lexicon import AND, ENSEMBLE, GENRES, HEADINGS, OF, keyed
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.open_forces import itemises, stands_alone
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seat_value, token_at
@@ -42,10 +42,12 @@ def introduced_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if made_up and isinstance(following, Bracket) and is_key(token_at(following.nodes, 0), WITH):
         return None
     if isinstance(following, Bracket) and (itemises(following) or (not made_up and figures_follow(following.nodes, 0))):
+        sizes.keep_kind(nodes, at, end, forces)
         return [], end, True
     if end == group and token_at(nodes, end) is not None and figures_follow(nodes, end):
         return [], end, True
     if following is not None and following.is_mark(":") and lists(nodes, end + 1):
+        sizes.keep_kind(nodes, at, end, forces)
         return [], end + 1, True
     return of_number(nodes, at, group, end, forces)
 
@@ -70,7 +72,7 @@ def group_end(nodes: Nodes, at: int) -> int | None:
             return None
         if is_group(nodes, end, token):
             return end + 1
-        if token.kind == "word" and names_player(nodes, end):
+        if token.kind == "word" and (names_player(nodes, end) or is_key(token, AND)):
             return None
         end += 1
     return None

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from catalogue.instrumentation import alike, choirs, collectives, sizes
-from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AND, OF, ORCHESTRA, keyed
-from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.drafts import Count, Draft, Forces
+from catalogue.instrumentation.lexicon import AND, ENSEMBLE, OF, ORCHESTRA, PLAYERS, keyed
+from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.open_forces import itemises
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.plurals import is_plural
@@ -50,16 +50,21 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     joined = found.end + 1 < len(nodes) and nodes[found.end].is_mark("-") and not nodes[found.end + 1].spaced
     found = replace(found, end=found.end + 1) if joined and is_key(nodes[found.end + 1], CONSORTS) else found
     token = token_at(nodes, found.end)
-    if token is not None and is_key(token, CONSORTS) and not is_body(found.slugs[0]):
+    told = players_told(nodes, found.end + 1) if token is not None and is_key(token, CONSORTS) else None
+    if token is not None and is_key(token, CONSORTS) and (not is_body(found.slugs[0]) or is_told(found, told)):
         following = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
-        if following is not None and (
-            following.is_mark(":") or (isinstance(following, Bracket) and itemises(following))
+        if (
+            told is None
+            and following is not None
+            and (following.is_mark(":") or (isinstance(following, Bracket) and itemises(following)))
         ):
             sizes.keep_kind(nodes, start, found.end + 1, forces)
             return [], found.end + 1, True
         slug = "viola-da-gamba" if "viola-da-gamba" in found.slugs else found.slugs[0]
         draft = Draft(slug, nodes[at].start, token.end, name=found, open=True, notes=[token.text])
-        return [draft], found.end + 1, False
+        if told is not None:
+            draft.open, draft.count, draft.notes = False, told[0], []
+        return [draft], told[1] if told is not None else found.end + 1, False
     size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
     listed = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
     if size is not None and listed is not None and listed.is_mark(":"):
@@ -67,6 +72,10 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
         return [], found.end + 2, True
     if size is not None and isinstance(listed, Bracket) and lists_players(listed, size):
         return [], found.end + 1, True
+    if size is not None and isinstance(listed, Bracket) and sizes.fill(listed, found.slugs[0], size, forces):
+        made = Draft(found.slugs[0], nodes[at].start, listed.end, name=found, brackets=[listed])
+        made.counted(size)
+        return [made], found.end + 2, False
     if token is None or size is None or found.slugs[0].startswith(("voice", "choir")):
         return None
     custom = collectives.WITH_STRINGS.get((found.slugs[0], size))
@@ -79,6 +88,19 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     draft.amplified = qualities.amplified or qualities.electric
     many = qualities.count.most if qualities.count is not None and key_ends_in_s(token) else 1
     return alike.repeated([draft], many) if 1 < many <= MOST_GROUPS else [draft], found.end + 1, False
+
+
+def is_told(name: Name, told: tuple[Count, int] | None) -> bool:
+    """Whether an ensemble of percussion is counted: what its players play is not asked."""
+    return told is not None and name.slugs[0] == "percussion"
+
+
+def players_told(nodes: Nodes, at: int) -> tuple[Count, int] | None:
+    """Return the number of ``: 6 players`` after an ensemble of one kind, of whom no more is said, and its end."""
+    counted = count_at(nodes, at + 1) if at < len(nodes) and nodes[at].is_mark(":,") else None
+    noun = phrase_end(nodes, counted.end, PLAYERS | ENSEMBLE) if counted is not None else None
+    ends = noun is not None and (noun == len(nodes) or nodes[noun].is_mark(";\n"))
+    return (counted, noun) if counted is not None and noun is not None and ends else None
 
 
 def lists_players(bracket: Bracket, size: int) -> bool:

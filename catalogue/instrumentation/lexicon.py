@@ -174,6 +174,7 @@ UP_TO = keyed(
     "up_to bis_zu jusqu'à fino_a hasta at_most max maximum maximal höchstens au_plus al_massimo como_máximo "
     "no_more_than maximum_of a_maximum_of max_of maximal_of"
 )
+BETWEEN = keyed("between zwischen entre tra fra")
 PREFERRED = keyed(
     "preferred recommended ideally ideal preferably empfohlen bevorzugt recommandé consigliati preferible suggested"
 )
@@ -182,11 +183,12 @@ LEAST = keyed(
 )
 IN_PAIRS = keyed("in_pairs à_deux par_deux par_paires a_coppie a_due a_pares doppelt_besetzt zu_zweit paarweise")
 """Said after the names of winds of each of which there are two."""
-PAIRS_OF = keyed("pairs_of pair_of paarweise je_zwei paires_de coppie_di pares_de")
+PAIRS_OF = keyed("pairs_of pair_of paarweise je_zwei zwei_mal paires_de coppie_di pares_de")
 """Said before them."""
 ONE_TO_A_PART = keyed(
     "one_to_a_part one_to_each_part one_on_a_part one_per_part one_player_per_part one_player_to_a_part one_a_part "
-    "one_player_each one_each einzeln_besetzt einfach_besetzt einfache_besetzung solistisch_besetzt un_par_partie "
+    "one_player_each one_each einzeln_besetzt einfach_besetzt einfache_besetzung solistisch_besetzt solistisch "
+    "single_players solo_players un_par_partie "
     "un_par_pupitre uno_per_parte uno_por_parte uno_por_atril"
 )
 EACH = keyed("each every je jeweils jedes chacun chacune ciascuno ciascuna ognuno cada per_orchestra")

@@ -7,28 +7,30 @@ that may be written for.
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Forces
-from catalogue.instrumentation.headings import figures_follow, is_packed
-from catalogue.instrumentation.lexicon import UP_TO, keyed
-from catalogue.instrumentation.phrases import count_at, is_key, phrase_end
+from catalogue.instrumentation.headings import WHOLES, figures_follow, is_packed
+from catalogue.instrumentation.lexicon import OF, UP_TO, keyed
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.tokens import Node, Nodes, Row
 
 SETS = keyed("set parts stimmen matériel materiale material orchestermaterial")
 SCORES = keyed("score scores partitur partituren partition partitions partitura partiture partituras full_score")
 LIMITS = UP_TO | keyed(
-    "maximum_forces maximum_instrumentation maximum_scoring no_larger_than not_exceeding maximalbesetzung "
+    "maximum_forces maximum_instrumentation maximum_scoring "
+    "no_larger_than not_larger_than not_exceeding not_to_exceed maximalbesetzung "
     "effectif_maximum effectif_maximal organico_massimo plantilla_máxima"
 )
 
 
 def without_limit(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes that follow a limit or the label of a set at the beginning of the text."""
-    limit = phrase_end(nodes, 0, LIMITS)
+    body = phrase_end(nodes, 0, WHOLES)
+    led = body + is_key(token_at(nodes, body), OF | {"with", "mit", "avec", "con"}) if body is not None else 0
+    limit = phrase_end(nodes, led, LIMITS)
     if limit is not None and lists_after(nodes, limit):
         start = past_mark(nodes, limit)
-        message = (
-            f"“{forces.written(nodes[0].start, nodes[limit - 1].end)}” was read as a limit: those named are the most."
-        )
-        forces.remark("limit", message, nodes[0].start, nodes[limit - 1].end, "the players of one work")
+        written = forces.written(nodes[led].start, nodes[limit - 1].end)
+        message = f"“{written}” was read as a limit: those named are the most."
+        forces.remark("limit", message, nodes[led].start, nodes[limit - 1].end, "the players of one work")
         return Row(nodes[start:])
     label = phrase_end(nodes, 0, SETS)
     labelled = label is not None and label < len(nodes) and nodes[label].is_mark(":")

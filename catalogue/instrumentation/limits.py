@@ -53,7 +53,9 @@ def choice_end(nodes: Nodes, at: int) -> int | None:
         end = ends
     open_choice = anyone is not None or count_at(nodes, at) is None
     chosen = phrase_end(nodes, end, FROM_OR_OF if open_choice else FROM)
-    if chosen is None or (end == start and some is None) or chosen >= len(nodes):
+    if chosen is None or chosen >= len(nodes):
+        return None
+    if end == start and some is None and not (open_choice and nodes[chosen].is_mark(":")):
         return None
     if of_players_at(nodes, chosen - 1) is not None:
         return None

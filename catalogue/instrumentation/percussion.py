@@ -9,7 +9,6 @@ spoken of. Common practice.
 from __future__ import annotations
 
 import re
-from itertools import pairwise
 
 from catalogue.instrumentation.bracket_words import (
     as_remark,
@@ -42,7 +41,6 @@ def timpani_and(forces: Forces) -> None:
         return
     percussionists_before(forces)
     packed_pair_before(forces)
-    letters_for_both(forces)
     for before, draft in zip(forces.drafts, forces.drafts[1:], strict=False):
         if not (draft.figure and draft.separator.strip() in ("+", "&")):
             continue
@@ -57,19 +55,6 @@ def timpani_and(forces: Forces) -> None:
             draft.slug, draft.figure = "percussion", False
             if before.count is not None:
                 before.collective = "players"
-
-
-def letters_for_both(forces: Forces) -> None:
-    """Read the ``P., S.`` that follow figures as Pauken and Schlagzeug: no singer stands between brass and strings."""
-    if sum(draft.family == "voice" for draft in forces.drafts) != 1 or not forces.drafts[0].figure:
-        return
-    for before, draft in pairwise(forces.drafts):
-        letters = [one.name.written if one.name is not None else "" for one in (before, draft)]
-        if letters == ["P", "S"] and draft.slug == "voice-soprano":
-            before.slug, draft.slug = "timpani", "percussion"
-            written = forces.written(before.start, draft.end)
-            message = f"“{written}” after the brass was read as timpani and percussion."
-            forces.remark("abbreviation", message, before.start, draft.end, "percussion and a soprano")
 
 
 def glued_figure(draft: Draft, before: Draft, forces: Forces) -> bool:

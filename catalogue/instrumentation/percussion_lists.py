@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft
-from catalogue.instrumentation.lexicon import PLAYERS, PLAYS_WORDS
+from catalogue.instrumentation.lexicon import AND, PLAYERS, PLAYS_WORDS
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, seats_at, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes
@@ -93,6 +93,8 @@ def after_seat(nodes: Nodes, at: int) -> bool:
 
 def is_other(nodes: Nodes, at: int) -> bool:
     """Whether an item that is no percussion begins here."""
+    if at + 1 < len(nodes) and is_key(nodes[at], AND) and name_at(nodes, at + 1) is not None:
+        return is_other(nodes, at + 1)
     counted = count_at(nodes, at)
     found = name_at(nodes, counted.end if counted else at) if at < len(nodes) else None
     if found is None and counted is not None and counted.end < len(nodes):

@@ -7,7 +7,7 @@ from collections.abc import Collection
 from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Count
-from catalogue.instrumentation.lexicon import AND, ARTICLES, IN, KEYS_OF_PITCH, LEAST, OR, UP_TO
+from catalogue.instrumentation.lexicon import AND, ARTICLES, BETWEEN, IN, KEYS_OF_PITCH, LEAST, OR, UP_TO
 from catalogue.instrumentation.numbers import MOST, cardinal, is_suffix, ordinal, roman
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
@@ -188,6 +188,10 @@ def count_at(nodes: Nodes, at: int) -> Count | None:
 
 def limited_count(nodes: Nodes, at: int) -> Count | None:
     """Return a number with a limit before it, ``up to 5``, ``at most two``, ``min. 3``, ``at least four``."""
+    if is_key(token_at(nodes, at), BETWEEN):
+        low = count_at(nodes, at + 1)
+        high = count_at(nodes, low.end + 1) if low is not None and is_key(token_at(nodes, low.end), AND) else None
+        return replace(high, least=low.least) if low is not None and high is not None else None
     for words, most in ((UP_TO, True), (LEAST, False)):
         end = phrase_end(nodes, at, words)
         if end is None:

@@ -11,9 +11,9 @@ from itertools import takewhile
 
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.families import WINDS
-from catalogue.instrumentation.lexicon import HEADINGS, IN_PAIRS, PAIRS_OF
+from catalogue.instrumentation.lexicon import EACH, HEADINGS, IN_PAIRS, PAIRS_OF
 from catalogue.instrumentation.names import Name, name_at
-from catalogue.instrumentation.phrases import phrase_end
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.tokens import Nodes
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
@@ -50,9 +50,9 @@ def plurals(slug: str) -> frozenset[str]:
 
 def open_plurals(forces: Forces) -> None:
     """Leave the number open of what stands in the plural without one: ``trumpets`` are two or more, ``brass`` too."""
-    for start in forces.pairs:
+    for start, number in forces.pairs:
         for draft in takewhile(is_open_wind, (one for one in forces.drafts if one.start >= start)):
-            draft.counted(2)
+            draft.counted(number)
     for draft in forces.drafts:
         whole = draft.name is not None and draft.slug in WHOLE_FAMILIES and draft.count is None
         draft.open = draft.open or (whole and key_of(draft.name.written if draft.name else "") in FAMILY_WORDS)
@@ -65,8 +65,8 @@ def count_pairs(nodes: Nodes, at: int, forces: Forces, separator: str) -> int | 
     """Count two of each of the winds before ``in pairs`` or after ``pairs of``; return the end of these words."""
     before = pairs_of(nodes, at)
     if before is not None:
-        forces.pairs.append(nodes[at].start)
-        return before
+        forces.pairs.append((nodes[at].start, before[0]))
+        return before[1]
     end = phrase_end(nodes, at, IN_PAIRS) if not separator.strip(" ,") else None
     drafts = reversed(forces.drafts)
     listed = list(takewhile(lambda one: one.family in WINDS and one.count is None, drafts)) if end else []
@@ -75,11 +75,14 @@ def count_pairs(nodes: Nodes, at: int, forces: Forces, separator: str) -> int | 
     return end if listed else None
 
 
-def pairs_of(nodes: Nodes, at: int) -> int | None:
-    """Return the end of ``pairs of`` before the names of winds in the plural, ``None`` where it says anything else."""
-    end = phrase_end(nodes, at, PAIRS_OF)
+def pairs_of(nodes: Nodes, at: int) -> tuple[int, int] | None:
+    """Return the number and the end of ``pairs of``, ``je 3`` before the names of winds in the plural."""
+    each = count_at(nodes, at + 1) if is_key(token_at(nodes, at), EACH) else None
+    number, end = (each.most, each.end) if each is not None else (2, phrase_end(nodes, at, PAIRS_OF))
     name = name_at(nodes, end) if end is not None else None
-    return end if name is not None and is_plural(name) and family_of(name.slugs[0]) in WINDS else None
+    if end is None or name is None or not is_plural(name) or family_of(name.slugs[0]) not in WINDS:
+        return None
+    return number, end
 
 
 def is_open_wind(draft: Draft) -> bool:

@@ -12,6 +12,7 @@ from catalogue.instrumentation.drafts import Count
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
     ARTICLES,
+    BETWEEN,
     BODY_OF_STRINGS,
     DESKS,
     ELECTRIC,
@@ -59,7 +60,7 @@ ALL_QUALIFIERS = frozenset[str]().union(*(words for words, _ in QUALIFIERS))
 
 
 WORDS_BEFORE = KEYS_OF_PITCH | ARTICLES | REMARKS | SOLO | {"any"}
-LIMITS = UP_TO | LEAST
+LIMITS = UP_TO | LEAST | BETWEEN
 
 
 @dataclass(slots=True)

@@ -26,6 +26,7 @@ from catalogue.instrumentation import (
 from catalogue.instrumentation.asides import beside
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
+from catalogue.instrumentation.letters import letters_for_families
 from catalogue.instrumentation.limit_words import without_limit
 from catalogue.instrumentation.line_ups import read_line_ups
 from catalogue.instrumentation.margins import without_margins
@@ -118,12 +119,14 @@ def settle(forces: Forces) -> None:
     """Settle the drafts, each step on what the one before it made sure."""
     settling.drop_heading_word(forces)
     percussion.timpani_and(forces)
+    letters_for_families(forces)
     settling.settle_bodies(forces)
     strings.figures_before_strings(forces)
     formula.place(forces)
     sizes.name_sizes(forces)
     settling.choose_names(forces)
     company.alto_or_viola(forces)
+    company.second_kl(forces)
     settling.kettledrums(forces)
     settling.children_sing(forces)
     soloists.carry_soli(forces)
@@ -131,7 +134,7 @@ def settle(forces: Forces) -> None:
     settling.counts_after_names(forces)
     settling.copies_in_set(forces)
     plurals.open_plurals(forces)
-    settling.brass_band_horns(forces)
+    company.brass_band_horns(forces)
     settling.remark_on_names(forces)
     orchestral = settling.is_orchestral(forces)
     settled: list[Draft] = []

@@ -40,7 +40,7 @@ from catalogue.instrumentation.plurals import count_pairs
 from catalogue.instrumentation.qualifying import qualified
 from catalogue.instrumentation.repeats import repeated_bracket
 from catalogue.instrumentation.scope import Scope
-from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
+from catalogue.instrumentation.tails import lists_players, opens_clause, quiet, say_of_others, shorter
 from catalogue.instrumentation.tallies import say_of_body, tell
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at
@@ -370,9 +370,10 @@ class Scan:
         """Give a bracket to the item before it; one that stands alone is read like the text around it."""
         node = self.nodes[at]
         assert isinstance(node, Bracket)  # noqa: S101 — narrows the type
-        if self.last is not None and set(self.separator) <= set(".: "):
-            self.last.brackets.append(node)
-            return self.listed(self.last, at + 1) if self.last.slug == "percussion" else at + 1
+        last = self.last
+        if last is not None and set(self.separator) <= set(".: ") and not lists_players(node, last, self.forces):
+            last.brackets.append(node)
+            return self.listed(last, at + 1) if last.slug == "percussion" else at + 1
         optional = node.opening == "[" and (self.last is not None or begins_named(node.nodes))
         scope = replace(self.scope, optional=self.scope.optional or optional)
         self.inner(node.nodes, replace(scope, role_ends=""))

@@ -322,14 +322,30 @@ def is_played(draft: Draft) -> bool:
 def soloists_with(body: Draft, drafts: list[Draft], forces: Forces) -> None:
     """Read instruments beside an orchestra that is not itemised as soloists, and open its strings."""
     if body.slug != "orchestra":
+        before_band(body, drafts)
         return
+    sung = any(one.slug.startswith("choir") for one in drafts)
     for draft in drafts:
         apart = draft is not body and draft.slug != "strings" and draft.heading != "strings"
-        if apart and is_played(draft) and draft.role == "ensemble":
+        beside_choir = sung and family_named(draft) in ("keyboard", "plucked", "percussion")
+        if apart and is_played(draft) and draft.role == "ensemble" and not beside_choir:
             draft.role = "soloist"
     if not any("strings" in (draft.slug, draft.heading) for draft in drafts):
         at = next(index for index, one in enumerate(drafts) if one is body)
         drafts.insert(at + 1, Draft("strings", body.start, body.end, group=body.group, role=body.role))
+
+
+def family_named(draft: Draft) -> str:
+    """Return the family of a draft, that of the first instrument of its name where it is not settled yet."""
+    return draft.family or (family_of(draft.name.slugs[0]) if draft.name is not None and draft.name.slugs else "")
+
+
+def before_band(body: Draft, drafts: list[Draft]) -> None:
+    """Read the one player named before a band that is not itemised, ``euphonium and brass band``, as its soloist."""
+    played = [draft for draft in drafts if draft is not body and is_played(draft)]
+    alone = len(played) == 1 and played[0] is drafts[0] and drafts[1] is body and body.separator.strip() == "&"
+    if alone and played[0].count is None and played[0].family in ("woodwind", "brass") and not played[0].plural:
+        played[0].role = "soloist"
 
 
 def copies_in_set(forces: Forces) -> None:
@@ -343,32 +359,6 @@ def copies_in_set(forces: Forces) -> None:
         if draft.count is not None and draft.slug not in ("timpani", "percussion"):
             draft.notes.append(f"{draft.most} copies")
             draft.count, draft.open = None, True
-
-
-OF_BRASS_BAND = (
-    {"cornet", "soprano-cornet", "repiano-cornet"},
-    {"flugelhorn", "baritone-horn", "euphonium"},
-    {"tenor-horn", "repiano-cornet", "e-flat-bass", "b-flat-bass"},
-)
-"""A brass band has one of each."""
-
-
-def brass_band_horns(forces: Forces) -> None:
-    """Read the horns of a brass band as tenor horns: cornets and a flugelhorn or baritones, no woodwind, no trumpet."""
-    slugs = {draft.slug for draft in forces.drafts}
-    if "trumpet" in slugs or not all(slugs & needed for needed in OF_BRASS_BAND):
-        return
-    if any(draft.family == "woodwind" for draft in forces.drafts):
-        return
-    for draft in forces.drafts:
-        if draft.slug in ("cornet", "horn", "tenor-horn") and draft.role == "soloist" and not draft.soli:
-            draft.role = "ensemble"
-    for draft in forces.drafts:
-        if draft.slug == "horn":
-            readings = ("tenor horn", "French horn")
-            about = "The horn of a brass band was read as"
-            if forces.decide("brass-band", about, readings, draft.start, draft.end):
-                draft.slug = "tenor-horn"
 
 
 def is_orchestral(forces: Forces) -> bool:

@@ -5,10 +5,11 @@ There ``alto`` is an alto flute and no singer. Common practice.
 
 from __future__ import annotations
 
+from catalogue.instrumentation.chair_lists import entries, member_of
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.senses import by_section, in_section
-from catalogue.instrumentation.tokens import Nodes
+from catalogue.instrumentation.tokens import Bracket, Nodes
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
 SECTIONS = frozenset(section for section, _ in by_section())
@@ -26,6 +27,19 @@ def keep_kind(nodes: Nodes, start: int, end: int, forces: Forces) -> None:
         if section in SECTIONS and name is not None and name.slugs[0] == section:
             forces.kind = (section, nodes[end - 1].end)
             return
+
+
+def keep_section(section: str, start: int, forces: Forces) -> None:
+    """Keep that sizes from a place on are those of saxophones or recorders, whose ensemble is named before them."""
+    if section in SECTIONS:
+        forces.kind = (section, start)
+
+
+def fill(bracket: Bracket, slug: str, size: int, forces: Forces) -> bool:
+    """Whether a bracket lists as many sizes as there are players, ``clarinet trio (2 B flat, bass)``."""
+    members = [member_of(piece, slug, forces) for piece in entries(bracket.nodes, ",;+/")]
+    sized = slug in SECTIONS and all(one is not None and instrument(one[1]).section == slug for one in members)
+    return sized and sum(one[0] or 1 for one in members if one is not None) == size
 
 
 def name_sizes(forces: Forces) -> None:

@@ -10,7 +10,7 @@ import functools
 import re
 
 from catalogue.instrumentation import collectives
-from catalogue.instrumentation.lexicon import AND
+from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS
 from catalogue.instrumentation.names import beginnings
 from catalogue.instrumentation.numbers import cardinal
 from catalogue.instrumentation.tokens import Token, stretch_of
@@ -69,7 +69,8 @@ def ensemble_compound(token: Token) -> tuple[Token, Token] | None:
 def solo_compound(token: Token) -> tuple[Token, Token] | None:
     """Return ``Solo`` and the name that is written to it, ``Solovioline``, ``Solosoprane``."""
     text = token.text
-    if not text.lower().startswith("solo") or key_of(text) in keys() or key_of(text[4:]) not in keys():
+    named = key_of(text[4:]) in keys() or key_of(text[4:]) in BODY_OF_STRINGS
+    if not text.lower().startswith("solo") or key_of(text) in keys() or not named:
         return None
     return stretch_of(token, 0, 4), stretch_of(token, 4, len(text))
 

@@ -28,6 +28,7 @@ from catalogue.instrumentation.lexicon import (
     PARTS_IN_SET,
     PLAYERS,
     PREFERRED,
+    SOLO,
     UP_TO,
     WITHOUT,
 )
@@ -170,7 +171,7 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
             continue
         if not figures and (figures := figures_in(bracket.nodes)) and "set" not in draft.notes:
             keep_rest(draft, bracket, forces)
-        figures = figures or one_to_a_part(bracket, draft)
+        figures = figures or one_to_a_part(bracket, draft, forces)
         if not figures and not named:
             named = sections_named(bracket.nodes) or []
             if not named:
@@ -277,10 +278,14 @@ def figures_to(nodes: Nodes) -> tuple[list[Figure], int]:
     return (found, at) if len(found) >= 3 else ([], len(nodes))
 
 
-def one_to_a_part(bracket: Bracket, draft: Draft) -> list[Figure]:
-    """Return a one for each section where a bracket says that each part has one player."""
-    if phrase_end(bracket.nodes, 0, ONE_TO_A_PART) != len(bracket.nodes):
+def one_to_a_part(bracket: Bracket, draft: Draft, forces: Forces) -> list[Figure]:
+    """Return a one for each section where a bracket says that each part has one player, or plays solo."""
+    alone = phrase_end(bracket.nodes, 0, SOLO) == len(bracket.nodes)
+    if not alone and phrase_end(bracket.nodes, 0, ONE_TO_A_PART) != len(bracket.nodes):
         return []
+    if alone:
+        message = "The strings were read as one player to a part."
+        forces.remark("one-to-a-part", message, bracket.start, bracket.end, "sections of strings as soloists")
     return [(0, 0, ()) if slug in draft.without else (1, 1, ()) for slug in FIVE]
 
 

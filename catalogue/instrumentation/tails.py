@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE, OPTIONAL, OR, SOLO, keyed
+from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE, OPTIONAL, OR, PLAYS_WORDS, SOLO, keyed
 from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import (
@@ -50,7 +50,7 @@ def tail(nodes: Nodes, at: int, draft: Draft, forces: Forces, *, formula: bool, 
 def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool, slash_parts: bool) -> int | None:
     node = nodes[at]
     if isinstance(node, Bracket):
-        return bracket_tail(nodes, at, draft)
+        return None if lists_players(node, draft, forces) else bracket_tail(nodes, at, draft)
     if node.kind == "note":
         draft.notes.append(forces.text[node.start + 1 : node.end - 1])
         return at + 1
@@ -85,6 +85,14 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
     if is_key(node, OR) or (node.is_word("u") and forces.language == "es"):
         return or_tail(nodes, at, draft, forces)
     return clause_tail(nodes, at, draft, forces)
+
+
+def lists_players(bracket: Bracket, draft: Draft, forces: Forces) -> bool:
+    """Whether a bracket after ``ensemble + electronics`` lists the players of the ensemble and says no more of both."""
+    ensemble = any(one.collective in ("ensemble", "players", "any") for one in forces.drafts)
+    electronics = draft.family == "electronics" and ensemble
+    found = (name_at(bracket.nodes, at) for at in range(len(bracket.nodes))) if electronics else ()
+    return sum(one is not None and family_of(one.slugs[0]) != "electronics" for one in found) > 1
 
 
 def numbered_after_point(nodes: Nodes, at: int, draft: Draft, *, formula: bool) -> bool:
@@ -343,6 +351,8 @@ def clause_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | No
     """Take a doubling clause that follows without a separator: ``with 3rd doubling piccolo``."""
     start = at + 1 if nodes[at].is_word("with", "mit", "avec", "con", "who", "including") else at
     section = Section(draft.section, draft.slug, draft.most)
+    if draft.slug == "percussion" and is_key(nodes[at], PLAYS_WORDS):
+        return None
     if start >= len(nodes) or not may_double(nodes) or not opens_clause(nodes, start, section):
         return None
     end = clause_end(nodes, start)
