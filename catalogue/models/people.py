@@ -152,6 +152,7 @@ class Organisation(Record, Deletable, Guarded, Contact):
     kinds = KindsField(max_length=200)
     city = line()
     country = line(2, validators=[refuse_unknown_country])
+    ipi = line(IDENTIFIER)
     isni = line(IDENTIFIER)
     notes = text()
     search_text = SearchTextField(of=("name", "city"))

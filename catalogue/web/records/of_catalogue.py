@@ -70,7 +70,7 @@ ORGANISATIONS = Kind(
     add=_("Add an organisation"),
     says=_("Ensembles, presenters, festivals, publishers, funders, broadcasters."),
     main=(Group(_("What it is"), ("name", "kinds", "city", "country")), REACHED),
-    more=(Group(_("Numbers"), ("isni",)), KEPT),
+    more=(Group(_("Numbers"), ("ipi", "isni")), KEPT),
     fields={
         "name": Said(_("Name"), _("As it is usually billed.")),
         "kinds": Said(_("What it is to you")),
@@ -80,6 +80,7 @@ ORGANISATIONS = Kind(
         "telephone": TELEPHONE,
         "website": WEBSITE,
         "address": ADDRESS,
+        "ipi": Said(_("IPI name number"), _("Of a publisher, for registrations.")),
         "isni": Said(_("ISNI")),
         "notes": NOTES,
     },
