@@ -11,11 +11,23 @@ from catalogue.facts import PerformanceFacts
 from catalogue.gathering.columns import facts_of
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.readings import readable
-from catalogue.models import Composer, Edition, Hire, HiredPerformance, HireItem, HireTerms, MaterialSet, Performance
+from catalogue.models import (
+    Composer,
+    Edition,
+    FileLink,
+    Hire,
+    HiredPerformance,
+    HireItem,
+    HireTerms,
+    MaterialSet,
+    Performance,
+    StoredFile,
+)
 from catalogue.rules.hires.clashes import Loan, days_of
 from catalogue.rules.hires.making_up import part_of
 from catalogue.rules.hires.terms import Hire as HireFacts
 from catalogue.rules.hires.terms import Item, MaterialForm, Purpose, Terms
+from catalogue.terms import FileKind
 
 ALONG = ("work", "person", "organisation", "terms", "material_set__edition__publisher")
 
@@ -120,3 +132,9 @@ def holders_of(edition: Edition) -> QuerySet[Hire]:
     """Return the hires of sets of an edition that have not come back, and what was sold of it; one query."""
     gone = Hire.objects.filter(material_set__edition=edition, material_set__deleted_at__isnull=True, back_on=None)
     return gone.select_related("person", "organisation", "work", "material_set").order_by("out_on", "pk")
+
+
+def links_to(edition: Edition) -> QuerySet[FileLink]:
+    """Return the links by which scores and parts of an edition went to somebody, open or shut; one query."""
+    of_edition = StoredFile.objects.filter(edition=edition, kind__in=(FileKind.SCORE, FileKind.PARTS))
+    return FileLink.objects.filter(files__file__in=of_edition).distinct().order_by("sent_at", "pk")

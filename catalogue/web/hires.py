@@ -16,9 +16,18 @@ from catalogue.documents.labels import labels
 from catalogue.documents.model import Text
 from catalogue.drawings.ninety_days import DAYS
 from catalogue.facts import WorkFacts
-from catalogue.gathering.hires import ALONG, facts_of_hire, gather_hire, holders_of, items_of, loans_of, still_out
+from catalogue.gathering.hires import (
+    ALONG,
+    facts_of_hire,
+    gather_hire,
+    holders_of,
+    items_of,
+    links_to,
+    loans_of,
+    still_out,
+)
 from catalogue.gathering.works import gather_work
-from catalogue.models import Composer, Edition, Hire, MaterialSet, Performance
+from catalogue.models import Composer, Edition, FileLink, Hire, MaterialSet, Performance
 from catalogue.rules.hires.reckoning import charges, days_late, state_of, total, total_missing, total_out
 from catalogue.rules.hires.terms import Hire as HireFacts
 from catalogue.rules.hires.terms import HireState, Item, Purpose
@@ -232,14 +241,15 @@ def how_late(due: date, today: date) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Holder:
-    """Who has a set, or bought one, and where to write to."""
+    """Who has a set, or bought one, or was sent files, and where to write to. Files need no hire and have no set."""
 
-    hire: int
+    hire: int | None
     who: str
     email: str
     set_number: str
     out: str
-    is_sold: bool
+    is_sold: bool = False
+    is_to_come: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,25 +264,34 @@ class Held:
     errata_on: str
 
 
-def held_editions(edition: Edition, language: str) -> tuple[Held, ...]:
+def held_editions(edition: Edition, language: str, today: date) -> tuple[Held, ...]:
     """The edition and those that it replaces, the newest first: who is to be told of mistakes and of the new one."""
     found: list[Edition] = []
     current: Edition | None = edition
     while current is not None and current not in found:
         found.append(current)
         current = current.replaces
-    return tuple(held(one, language, is_old=one is not edition) for one in found)
+    return tuple(held(one, language, today, is_old=one is not edition) for one in found)
 
 
-def held(edition: Edition, language: str, *, is_old: bool) -> Held:
+def held(edition: Edition, language: str, today: date, *, is_old: bool) -> Held:
     sets = MaterialSet.objects.filter(edition=edition).select_related("work").order_by("number", "pk")
     lines = tuple(line.strip() for line in edition.errata.splitlines() if line.strip())
-    holders = tuple(holder_of(hire, language) for hire in holders_of(edition))
+    hires = list(holders_of(edition))
+    known = {hire.pk for hire in hires}
+    links = (link for link in links_to(edition) if link.hire_id not in known)
+    holders = (*(holder_of(hire, language, today) for hire in hires), *(holder_by(link, language) for link in links))
     return Held(edition, is_old, tuple(sets), holders, lines, date_text(edition.errata_on, language))
 
 
-def holder_of(hire: Hire, language: str) -> Holder:
+def holder_by(link: FileLink, language: str) -> Holder:
+    sent = write_date(PartialDate.of(link.sent_at.date()), language)
+    return Holder(link.hire_id, link.recipient, "", "", sent)
+
+
+def holder_of(hire: Hire, language: str, today: date) -> Holder:
     out = write_date(PartialDate.of(hire.out_on), language) if hire.out_on else ""
     number = hire.material_set.number if hire.material_set else ""
     email = hire.email or (hire.organisation.email if hire.organisation else hire.person.email if hire.person else "")
-    return Holder(hire.pk, hire.holder, email, number, out, hire.purpose == Purpose.SALE)
+    is_to_come = hire.out_on is not None and hire.out_on > today
+    return Holder(hire.pk, hire.holder, email, number, out, hire.purpose == Purpose.SALE, is_to_come)

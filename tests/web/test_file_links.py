@@ -90,6 +90,16 @@ def test_parts_of_a_hire_go_to_whoever_has_it(browser: Client, work: Work, score
     assert (page.field("recipient"), page.field("purpose")) == ("Two Bells Orchestra", "delivery of parts")
 
 
+def test_file_from_whose_page_a_link_is_sent_is_chosen(browser: Client, work: Work, score: StoredFile) -> None:
+    other = make_record(StoredFile, work=work)
+    StoredFile.objects.filter(pk=other.pk).update(work=work)
+
+    page = Page(browser.get(f"{LINKS}new/?file={score.pk}&work={work.pk}"))
+
+    assert page.values("//input[@name='chosen'][@checked]/@value") == [str(score.pk)]
+    assert set(page.values("//input[@name='chosen']/@value")) == {str(score.pk), str(other.pk)}
+
+
 def test_link_without_a_file_is_refused(browser: Client, work: Work, score: StoredFile) -> None:
     page = Page(browser.post(f"{LINKS}new/?work={work.pk}", {"recipient": "Petra", "purpose": "perusal", "days": 14}))
 

@@ -8,9 +8,11 @@ import pytest
 from django.contrib.auth.models import User
 from django.test import Client
 
+from catalogue.actions.file_links import open_link
 from catalogue.gathering.deadlines import gather_deadlines
-from catalogue.models import Composer, Edition, Hire, HireTerms, MaterialSet, Work
-from tests.makers import make_performance, make_work
+from catalogue.models import Composer, Edition, Hire, HireTerms, MaterialSet, StoredFile, Work
+from catalogue.rules.hires.terms import LinkPurpose
+from tests.makers import NOW, make_performance, make_work
 from tests.record_makers import make_record
 from tests.web.pages import Page
 
@@ -113,6 +115,11 @@ def test_new_edition_lists_who_has_the_old_one_with_its_errata(browser: Client, 
     make_record(Hire, work=work, material_set=held, out_on=date(2026, 1, 2), email="library@example.org")
     make_record(Hire, work=work, material_set=sold, purpose="sale", name="Harbour Band", out_on=date(2026, 1, 3))
     make_record(Hire, work=work, material_set=held, out_on=date(2025, 1, 2), back_on=date(2025, 3, 1))
+    make_record(Hire, work=work, material_set=held, out_on=date(2026, 4, 2), name="Quay Strings")
+    parts = make_record(StoredFile, work=work, kind="parts")
+    StoredFile.objects.filter(pk=parts.pk).update(work=work, edition=old)
+    sent: dict[str, Any] = {"composer": work.composer, "recipient": "Petra Wynmoor", "files": [parts], "days": 14}
+    open_link(**sent, purpose=LinkPurpose.PARTS, now=NOW)
 
     page = Page(browser.get(f"/c/ilka-marovand/records/editions/{new.pk}/"))
 
@@ -120,6 +127,8 @@ def test_new_edition_lists_who_has_the_old_one_with_its_errata(browser: Client, 
     assert page.texts("//section[.//h2='Who has the old one']//li") == [
         "Two Bells Orchestra set 1, since 2 January 2026 library@example.org",
         "Harbour Band set 2, sold, since 3 January 2026",
+        "Quay Strings set 1, from 2 April 2026",
+        "Petra Wynmoor files, by a link, since 15 January 2026",
         "Horn 2, bar 37: F, not E.",
     ]
 

@@ -5,6 +5,8 @@ Editors send any of them; librarians send scores and parts, and see and shut the
 
 from __future__ import annotations
 
+from typing import Any
+
 from django.conf import settings
 from django.core.files.storage import default_storage
 from django.http import HttpRequest, HttpResponse
@@ -63,7 +65,9 @@ def link_new(request: CatalogueRequest) -> HttpResponse:
     hire = asked_hire(request)
     work = hire.work if hire else asked_work(request)
     sent = request.POST if request.method == "POST" else None
-    initial = {"recipient": hire.holder, "purpose": LinkPurpose.PARTS.value} if hire else {}
+    initial: dict[str, Any] = {"recipient": hire.holder, "purpose": LinkPurpose.PARTS.value} if hire else {}
+    named = number_of(request.GET.get("file", ""))
+    initial["chosen"] = [] if named is None else [named]
     kinds = FILES_OF_MATERIAL if request.is_librarian else tuple(FileKind)
     form = LinkForm(sent, composer=request.composer, work=work, kinds=kinds, initial=initial)
     if form.is_bound and form.is_valid():

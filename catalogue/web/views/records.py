@@ -111,7 +111,7 @@ def beside(record: Any, today: date) -> dict[str, Any]:
         "sendings": sendings_of(record, timezone.now()) if isinstance(record, Rider) else None,
         "hire": hire_page(record, today) if isinstance(record, Hire) else None,
         "held": list(held_against_requirements(record)) if isinstance(record, StoredFile) else None,
-        "editions": held_editions(record, page_language()) if isinstance(record, Edition) else None,
+        "editions": held_editions(record, page_language(), today) if isinstance(record, Edition) else None,
         "loans": loan_rows(record, today) if isinstance(record, MaterialSet) else None,
     }
 
