@@ -97,7 +97,8 @@ class Hire(Somebody, KeptOfComposer):
         if self.back_on is not None and self.out_on is None:
             raise ValidationError({"out_on": "Say on which day the set went out that is back."})
         amounts = (self.fee, self.extension_fee, self.paid)
-        if not self.currency and any(amount is not None for amount in amounts):
+        known = self.currency or (self.terms.currency if self.terms else "")
+        if not known and any(amount is not None for amount in amounts):
             raise ValidationError({"currency": "Say in which currency the amounts are, such as EUR."})
 
 

@@ -10,7 +10,7 @@ from django.test import Client
 
 from catalogue.actions.file_links import open_link
 from catalogue.gathering.deadlines import gather_deadlines
-from catalogue.models import Composer, Edition, Hire, HireTerms, MaterialSet, StoredFile, Work
+from catalogue.models import Composer, Edition, Hire, HireTerms, MaterialSet, PerformanceCredit, StoredFile, Work
 from catalogue.rules.hires.terms import LinkPurpose
 from tests.makers import NOW, make_performance, make_work
 from tests.record_makers import make_record
@@ -46,7 +46,9 @@ def typed(work: Work, **columns: Any) -> dict[str, Any]:
 def test_parts_go_out_and_come_back(browser: Client, work: Work, lent: MaterialSet) -> None:
     terms = make_record(HireTerms, work=work, part_charge="35.00")
     evening = make_performance(work, date="2026-05-16")
-    columns = typed(work, material_set=lent.pk, terms=terms.pk, performances=[evening.pk], out_on="2 January 2026")
+    columns = typed(
+        work, material_set=lent.pk, terms=terms.pk, performances=[evening.pk], out_on="2 January 2026", fee=90
+    )
 
     made = browser.post(f"{RECORDS}new/?work={work.pk}", columns)
     hire = Hire.objects.get()
@@ -67,8 +69,23 @@ def test_parts_go_out_and_come_back(browser: Client, work: Work, lent: MaterialS
 
     page = Page(browser.get(f"{RECORDS}{hire.pk}/"))
     assert "Back; one copy is missing." in page.texts("//p[@class='wrong']")
-    assert page.texts("//section[@id='account']//li") == ["Missing, 02 Violin I €35.00", "Total €35.00"]
+    assert page.texts("//section[@id='account']//li") == [
+        "Hire fee €90.00",
+        "Missing, 02 Violin I €35.00",
+        "Total €125.00",
+    ]
     assert hire.items.last().name == "Errata list"
+
+
+def test_hire_for_a_performance_begins_with_its_ensemble_and_the_only_terms(browser: Client, work: Work) -> None:
+    terms = make_record(HireTerms, work=work)
+    evening = make_performance(work, performers=("Ida Holmgaard",))
+    PerformanceCredit.objects.create(performance=evening, name="Two Bells Orchestra", role="ensemble", order=2)
+
+    page = Page(browser.get(f"{RECORDS}new/?work={work.pk}&performance={evening.pk}"))
+
+    assert (page.field("name"), page.field("terms")) == ("Two Bells Orchestra", str(terms.pk))
+    assert page.values("//input[@name='performances'][@checked]/@value") == [str(evening.pk)]
 
 
 def test_set_that_is_elsewhere_is_told_before_anything_is_saved(browser: Client, work: Work, lent: MaterialSet) -> None:

@@ -16,6 +16,7 @@ from catalogue.models import Hire, HireItem, Performance
 from catalogue.models.conditions import choices_of
 from catalogue.models.fields import LINE, LONG_LINE, refuse_unprintable
 from catalogue.rules.hires.terms import PartAction, PartCondition
+from catalogue.terms import PerformerRole
 from catalogue.timing import PartialDate
 from catalogue.web.forms.fields import DayField
 from catalogue.web.forms.records import MOST_OFFERED, RecordForm
@@ -46,6 +47,18 @@ class HireForm(RecordForm):
             self.initial["performances"] = list(self.instance.hired_for.values_list("performance", flat=True))
         if self.instance.work_id is None:
             self.fields["performances"].help_text = _("They can be named here once the hire is saved with its work.")
+
+    def begin_for(self, performance: Performance) -> None:
+        """Fill in what a performance tells, its ensemble as who has the set, and the terms where there is one only."""
+        credits = list(performance.credits.select_related("organisation", "person").order_by("order", "pk"))
+        bodies = [one for one in credits if one.role == PerformerRole.ENSEMBLE or one.organisation_id]
+        known = self.fields["terms"].queryset[:2]  # type: ignore[attr-defined]
+        begun: dict[str, Any] = {
+            "performances": [performance.pk],
+            "name": next((one.billed_name for one in (*bodies, *credits)), ""),
+            "terms": known[0].pk if len(known) == 1 else "",
+        }
+        self.initial.update({name: value for name, value in begun.items() if not self.initial.get(name)})
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

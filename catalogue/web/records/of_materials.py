@@ -82,7 +82,7 @@ HIRES = Kind(
         "due": Said(_("Due back")),
         "terms": Said(_("Terms of hire")),
         "fee": Said(_("Fee")),
-        "currency": CURRENCY,
+        "currency": Said(_("Currency"), _("Three letters, such as EUR. Empty takes that of the terms.")),
         "paid": Said(_("Paid so far")),
         "attention": Said(_("For the attention of")),
         "address": Said(_("Address"), _("Empty takes that of the organisation.")),

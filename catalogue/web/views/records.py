@@ -29,6 +29,7 @@ from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, material_editor_page, material_page, member_page
 from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.conflicts import Conflict
+from catalogue.web.forms.hires import HireForm
 from catalogue.web.forms.records import NAMED, RecordForm
 from catalogue.web.forms.uploads import UploadForm, form_for
 from catalogue.web.hires import held_editions, hire_page, loan_rows
@@ -194,9 +195,9 @@ def made_form(request: CatalogueRequest, kind: Kind, record: Any, *, saves: int 
         carried = {name: request.GET[name][:LINE] for name in kind.again if name in request.GET}
         form = form_for(kind.slug)(**options)
         form.initial.update(carried)
-        played = named_in_address(request, "performance", Performance) if "performances" in form.fields else None
-        if played is not None:
-            form.initial["performances"] = [played.pk]
+        played = named_in_address(request, "performance", Performance) if isinstance(form, HireForm) else None
+        if isinstance(form, HireForm) and played is not None:
+            form.begin_for(played)
         return form
     typed = request.POST.copy()
     if saves is not None:
