@@ -39,7 +39,7 @@ from catalogue.gathering.works import gather_work
 from catalogue.models import Composer, Hire, Performance, Rider, Work
 from catalogue.record_facts import BiographyFacts, ComposerRecords, ProgrammeNoteFacts
 from catalogue.rules.clearances import words_may_be_printed
-from catalogue.rules.hires.making_up import set_of
+from catalogue.rules.hires.making_up import set_of, things_of
 from catalogue.rules.premieres import claims_by_programmed
 from catalogue.terms import FaceFamily, HouseStyle, PaperMargins
 
@@ -224,7 +224,8 @@ def make_parts_checklist(composer: Composer, wish: Wish) -> Document:
 def make_checklist_of_hire(composer: Composer, wish: Wish) -> Document:
     record = wanted_hire(composer, wish)
     hire, told = gather_hire(record), gather_composer(composer)
-    loan = Loan(hire.hirer, hire.set_number, hire.out_on, hire.due, hire.carrier, hire.strings)
+    besides = things_of(hire.items)
+    loan = Loan(hire.hirer, hire.set_number, hire.out_on, hire.due, hire.carrier, hire.strings, besides)
     made_up = set_of(hire.items)
     return builder(wish.kind)(
         gather_work(record.work),

@@ -63,16 +63,18 @@ def test_parts_go_out_and_come_back(browser: Client, work: Work, lent: MaterialS
     packing = Page(browser.get(f"{HIRES}{hire.pk}/sent/")).tree.forms[-1].form_values()
     browser.post(f"{HIRES}{hire.pk}/sent/", dict(packing) | {"carrier": "traced post", "thing-0": "Errata list"})
     returning = dict(Page(browser.get(f"{HIRES}{hire.pk}/back/")).tree.forms[-1].form_values())
-    violin = hire.items.all()[2].pk
+    flute, violin = hire.items.all()[1].pk, hire.items.all()[2].pk
     returning |= {"back_on": "12 January 2026", f"copies-{violin}": "3", f"condition-{violin}": "missing"}
+    returning |= {f"condition-{flute}": "damaged", f"charge-{flute}": "18,50"}
     browser.post(f"{HIRES}{hire.pk}/back/", returning)
 
     page = Page(browser.get(f"{RECORDS}{hire.pk}/"))
     assert "Back; one copy is missing." in page.texts("//p[@class='wrong']")
     assert page.texts("//section[@id='account']//li") == [
         "Hire fee €90.00",
+        "Damaged, 01 Flute €18.50",
         "Missing, 02 Violin I €35.00",
-        "Total €125.00",
+        "Total €143.50",
     ]
     assert hire.items.last().name == "Errata list"
 
@@ -114,6 +116,17 @@ def test_list_that_cannot_be_made_up_says_what_is_missing(browser: Client, work:
     page = Page(browser.post(f"{HIRES}{hire.pk}/list/", follow=True))
 
     assert "The number of violin 1 players is open: state the string strengths." in page.text("//main")
+
+
+@pytest.mark.parametrize(("fee", "kept"), [("620,5", "620.50"), ("620.5", "620.50"), ("1,250", None)])
+def test_amount_is_read_with_point_or_comma_and_never_guessed(
+    browser: Client, work: Work, fee: str, kept: str | None
+) -> None:
+    page = browser.post(f"{RECORDS}new/", typed(work, fee=fee, currency="EUR"))
+
+    told = [str(hire.fee) for hire in Hire.objects.all()]
+    assert told == ([kept] if kept else [])
+    assert kept or "without marks between its thousands" in Page(page).text("//*[@id='id_fee_error']")
 
 
 def test_overtaken_count_is_kept_on_the_page(browser: Client, work: Work, lent: MaterialSet) -> None:

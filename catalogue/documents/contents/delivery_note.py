@@ -41,6 +41,7 @@ from catalogue.rules.hires.terms import Hire, Item, Purpose
 
 ALONE = (Kind.SCORE, Kind.SECTION, Kind.CHOIR, Kind.CUE_SCORE, Kind.MEDIA, Kind.SOLOIST)
 """Rows of their own; all others are told by family."""
+Line = tuple[Text, int, Text, bool]
 
 
 def delivery_note(
@@ -111,7 +112,10 @@ def contents(sent: tuple[Item, ...], total: int, hire: Hire, work: WorkFacts, sa
         ("numbers", "Copy numbers"),
         ("received", "Received"),
     )
-    rows = tuple(row(told, copies, numbers, hire) for told, copies, numbers in lines(sent, hire, work, says))
+    rows = tuple(
+        row(told, copies, numbers, hire.set_number if is_part else "")
+        for told, copies, numbers, is_part in lines(sent, hire, work, says)
+    )
     return Table(
         tuple(Column(key, wording(says.word(head))) for key, head in heads),
         (Group((), rows),),
@@ -125,31 +129,31 @@ def contents(sent: tuple[Item, ...], total: int, hire: Hire, work: WorkFacts, sa
     )
 
 
-def row(told: Text, copies: int, numbers: Text, hire: Hire) -> tuple[Cell, ...]:
+def row(told: Text, copies: int, numbers: Text, set_number: str) -> tuple[Cell, ...]:
     return (
         Cell((told,)),
-        Cell((value(hire.set_number),)),
+        Cell((value(set_number),) if set_number else ()),
         Cell((wording(str(copies)),) if copies else ()),
         Cell((numbers,) if numbers else ()),
         Cell(boxes=("",)),
     )
 
 
-def lines(sent: tuple[Item, ...], hire: Hire, work: WorkFacts, says: Labels) -> Iterator[tuple[Text, int, Text]]:
-    """Each row: what it is of, how many copies, which of them."""
+def lines(sent: tuple[Item, ...], hire: Hire, work: WorkFacts, says: Labels) -> Iterator[Line]:
+    """Each row: what it is of, how many copies, which of them; whether it is of the set."""
     for (head, single, spare), found in groupby(
         sent, key=lambda item: (head_of(item), is_single(item), is_spare(item))
     ):
         items = tuple(found)
         copies = sum(item.out for item in items)
         if single:
-            yield family_text(head, items, says), copies, says.say("one each") if copies == len(items) else ()
+            yield family_text(head, items, says), copies, says.say("one each") if copies == len(items) else (), True
             continue
         if spare and len(items) > 1:
-            yield spare_text(items, work, says), copies, says.say("one each")
+            yield spare_text(items, work, says), copies, says.say("one each"), True
             continue
         for item in items:
-            yield alone_text(item, hire, work, says), item.out, value(item.copy_numbers)
+            yield alone_text(item, hire, work, says), item.out, value(item.copy_numbers), item.part is not None
 
 
 def is_single(item: Item) -> bool:
@@ -177,8 +181,20 @@ def family_text(head: str, items: tuple[Item, ...], says: Labels) -> Text:
 
 
 def numbers_of(parts: tuple[Part, ...], says: Labels) -> Text:
-    first, last = parts[0].label, parts[-1].label
-    return says.say("no. {numbers}", numbers=first if first == last else f"{first}–{last}")
+    """The numbers that the parts bear, those that follow each other as from and to: no. 01, 03–12."""
+    told = [first.label if first is last else f"{first.label}–{last.label}" for first, last in runs(parts)]
+    return says.say("no. {numbers}", numbers=", ".join(told))
+
+
+def runs(parts: tuple[Part, ...]) -> Iterator[tuple[Part, Part]]:
+    """Give the first and the last of the parts whose numbers follow each other."""
+    first = last = parts[0]
+    for part in parts[1:]:
+        if part.number != last.number + 1:
+            yield first, last
+            first = part
+        last = part
+    yield first, last
 
 
 def alone_text(item: Item, hire: Hire, work: WorkFacts, says: Labels) -> Text:

@@ -6,6 +6,7 @@ What has been counted is printed; what has not is a box to tick.
 from __future__ import annotations
 
 from datetime import date
+from decimal import Decimal
 
 from catalogue.documents.contents.delivery_note import refuse_unready
 from catalogue.documents.contents.hire_head import facts, item_groups, paper_of
@@ -28,7 +29,7 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.facts import ComposerFacts, WorkFacts
-from catalogue.rules.hires.reckoning import total_missing, total_out
+from catalogue.rules.hires.reckoning import charges, total_missing, total_out
 from catalogue.rules.hires.terms import Hire, Item, PartAction, PartCondition
 
 CONDITIONS = {
@@ -87,7 +88,8 @@ def return_check(
     says = labels(language)
     refuse_unready(hire, work)
     sent = tuple(item for item in hire.items if item.out or item.expected is None)
-    is_charged = any(item.charge is not None for item in sent)
+    costs = costs_by_row(hire, printed_on)
+    is_charged = any(item.id in costs for item in sent)
     heads = (
         ("number", "No."), ("part", "Part"), ("copies", "Out"), ("out", "Back"), ("remarks", "Condition and remarks"),
         *((("charge", "Charge"),) if is_charged else ()),
@@ -95,7 +97,7 @@ def return_check(
 
     def row(item: Item) -> tuple[Cell, ...]:
         cells = (*first_cells(item, item.out, work, says), counted(item, item.back), Cell(lines_of(remark(item, says))))
-        return (*cells, Cell(lines_of(charge(item, hire, says)))) if is_charged else cells
+        return (*cells, Cell(lines_of(charge(item, costs, hire, says)))) if is_charged else cells
 
     blocks = (
         facts(hire, work, composer, says),
@@ -122,8 +124,13 @@ def remark(item: Item, says: Labels) -> Text:
     return joined((wording(known), wording(action), value(item.remark)), ", ")
 
 
-def charge(item: Item, hire: Hire, says: Labels) -> Text:
-    return value(money(item.charge, hire.currency, says)) if item.charge is not None else ()
+def costs_by_row(hire: Hire, today: date) -> dict[int, Decimal]:
+    """What is charged of each row, typed or by the terms, as it stands in the account."""
+    return {one.item.id: one.amount for one in charges(hire, today) if one.item is not None}
+
+
+def charge(item: Item, costs: dict[int, Decimal], hire: Hire, says: Labels) -> Text:
+    return value(money(costs[item.id], hire.currency, says)) if item.id in costs else ()
 
 
 def summary(hire: Hire, sent: tuple[Item, ...], says: Labels) -> Text:

@@ -31,6 +31,9 @@ from catalogue.rules.hires.terms import Hire, Item
 from catalogue.timing import write_duration
 
 Row = Callable[[Item], tuple[Cell, ...]]
+NO_BREAK = "\N{NO-BREAK SPACE}"
+MOST_KEPT = 30
+"""The longest line of an address, in signs, that is kept in one line of the left column."""
 
 
 def paper_of(
@@ -93,12 +96,19 @@ def facts(hire: Hire, work: WorkFacts, composer: ComposerFacts, says: Labels) ->
 
 
 def addressee(hire: Hire) -> Text:
-    return joined(tuple(map(value, (hire.hirer, *written_lines(hire.address)))), ", ")
+    """Who has the set, and where, the lines as they were written: each breaks after itself and not within."""
+    lines = (kept_whole(line) for line in (hire.hirer, *written_lines(hire.address)))
+    return joined(tuple(map(value, lines)), ", ")
+
+
+def kept_whole(line: str) -> str:
+    return line.replace(" ", NO_BREAK) if len(line) <= MOST_KEPT else line
 
 
 def work_line(work: WorkFacts, composer: ComposerFacts, says: Labels) -> Text:
     lasts = write_duration(work.duration, language=says.language) if work.duration else ""
-    return joined((value(composer.name), short_title(work.title), value(lasts)), ", ")
+    named = joined((value(composer.name), short_title(work.title)), ", ")
+    return joined((named, value(lasts)), f",{NO_BREAK}")
 
 
 def set_line(hire: Hire, says: Labels) -> Text:

@@ -78,6 +78,7 @@ def account_of_one(
         raise DocumentNeeds(reason, ("fee",))
     blocks: tuple[Block, ...] = (
         facts(hire, work, composer, says),
+        Paragraph(says.say("As of {day}", day=day(printed_on, says))),
         account(found, hire, work, says),
         *(Paragraph(text, Voice.NOTE) for text in remarks(hire, found, printed_on, says)),
     )

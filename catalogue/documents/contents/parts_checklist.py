@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
-from itertools import groupby
+from itertools import groupby, starmap
 
 from catalogue.documents.contents.dates import day_text, span_text
 from catalogue.documents.contents.titles import short_title, work_title
@@ -72,7 +72,7 @@ SOURCES = {
 class Hire:
     """What is known of the loan: who has the set, which set it is, when it goes and is due; ``carrier`` brings it.
 
-    ``strings`` are those that the set was made up for.
+    ``strings`` are those that the set was made up for, ``besides`` what else is sent, with how many of it.
     """
 
     hirer: str = ""
@@ -81,6 +81,7 @@ class Hire:
     due_back: date | None = None
     carrier: str = ""
     strings: tuple[int, ...] = ()
+    besides: tuple[tuple[str, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +126,7 @@ def parts_checklist(
         blocks=(
             Opening(work_title(work), value(composer.name), kind),
             facts(parts, strengths, performances, hire, printed_on, says),
-            table(parts, work, says),
+            table(parts, hire.besides, work, says),
             Paragraph(wording(note(parts, says)), Voice.NOTE),
             signatures(says),
         ),
@@ -213,7 +214,7 @@ def contents(parts: PartSet, says: Labels) -> str:
 # ---- the table
 
 
-def table(parts: PartSet, work: WorkFacts, says: Labels) -> Table:
+def table(parts: PartSet, besides: tuple[tuple[str, int], ...], work: WorkFacts, says: Labels) -> Table:
     columns = (
         Column("number", wording(says.word("No."))),
         Column("part", wording(says.word("Part"))),
@@ -222,14 +223,16 @@ def table(parts: PartSet, work: WorkFacts, says: Labels) -> Table:
         Column("back", wording(says.word("Back"))),
         Column("remarks", wording(says.word("Condition and remarks"))),
     )
-    total = says.say("of {total}", total=str(parts.total))
+    number = str(parts.total + sum(copies for _name, copies in besides))
+    total = says.say("of {total}", total=number)
+    last = (Group(wording(says.word("Besides")), tuple(starmap(row_of_thing, besides))),) if besides else ()
     return Table(
         columns,
-        tuple(groups(parts, work, says)),
+        (*groups(parts, work, says), *last),
         total=(
             Cell(),
             Cell((wording(says.word("Total")),)),
-            Cell((wording(str(parts.total)),)),
+            Cell((wording(number),)),
             Cell((total,), blank=True),
             Cell((total,), blank=True),
             Cell(),
@@ -277,6 +280,11 @@ def row(part: Part, work: WorkFacts, says: Labels, *, extra: bool = False) -> tu
     name = joined((value(part_name(part, work, says)), aside), "\N{EN SPACE}")
     number = wording(part.label)
     return (Cell((number,)), Cell((name,)), Cell((wording(copies),)), Cell(boxes=boxes), Cell(boxes=boxes), Cell())
+
+
+def row_of_thing(name: str, copies: int) -> tuple[Cell, ...]:
+    """What is sent besides the parts; several of it are ticked as one."""
+    return (Cell(), Cell((value(name),)), Cell((wording(str(copies)),)), Cell(boxes=("",)), Cell(boxes=("",)), Cell())
 
 
 def boxes_of(part: Part) -> tuple[str, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import asdict, fields
+from dataclasses import asdict, fields, replace
 from typing import Any
 
 from catalogue.instrumentation.parts import Kind, Part, PartSet
@@ -47,9 +47,19 @@ def is_extra(item: Item) -> bool:
 
 
 def set_of(items: Iterable[Item]) -> PartSet:
-    """Return the set that a list is of."""
-    parts = [(is_extra(item), item.part) for item in items if item.part is not None]
+    """Return the set that a list is of: as it was made up, and once it is packed as it was sent."""
+    sent = (item for item in items if item.sent is None or item.sent)
+    parts = [(is_extra(item), as_sent(item.part, item.sent)) for item in sent if item.part is not None]
     return PartSet(
         tuple(part for extra, part in parts if not extra),
         tuple(part for extra, part in parts if extra),
     )
+
+
+def as_sent(part: Part, copies: int | None) -> Part:
+    return part if copies is None else replace(part, copies=copies)
+
+
+def things_of(items: Iterable[Item]) -> tuple[tuple[str, int], ...]:
+    """Return what is sent besides the parts, with how many of it."""
+    return tuple((item.name, item.out) for item in items if item.part is None and item.out)

@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from datetime import date
-from typing import Any, cast
+from typing import Any, ClassVar, cast
 
 from django import forms
 from django.core.exceptions import ValidationError
 from django.forms.boundfield import BoundField
+from django.utils.translation import gettext_lazy as _
 
 from catalogue.models.fields import IDENTIFIER, StrengthsField, refuse_unprintable
 from catalogue.rules.identifiers import Identifier, as_typed, doubt_about
@@ -40,6 +41,18 @@ class ReadField(forms.CharField):
 
     def has_changed(self, initial: Any, data: Any) -> bool:
         return super().has_changed(self.prepare_value(initial), data)
+
+
+class NumberField(forms.DecimalField):
+    """A number with its decimals behind a point or a comma; three figures behind a comma may be thousands: refused."""
+
+    WITH_COMMA = re.compile(r"(-?\d+),(\d{1,2}|\d{4,})", re.ASCII)
+
+    default_error_messages: ClassVar = {"invalid": _("Write a number without marks between its thousands: 1250.50.")}
+
+    def to_python(self, value: Any) -> Any:
+        found = self.WITH_COMMA.fullmatch(value.strip()) if isinstance(value, str) else None
+        return super().to_python(f"{found[1]}.{found[2]}" if found else value)
 
 
 def read_typed_date(text: str) -> PartialDate:

@@ -18,7 +18,7 @@ from catalogue.models.fields import LINE, LONG_LINE, refuse_unprintable
 from catalogue.rules.hires.terms import PartAction, PartCondition
 from catalogue.terms import PerformerRole
 from catalogue.timing import PartialDate
-from catalogue.web.forms.fields import DayField
+from catalogue.web.forms.fields import DayField, NumberField
 from catalogue.web.forms.records import MOST_OFFERED, RecordForm
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.registry import KINDS
@@ -122,7 +122,7 @@ class CountForm(forms.Form):
                 self.fields[f"thing-{number}"] = line(_("Also sent"), LINE)
                 self.fields[f"number-{number}"] = copies_field(_("How many"))
         if stage is Stage.BACK:
-            self.fields["erasing_hours"] = forms.DecimalField(
+            self.fields["erasing_hours"] = NumberField(
                 label=_("Hours of erasing"), required=False, min_value=0, max_digits=5, decimal_places=2,
                 widget=forms.TextInput(attrs={"class": "short", "inputmode": "decimal"}),
             )  # fmt: skip
@@ -217,7 +217,7 @@ def beside_fields() -> dict[str, forms.Field]:
             label=_("Condition"), required=False, choices=[("", "—"), *choices_of(PartCondition)]
         ),
         "action": forms.ChoiceField(label=_("To do"), required=False, choices=[("", "—"), *choices_of(PartAction)]),
-        "charge": forms.DecimalField(
+        "charge": NumberField(
             label=_("Charge"), required=False, min_value=0, max_digits=9, decimal_places=2,
             widget=forms.TextInput(attrs={"class": "short", "inputmode": "decimal"}),
         ),

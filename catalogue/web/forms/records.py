@@ -47,6 +47,7 @@ from catalogue.web.forms.fields import (
     DayField,
     IdentifierField,
     LanguageTagField,
+    NumberField,
     ReadField,
     StrengthsTypedField,
 )
@@ -147,7 +148,8 @@ def widget_of(column: models.Field[Any, Any]) -> dict[str, Any]:
         return {"assume_scheme": "https"}
     if isinstance(column, models.IntegerField | models.DecimalField | models.FloatField):
         mode = "numeric" if isinstance(column, models.IntegerField) else "decimal"
-        return {"widget": forms.TextInput(attrs={"class": "short", "inputmode": mode}), "localize": False}
+        read = {"form_class": NumberField} if isinstance(column, models.DecimalField) else {}
+        return {"widget": forms.TextInput(attrs={"class": "short", "inputmode": mode}), "localize": False, **read}
     if column.name == "zone":
         return {"widget": forms.TextInput(attrs={"list": "zones", "spellcheck": "false"})}
     if column.name == "smufl":

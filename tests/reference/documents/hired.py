@@ -15,11 +15,13 @@ from catalogue.documents.contents.delivery_note import delivery_note
 from catalogue.documents.contents.hire_checks import arrival_check, return_check
 from catalogue.documents.contents.hire_statement import Period, hire_statement
 from catalogue.documents.contents.missing_parts_letter import missing_parts_letter
+from catalogue.documents.contents.parts_checklist import Hire as Loan
+from catalogue.documents.contents.parts_checklist import parts_checklist
 from catalogue.documents.model import Document, Paper
 from catalogue.facts import ComposerFacts
 from catalogue.instrumentation import read
 from catalogue.instrumentation.parts import Part, part_list
-from catalogue.rules.hires.making_up import copy_numbers, rows_of
+from catalogue.rules.hires.making_up import copy_numbers, rows_of, set_of, things_of
 from catalogue.rules.hires.terms import Hire, Item, LateStep, PartAction, PartCondition, Purpose, Terms
 from catalogue.terms import Category
 from catalogue.timing import Duration, PartialDate
@@ -92,6 +94,8 @@ BACK = replace(
     items=tuple(replace(item, **SHORT.get(item.id, {})) for item in FULL),
 )
 GAP = replace(OUT, items=tuple(replace(item, received=item.out - (item.id == 11)) for item in OUT.items))
+PACKED = replace(OUT, items=tuple(replace(item, sent=0) if item.id in (3, 10) else item for item in OUT.items))
+"""Without the second flute and the harp."""
 PLANNED = replace(
     OUT, id=2, number="2026-018", hirer="Harbour Band", out_on=date(2026, 6, 20), due_on=date(2026, 8, 1), fee=None,
     performances=(),
@@ -107,6 +111,16 @@ def paper_of(build: Callable[..., Document], hire: Hire, language: str = "en-GB"
     return build(hire, WORK, COMPOSER, language=language, paper=paper, printed_on=TODAY)
 
 
+def checklist(hire: Hire) -> Document:
+    loan = Loan(
+        hire.hirer, hire.set_number, hire.out_on, hire.due, hire.carrier, (8, 6, 4, 4, 2), things_of(hire.items)
+    )
+    setting = {"language": "en-GB", "paper": Paper.A4, "printed_on": TODAY}
+    return parts_checklist(
+        WORK, COMPOSER, performances=hire.performances, hire=loan, made_up=set_of(hire.items), **setting
+    )
+
+
 def statement(*hires: Hire, period: Period | None = None, language: str = "en-GB") -> Document:
     setting = {"language": language, "paper": Paper.A4, "printed_on": TODAY}
     return hire_statement(hires, {7: WORK}, COMPOSER, period=period, **setting)
@@ -115,6 +129,8 @@ def statement(*hires: Hire, period: Period | None = None, language: str = "en-GB
 HIRED: dict[str, Callable[[], Document]] = {
     "delivery-note": lambda: paper_of(delivery_note, OUT),
     "delivery-note-american": lambda: paper_of(delivery_note, OUT, "en-US"),
+    "delivery-note-without-two-parts": lambda: paper_of(delivery_note, PACKED),
+    "parts-of-a-hire-without-two": lambda: checklist(PACKED),
     "arrival-check": lambda: paper_of(arrival_check, OUT),
     "arrival-check-with-a-gap": lambda: paper_of(arrival_check, GAP),
     "return-check": lambda: paper_of(return_check, OUT),
