@@ -15,7 +15,7 @@ from django.utils.translation import gettext_lazy, ngettext
 
 from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.models import Call
-from catalogue.rules.calls.figures_of_works import clock, date_rule, wanted
+from catalogue.rules.calls.figures_of_works import DateRule, clock, wanted
 from catalogue.rules.calls.packs import in_megabytes
 from catalogue.rules.calls.screening import Screened, Screening, screen
 from catalogue.rules.calls.sung_texts import language_name
@@ -189,7 +189,7 @@ def pairs(terms: Terms) -> Iterator[tuple[str, str]]:
     total = wanted(terms.total_min, terms.total_max)
     found = (
         (_("Duration"), "; ".join(one for one in (length, _("together %s") % total if total else "") if one)),
-        (_("Written"), date_rule(terms)),
+        (_("Written"), str(DateRule(terms.composed_from, terms.composed_until))),
         (_("Works"), number_text(terms)),
         (_("Novelty"), novelty_text(terms)),
         (_("Words"), words_text(terms)),

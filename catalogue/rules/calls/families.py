@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, TextFacts, WorkFacts
+from catalogue.rules.calls.verdicts import Record
 from catalogue.rules.calls.words import plain
 from catalogue.timing import PartialDate
 
@@ -15,6 +16,7 @@ VERSION_OF = re.compile(
     r"(?<!second )(?<!new )\b(?:versions?|arrangements?|orchestrations?|transcriptions?|fassung|"
     r"bearbeitung|arr\.)\s+(?:of|for|fur|von|pour|per|para)\b"
 )
+BRACKET = re.compile(r"\s*[(\[].*?[)\]]\s*$")
 YEAR = re.compile(r"\(((?:19|20)\d{2})\)")
 
 
@@ -37,26 +39,33 @@ class Candidate:
     siblings: tuple[WorkFacts, ...] = ()
     recorded: bool = False
     texts: tuple[TextFacts, ...] = ()
+    record: Record = field(init=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "record", Record("work", self.work.id))
 
 
 @dataclass(frozen=True, slots=True)
 class Kin:
     """The works of a catalogue by the first version that they are of, and by their titles without what is in brackets.
 
-    A work's place in the catalogue stands with it, so that families are told in its order.
+    A work's place in the catalogue stands with it, so that families are told in its order; ``titles`` are those of the
+    works by their numbers.
     """
 
     by_first: dict[int, list[tuple[int, WorkFacts]]]
     by_title: dict[str, list[tuple[int, WorkFacts]]]
+    titles: dict[int, str]
 
     @classmethod
     def of(cls, works: tuple[WorkFacts, ...]) -> Kin:
         by_first: dict[int, list[tuple[int, WorkFacts]]] = defaultdict(list)
         by_title: dict[str, list[tuple[int, WorkFacts]]] = defaultdict(list)
+        titles = {work.id: base_title(work) for work in works}
         for place, work in enumerate(works):
             by_first[work.version_of or work.id].append((place, work))
-            by_title[base_title(work)].append((place, work))
-        return cls(by_first, by_title)
+            by_title[titles[work.id]].append((place, work))
+        return cls(by_first, by_title, titles)
 
     def siblings(self, work: WorkFacts) -> tuple[WorkFacts, ...]:
         """Return the other versions of a work, and those that bear its title."""
@@ -67,7 +76,7 @@ class Kin:
         return tuple(found[place] for place in sorted(found) if found[place].id != work.id)
 
     def alike(self, work: WorkFacts) -> list[tuple[int, WorkFacts]]:
-        return self.by_title.get(base_title(work), [])
+        return self.by_title.get(self.titles.get(work.id, ""), [])
 
 
 def candidates(catalogue: CatalogueFacts) -> tuple[Candidate, ...]:
@@ -130,7 +139,8 @@ def inheriting(work: WorkFacts, parent: WorkFacts) -> WorkFacts:
 
 
 def base_title(work: WorkFacts) -> str:
-    return plain(re.sub(r"\s*[(\[].*?[)\]]\s*$", "", work.title.title)).strip()
+    title = work.title.title
+    return plain(BRACKET.sub("", title) if title.rstrip().endswith((")", "]")) else title).strip()
 
 
 def said_of(work: WorkFacts) -> Iterator[str]:
@@ -138,7 +148,7 @@ def said_of(work: WorkFacts) -> Iterator[str]:
 
 
 def says_version(work: WorkFacts) -> bool:
-    return any(VERSION_OF.search(said) for said in said_of(work))
+    return any(VERSION_OF.search(said) for said in said_of(work) if " " in said)
 
 
 def earlier_of(work: WorkFacts, parent: WorkFacts | None, kin: Kin) -> PartialDate | None:

@@ -6,11 +6,13 @@ import re
 from collections.abc import Iterator
 from datetime import date
 from functools import lru_cache
+from typing import NamedTuple
 
 from catalogue.facts import WorkFacts
 from catalogue.rules.calls.families import Candidate
+from catalogue.rules.calls.fitting import Answers, needs_electronics
 from catalogue.rules.calls.terms import Basis, Call, Electronics, Versions
-from catalogue.rules.calls.verdicts import Judged, Record, Verdict
+from catalogue.rules.calls.verdicts import Judged, Verdict
 from catalogue.rules.calls.words import NUMBER, number_of, plain
 from catalogue.terms import WorkStatus
 from catalogue.timing import Duration, PartialDate, write_duration
@@ -20,7 +22,7 @@ YES, NO, CANNOT_TELL = Verdict.YES, Verdict.NO, Verdict.CANNOT_TELL
 
 
 def status(one: Candidate) -> Judged:
-    record = Record("work", one.work.id)
+    record = one.record
     if one.work.status is WorkStatus.WITHDRAWN:
         return Judged("status", NO, "The work is withdrawn by the composer.", record)
     if one.work.status is WorkStatus.IN_PROGRESS:
@@ -54,32 +56,37 @@ def clock(seconds: int) -> str:
 
 def length(one: Candidate, call: Call) -> Judged:
     """Judge a work's length; an approximate one near a limit, and a missing one, cannot be told."""
-    record = Record("work", one.work.id)
-    asked = wanted(call.duration_min, call.duration_max, strict=call.duration_strict, tolerance=call.duration_tolerance)
-    duration = one.work.duration
+    limits = Limits(call.duration_min, call.duration_max, call.duration_strict, call.duration_tolerance)
+    verdict, reason, mend = against(one.work.duration, limits)
+    return Judged("duration", verdict, reason, one.record, mend)
+
+
+class Limits(NamedTuple):
+    """What a call says of lengths."""
+
+    least: int | None
+    most: int | None
+    strict: bool = False
+    tolerance: int | None = None
+
+
+@lru_cache(maxsize=4096)
+def against(duration: Duration | None, limits: Limits) -> tuple[Verdict, str, str]:
+    """Return what limits make of a length, why, and what would mend it; works that are as long are answered once."""
+    asked = wanted(*limits[:2], strict=limits.strict, tolerance=limits.tolerance)
     if duration is None:
-        return Judged(
-            "duration",
-            CANNOT_TELL,
-            f"No duration is recorded; the call asks for {asked}.",
-            record,
-            "Enter the duration.",
-        )
+        return CANNOT_TELL, f"No duration is recorded; the call asks for {asked}.", "Enter the duration."
     told = write_duration(duration)
-    verdict = within(duration, call)
-    if verdict is YES:
-        return Judged("duration", YES, f"{told}; the call asks for {asked}.", record)
+    verdict = within(duration, limits)
     if verdict is CANNOT_TELL:
-        return Judged(
-            "duration", verdict, f"{told} is not exact; the call asks for {asked}.", record, "Time it exactly."
-        )
-    return Judged("duration", NO, f"{told}; the call asks for {asked}.", record, mend_of(duration, call))
+        return verdict, f"{told} is not exact; the call asks for {asked}.", "Time it exactly."
+    return verdict, f"{told}; the call asks for {asked}.", mend_of(duration, limits) if verdict is NO else ""
 
 
-def within(duration: Duration, call: Call) -> Verdict:
-    loose = call.duration_tolerance or 0
-    least = None if call.duration_min is None else call.duration_min - loose
-    most = None if call.duration_max is None else call.duration_max + loose
+def within(duration: Duration, limits: Limits) -> Verdict:
+    loose = limits.tolerance or 0
+    least = None if limits.least is None else limits.least - loose
+    most = None if limits.most is None else limits.most + loose
     seconds = duration.seconds
     if duration.approximate and any(
         one is not None and abs(one - seconds) * 100 <= NEAR * seconds for one in (least, most)
@@ -87,18 +94,18 @@ def within(duration: Duration, call: Call) -> Verdict:
         return CANNOT_TELL
     if least is not None and seconds < least:
         return NO
-    if most is not None and (seconds > most or (call.duration_strict and seconds == most)):
+    if most is not None and (seconds > most or (limits.strict and seconds == most)):
         return NO
     return YES
 
 
-def mend_of(duration: Duration, call: Call) -> str:
+def mend_of(duration: Duration, limits: Limits) -> str:
     """Say how much is too much or too little where it is less than a minute."""
-    if call.duration_max is not None and 0 <= duration.seconds - call.duration_max < 60:
-        over = duration.seconds - call.duration_max + (1 if call.duration_strict else 0)
+    if limits.most is not None and 0 <= duration.seconds - limits.most < 60:
+        over = duration.seconds - limits.most + (1 if limits.strict else 0)
         return f"It is {over} s too long."
-    if call.duration_min is not None and 0 < call.duration_min - duration.seconds < 60:
-        return f"It is {call.duration_min - duration.seconds} s too short."
+    if limits.least is not None and 0 < limits.least - duration.seconds < 60:
+        return f"It is {limits.least - duration.seconds} s too short."
     return ""
 
 
@@ -107,50 +114,59 @@ def mend_of(duration: Duration, call: Call) -> str:
 
 def dated(one: Candidate, call: Call) -> Judged:
     """Judge the date that the call looks at; what lies on both sides of a limit cannot be told."""
-    work, record = one.work, Record("work", one.work.id)
-    rule = date_rule(call)
-    span = span_of(work, call.composed_basis)
+    work = one.work
+    dates = Dates(work.begun, work.completed, work.revised)
+    rule = DateRule(call.composed_from, call.composed_until, call.composed_basis, call.versions)
+    if rule.versions is not Versions.COUNT_AS_NEW and is_of_old_work(one, rule) and placed(dates, rule)[0] is YES:
+        reason = f"The version was made {dates} of a work of {one.earlier}; whether that counts as new is not said."
+        return Judged("date", CANNOT_TELL, reason, one.record, "Ask the organiser whether a version counts as new.")
+    verdict, reason, mend = placed(dates, rule)
+    return Judged("date", verdict, reason, one.record, mend)
+
+
+class Dates(NamedTuple):
+    """When a work was begun, completed and revised."""
+
+    begun: PartialDate | None
+    completed: PartialDate | None
+    revised: PartialDate | None
+
+    def __str__(self) -> str:
+        begun = f"{self.begun}–" if self.begun and self.completed != self.begun else ""
+        revised = f", revised {self.revised}" if self.revised else ""
+        return f"{begun}{self.completed or ''}".replace("/", "–") + revised
+
+
+class DateRule(NamedTuple):
+    """From when and until when a work must date, by which of its dates, and what is said of revisions."""
+
+    since: date | None
+    until: date | None
+    basis: Basis = Basis.COMPOSED
+    versions: Versions = Versions.UNSAID
+
+    def __str__(self) -> str:
+        parts = [f"{self.since} or later"] if self.since else []
+        return " and ".join(parts + ([f"{self.until} or earlier"] if self.until else []))
+
+
+@lru_cache(maxsize=4096)
+def placed(dates: Dates, rule: DateRule) -> tuple[Verdict, str, str]:
+    """Return what a rule makes of dates, why, and what would mend it; works of the same dates are answered once."""
+    span = span_of(dates, rule.basis)
     if span is None:
-        return Judged("date", CANNOT_TELL, f"No year is recorded; the call asks for {rule}.", record, "Enter the year.")
-    own = side_of(*span, call)
-    told = told_of(work)
-    if (
-        call.versions is Versions.COUNT_AS_NEW
-        and own is NO
-        and work.revised
-        and side_of(*days(work.revised), call) is YES
-    ):
-        return Judged(
-            "date", YES, f"Revised {work.revised}, and the call counts revisions; it asks for {rule}.", record
-        )
-    if own is YES and is_doubtful_version(one, call):
-        reason = f"The version was made {told} of a work of {one.earlier}; whether that counts as new is not said."
-        return Judged("date", CANNOT_TELL, reason, record, "Ask the organiser whether a version counts as new.")
-    look = "completed" if call.composed_basis is Basis.COMPLETED else "composed"
-    return Judged("date", own, f"Year {told}; the call looks at when it was {look} and asks for {rule}.", record)
+        return CANNOT_TELL, f"No year is recorded; the call asks for {rule}.", "Enter the year."
+    own = side_of(*span, rule)
+    counts = rule.versions is Versions.COUNT_AS_NEW
+    if counts and own is NO and dates.revised and side_of(*days(dates.revised), rule) is YES:
+        return YES, f"Revised {dates.revised}, and the call counts revisions; it asks for {rule}.", ""
+    look = "completed" if rule.basis is Basis.COMPLETED else "composed"
+    return own, f"Year {dates}; the call looks at when it was {look} and asks for {rule}.", ""
 
 
-def is_doubtful_version(one: Candidate, call: Call) -> bool:
-    """Whether a work is a version of one that is too old, and the call does not say that versions are new."""
-    if not one.is_version or one.earlier is None or call.versions is Versions.COUNT_AS_NEW:
-        return False
-    return side_of(*days(one.earlier), call) is not YES
-
-
-def date_rule(call: Call) -> str:
-    return between(call.composed_from, call.composed_until)
-
-
-@lru_cache(maxsize=256)
-def between(first: date | None, last: date | None) -> str:
-    parts = [f"{first} or later"] if first else []
-    return " and ".join(parts + ([f"{last} or earlier"] if last else []))
-
-
-def told_of(work: WorkFacts) -> str:
-    begun = f"{work.begun}–" if work.begun and work.completed != work.begun else ""
-    revised = f", revised {work.revised}" if work.revised else ""
-    return f"{begun}{work.completed or ''}".replace("/", "–") + revised
+def is_of_old_work(one: Candidate, rule: DateRule) -> bool:
+    """Whether a work is a version of one that is too old."""
+    return one.is_version and one.earlier is not None and side_of(*days(one.earlier), rule) is not YES
 
 
 def days(when: PartialDate) -> tuple[date, date]:
@@ -160,19 +176,19 @@ def days(when: PartialDate) -> tuple[date, date]:
     return when.first, when.last
 
 
-def span_of(work: WorkFacts, basis: Basis) -> tuple[date, date] | None:
+def span_of(dates: Dates, basis: Basis) -> tuple[date, date] | None:
     """Return the days between which a work was written: a span was begun in its first year, completed in its last."""
-    done = work.completed
+    done = dates.completed
     if done is None:
         return None
     first, last = days(done)
     if basis is Basis.COMPLETED:
         return (date(last.year, 1, 1) if done.until else first), last
-    return (min(first, days(work.begun)[0]) if work.begun else first), last
+    return (min(first, days(dates.begun)[0]) if dates.begun else first), last
 
 
-def side_of(first: date, last: date, call: Call) -> Verdict:
-    since, until = call.composed_from, call.composed_until
+def side_of(first: date, last: date, rule: DateRule) -> Verdict:
+    since, until = rule.since, rule.until
     if (since and last < since) or (until and first > until):
         return NO
     if (since and first < since) or (until and last > until):
@@ -181,7 +197,7 @@ def side_of(first: date, last: date, call: Call) -> Verdict:
 
 
 def version(one: Candidate) -> Judged:
-    record = Record("work", one.work.id)
+    record = one.record
     if one.is_version:
         of = f" of {one.earlier}" if one.earlier else ""
         return Judged("version", NO, f"It is a version of an earlier work{of}; the call admits none.", record)
@@ -189,7 +205,7 @@ def version(one: Candidate) -> Judged:
 
 
 def unpublished(one: Candidate) -> Judged:
-    record = Record("work", one.work.id)
+    record = one.record
     if one.work.publisher:
         return Judged("unpublished", NO, f"It is published by {one.work.publisher}.", record)
     if one.work.published:
@@ -198,7 +214,7 @@ def unpublished(one: Candidate) -> Judged:
 
 
 def unrecorded(one: Candidate) -> Judged:
-    record = Record("work", one.work.id)
+    record = one.record
     if one.recorded:
         return Judged("recorded", NO, "A recording is released.", record)
     return Judged("recorded", YES, "No released recording is in the catalogue.", record)
@@ -209,17 +225,12 @@ def unrecorded(one: Candidate) -> Judged:
 
 def has_electronics(work: WorkFacts) -> bool | None:
     """Whether a work needs electronics; ``None`` where its forces are not known."""
-    if work.instrumentation is None:
-        return None
-    devices = [line for line in work.instrumentation.lines if line.family == "electronics"]
-    if devices:
-        return any(not line.optional for line in devices)
-    return work.instrumentation.electronics != "none"
+    return None if work.instrumentation is None else needs_electronics(work.instrumentation)
 
 
-def electronics(one: Candidate, call: Call) -> Judged:
-    record = Record("work", one.work.id)
-    needs = has_electronics(one.work)
+def electronics(one: Candidate, answers: Answers) -> Judged:
+    record, call = one.record, answers.call
+    needs = None if one.work.instrumentation is None else answers.needs_electronics(one.work.instrumentation)
     if needs is None:
         return Judged("electronics", CANNOT_TELL, "Its forces are not recorded.", record, "Enter the instrumentation.")
     if call.electronics is Electronics.REQUIRED:
@@ -254,7 +265,7 @@ def channels(one: Candidate, call: Call) -> Judged | None:
     """Judge the channels of a work with electronics; nothing where it has none."""
     if not has_electronics(one.work):
         return None
-    record, count = Record("work", one.work.id), channels_of(one.work)
+    record, count = one.record, channels_of(one.work)
     most, exact = call.channels_max, call.channels_exact
     asked = f"exactly {exact}" if exact is not None else f"at most {most}"
     if count is None:
@@ -270,11 +281,12 @@ def channels(one: Candidate, call: Call) -> Judged | None:
     return Judged("channels", YES if fits else NO, f"{count} channels; the call has {asked}.", record, mend)
 
 
-def all_figures(one: Candidate, call: Call) -> Iterator[Judged]:
+def all_figures(one: Candidate, answers: Answers) -> Iterator[Judged]:
     """Yield what a call's figures make of a work, one condition at a time."""
+    call = answers.call
     yield status(one)
     if call.electronics in (Electronics.EXCLUDED, Electronics.REQUIRED):
-        yield electronics(one, call)
+        yield electronics(one, answers)
     if call.electronics is not Electronics.EXCLUDED and (call.channels_max or call.channels_exact):
         judged = channels(one, call)
         if judged:

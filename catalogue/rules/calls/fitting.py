@@ -13,7 +13,7 @@ from catalogue.instrumentation.seats import is_person
 from catalogue.rules.calls.families import Candidate
 from catalogue.rules.calls.limit_texts import reading
 from catalogue.rules.calls.terms import Call, Forces, ForcesRule
-from catalogue.rules.calls.verdicts import Judged, Record, Verdict
+from catalogue.rules.calls.verdicts import Judged, Verdict
 from catalogue.rules.calls.voices import judge_choir
 
 NEAR_MISS_LINES = 3  # a work of fewer lines is another work without one of them
@@ -36,6 +36,8 @@ class Answers:
     call: Call
     told: dict[int, tuple[Instrumentation, Answer]] = field(default_factory=dict)
     """By the reading's identity; the reading is kept, so that nothing else takes its identity."""
+    soloists: dict[int, tuple[Instrumentation, str]] = field(default_factory=dict)
+    electronic: dict[int, tuple[Instrumentation, bool]] = field(default_factory=dict)
 
     def of(self, work: Instrumentation) -> Answer:
         known = self.told.get(id(work))
@@ -43,10 +45,22 @@ class Answers:
             known = self.told[id(work)] = (work, answer_of(work, self.call))
         return known[1]
 
+    def soloists_of(self, work: Instrumentation) -> str:
+        known = self.soloists.get(id(work))
+        if known is None:
+            known = self.soloists[id(work)] = (work, soloists_of(work))
+        return known[1]
+
+    def needs_electronics(self, work: Instrumentation) -> bool:
+        known = self.electronic.get(id(work))
+        if known is None:
+            known = self.electronic[id(work)] = (work, needs_electronics(work))
+        return known[1]
+
 
 def forces(one: Candidate, answers: Answers) -> Judged:
     """Judge whether the call's players can play the work, as the call has it."""
-    record = Record("work", one.work.id)
+    record = one.record
     if one.work.instrumentation is None:
         reason = "Its forces are not recorded." if not one.work.instrumentation_typed else "Its forces cannot be read."
         return Judged("forces", CANNOT_TELL, reason, record, "Enter the instrumentation.")
@@ -229,14 +243,24 @@ def mend_of(found: Fit) -> str:
     return f"Only {names} is missing: a version without it would fit." if few == 1 else f"Missing are {names} only."
 
 
-def soloist(one: Candidate) -> Judged:
+def soloist(one: Candidate, answers: Answers) -> Judged:
     """Judge a call that wants no soloists."""
-    record = Record("work", one.work.id)
     found = one.work.instrumentation
     if found is None:
-        return Judged("soloist", CANNOT_TELL, "Its forces are not recorded.", record, "Enter the instrumentation.")
-    solos = [line for line in found.lines if line.role == "soloist" and not is_voice(line)]
-    if solos and len(found.lines) > len(solos):
-        names = ", ".join(line.instrument.replace("-", " ") for line in solos)
-        return Judged("soloist", NO, f"It has a soloist: {names}.", record)
-    return Judged("soloist", YES, "It has no soloist.", record)
+        return Judged("soloist", CANNOT_TELL, "Its forces are not recorded.", one.record, "Enter the instrumentation.")
+    names = answers.soloists_of(found)
+    if names:
+        return Judged("soloist", NO, f"It has a soloist: {names}.", one.record)
+    return Judged("soloist", YES, "It has no soloist.", one.record)
+
+
+def soloists_of(work: Instrumentation) -> str:
+    """Return the instruments that play alone before others; empty where nobody does."""
+    solos = [line for line in work.lines if line.role == "soloist" and not is_voice(line)]
+    return ", ".join(line.instrument.replace("-", " ") for line in solos) if len(work.lines) > len(solos) else ""
+
+
+def needs_electronics(work: Instrumentation) -> bool:
+    """Whether a work cannot be played without electronics."""
+    devices = [line for line in work.lines if line.family == "electronics"]
+    return any(not line.optional for line in devices) if devices else work.electronics != "none"

@@ -73,9 +73,15 @@ RANGE = re.compile(
 
 def people_in(text: str) -> list[str]:
     """Return what each named person plays, as one player each; empty where it cannot be told what one plays."""
-    named = [match for match in PLAYS.finditer(text) if not reading(f"{match['who']}")]
+    named = [match for match in PLAYS.finditer(text) if not is_instrument(match["who"])]
     people = [one_player(match["plays"]) for match in named]
     return people if sum(map(bool, people)) > 1 else []
+
+
+def is_instrument(word: str) -> bool:
+    """Whether a word names an instrument as it stands; a person's name may be near to one."""
+    found = reading(word)
+    return found is not None and not any(one.code == "spelling" for one in found.warnings)
 
 
 def one_player(text: str) -> str:

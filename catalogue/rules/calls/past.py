@@ -43,9 +43,7 @@ def unperformed(one: Candidate, call: Call) -> Judged:
                 record,
                 "Note at the performance who played.",
             )
-    return doubt or Judged(
-        "unperformed", YES, "No performance that the call counts is recorded.", Record("work", one.work.id)
-    )
+    return doubt or Judged("unperformed", YES, "No performance that the call counts is recorded.", one.record)
 
 
 def told(event: PerformanceFacts) -> str:
@@ -123,9 +121,7 @@ def live_recording(one: Candidate) -> Judged:
     """Judge a call that demands a live recording: of a work that was never played there can be none."""
     first = next(was_played(one), None)
     if first is None:
-        return Judged(
-            "recording", NO, "It was never played, so there is no live recording.", Record("work", one.work.id)
-        )
+        return Judged("recording", NO, "It was never played, so there is no live recording.", one.record)
     return Judged(
         "recording",
         YES,

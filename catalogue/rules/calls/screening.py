@@ -77,8 +77,8 @@ def conditions_of(one: Candidate, answers: Answers) -> Iterator[Judged]:
         played = forces(one, answers)
         yield played
     if call.soloists_excluded:
-        yield soloist(one)
-    yield from all_figures(one, call)
+        yield soloist(one, answers)
+    yield from all_figures(one, answers)
     if (call.text_languages or call.text_rights) and (played is None or played.verdict is not NO):
         yield from judge_texts(one, call)
     if call.unperformed:

@@ -35,7 +35,7 @@ def sets_words(one: Candidate) -> bool:
 
 
 def text_language(one: Candidate, call: Call) -> Judged:
-    record = Record("work", one.work.id)
+    record = one.record
     asked = " or ".join(map(language_name, call.text_languages))
     if not sets_words(one):
         return Judged("text language", YES, "It sets no words.", record)
@@ -56,7 +56,7 @@ def languages_of(work: WorkFacts, texts: tuple[TextFacts, ...]) -> list[str]:
 
 def text_rights(one: Candidate, call: Call) -> Judged:
     """Judge the rights of every text that a work sets; the worst of them decides."""
-    record = Record("work", one.work.id)
+    record = one.record
     if not sets_words(one):
         return Judged("text rights", YES, "It sets no words.", record)
     texts = one.texts or tuple(named_alone(one.work))
