@@ -245,7 +245,7 @@ def number_of_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Dr
         return None
     draft.notes += ["or more"] * more
     before = forces.drafts[max(forces.drafts.index(draft) - 1, 0)] if draft in forces.drafts else draft
-    if counted.most == draft.most == 1 and before is not draft and own_section(before) == own_section(draft) != "":
+    if counted.most == draft.most == 1 and before is not draft and alike(before, draft):
         message = "This was read as said of the last instrument alone."
         forces.remark("one-player", message, bracket.start, bracket.end, "one player of all those before it")
     draft.count = counted
@@ -279,6 +279,15 @@ def pitches(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
     return []
 
 
+def alike(one: Draft, other: Draft) -> bool:
+    """Whether two instruments may be one player's: of one section, or keyboards or percussion both."""
+    section = own_section(one)
+    shared = one.family == other.family and one.family in ("keyboard", "percussion")
+    return shared or (section != "" and section == own_section(other))
+
+
+KEYED_SECTIONS = ("flute", "oboe", "clarinet", "horn", "trumpet", "tuba")
+"""Sections whose instruments stand in keys; the letters of recorders and saxophones are their sizes."""
 JOINING = AND - {"en"}
 
 
@@ -290,7 +299,7 @@ def comma_for(node: Node) -> Node:
 def keys_and_sizes(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Settle ``clarinet (A, bass)``: the keys of one player's instrument and the further sizes that he plays."""
     section = own_section(draft)
-    if draft.figure or draft.most > 1 or draft.open or not section:
+    if draft.figure or draft.most > 1 or draft.open or section not in KEYED_SECTIONS:
         return None
     pieces = entries([comma_for(node) for node in bracket.nodes], ",/;+", words=False)
     keys = [piece for piece in pieces if pitch_end(piece, 0) == len(piece)]

@@ -238,7 +238,8 @@ def doubled(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
         return None
     if is_key(nodes[0], PLUS):
         return None
-    section = Section(draft.section or own_section(draft), draft.slug, draft.size, told=True)
+    size = max(draft.size, len(draft.number_after))
+    section = Section(draft.section or own_section(draft), draft.slug, size, told=True)
     found = doublings_in(nodes, section, forces)
     if found is None or sung(draft, found):
         return None

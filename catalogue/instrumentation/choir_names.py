@@ -20,7 +20,7 @@ from catalogue.instrumentation.choirs import (
     voicing_at,
 )
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AND
+from catalogue.instrumentation.lexicon import AND, OF
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.numbers import cardinal
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, seats_at, token_at
@@ -61,6 +61,7 @@ def choir_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
         voicing_at,
         whole_at,
         named_at,
+        voice_of_at,
         single_voice_at,
         ranged_at,
     ):
@@ -75,6 +76,19 @@ def beside_stage(found: Found, qualities: Qualities) -> Found:
     for draft in found[0]:
         draft.role = "offstage" if qualities.offstage else draft.role
     return found
+
+
+def voice_of_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
+    """Read ``voix de soprano``, ``voce di tenore``: the voice that is named."""
+    voice = name_at(nodes, lead[1])
+    named = name_at(nodes, voice.end + 1) if voice is not None and is_key(token_at(nodes, voice.end), OF) else None
+    if voice is None or "voice" not in voice.slugs or named is None or len(named.slugs) != 1:
+        return None
+    if not named.slugs[0].startswith("voice-"):
+        return None
+    draft = Draft(named.slugs[0], nodes[at].start, named.stop, name=named, count=lead[0].count)
+    draft.optional, draft.amplified = lead[0].optional, lead[0].amplified
+    return [draft], named.end, False
 
 
 def single_voice_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:

@@ -32,7 +32,7 @@ from catalogue.instrumentation.open_forces import itemises
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.strings import bowed
-from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 from catalogue.instrumentation.voicings import is_letters
 
@@ -118,21 +118,24 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         return [], end + 1, True
     if kind == "percussion" and following is not None and following.is_mark(".:\n"):
         return [], end, True
-    if kind in ("saxophone", "recorder") and letters_of(following) == size:
-        end += 1
+    told = sizes.lettered(following, kind, size)
+    if told:
+        slugs, end = told, end + 1
     extra, after = fifth_string(nodes, end) if (kind, size) == ("strings", 5) else ("", end)
     if extra:
         slugs, end, kind = (*slugs[:4], extra), after, "strings told"
-    elif isinstance(following, Bracket) and (adds_nothing(following, kind, size) or repeats_fold(following, kind)):
+    elif (
+        isinstance(following, Bracket)
+        and not told
+        and (adds_nothing(following, kind, size) or repeats_fold(following, kind))
+    ):
         end += 1
     slugs = (
         folded(size) if kind == "fold" else usual_or_other(forces, kind, slugs, nodes[start].start, nodes[end - 1].end)
     )
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
-    if kind == "fold" and size > PAIR:
-        written = forces.written(nodes[start].start, nodes[end - 1].end)
-        message = f"“{written}” was read with the last player of each on the auxiliary."
-        forces.remark("ensemble", message, nodes[start].start, nodes[end - 1].end, f"{size} of each and no auxiliary")
+    if kind == "fold":
+        say_of_fold(size, nodes[start].start, nodes[end - 1].end, forces)
     many = qualities.count.most if qualities.count is not None and key_ends_in_s(nodes[end - 1]) else 1 + double
     if 1 < many <= MOST_GROUPS:
         drafts = alike.repeated(drafts, many)
@@ -143,11 +146,6 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     if isinstance(following, Bracket) and kind == "strings":
         figures(following, drafts)
     return drafts, end, False
-
-
-def letters_of(node: Node | None) -> int:
-    """Return how many voice letters a word is made of, ``SATB``; 0 for any other."""
-    return len(node.text) if isinstance(node, Token) and node.kind == "word" and is_letters(node.text) else 0
 
 
 def fifth_string(nodes: Nodes, at: int) -> tuple[str, int]:
@@ -163,6 +161,11 @@ def fifth_string(nodes: Nodes, at: int) -> tuple[str, int]:
     if name is None or (not inside and start == at) or (inside and name.end < len(words)):
         return "", at
     return slug, at + 1 if inside else name.end
+
+
+def is_repeated(bracket: Bracket, kind: str, size: int) -> bool:
+    """Whether a bracket only says again what the name of the ensemble has said."""
+    return adds_nothing(bracket, kind, size) or repeats_fold(bracket, kind)
 
 
 def adds_nothing(bracket: Bracket, kind: str, size: int) -> bool:
@@ -202,6 +205,13 @@ def figures(bracket: Bracket, drafts: list[Draft]) -> None:
             draft.counted(number)
 
 
+def say_of_fold(size: int, start: int, end: int, forces: Forces) -> None:
+    """Say of three or more of each woodwind that the last of them was read as playing the auxiliary."""
+    if size > PAIR:
+        message = f"“{forces.written(start, end)}” was read with the last player of each on the auxiliary."
+        forces.remark("ensemble", message, start, end, f"{size} of each and no auxiliary")
+
+
 def folded(size: int) -> tuple[str, ...]:
     """Return the woodwind of an orchestra in so many of each; a third player takes the usual auxiliary."""
     main = ("flute", "oboe", "clarinet", "bassoon")
@@ -225,6 +235,7 @@ def folded_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         return None
     told = nodes[at + 3] if at + 3 < len(nodes) else None
     end = at + 3 + (isinstance(told, Bracket) and repeats_fold(told, "fold"))
+    say_of_fold(number.number, token.start, number.end, forces)
     return grouped(folded(number.number), token.start, number.end, collective="fold"), end, False
 
 

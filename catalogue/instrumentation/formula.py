@@ -286,7 +286,8 @@ def hinted(draft: Draft) -> list[str]:
     """Return the instruments that a figure's brackets and suffixes name."""
     slugs = [slug for bracket in draft.brackets for slug in named_in(bracket.nodes)]
     slugs += [slug for clause in draft.clauses for slug in named_in(clause)]
-    if draft.name and len(draft.name.slugs) == 1 and not draft.figure:
+    families = {instrument(slug).family for slug in draft.name.slugs} if draft.name is not None else set()
+    if draft.name and len(families) == 1 and not draft.figure:
         slugs.append(draft.name.slugs[0])
     return slugs
 

@@ -205,7 +205,8 @@ PARTS_IN_SET = keyed("set satz parts printed copies")
 
 REMARKS = keyed(
     "in usual standard full large small divided divisi div always also_in sounding modern valve two-manual mounted "
-    "prepared tuned muted with mute only no not including comprising consisting ensemble group section live augmented "
+    "prepared tuned pitched untuned unpitched muted with mute only no not including comprising consisting "
+    "ensemble group section live augmented "
     "all each per or_more some several more less large_section approx circa ca. c. total tutti stage score large "
     "große großes groß besetzung besetzt stark petit grand piccoli medi complete minimal lg med wenn möglich "
     "multiple various classical separate additional further players player "
@@ -217,7 +218,7 @@ REMARKS = keyed(
 
 DESCRIBING = keyed(
     "muted mute valve tuned baroque barock barockes barocke baroques barocco barocchi barroco period historical "
-    "historische natural traditional divided prepared"
+    "historische natural traditional divided prepared pitched untuned unpitched"
 )
 """Words that say something of the players named after or before them, which is kept as a note."""
 

@@ -208,8 +208,12 @@ def trombone_or_tuba(written: str, around: Surroundings) -> str:
     return "tuba" if around.language in ("de", "it") else "trombone"
 
 
+def bass_of_brass(written: str, around: Surroundings) -> str:
+    return "tuba" if around.language == "it" and "tuba" not in around.others else "bass-trombone"
+
+
 DECIDERS = {
-    "alto": alto, "tb": trombone_or_tuba, "altos": alto, "alt": alto, "al": alto,
+    "alto": alto, "btb": bass_of_brass, "tb": trombone_or_tuba, "altos": alto, "alt": alto, "al": alto,
     "v": short_violin, "br": german_viola, "kb": keyboard_or_bass, "ct": cornet_or_voice, "cbs": bassoon_or_bass,
     "vni": violins, "viol": violin_or_viol, "flugel": grand_piano, "cimb": brass_or_cimbalom,
     "clav": keyboard_or_sticks, "tenorhorn": saxhorns, "tenorhn": saxhorns,

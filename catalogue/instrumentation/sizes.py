@@ -5,11 +5,11 @@ There ``alto`` is an alto flute and no singer. Common practice.
 
 from __future__ import annotations
 
-from catalogue.instrumentation.chair_lists import entries, member_of
+from catalogue.instrumentation.chair_lists import BY_LETTER, entries, letters_in, member_of
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.senses import by_section, in_section
-from catalogue.instrumentation.tokens import Bracket, Nodes
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
 SECTIONS = frozenset(section for section, _ in by_section())
@@ -33,6 +33,14 @@ def keep_section(section: str, start: int, forces: Forces) -> None:
     """Keep that sizes from a place on are those of saxophones or recorders, whose ensemble is named before them."""
     if section in SECTIONS:
         forces.kind = (section, start)
+
+
+def lettered(node: Node | None, kind: str, size: int) -> tuple[str, ...]:
+    """Return the instruments of a quartet by their letters, ``(AATB)``; nothing where they are not as many."""
+    nodes: Nodes = node.nodes if isinstance(node, Bracket) else (node,) if node is not None else ()
+    letters = letters_in(nodes) if kind in BY_LETTER and nodes else ""
+    slugs = [in_section(letter.lower(), kind) for letter in letters]
+    return tuple(slug for slug in slugs if slug) if len(slugs) == size and all(slugs) else ()
 
 
 def fill(bracket: Bracket, slug: str, size: int, forces: Forces) -> bool:

@@ -14,6 +14,7 @@ CONCERTO = re.compile(
     r"\W{0,3}(?:\w+ ){0,3}\w*(?:concert(?:o|ino)|konzert|concierto)\b[^:;,\n]{0,40}\b(?:for|für|pour|per|para)\b",
     re.IGNORECASE,
 )
+MOST_SOLOISTS = 4
 ALONE_OR_NOT = ("a soloist", "a player of the orchestra")
 
 
@@ -78,7 +79,8 @@ def early_soloists(forces: Forces) -> None:
     named = drafts[:first]
     told = orchestra_told(named[-1], drafts[first], forces)
     for draft in named:
-        if told and is_played(draft) and draft.most == 1 and not (draft.collective or draft.plural or draft.section):
+        few = (draft.most == 1 and not draft.plural) or (draft.count is not None and draft.most <= MOST_SOLOISTS)
+        if told and is_played(draft) and few and not (draft.collective or draft.section):
             draft.role = "soloist" if draft.role == "ensemble" else draft.role
             continue
         apart = draft.family in ("keyboard", "plucked") or draft.slug in STRINGS or plays_alone(draft)
@@ -118,6 +120,8 @@ def concerto_soloists(forces: Forces) -> None:
 def settle_soloists(forces: Forces) -> None:
     """Carry ``solisti`` at the end back to the names it covers, and leave an unaccompanied player in the ensemble."""
     drafts = forces.drafts
+    for draft in drafts:
+        draft.role = "ensemble" if draft.family == "electronics" and draft.role == "soloist" else draft.role
     played = [draft for draft in drafts if is_played(draft)]
     if len(played) == 1 and len(drafts) == 1 and drafts[0].most == 1 and drafts[0].role == "soloist":
         drafts[0].role = "ensemble"

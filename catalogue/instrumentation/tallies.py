@@ -50,6 +50,16 @@ def say_of_body(nodes: Nodes, start: int, end: int, drafts: list[Draft], forces:
         forces.remark("number-not-read", message, nodes[start].start, nodes[start].end, "so many of them")
 
 
+def say_of_later(forces: Forces) -> None:
+    """Say of ``timp, 2 players;``, a number told after some of the players, that nothing was made of it."""
+    for told in forces.told:
+        before = [one for one in forces.drafts if one.end <= told.start]
+        among = 0 < len(before) < len(forces.drafts) and before[-1].family != "voice"
+        if among and str(told.number) != forces.channels:
+            message = f"“{forces.written(told.start, told.end)}” was not read as the number of those before it."
+            forces.remark("number-not-read", message, told.start, told.end, "the players of what stands before it")
+
+
 def compare(forces: Forces, lines: tuple[Line, ...]) -> None:
     """Say where a number that was told is not that of all players, nor of those beside the soloists, nor of singers."""
     if not forces.told:
@@ -58,6 +68,7 @@ def compare(forces: Forces, lines: tuple[Line, ...]) -> None:
     choices = ([*lines], everybody, [one for one in everybody if one.role == "ensemble"], [*filter(is_singer, lines)])
     sums = [total(one) for one in choices]
     if any(one is None for one in sums):
+        say_of_later(forces)
         return
     for told in forces.told:
         if str(told.number) == forces.channels:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from catalogue.instrumentation.denials import leave_out
 from catalogue.instrumentation.drafts import Count, Draft
-from catalogue.instrumentation.headings import ALL_HEADINGS, WHOLES, colon
+from catalogue.instrumentation.headings import ALL_HEADINGS, PLURALS, WHOLES, colon
 from catalogue.instrumentation.lexicon import AND, BODY_OF_STRINGS, OR, SOLO
 from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import Name, name_at
@@ -192,7 +192,9 @@ def unknown_name(scan: Scan, at: int, count: Count | None = None) -> int:
     dotted = scan.formula and scan.separator == "." and end < len(scan.nodes) and scan.nodes[end].is_mark(".")
     if not words or dotted or not plausible(written, scan, end):
         raise not_known(scan, written or scan.forces.text[start:stop], start, stop)
-    if not count and colon(scan.nodes, phrase_end(scan.nodes, end, WHOLES | ALL_HEADINGS) or end):
+    if (not count or words[-1].key in PLURALS) and colon(
+        scan.nodes, phrase_end(scan.nodes, end, WHOLES | ALL_HEADINGS) or end
+    ):
         scan.forces.remark("not-read", f"“{written}” was not read as part of the forces.", start, stop)
         return end
     slug = "-".join(key_of(word.text) for word in words)

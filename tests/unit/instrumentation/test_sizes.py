@@ -28,3 +28,20 @@ def test_a_size_is_read_by_the_instrument_of_the_ensemble(text: str, written: st
 
 def test_an_orchestra_beside_an_instrument_stays_an_orchestra() -> None:
     assert shorthand(read("Flöte und Orchester")) == "solo fl – orch – str"
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("sax quartet (AATB)", "2asax.tsax.barsax"),
+        ("quatuor de saxophones (soprano, alto, ténor, baryton)", "ssax.asax.tsax.barsax"),
+        ("clarinet trio (2 B flat, bass)", "3cl(III=bcl only)"),
+        ("trombone quartet (3 tbn, btbn)", "3tbn.btbn"),
+        ("clarinet (A, bass), piano", "cl(=bcl) “in A” – pf"),
+        ("recorder (S, A, T)", "rec(=srec+arec+trec)"),
+        ("Percussion ensemble: 6 players", "perc(6)"),
+        ("flute ensemble: 8 players", "8fl"),
+    ],
+)
+def test_the_players_of_an_ensemble_are_those_that_are_told(text: str, written: str) -> None:
+    assert shorthand(read(text)) == written
