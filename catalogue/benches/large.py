@@ -7,12 +7,12 @@ twenty-five was cancelled or put off, and about one in fifty is still to come.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 from itertools import islice
 from random import Random
-from typing import Any
+from typing import Any, NamedTuple
 
 from django.contrib.auth.models import User
 from django.db import transaction
@@ -71,6 +71,15 @@ class Size:
         return (self.works, largest) if place == 0 else (max(3, self.works // 250), rest + (place <= over))
 
 
+class Numbers(NamedTuple):
+    """The number that the next row of each kind will have; halls, organisations and people are bodies."""
+
+    composer: int
+    work: int
+    body: int
+    event: int
+
+
 @transaction.atomic
 def make_large(size: Size, *, seed: int, today: date, tell: Tell = lambda: None) -> dict[str, int]:
     """Fill the tables of an empty database, all or nothing, and return how many rows of each kind there are.
@@ -83,26 +92,29 @@ def make_large(size: Size, *, seed: int, today: date, tell: Tell = lambda: None)
     return stored
 
 
-@transaction.atomic
 def add_composer(*, works: int, performances: int, today: date) -> Composer:
     """Add a composer with so many works and performances, and no history, to whatever there is already."""
-    house = House(
+    (added,) = add_composers(((works, performances),), today=today)
+    return added
+
+
+@transaction.atomic
+def add_composers(shares: Sequence[tuple[int, int]], *, today: date) -> tuple[Composer, ...]:
+    """Add a composer for each pair of so many works and performances, none with a history, each with an owner."""
+    begin = Numbers(
         composer=next_key(User, Composer, Membership),
-        works=numbers_from(next_key(Work), works),
-        bodies=numbers_from(next_key(Venue, Organisation, Person), bodies_around(performances)),
-        events=numbers_from(next_key(Performance), performances),
+        work=next_key(Work),
+        body=next_key(Venue, Organisation, Person),
+        event=next_key(Performance),
     )
-    fill((house,), seed=house.composer, today=today)
+    houses = tuple(houses_from(begin, shares))
+    fill(houses, seed=begin.composer, today=today)
     settle(KINDS)
-    return Composer.objects.get(pk=house.composer)
+    return tuple(Composer.objects.filter(pk__in=[house.composer for house in houses]).order_by("pk"))
 
 
 def next_key(*kinds: type[Model]) -> int:
     return 1 + max(kind._base_manager.aggregate(last=Max("pk"))["last"] or 0 for kind in kinds)
-
-
-def numbers_from(first: int, many: int) -> range:
-    return range(first, first + many)
 
 
 def bodies_around(performances: int) -> int:
@@ -130,18 +142,22 @@ def fill(houses: tuple[House, ...], *, seed: int, today: date, tell: Tell = lamb
 
 
 def houses_of(size: Size) -> Iterator[House]:
-    """Give each composer the numbers that the rows of theirs will have."""
-    works = bodies = events = 1
-    for place in range(size.composers):
-        own_works, own_events = size.share(place)
+    """Give each composer of an empty database the numbers that the rows of theirs will have."""
+    return houses_from(Numbers(1, 1, 1, 1), map(size.share, range(size.composers)))
+
+
+def houses_from(begin: Numbers, shares: Iterable[tuple[int, int]]) -> Iterator[House]:
+    """Give each composer, who has so many works and performances, the next numbers of every kind."""
+    composer, works, bodies, events = begin
+    for own_works, own_events in shares:
         around = bodies_around(own_events)
         yield House(
-            composer=place + 1,
+            composer=composer,
             works=range(works, works + own_works),
             bodies=range(bodies, bodies + around),
             events=range(events, events + own_events),
         )
-        works, bodies, events = works + own_works, bodies + around, events + own_events
+        composer, works, bodies, events = composer + 1, works + own_works, bodies + around, events + own_events
 
 
 def write_performances(houses: tuple[House, ...], chance: Random, today: date, tell: Tell) -> dict[Any, int]:
