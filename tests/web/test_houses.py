@@ -18,7 +18,7 @@ from catalogue.making import Wish, make_document
 from catalogue.models import Composer, Hire, HireItem, House, Membership
 from catalogue.terms import HouseStyle
 from tests.conftest import NOW
-from tests.makers import make_composer, make_work
+from tests.makers import make_composer, make_performance, make_work
 from tests.picture_files import picture_file
 from tests.web.pages import Page
 
@@ -71,12 +71,13 @@ def letterhead(document: Document) -> tuple[str, ...]:
 
 
 def test_letterhead_and_look_are_borne_by_the_papers_of_its_composers(browser: Client, composer: Composer) -> None:
-    make_work("Tides", composer=composer)
+    make_performance(make_work("Tides", composer=composer), date="2025-03-28", city="Lyon", country="FR")
     found_house(browser, composer)
 
     listed = paper(composer, "works-list-by-category")
+    others = [letterhead(paper(composer, kind)) for kind in ("performance-history", "press-sheet", "cv-section")]
 
-    assert letterhead(listed) == HEAD
+    assert (letterhead(listed), others) == (HEAD, [HEAD, HEAD, ()])
     assert (listed.house, listed.adjusted.logo and listed.adjusted.logo.alternative) == (HouseStyle.BLACK, "Two quays")
 
 

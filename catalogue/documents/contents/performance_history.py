@@ -15,6 +15,7 @@ from catalogue.documents.contents.claims import claim_of
 from catalogue.documents.contents.credits import performers, places
 from catalogue.documents.contents.dates import date_text, day_text
 from catalogue.documents.contents.history import Claims, Hearing, hearings
+from catalogue.documents.contents.letterhead import letterhead
 from catalogue.documents.contents.selection import Chosen, listed_works
 from catalogue.documents.contents.titles import short_title, work_title
 from catalogue.documents.labels import Labels, labels
@@ -78,13 +79,14 @@ def performance_history(
     kind = says.word("Performance history")
     title = work_title(only) if only else wording(kind)
     subtitle = (*wording(kind if only else ""), *wording(": " if only else ""), *counted(heard, telling))
+    head = letterhead(catalogue.composer)
     return Document(
         kind="performance-history",
         title=f"{only.title.title}: {kind}" if only else kind,
         author=catalogue.composer.name,
         language=says.language,
         paper=paper,
-        blocks=(Opening(title, value(catalogue.composer.name), subtitle), *table(heard, telling)),
+        blocks=(Opening(title, value(catalogue.composer.name), subtitle, letterhead=head), *table(heard, telling)),
         running=(
             joined((value(catalogue.composer.name), value(plain(short_title(only.title)) if only else "")), ", "),
             wording(kind),

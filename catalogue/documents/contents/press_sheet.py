@@ -19,6 +19,7 @@ from catalogue.documents.contents.cv_section import (
 )
 from catalogue.documents.contents.dates import day_text, last_year
 from catalogue.documents.contents.history import Claims, Hearing, hearings
+from catalogue.documents.contents.letterhead import letterhead
 from catalogue.documents.contents.programme_entry import life_dates
 from catalogue.documents.contents.prose import Prose, blocks_of, chosen, shortened
 from catalogue.documents.contents.selection import Chosen, latest_first, listed_works
@@ -77,7 +78,7 @@ def press_sheet(
         language=says.language,
         paper=paper,
         blocks=(
-            Opening(value(composer.name), subtitle=wording(kind), aside=contact),
+            Opening(value(composer.name), subtitle=wording(kind), aside=contact, letterhead=letterhead(composer)),
             *life(lives, vita),
             *to_come(vita),
             *firsts(vita),

@@ -28,6 +28,7 @@ section > h2, section > h3 { color: INK; font-size: 1.25em; margin-bottom: .6em;
 .entry h3, .entry h4, td.title { font-size: 1.05em; font-weight: normal; }
 p, ul, dl, table, figure { margin: 0 0 .4em; }
 header { margin-bottom: 1.5em; }
+.letterhead { font-size: .9em; margin-bottom: 1.5em; }
 .subtitle, .aside, .signed { font-style: italic; }
 .aside, .margin, .detail, .note, .closing, .legend, .imprint, .folio, figcaption, td, th, dd, dt { font-size: .9em; }
 .entry { display: grid; grid-template-columns: 5em 1fr auto; column-gap: 1em; }
@@ -55,7 +56,7 @@ svg { max-width: 100%; vertical-align: middle; fill: none; stroke: currentColor;
 .strip .media { fill: currentColor; stroke: none; }
 .picture svg { overflow: visible; } .picture text { fill: currentColor; }
 .box { display: inline-block; min-width: 1.1em; border: 1px solid; margin-right: .2em; }
-.box { text-align: center; font-size: .7em; }
+.box { min-height: 1.1em; text-align: center; font-size: .7em; vertical-align: middle; }
 .blank { display: inline-block; min-width: 5em; border-bottom: 1px solid; }
 .signatures li { border-top: 1px solid; margin-top: 3em; display: flex; justify-content: space-between; }
 .cover, .title-page { break-after: page; min-height: 60vh; }

@@ -152,7 +152,7 @@ class Writer:
             yield from self.leaf(opening)
             return
         parts = (
-            *(self.tagged("p", "contact", line) for line in opening.letterhead),
+            self.letterhead(opening.letterhead),
             self.tagged("p", "composer", opening.composer),
             self.tagged("p", "life", opening.life),
             self.heading(0, opening.title),
@@ -161,6 +161,10 @@ class Writer:
             self.tagged("p", "contact", opening.aside),
         )
         yield from ("<header>", *filter(None, parts), "</header>")
+
+    def letterhead(self, lines: tuple[Text, ...]) -> str:
+        told = "<br>".join(map(self.text, lines))
+        return f'<p class="letterhead">{told}</p>' if told else ""
 
     def leaf(self, opening: Opening) -> Iterator[str]:
         """A cover, whose title is no heading since the title page tells it again, or a title page."""
