@@ -53,7 +53,7 @@ def delivery_note(
     sent = tuple(item for item in hire.items if item.out or item.expected is None)
     total = total_out(sent)
     blocks = (
-        facts(hire, work, composer, says),
+        facts(hire, work, composer, says, on_the_way=True),
         contents(sent, total, hire, work, says),
         Section(
             wording(says.word("Please note")),

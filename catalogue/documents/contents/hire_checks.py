@@ -61,7 +61,7 @@ def arrival_check(
         return (*first_cells(item, item.out, work, says), counted(item, item.received), Cell(lines_of(wording(gap))))
 
     blocks = (
-        facts(hire, work, composer, says),
+        facts(hire, work, composer, says, on_the_way=True),
         table(heads, sent, row, (str(total_out(sent)), arrived(sent)), says),
         Paragraph(wording(arrival_note(sent, says)), Voice.NOTE),
         Signatures((wording(says.word("Received by")),), wording(says.word("name, signature, date"))),

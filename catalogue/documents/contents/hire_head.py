@@ -73,8 +73,11 @@ def opening(title: str, hire: Hire, composer: ComposerFacts, says: Labels) -> Op
     return Opening(wording(says.word(title)), () if told else value(name), above=above, aside=aside, letterhead=head)
 
 
-def facts(hire: Hire, work: WorkFacts, composer: ComposerFacts, says: Labels) -> Pairs:
-    """To whom, what, for which performances, for how long; at the right the number, the days and the way."""
+def facts(hire: Hire, work: WorkFacts, composer: ComposerFacts, says: Labels, *, on_the_way: bool = False) -> Pairs:
+    """To whom, what, for which performances, for how long; at the right the number, the days and the way.
+
+    Papers that go with the set, ``on_the_way``, know nothing of its return.
+    """
     left = (
         ("Addressee", addressee(hire)),
         ("Attention", value(hire.attention)),
@@ -89,7 +92,7 @@ def facts(hire: Hire, work: WorkFacts, composer: ComposerFacts, says: Labels) ->
         ("Sent", value(day(hire.out_on, says))),
         ("By", value(hire.carrier)),
         ("Due back", value(day(hire.due, says))),
-        ("Returned", value(day(hire.back_on, says))),
+        ("Returned", () if on_the_way else value(day(hire.back_on, says))),
     )
     groups = (tuple(Pair(wording(says.word(label)), text) for label, text in group if text) for group in (left, right))
     return Pairs(tuple(groups))
