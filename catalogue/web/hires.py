@@ -82,6 +82,8 @@ class HirePage:
         words = set()
         if not self.missing and not any(row.item.short for row in self.rows):
             words.add("missing-parts-letter")
+        if self.facts.purpose is Purpose.SALE:
+            words.add("return-check")
         return words if self.account else {*words, "hire-statement"}
 
     @property

@@ -27,11 +27,12 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.facts import ComposerFacts, PerformanceFacts, WorkFacts
-from catalogue.rules.hires.terms import Hire, Item
+from catalogue.rules.hires.terms import Hire, Item, Purpose
 from catalogue.timing import write_duration
 
 Row = Callable[[Item], tuple[Cell, ...]]
 NO_BREAK = "\N{NO-BREAK SPACE}"
+RETURN_ONE = "Return it by {day}, insured and traced."
 MOST_KEPT = 30
 """The longest line of an address, in signs, that is kept in one line of the left column."""
 
@@ -84,7 +85,7 @@ def facts(hire: Hire, work: WorkFacts, composer: ComposerFacts, says: Labels, *,
         ("Work", work_line(work, composer, says)),
         ("Set", set_line(hire, says)),
         ("Hired for", hired_for(hire, says)),
-        ("Hire period", period(hire, says)),
+        ("Hire period", period(hire, says) if hire.purpose is Purpose.HIRE else ()),
     )
     right = (
         ("Note no.", value(hire.number)),
@@ -174,11 +175,8 @@ def returning(hire: Hire, total: int, says: Labels) -> Text:
         return value(hire.terms.returning)
     if hire.due is None:
         return ()
-    told = says.say(
-        "Return all {total} items together by {day}, insured and traced.",
-        total=str(total),
-        day=day(hire.due, says),
-    )
+    asked = "Return all {total} items together by {day}, insured and traced."
+    told = says.say(asked if total > 1 else RETURN_ONE, total=str(total), day=day(hire.due, says))
     charged = any((hire.terms.late_percent, hire.terms.part_charge, hire.terms.extension_percent))
     late = says.word("A longer loan, late return and missing or damaged parts are charged under the terms of hire.")
     return joined((told, wording(late) if charged else ()), " ")

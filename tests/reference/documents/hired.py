@@ -131,6 +131,9 @@ HIRED: dict[str, Callable[[], Document]] = {
     "delivery-note-american": lambda: paper_of(delivery_note, OUT, "en-US"),
     "delivery-note-without-two-parts": lambda: paper_of(delivery_note, PACKED),
     "parts-of-a-hire-without-two": lambda: checklist(PACKED),
+    "delivery-note-for-perusal": lambda: paper_of(
+        delivery_note, replace(OUT, purpose=Purpose.PERUSAL, items=OUT.items[:1], performances=())
+    ),
     "delivery-note-made-anew": lambda: paper_of(delivery_note, BACK),
     "arrival-check": lambda: paper_of(arrival_check, OUT),
     "arrival-check-with-a-gap": lambda: paper_of(arrival_check, GAP),
