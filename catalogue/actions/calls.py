@@ -39,6 +39,15 @@ def propose_call(*, composer: Composer, text: str, now: datetime) -> Call:
 
 
 @transaction.atomic
+def begin_call(*, composer: Composer, title: str, now: datetime) -> Call:
+    """Store a call of which nothing is known yet but its title. Raises ValidationError."""
+    terms = Terms(title=title)
+    call = Call(composer=composer, title=title, kind=terms.kind.value, terms=call_values(terms))
+    store(call, now)
+    return call
+
+
+@transaction.atomic
 def save_call(*, call: Call, terms: Terms, now: datetime) -> Call:
     """Store a call with its terms. Raises Overtaken and ValidationError."""
     refuse_overtaken(call, latest_of(call))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import UTC, date, datetime
 
 import pytest
@@ -57,6 +58,40 @@ def test_a_form_sent_back_unchanged_changes_no_condition(browser: Client, compos
 
     again = Call.objects.get()
     assert (again.asks, again.closes_at, again.saves) == (call.asks, call.closes_at, call.saves + 1)
+
+
+def test_a_call_without_a_text_is_entered_by_form(browser: Client, composer: Composer) -> None:
+    answer = browser.post(f"{ADDRESS}new/", {"title": "A poster at the stage door"}, follow=True)
+
+    call = Call.objects.get()
+    (form,) = Page(answer).tree.xpath("//form[@data-keep]")
+    sent = {name: (value or "").lstrip("\n") for name, value in form.form_values()}
+    assert answer.redirect_chain == [(f"{ADDRESS}{call.pk}/edit/", 302)]
+    browser.post(f"{ADDRESS}{call.pk}/edit/", sent | {"forces": "fl.hp", "duration_max": "10'"})
+    assert (call.title, call.full_text) == ("A poster at the stage door", "")
+    assert Call.objects.get().asks == replace(
+        call.asks, forces=replace(call.asks.forces, texts=("fl.hp",)), duration_max=600
+    )
+
+
+def test_a_call_without_a_title_is_asked_for_it(browser: Client, composer: Composer) -> None:
+    page = Page(browser.post(f"{ADDRESS}new/", {"title": " "}))
+
+    assert "Enter what the call is called." in page.text()
+    assert not Call.objects.exists()
+
+
+def test_what_the_text_leaves_open_is_told_until_it_has_been_looked_at(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, f"{TEXT}\nClosing date: 1 April 2026.")
+    page = Page(browser.get(f"{ADDRESS}{call.pk}/edit/"))
+    (form,) = page.tree.xpath("//form[@data-keep]")
+    sent = {name: (value or "").lstrip("\n") for name, value in form.form_values()}
+
+    assert "names more than one deadline" in page.tree.xpath("string(//section[@id='doubts'])")
+    browser.post(f"{ADDRESS}{call.pk}/edit/", sent | {"looked": "on"})
+
+    assert "more than one deadline" not in Page(browser.get(f"{ADDRESS}{call.pk}/")).text()
+    assert Call.objects.get().asks == replace(call.asks, contradictions=())
 
 
 def test_an_hour_on_an_unknown_clock_is_asked_about_until_its_clock_is_entered(

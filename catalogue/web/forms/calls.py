@@ -67,6 +67,17 @@ class PasteCallForm(forms.Form):
         return str(self.cleaned_data["text"]).replace("\r\n", "\n")
 
 
+class BeginCallForm(forms.Form):
+    """The title of a call whose conditions are typed, for there is no text to paste."""
+
+    title = forms.CharField(
+        label=_("Title"),
+        max_length=LONG_LINE,
+        validators=[refuse_unprintable],
+        error_messages={"required": _("Enter what the call is called.")},
+    )
+
+
 class CallForm(FurtherFields):
     """The conditions of a call; what no field shows is kept as it was read."""
 
@@ -152,6 +163,7 @@ class CallForm(FurtherFields):
         label=_("Notes for yourself"), required=False, max_length=TEXT, validators=[refuse_unprintable],
         widget=forms.Textarea(attrs={"rows": 3}),
     )  # fmt: skip
+    looked = yes_or_no(_("I have looked at these: leave them out from now on"))
     saves = forms.IntegerField(widget=forms.HiddenInput, required=False)
 
     def __init__(self, *args: Any, proposal: Proposal, **options: Any) -> None:
@@ -227,6 +239,7 @@ class CallForm(FurtherFields):
             text_rights=TextRights(cleaned["text_rights"]) if cleaned["text_rights"] else None,
             recording=RecordingRule(cleaned["recording"]) if cleaned["recording"] else None,
             documents=tuple(line.strip() for line in cleaned["documents"].splitlines() if line.strip()),
+            contradictions=() if cleaned["looked"] else base.contradictions,
         )
 
     def forces_terms(self, base: Forces) -> Forces:

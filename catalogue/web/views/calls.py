@@ -10,7 +10,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
-from catalogue.actions.calls import AlreadySent, choose_works, note_submission, propose_call, save_call
+from catalogue.actions.calls import AlreadySent, begin_call, choose_works, note_submission, propose_call, save_call
 from catalogue.actions.deletion import delete_record, restore_record
 from catalogue.actions.saving import Overtaken
 from catalogue.gathering import gather_for_calls
@@ -21,7 +21,7 @@ from catalogue.terms import SubmissionStatus
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.call_list import call_rows
 from catalogue.web.call_page import call_page
-from catalogue.web.forms.calls import CallForm, PasteCallForm, SubmissionForm, initial_of
+from catalogue.web.forms.calls import BeginCallForm, CallForm, PasteCallForm, SubmissionForm, initial_of
 from catalogue.web.notices import say
 from catalogue.web.wording import page_language
 
@@ -37,8 +37,13 @@ def call_list(request: CatalogueRequest) -> HttpResponse:
 @editor_page
 @require_http_methods(["GET", "POST"])
 def call_new(request: CatalogueRequest) -> HttpResponse:
-    """/c/<composer>/calls/new/ — a call's text is pasted and read."""
-    form = PasteCallForm(request.POST if request.method == "POST" else None)
+    """/c/<composer>/calls/new/ — a call's text is pasted and read, or its title is entered and the rest typed."""
+    typed = request.method == "POST" and "title" in request.POST
+    begun = BeginCallForm(request.POST if typed else None)
+    if typed and begun.is_valid():
+        call = begin_call(composer=request.composer, title=begun.cleaned_data["title"], now=timezone.now())
+        return redirect("call-edit", request.composer.slug, call.pk)
+    form = PasteCallForm(request.POST if request.method == "POST" and not typed else None)
     if form.is_bound and form.is_valid():
         try:
             call = propose_call(composer=request.composer, text=form.cleaned_data["text"], now=timezone.now())
@@ -48,7 +53,7 @@ def call_new(request: CatalogueRequest) -> HttpResponse:
             form.add_error("text", fault.messages[0])
         else:
             return redirect("call-edit", request.composer.slug, call.pk)
-    return render(request, "calls/call_new.html", {"form": form})
+    return render(request, "calls/call_new.html", {"form": form, "begun": begun})
 
 
 @editor_page
