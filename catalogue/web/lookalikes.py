@@ -4,12 +4,15 @@ performances of one day.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from dataclasses import dataclass
 from typing import Any
 
 from django.db.models import Q
 
-from catalogue.models import Composer, Performance, Venue, Work
+from catalogue.models import Composer, Organisation, Performance, Person, Venue, Work
 from catalogue.rules.likeness import likeness_of
+from catalogue.rules.search import fold
 from catalogue.timing import DateError, PartialDate, read_date
 from catalogue.web.known import Known
 
@@ -32,6 +35,29 @@ def records_alike(model: Any, composer: Composer, name: str, *, besides: int | N
         return []
     ours = model.objects.filter(composer=composer).exclude(pk=besides or 0).order_by("name", "pk")
     return [one for one in ours.defer("notes", "search_text") if likeness_of(name, one.name)][:MOST]
+
+
+@dataclass(frozen=True, slots=True)
+class NewNames:
+    """Names that are not in the catalogue, and the people and bodies whose names look like one of them."""
+
+    unknown: tuple[str, ...] = ()
+    alike: tuple[Person | Organisation, ...] = ()
+
+
+def new_names_among(names: Iterable[str], known: Known, composer: Composer) -> NewNames:
+    """Return which of the names are new to the catalogue, and what they look like; one query."""
+    asked = [name for name in dict.fromkeys(names) if fold(name) not in known.body_names]
+    people: list[Person] = list(Person.objects.filter(composer=composer).only("name", "composer")) if asked else []
+    here = {fold(person.name) for person in people}
+    unknown = tuple(name for name in asked if fold(name) not in here)
+    named: tuple[Person | Organisation, ...] = (*people, *known.bodies)
+    alike = [one for one in named if looks_like_one_of(one.name, unknown)] if unknown else []
+    return NewNames(unknown, tuple(alike[:MOST]))
+
+
+def looks_like_one_of(name: str, others: Iterable[str]) -> bool:
+    return any(likeness_of(name, other) for other in others if len(other.strip()) >= SHORTEST)
 
 
 def performances_of_day(

@@ -9,11 +9,11 @@ from django.utils.translation import gettext as _
 
 from catalogue.exchange.performer_lists import Performer, PerformersError, check_performers, read_performers
 from catalogue.facts import PerformerFacts
-from catalogue.models import Venue
+from catalogue.models import Composer, Venue
 from catalogue.timing import DateError, MomentError, read_clock_time, read_date, write_clock_time
 from catalogue.web.days import how_far, long_day
 from catalogue.web.known import Known
-from catalogue.web.lookalikes import halls_alike
+from catalogue.web.lookalikes import NewNames, halls_alike, new_names_among
 from catalogue.web.places import PlaceError, TypedPlace, place_of, read_country
 from catalogue.web.readings import Marked, Reading
 
@@ -62,20 +62,25 @@ def where_reading(
 
 @dataclass(frozen=True, slots=True)
 class PerformersReading:
-    """Each performer with the part; or what is wrong and where."""
+    """Each performer with the part, and who of them is new; or what is wrong and where."""
 
     performers: tuple[tuple[str, str], ...] = ()
+    news: NewNames | None = None
     reason: str = ""
     marked: Marked | None = None
 
 
-def performers_reading(text: str, known: Known) -> PerformersReading | None:
+def performers_reading(text: str, known: Known, composer: Composer | None = None) -> PerformersReading | None:
+    """Return what a list of performers reads as; in the catalogue of a composer, who of them is new to it."""
     try:
         check_performers(text)
     except PerformersError as mistake:
         return PerformersReading(reason=mistake.reason, marked=Marked.at(mistake.text, mistake.start, mistake.end))
     found = read_performers(text, bodies=known.body_names)
-    return PerformersReading(tuple((one.name, part_in_words(one)) for one in found)) if found else None
+    if not found:
+        return None
+    news = new_names_among((one.name for one in found), known, composer) if composer else None
+    return PerformersReading(tuple((one.name, part_in_words(one)) for one in found), news)
 
 
 def part_in_words(performer: Performer | PerformerFacts) -> str:

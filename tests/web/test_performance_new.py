@@ -10,12 +10,13 @@ import pytest
 from django.contrib.auth.models import User
 from django.test import Client
 
-from catalogue.models import Composer, Performance, Venue
+from catalogue.models import Composer, Organisation, Performance, PerformanceCredit, Person, Venue
 from catalogue.timing import Duration, PartialDate
 from tests.makers import make_organisation, make_performance, make_person, make_venue, make_work
 from tests.web.pages import Page, with_class
 
 ADDRESS = "/c/ilka-marovand/performances/new/"
+READING = "/c/ilka-marovand/performances/reading/performers/"
 
 
 @pytest.fixture
@@ -282,6 +283,42 @@ def test_clocks_that_cannot_be_told_are_asked(browser: Client, composer: Compose
 # ---- who
 
 
+def test_whoever_is_new_is_kept_among_people_and_organisations(browser: Client, composer: Composer) -> None:
+    make_person("Noor Halvorsen", composer=composer)
+    names = "conductor: Joren Voorhage\nNordlyd Ensemble\npiano: noor halvorsen\nnarrator: Joren Voorhage"
+
+    for day in ("16 May 2025", "17 May 2025"):
+        browser.post(ADDRESS, filled_in(date=day, performers=names, presenter="Nordlyd", keeps_names="on"))
+
+    assert list(Person.objects.order_by("sort_name").values_list("name", "sort_name")) == [
+        ("Noor Halvorsen", ""), ("Joren Voorhage", "Voorhage, Joren"),
+    ]  # fmt: skip
+    assert list(Organisation.objects.in_name_order().values_list("name", flat=True)) == ["Nordlyd", "Nordlyd Ensemble"]
+    assert {one.presented_by for one in Performance.objects.filter(presenter__isnull=False)} == {"Nordlyd"}
+    assert PerformanceCredit.objects.filter(person=None, organisation=None).count() == 0
+
+
+def test_names_are_kept_as_billed_alone_where_that_is_wished(browser: Client, composer: Composer) -> None:
+    browser.post(ADDRESS, filled_in(date="2025", performers="piano: Joren Voorhage", presenter="Nordlyd"))
+
+    assert (Person.objects.count(), Organisation.objects.count()) == (0, 0)
+    assert PerformanceCredit.objects.values_list("name", flat=True).get() == "Joren Voorhage"
+
+
+def test_performer_who_is_new_or_looks_like_somebody_is_named_while_one_types(
+    browser: Client, composer: Composer
+) -> None:
+    make_person("Aoife Tarrandale", composer=composer)
+    make_organisation("Kestrel Quartet", composer=composer)
+
+    page = Page(browser.post(READING, {"performers": "harp: aoife tarandale\nKestrel Quartet\nIda Holm"}))
+
+    assert page.texts("//p")[1:] == [
+        "Here already: Aoife Tarrandale.",
+        "Not here yet: aoife tarandale, Ida Holm.",
+    ]
+
+
 def test_performers_are_joined_to_whom_the_catalogue_knows(browser: Client, composer: Composer) -> None:
     body, person = make_organisation("Kestrel", composer=composer), make_person("Noor Halvorsen", composer=composer)
 
@@ -397,7 +434,7 @@ def test_at_most_eight_fields_stand_before_more(browser: Client, composer: Compo
         (
             "performers",
             {"performers": "Kestrel Quartet; solo clarinet: Ragna Tolv"},
-            "Reads as Kestrel Quartet, ensemble; Ragna Tolv, solo clarinet",
+            "Reads as Kestrel Quartet, ensemble; Ragna Tolv, solo clarinet Not here yet: Kestrel Quartet, Ragna Tolv.",
         ),
     ],
 )

@@ -8,9 +8,12 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator
+from functools import reduce
+from operator import or_
 from typing import Any
 
 from django import forms
+from django.db.models import Q
 from django.forms.boundfield import BoundField
 from django.urls import reverse
 from django.utils.translation import gettext_lazy as _
@@ -39,10 +42,10 @@ MORE = (
     Group(_("The event"), ("event_title", "presenter", "series")),
     Group(_("What sort of event"), ("kind", "audience"), in_a_row=True),
     Group(_("More on the place"), ("zone", "country_then")),
-    Group(_("More on the players"), ("string_strengths",)),
+    Group(_("More on the players"), ("keeps_names", "string_strengths")),
     Group(_("Notes"), ("notes",)),
 )
-USUAL = {"kind": "concert", "audience": "public"}
+USUAL = {"kind": "concert", "audience": "public", "keeps_names": True}
 BY_DATE = ("", _("Given, or confirmed where it is to come"))
 
 
@@ -99,6 +102,11 @@ class PerformanceForm(forms.ModelForm):
         max_length=TEXT,
         validators=[refuse_unprintable],
         widget=forms.Textarea(attrs={"rows": 3, "dir": "auto"}),
+    )
+    keeps_names = forms.BooleanField(
+        label=_("Keep performers and a presenter who are new among people and organisations"),
+        required=False,
+        initial=True,
     )
     presenter = line(_("Presented by"), list="bodies", dir="auto")
     string_strengths = StrengthsTypedField(
@@ -217,7 +225,8 @@ class PerformanceForm(forms.ModelForm):
             return None
         typed = read_performers(self.cleaned_data["performers"], bodies=self.known.body_names)
         stored = list(self.instance.credits.select_related("person", "organisation")) if self.instance.pk else []
-        people = Person.objects.filter(composer=self.instance.composer, name__in=[one.name for one in typed])
+        begins = [Q(search_text__startswith=fold(one.name)) for one in typed]
+        people = Person.objects.filter(reduce(or_, begins, Q(pk=None)), composer=self.instance.composer)
         named = {fold(person.name): person for person in people}
         return [credited(row_of(one, stored), one, self.known.body_named(one.name), named) for one in typed]
 

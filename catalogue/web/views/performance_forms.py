@@ -14,6 +14,7 @@ from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST
 
+from catalogue.actions.new_names import keep_names
 from catalogue.actions.performances import save_performance, save_venue
 from catalogue.actions.saving import Overtaken
 from catalogue.exchange.event_lines import EventLine, read_event_line
@@ -137,11 +138,14 @@ def save_all(form: PerformanceForm, rows: Programme) -> None:
     if venue is not None and venue.pk is None:
         performance.venue = save_venue(venue=venue, now=now)
         venue = None
+    credits = form.new_credits()
+    if form.cleaned_data["keeps_names"]:
+        keep_names(performance=performance, credits=credits or ())
     save_performance(
         performance=performance,
         now=now,
         programme=rows.rows(stored_programme(performance)) if rows.has_changed() else None,
-        credits=form.new_credits(),
+        credits=credits,
     )
     if venue is not None:
         try:
@@ -174,7 +178,9 @@ def shown_beside(form: PerformanceForm) -> dict[str, object]:
             form["date"].value() or "", form["time"].value() or "", language=page_language(), today=form.today
         ),
         "where": readings.where_reading(*place, known=form.known, current=form.instance.venue, year=form.today.year),
-        "performers": readings.performers_reading(form["performers"].value() or "", form.known),
+        "performers": readings.performers_reading(
+            form["performers"].value() or "", form.known, form.instance.composer if form.is_bound else None
+        ),
     }
 
 
@@ -219,5 +225,6 @@ def where_reading(request: CatalogueRequest) -> HttpResponse:
 @require_POST
 def performers_reading(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/performances/reading/performers/ — who did what, in a typed list."""
-    reading = readings.performers_reading(request.POST.get("performers", ""), Known.of(request.composer))
+    composer = request.composer
+    reading = readings.performers_reading(request.POST.get("performers", ""), Known.of(composer), composer)
     return render(request, "performances/parts/performers_reading.html", {"reading": reading})
