@@ -101,7 +101,8 @@ def sight(things: Sequence[Thing], scale: float, stage: Stage) -> Iterator[Strok
     players = [one for one in things if one.mark == "player"]
     if conductor is None or not players:
         return
-    for outermost in {min(players, key=lambda one: one.x), max(players, key=lambda one: one.x)}:
+    ends = min(players, key=lambda one: one.x), max(players, key=lambda one: one.x)
+    for outermost in dict.fromkeys(ends):
         yield Stroke((place(conductor, stage, scale), place(outermost, stage, scale)), 0.5, dashed=True)
 
 
