@@ -69,11 +69,11 @@ def belongs(work: WorkFacts, category: Category) -> bool:
         return False
     if category is Category.ELECTRONICS:
         return forces.electronics != "none"
-    choirs = any(line.instrument.startswith("choir-") for line in forces.lines)
     if category is Category.CHOIR:
-        return choirs
-    voices = any(line.family == "voice" and not line.instrument.startswith("choir-") for line in forces.lines)
-    return category is Category.VOICE and voices and work.category is not Category.CHOIR
+        return any(line.instrument.startswith("choir-") for line in forces.lines)
+    if category is not Category.VOICE or work.category is Category.CHOIR:
+        return False
+    return any(line.family == "voice" and not line.instrument.startswith("choir-") for line in forces.lines)
 
 
 def by_forces(works: tuple[WorkFacts, ...], says: Labels) -> Iterator[Group]:

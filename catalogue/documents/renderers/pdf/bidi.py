@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Sequence
+from operator import attrgetter
 from typing import Protocol, TypeVar
 
 from bidi import algorithm
@@ -15,6 +16,7 @@ from bidi import algorithm
 from catalogue.documents.model import Text
 
 PLACE = "\N{OBJECT REPLACEMENT CHARACTER}"
+LEVEL = attrgetter("level")
 RIGHT_TO_LEFT = frozenset(("R", "AL", "AN"))
 
 
@@ -77,7 +79,7 @@ def stand_in(character: str) -> str:
 def in_visual_order(items: Sequence[Item]) -> list[Item]:
     """The items of one line as they stand from left to right (rule L2)."""
     found = list(items)
-    for level in range(max((item.level for item in found), default=0), 0, -1):
+    for level in range(max(map(LEVEL, found), default=0), 0, -1):
         start = 0
         while start < len(found):
             end = start

@@ -112,11 +112,15 @@ class Canvas:
 
     # ---- what belongs to what
 
-    @contextmanager
-    def content(self, element: Element) -> Iterator[None]:
+    def content(self, element: Element) -> Canvas:
         """What is drawn inside belongs to the element."""
         self.element = self.opening = element
-        yield
+        return self
+
+    def __enter__(self) -> None:
+        """Nothing is written before something is drawn."""
+
+    def __exit__(self, *_failure: object) -> None:
         self.close_mark()
         self.element = None
 
@@ -286,7 +290,7 @@ class Canvas:
             [(x + one.x * scale, x + one.end * scale, y + one.y * scale) for one in strip.lines], LINE_THICK * scale
         )
         for radius, discs in ((DISC, strip.discs), (SMALL, strip.small)):
-            self.discs([Point(x + disc.x * scale, y + disc.y * scale) for disc in discs], radius * scale)
+            self.discs(discs, (x, y), scale, radius * scale)
         for ring in strip.rings:
             self.drawing.setLineWidth(RING_THICK * scale)
             self.drawing.circle(x + ring.x * scale, self.height - y - ring.y * scale, RING * scale)
@@ -296,12 +300,14 @@ class Canvas:
         for left in strip.triangles:
             self.triangle(x + left.x * scale, y + left.y * scale, scale)
 
-    def discs(self, centres: list[Point], radius: float) -> None:
-        """Strokes without length under round caps: the shortest way to draw a disc."""
+    def discs(self, centres: tuple[Point, ...], place: tuple[float, float], scale: float, radius: float) -> None:
+        """Strokes without length under round caps: the shortest way to draw a disc. They share columns and rows."""
         if not centres:
             return
-        places = [f"{one.x:.2f} {self.height - one.y:.2f}" for one in centres]
-        path = " ".join(f"{place} m {place} l" for place in places)
+        left, top = place
+        across = {x: f"{left + x * scale:.2f}" for x in {one.x for one in centres}}
+        down = {y: f"{self.height - (top + y * scale):.2f}" for y in {one.y for one in centres}}
+        path = " ".join([f"{across[one.x]} {down[one.y]} m {across[one.x]} {down[one.y]} l" for one in centres])
         self.drawing.addLiteral(f"q {ROUND} J {2 * radius:.3f} w {path} S Q")
 
     def triangle(self, x: float, y: float, scale: float) -> None:

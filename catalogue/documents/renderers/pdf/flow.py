@@ -36,7 +36,7 @@ class Item:
     leaf: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Placed:
     item: Item
     page: int

@@ -59,9 +59,10 @@ class GlyphFont(TTFont):
     def stands_for(self, document: PDFDocument, glyphs: Iterable[Glyph]) -> bool:
         """Note the glyphs; whether each can be read back as its source, which two sources of one glyph forbid."""
         sources = self.sources.setdefault(document, {})
+        spelt = True
         for glyph in glyphs:
-            sources.setdefault(glyph.id, glyph.source)
-        return all(sources[glyph.id] == glyph.source for glyph in glyphs)
+            spelt &= sources.setdefault(glyph.id, glyph.source) == glyph.source
+        return spelt
 
     def addObjects(self, doc: PDFDocument) -> None:
         """Embed the subsets, each with the map of its codes to what they stand for."""

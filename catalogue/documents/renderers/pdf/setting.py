@@ -67,7 +67,7 @@ class Piece:
     width: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class SetLine:
     """A line as it stands on the page, from left to right; ``turned`` is the space at which it was broken, if it was.
 
@@ -146,7 +146,8 @@ def is_held_across(text: Text) -> bool:
 def simple_parts(text: Text, look: Look) -> Iterator[Piece]:
     """The pieces of a simple text: what is between its spaces, and the spaces; of one look and language one piece."""
     told = [run for run in text if run.text]
-    for (face, size, language), runs in groupby(told, key=lambda run: (*dress(run.style, look), run.language)):
+    worn = {style: dress(style, look) for style in {run.style for run in told}}
+    for (face, size, language), runs in groupby(told, key=lambda run: (*worn[run.style], run.language)):
         yield from parts_of("".join([run.text for run in runs]), face, size, language, look.inked)
 
 

@@ -6,16 +6,16 @@ types is read as one. The operators are those of ISO 32000-1, section 9.4.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
-from operator import attrgetter
+from operator import attrgetter, itemgetter
 from typing import NamedTuple
 
 from reportlab.pdfgen.canvas import Canvas
 
-from catalogue.documents.renderers.pdf.fonts import FIRST, font_of
+from catalogue.documents.renderers.pdf.fonts import FIRST, GlyphFont, font_of
 from catalogue.documents.renderers.pdf.setting import WIDTH, Glyph, Piece
 
 ESCAPED = tuple(chr(code) if 32 <= code < 127 and chr(code) not in r"\()" else f"\\{code:03o}" for code in range(256))
@@ -24,9 +24,13 @@ ESCAPED = tuple(chr(code) if 32 <= code < 127 and chr(code) not in r"\()" else f
 
 LOOK = attrgetter("font", "rise")
 SPELT = attrgetter("spelt")
+SUBSET_AND_RISE = itemgetter(0, 1)
+
+Coded = tuple[int, str]
+"""The subset of a font that a glyph is in, and its code there as it stands in a string."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Stroke:
     """Glyphs of one font and one height: what TJ is told of them, beginning and ending with a string or a number."""
 
@@ -35,14 +39,18 @@ class Stroke:
     shown: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Written:
-    """A piece as it is written in one document; ``spelt`` where a reader gets its text back from its glyphs."""
+    """A piece as it is written in one document; ``spelt`` where a reader gets its text back from its glyphs.
+
+    ``font`` is that of all its strokes where they are one at the height of the line, else empty.
+    """
 
     strokes: tuple[Stroke, ...]
     spelt: bool
     text: str
     width: float
+    font: str = ""
 
 
 class Pen:
@@ -51,6 +59,7 @@ class Pen:
     def __init__(self, drawing: Canvas) -> None:
         self.drawing = drawing
         self.known: dict[Piece, Written] = {}
+        self.codes: dict[str, dict[str, Coded]] = {}
 
     def draw_text(self, x: float, y: float, pieces: Iterable[Piece]) -> None:
         """Set pieces side by side from ``x`` on, their baseline at ``y`` from the foot of the page.
@@ -59,6 +68,9 @@ class Pen:
         """
         known = self.known
         told = [known.get(piece) or self.learn(piece) for piece in pieces]
+        if all(map(SPELT, told)):
+            self.drawing.addLiteral(f"BT 1 0 0 1 {number(x)} {number(y)} Tm {operators(told)} ET")
+            return
         for spelt, group in groupby(told, key=SPELT):
             stretch = list(group)
             shown = f"BT 1 0 0 1 {number(x)} {number(y)} Tm {operators(stretch)} ET"
@@ -71,19 +83,31 @@ class Pen:
     def learn(self, piece: Piece) -> Written:
         font = font_of(piece.face)
         spelt = font.stands_for(self.drawing._doc, piece.glyphs)
-        found = self.known[piece] = Written(tuple(self.strokes(piece)), spelt, piece.text, piece.width)
+        strokes = tuple(self.strokes(piece, font))
+        level = len(strokes) == 1 and not strokes[0].rise
+        found = Written(strokes, spelt, piece.text, piece.width, strokes[0].font if level else "")
+        self.known[piece] = found
         return found
 
-    def strokes(self, piece: Piece) -> Iterable[Stroke]:
+    def strokes(self, piece: Piece, font: GlyphFont) -> Iterable[Stroke]:
         """The glyphs of a piece, those together that share a subset of the font and a height."""
-        font, document = font_of(piece.face), self.drawing._doc
         signs, moves = placed(piece)
-        coded = font.splitString(signs, document)
-        codes = [(subset, ESCAPED[code]) for subset, part in coded for code in part]
-        for (subset, rise), group in groupby(zip(codes, moves, strict=True), key=lambda one: (one[0][0], one[1].rise)):
-            name = f"{font.getSubsetInternalName(subset, document)} {number(piece.size)} Tf"
-            told = "".join([f"{move.before}({code}){move.after}" for (_subset, code), move in group])
-            yield Stroke(name, rise, told.replace(")(", ""))
+        known = self.codes.setdefault(font.fontName, {})
+        if not known.keys() >= set(signs):
+            self.code(signs, font)
+        told = [
+            (known[sign][0], move.rise, f"{move.before}({known[sign][1]}){move.after}")
+            for sign, move in zip(signs, moves, strict=True)
+        ]
+        for (subset, rise), group in groupby(told, key=SUBSET_AND_RISE):
+            name = f"{font.getSubsetInternalName(subset, self.drawing._doc)} {number(piece.size)} Tf"
+            yield Stroke(name, rise, "".join([shown for _subset, _rise, shown in group]).replace(")(", ""))
+
+    def code(self, signs: str, font: GlyphFont) -> None:
+        """Have the font give codes to glyphs."""
+        parts = font.splitString(signs, self.drawing._doc)
+        coded = [(subset, ESCAPED[code]) for subset, part in parts for code in part]
+        self.codes[font.fontName].update(zip(signs, coded, strict=True))
 
 
 class Move(NamedTuple):
@@ -107,11 +131,14 @@ def move(glyph: Glyph, piece: Piece) -> Move:
     return Move(before, f"{number(after)} " if after else "", glyph.y * piece.size / 1000)
 
 
-def operators(stretch: Iterable[Written]) -> str:
+def operators(stretch: Sequence[Written]) -> str:
     """The operators that show pieces side by side; the baseline is left where it was.
 
     Signs of strings are escaped in strings, so that ``)(`` ends one of them where another follows.
     """
+    fonts = {written.font for written in stretch}
+    if len(fonts) == 1 and (font := fonts.pop()):
+        return f"{font} [{''.join([written.strokes[0].shown for written in stretch]).replace(')(', '')}] TJ"
     said, risen = [], 0.0
     for (font, rise), group in groupby((one for written in stretch for one in written.strokes), key=LOOK):
         raised = f"{number(rise)} Ts " if rise != risen else ""
@@ -120,6 +147,7 @@ def operators(stretch: Iterable[Written]) -> str:
     return " ".join([*said, "0 Ts"] if risen else said)
 
 
+@lru_cache(40000)
 def number(value: float) -> str:
     """A number as it is written, to a thousandth.
 
