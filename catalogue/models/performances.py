@@ -35,7 +35,7 @@ from catalogue.models.places import Venue
 from catalogue.models.records import Deletable, Guarded, LivingManager, M, Record, SearchableQuerySet, TenantQuerySet
 from catalogue.models.works import Work
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus, PerformerRole
-from catalogue.timing import MomentError, PartialDate, moment_at, write_date
+from catalogue.timing import MomentError, PartialDate, moment_at, occurs, write_date
 
 LONG_TEXTS_OF_WORK = (
     "work__programme_note",
@@ -204,7 +204,8 @@ class Performance(Record, Deletable, Guarded):
             try:
                 moment_at(day, self.time, self.local_zone, second=self.second_time)
             except MomentError as mistake:
-                raise ValidationError({"time": mistake.reason}) from mistake
+                code = occurs(day, self.time, self.local_zone)
+                raise ValidationError({"time": ValidationError(mistake.reason, code=code)}) from mistake
         for column in ("venue", "presenter"):
             other = getattr(self, column)
             if other is not None and other.composer_id != self.composer_id:

@@ -11,7 +11,9 @@ from datetime import UTC, date, datetime, time, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
+from catalogue.timing.dates import PartialDate, write_date
 from catalogue.timing.mistakes import Mistake
+from catalogue.timing.words import NO_BREAK_SPACE
 
 
 class MomentError(Mistake):
@@ -101,11 +103,15 @@ def moment_at(day: date, clock: time, zone: str, *, second: bool | None = None) 
     if how_often is Occurs.NEVER:
         raise MomentError(_never(day, clock, zone), shown, 0, len(shown))
     if how_often is Occurs.TWICE and second is None:
-        when = f"On {day.isoformat()} the clocks in {zone} show {shown} twice"
+        when = f"On {_named(day)} the clocks in {zone} show {shown} twice"
         reason = f"{when}, as they go back; say the first or the second time."
         raise MomentError(reason, shown, 0, len(shown))
     fold = 1 if second and how_often is Occurs.TWICE else 0
     return datetime.combine(day, clock, zone_named(zone)).replace(fold=fold).astimezone(UTC)
+
+
+def _named(day: date) -> str:
+    return write_date(PartialDate.of(day)).replace(NO_BREAK_SPACE, " ")
 
 
 def _never(day: date, clock: time, zone: str) -> str:
@@ -115,7 +121,7 @@ def _never(day: date, clock: time, zone: str) -> str:
     later, earlier = (missing.replace(fold=fold).astimezone(UTC).astimezone(place) for fold in (0, 1))
     gap = (later.utcoffset() or timedelta()) - (earlier.utcoffset() or timedelta())
     return (
-        f"On {day.isoformat()} the clocks in {zone} never show {clock:%H:%M}, as they go forward by "
+        f"On {_named(day)} the clocks in {zone} never show {clock:%H:%M}, as they go forward by "
         f"{int(gap.total_seconds() // 60)} minutes; write {earlier:%H:%M} or {later:%H:%M}."
     )
 

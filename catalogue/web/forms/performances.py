@@ -30,7 +30,7 @@ from catalogue.models.conditions import choices_of, refuse_unknown_zone
 from catalogue.models.fields import LINE, TEXT, refuse_unprintable
 from catalogue.rules.search import fold
 from catalogue.terms import PerformanceStatus, PerformerRole
-from catalogue.timing import PartialDate, read_clock_time, write_clock_time
+from catalogue.timing import Occurs, PartialDate, read_clock_time, write_clock_time
 from catalogue.web.forms.fields import DateField, ReadField, StrengthsTypedField
 from catalogue.web.forms.works import Group
 from catalogue.web.known import Known
@@ -232,8 +232,8 @@ class PerformanceForm(forms.ModelForm):
 
     @property
     def asks_which(self) -> bool:
-        """Whether to ask which of two times is meant: it was asked before, or something is wrong with the time."""
-        return self.instance.second_time is not None or "time" in self.errors
+        """Whether to ask which of two times is meant: it was asked before, or the clocks show the time twice."""
+        return self.instance.second_time is not None or self.has_error("time", Occurs.TWICE)
 
     @property
     def says_anything(self) -> bool:

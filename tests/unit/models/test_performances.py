@@ -76,7 +76,7 @@ def test_time_that_the_clocks_never_show_is_refused_at_its_place() -> None:
 
     assert caught.value.message_dict == {
         "time": [
-            "On 2027-03-28 the clocks in Europe/Zurich never show 02:30, as they go forward by 60 minutes; "
+            "On 28 March 2027 the clocks in Europe/Zurich never show 02:30, as they go forward by 60 minutes; "
             "write 01:30 or 03:30."
         ]
     }

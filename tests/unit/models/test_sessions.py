@@ -27,14 +27,14 @@ def session(zone: str, day: str, at: time) -> Session:
         (
             "2027-10-31",
             time(2, 30),
-            "On 2027-10-31 the clocks in Europe/Berlin show 02:30 twice, as they go back; say the first or the second "
-            "time. Write Etc/GMT-2 as the clocks for the first, Etc/GMT-1 for the second.",
+            "On 31 October 2027 the clocks in Europe/Berlin show 02:30 twice, as they go back; say the first or "
+            "the second time. Write Etc/GMT-2 as the clocks for the first, Etc/GMT-1 for the second.",
         ),
         (
             "2027-03-28",
             time(2, 30),
-            "On 2027-03-28 the clocks in Europe/Berlin never show 02:30, as they go forward by 60 minutes; write 01:30 "
-            "or 03:30.",
+            "On 28 March 2027 the clocks in Europe/Berlin never show 02:30, as they go forward by 60 minutes; "
+            "write 01:30 or 03:30.",
         ),
     ],
 )

@@ -60,7 +60,7 @@ def test_a_time_that_the_clocks_skip_is_refused_with_both_neighbours() -> None:
         moment_at(SPRING, time(2, 30), "Europe/Berlin")
 
     assert caught.value.reason == (
-        "On 2027-03-28 the clocks in Europe/Berlin never show 02:30, as they go forward by 60 minutes; "
+        "On 28 March 2027 the clocks in Europe/Berlin never show 02:30, as they go forward by 60 minutes; "
         "write 01:30 or 03:30."
     )
 
@@ -72,7 +72,8 @@ def test_a_time_that_comes_twice_is_asked_about() -> None:
         moment_at(AUTUMN, time(2, 30), "Europe/Berlin")
 
     assert caught.value.reason == (
-        "On 2027-10-31 the clocks in Europe/Berlin show 02:30 twice, as they go back; say the first or the second time."
+        "On 31 October 2027 the clocks in Europe/Berlin show 02:30 twice, as they go back; "
+        "say the first or the second time."
     )
     assert moment_at(AUTUMN, time(2, 30), "Europe/Berlin", second=False) == datetime(2027, 10, 31, 0, 30, tzinfo=UTC)
     assert moment_at(AUTUMN, time(2, 30), "Europe/Berlin", second=True) == datetime(2027, 10, 31, 1, 30, tzinfo=UTC)
