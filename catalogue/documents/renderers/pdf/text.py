@@ -6,7 +6,7 @@ types is read as one. The operators are those of ISO 32000-1, section 9.4.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
@@ -136,15 +136,22 @@ def operators(stretch: Sequence[Written]) -> str:
 
     Signs of strings are escaped in strings, so that ``)(`` ends one of them where another follows.
     """
-    fonts = {written.font for written in stretch}
-    if len(fonts) == 1 and (font := fonts.pop()):
-        return f"{font} [{''.join([written.strokes[0].shown for written in stretch]).replace(')(', '')}] TJ"
     said, risen = [], 0.0
-    for (font, rise), group in groupby((one for written in stretch for one in written.strokes), key=LOOK):
+    for font, rise, shown in runs_of(stretch):
         raised = f"{number(rise)} Ts " if rise != risen else ""
-        said.append(f"{raised}{font} [{''.join([one.shown for one in group]).replace(')(', '')}] TJ")
+        said.append(f"{raised}{font} [{''.join(shown).replace(')(', '')}] TJ")
         risen = rise
     return " ".join([*said, "0 Ts"] if risen else said)
+
+
+def runs_of(stretch: Sequence[Written]) -> Iterator[tuple[str, float, list[str]]]:
+    """The strokes of pieces, those of one font and height together: of most lines all."""
+    fonts = {written.font for written in stretch}
+    if len(fonts) == 1 and "" not in fonts:
+        yield fonts.pop(), 0.0, [written.strokes[0].shown for written in stretch]
+        return
+    for (font, rise), group in groupby((one for written in stretch for one in written.strokes), key=LOOK):
+        yield font, rise, [one.shown for one in group]
 
 
 @lru_cache(40000)
