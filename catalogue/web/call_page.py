@@ -66,7 +66,7 @@ class CallPage:
     counts: tuple[tuple[int, Promise], ...]
     answers: tuple[Answer, ...]
     hidden: int
-    chosen: tuple[WorkFacts, ...]
+    chosen: tuple[Answer, ...]
     total: int
     contradictions: tuple[str, ...]
 
@@ -76,8 +76,9 @@ def call_page(
 ) -> CallPage:
     terms, today = call.asks, timezone.localdate(now)
     found = screen(terms, catalogue)
-    shown = [one for one in in_order(found) if everything or one.verdict is not Verdict.NO or one.is_near_miss]
+    shown = [one for one in in_order(found) if everything or is_worth_a_look(one, chosen)]
     works = catalogue.works_by_id()
+    taken = {one.work.id: answer_of(one, call, chosen, language) for one in found.works if one.work.id in chosen}
     return CallPage(
         closes=closes_text(terms, language),
         closes_here=here_text(terms, language),
@@ -88,10 +89,15 @@ def call_page(
         counts=tuple((len(found.of(verdict)), word) for verdict, word in ANSWERS.items()),
         answers=tuple(answer_of(one, call, chosen, language) for one in shown),
         hidden=len(found.works) - len(shown),
-        chosen=tuple(works[pk] for pk in chosen if pk in works),
+        chosen=tuple(taken[pk] for pk in chosen if pk in taken),
         total=sum(one.duration.seconds for pk in chosen if (one := works.get(pk)) and one.duration),
         contradictions=(*terms.contradictions, *questions(terms)),
     )
+
+
+def is_worth_a_look(one: Screened, chosen: tuple[int, ...]) -> bool:
+    """Whether a work answers or may do, comes near, or is chosen."""
+    return one.verdict is not Verdict.NO or one.is_near_miss or one.work.id in chosen
 
 
 def questions(terms: Terms) -> Iterator[str]:

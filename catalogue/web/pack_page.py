@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from django.core.files.storage import default_storage
@@ -15,16 +15,20 @@ from django.utils.translation import gettext_lazy as _
 from catalogue.documents.contents.cover_sheet import Setting
 from catalogue.documents.model import Paper
 from catalogue.exchange.pack_texts import Finding
+from catalogue.facts import CatalogueFacts
 from catalogue.gathering.names import gather_sought
 from catalogue.gathering.submissions import gather_submission, gather_submissions
 from catalogue.models import Call, Composer
 from catalogue.packing.lines import Line, State
 from catalogue.packing.making import MadePack, make_pack
 from catalogue.packing.plan import Plan, plan_pack
+from catalogue.rules.calls.handing_in import unanswering
 from catalogue.rules.calls.packs import Breach, in_megabytes
 from catalogue.rules.calls.readiness import due_on
+from catalogue.rules.calls.screening import screen
 from catalogue.rules.calls.submissions import SubmissionFacts
 from catalogue.rules.search import fold
+from catalogue.web.call_page import in_words
 from catalogue.web.wording import day_text
 
 STATES: dict[State, Promise] = {
@@ -89,11 +93,13 @@ def made_pack(plan: Plan, call: Call) -> MadePack:
     return make_pack(plan, gather_sought(call.composer) if plan.submission.call.anonymous else ())
 
 
-def pack_page(call: Call, plan: Plan, *, made: MadePack | None, today: date, language: str) -> PackPage:
+def pack_page(
+    call: Call, plan: Plan, catalogue: CatalogueFacts, *, made: MadePack | None, today: date, language: str
+) -> PackPage:
     sizes = {one.line.file: one.size for one in made.files} if made else {}
     return PackPage(
         rows=tuple(row_of(line, call, sizes, today, language) for line in plan.lines),
-        broken=made.broken if made else plan.broken,
+        broken=(*unfit_works(plan, catalogue, language), *(made.broken if made else plan.broken)),
         made=made is not None,
         findings=made.findings if made else (),
         not_seen=made.not_seen if made else (),
@@ -101,6 +107,13 @@ def pack_page(call: Call, plan: Plan, *, made: MadePack | None, today: date, lan
         size=in_megabytes(made.size) if made else "",
         lacking=len(plan.lacking),
     )
+
+
+def unfit_works(plan: Plan, catalogue: CatalogueFacts, language: str) -> Iterator[Breach]:
+    """Yield the chosen works that do not answer the call."""
+    chosen = {one.work.id for one in plan.submission.works}
+    for one in unanswering(screen(plan.submission.call, catalogue), chosen) if chosen else ():
+        yield replace(one, reason=in_words(one.reason, language))
 
 
 def row_of(line: Line, call: Call, sizes: dict[str, int], today: date, language: str) -> Row:

@@ -163,6 +163,15 @@ def test_statement_and_choices_are_taken_over_from_an_earlier_one(browser: Clien
     assert Submission.objects.get(call=second).statement == "I write for ropes."
 
 
+def test_a_chosen_work_that_does_not_answer_the_call_is_told_on_both_pages(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, f"{ANONYMOUS}\nLength: at most 8 minutes.", "Slack Rope")
+
+    told = [Page(browser.get(f"{ADDRESS}{call.pk}/{path}")).text() for path in ("", "pack/")]
+
+    assert "It does not answer: 9′; the call asks for at most 8′." in told[0]
+    assert "“Slack Rope” does not answer the call: 9′; the call asks for at most 8′." in told[1]
+
+
 def test_number_of_queries_does_not_grow_with_the_works(browser: Client, composer: Composer) -> None:
     counts = []
     for titles in (("Rope 1",), ("Rope 2", "Rope 3", "Rope 4")):

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from catalogue.rules.calls.choosing import RECKONED, classes_of
 from catalogue.rules.calls.packs import Breach
+from catalogue.rules.calls.screening import Screening
 from catalogue.rules.calls.submissions import SentWork, SubmissionFacts, heard_seconds
 from catalogue.rules.calls.terms import RecordingRule
+from catalogue.rules.calls.verdicts import Verdict
 from catalogue.terms import Permission, RecordingKind
 
 
@@ -24,6 +26,16 @@ def of_the_whole(submission: SubmissionFacts) -> Iterator[Breach]:
     yield from kinds(submission)
     for sent in works:
         yield from of_recording(sent, submission)
+
+
+def unanswering(found: Screening, chosen: Collection[int]) -> Iterator[Breach]:
+    """Yield the chosen works, by their numbers, that do not answer the call, with all that stands against each."""
+    for one in found.works:
+        if one.work.id in chosen and one.verdict is Verdict.NO:
+            against = " ".join(dict.fromkeys(judged.reason for judged in one.deciding))
+            yield Breach(
+                f"“{one.work.title.title}” does not answer the call: {against}", "Let it go, or mend its record."
+            )
 
 
 def minutes(submission: SubmissionFacts) -> Iterator[Breach]:

@@ -25,6 +25,7 @@ from catalogue.actions.submissions import (
 from catalogue.exchange.kept_content import Kept
 from catalogue.exchange.sent_files import keep_sent, sent_file
 from catalogue.exchange.zip_stream import zip_chunks, zip_size
+from catalogue.gathering import gather_for_calls
 from catalogue.models import Call, Referee, Submission
 from catalogue.packing.making import MadePack
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
@@ -65,7 +66,14 @@ def pack_of(request: CatalogueRequest, call: Call, form: PackForm | None = None)
     earlier = Submission.objects.filter(call__composer=request.composer, call__deleted_at__isnull=True)
     context = {
         "call": call,
-        "page": pack_page(call, plan, made=made, today=timezone.localdate(), language=page_language()),
+        "page": pack_page(
+            call,
+            plan,
+            gather_for_calls(request.composer),
+            made=made,
+            today=timezone.localdate(),
+            language=page_language(),
+        ),
         "form": form or PackForm(submission=plan.submission),
         "letters": LettersForm(letters=plan.submission.letters, composer=request.composer),
         "submission": submission,
