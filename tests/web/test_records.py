@@ -14,6 +14,7 @@ from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 
 from catalogue.actions.records import save_record
+from catalogue.actions.works import delete_work
 from catalogue.models import (
     Award,
     Biography,
@@ -24,6 +25,7 @@ from catalogue.models import (
     NotationSign,
     Organisation,
     PercussionInstrument,
+    PerformanceCredit,
     Person,
     Picture,
     ProgrammeNote,
@@ -33,7 +35,7 @@ from catalogue.models import (
 )
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.registry import KINDS
-from tests.makers import NOW, make_organisation, make_person, make_recording, make_venue, make_work
+from tests.makers import NOW, make_organisation, make_performance, make_person, make_recording, make_venue, make_work
 from tests.picture_files import picture_file
 from tests.record_makers import OF_COMPOSER, OF_WORK, make_record
 from tests.web.pages import Page, with_class
@@ -427,6 +429,33 @@ def test_view_of_records_is_kept(browser: Client, work: Work) -> None:
 
     assert kept["Location"] == f"{ROOT}contributors/?{query}"
     assert page.values("//nav[@aria-label='Kept views']/a/@href") == [f"{ROOT}contributors/?{query}"]
+
+
+@pytest.mark.parametrize(("slug", "made"), [("people", make_person), ("organisations", make_organisation)])
+def test_page_says_in_how_many_performances_somebody_is_named(
+    browser: Client, composer: Composer, work: Work, slug: str, made: Any
+) -> None:
+    somebody = made("Nordlyd", composer=composer)
+    column = {"people": "person", "organisations": "organisation"}[slug]
+    for _each in range(2):
+        performance = make_performance(work)
+        for plays in ("viola", "viola d’amore"):
+            PerformanceCredit.objects.create(performance=performance, plays=plays, **{column: somebody})
+
+    page = Page(browser.get(address(KINDS[slug], somebody)))
+
+    assert page.text("//section[h2='Performances' or header/h2='Performances']//a") == "Named in 2 performances"
+    assert page.values("//a[contains(., 'Named in')]/@href") == ["/c/ilka-marovand/performances/?q=Nordlyd"]
+
+
+def test_record_that_is_deleted_is_named_without_a_way_to_it(browser: Client, work: Work) -> None:
+    award = Award.objects.create(composer=work.composer, work=work, name="Harbour Prize")
+    delete_work(work=work, by=None, now=NOW)
+
+    page = Page(browser.get(address(KINDS["awards"], award)))
+
+    assert "Ash Ferry (deleted)" in page.text()
+    assert [href for href in page.values("//main//a/@href") if "/works/" in href] == []
 
 
 def test_organisation_shows_whom_to_ring_up(browser: Client, work: Work) -> None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Any
 
+from django.db.models import Q
 from django.utils.html import format_html_join
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
@@ -16,6 +17,8 @@ from catalogue.models import (
     Contributor,
     NotationSign,
     Organisation,
+    Performance,
+    PerformanceCredit,
     Person,
     Picture,
     ProgrammeNote,
@@ -67,7 +70,7 @@ class Told:
 
 @dataclass(frozen=True, slots=True)
 class RecordPage:
-    """``times`` is how many performances take place in a hall."""
+    """``times`` is how many performances take place in a hall or name somebody."""
 
     record: Any
     kind: Kind
@@ -97,8 +100,20 @@ def record_page(
         around=around_record(record, slug, language),
         changes=tuple(told_change(change, kind) for change in changes_of(record)),
         is_heard=is_heard(record),
-        times=record.performances.filter(deleted_at__isnull=True).count() if isinstance(record, Venue) else 0,
+        times=times_named(record),
     )
+
+
+def times_named(record: Any) -> int:
+    """Return in how many performances a hall, a person or an organisation is named."""
+    if not isinstance(record, Venue | Person | Organisation):
+        return 0
+    ours = Performance.objects.filter(composer=record.composer)
+    if isinstance(record, Venue):
+        return ours.filter(venue=record).count()
+    name = "person" if isinstance(record, Person) else "organisation"
+    named = Q(pk__in=PerformanceCredit.objects.filter(**{name: record}).values("performance"))
+    return ours.filter(named | Q(presenter=record) if isinstance(record, Organisation) else named).count()
 
 
 def found_group(record: Any) -> list[tuple[Words, list[Row]]]:

@@ -159,6 +159,8 @@ def worded(record: Any, name: str, text: str) -> SafeString | str:
 
 def linked(other: Any, slug: str, opens: Collection[Kind] | None = None) -> SafeString:
     """Return another record by name, with the way to its page where it may be opened."""
+    if other.deleted_at is not None:
+        return format_html("<bdi>{}</bdi> ({})", name_of(other), _("deleted"))
     if isinstance(other, Work):
         address = reverse("work-detail", args=[slug, other.pk])
     elif isinstance(other, Performance):
