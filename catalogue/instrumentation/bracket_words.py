@@ -35,7 +35,7 @@ from catalogue.instrumentation.phrases import (
     token_at,
 )
 from catalogue.instrumentation.seating import double, own_section
-from catalogue.instrumentation.senses import KEYED, in_section
+from catalogue.instrumentation.senses import KEYED, in_section, stand_in
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument
 
@@ -199,7 +199,7 @@ def alternatives(draft: Draft, nodes: Nodes, forces: Forces) -> list[Draft]:
     while at < len(nodes):
         name = name_at(nodes, at)
         if name is not None:
-            draft.alternatives.append(name.slugs[0])
+            draft.alternatives.append(stand_in(name.slugs[0], name.written, own_section(draft), draft.family))
         at = name.end if name is not None else at + 1
     number = next((node.number for node in nodes if isinstance(node, Token) and node.kind == "number"), None)
     if number is not None and not draft.alternatives and number < 1000:

@@ -6,7 +6,7 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, is_key, pitch_end, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, is_small, pitch_end, token_at
 from catalogue.instrumentation.seating import own_section
 from catalogue.instrumentation.senses import Surroundings, in_section
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, stretch_of
@@ -34,7 +34,7 @@ def entries(nodes: Nodes, marks: str, *, words: bool = True) -> list[tuple[Node,
     """Return the nodes cut at the marks and, if asked, at joining words, empty pieces left out."""
     found: list[list[Node]] = [[]]
     for node in nodes:
-        if node.is_mark(marks) or (words and is_key(node, AND)):
+        if node.is_mark(marks) or (words and is_small(node, AND)):
             found.append([])
         else:
             found[-1].append(node)

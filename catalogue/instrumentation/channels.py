@@ -5,7 +5,7 @@ from __future__ import annotations
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import token_at
-from catalogue.instrumentation.tokens import Nodes, Token
+from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of, key_of
 
 Found = tuple[list[Draft], int, bool]
@@ -35,6 +35,7 @@ CHANNEL = {
     "voies",
     *LOUDSPEAKERS,
 }
+SOUNDING = {"sound", "sounds", "audio", "projection", "diffusion"}
 LAYOUTS = {"stereo": "2", "quadraphonic": "4", "quadrophonic": "4", "octophonic": "8", "stereophonic": "2", "mono": "1"}
 
 
@@ -54,6 +55,10 @@ def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         if isinstance(node, Token) and end > at and is_channel(node):
             number = forces.written(nodes[at].start, nodes[end - 1].end).rstrip("- ")
             forces.channels = number
+            if node.key not in LOUDSPEAKERS and end + 1 < len(nodes) and nodes[end + 1].key in SOUNDING:
+                named = names_electronics(nodes, forces)
+                made = [] if named else [sounding(nodes[at].start, nodes[end + 1].end, forces)]
+                return made, end + 2, named
             if node.key in LOUDSPEAKERS and not names_electronics(nodes, forces):
                 return [sounding(nodes[at].start, node.end, forces)], end + 1, False
             return [], end + 1, True
@@ -92,3 +97,11 @@ def layout_end(nodes: Nodes, at: int) -> int | None:
 def is_channel(token: Token) -> bool:
     """Whether the word counts channels; a short one has to be written to its number, for ``3 ch`` may be choirs."""
     return token.kind == "word" and key_of(token.text) in CHANNEL and not (token.spaced and len(token.text) < 4)
+
+
+def lists_players(bracket: Bracket, draft: Draft, forces: Forces) -> bool:
+    """Whether a bracket after ``ensemble + electronics`` lists the players of the ensemble and says no more of both."""
+    ensemble = any(one.collective in ("ensemble", "players", "any") for one in forces.drafts)
+    electronics = draft.family == "electronics" and ensemble
+    found = (name_at(bracket.nodes, at) for at in range(len(bracket.nodes))) if electronics else ()
+    return sum(one is not None and family_of(one.slugs[0]) != "electronics" for one in found) > 1

@@ -220,6 +220,8 @@ def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found
         inner_end = further_voicings(inner, stop, voicings)
         used = used if isinstance(following, Bracket) else after + inner_end
         more = [one for one in inner[inner_end:] if not one.is_mark(",;.")] if isinstance(following, Bracket) else []
+        if more and all(isinstance(one, Token) and is_voicing(one.text) for one in more):
+            voicings, more = voicings + [one.text for one in more if isinstance(one, Token)], []
         if slug == "choir-children":
             made = Draft(slug, start, nodes[used - 1].end, open=True, parts=sum(parts_of(text).values()), notes=[text])
             return [made], used, False

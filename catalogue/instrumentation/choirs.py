@@ -83,7 +83,8 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     solo = solo or (lead[0].solo and name_of_choir(nodes, end - 1) is None)
     if len(text) == 2 and len(voicings) == 1 and not (solo or optional or followed_well(nodes, at, start, end)):
         return None
-    end = past_double(nodes, end) if len(voicings) > 1 else end
+    named, end = end, past_double(nodes, end)
+    double = double or end > named
     start_at, stop = nodes[at].start, nodes[end - 1].end
     if solo:
         return [draft for one in voicings for draft in soloists(one, start_at, stop)], end, False

@@ -5,16 +5,18 @@ from __future__ import annotations
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.vocabulary import key_of
 
+FEW = 2
 LOW_VOICES = ("voice-tenor", "voice-baritone", "voice-bass")
 
 
 def alto_or_viola(forces: Forces) -> None:
-    """Say that the ``alto`` of a French text may be the viola where a high voice is named and no low one."""
+    """Say that the ``alto`` of a French text, or one by itself, may be the viola where no low voice is named."""
     if any(draft.slug in LOW_VOICES for draft in forces.drafts):
         return
     for draft in forces.drafts:
         written = draft.name.written if draft.name is not None else ""
-        if draft.slug != "voice-alto" or key_of(written) not in ("alto", "altos") or forces.language != "fr":
+        sure = forces.language != "fr" and len(forces.drafts) > FEW
+        if draft.slug != "voice-alto" or key_of(written) not in ("alto", "altos") or sure:
             continue
         readings = ("the voice", "the viola")
         if not forces.decide("alto", f"“{written}” was read as", readings, draft.start, draft.end):

@@ -41,7 +41,7 @@ from catalogue.instrumentation.players_meant import (
 from catalogue.instrumentation.senses import KEYED, Surroundings
 from catalogue.instrumentation.spelling import near, nearest
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
-from catalogue.instrumentation.vocabulary import instrument, key_of
+from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
 LONGEST_NAME = 5
 LONGEST_CLAUSE = 60
@@ -262,7 +262,7 @@ def note_bracket(bracket: Bracket, notes: list[str]) -> None:
 def link_end(nodes: Nodes, at: int, section: Section) -> int | None:
     """Return where the next instrument of the same player begins, ``None`` where a new player does."""
     start = at
-    while at < len(nodes) and (nodes[at].is_mark(",+/.&") or is_key(nodes[at], AND | OR)):
+    while at < len(nodes) and (nodes[at].is_mark(",+/.&") or is_small(nodes[at], AND | OR)):
         at += 1
     if at == start or at >= len(nodes):
         return None
@@ -308,21 +308,28 @@ def runs_on(nodes: Nodes, at: int) -> bool:
     and in the book of a reed player, who plays winds of any kind.
     """
     reed = of_reed(nodes, at)
-    if not reed and not any(node.is_mark(";") for node in nodes):
+    if not reed and not any(node.is_mark(";\n") for node in nodes):
         return False
     end = next((one for one in range(at, len(nodes)) if nodes[one].is_mark(";\n")), len(nodes))
     before = name_ending_at(nodes, at)
-    sections, joined, at = {instrument(before.slugs[0]).section if before else ""}, False, at + 1
+    sections, joined, at = {place_of(before.slugs[0]) if before else ""}, False, at + 1
     while at < end:
         found = name_at(nodes, at)
         if found is not None:
-            sections.add(instrument(found.slugs[0]).section)
+            sections.add(place_of(found.slugs[0]))
             at = found.end
-        elif nodes[at].is_mark(",") or is_key(nodes[at], AND):
+        elif nodes[at].is_mark(",") or is_small(nodes[at], AND):
             joined, at = joined or not nodes[at].is_mark(","), at + 1
+        elif isinstance(nodes[at], Bracket):
+            at += 1
         else:
             return False
     return joined and (reed or len(sections) == 1) and "" not in sections
+
+
+def place_of(slug: str) -> str:
+    """Return the section of a wind, the family of a keyboard: what one player may change between."""
+    return instrument(slug).section or ("keyboard" if family_of(slug) == "keyboard" else "")
 
 
 def of_reed(nodes: Nodes, at: int) -> bool:

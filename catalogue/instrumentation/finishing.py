@@ -16,7 +16,7 @@ BOWED = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
 
 
 def lines_of(forces: Forces) -> tuple[Line, ...]:
-    """Return the lines in the order of the text, those of further groups last."""
+    """Return the lines in the order of the text, electronics after the players and further groups last."""
     drafts = [draft for draft in forces.drafts if draft.slug and not is_none(draft)]
     bowed = [draft for draft in drafts if draft.slug in BOWED]
     sections = {(draft.group, draft.role) for draft in bowed if is_section(draft)}
@@ -26,6 +26,7 @@ def lines_of(forces: Forces) -> tuple[Line, ...]:
         for draft in drafts
         for key in [(draft.group, draft.role)]
     ]
+    lines.sort(key=lambda line: line.family == "electronics" and line.group is None)
     labels = list(dict.fromkeys(line.group for line in lines if is_apart(line, lines)))
     if not labels:
         return tuple(merged(lines))

@@ -103,7 +103,8 @@ def place_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     offstage = phrase_end(nodes, at, OFFSTAGE)
     onstage = phrase_end(nodes, at, ONSTAGE)
     end = offstage if offstage is not None else onstage
-    if end is None:
+    longer = name_at(nodes, at)
+    if end is None or (longer is not None and longer.end > end):
         return None
     optional = phrase_end(nodes, end, OPTIONAL)
     end = optional if optional is not None else end

@@ -18,6 +18,7 @@ BOWED = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
 ROMANS = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X")
 HANDS = re.compile(r"(\d+) hands(?: at (\d+))?")
 LONGEST_GLUED = 6
+MOST_TOLD = 2
 CLEAR = {
     "voice-baritone": "baritone voice", "voice-alto": "contralto", "voice-bass": "bass voice",
     "voice-tenor": "tenor voice",
@@ -31,7 +32,8 @@ class Dress:
     """How much is written out: winds by place or by name, numbers left out or told, short or whole names.
 
     ``told`` is 0 for numbers that go without saying, 1 where one percussionist is counted, 2 where a single string
-    player is too. ``apart`` puts players off stage under a heading. ``bracket`` writes the doublings of a line.
+    player is too and what may stand in is put in brackets. ``apart`` puts players off stage under a heading.
+    ``bracket`` writes the doublings of a line.
     """
 
     positional: bool
@@ -49,7 +51,8 @@ def item(line: Line, dress: Dress, solo: str = "solo ") -> str:
     name = word(line.instrument, dress)
     before = solo if line.role == "soloist" and line.family != "voice" else ""
     text = before + counted(line, name, dress) + dress.bracket(line) + tail(line, note=told_note(line))
-    return text + "".join(f" or {word(slug, dress)}" for slug in line.alternatives)
+    apart = "(or {})" if dress.told == MOST_TOLD else " or {}"
+    return text + "".join(apart.format(word(slug, dress)) for slug in line.alternatives)
 
 
 def word(slug: str, dress: Dress) -> str:

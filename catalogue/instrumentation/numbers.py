@@ -49,8 +49,8 @@ ORDINALS = {
     4: "fourth 4th vierte vierten vierter viertes quatrième quarto quarta cuarto cuarta 4e 4ème 4a 4o",
     5: "fifth 5th fünfte fünften fünfter cinquième quinto quinta 5e 5ème 5a 5o",
     6: "sixth 6th sechste sechsten sechster sixième sesto sesta sexto sexta 6e 6ème 6a 6o",
-    7: "seventh 7th siebte siebten septième settimo séptimo 7e 7ème 7a 7o",
-    8: "eighth 8th achte achten huitième ottavo octavo 8e 8ème 8a 8o",
+    7: "seventh 7th siebte siebten siebter septième settimo settima séptimo séptima 7e 7ème 7a 7o",
+    8: "eighth 8th achte achten achter huitième ottavo ottava octavo octava 8e 8ème 8a 8o",
 }
 BOTH = {key_of(one) for one in ["both", "beide", "beiden", "ambos", "ambas", "entrambe", "entrambi", "ambedue"]}
 ALL = {
@@ -107,8 +107,8 @@ def cardinal(word: str) -> int | None:
 
 
 def ordinal(word: str) -> int | None:
-    """Return the value of an ordinal such as ``second`` or ``zweite``, or ``None``."""
-    return ORDINAL.get(key_of(word))
+    """Return the value of an ordinal such as ``second``, ``zweite`` or ``l'ottavo``, or ``None``."""
+    return ORDINAL.get(key_of(word[2:] if word[:2].lower() == "l'" else word))
 
 
 def is_suffix(token: Token) -> bool:

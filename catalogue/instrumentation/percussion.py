@@ -241,6 +241,7 @@ def players(draft: Draft, forces: Forces) -> None:
             continue
         elif bracket.nodes:
             draft.notes.append(as_remark(bracket.nodes, forces))
+            draft.open = draft.open or any("orff" in word.key for word in flatten(bracket.nodes))
             timpani_within(bracket, forces)
     draft.brackets = []
 

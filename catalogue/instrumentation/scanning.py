@@ -12,6 +12,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from catalogue.instrumentation import choirs, ensembles, headings, limits, page_labels
+from catalogue.instrumentation.channels import lists_players
 from catalogue.instrumentation.describing import describe
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
@@ -40,7 +41,7 @@ from catalogue.instrumentation.plurals import count_pairs
 from catalogue.instrumentation.qualifying import qualified
 from catalogue.instrumentation.repeats import repeated_bracket
 from catalogue.instrumentation.scope import Scope
-from catalogue.instrumentation.tails import lists_players, opens_clause, quiet, say_of_others, shorter
+from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
 from catalogue.instrumentation.tallies import say_of_body, tell
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at

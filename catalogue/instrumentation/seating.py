@@ -33,9 +33,18 @@ def read_d(draft: Draft, section: Section, forces: Forces) -> None:
 def slashed(draft: Draft, forces: Forces) -> list[Draft]:
     """Settle ``flute/piccolo``: sizes of one family are one player's, unrelated instruments a choice.
 
+    ``piccolo/flute 3`` is the third flute, who plays both.
     Electronics after a slash stand beside the player; they are returned as a draft of their own.
     """
     extras: list[Draft] = []
+    main = own_section(draft)
+    if len(draft.number_after) == 1 and main != draft.slug and main in draft.slashed:
+        seat = draft.number_after[0]
+        others = (slug for slug in draft.slashed if slug != main)
+        draft.seated, draft.chairs = (main, seat), [Chair(1, (main, draft.slug, *others))]
+        message = f"“{forces.written(draft.start, draft.end)}” was read as player {seat} of the section, who doubles."
+        forces.remark("same-player", message, draft.start, draft.end, "a further player of the auxiliary")
+        return extras
     for slug in draft.slashed:
         if slug == draft.slug:
             continue

@@ -129,6 +129,18 @@ def in_section(key: str, section: str) -> str | None:
     return by_section().get((section, key))
 
 
+def stand_in(slug: str, written: str, section: str, family: str) -> str:
+    """Return what may stand in for an instrument: its size or a baritone horn where the word alone is a singer.
+
+    >>> stand_in("voice-baritone", "baritone", "trombone", "brass"), stand_in("voice-tenor", "tenor", "saxophone", "")
+    ('baritone-horn', 'tenor-saxophone')
+    """
+    if not slug.startswith("voice-") or family == "voice":
+        return slug
+    low = slug == "voice-baritone" and family == "brass"
+    return in_section(key_of(written), section) or ("baritone-horn" if low else slug)
+
+
 def chosen(slugs: tuple[str, ...], written: str, around: Surroundings) -> str:
     """Return the instrument that a spelling shared by several means here."""
     key = key_of(written)
@@ -144,7 +156,8 @@ def chosen(slugs: tuple[str, ...], written: str, around: Surroundings) -> str:
 
 
 def alto(written: str, around: Surroundings) -> str:
-    beside = "voice" in (around.before, around.after)
+    named = around.language == "fr" and "voice-alto" in around.others
+    beside = "voice" in (around.before, around.after) and not named
     if around.before == around.after == "strings":
         return "viola"
     return "voice-alto" if beside or around.language != "fr" else "viola"

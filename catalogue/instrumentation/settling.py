@@ -72,7 +72,7 @@ def kettledrums(forces: Forces) -> None:
 OLD_NAMES = {
     "taille": "tenor oboe",
     "traverso": "flute", "traversflote": "flute", "traversfloten": "flute", "clarini": "clarinets",
-    "flautotraverso": "flute", "zink": "cornett", "clarone": "bass clarinet", "clarino": "natural trumpet",
+    "flautotraverso": "flute", "clarone": "bass clarinet", "clarino": "natural trumpet",
 }  # fmt: skip
 
 

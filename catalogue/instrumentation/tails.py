@@ -5,6 +5,7 @@ tail = { key | part numbers | bracket | "*" | hands | qualifier | ( "or" | "/" )
 
 from __future__ import annotations
 
+from catalogue.instrumentation.channels import lists_players
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE, OPTIONAL, OR, PLAYS_WORDS, SOLO, keyed
@@ -24,7 +25,7 @@ from catalogue.instrumentation.phrases import (
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.rows import remembered
-from catalogue.instrumentation.senses import KEYED, Surroundings
+from catalogue.instrumentation.senses import KEYED, Surroundings, stand_in
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 from catalogue.instrumentation.voicings import is_letters
@@ -85,14 +86,6 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
     if is_key(node, OR) or (node.is_word("u") and forces.language == "es"):
         return or_tail(nodes, at, draft, forces)
     return clause_tail(nodes, at, draft, forces)
-
-
-def lists_players(bracket: Bracket, draft: Draft, forces: Forces) -> bool:
-    """Whether a bracket after ``ensemble + electronics`` lists the players of the ensemble and says no more of both."""
-    ensemble = any(one.collective in ("ensemble", "players", "any") for one in forces.drafts)
-    electronics = draft.family == "electronics" and ensemble
-    found = (name_at(bracket.nodes, at) for at in range(len(bracket.nodes))) if electronics else ()
-    return sum(one is not None and family_of(one.slugs[0]) != "electronics" for one in found) > 1
 
 
 def numbered_after_point(nodes: Nodes, at: int, draft: Draft, *, formula: bool) -> bool:
@@ -333,7 +326,9 @@ def or_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | None:
     found = name_at(nodes, end)
     if found is None or (is_pointed(nodes, draft) and line_up_end(nodes, at + 1) is not None):
         return None
-    draft.alternatives.append(found.surely() or found.means(Surroundings(forces.language, before=draft.family)))
+    meant = found.surely() or found.means(Surroundings(forces.language, before=draft.family))
+    section = instrument(draft.slug).section if draft.slug else ""
+    draft.alternatives.append(stand_in(meant, found.written, section, draft.family))
     if qualities.count is not None and qualities.count.most != draft.most:
         draft.notes.append(f"or {qualities.count.most} {found.written}")
     keys = keys_end(nodes, found.end)
