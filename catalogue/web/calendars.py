@@ -32,7 +32,7 @@ BACK = timedelta(days=370)  # a little more than the calendar shows of the past
 def address_calendar(address: CalendarAddress) -> bytes:
     """Return what stands at an address: performances with what each is the first of and their sessions, or what is due.
 
-    Due are the deadlines of calls and the steps around performances.
+    Due are the deadlines of calls, the sets that are to come back and the steps around performances.
     """
     composer, holds = address.composer, CalendarHolds(address.holds)
     now = timezone.now()

@@ -31,6 +31,7 @@ from catalogue.web.tallies import Tally, rows
 from catalogue.web.wording import date_text
 
 SHOWN = 25  # rows of a list on the page; the file holds all
+TABLE_ROWS = 100
 YEARS_OFFERED = (2, 3, 5, 10)
 
 
@@ -54,6 +55,16 @@ class Row:
 
 
 @dataclass(frozen=True, slots=True)
+class Table:
+    """One of the tables in the words of the page, each cell with its head; ``more`` counts the rows left out."""
+
+    name: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[tuple[str, str], ...], ...]
+    more: int
+
+
+@dataclass(frozen=True, slots=True)
 class StatisticsPage:
     """``summary`` is the whole in a sentence; ``more`` counts what a list leaves out."""
 
@@ -69,6 +80,7 @@ class StatisticsPage:
     again: tuple[Row, ...]
     again_summary: str
     more: dict[str, int]
+    tables: tuple[Table, ...]
 
 
 def figures_of(composer: Composer, *, today: date) -> Figures:
@@ -106,6 +118,7 @@ def statistics_page(composer: Composer, *, years: int, today: date, language: st
         again=tuple(row(one, again_text(one)) for one in again[:SHOWN]),
         again_summary=again_summary(played, again),
         more={name: max(0, len(each) - SHOWN) for name, each in lists.items()},
+        tables=tuple(table_shown(found, name, language) for name in TABLES),
     )
 
 
@@ -179,6 +192,27 @@ def table_of(found: Figures, name: str) -> list[list[str]]:
 HEADS = {"years": ("year",), "countries": ("country",), "ensembles": ("ensemble",)}
 SUM_HEADS = ("performances", "works", "minutes", "length not known", "minutes to come", "first", "last", "years")
 WORK_HEADS = ["work", "completed", "performances", "to come", "minutes", "first", "last", "days until played again"]
+
+
+TABLES = (*HEADS, "works")
+
+
+def table_shown(found: Figures, name: str, language: str) -> Table:
+    """Return a table as the page shows it: countries by their names, days in words."""
+    keys, *cells = table_of(found, name)
+    heads = tuple(key[:1].upper() + key[1:] for key in keys)
+    shown = (
+        tuple(cell_shown(key, cell, language) for key, cell in zip(keys, row, strict=True))
+        for row in cells[:TABLE_ROWS]
+    )
+    rows_shown = tuple(tuple(zip(row, heads, strict=True)) for row in shown)
+    return Table(name, heads, rows_shown, max(0, len(cells) - TABLE_ROWS))
+
+
+def cell_shown(head: str, cell: str, language: str) -> str:
+    if head == "country":
+        return write_country(cell) or _("country not known")
+    return date_text(PartialDate.of(date.fromisoformat(cell)), language) if head in ("first", "last") and cell else cell
 
 
 def sum_cells(one: Sum) -> tuple[object, ...]:

@@ -73,6 +73,18 @@ def test_empty_catalogue_says_what_would_stand_here(browser: Client, composer: C
     assert "adds them up" in Page(browser.get(ADDRESS)).text("//main")
 
 
+def test_page_shows_the_tables_in_words(browser: Client, works: dict[str, Work]) -> None:
+    page = Page(browser.get(ADDRESS))
+
+    assert page.texts("//section[@id='take']//summary") == ["Years", "Countries", "Ensembles", "Works"]
+    countries = "//section[@id='take']/div/details[2]"
+    assert page.texts(f"{countries}//thead//th") == [
+        "Country", "Performances", "Works", "Minutes", "Length not known", "Minutes to come", "First", "Last", "Years",
+    ]  # fmt: skip
+    row = [text.replace("\xa0", " ") for text in page.texts(f"{countries}//tbody/tr[1]/*")]
+    assert row == ["Norway", "3", "2", "21", "1", "10", "1 May 2018", "1 May 2023", "2"]
+
+
 def test_tables_are_taken_along(browser: Client, works: dict[str, Work]) -> None:
     found = browser.get(f"{ADDRESS}works/csv/").content.decode("utf-8-sig").splitlines()
 

@@ -101,6 +101,17 @@ def test_mistake_is_told_at_its_field(browser: Client, composer: Composer, typed
     assert Performance.objects.count() == 0
 
 
+def test_hour_that_comes_twice_in_a_tour_is_said_on_its_own_page(browser: Client, composer: Composer) -> None:
+    page = Page(sent(browser, dates="31 October 2027 2:30 Lager Elf, Hamburg, DE"))
+
+    assert page.texts("//*[@id='id_dates_error']/p") == [
+        "Line 1, Time: On 31 October 2027 the clocks in Europe/Berlin show 02:30 twice, as they go back; "
+        "say the first or the second time.",
+        "Line 1, Leave its time out here, and say on its own page afterwards which of the two it is.",
+    ]
+    assert Performance.objects.count() == 0
+
+
 def test_lines_are_read_while_one_types(browser: Client, composer: Composer) -> None:
     page = Page(browser.post(f"{LIST}reading/tour/", {"dates": "12 May 2027 19:30 Grainhall, Linz, Austria\nLinz"}))
 

@@ -12,7 +12,7 @@ from catalogue.terms import CalendarHolds
 HOLDS = [
     (CalendarHolds.EVERYTHING.value, _("performances, rehearsals and what is due")),
     (CalendarHolds.PERFORMANCES.value, _("performances and rehearsals")),
-    (CalendarHolds.DEADLINES.value, _("what is due: deadlines of calls, steps around performances")),
+    (CalendarHolds.DEADLINES.value, _("what is due: deadlines of calls, steps around performances, sets to come back")),
 ]
 
 

@@ -9,11 +9,9 @@ from django.views.decorators.http import require_safe
 
 from catalogue.rules.statistics import IDLE_YEARS
 from catalogue.web.access import CatalogueRequest, member_page
-from catalogue.web.statistics_page import HEADS, YEARS_OFFERED, figures_of, statistics_page, table_of
+from catalogue.web.statistics_page import TABLES, YEARS_OFFERED, figures_of, statistics_page, table_of
 from catalogue.web.views.exports import as_file
 from catalogue.web.wording import page_language
-
-TABLES = (*HEADS, "works")
 
 
 @member_page
@@ -23,7 +21,7 @@ def statistics(request: CatalogueRequest) -> HttpResponse:
     asked = request.GET.get("years", "")
     years = int(asked) if asked in map(str, YEARS_OFFERED) else IDLE_YEARS
     page = statistics_page(request.composer, years=years, today=timezone.localdate(), language=page_language())
-    context = {"page": page, "years": years, "offered": YEARS_OFFERED, "tables": TABLES}
+    context = {"page": page, "years": years, "offered": YEARS_OFFERED}
     return render(request, "performances/statistics.html", context)
 
 

@@ -20,6 +20,7 @@ from catalogue.exchange.event_lines import lines_of
 from catalogue.gathering.states import states_of
 from catalogue.models import ImportBatch, ImportSource, ImportState, Performance
 from catalogue.models.fields import LINE
+from catalogue.timing import Occurs
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.forms.performances import PerformanceForm
 from catalogue.web.forms.programme import Programme, programme_rows
@@ -97,6 +98,8 @@ def mistakes(form: PerformanceForm, rows: Programme) -> Iterator[str]:
         for name, errors in each.errors.items():
             label = each.fields[name].label if name in each.fields else ""
             yield from (f"{label}: {error}" if label else str(error) for error in errors)
+    if form.has_error("time", Occurs.TWICE):
+        yield _("Leave its time out here, and say on its own page afterwards which of the two it is.")
 
 
 def in_line(number: int, message: str) -> str:
