@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import UTC, date, datetime
 
 from django import template
+from django.db import models
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.html import format_html, format_html_join
@@ -17,6 +18,7 @@ from catalogue.timing import Duration, PartialDate, write_date, write_duration
 from catalogue.web.days import moment_text
 from catalogue.web.forms.works import WorkForm
 from catalogue.web.pictures import strip_key, strip_svg
+from catalogue.web.records.registry import of_models
 from catalogue.web.titles import in_language
 from catalogue.web.wording import page_language
 
@@ -53,6 +55,12 @@ def run_html(run: Run) -> SafeString | str:
 def lasting(duration: Duration | None) -> str:
     """Write a duration in primes."""
     return write_duration(duration, language=page_language()) if duration else ""
+
+
+@register.filter
+def kind_of(record: models.Model) -> str:
+    """Return what the kind of a record is called in addresses."""
+    return of_models()[type(record)].slug
 
 
 @register.filter

@@ -37,6 +37,12 @@ def records_alike(model: Any, composer: Composer, name: str, *, besides: int | N
     return [one for one in ours.defer("notes", "search_text") if likeness_of(name, one.name)][:MOST]
 
 
+def somebody_alike(composer: Composer, name: str) -> list[Any]:
+    """Return the people and bodies whose name looks like this one, none where one is called exactly so; two queries."""
+    found = [*records_alike(Person, composer, name), *records_alike(Organisation, composer, name)]
+    return [] if any(fold(one.name) == fold(name) for one in found) else found[:MOST]
+
+
 @dataclass(frozen=True, slots=True)
 class NewNames:
     """Names that are not in the catalogue, and the people and bodies whose names look like one of them."""

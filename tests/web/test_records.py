@@ -201,6 +201,24 @@ def test_contributor_is_recognised_by_name_and_hangs_on_the_work(browser: Client
     assert (made.work, made.person, made.name, made.share) == (work, known, "mira oxley", Decimal("16.667"))
 
 
+def test_contributor_who_looks_like_somebody_is_noticed_while_one_types(browser: Client, work: Work) -> None:
+    make_person("Odhran Skellivan", composer=work.composer)
+    make_organisation("Pennywort Editions", composer=work.composer)
+    typed = {"name": "odran skellivan"}
+
+    page, body = (
+        Page(browser.post(f"{ROOT}contributors/alike/", {"name": name}))
+        for name in (typed["name"], "Pennywort Edition")
+    )
+    exact = browser.post(f"{ROOT}contributors/alike/", {"name": "Odhran Skellivan"})
+
+    assert page.texts("//a") == ["Odhran Skellivan"]
+    assert page.values("//a/@href") == [address(KINDS["people"], Person.objects.get())]
+    assert (exact.content.strip(), body.texts("//a")) == (b"", ["Pennywort Editions"])
+    saved = Page(browser.post(f"{ROOT}contributors/new/?work={work.pk}", {**typed, "role": "other"}, follow=True))
+    assert "It looks like “Odhran Skellivan”, which was here already." in saved.text()
+
+
 def test_body_that_is_not_known_is_added_with_the_record(browser: Client, composer: Composer) -> None:
     at = f"{ROOT}contacts/new/"
 

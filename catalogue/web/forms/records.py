@@ -53,9 +53,10 @@ from catalogue.web.forms.fields import (
 )
 from catalogue.web.forms.work_field import WorkField
 from catalogue.web.forms.works import Group
-from catalogue.web.lookalikes import records_alike
+from catalogue.web.lookalikes import records_alike, somebody_alike
 from catalogue.web.places import read_country, write_country, zones_of
 from catalogue.web.records.kinds import Kind, Said
+from catalogue.web.records.registry import MATERIAL
 from catalogue.web.wording import page_language
 
 NAMED = (Person, Organisation, Venue)
@@ -231,6 +232,13 @@ def name_with_work(record: Any) -> str:
     return f"{record.work}: {record}" if of_work else str(record)
 
 
+def alike_for(kind: Kind, composer: Composer, name: str, *, besides: int | None) -> list[Any]:
+    """Return what is here already and looks like the name of a record of the kind."""
+    if kind.model in NAMED:
+        return records_alike(kind.model, composer, name, besides=besides)
+    return somebody_alike(composer, name) if issubclass(kind.model, Somebody) else []
+
+
 # ---- the form
 
 
@@ -260,7 +268,12 @@ class RecordForm(forms.ModelForm):
     @property
     def notices_alike(self) -> bool:
         """Whether others of nearly the same name are shown while one types."""
-        return self.kind.model in NAMED
+        return self.kind.model in NAMED or self.names_somebody
+
+    @property
+    def names_somebody(self) -> bool:
+        """Whether its name may be that of a person or a body of the catalogue; librarians see neither of them."""
+        return issubclass(self.kind.model, Somebody) and self.kind not in MATERIAL
 
     def _notice_alike(self) -> None:
         besides = f"?besides={self.instance.pk}" if self.instance.pk else ""
@@ -275,7 +288,7 @@ class RecordForm(forms.ModelForm):
     def alike(self) -> list[Any]:
         """What looks like the name that was sent."""
         name = self["name"].value() if self.notices_alike and self.is_bound else ""
-        return records_alike(self.kind.model, self.composer, name or "", besides=self.instance.pk)
+        return alike_for(self.kind, self.composer, name or "", besides=self.instance.pk)
 
     def _offer_names(self) -> None:
         """Let each field of a person or an organisation know those of the catalogue, in one query for each sort."""
@@ -289,6 +302,9 @@ class RecordForm(forms.ModelForm):
                 model.objects.filter(composer=self.composer).in_name_order().only("name", "composer")
             )
             self.names[noun] = list(dict.fromkeys(one.name for one in known))
+            if self.names_somebody:
+                self.names["names"] = [*self.names.get("names", ()), *self.names[noun]]
+                self.fields["name"].widget.attrs["list"] = "names"
             for name, field in fields.items():
                 current = named_by(self.instance, name)
                 field.know(self.composer, known, current)

@@ -30,10 +30,9 @@ from catalogue.web.access import CatalogueRequest, material_editor_page, materia
 from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.hires import HireForm
-from catalogue.web.forms.records import NAMED, RecordForm
+from catalogue.web.forms.records import RecordForm, alike_for
 from catalogue.web.forms.uploads import UploadForm, form_for
 from catalogue.web.hires import held_editions, hire_page, loan_rows
-from catalogue.web.lookalikes import records_alike
 from catalogue.web.notices import say
 from catalogue.web.records.asked import asked_records, kind_or_404, opened_by, records_for
 from catalogue.web.records.files import upload_for
@@ -226,9 +225,8 @@ def record_alike(request: CatalogueRequest, sort: str) -> HttpResponse:
     kind = kind_or_404(request, sort)
     besides = request.GET.get("besides", "")
     key = int(besides) if besides.isdecimal() and len(besides) < 19 else None
-    name = request.POST.get("name", "")[:LINE] if kind.model in NAMED else ""
-    alike = records_alike(kind.model, request.composer, name, besides=key)
-    return render(request, "records/parts/alike.html", {"kind": kind, "alike": alike})
+    alike = alike_for(kind, request.composer, request.POST.get("name", "")[:LINE], besides=key)
+    return render(request, "records/parts/alike.html", {"alike": alike})
 
 
 # ---- deleting, and the files themselves
