@@ -39,10 +39,13 @@ UNITS = {
 
 
 Element = Any  # lxml ships no types
-LENGTHS = etree.XPath("note[not(chord)]/duration[1]/text()[1]", smart_strings=False)
+LENGTHS = etree.XPath("*[not(chord)]/duration[1]")
+LENGTHS_BEFORE = etree.XPath("preceding-sibling::*[not(chord)]/duration[1]")
 TOGETHER = etree.XPath("sum(note[not(chord)]/duration)")
 PLAYED = etree.XPath("note/instrument[1]/@id", smart_strings=False)
 MOST_TICKS = 10**MOST_DIGITS
+CROWDED = 1_000
+"""A bar of more than this is read in one go: looking back to the bar line from each mark would take too long."""
 
 
 class Clock:
@@ -97,11 +100,11 @@ class BarWalk:
         What is only skipped at the end of a bar (``forward``) lengthens it where it holds nothing else.
         """
         before = NOUGHT
-        if goes_straight_on(element, self.is_marked):
+        if self.is_marked and (len(element) > CROWDED or counts_anew(element)):
+            before = self.note_by_note(element)
+        else:
             self.over_the_notes(element, exactly=True)
             self.since = lasting(element)
-        else:
-            before = self.note_by_note(element)
         self.take_length(before)
 
     def take_length(self, before: Fraction) -> None:
@@ -117,7 +120,7 @@ class BarWalk:
         bar.quarters, bar.falls_short = against(length, asked)
 
     def note_by_note(self, element: Element) -> Fraction:
-        """Read a bar in which the notes do not simply follow one another; return what ``take_length`` asks for."""
+        """Read a bar from one end to the other, with divisions that change; return what ``take_length`` asks for."""
         furthest: Fraction | int = 0
         since: Fraction | int = 0
         before = NOUGHT
@@ -150,6 +153,9 @@ class BarWalk:
 
         The place in the bar is reckoned where a tempo stands; ``exactly`` reckons it wherever one may be told in words.
         """
+        if self.is_marked and len(element) > CROWDED:
+            self.note_by_note(element)
+            return
         for child in element.iterchildren(*OVER_NOTES) if self.is_marked else ():
             tag = child.tag
             if tag not in ("direction", "sound"):
@@ -222,16 +228,14 @@ class BarWalk:
         return False
 
     def take_words(self, text: str, direction: Element, has_tempo: bool) -> None:
-        tempo = None if has_tempo else said.tempo_in(text)
-        if tempo:
-            self.take_tempo(self.place_of(direction), tempo)
-            return
-        taken = said.new_instrument(text)
-        if taken:
-            self.part.changes.append(taken)
-        elif said.GRADUAL.search(text):
+        found = said.meaning(text)
+        if found.tempo and not has_tempo:
+            self.take_tempo(self.place_of(direction), found.tempo)
+        elif found.instrument:
+            self.part.changes.append(found.instrument)
+        elif found.is_gradual:
             add_new(self.score.gradual_words, text)
-        elif not has_tempo and said.TEMPO_WORD.search(text):
+        elif found.names_tempo and not has_tempo:
             add_new(self.score.tempo_words, text)
 
 
@@ -245,21 +249,43 @@ def sets_tempo(mark: Element) -> bool:
 
 
 def lasting(element: Element) -> Fraction | int:
-    """Return the divisions that the notes of a bar last which follow one another in one voice."""
-    together = TOGETHER(element)
-    if 0 <= together < MOST_TICKS and together == int(together):
-        return int(together)
-    return sum(map(ticks, LENGTHS(element)))
+    """Return the divisions that pass in a bar until the end of its last note, all of them one unit."""
+    if next(element.iterchildren("backup", "forward"), None) is None:
+        together = TOGETHER(element)
+        if 0 <= together < MOST_TICKS and together == int(together):
+            return int(together)
+    since, furthest = passed(LENGTHS(element))
+    return furthest or since
 
 
-def goes_straight_on(element: Element, is_marked: bool) -> bool:
-    """Whether the notes of a bar follow one another in one voice and nothing is counted anew among them."""
-    if next(element.iterchildren("backup", "forward"), None) is not None:
-        return False
-    if not is_marked:
-        return True
+def since_bar_line(element: Element) -> Fraction | int:
+    """Return the divisions that pass in the bar before an element of it."""
+    return passed(LENGTHS_BEFORE(element))[0]
+
+
+def passed(lengths: list[Element]) -> tuple[Fraction | int, Fraction | int]:
+    """Return where these durations lead one after another, and the end of the last note: both in divisions.
+
+    What is skipped (``forward``) is a place to go on from, and no end of a note.
+    """
+    since: Fraction | int = 0
+    furthest: Fraction | int = 0
+    for length in lengths:
+        tag = length.getparent().tag
+        if tag == "note":
+            since += ticks(length.text)
+            furthest = max(furthest, since)
+        elif tag == "forward":
+            since += ticks(length.text)
+        elif tag == "backup":
+            since = max(since - ticks(length.text), 0)
+    return since, furthest
+
+
+def counts_anew(element: Element) -> bool:
+    """Whether the quarter note is divided anew among the notes of a bar."""
     among = (one for one in element.iterchildren("attributes") if one.find("divisions") is not None)
-    return all(next(one.itersiblings("note", preceding=True), None) is None for one in among)
+    return any(next(one.itersiblings("note", preceding=True), None) is not None for one in among)
 
 
 def timing_of(note: Element) -> tuple[bool, str | None]:
@@ -271,18 +297,6 @@ def timing_of(note: Element) -> tuple[bool, str | None]:
         elif length is None:
             length = child.text or ""
     return chord, length
-
-
-def since_bar_line(element: Element) -> Fraction | int:
-    """Return the divisions that pass in the bar before an element of it."""
-    since: Fraction | int = 0
-    for child in element.itersiblings("note", "forward", "backup", preceding=True):
-        chord, length = timing_of(child)
-        if child.tag == "backup":
-            since -= ticks(length)
-        elif child.tag == "forward" or not chord:
-            since += ticks(length)
-    return max(since, 0)
 
 
 def offset_of(direction: Element) -> Fraction:

@@ -61,17 +61,17 @@ def take_jumps(sound: Element, bar: Bar) -> bool:
 
 def take_signs(marks: list[Element], text: str, bar: Bar) -> None:
     """Read jumps from signs and words where no ``sound`` element states them."""
-    to_coda = bool(said.TO_CODA.match(text))
-    if to_coda:
+    found = said.meaning(text)
+    if found.to_coda:
         bar.to_coda = bar.to_coda or ""
-    if said.DA_CAPO.match(text):
+    if found.jump == "da capo":
         bar.da_capo = True
-    elif said.DAL_SEGNO.match(text):
+    elif found.jump == "dal segno":
         bar.dal_segno = bar.dal_segno or ""
-    elif said.FINE.fullmatch(text):
+    elif found.jump == "fine":
         bar.fine = True
     for mark in marks:
         if mark.tag == "segno":
             bar.segno = bar.segno or ""
-        elif mark.tag == "coda" and not to_coda:
+        elif mark.tag == "coda" and not found.to_coda:
             bar.coda = bar.coda or ""

@@ -1,9 +1,9 @@
-"""Reads the XML of a score (MusicXML 1.0 to 4.0, partwise or timewise) into plain values, bar by bar.
+"""Reads the XML of a score (MusicXML 1.0 to 4.0, partwise or timewise) into plain values, part by part, bar by bar.
 
-The file is read as a stream and each bar is let go once it has been read. The first part is walked note by note for
-the lengths of bars; of the others only what stands over and between the notes is read, except in bars that the first
-part leaves short. The parser says on its way whether a bar holds anything of that; one that holds nothing is let go
-unread. Entities are neither resolved nor tolerated; nothing outside the file is read.
+The first part is walked note by note for the lengths of bars; of the others only what stands over and between the notes
+is read, except in bars that the first part leaves short. A bar that holds nothing of that is left unread. A file of
+ordinary size is parsed at once, which is quickest; a larger one as a stream, and each part is let go once it has been
+read. Entities are neither resolved nor tolerated; nothing outside the file is read.
 """
 
 from __future__ import annotations
@@ -14,15 +14,20 @@ from typing import Any
 
 from lxml import etree
 
+from catalogue.exchange.archives import MEGABYTE
 from catalogue.exchange.scores.bars import MARKS, BarWalk, Clock, nominal
 from catalogue.exchange.scores.figures import figure, text_of
 from catalogue.exchange.scores.model import Bar, Creator, Part, PlayedInstrument, Score, ScoreError
 from catalogue.exchange.scores.opening import HARDENED
 
-MARKED = frozenset(("attributes", "barline", *MARKS))
-TAGS = ("part", "measure", "score-part", "work-title", "movement-title", "creator", "credit", "fermata", *MARKED)
+MARKED = ("attributes", "barline", *MARKS)
+HEAD = ("score-part", "work-title", "movement-title", "creator", "credit")
+BARS = ("part", "measure")
 ROOTS = ("score-partwise", "score-timewise")
 MOST_BARS = 100_000
+AT_ONCE = 16 * MEGABYTE
+"""What is larger is read as a stream: parsed at once, a score takes up to ten times as much memory as its XML."""
+MOST_TAGS = 8_000_000
 
 Element = Any  # lxml ships no types
 
@@ -31,7 +36,7 @@ def parsed(xml: bytes) -> Score:
     """Return what the XML of a score says. Raises ScoreError."""
     reading = Reading()
     try:
-        for element in elements(xml):
+        for element in streamed(xml) if len(xml) > AT_ONCE else at_once(xml):
             reading.take(element)
     except etree.XMLSyntaxError as fault:
         line = getattr(fault, "lineno", None) or 1
@@ -43,16 +48,34 @@ def parsed(xml: bytes) -> Score:
     return reading.score
 
 
-def elements(xml: bytes) -> Iterator[Element]:
-    """Give the elements that matter as each ends, once the head of the file has been found sound."""
-    stream = etree.iterparse(BytesIO(xml), events=("end",), tag=TAGS, **HARDENED)
-    checked = False
+def at_once(xml: bytes) -> Iterator[Element]:
+    """Give what matters in the head of a score and each of its parts (timewise: bars), once the head is found sound."""
+    root = etree.fromstring(xml, etree.XMLParser(**HARDENED))
+    check_head(root.getroottree())
+    for child in root:
+        if child.tag in BARS:
+            yield child
+        else:
+            yield from child.iter(*HEAD)
+
+
+def streamed(xml: bytes) -> Iterator[Element]:
+    """Give the same as it is parsed, and let go of each part or bar once it has been read."""
+    if xml.count(b"<") > MOST_TAGS:
+        raise ScoreError(f"This score has more than {MOST_TAGS // 2:,} elements and is not read.")
+    stream = etree.iterparse(BytesIO(xml), events=("end",), tag=(*HEAD, *BARS), **HARDENED)
+    root: Element = None
     for _event, element in stream:
-        if not checked:
-            check_head(element.getroottree())
-            checked = True
-        yield element
-    if not checked:
+        if root is None:
+            root = element.getroottree().getroot()
+            check_head(root.getroottree())
+        if element.tag not in BARS:
+            yield element
+        elif element.getparent() is root:
+            yield element
+            element.clear()
+            del root[: root.index(element)]
+    if root is None:
         check_head(stream.root.getroottree())
 
 
@@ -72,55 +95,40 @@ class Reading:
         self.score = Score()
         self.parts: dict[str, Part] = {}
         self.clocks: dict[str, Clock] = {}
-        self.index = -1  # of the bar that was read last
         self.first: str | None = None
-        self.is_marked = False  # whether anything stands over or between the notes since the last bar
-        self.fermatas = 0  # since the last bar
+        self.measures = 0  # of a timewise score
 
     def take(self, element: Element) -> None:
         tag = element.tag
-        if tag == "measure" or tag == "part":
-            self.leave(tag, element)
-        elif tag in MARKED:
-            self.is_marked = True
-        elif tag == "fermata":
-            self.fermatas += 1
+        if tag == "part":
+            self.take_bars_of_part(element)
+        elif tag == "measure":
+            self.take_parts_of_bar(element)
         elif tag == "score-part":
             self.take_part(element)
         else:
             self.take_credit(tag, element)
 
-    def leave(self, tag: str, element: Element) -> None:
-        """Read a bar, which is a measure in a part or a part in a measure, and let go of what has been read."""
-        around = element.getparent()
-        if around.tag == "part":
-            self.index += 1
-            self.take_bar(element, around.get("id") or "", element.get("number"))
-            element.clear()
-            return  # the bars of a part are few, and go with it
-        if around.tag == "measure":
-            self.index += 1
-            self.take_bar(element, element.get("id") or "", around.get("number"))
-            self.index -= 1
-        elif tag == "part":
-            self.index = -1
-            self.first = self.first if self.first is not None else element.get("id") or ""
-        else:
-            self.index += 1
-        element.clear()
-        while element.getprevious() is not None:
-            del element.getparent()[0]
+    def take_bars_of_part(self, part: Element) -> None:
+        name = part.get("id") or ""
+        for index, (element, is_marked, fermatas) in enumerate(bars_in(part, "measure")):
+            self.take_bar(self.bar_at(index, element), element, name, is_marked, fermatas)
+        self.first = self.first if self.first is not None else name
 
-    def take_bar(self, element: Element, name: str, number: str | None) -> None:
-        bar = self.bar_at(number)
+    def take_parts_of_bar(self, measure: Element) -> None:
+        for element, is_marked, fermatas in bars_in(measure, "part"):
+            bar = self.bar_at(self.measures, measure)
+            self.take_bar(bar, element, element.get("id") or "", is_marked, fermatas)
+        self.measures += 1
+
+    def take_bar(self, bar: Bar, element: Element, name: str, is_marked: bool, fermatas: int) -> None:
+        """Read a bar of one part, as far as it says what is not known yet."""
         part = self.parts.get(name) or self.unlisted_part(name)
         if self.first is None:
             self.first = name
-        is_marked, self.is_marked = self.is_marked, False
-        fermatas, self.fermatas = self.fermatas, 0
         if name == self.first:
             self.score.fermatas += fermatas
-        elif not bar.falls_short and not is_marked and len(part.instruments) < 2:
+        elif not (bar.falls_short or is_marked or len(part.instruments) > 1):
             return
         clock = self.clocks.get(name)
         if clock is None:
@@ -131,14 +139,14 @@ class Reading:
         else:
             walk.over_the_notes(element)
 
-    def bar_at(self, number: str | None) -> Bar:
+    def bar_at(self, index: int, measure: Element) -> Bar:
         """Return the bar that all parts share; one with no part in it, or in another bar, is a bar too."""
         bars = self.score.bars
-        while self.index >= len(bars):
+        while index >= len(bars):
             if len(bars) >= MOST_BARS:
                 raise ScoreError(f"This score has more than {MOST_BARS:,} bars and is not read.")
-            bars.append(Bar(number or str(self.index + 1)))
-        return bars[self.index]
+            bars.append(Bar(measure.get("number") or str(index + 1)))
+        return bars[index]
 
     def unlisted_part(self, name: str) -> Part:
         part = self.parts[name] = Part(name)
@@ -165,6 +173,23 @@ class Reading:
             score.creators.append(Creator(text_of(element), (element.get("type") or "").strip()))
         elif tag == "credit" and element.findtext("credit-type") == "title":
             score.title = score.title or " ".join(text_of(one) for one in element.iter("credit-words"))
+
+
+def bars_in(element: Element, tag: str) -> Iterator[tuple[Element, bool, int]]:
+    """Give each bar with whether anything stands over or between its notes, and how many fermatas."""
+    bar, is_marked, fermatas = None, False, 0
+    for found in element.iter(tag, *MARKED, "fermata"):
+        kind = found.tag
+        if kind == tag:
+            if bar is not None:
+                yield bar, is_marked, fermatas
+            bar, is_marked, fermatas = found, False, 0
+        elif kind == "fermata":
+            fermatas += 1
+        else:
+            is_marked = True
+    if bar is not None:
+        yield bar, is_marked, fermatas
 
 
 def instruments_of(element: Element) -> list[PlayedInstrument]:

@@ -6,12 +6,16 @@ ones are read (common practice).
 
 from __future__ import annotations
 
+import functools
 import re
+from dataclasses import dataclass
 from fractions import Fraction
 
-DA_CAPO = re.compile(r"\W*(?:d\s*\.\s*c\b|da\s+capo\b)", re.IGNORECASE)
-DAL_SEGNO = re.compile(r"\W*(?:d\s*\.\s*s\b|dal\s+segno\b)", re.IGNORECASE)
-FINE = re.compile(r"\W*fine\W*", re.IGNORECASE)
+JUMPS = {
+    "da capo": re.compile(r"\W*(?:d\s*\.\s*c\b|da\s+capo\b)", re.IGNORECASE),
+    "dal segno": re.compile(r"\W*(?:d\s*\.\s*s\b|dal\s+segno\b)", re.IGNORECASE),
+    "fine": re.compile(r"\W*fine\W*\Z", re.IGNORECASE),
+}
 TO_CODA = re.compile(r"\W*(?:to|al|alla)\s+coda\b", re.IGNORECASE)
 GRADUAL = re.compile(
     r"\b(?:rit|ritard\w*|riten\w*|rall|rallent\w*|accel|accelerando|string|stringendo|allarg\w*)\b", re.I
@@ -34,6 +38,31 @@ NOTE_SIGNS = {
 FIGURE = re.compile(
     rf"(?P<sign>[{''.join(NOTE_SIGNS)}])\s*(?P<dot>[.·\ueCB7])?\s*=\s*(?:c(?:a|irca)?\.?\s*)?(?P<figure>\d{{2,3}}(?:\.\d+)?)"
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """What words ask for; ``jump`` is one of ``JUMPS`` or "", ``tempo`` is in quarter notes a minute."""
+
+    jump: str
+    to_coda: bool
+    tempo: Fraction | None
+    instrument: str
+    is_gradual: bool
+    names_tempo: bool
+
+
+@functools.lru_cache(maxsize=1024)
+def meaning(words: str) -> Meaning:
+    """Return what words ask for; the same few stand over a score again and again."""
+    return Meaning(
+        jump=next((name for name, pattern in JUMPS.items() if pattern.match(words)), ""),
+        to_coda=bool(TO_CODA.match(words)),
+        tempo=tempo_in(words),
+        instrument=new_instrument(words),
+        is_gradual=bool(GRADUAL.search(words)),
+        names_tempo=bool(TEMPO_WORD.search(words)),
+    )
 
 
 def tempo_in(words: str) -> Fraction | None:

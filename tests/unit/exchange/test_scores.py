@@ -6,7 +6,9 @@ Scores are made here; the meaning of their elements is MusicXML 4.0 (W3C), the o
 from __future__ import annotations
 
 import contextlib
+from collections.abc import Callable, Iterator
 from fractions import Fraction
+from typing import Any
 
 import pytest
 from hypothesis import example, given, settings
@@ -14,8 +16,9 @@ from hypothesis import strategies as st
 
 from catalogue.exchange.scores import ScoreError, read_score
 from catalogue.exchange.scores.forces import without_numbers
+from catalogue.exchange.scores.model import Score
 from catalogue.exchange.scores.opening import score_xml
-from catalogue.exchange.scores.parsing import parsed
+from catalogue.exchange.scores.parsing import MOST_TAGS, Reading, at_once, parsed, streamed
 from catalogue.exchange.scores.playing import playing_order
 from catalogue.instrumentation import read
 from catalogue.timing import read_tempo_map, timeline
@@ -264,6 +267,48 @@ def test_the_proposed_tempo_map_lasts_as_long_as_the_score() -> None:
     found = read_score(score(*bars))
     assert found.tempo_map == ("upbeat  1/4   q=60\n1-4     4/4   q=60\n5       4/4   q=72\nrepeat 2-3 last 3-3\n")
     assert float(timeline(read_tempo_map(found.tempo_map)).seconds) == pytest.approx(found.seconds, abs=0.001)
+
+
+def moved(kind: str, divisions: int) -> str:
+    return f"<{kind}><duration>{divisions}</duration></{kind}>"
+
+
+@pytest.mark.parametrize(
+    ("inside", "seconds"),
+    [
+        ("{q}{q}" + moved("backup", 4) + "{q}{q}{q}{t}{q}", 5),  # the second voice is the longer one
+        ("{q}{q}{q}{t}" + moved("backup", 6) + "{q}", 3),  # a tempo at the end of what is heard first
+        ("{q}" + moved("forward", 4) + "{q}{t}" + moved("backup", 99) + "{q}", 4),  # back to the bar line at most
+        ("{q}<note><chord/><rest/><duration>2</duration></note>{t}{q}", 3),
+        (moved("forward", 8), 4),  # nothing is heard in it: it lasts as long as it is skipped
+    ],
+)
+def test_voices_of_a_bar_begin_where_the_file_goes_back_to(inside: str, seconds: float) -> None:
+    quarter, tempo = "<note><rest/><duration>2</duration></note>", sound(tempo="30")
+    voices = inside.format(q=quarter, t=tempo)
+    found = read_score(score(sound(tempo="60") + voices, metre=(1, 64)))
+    assert found.seconds == seconds
+
+
+def read_by(way: Callable[[bytes], Iterator[Any]], content: bytes) -> Score:
+    reading = Reading()
+    for element in way(content):
+        reading.take(element)
+    return reading.score
+
+
+@pytest.mark.parametrize("kind", ["partwise", "timewise"])
+def test_a_large_score_is_read_as_a_stream_to_the_same_end(kind: str) -> None:
+    content = SEED
+    if kind == "timewise":
+        bars = "".join(f"<measure><part id='P1'>{bar(FORWARD)}<sound tempo='6{at}'/></part></measure>" for at in "123")
+        content = f"<score-timewise><part-list><score-part id='P1'/></part-list>{bars}</score-timewise>".encode()
+    assert read_by(streamed, content) == read_by(at_once, content) == parsed(content)
+
+
+def test_a_large_score_of_too_many_elements_is_refused() -> None:
+    with pytest.raises(ScoreError, match="more than 4,000,000 elements"):
+        parsed(b"<score-partwise>" + b"<a/>" * (MOST_TAGS + 1) + b"</score-partwise>")
 
 
 def test_a_compressed_score_is_read_by_its_container_or_without_one() -> None:
