@@ -36,7 +36,7 @@ def parsed(xml: bytes) -> Score:
     """Return what the XML of a score says. Raises ScoreError."""
     reading = Reading()
     try:
-        for element in streamed(xml) if len(xml) > AT_ONCE else at_once(xml):
+        for element in elements(xml):
             reading.take(element)
     except etree.XMLSyntaxError as fault:
         line = getattr(fault, "lineno", None) or 1
@@ -48,8 +48,13 @@ def parsed(xml: bytes) -> Score:
     return reading.score
 
 
+def elements(xml: bytes) -> Iterator[Element]:
+    """Give what matters in the head of a score and each of its parts. Raises ScoreError, and lxml's own syntax error."""
+    return streamed(xml) if len(xml) > AT_ONCE else at_once(xml)
+
+
 def at_once(xml: bytes) -> Iterator[Element]:
-    """Give what matters in the head of a score and each of its parts (timewise: bars), once the head is found sound."""
+    """Give what matters in the head and the parts (timewise: the bars), once the root has been found sound."""
     root = etree.fromstring(xml, etree.XMLParser(**HARDENED))
     check_head(root.getroottree())
     for child in root:
