@@ -49,7 +49,7 @@ def parsed(xml: bytes) -> Score:
 
 
 def elements(xml: bytes) -> Iterator[Element]:
-    """Give what matters in the head of a score and each of its parts. Raises ScoreError, and lxml's own syntax error."""
+    """Give what matters in the head of a score and its parts. Raises ScoreError, and lxml's own syntax error."""
     return streamed(xml) if len(xml) > AT_ONCE else at_once(xml)
 
 
