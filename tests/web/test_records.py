@@ -215,7 +215,11 @@ def test_contributor_who_looks_like_somebody_is_noticed_while_one_types(browser:
     assert page.texts("//a") == ["Odhran Skellivan"]
     assert page.values("//a/@href") == [address(KINDS["people"], Person.objects.get())]
     assert (exact.content.strip(), body.texts("//a")) == (b"", ["Pennywort Editions"])
-    saved = Page(browser.post(f"{ROOT}contributors/new/?work={work.pk}", {**typed, "role": "other"}, follow=True))
+    saved = Page(
+        browser.post(
+            f"{ROOT}contributors/new/?work={work.pk}", {**typed, "role": "other", "position": "0"}, follow=True
+        )
+    )
     assert "It looks like “Odhran Skellivan”, which was here already." in saved.text()
 
 
