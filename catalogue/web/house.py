@@ -6,6 +6,8 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from django.contrib.auth.models import User
+from django.core.paginator import Page, Paginator
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
@@ -17,6 +19,8 @@ from catalogue.web.access import EDITORS, HouseRequest
 from catalogue.web.days import short_day
 from catalogue.web.hires import how_late
 from catalogue.web.wording import day_text
+
+SIDE_BY_SIDE = 8  # catalogues in one table of who keeps them
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,15 +63,51 @@ class Keeper:
     roles: tuple[tuple[Composer, int | None, str], ...]
 
 
+@dataclass(frozen=True, slots=True)
+class KeepersPage:
+    """Who keeps the catalogues that somebody owns, as many of these as stand side by side.
+
+    ``people`` are who may be chosen, by number and name, where there are more catalogues than that; ``member`` who was.
+    """
+
+    whose: Whose
+    page: Page[Composer]
+    keepers: tuple[Keeper, ...]
+    people: tuple[tuple[int, str], ...] = ()
+    member: int | None = None
+
+
+def keepers_page(request: HouseRequest) -> KeepersPage:
+    """Return the catalogues and the members that the address asks for; two queries, with many catalogues four."""
+    asked = whose(request, (Role.OWNER,))
+    people = people_of(asked.all) if len(asked.all) > SIDE_BY_SIDE else ()
+    member = next((number for number, _name in people if str(number) == request.GET.get("member")), None)
+    found = asked.chosen if member is None else kept_by(member, asked.chosen)
+    page = Paginator(found, SIDE_BY_SIDE).get_page(request.GET.get("page"))
+    keepers = keepers_of(tuple(page))
+    return KeepersPage(asked, page, tuple(one for one in keepers if member in {None, one.user}), people, member)
+
+
+def people_of(composers: Sequence[Composer]) -> tuple[tuple[int, str], ...]:
+    found = User.objects.filter(memberships__composer__in=composers).distinct().order_by("username")
+    return tuple((user.pk, name_of(user)) for user in found)
+
+
+def kept_by(user: int, composers: Sequence[Composer]) -> tuple[Composer, ...]:
+    kept = set(Membership.objects.filter(user=user, composer__in=composers).values_list("composer", flat=True))
+    return tuple(one for one in composers if one.pk in kept)
+
+
+def name_of(user: User) -> str:
+    return user.get_full_name() or user.get_username()
+
+
 def keepers_of(composers: Sequence[Composer]) -> tuple[Keeper, ...]:
     """Return everybody who keeps one of these catalogues, in the order in which they came; one query."""
     found = Membership.objects.filter(composer__in=composers).select_related("user").order_by("pk")
     seats = {(seat.user_id, seat.composer_id): seat for seat in found}
     users = dict.fromkeys(seat.user for seat in found)
-    return tuple(
-        Keeper(user.pk, user.get_full_name() or user.get_username(), roles_of(user.pk, composers, seats))
-        for user in users
-    )
+    return tuple(Keeper(user.pk, name_of(user), roles_of(user.pk, composers, seats)) for user in users)
 
 
 def roles_of(

@@ -91,3 +91,32 @@ def test_number_of_queries_does_not_grow(browser: Client, owner: User, viewer: U
         make_composer(name, sort_name=name, owner=owner)
 
     assert (before, queries()) == (4, 4)
+
+
+@pytest.fixture
+def many(browser: Client, owner: User) -> Client:
+    """A house of eleven composers."""
+    for name in "ABCDEFGHI":
+        make_composer(f"{name} Quist", sort_name=f"Quist, {name}", owner=owner)
+    return browser
+
+
+def heads(page: Page) -> list[str]:
+    return page.texts("//table//th[@scope='col']/a")
+
+
+def test_many_catalogues_stand_eight_side_by_side(many: Client) -> None:
+    first, second = Page(many.get(ADDRESS)), Page(many.get(ADDRESS, {"page": "2"}))
+
+    assert (len(heads(first)), heads(second)) == (8, ["H Quist", "I Quist", "Pell Tarrowick"])
+    assert "9 to 11 of 11" in second.text()
+
+
+def test_of_many_one_member_or_one_catalogue_is_chosen(many: Client, owner: User, viewer: User) -> None:
+    by_member = Page(many.get(ADDRESS, {"member": str(viewer.pk)}))
+    by_composer = Page(many.get(ADDRESS, {"composer": "pell-tarrowick"}))
+    neither = Page(many.get(ADDRESS, {"composer": "pell-tarrowick", "member": str(viewer.pk)}))
+
+    assert (heads(by_member), by_member.texts("//tbody//th/bdi")) == (["Ilka Marovand"], ["vivian"])
+    assert (heads(by_composer), by_composer.texts("//tbody//th/bdi")) == (["Pell Tarrowick"], ["rana"])
+    assert "Whoever was chosen does not keep this catalogue." in neither.text()

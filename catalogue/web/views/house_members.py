@@ -15,14 +15,14 @@ from catalogue.models import Composer
 from catalogue.terms import Role
 from catalogue.web.access import HouseRequest, house_page
 from catalogue.web.forms.members import HouseMemberForm
-from catalogue.web.house import composers_as, keepers_of
+from catalogue.web.house import composers_as, keepers_page
 from catalogue.web.notices import say
 
 
 @house_page
 @require_http_methods(["GET", "POST"])
 def house_members(request: HouseRequest) -> HttpResponse:
-    """/house/members/ — the members of all catalogues that one owns, each with their role in each."""
+    """/house/members/ — the members of the catalogues that one owns, with their roles, eight side by side."""
     ours = composers_as(request, (Role.OWNER,))
     form = HouseMemberForm(request.POST if request.method == "POST" else None, composers=ours, sends_mail=False)
     if form.is_bound and form.is_valid():
@@ -30,8 +30,7 @@ def house_members(request: HouseRequest) -> HttpResponse:
             return let_in(request, form, [one for one in ours if one.slug in form.cleaned_data["composers"]])
         except MemberError as refused:
             form.add_error("user_name", refused.reason)
-    context = {"form": form, "composers": ours, "keepers": keepers_of(ours)}
-    return render(request, "house/members.html", context)
+    return render(request, "house/members.html", {"form": form, "kept": keepers_page(request)})
 
 
 def let_in(request: HouseRequest, form: HouseMemberForm, composers: list[Composer]) -> HttpResponse:

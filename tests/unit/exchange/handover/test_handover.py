@@ -15,6 +15,7 @@ from django.contrib.auth.models import User
 from django.core.files.storage import InMemoryStorage, Storage
 from django.db import connection
 
+from catalogue.actions.houses import save_house
 from catalogue.actions.riders import Package, Said, send_rider, take_answers
 from catalogue.exchange.backups.archive import BackupError, packing
 from catalogue.exchange.backups.archive import opened as opened_backup
@@ -24,8 +25,18 @@ from catalogue.exchange.handover.arriving import look_into, take_over
 from catalogue.exchange.handover.leaving import hand_over
 from catalogue.exchange.handover.tables import STAYS, carried, columns_of, of_composers, records_of, references_of
 from catalogue.exchange.sent_files import keep_sent
-from catalogue.models import Composer, Membership, Performance, Rider, RiderSending, StoredFile, Work
-from catalogue.terms import Answer
+from catalogue.models import (
+    Composer,
+    House,
+    Membership,
+    Performance,
+    Picture,
+    Rider,
+    RiderSending,
+    StoredFile,
+    Work,
+)
+from catalogue.terms import Answer, PictureKind, Role
 from tests.makers import make_composer, make_user, make_work
 from tests.record_makers import make_one_of_each
 from tests.web.test_private_texts_stay_private import Words
@@ -135,6 +146,44 @@ def test_every_hand_over_that_is_kept_arrives_whole(path: Path, newcomer: User, 
     found = {str(model._meta.model_name): records_of(model, arrived.pk, "default").count() for model in carried()}
     assert {name: found[name] for name in expected} == expected
     assert sum(found.values()) == sum(expected.values()) > 40
+
+
+def test_house_and_members_stay_and_the_composers_own_logo_goes(
+    tmp_path: Path, composer: Composer, newcomer: User, storage: Storage
+) -> None:
+    """Whoever leaves takes what is theirs: no letterhead, no logo of the house, nobody who worked on it there."""
+    own, theirs = keep_sent(b"own logo", "png", storage), keep_sent(b"logo of the house", "png", storage)
+    picture = Picture(
+        composer=composer,
+        kind=PictureKind.LOGO,
+        sha256=own,
+        suffix="png",
+        alternative="A rope",
+        width=1,
+        height=1,
+        byte_count=8,
+    )
+    picture.save()
+    Membership.objects.create(user=make_user("edda"), composer=composer, role=Role.EDITOR)
+    other = make_composer("Pell Tarrowick", owner=make_user("tobiah"))
+    house = House(name="Two Quays Music", registration="no. 000417", logo_sha256=theirs, logo_suffix="png")
+    save_house(house=house, composers=[composer, other], now=NOW)
+    path = tmp_path / "ilka.zip"
+
+    hand_over(path, Composer.objects.get(pk=composer.pk), to="Second House", now=NOW, storage=storage)
+    told = b"".join(contents(path))
+    stayed = set(house.composers.all())
+    remove_all()
+    House.objects.all().delete()
+    elsewhere = InMemoryStorage()
+    arrived = take_over(path, owner=newcomer, now=NOW, storage=elsewhere)
+
+    assert [word for word in (b"Two Quays", b"000417", b"edda", b"logo of the house") if word in told] == []
+    assert stayed == {composer, other}
+    assert arrived.house is None
+    assert list(Membership.objects.values_list("user__username", "role")) == [("nadia", "owner")]
+    assert [elsewhere.exists(f"{one[:2]}/{one}.png") for one in (own, theirs)] == [True, False]
+    assert Picture.objects.filter(kind=PictureKind.LOGO, sha256=own).get().composer == arrived
 
 
 def test_addresses_that_were_sent_open_nothing_elsewhere(
