@@ -52,7 +52,7 @@ class Wish:
     ``works`` limits a list to these; a document of one work takes the only one. ``words`` is how long a note may be;
     ``society``, ``member_number`` and ``due`` are for a return, ``pages`` is how many a CV may have, ``telling`` how a
     works list tells its works, ``has_cover`` whether front matter begins with a cover,
-    ``is_anonymous`` whether it names nobody.
+    ``is_anonymous`` whether it names nobody; a rider then stands under the ``motto``.
     """
 
     kind: str
@@ -72,6 +72,7 @@ class Wish:
     telling: Telling = WHOLE
     has_cover: bool = True
     is_anonymous: bool = False
+    motto: str = ""
 
 
 def make_document(composer: Composer, wish: Wish) -> Document:
@@ -281,6 +282,7 @@ def make_rider(composer: Composer, wish: Wish) -> Document:
         gather_rider(found, kept),
         gather_composer(composer),
         performance=performance,
+        motto=wish.motto if wish.is_anonymous else None,
         **setting_of(wish),
     )
 

@@ -111,8 +111,10 @@ class Papers:
         """The rider that is kept of a work; of one that needs none, none is asked."""
         if not sent.has_rider:
             return Gap("No rider is kept of this work.", "Write one if it needs it.", "riders", State.LEFT_OUT)
-        wish = replace(self.wish, kind="rider", works=(sent.work.id,))
-        return Draft(Part(Piece.RIDER, sent.work.title.title), "Its rider.", partial(self.made, wish))
+        hidden = self.call.anonymous
+        wish = replace(self.wish, kind="rider", works=(sent.work.id,), is_anonymous=hidden, motto=self.submission.motto)
+        told = "Its rider, under the motto." if hidden else "Its rider."
+        return Draft(Part(Piece.RIDER, sent.work.title.title), told, partial(self.made, wish))
 
     def made(self, wish: Wish) -> bytes:
         return render(make_document(self.composer, wish), "pdf")

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from itertools import groupby
 
@@ -109,9 +109,15 @@ def rider(
     language: str,
     paper: Paper,
     printed_on: date,
+    motto: str | None = None,
 ) -> Document:
-    """The rider of a work. Raises DocumentNeeds where nothing is known that it needs."""
+    """The rider of a work, under a ``motto`` where the composer is not to be named.
+
+    Raises DocumentNeeds where nothing is known that it needs.
+    """
     says = labels(language)
+    if motto is not None:
+        composer, facts = nameless(composer, motto), without_contact(facts)
     items = rider_items(work, facts, says)
     if not items and facts.setup is None:
         reason = f"Nothing is noted yet that “{work.title.title}” needs besides its players."
@@ -131,6 +137,15 @@ def rider(
         running=(whose, running),
         dated=says.say("Revision {number}, {day}; replaces all earlier", number=str(facts.revision), day=day),
     )
+
+
+def nameless(composer: ComposerFacts, motto: str) -> ComposerFacts:
+    """The composer under a motto, without house and addresses."""
+    return replace(composer, name=motto, email="", telephone="", website="", address="", house=None)
+
+
+def without_contact(facts: RiderFacts) -> RiderFacts:
+    return replace(facts, contact_name="", contact_email="", contact_telephone="", contact_hours="")
 
 
 def blocks(told: Told, running: Text, day: str) -> tuple[Block, ...]:

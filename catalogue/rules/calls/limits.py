@@ -107,14 +107,35 @@ def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
             lengths = [one for one in lengths[:-1] if one.seconds >= 60] if len(lengths) > 1 else []
             if len(lengths) == 1 and bound_of(said, lengths[0]) is None:
                 yield Found("duration_min", lengths[0].seconds, *where)
-        whole = has(TOTAL, said) and not has(EACH, said)
         rank = 2 if re.search(rf"^{LABELS}", said) else 1
-        for bound in bounds_of(said, lengths):
+        for whole, bound in bounds_in_parts(said, lengths):
             name = f"{'total' if whole else 'duration'}_{'max' if bound.most else 'min'}"
             yield Found(name, bound.seconds, *where, rank=rank)
             longest = bound.seconds if bound.most and not whole else longest
             if bound.strict and bound.most and not strict:
                 yield Found("duration_strict", True, *where, rank=rank)
+
+
+APART = re.compile(
+    rf"[;,]\s*(?=(?:(?:and|but|und|aber|et|mais|e|ma|y|pero)\s+)?(?:(?:all|alle|tous|tutti|todas|"
+    rf"the|no|any)\s+)?(?:works?\s+)?"
+    rf"(?:{TOTAL}|{EACH}))"
+)
+"""Where a sentence goes on from each work to all of them: *each at most ten minutes, together not over fifty*."""
+
+
+def bounds_in_parts(said: str, lengths: list[Length]) -> Iterator[tuple[bool, Bound]]:
+    """Yield what the lengths of a sentence bound, and whether that is all the works together."""
+    parts = [
+        (part, found)
+        for part in APART.split(said)
+        if (found := lengths_in(part) or lengths_in(f"{part.rstrip(' .')} minutes"))
+    ]
+    if len(parts) < 2 or not any(has(TOTAL, part) for part, _ in parts):
+        parts = [(said, lengths)]
+    for part, found in parts:
+        whole = has(TOTAL, part) and not has(EACH, part)
+        yield from ((whole, one) for one in bounds_of(part, found))
 
 
 GIVE_OR_TAKE = re.compile(

@@ -139,7 +139,9 @@ PAID_OUT = (
 )
 EXCLUSIVE = (
     r"not (?:be )?(?:submitted|entered|sent) (?:elsewhere|to (?:any )?other)|simultaneous|exclusively|"
-    r"no other competition|(?:entered|submitted) (?:in|to|for) any other|"
+    r"no other competition|(?:do not|don't|not|never) (?:offer|send|submit|enter)\w*[^.;]{0,40}(?:any other|another|"
+    r"elsewhere)|"
+    r"(?:entered|submitted) (?:in|to|for) any other|"
     r"ineligible if (?:they are |it is )?(?:entered|submitted|sent)|nicht (?:gleichzeitig|zugleich|anderweitig)|"
     r"(?:bei|an|zu) (?:keinem|einem) anderen wettbewerb|aucun autre concours|nessun altro concorso|ningun otro concurso"
 )
@@ -151,7 +153,8 @@ DOCUMENTS = {
     "note": r"(?:programme |program )?notes?\b(?!d)|werktext|werkkommentar|einfuhrungstext|notice\b",
     "biography": r"biogra(?:ph|f)|\bbio\b|kurzbiogra\w+|lebenslauf|vita\b",
     "curriculum vitae": r"curriculum vitae|\bcv\b|resume\b",
-    "list of works": r"works? ?list|list of (?:compositions|works)|werkverzeichnis|werkliste|catalogue of works",
+    "list of works": r"works? ?list|list of (?:the |your )?(?:compositions|works)|werkverzeichnis|werkliste|"
+    r"catalogue of works",
     "list of past performances": r"list of (?:past |previous )performances|performance history",
     "technical rider": r"technical rider|tech(?:nical)? (?:rider|sheet|plan)|stage plan|diagram",
     "statement": r"statement\b|letter of (?:motivation|intent|one page)|letter\b|motivationsschreiben|proposal",

@@ -153,7 +153,7 @@ def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> 
         yield Found("works_max", number_of(span["most"]), *where, rank=rank)
     elif most:
         yield Found("works_max", number_of(most["most"]), *where, rank=max(rank, 2 if has(ASKED, said) else 1))
-    elif tail and has(SENT, said):
+    elif tail and has(SENT, said) and not has(r"(?:no|any) (?:single|individual|one) (?:work|piece)", said):
         yield Found("works_max", number_of(tail["most"]), *where, rank=2)
     elif headed and not least:
         yield Found("works_max", number_of(headed["count"] or headed["behind"]), *where, rank=2)

@@ -489,7 +489,7 @@ RIDER = RiderFacts(
 SENT = Sent(1, date(2026, 1, 12), "en-GB", {"Schedule": ("14:00; rehearsal", "19:30; performance")})
 
 
-def rider_of(language: str = "en-GB", **changed: Any) -> Document:
+def rider_of(language: str = "en-GB", motto: str | None = None, **changed: Any) -> Document:
     facts = replace(RIDER, **changed)
     return rider(
         FERROUS,
@@ -500,6 +500,7 @@ def rider_of(language: str = "en-GB", **changed: Any) -> Document:
         language=language,
         paper=Paper.A4,
         printed_on=TODAY,
+        motto=motto,
     )
 
 

@@ -43,6 +43,16 @@ def test_sections_without_anything_in_them_are_left_out_and_the_others_numbered(
     assert heads(bare) == ["Contact", "What is needed", "Stage plan", "Cues", "Who brings what"]
 
 
+def test_a_rider_under_a_motto_names_neither_the_composer_nor_whom_to_ask() -> None:
+    named, hidden = rider_of(), rider_of(motto="Grey Heron")
+    told = " ".join(plain(text) for block in hidden.blocks for text in texts(block))
+
+    assert "Quill" not in f"{told} {hidden.author} {' '.join(map(plain, hidden.running))}"
+    assert hidden.author == "Grey Heron"
+    assert "One contact | Grey Heron | Presenter" in says_of(hidden, "Contact")
+    assert heads(hidden) == heads(named)
+
+
 def test_a_work_that_needs_nothing_has_no_rider() -> None:
     work = make_work(instrumentation=None)
     with pytest.raises(DocumentNeeds, match="Nothing is noted yet"):

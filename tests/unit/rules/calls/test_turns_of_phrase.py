@@ -44,6 +44,15 @@ def values_of(text: str, names: Any) -> dict[str, Any]:
         ("Ten minutes, give or take one.", {"duration_min": 600, "duration_max": 600, "duration_tolerance": 60}),
         ("8 to 10 minutes, plus or minus 30 seconds.", {"duration_max": 600, "duration_tolerance": 30}),
         ("Between a quarter of an hour and twenty minutes.", {"duration_min": 900, "duration_max": 1200}),
+        (
+            "Two works, each between three and twelve minutes; together not over twenty minutes.",
+            {"duration_min": 180, "duration_max": 720, "total_max": 1200},
+        ),
+        (
+            "Together they last 20 to 30 minutes, no single work more than 12.",
+            {"total_min": 1200, "total_max": 1800, "duration_max": 720, "works_max": None},
+        ),
+        ("Do not offer the same works to any other competition.", {"exclusive": True}),
         ("Works that have been broadcast are not accepted.", {"unperformed": None}),
         ("Sie dürfen bereits erklungen, aber noch nicht im Druck erschienen sein.", {"unpublished": True}),
         ("Purely acoustic pieces are not what we are after.", {"electronics": "required"}),
