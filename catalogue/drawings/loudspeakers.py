@@ -15,6 +15,10 @@ AT_EAR = 15
 """Degrees up to which a loudspeaker belongs to the ring; what hangs higher is drawn where it is seen from above."""
 
 
+ROOM = 70.0
+"""The least width that a name has; beside the ring it has all that is left."""
+
+
 @dataclass(frozen=True, slots=True)
 class Loudspeaker:
     """``azimuth`` in degrees, 0 the stage, minus the left seen from the audience; ``angle`` is it in words."""
@@ -59,7 +63,8 @@ def loudspeaker(one: Loudspeaker, middle: tuple[float, float], radius: float) ->
     anchor: Anchor = "middle" if abs(across) < ASIDE or is_high else "start" if across > 0 else "end"
     name_x, name_y = x + away * across, y + away * along + (SIZE * (0.3 + 0.55 * along))
     angle = "" if is_high else one.angle
-    yield Words(name_x, name_y - (SIZE * 0.45 if angle else 0), fitted(one.name, 70, SIZE), SIZE, anchor, strong=True)
+    room = max(ROOM, {"start": 2 * middle[0] - name_x, "end": name_x, "middle": ROOM}[anchor])
+    yield Words(name_x, name_y - (SIZE * 0.45 if angle else 0), fitted(one.name, room, SIZE), SIZE, anchor, strong=True)
     if angle:
         yield Words(name_x, name_y + SIZE * 0.5, angle, SIZE - 2.5, anchor)
 

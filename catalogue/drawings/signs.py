@@ -1,21 +1,22 @@
 """Signs of musical notation, drawn on a stave before a note.
 
 Lengths in units of 250 to the stave space, the middle line at 0, y upwards as in the outlines; the SVG turns it over.
-The outlines come from a font under the SIL Open Font License, whose text stands beside them; names and code points are
-those of the Standard Music Font Layout.
+The outlines come from a font under the SIL Open Font License, whose text stands beside them, and from the forms that
+are drawn by rule; names and code points are those of the Standard Music Font Layout.
 """
 
 from __future__ import annotations
 
 import json
 import tomllib
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import quoteattr
 
+from catalogue.drawings.sign_forms import FORMS
 from catalogue.drawings.sketch import Outline, Part, Sketch, Stroke
 
 FOLDER = Path(__file__).parent
@@ -25,18 +26,37 @@ NOTE, CLEF = "E0A4", "E050"
 KEY_WIDE, KEY_HIGH, KEY_TOP, KEY_NOTE = 20, 8.2, 2.2, 11.0
 """A stave of a notation key, in spaces: how wide and high it is, where its upper line lies, where the note stands."""
 STEM, STEM_THICK, KEY_LINE, KEY_GAP = 3.5, 0.12, 0.13, 0.46
+ABOVE = 0.75
+"""How far above the stave a mark begins, in spaces."""
+STEM_FROM = {
+    "noteheadXBlack": 0.42, "noteheadTriangleUpBlack": -0.48, "noteheadTriangleDownBlack": 0.48,
+    "noteheadSlashHorizontalEnds": 1.0,
+}  # fmt: skip
+"""How far above its middle a stem leaves a head that is no oval, in spaces."""
+NOTES = {"beam": (8.0, 9.9, 11.6, 13.1), "over": (8.0, 13.4)}
+"""Where the notes stand of a sign that takes several."""
 
 Step = tuple[Any, ...]
+Point = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
 class Sign:
-    """A sign that can be drawn; ``cents`` is what it usually alters."""
+    """A sign that can be drawn; ``cents`` is what it usually alters.
+
+    ``place`` is where it stands: ``before`` the note, ``above`` it, on the ``stem``, as the ``beam`` of four notes, or
+    ``over`` two notes. A notehead is the head itself.
+    """
 
     code: str
     name: str
     words: str
     cents: int | None = None
+    place: str = "before"
+
+    @property
+    def is_head(self) -> bool:
+        return self.name.startswith("notehead")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,18 +86,19 @@ def signs() -> dict[str, Sign]:
 def glyphs() -> dict[str, Glyph]:
     found = json.loads((FOLDER / "sign_outlines.json").read_text(encoding="utf-8"))
     em = found["unitsPerEm"]
-    return {
+    outlines = {
         code: Glyph(tuple(tuple(step) for step in one["path"]), one["adv"] * em)
         for code, one in found["glyphs"].items()
     }
+    return outlines | {code: Glyph(steps, wide) for code, (steps, wide) in FORMS.items()}
 
 
 def sign_drawing(name: str) -> SignDrawing | None:
-    """Return the sign before a note on the middle line, a notehead alone; ``None`` for a sign that is not known."""
+    """Return an accidental before a note on the middle line, others alone; ``None`` for a sign that is not known."""
     sign = signs().get(name)
     if sign is None:
         return None
-    shown = (sign.code,) if sign.name.startswith("notehead") else (sign.code, NOTE)
+    shown = (sign.code, NOTE) if sign.place == "before" and not sign.is_head else (sign.code,)
     placed, x = [], float(EDGE)
     for code in shown:
         glyph = glyphs()[code]
@@ -102,18 +123,37 @@ class KeyStave:
         parts += self.noted(note, space)
         return Sketch(width, KEY_HIGH * space, tuple(parts))
 
-    def noted(self, note: float, space: float) -> list[Part]:
+    def noted(self, note: float, space: float) -> Iterator[Part]:
+        """The note or notes with the sign where it belongs."""
         sign = signs()[self.name]
-        glyph = glyphs()[sign.code]
-        is_head = sign.name.startswith("notehead")
-        head = glyph if is_head else glyphs()[NOTE]
-        found: list[Part] = [outline(head, KEY_NOTE, note, space)]
-        if not is_head:
-            found.append(outline(glyph, KEY_NOTE - KEY_GAP - glyph.wide / SPACE, note, space))
-        if sign.name != "noteheadWhole":
-            x = KEY_NOTE + head.wide / SPACE - STEM_THICK / 2
-            found.append(Stroke(((x * space, note * space), (x * space, (note - STEM) * space)), STEM_THICK * space))
-        return found
+        glyph, head = glyphs()[sign.code], glyphs()[NOTE]
+        if sign.is_head:
+            yield outline(glyph, KEY_NOTE, note, space)
+            if sign.name != "noteheadWhole":
+                yield stem(KEY_NOTE + glyph.wide / SPACE, note, space, above=STEM_FROM.get(sign.name, 0.0))
+            return
+        for x in NOTES.get(sign.place, (KEY_NOTE,)):
+            yield outline(head, x, note, space)
+            yield stem(x + head.wide / SPACE, note, space)
+        yield outline(glyph, *mark_place(sign, glyph, head, note), space)
+
+
+def mark_place(sign: Sign, glyph: Glyph, head: Glyph, note: float) -> Point:
+    """Where the origin of a sign lies that is no head, in spaces."""
+    at_stem = head.wide / SPACE - STEM_THICK / 2
+    middle = KEY_NOTE + (head.wide - glyph.wide) / SPACE / 2
+    return {
+        "above": (middle, KEY_TOP - ABOVE),
+        "stem": (KEY_NOTE + at_stem, note - 2.1),
+        "beam": (NOTES["beam"][0] + at_stem, note - STEM + 0.15),
+        "over": (NOTES["over"][0] + 0.6, KEY_TOP - ABOVE),
+    }.get(sign.place, (KEY_NOTE - KEY_GAP - glyph.wide / SPACE, note))
+
+
+def stem(right: float, note: float, space: float, *, above: float = 0.0) -> Stroke:
+    """A stem upwards at the right of a head, from so far above its middle."""
+    x = right - STEM_THICK / 2
+    return Stroke(((x * space, (note - above) * space), (x * space, (note - STEM) * space)), STEM_THICK * space)
 
 
 def key_stave(name: str) -> KeyStave | None:

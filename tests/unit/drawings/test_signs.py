@@ -5,6 +5,7 @@ import json
 import pytest
 from defusedxml.ElementTree import fromstring
 
+from catalogue.drawings.sign_forms import FORMS
 from catalogue.drawings.signs import FOLDER, KEY_WIDE, SPACE, glyphs, key_stave, sign_drawing, signs, to_svg
 from catalogue.drawings.sketch import Outline, Stroke
 from catalogue.drawings.sketch import to_svg as sketch_svg
@@ -30,7 +31,7 @@ def test_sign_has_its_code_point_and_cents(name: str) -> None:
 def test_every_sign_has_an_outline_within_reach_and_a_name_of_its_own() -> None:
     codes = [sign.code for sign in signs().values()]
 
-    assert len(codes) == len(set(codes)) == 39
+    assert len(codes) == len(set(codes)) == 55
     assert set(codes) <= set(glyphs())
 
 
@@ -99,3 +100,24 @@ def test_key_keeps_within_its_picture(name: str) -> None:
     assert all(0 <= x <= sketch.width for place in places for x in place[::2])
     assert all(0 <= y <= sketch.height for place in places for y in place[1::2])
     assert fromstring(sketch_svg(sketch, title=name)).find(".//{*}title").text == name
+
+
+@pytest.mark.parametrize(
+    ("name", "heads"), [("stringsUpBow", 1), ("tremolo3", 1), ("beamAccelRit1", 4), ("arrowBlackRight", 2)]
+)
+def test_key_shows_a_mark_with_as_many_notes_as_it_is_about(name: str, heads: int) -> None:
+    parts = key_stave(name).sketch(KEY_WIDE).parts[5:]
+    kinds = [type(one).__name__ for one in parts]
+
+    assert (kinds.count("Outline"), kinds.count("Stroke")) == (2 + heads, heads)
+    assert len(sign_drawing(name).placed) == 1
+
+
+@pytest.mark.parametrize("code", FORMS)
+def test_form_is_closed_and_as_wide_as_it_says(code: str) -> None:
+    steps, wide = FORMS[code]
+    across = [value for _letter, *places in steps for value in places[::2]]
+
+    assert steps[0][0] == "M"
+    assert steps[-1] == ("Z",)
+    assert max(across) - min(across) == pytest.approx(wide, abs=50)
