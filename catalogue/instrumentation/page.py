@@ -137,7 +137,9 @@ def section_line(line: Line, speech: Grammar) -> PageLine:
     meant = speech.word(line.strength) if line.strength in ("preferred", "least") else ""
     meant = meant or (speech.word("open") if line.instrument != "percussion" and says_open(line, speech) else "")
     text = " ".join(filter(None, [f"{number}{speech.name(line.instrument, several)}", desks]))
-    return PageLine(family_label(line, speech), capital(text), remark(line, (), speech, meant))
+    octave = OCTAVES.get(line.instrument)
+    sounds = str(speech.words["sound"][str(octave)]) if octave else ""
+    return PageLine(family_label(line, speech), capital(text), remark(line, (), speech, meant, sounds))
 
 
 def shares_list(line: Line) -> bool:

@@ -18,7 +18,10 @@ from catalogue.instrumentation.tokens import Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
 TOTAL = "total"
-SOUNDS = {"sounds", "sounding", "klingt", "klingend", "sonne", "sonnant", "suona", "suena"}
+SOUNDS = {
+    "sound", "sounds", "sounding", "klingt", "klingen", "klingend", "sonne", "sonnent", "sonnant", "suona", "suonano",
+    "suena", "suenan",
+}  # fmt: skip
 OCTAVES = {"octave", "octaves", "oktave", "oktaven", "ottava", "ottave", "unottava", "octava", "octavas"}
 
 

@@ -127,8 +127,9 @@ def keyed_slug(draft: Draft, nodes: Nodes) -> str | None:
 
 
 def note_pitch(draft: Draft, forces: Forces, nodes: Nodes, start: int, end: int) -> None:
+    """Keep a key as the instrument that is named by it, else as a remark: a score tells it (MOLA's guidelines)."""
     keyed = keyed_slug(draft, nodes[start:end])
-    if keyed is not None and keyed not in ("c-clarinet", "d-trumpet"):
+    if keyed is not None and keyed not in ("c-clarinet", "d-trumpet", draft.slug):
         draft.slug = keyed
         return
     draft.notes.append("in " + forces.written(nodes[start].start, nodes[end - 1].end))

@@ -51,6 +51,11 @@ class Answered:
         return self.provider not in OURS
 
     @property
+    def is_open(self) -> bool:
+        """Whether it was answered otherwise than with yes."""
+        return self.answer not in ("", Answer.YES)
+
+    @property
     def word(self) -> str:
         """The answer in the language of the page."""
         return answer_words()[self.answer] if self.answer else ""
@@ -87,9 +92,18 @@ class Sending:
         return sum(bool(item.answer) for item in self.asked)
 
     @property
+    def unanswered(self) -> tuple[Answered, ...]:
+        return tuple(item for item in self.asked if not item.answer)
+
+    @property
+    def is_carried(self) -> bool:
+        """Whether all that is answered was answered to the revision before."""
+        return self.record.answered_at is None and self.answered > 0
+
+    @property
     def open_questions(self) -> tuple[Answered, ...]:
         """What was answered otherwise than with yes."""
-        return tuple(item for item in self.asked if item.answer not in ("", Answer.YES))
+        return tuple(item for item in self.asked if item.is_open)
 
 
 # ---- before it is sent

@@ -38,6 +38,10 @@ def rider(composer: Composer) -> Rider:
 
 @pytest.fixture
 def address(browser: Client, rider: Rider) -> str:
+    return sent(browser, rider)
+
+
+def sent(browser: Client, rider: Rider) -> str:
     page = Page(browser.post(f"/c/ilka-marovand/riders/{rider.pk}/send/", {"to": "Kit Arran", "language": "en-GB"}))
     (whole,) = page.values("//*[@id='address']/@value")
     return re.sub(r"^https?://[^/]+", "", whole)
@@ -133,3 +137,17 @@ def test_queries_do_not_grow_with_the_items(rider: Rider, address: str) -> None:
         Client().get(address)
 
     assert len(many) == len(few)
+
+
+def test_an_old_revision_names_the_newer_one_and_a_new_one_tells_what_was_answered_before(
+    browser: Client, rider: Rider, address: str
+) -> None:
+    key = next(item["key"] for item in RiderSending.objects.get().items if item["provider"] == "presenter")
+    Client().post(address, {"by": "Kit", f"answer-{key}": "no", f"remark-{key}": "Two\nlines"})
+    newer = sent(browser, rider)
+
+    assert "Revision 2 has been sent since" in Client().get(address).content.decode()
+    page = Client().get(newer).content.decode()
+    assert "What was answered to the revision before stands here already" in page
+    assert "Two lines" in page
+    assert "Not answered yet:" in browser.get(f"/c/ilka-marovand/records/riders/{rider.pk}/").content.decode()

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 from importlib.resources import files
 
@@ -31,7 +31,7 @@ from catalogue.documents.model import (
 )
 from catalogue.drawings.player_strip import FIRST_Y, LINE_Y, Point, Span, Strip, player_strip
 from catalogue.facts import WorkFacts
-from catalogue.instrumentation import Instrumentation, Line
+from catalogue.instrumentation import Instrumentation, Line, write_shorthand
 from catalogue.instrumentation.vocabulary import called
 from catalogue.instrumentation.wording import write_sentence
 from catalogue.terms import Category
@@ -43,7 +43,18 @@ SECTIONS = {"violin-1": "violin", "violin-2": "violin"}
 CHOIR_LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 FLAT = re.compile(r"(?<=\b[A-G])b(?=[a-z])")
 """The flat of an instrument's short name (Ebcl), which paper has a sign for and the reader of forces takes as well."""
+KEY = re.compile(r"in [A-H](?:e?s|is)?(?:[ -]?(?:flat|sharp|b)|\N{MUSIC FLAT SIGN})?", re.IGNORECASE)
+"""A remark that tells in which key a line is written: a matter of the score, not of its forces."""
 HIGH, LOW = {"choir-soprano", "choir-mezzo-soprano", "choir-alto"}, {"choir-tenor", "choir-baritone", "choir-bass"}
+
+
+def without_keys(work: WorkFacts) -> str:
+    """The shorthand of a work as a list has it, its clarinets, horns and trumpets without their keys."""
+    forces = work.instrumentation
+    if forces is None or not any(KEY.fullmatch(line.note) for line in forces.lines):
+        return work.instrumentation_text
+    lines = (replace(line, note="") if KEY.fullmatch(line.note) else line for line in forces.lines)
+    return write_shorthand(replace(forces, lines=tuple(lines)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +113,7 @@ def described_with_forces(work: WorkFacts, says: Labels) -> tuple[Text, Text]:
     above = description(work, told, says)
     if work.instrumentation is None:
         return above, value(work.instrumentation_text or work.instrumentation_typed)
-    shorthand = value(FLAT.sub("\N{MUSIC FLAT SIGN}", work.instrumentation_text or work.instrumentation_typed))
+    shorthand = value(FLAT.sub("\N{MUSIC FLAT SIGN}", without_keys(work) or work.instrumentation_typed))
     bare = all(not line.chairs and not line.note and not line.optional for line in work.instrumentation.lines)
     return above, () if bare and told and all_in(told, f"{work.title.title} {plain(above)}") else shorthand
 

@@ -67,7 +67,7 @@ class AnswersForm(forms.Form):
                 max_length=LONG_LINE,
                 validators=[refuse_unprintable],
                 initial=item.remark,
-                widget=forms.TextInput(attrs={"dir": "auto"}),
+                widget=forms.Textarea(attrs={"rows": 2, "dir": "auto"}),
             )
 
     def items(self) -> Iterator[tuple[Answered, BoundField, BoundField]]:
@@ -81,5 +81,5 @@ class AnswersForm(forms.Form):
         for item in self.asked:
             answer, remark = (self.cleaned_data[f"{part}-{item.key}"] for part in ("answer", "remark"))
             if answer or remark:
-                found[item.key] = Said(Answer(answer or Answer.QUESTION), remark)
+                found[item.key] = Said(Answer(answer or Answer.QUESTION), " ".join(remark.split()))
         return found

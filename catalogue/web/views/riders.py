@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from django.conf import settings
 from django.core.files.storage import default_storage
+from django.db.models import Max
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -99,6 +100,7 @@ def rider_answer(request: HttpRequest, token: str) -> HttpResponse:
         mark_read(sending=record, now=now)
     context = {"sending": sending, "form": form, "token": token, "sheet": sheet_of(record)}
     context["occasion"] = occasion_of(record)
+    context["newer"] = newer_revision(record)
     return secret(render(request, "riders/rider_answer.html", context))
 
 
@@ -107,6 +109,12 @@ def occasion_of(record: RiderSending) -> str:
     performance = record.rider.performance
     day = date_text(performance.date, page_language()) if isinstance(performance.date, PartialDate) else ""
     return ", ".join(part for part in (str(performance.venue or performance.city), day) if part)
+
+
+def newer_revision(record: RiderSending) -> int | None:
+    """The newest revision, where it is not this one: two people may answer different ones."""
+    newest = record.rider.sendings.aggregate(newest=Max("revision"))["newest"]
+    return newest if newest > record.revision else None
 
 
 def sheet_of(record: RiderSending) -> SafeString:

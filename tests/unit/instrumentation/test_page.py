@@ -51,7 +51,7 @@ Voices:
 
 Strings:
   8 violins I (preferred)
-  2 double basses (preferred)
+  2 double basses (preferred; sound an octave lower)
 
 Electronics:
   Fixed media (4 channels)

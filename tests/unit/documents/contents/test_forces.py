@@ -8,7 +8,7 @@ from catalogue.documents.contents.forces import described, forces_line, reading_
 from catalogue.documents.labels import labels
 from catalogue.documents.model import Legend, Section, plain
 from catalogue.facts import TitleFacts, WorkFacts
-from catalogue.instrumentation import Chair, Instrumentation, Line
+from catalogue.instrumentation import Chair, Instrumentation, Line, read, write_shorthand
 from catalogue.instrumentation.wording import write_sentence
 from catalogue.terms import Category
 from tests.reference.documents.house import (
@@ -132,3 +132,10 @@ def test_a_subtitle_that_tells_the_forces_and_no_more_is_told_in_the_language_of
     told = work(20, TitleFacts("Lock", subtitle=subtitle), category=Category.CHAMBER, instrumentation=forces)
 
     assert plain(described(told, labels("fr"))) == words
+
+
+def test_a_list_leaves_out_in_which_key_horns_and_clarinets_are_written() -> None:
+    keyed = read("3(III=picc).3.3cl(III=bcl) “in B flat”.3 – 4hn “in F”.3tpt “in C”.3tbn.tba – timp – str")
+    written = work(21, "Weir", instrumentation=keyed, instrumentation_text=write_shorthand(keyed))
+
+    assert plain(forces_line(written, ENGLISH)) == "3(III=picc).3.3(III=bcl).3 – 4.3.3.1 – timp – str"
