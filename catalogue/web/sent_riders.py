@@ -13,7 +13,7 @@ from django.utils.translation import gettext as _
 from catalogue.actions.riders import Package
 from catalogue.documents.contents.rider import rider_lines
 from catalogue.documents.contents.rider_items import rider_items
-from catalogue.documents.labels import labels
+from catalogue.documents.labels import SOURCE, labels
 from catalogue.documents.model import Document, Paper
 from catalogue.documents.registry import render
 from catalogue.documents.renderers.html import html_fragment
@@ -120,8 +120,17 @@ def package_of(rider: Rider, *, language: str, now: datetime) -> Package:
     document = rider_document(rider, language=language, today=now.date())
     files = {one: keep_sent(render(document, one), one, default_storage) for one in FORMATS}
     files["html"] = keep_sent(html_fragment(document, top=TOP).encode(), "html", default_storage)
-    items = items_of(rider, document.language)
-    return Package([item_values(one) for one in items], rider_lines(document), files, document.language)
+    return Package(keyed_items(rider, document.language), rider_lines(document), files, document.language)
+
+
+def keyed_items(rider: Rider, language: str) -> list[dict[str, Any]]:
+    """The plain values of all items, keyed alike in every language: what was answered to one in German holds in French.
+
+    Where a language says two of them in the same words, they have the keys of their own words.
+    """
+    told, plain = items_of(rider, language), items_of(rider, SOURCE)
+    keyed = plain if len(plain) == len(told) else told
+    return [item_values(one, of.key) for one, of in zip(told, keyed, strict=True)]
 
 
 def items_of(rider: Rider, language: str) -> tuple[Item, ...]:
@@ -129,10 +138,10 @@ def items_of(rider: Rider, language: str) -> tuple[Item, ...]:
     return rider_items(gather_work(work), gather_rider(work, rider), labels(language))
 
 
-def item_values(item: Item) -> dict[str, Any]:
-    """The plain values of an item, with its key and its title."""
+def item_values(item: Item, key: str) -> dict[str, Any]:
+    """The plain values of an item, with its title."""
     told = {name: getattr(item, name) for name in ("group", "detail", "such_as", "provider")}
-    return {"key": item.key, "title": item.title, **told}
+    return {"key": key, "title": item.title, **told}
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,8 +41,8 @@ def address(browser: Client, rider: Rider) -> str:
     return sent(browser, rider)
 
 
-def sent(browser: Client, rider: Rider) -> str:
-    page = Page(browser.post(f"/c/ilka-marovand/riders/{rider.pk}/send/", {"to": "Kit Arran", "language": "en-GB"}))
+def sent(browser: Client, rider: Rider, language: str = "en-GB") -> str:
+    page = Page(browser.post(f"/c/ilka-marovand/riders/{rider.pk}/send/", {"to": "Kit Arran", "language": language}))
     (whole,) = page.values("//*[@id='address']/@value")
     return re.sub(r"^https?://[^/]+", "", whole)
 
@@ -142,12 +142,13 @@ def test_queries_do_not_grow_with_the_items(rider: Rider, address: str) -> None:
 def test_an_old_revision_names_the_newer_one_and_a_new_one_tells_what_was_answered_before(
     browser: Client, rider: Rider, address: str
 ) -> None:
-    key = next(item["key"] for item in RiderSending.objects.get().items if item["provider"] == "presenter")
+    key = [item["key"] for item in RiderSending.objects.get().items if item["provider"] == "presenter"][-1]
     Client().post(address, {"by": "Kit", f"answer-{key}": "no", f"remark-{key}": "Two\nlines"})
-    newer = sent(browser, rider)
+    newer = sent(browser, rider, "de")
 
     assert "Revision 2 has been sent since" in Client().get(address).content.decode()
     page = Client().get(newer).content.decode()
     assert "What was answered to the revision before stands here already" in page
     assert "Two lines" in page
+    assert "Stühle und Notenpulte" in page
     assert "Not answered yet:" in browser.get(f"/c/ilka-marovand/records/riders/{rider.pk}/").content.decode()
