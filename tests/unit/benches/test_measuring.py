@@ -14,7 +14,13 @@ from catalogue.benches.subjects.documents import draw_bare, lines_of, works_list
 from catalogue.benches.subjects.feeds import again, cold
 
 ALL = benches()
-IN_ONE_THREAD = tuple(bench for bench in ALL if bench not in CROWDS)
+LONG = ("all papers of the demo, from its records",)
+"""What loads the whole demo is tried in the full lane."""
+IN_ONE_THREAD = tuple(
+    pytest.param(bench, id=bench.name, marks=[pytest.mark.slow] if bench.name in LONG else [])
+    for bench in ALL
+    if bench not in CROWDS
+)
 """The others ask a file from several threads, which the database of a test in memory has no patience for."""
 
 
@@ -40,7 +46,7 @@ def test_ours_and_the_bound_take_turns_and_what_is_left_behind_is_put_back_befor
 
 
 @pytest.mark.django_db
-@pytest.mark.parametrize("bench", IN_ONE_THREAD, ids=lambda bench: bench.name)
+@pytest.mark.parametrize("bench", IN_ONE_THREAD)
 def test_each_bench_does_both_things_at_a_small_size(bench: Bench) -> None:
     with bench.prepare(20) as pair:
         pair.before()
