@@ -12,14 +12,17 @@ from django.core.exceptions import ValidationError
 from django.db.models import CheckConstraint, Q
 from django.db.models.functions import Length, Substr
 from django.db.models.lookups import Exact, In
+from django.utils.functional import Promise
+from django.utils.translation import gettext_lazy
 
 from catalogue.rules.countries import is_country
 from catalogue.rules.inks import InkError, read_ink
 from catalogue.timing import MomentError, zone_named
 
 
-def choices_of(terms: type[StrEnum]) -> list[tuple[str, str]]:
-    return [(term.value, term.value[:1].upper() + term.value[1:]) for term in terms]
+def choices_of(terms: type[StrEnum]) -> list[tuple[str, Promise]]:
+    """Return the words of a list to be chosen from, spelled as whoever reads does."""
+    return [(term.value, gettext_lazy(term.value[:1].upper() + term.value[1:])) for term in terms]
 
 
 def known(model: str, column: str, terms: type[StrEnum]) -> CheckConstraint:

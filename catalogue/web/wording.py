@@ -6,9 +6,13 @@ from dataclasses import replace
 from datetime import date
 
 from django.utils.translation import get_language
+from django.utils.translation import gettext_lazy as _
 
 from catalogue.instrumentation import Instrumentation
 from catalogue.timing import Duration, PartialDate, write_date, write_duration
+
+SPELLED_OTHERWISE = (_("Octophonic, front centre"),)
+"""Words of lists that Americans spell otherwise, beside those that stand elsewhere in pages."""
 
 
 def page_language() -> str:

@@ -159,4 +159,4 @@ def second_line(performance: Performance) -> Iterator[str]:
     if performance.kind != PerformanceKind.CONCERT:
         yield performance.kind
     if performance.status not in {PerformanceStatus.GIVEN, PerformanceStatus.CONFIRMED}:
-        yield performance.status
+        yield str(performance.get_status_display()).lower()

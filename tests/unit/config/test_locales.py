@@ -7,9 +7,12 @@ from pathlib import Path
 
 import pytest
 from babel.messages.pofile import read_po
+from django.apps import apps
 from django.conf import settings
 from django.utils.translation import gettext, override
 
+from catalogue.models.conditions import choices_of
+from catalogue.terms import LayoutName
 from config.locales import compiled_into
 from tests.messages import in_module, in_template, messages
 
@@ -98,3 +101,13 @@ def test_sentences_of_a_module_are_found() -> None:
         ("One",),
         ("One", "%(n)s"),
     ]
+
+
+def test_words_of_lists_are_spelled_as_americans_do() -> None:
+    lists = [field for model in apps.get_app_config("catalogue").get_models() for field in model._meta.concrete_fields]
+
+    with override("en-us"):
+        british = {str(label) for field in lists for _word, label in field.choices or () if BRITISH.search(str(label))}
+        assert str(dict(choices_of(LayoutName))["octophonic, front centre"]) == "Octophonic, front center"
+
+    assert british == set()
