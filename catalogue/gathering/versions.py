@@ -22,11 +22,13 @@ from django.db.backends.base.base import BaseDatabaseWrapper
 from catalogue.models import (
     CalendarAddress,
     Call,
+    Commission,
     Composer,
     Hire,
     HiredPerformance,
     LeadTimes,
     Membership,
+    Movement,
     Organisation,
     Performance,
     PerformanceCredit,
@@ -70,6 +72,7 @@ OF_COMPOSER: tuple[Any, ...] = (
 OF_PARTS: tuple[Any, ...] = (HiredPerformance, PerformanceCredit, ProgrammedWork, Recording, TechnicalSetup)
 OF_LISTS: tuple[Any, ...] = (Organisation, Performance, Person, Venue, Work)
 PARTS_OF_LISTS: tuple[Any, ...] = (PerformanceCredit, ProgrammedWork)
+PARTS_OF_PAGES: tuple[Any, ...] = (Commission, Movement, *PARTS_OF_LISTS)
 
 
 def state_of_address(composer: int, token_sha256: str) -> State:
@@ -80,6 +83,11 @@ def state_of_address(composer: int, token_sha256: str) -> State:
 def state_of_public(composer: int) -> State:
     """Return the state of a catalogue as everybody sees it; its first item is whether they may."""
     return asked(statement(PUBLIC, connection.vendor), composer, composer)
+
+
+def state_of_pages(composer: int) -> State:
+    """Return the state of a catalogue as its public pages show it; its first item is whether they are open."""
+    return asked(statement_of_pages(connection.vendor), composer)
 
 
 def state_of_lists(composers: Sequence[int]) -> State:
@@ -169,6 +177,21 @@ def statement_of_lists(owner: str, vendor: str) -> str:
         *(newest(model, owner) for model in OF_LISTS),
         newest(Performance, owner, "history_date"),
         *(newest(model) for model in PARTS_OF_LISTS),
+        TABLES[vendor],
+        SETTLED[vendor],
+    ]
+    return f"SELECT {', '.join(lines)}"
+
+
+@cache
+def statement_of_pages(vendor: str) -> str:
+    lines = [
+        *(f"(SELECT {column} FROM {quoted(Composer)} WHERE id = %s)" for column in ("is_public", "feed_is_public")),  # noqa: S608
+        newest(Composer, "id"),
+        *(newest(model, "composer_id") for model in OF_LISTS),
+        newest(Performance, "composer_id", "history_date"),
+        newest(Work, "composer_id", "history_date"),
+        *(newest(model) for model in PARTS_OF_PAGES),
         TABLES[vendor],
         SETTLED[vendor],
     ]

@@ -24,7 +24,10 @@ Days = tuple[date, ...]
 
 @dataclass(frozen=True, slots=True)
 class KeptCalendar:
-    """A calendar of a composer: its bytes, their strong tag, the file's name, and what it was built from."""
+    """A calendar of a composer: its bytes, their strong tag, the file's name, and what it was built from.
+
+    A public page is kept as well (``catalogue.web.kept_pages``), with its type for a name.
+    """
 
     composer: int
     state: str
@@ -50,12 +53,17 @@ def text_of(version: Version) -> str:
 
 def kept_calendar(key: Key, days: Days) -> KeptCalendar | None:
     """Return what was kept under a key, unless it was built on another day; from memory, or else from its file."""
+    return remembered(key, days) or filed_calendar(key, days)
+
+
+def remembered(key: Key, days: Days) -> KeptCalendar | None:
+    """Return what this process has kept under a key on these days: a calendar, or a public page, which has no file."""
     with _lock:
         found = _kept.get(key)
-        if found is not None and found.days == days:
-            _kept.move_to_end(key)
-            return found
-    return filed_calendar(key, days)
+        if found is None or found.days != days:
+            return None
+        _kept.move_to_end(key)
+        return found
 
 
 def filed_calendar(key: Key, days: Days) -> KeptCalendar | None:

@@ -14,7 +14,8 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
 from catalogue.actions.publishing import publish
-from catalogue.models import Composer, Work
+from catalogue.models import Commission, Composer, Movement, Performance, Work
+from catalogue.web.kept_calendars import forget_everywhere
 from tests.conftest import NOW
 from tests.makers import make_performance, make_venue, make_work
 from tests.web.pages import Page
@@ -119,6 +120,76 @@ def test_what_has_not_changed_is_not_sent_again(opened: Work) -> None:
     assert (again.status_code, again.content) == (304, b"")
 
 
+def statements(address: str) -> list[str]:
+    """Return what is asked of the database for a page."""
+    with CaptureQueriesContext(connection) as asked:
+        assert Client().get(address).status_code == 200
+    return [each["sql"] for each in asked]
+
+
+def test_a_page_that_nothing_was_saved_for_costs_the_question_for_its_state(composer: Composer, opened: Work) -> None:
+    event = composer.performances.get(status="confirmed", audience="public")
+    hanging = ("", f"works/{opened.pk}/", f"performances/{event.pk}/", "works.atom", "performances.json")
+    for address in (f"{ADDRESS}{rest}" for rest in hanging):
+        first = Client().get(address)
+        (asked,) = statements(address)
+        assert "is_public" in asked
+        assert Client().get(address).content == first.content
+
+
+def change(record: Any, **told: Any) -> None:
+    for name, value in told.items():
+        setattr(record, name, value)
+    record.save()
+
+
+def concert(work: Work) -> Performance:
+    return work.composer.performances.get(status="confirmed", audience="public")
+
+
+CHANGES: dict[str, Callable[[Work], None]] = {
+    "Weir": lambda work: change(work, title="Weir"),
+    "A life": lambda work: change(work.composer, short_biography="A life"),
+    "Salt Hall": lambda work: change(concert(work).venue, name="Salt Hall"),
+    "Plover": lambda work: change(concert(work).credits.get(), name="Plover"),
+    "Slowly": lambda work: change(Movement(work=work, number=1), title="Slowly"),
+    "Tern Trust": lambda work: change(Commission(work=work), name="Tern Trust"),
+}
+
+
+@pytest.mark.parametrize("said", CHANGES)
+def test_what_is_saved_stands_on_the_pages_at_once(opened: Work, said: str) -> None:
+    addresses = (ADDRESS, f"{ADDRESS}works/{opened.pk}/")
+    assert all(said not in Client().get(address).content.decode() for address in addresses)
+
+    opened.refresh_from_db()
+    CHANGES[said](opened)
+
+    assert any(said in Client().get(address).content.decode() for address in addresses)
+
+
+def test_pages_that_are_shut_are_gone_at_once(composer: Composer, opened: Work) -> None:
+    addresses = (ADDRESS, f"{ADDRESS}works/{opened.pk}/", f"{ADDRESS}works.atom")
+    assert [Client().get(address).status_code for address in addresses] == [200, 200, 200]
+
+    publish(composer=composer, is_open=True, works=[], now=NOW)
+    assert [Client().get(address).status_code for address in addresses] == [200, 404, 200]
+
+    publish(composer=composer, is_open=False, works=[opened.pk], now=NOW)
+    assert [Client().get(address).status_code for address in addresses] == [404, 404, 404]
+
+
+def test_a_page_for_all_sets_no_cookie_and_one_for_somebody_is_kept_for_nobody_else(
+    opened: Work, signed_in: Callable[[User], Client], owner: User
+) -> None:
+    own = signed_in(owner).get(ADDRESS)
+    for_all = Client().get(ADDRESS)
+
+    assert ("Sign out" in own.content.decode(), own.headers["Cache-Control"]) == (True, "private, no-store")
+    assert ("Sign out" in for_all.content.decode(), for_all.headers["Cache-Control"]) == (False, "public, max-age=300")
+    assert not for_all.cookies
+
+
 def test_owner_opens_the_pages_and_says_which_works_stand_on_them(
     composer: Composer, ferry: Work, signed_in: Callable[[User], Client], owner: User
 ) -> None:
@@ -136,19 +207,14 @@ def test_owner_opens_the_pages_and_says_which_works_stand_on_them(
     assert Client().get(ADDRESS).status_code == 404
 
 
-def queries(address: str) -> int:
-    with CaptureQueriesContext(connection) as asked:
-        assert Client().get(address).status_code == 200
-    return len(asked)
-
-
 def test_pages_ask_the_database_as_often_for_three_works_as_for_one(composer: Composer, opened: Work) -> None:
     addresses = [ADDRESS, f"{ADDRESS}works/{opened.pk}/", f"{ADDRESS}works.atom", f"{ADDRESS}performances.json"]
-    before = [queries(address) for address in addresses]
+    before = [len(statements(address)) for address in addresses]
 
     for title in ("Salt", "Weir"):
         work = make_work(title, composer=composer, movements=("I", "II"))
         make_performance(work, opened, date="2026-07-01", status="confirmed", performers=("Kestrel Quartet",))
     publish(composer=composer, is_open=True, works=Work.objects.values_list("pk", flat=True), now=NOW)
+    forget_everywhere()
 
-    assert [queries(address) for address in addresses] == before
+    assert [len(statements(address)) for address in addresses] == before

@@ -6,15 +6,12 @@ never was are answered alike.
 
 from __future__ import annotations
 
-from hashlib import sha256
-
 from django.conf import settings
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.template.loader import render_to_string
 from django.urls import reverse
 from django.utils import timezone
-from django.utils.cache import get_conditional_response
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 from django.views.decorators.http import require_http_methods, require_safe
@@ -25,6 +22,7 @@ from catalogue.gathering.published import public_performances, public_works
 from catalogue.models import Composer, Work
 from catalogue.terms import WorkStatus
 from catalogue.web.access import CatalogueRequest, owner_page
+from catalogue.web.kept_pages import for_all, kept_for_all
 from catalogue.web.notices import say
 from catalogue.web.public_pages import (
     addresses_of,
@@ -37,7 +35,6 @@ from catalogue.web.public_pages import (
 )
 from catalogue.web.wording import page_language
 
-FRESH = 300  # seconds that a copy may be used without asking
 NEWS = {
     "atom": ("application/atom+xml; charset=utf-8", atom_bytes),
     "json": ("application/feed+json; charset=utf-8", json_bytes),
@@ -49,45 +46,37 @@ def open_composer(slug: str) -> Composer:
     return get_object_or_404(Composer.objects.filter(is_public=True), slug=slug)
 
 
-def for_all(request: HttpRequest, response: HttpResponse) -> HttpResponse:
-    """Let everybody keep a copy for a while, and say where it has not changed since theirs was made.
-
-    What somebody sees who is signed in carries their name and is theirs alone.
-    """
-    if request.user.is_authenticated:
-        return response
-    response.headers["Cache-Control"] = f"public, max-age={FRESH}"
-    response.headers["ETag"] = f'"{sha256(response.content).hexdigest()[:32]}"'
-    return get_conditional_response(request, etag=response.headers["ETag"], response=response) or response
-
-
 @require_safe
+@kept_for_all
 def public_composer(request: HttpRequest, name: str) -> HttpResponse:
     """/public/<composer>/ — who it is, the works that are public, the performances to come."""
     composer = open_composer(name)
     page = composer_page(composer, today=timezone.localdate(), language=page_language())
-    return for_all(request, render(request, "public/composer.html", {"page": page, "whose": composer}))
+    return render(request, "public/composer.html", {"page": page, "whose": composer})
 
 
 @require_safe
+@kept_for_all
 def public_work(request: HttpRequest, name: str, work: int) -> HttpResponse:
     """/public/<composer>/works/<work>/ — a work that is public, with its performances."""
     composer = open_composer(name)
     found = get_object_or_404(public_works(composer), pk=work)
     page = work_page(composer, found, today=timezone.localdate(), language=page_language())
-    return for_all(request, render(request, "public/work.html", {"page": page, "whose": composer}))
+    return render(request, "public/work.html", {"page": page, "whose": composer})
 
 
 @require_safe
+@kept_for_all
 def public_performance(request: HttpRequest, name: str, performance: int) -> HttpResponse:
     """/public/<composer>/performances/<performance>/ — a performance that is announced and open to all."""
     composer = open_composer(name)
     found = get_object_or_404(public_performances(composer), pk=performance)
     page = event_page(composer, found, language=page_language())
-    return for_all(request, render(request, "public/performance.html", {"page": page, "whose": composer}))
+    return render(request, "public/performance.html", {"page": page, "whose": composer})
 
 
 @require_safe
+@kept_for_all
 def public_news(request: HttpRequest, name: str, group: str, format: str) -> HttpResponse:
     """/public/<composer>/<works or performances>.<atom or json> — news for readers of feeds."""
     composer = open_composer(name)
@@ -99,7 +88,7 @@ def public_news(request: HttpRequest, name: str, group: str, format: str) -> Htt
     else:
         news = performances_news(composer, own, timezone.localdate(), language)
     content_type, written = NEWS[format]
-    return for_all(request, HttpResponse(written(news), content_type=content_type))
+    return HttpResponse(written(news), content_type=content_type)
 
 
 @require_safe
