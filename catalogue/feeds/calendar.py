@@ -12,7 +12,7 @@ from datetime import UTC, date, datetime, timedelta
 from functools import lru_cache
 from itertools import chain, islice
 
-from icalendar import Calendar, Event, Timezone, TimezoneStandard, vDDDTypes
+from icalendar import Calendar, Event, Timezone, TimezoneStandard, vDDDTypes, vText
 from icalendar.prop import vInline
 
 from catalogue.facts import CatalogueFacts, DeadlineFacts, DueFacts, PerformanceFacts, SessionFacts
@@ -106,14 +106,14 @@ def event_bytes(entry: Entry) -> bytes:
     event = Event()
     event.add("uid", entry.uid)
     event.add("dtstamp", entry.changed_at)
-    event.add("last-modified", entry.changed_at)
+    event["last-modified"] = event["dtstamp"]
     event.add("sequence", entry.sequence)
     event.add("dtstart", entry.starts_at or entry.day)
     if not entry.is_moment:
         event.add("dtend", end_of(entry))
     event.add("summary", entry.summary)
-    event.add("status", entry.status)
-    event.add("transp", "TRANSPARENT")
+    event["status"] = word(entry.status)
+    event["transp"] = word("TRANSPARENT")
     event.add("categories", [entry.category])
     for field, text in (("location", entry.location), ("description", entry.description), ("url", clean(entry.url))):
         if text:
@@ -121,6 +121,12 @@ def event_bytes(entry: Entry) -> bytes:
     if entry.position:
         event["geo"] = vInline("{:.6f};{:.6f}".format(*entry.position))
     return bytes(event.to_ical(sorted=False))
+
+
+@lru_cache(maxsize=16)
+def word(text: str) -> vText:
+    """Return a word of the standard as the library writes it, made once for all events that bear it."""
+    return vText(text)
 
 
 def end_of(entry: Entry) -> date | datetime:

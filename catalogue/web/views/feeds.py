@@ -32,6 +32,7 @@ from catalogue.web.kept_calendars import (
 
 FRESH = 900  # seconds that a copy may be used without asking
 TYPE = "text/calendar; charset=utf-8"
+CONDITIONS = {"HTTP_IF_MATCH", "HTTP_IF_NONE_MATCH", "HTTP_IF_MODIFIED_SINCE", "HTTP_IF_UNMODIFIED_SINCE"}
 
 
 @require_safe
@@ -116,7 +117,7 @@ def not_modified(request: HttpRequest, etag: str) -> HttpResponse | None:
     """Return the answer to whoever has these bytes already; most programs name their tag alone."""
     if request.META.get("HTTP_IF_NONE_MATCH") == etag:
         return HttpResponseNotModified()
-    return get_conditional_response(request, etag=etag)
+    return get_conditional_response(request, etag=etag) if CONDITIONS & request.META.keys() else None
 
 
 def shut(response: HttpResponse) -> HttpResponse:
