@@ -181,6 +181,17 @@ def test_file_is_named_after_its_work_in_plain_letters(browser: Client, composer
     assert response.headers["Content-Disposition"] == f'attachment; filename="{name}"'
 
 
+def test_preview_leads_to_the_pdf_that_opens_in_the_browser(browser: Client, composer: Composer) -> None:
+    make_work("Tides", composer=composer)
+    page = page_of(browser, "works-list", order="year")
+    (link,) = page.values("//a[.='Open the PDF']/@href")
+
+    answer = browser.get(link)
+
+    named = 'inline; filename="ilka-marovand-works-list-by-year.pdf"'
+    assert (answer.headers["Content-Type"], answer.headers["Content-Disposition"]) == ("application/pdf", named)
+
+
 def test_file_that_the_browser_has_already_is_not_sent_again(browser: Client, composer: Composer) -> None:
     make_work("Tides", composer=composer)
     address = f"{ADDRESS}works-list/file/?format=txt"

@@ -49,7 +49,10 @@ def document(request: CatalogueRequest, kind: str) -> HttpResponse:
 @material_page
 @require_safe
 def document_file(request: CatalogueRequest, kind: str) -> HttpResponse:
-    """/c/<composer>/documents/<kind>/file/ — the document as a file; the page again where it cannot be made."""
+    """/c/<composer>/documents/<kind>/file/ — the document as a file; the page again where it cannot be made.
+
+    A PDF that is asked for with ``shown`` opens in the browser instead of being taken along.
+    """
     form = form_of(request, kind)
     if not form.is_valid():
         return bench(request, form)
@@ -61,7 +64,8 @@ def document_file(request: CatalogueRequest, kind: str) -> HttpResponse:
     content = render_document(made, format.word)
     response = HttpResponse(content, content_type=format.content_type)
     name = file_name(request.composer, form) + format.suffix
-    response.headers["Content-Disposition"] = content_disposition_header(True, name)
+    is_taken = format.word != "pdf" or "shown" not in request.GET
+    response.headers["Content-Disposition"] = content_disposition_header(is_taken, name)
     return unless_known(request, response)
 
 
@@ -102,11 +106,19 @@ def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:
         "preview": preview,
         "needs": needs,
         "left_out": left_out,
+        "opened": opened(request, form),
         "lacking": lacking,
         "mend": mend_of(request, form, needs) if needs else "",
         "is_unchosen": form.has_error("__all__", "unchosen"),
     }
     return render(request, "documents/document.html", context)
+
+
+def opened(request: CatalogueRequest, form: DocumentForm) -> str:
+    """Return where the document opens as a PDF, asked the same."""
+    asked = request.GET.copy()
+    asked["format"], asked["shown"] = "pdf", "1"
+    return f"{reverse('document-file', args=[request.composer.slug, form.word])}?{asked.urlencode()}"
 
 
 def sheet(fragment: str) -> SafeString:
