@@ -42,6 +42,7 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import elsewhere_at, part_of
 from catalogue.instrumentation.families import WINDS
 from catalogue.instrumentation.formula import named_in
+from catalogue.instrumentation.hands import hands_tail
 from catalogue.instrumentation.lexicon import AND, LIVE, OPTIONAL, OR
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
@@ -50,7 +51,6 @@ from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, toke
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.seating import MOST_CHAIRS, apply, base_of, own_section, read_d, slashed
 from catalogue.instrumentation.senses import USUAL_OF_PLACE
-from catalogue.instrumentation.tails import hands_tail
 from catalogue.instrumentation.tokens import Bracket, Nodes, Row, Token
 from catalogue.instrumentation.vocabulary import family_of, instrument
 

@@ -21,6 +21,7 @@ MOST_IN_A_PART = 100
 SEMI_CHORUS = keyed("semi-chorus semichorus semi-choir halbchor demi-chœur semicoro")
 SINGLE_LETTERS = ("S", "M", "A", "T", "B")
 FEWEST_LETTERS = 3
+FEWEST_CHOIRS = 2
 CHOIR_WORDS = ("choir", "choir-children")
 
 
@@ -80,11 +81,10 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
         return sizes
     smaller = phrase_end(nodes, end, SEMI_CHORUS)
     solo, end = singers_end(nodes, end) if smaller is None else (False, smaller)
-    solo = solo or (lead[0].solo and name_of_choir(nodes, end - 1) is None)
+    solo |= lead[0].solo and name_of_choir(nodes, end - 1) is None
     if len(text) == 2 and len(voicings) == 1 and not (solo or optional or followed_well(nodes, at, start, end)):
         return None
-    named, end = end, past_double(nodes, end)
-    double = double or end > named
+    double, end = double or is_key(token_at(nodes, end), DOUBLE), past_double(nodes, end)
     start_at, stop = nodes[at].start, nodes[end - 1].end
     if solo:
         return [draft for one in voicings for draft in soloists(one, start_at, stop)], end, False
@@ -326,3 +326,18 @@ def say_of_choir(last: Draft, note: str, forces: Forces) -> None:
     for draft in forces.drafts:
         if (draft.start, draft.end, draft.group) == (last.start, last.end, last.group):
             draft.notes.append(note)
+
+
+def number_alike(forces: Forces) -> None:
+    """Number choirs whose parts are named one after another, ``SATB, SATB``: they are two and no divided one."""
+    bodies: dict[tuple[int, int], list[Draft]] = {}
+    for draft in forces.drafts:
+        if draft.slug.startswith("choir-") and draft.slug != "choir-children" and draft.count is None:
+            bodies.setdefault((draft.start, draft.end), []).append(draft)
+    parts = [{one.slug for one in body} for body in bodies.values()]
+    told = any(one.group or one.notes or one.optional for body in bodies.values() for one in body)
+    if len(bodies) < FEWEST_CHOIRS or told or not all(one & parts[0] for one in parts):
+        return
+    for number, body in enumerate(bodies.values(), 1):
+        for one in body:
+            one.group = f"choir {number}"

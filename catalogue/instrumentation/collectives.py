@@ -79,6 +79,7 @@ DISPUTED = {
     ("wind", 8): ("another choice of wind instruments", ()),
 }
 """Names of two make-ups: the one that is not usual in words, and its instruments where it is one."""
+REED_TRIO = keyed("trio_d'anches reed_trio trio_d'ance trío_de_cañas trío_de_lengüetas rohrblatttrio")
 PIERROT = keyed("pierrot_ensemble pierrot_quintet pierrot-ensemble pierrot_line-up pierrot_lineup pierrot")
 PIERROT_SET = ("flute", "clarinet", "violin", "cello", "piano")
 FOLD = {
@@ -131,6 +132,7 @@ def phrases() -> dict[str, tuple[str, int, tuple[str, ...]]]:
             for noun in nouns:
                 found[word + noun] = ("percussion", size, ("percussion",) * size)
                 found[noun + word] = ("percussion", size, ("percussion",) * size)
+    found |= dict.fromkeys(REED_TRIO, ("reeds", 3, WIND_SETS[3]))
     found |= dict.fromkeys(PIERROT, ("pierrot", 5, PIERROT_SET))
     return found | {key: ("fold", size, ()) for size, keys in FOLD.items() for key in keys}
 

@@ -108,34 +108,22 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     solo = phrase_end(nodes, end, SOLO)
     end = solo if solo is not None else end
     following = nodes[end] if end < len(nodes) else None
-    listed = isinstance(following, Bracket) and itemises(following) and kind != "percussion"
-    led = isinstance(following, Bracket) and is_key(token_at(following.nodes, 0), {"with", "mit", "avec", "con"})
-    if listed and isinstance(following, Bracket) and not repeats_fold(following, kind) and not led:
-        sizes.keep_section(kind, nodes[end - 1].end, forces)
-        return [], end, True
-    if following is not None and following.is_mark(":") and kind in ("fold", "wind", "brass", "saxophone"):
-        sizes.keep_section(kind, nodes[end].end, forces)
-        return [], end + 1, True
-    if kind == "percussion" and following is not None and following.is_mark(".:\n"):
-        return [], end, True
+    introduced = introduces(nodes, end, kind, forces)
+    if introduced is not None:
+        return [], introduced, True
     told = sizes.lettered(following, kind, size)
     if told:
         slugs, end = told, end + 1
     extra, after = fifth_string(nodes, end) if (kind, size) == ("strings", 5) else ("", end)
     if extra:
         slugs, end, kind = (*slugs[:4], extra), after, "strings told"
-    elif (
-        isinstance(following, Bracket)
-        and not told
-        and (adds_nothing(following, kind, size) or repeats_fold(following, kind))
-    ):
+    elif isinstance(following, Bracket) and not told and is_repeated(following, kind, size):
         end += 1
     slugs = (
         folded(size) if kind == "fold" else usual_or_other(forces, kind, slugs, nodes[start].start, nodes[end - 1].end)
     )
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
-    if kind == "fold":
-        say_of_fold(size, nodes[start].start, nodes[end - 1].end, forces)
+    say_of_fold(size if kind == "fold" else 0, nodes[start].start, nodes[end - 1].end, forces)
     many = qualities.count.most if qualities.count is not None and key_ends_in_s(nodes[end - 1]) else 1 + double
     if 1 < many <= MOST_GROUPS:
         drafts = alike.repeated(drafts, many)
@@ -146,6 +134,21 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     if isinstance(following, Bracket) and kind == "strings":
         figures(following, drafts)
     return drafts, end, False
+
+
+def introduces(nodes: Nodes, at: int, kind: str, forces: Forces) -> int | None:
+    """Return where the list begins that itemises a named ensemble in the place of its usual make-up."""
+    following = nodes[at] if at < len(nodes) else None
+    if isinstance(following, Bracket):
+        led = is_key(token_at(following.nodes, 0), {"with", "mit", "avec", "con"})
+        if led or kind == "percussion" or not itemises(following) or repeats_fold(following, kind):
+            return None
+        sizes.keep_section(kind, nodes[at - 1].end, forces)
+        return at
+    if following is not None and following.is_mark(":") and kind in ("fold", "wind", "brass", "saxophone"):
+        sizes.keep_section(kind, following.end, forces)
+        return at + 1
+    return at if kind == "percussion" and following is not None and following.is_mark(".:\n") else None
 
 
 def fifth_string(nodes: Nodes, at: int) -> tuple[str, int]:

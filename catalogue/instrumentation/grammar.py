@@ -34,6 +34,16 @@ class Grammar:
     def word(self, key: str) -> str:
         return str(self.words[key])
 
+    @property
+    def semicolon(self) -> str:
+        """What parts the lines; French leaves a space before it."""
+        return "\N{NO-BREAK SPACE}; " if self.language == "fr" else "; "
+
+    @property
+    def colon(self) -> str:
+        """What stands between a label and what it is said of; French leaves a space before it."""
+        return "\N{NO-BREAK SPACE}: " if self.language == "fr" else ": "
+
     def name(self, slug: str, count: int = 1) -> str:
         names = called(slug, self.language)
         return names.singular if count == 1 else names.plural or names.singular

@@ -50,21 +50,12 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     joined = found.end + 1 < len(nodes) and nodes[found.end].is_mark("-") and not nodes[found.end + 1].spaced
     found = replace(found, end=found.end + 1) if joined and is_key(nodes[found.end + 1], CONSORTS) else found
     token = token_at(nodes, found.end)
-    told = players_told(nodes, found.end + 1) if token is not None and is_key(token, CONSORTS) else None
-    if token is not None and is_key(token, CONSORTS) and (not is_body(found.slugs[0]) or is_told(found, told)):
-        following = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
-        if (
-            told is None
-            and following is not None
-            and (following.is_mark(":") or (isinstance(following, Bracket) and itemises(following)))
-        ):
-            sizes.keep_kind(nodes, start, found.end + 1, forces)
-            return [], found.end + 1, True
-        slug = "viola-da-gamba" if "viola-da-gamba" in found.slugs else found.slugs[0]
-        draft = Draft(slug, nodes[at].start, token.end, name=found, open=True, notes=[token.text])
-        if told is not None:
-            draft.open, draft.count, draft.notes = False, told[0], []
-        return [draft], told[1] if told is not None else found.end + 1, False
+    if (
+        token is not None
+        and is_key(token, CONSORTS)
+        and (body := consort_at(nodes, at, found, token, forces)) is not None
+    ):
+        return body
     size = collectives.size_of(token.text) if token is not None and token.kind == "word" else None
     listed = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
     if size is not None and listed is not None and listed.is_mark(":"):
@@ -88,6 +79,24 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     draft.amplified = qualities.amplified or qualities.electric
     many = qualities.count.most if qualities.count is not None and key_ends_in_s(token) else 1
     return alike.repeated([draft], many) if 1 < many <= MOST_GROUPS else [draft], found.end + 1, False
+
+
+def consort_at(nodes: Nodes, at: int, found: Name, token: Token, forces: Forces) -> Found | None:
+    """Read ``flute choir``, ``percussion ensemble: 6 players``: an open number of one instrument, or those told."""
+    told = players_told(nodes, found.end + 1)
+    if is_body(found.slugs[0]) and not is_told(found, told):
+        return None
+    following = nodes[found.end + 1] if found.end + 1 < len(nodes) else None
+    listed = isinstance(following, Bracket) and itemises(following)
+    if told is None and following is not None and (listed or following.is_mark(":")):
+        sizes.keep_kind(nodes, found.first, found.end + 1, forces)
+        return [], found.end + 1, True
+    slug = "viola-da-gamba" if "viola-da-gamba" in found.slugs else found.slugs[0]
+    draft = Draft(slug, nodes[at].start, token.end, name=found, open=True, notes=[token.text])
+    if told is None:
+        return [draft], found.end + 1, False
+    draft.open, draft.count, draft.notes = False, told[0], []
+    return [draft], told[1], False
 
 
 def is_told(name: Name, told: tuple[Count, int] | None) -> bool:

@@ -58,7 +58,10 @@ def page_lines(instrumentation: Instrumentation, language: str = "en-GB") -> tup
     speech = grammar(language)
     first, *others = (tuple(lines_of_line_up(one, speech)) for one in instrumentation.line_ups)
     either = capital(speech.word("or"))
-    return (*first, *(replace(line, family=f"{either}: {line.family}") for lines in others for line in lines))
+    return (
+        *first,
+        *(replace(line, family=f"{either}{speech.colon}{line.family}") for lines in others for line in lines),
+    )
 
 
 def lines_of_line_up(instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
@@ -73,7 +76,8 @@ def write_page(instrumentation: Instrumentation, language: str = "en-GB") -> str
 
     A remark that would be read as something else stands in quotation marks; *or* stands before another line-up.
     """
-    either = f"\n\n{capital(grammar(language).word('or'))}:\n"
+    speech = grammar(language)
+    either = f"\n\n{capital(speech.word('or'))}{speech.colon.rstrip()}\n"
     return either.join(one_page(one, language) for one in instrumentation.line_ups)
 
 
@@ -90,7 +94,8 @@ def in_lines(instrumentation: Instrumentation, language: str) -> str:
     family = None
     for line in page_lines(instrumentation, language):
         if line.family != family:
-            found += ["", f"{line.family}:"] if found else [f"{line.family}:"]
+            label = f"{line.family}{grammar(language).colon.rstrip()}"
+            found += ["", label] if found else [label]
             family = line.family
         found.append(f"  {line}")
     return "\n".join(found)
@@ -104,7 +109,7 @@ def family_label(line: Line, speech: Grammar) -> str:
     families = speech.words["families"]
     family = "solo" if line.role == "soloist" else line.family
     label = families[family if family in families else "other"]
-    return f"{capital(speech.body(line.group))}: {label}" if line.group else str(label)
+    return f"{capital(speech.body(line.group))}{speech.colon}{label}" if line.group else str(label)
 
 
 # ---- players
@@ -175,7 +180,7 @@ def chair_line(line: Line, chair: int, plays: tuple[str, ...], number: str, spee
     least, most = line.players or (0, 0)
     noted = bool(line.note) and len(plays) > 1 and line.instrument != "percussion"
     seat = "" if plays[0] == line.instrument else f"{speech.name(line.instrument)} {chair}"
-    said = "; ".join(filter(None, (line.note if noted else "", seat if len(plays) > 1 else "")))
+    said = speech.semicolon.join(filter(None, (line.note if noted else "", seat if len(plays) > 1 else "")))
     before = f" ({said})" if said else ""
     alone = line.family == "percussion" and most == 1 and line.instrument != "timpani"
     text = f"{alternatives(line, plays[0], speech)}{number}{before}{doubling(plays, speech)}"
@@ -222,7 +227,7 @@ def remark(line: Line, plays: tuple[str, ...], speech: Grammar, *more: str) -> s
         said.append(speech.word("offstage"))
     if line.amplified:
         said.append(speech.agreeing("amplified", plays[0] if plays else line.instrument))
-    return "; ".join(dict.fromkeys(filter(None, [*more, line.note, *said])))
+    return speech.semicolon.join(dict.fromkeys(filter(None, [*more, line.note, *said])))
 
 
 def sounding(slug: str, plays: tuple[str, ...], speech: Grammar) -> str:

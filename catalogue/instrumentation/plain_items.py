@@ -10,6 +10,7 @@ import functools
 
 from catalogue.instrumentation.channels import CHANNEL
 from catalogue.instrumentation.drafts import Count, Draft
+from catalogue.instrumentation.hands import may_tell_hands
 from catalogue.instrumentation.items import LONGEST_FIGURE
 from catalogue.instrumentation.lexicon import OR
 from catalogue.instrumentation.names import from_figures, name_at
@@ -18,7 +19,6 @@ from catalogue.instrumentation.openers import is_heading, names_body, opens_body
 from catalogue.instrumentation.phrases import is_key, pitch_end
 from catalogue.instrumentation.plurals import is_plural
 from catalogue.instrumentation.qualities import may_qualify
-from catalogue.instrumentation.tails import may_tell_hands
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of
 

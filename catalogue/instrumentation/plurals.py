@@ -19,6 +19,7 @@ from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
 COUNTED_BY_NAME = ("woodwind", "brass", "plucked", "keyboard", "other")
 SHORTEST = 3
+SHORTEST_WORD = 6
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band", "basso-continuo", "conductor", "dancer")
 
 
@@ -51,7 +52,7 @@ def plurals(slug: str) -> frozenset[str]:
 def open_plurals(forces: Forces) -> None:
     """Leave the number open of what stands in the plural without one: ``trumpets`` are two or more, ``brass`` too."""
     for start, number in forces.pairs:
-        for draft in takewhile(is_open_wind, (one for one in forces.drafts if one.start >= start)):
+        for draft in takewhile(is_uncounted_wind, (one for one in forces.drafts if one.start >= start)):
             draft.counted(number)
     for draft in forces.drafts:
         whole = draft.name is not None and draft.slug in WHOLE_FAMILIES and draft.count is None
@@ -80,14 +81,16 @@ def pairs_of(nodes: Nodes, at: int) -> tuple[int, int] | None:
     each = count_at(nodes, at + 1) if is_key(token_at(nodes, at), EACH) else None
     number, end = (each.most, each.end) if each is not None else (2, phrase_end(nodes, at, PAIRS_OF))
     name = name_at(nodes, end) if end is not None else None
-    if end is None or name is None or not is_plural(name) or family_of(name.slugs[0]) not in WINDS:
+    if end is None or name is None or family_of(name.slugs[0]) not in WINDS or not (each or is_plural(name)):
         return None
     return number, end
 
 
-def is_open_wind(draft: Draft) -> bool:
-    """Whether a wind instrument stands in the plural and without a number."""
-    return draft.family in WINDS and says_no_number(draft)
+def is_uncounted_wind(draft: Draft) -> bool:
+    """Whether a wind instrument stands in the plural, or in a short form that has none, and without a number."""
+    alone = draft.count is None and not (draft.seats or draft.number_after or draft.collective)
+    short = draft.name is not None and len(draft.name.written) < SHORTEST_WORD
+    return draft.family in WINDS and alone and (draft.plural or short)
 
 
 def says_no_number(draft: Draft) -> bool:

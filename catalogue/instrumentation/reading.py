@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from catalogue.instrumentation import (
     brackets,
+    choirs,
     company,
     conventions,
     denials,
@@ -121,14 +122,10 @@ def settle(forces: Forces) -> None:
     percussion.timpani_and(forces)
     letters_for_families(forces)
     settling.settle_bodies(forces)
+    choirs.number_alike(forces)
     strings.figures_before_strings(forces)
     formula.place(forces)
-    sizes.name_sizes(forces)
-    settling.choose_names(forces)
-    company.alto_or_viola(forces)
-    company.second_kl(forces)
-    settling.kettledrums(forces)
-    settling.children_sing(forces)
+    settle_names(forces)
     soloists.carry_soli(forces)
     soloists.carry_back(forces)
     settling.counts_after_names(forces)
@@ -157,6 +154,17 @@ def settle(forces: Forces) -> None:
     say_of_numbers(forces)
     settling.merge_seats(forces)
     settling.refuse_nameless(forces)
+
+
+def settle_names(forces: Forces) -> None:
+    """Give every name the instrument that it means here."""
+    sizes.name_sizes(forces)
+    sizes.carry_sizes(forces)
+    settling.choose_names(forces)
+    company.alto_or_viola(forces)
+    company.second_kl(forces)
+    settling.kettledrums(forces)
+    settling.children_sing(forces)
 
 
 def parted(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:

@@ -54,9 +54,22 @@ def slashed(draft: Draft, forces: Forces) -> list[Draft]:
             for seat in seats_slashed(draft):
                 double(draft, seat, (slug,), "")
             remark_on_strings(draft, (slug,), forces, draft.start, draft.end)
+        elif reeds(draft, slug) and forces.decide("slash", ABOUT_SLASH, READINGS, draft.start, draft.end):
+            double(draft, 1, (slug,), "")
         else:
             draft.alternatives.append(slug)
     return extras
+
+
+ABOUT_SLASH = "The slash between two instruments was read as"
+READINGS = ("one player of both", "a choice of either")
+
+
+def reeds(draft: Draft, other: str) -> bool:
+    """Whether one player may change from a saxophone to another woodwind, or back, as in a band or a theatre."""
+    slugs = (draft.slug, other)
+    woodwind = all(instrument(slug).family == "woodwind" for slug in slugs)
+    return draft.most == 1 and woodwind and any(instrument(slug).section == "saxophone" for slug in slugs)
 
 
 def seats_slashed(draft: Draft) -> tuple[int, ...]:

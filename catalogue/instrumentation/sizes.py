@@ -5,6 +5,8 @@ There ``alto`` is an alto flute and no singer. Common practice.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from catalogue.instrumentation.chair_lists import BY_LETTER, entries, letters_in, member_of
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.names import name_at
@@ -58,6 +60,20 @@ def name_sizes(forces: Forces) -> None:
         if draft.start < start or name is None or not any(family_of(slug) in SIZED for slug in name.slugs):
             continue
         draft.slug = size_of(key_of(name.written), section, forces) or draft.slug
+
+
+def carry_sizes(forces: Forces) -> None:
+    """Read ``tenor`` after ``alto sax and`` as the saxophone, where nobody sings in the text."""
+    for before, draft in pairwise(forces.drafts):
+        section = instrument(before.slug).section if before.slug else ""
+        if section not in BY_LETTER or draft.separator not in (",", "&", ",&", "+", "/") or draft.name is None:
+            continue
+        singers = [one for one in forces.drafts if one.family == "voice" and one.start < before.start]
+        size = in_section(key_of(draft.name.written), section) if len(draft.name.written) > 1 else None
+        if size is not None and not singers and any(family_of(slug) == "voice" for slug in draft.name.slugs):
+            draft.slug = size
+            message = f"“{draft.name.written}” was read as the {size.replace('-', ' ')}."
+            forces.remark("size", message, draft.start, draft.end, "a singer")
 
 
 def size_of(key: str, section: str, forces: Forces) -> str | None:

@@ -253,9 +253,16 @@ def keep_rest(draft: Draft, bracket: Bracket, forces: Forces) -> None:
         keep_note(draft, Bracket(bracket.opening, Row(rest), rest[0].start, rest[-1].end), forces)
 
 
+def told_end(nodes: Nodes) -> int:
+    """Pass over ``12 players:`` before the figures, their sum."""
+    counted = count_at(nodes, 0)
+    noun = (phrase_end(nodes, counted.end, PLAYERS) or counted.end) if counted is not None else 0
+    return noun + 1 if 0 < noun < len(nodes) and nodes[noun].is_mark(":") else 0
+
+
 def figures_to(nodes: Nodes) -> tuple[list[Figure], int]:
     """Return the figures of sections, nothing where there are too few, and the node after the last of them."""
-    at = 0
+    at = told_end(nodes)
     while at < len(nodes) and not isinstance(nodes[at], Bracket) and nodes[at].kind != "number":
         if nodes[at].kind == "word" and not (
             is_key(nodes[at], LEAST | PREFERRED | UP_TO | EACH | PLAYERS) or phrase_end(nodes, at, LEAST | UP_TO)

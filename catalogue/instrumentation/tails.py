@@ -8,7 +8,8 @@ from __future__ import annotations
 from catalogue.instrumentation.channels import lists_players
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE, OPTIONAL, OR, PLAYS_WORDS, SOLO, keyed
+from catalogue.instrumentation.hands import hands_tail
+from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE, OPTIONAL, OR, PLAYS_WORDS, SOLO
 from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import (
@@ -24,10 +25,9 @@ from catalogue.instrumentation.phrases import (
 )
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.qualities import qualities_at
-from catalogue.instrumentation.rows import remembered
-from catalogue.instrumentation.senses import KEYED, Surroundings, stand_in
+from catalogue.instrumentation.senses import KEYED, Surroundings, in_section, stand_in
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token
-from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
+from catalogue.instrumentation.vocabulary import instrument, key_of
 from catalogue.instrumentation.voicings import is_letters
 
 SIZED = ("saxophone", "recorder")
@@ -77,7 +77,7 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
     if keys is not None:
         note_pitch(draft, forces, nodes, at + 1, keys)
         return keys
-    for step in (hands_tail, quality_tail, pitch_tail, seat_tail):
+    for step in (size_tail, hands_tail, quality_tail, pitch_tail, seat_tail):
         end = step(nodes, at, draft, formula)
         if end is not None:
             return end
@@ -135,53 +135,6 @@ def note_pitch(draft: Draft, forces: Forces, nodes: Nodes, start: int, end: int)
     draft.notes.append("in " + forces.written(nodes[start].start, nodes[end - 1].end))
 
 
-HANDS = frozenset({"hands", "hand", "main", "mains", "handen", "mani", "mano", "manos", "hande"})
-ONE_HAND = keyed(
-    "left_hand right_hand left_hand_only right_hand_only left_hand_alone linke_hand rechte_hand linke_hand_allein "
-    "main_gauche main_droite main_gauche_seule mano_sinistra mano_destra mano_izquierda mano_derecha"
-)
-FOUR_HANDS = frozenset({"vierhandig", "quatremains"})
-
-
-@remembered
-def may_tell_hands(nodes: Nodes) -> bool:
-    """Whether the row holds a word for hands at a keyboard."""
-    return any(node.key in HANDS or node.key in FOUR_HANDS for node in nodes)
-
-
-def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
-    """Read ``4-hands``, ``four hands``, ``à quatre mains``: two hands a player."""
-    if not may_tell_hands(nodes):
-        return None
-    named = draft.name.slugs if draft.name is not None else ()
-    if "keyboard" not in (draft.family, *map(family_of, named)):
-        return None
-    start = at
-    while at < len(nodes) and (nodes[at].is_mark(",-") or is_key(nodes[at], {"a", "for", "zu"})):
-        at += 1
-    one = phrase_end(nodes, at, ONE_HAND)
-    if one is not None:
-        draft.notes.append(" ".join(node.text for node in nodes[at:one] if isinstance(node, Token)))
-        return one
-    if is_key(token_at(nodes, at), FOUR_HANDS):
-        hands, end = 4, at + 1
-    else:
-        counted = count_at(nodes, at)
-        if counted is None:
-            return None
-        hands, end = counted.most, counted.end
-        end += end < len(nodes) and nodes[end].is_mark("-")
-        if not is_key(token_at(nodes, end), HANDS):
-            return None
-        end += 1
-    there = draft.most
-    if hands >= 2 * there:
-        draft.counted(max(hands // 2, 1))
-    if there == 1 or hands != 2 * there:
-        draft.notes.append(f"{hands} hands" if there == 1 else f"{hands} hands at {there}")
-    return end if end > start else None
-
-
 def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     """Read ``optional``, ``amplified``, ``off-stage``, ``solo`` after a name."""
     if not may_begin(nodes, at, SAID_AFTER):
@@ -207,6 +160,16 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
         draft.role = "soloist"
         return solo
     return None
+
+
+def size_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
+    """Read the size of a recorder or a saxophone after its name, ``flauta de pico contralto``."""
+    sized = draft.slug in SIZED and nodes[at].kind == "word"
+    size = in_section(nodes[at].key, draft.slug) if sized else None
+    if size is None:
+        return None
+    draft.slug = size
+    return at + 1
 
 
 def separates(node: Node) -> bool:

@@ -14,6 +14,7 @@ from catalogue.instrumentation import collectives
 from catalogue.instrumentation.channels import CHANNEL, LAYOUTS
 from catalogue.instrumentation.choir_names import PARTIES, STIMMIG
 from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.hands import FOUR_HANDS, HANDS
 from catalogue.instrumentation.headings import title_end
 from catalogue.instrumentation.lexicon import KEYS_OF_PITCH, SPOKEN
 from catalogue.instrumentation.limits import FOLLOWING
@@ -21,7 +22,6 @@ from catalogue.instrumentation.model import Line
 from catalogue.instrumentation.names import known
 from catalogue.instrumentation.numbers import ALL, BOTH, LAST, cardinal, is_suffix, ordinal, roman
 from catalogue.instrumentation.senses import sectional
-from catalogue.instrumentation.tails import FOUR_HANDS, HANDS
 from catalogue.instrumentation.tokens import Node, Nodes, Token, flatten
 from catalogue.instrumentation.vocabulary import instruments, key_of
 from catalogue.instrumentation.voicings import is_letters

@@ -37,7 +37,9 @@ def write_words(instrumentation: Instrumentation, language: str = "en-GB") -> st
     >>> write_words(Instrumentation((flutes, Line("harp", "plucked"))), "de")
     '2 Flöten, die zweite auch Piccolo; Harfe'
     """
-    return f"; {grammar(language).word('or')}: ".join(one_line_up(one, language) for one in instrumentation.line_ups)
+    speech = grammar(language)
+    either = f"{speech.semicolon}{speech.word('or')}{speech.colon}"
+    return either.join(one_line_up(one, language) for one in instrumentation.line_ups)
 
 
 def one_line_up(instrumentation: Instrumentation, language: str) -> str:
@@ -93,9 +95,10 @@ def in_words(instrumentation: Instrumentation, language: str) -> str:
     said: list[str] = []
     for group, lines in groupby(played(instrumentation), key=lambda line: label(line)):
         phrases = list(phrases_of(tuple(lines), speech))
-        said.append(f"{speech.body(group)}: {', '.join(phrases)}" if group else "; ".join(phrases))
+        under = f"{speech.body(group)}{speech.colon}" if group else ""
+        said.append(f"{under}{', '.join(phrases)}" if group else speech.semicolon.join(phrases))
     said += device_phrases(instrumentation, speech)
-    return "; ".join(said)
+    return speech.semicolon.join(said)
 
 
 def write_sentence(instrumentation: Instrumentation, language: str = "en-GB") -> str:
@@ -111,7 +114,7 @@ def write_sentence(instrumentation: Instrumentation, language: str = "en-GB") ->
     ]
     known = instrumentation.players is not None and instrumentation.singers is not None
     told = write_words(instrumentation, language)
-    return f"{speech.listed(people)}: {told}." if known and people else f"{told[:1].upper()}{told[1:]}."
+    return f"{speech.listed(people)}{speech.colon}{told}." if known and people else f"{told[:1].upper()}{told[1:]}."
 
 
 def played(instrumentation: Instrumentation) -> Iterator[Line]:
@@ -140,6 +143,8 @@ def phrases_of(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
             yield " ".join([speech.word("quartet"), *(f"({one})" for one in qualities(together[0], speech))])
         elif kind[0] == "choir":
             yield from choir_phrases(together, speech)
+        elif kind[0] == "bare" and [line.group for line in together] == ["choir 1", "choir 2"]:
+            yield speech.word("double")
         else:
             yield from (line_phrase(line, speech) for line in together)
 
@@ -148,6 +153,8 @@ def body_kind(line: Line) -> tuple[object, ...]:
     """Return what lines have in common that are told as one body."""
     if line.instrument.startswith("choir-") and line.instrument != "choir-children" and is_even(line):
         return "choir", line.optional, line.role, line.players is None
+    if line == Line("choir", "voice", None, group=line.group) and line.group is not None:
+        return ("bare",)
     if line.instrument in BOWED:
         manner = (line.unit, line.strength, line.players is None, line.optional, line.amplified, line.role, line.note)
         return "strings", *manner
@@ -249,7 +256,7 @@ def line_phrase(line: Line, speech: Grammar) -> str:
         return with_qualities(" ".join([speech.words["choirs"][line.note], *parts]), line, speech)
     if line.instrument == "percussion" and line.chairs and all(chair.note for chair in line.chairs):
         parts = [f"{speech.name('percussion')} {chair.chair} ({chair.note})" for chair in line.chairs]
-        return with_qualities("; ".join(parts), line, speech)
+        return with_qualities(speech.semicolon.join(parts), line, speech)
     hands = HANDS.fullmatch(line.note) if line.family == "keyboard" and not line.chairs else None
     if hands and line.players == (int(hands[1]) // 2,) * 2:
         keyboards = int(hands[2] or 1)

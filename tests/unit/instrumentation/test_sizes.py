@@ -45,3 +45,18 @@ def test_an_orchestra_beside_an_instrument_stays_an_orchestra() -> None:
 )
 def test_the_players_of_an_ensemble_are_those_that_are_told(text: str, written: str) -> None:
     assert shorthand(read(text)) == written
+
+
+@pytest.mark.parametrize(
+    ("text", "written", "codes"),
+    [
+        ("alto sax, tenor and baritone, piano", "asax.tsax.barsax – pf", ["size", "size"]),
+        ("flauta de pico contralto, clave", "arec – hpd", []),
+        ("alto sax/clarinet, trumpet/flugelhorn", "asax(=cl) – tpt(=flhn)", ["slash"]),
+        ("trombone (or baritone), tuba", "tbn or barhn.tba", []),
+        ("soprano, alto sax, tenor", "S – asax – T", []),
+    ],
+)
+def test_a_size_after_its_instrument_is_no_singer(text: str, written: str, codes: list[str]) -> None:
+    reading = read(text)
+    assert (shorthand(reading), [remark.code for remark in reading.warnings]) == (written, codes)

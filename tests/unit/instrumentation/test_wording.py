@@ -63,9 +63,10 @@ WINDS = (
         ),
         (
             "fr",
-            "3 flûtes, la deuxième et la troisième aussi petite flûte; 2 hautbois, le deuxième aussi cor anglais; 3 "
-            "clarinettes, la première aussi petite clarinette, la troisième joue clarinette basse; basson, aussi "
-            "contrebasson; 4 cors, un aussi tuba wagnérien; 2 trompettes, toutes deux aussi cornet à pistons",
+            "3 flûtes, la deuxième et la troisième aussi petite flûte\u00a0; 2 hautbois, le deuxième aussi cor "
+            "anglais\u00a0; 3 clarinettes, la première aussi petite clarinette, la troisième joue clarinette "
+            "basse\u00a0; basson, aussi contrebasson\u00a0; 4 cors, un aussi tuba wagnérien\u00a0; 2 trompettes, "
+            "toutes deux aussi cornet à pistons",
         ),
         (
             "it",
@@ -92,7 +93,11 @@ def test_doublings_agree_with_the_instrument(language: str, text: str) -> None:
     [
         ("en-GB", "percussion (2–4 players); 2 harps, amplified; celesta, optional; piano or organ; solo violin"),
         ("de", "Schlagzeug (2–4 Spieler); 2 Harfen, verstärkt; Celesta, ad libitum; Klavier oder Orgel; Violine solo"),
-        ("fr", "percussion (2–4 exécutants); 2 harpes, amplifiées; célesta, ad libitum; piano ou orgue; violon solo"),
+        (
+            "fr",
+            "percussion (2–4 exécutants)\u00a0; 2 harpes, amplifiées\u00a0; célesta, ad libitum\u00a0; "
+            "piano ou orgue\u00a0; violon solo",
+        ),
         (
             "it",
             "percussioni (2–4 esecutori); 2 arpe, amplificate; celesta, ad libitum; pianoforte o organo; "
@@ -127,7 +132,7 @@ def test_single_strings_are_told_one_by_one() -> None:
     quintet = (line("violin-1"), line("violin-2"), line("viola"), line("cello"), line("double-bass"))
     assert said(*quintet) == "violin I; violin II; viola; cello; double bass"
     assert said(*quintet[:4], language="fr") == "quatuor à cordes"
-    assert said(line("violin", 2), line("viola"), language="fr") == "2 violons; alto"
+    assert said(line("violin", 2), line("viola"), language="fr") == "2 violons\u00a0; alto"
 
 
 def test_a_choir_is_told_by_its_voicing() -> None:
@@ -138,7 +143,7 @@ def test_a_choir_is_told_by_its_voicing() -> None:
 
 def test_electronics_carry_their_channels() -> None:
     assert said(line("cello"), electronics="both", channels="8", language="fr") == (
-        "violoncelle; électronique en temps réel; support fixe (8 canaux)"
+        "violoncelle\u00a0; électronique en temps réel\u00a0; support fixe (8 canaux)"
     )
 
 

@@ -1,0 +1,60 @@
+"""Reads how many hands play at a keyboard, ``4-hands``, ``à quatre mains``, ``linke Hand``: two hands a player."""
+
+from __future__ import annotations
+
+from catalogue.instrumentation.drafts import Draft
+from catalogue.instrumentation.lexicon import keyed
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.rows import remembered
+from catalogue.instrumentation.tokens import Nodes, Token
+from catalogue.instrumentation.vocabulary import family_of
+
+HANDS = frozenset({"hands", "hand", "main", "mains", "handen", "mani", "mano", "manos", "hande"})
+
+
+ONE_HAND = keyed(
+    "left_hand right_hand left_hand_only right_hand_only left_hand_alone linke_hand rechte_hand linke_hand_allein "
+    "main_gauche main_droite main_gauche_seule mano_sinistra mano_destra mano_izquierda mano_derecha"
+)
+
+
+FOUR_HANDS = frozenset({"vierhandig", "quatremains"})
+
+
+@remembered
+def may_tell_hands(nodes: Nodes) -> bool:
+    """Whether the row holds a word for hands at a keyboard."""
+    return any(node.key in HANDS or node.key in FOUR_HANDS for node in nodes)
+
+
+def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
+    """Read ``4-hands``, ``four hands``, ``à quatre mains``: two hands a player."""
+    if not may_tell_hands(nodes):
+        return None
+    named = draft.name.slugs if draft.name is not None else ()
+    if "keyboard" not in (draft.family, *map(family_of, named)):
+        return None
+    start = at
+    while at < len(nodes) and (nodes[at].is_mark(",-") or is_key(nodes[at], {"a", "for", "zu"})):
+        at += 1
+    one = phrase_end(nodes, at, ONE_HAND)
+    if one is not None:
+        draft.notes.append(" ".join(node.text for node in nodes[at:one] if isinstance(node, Token)))
+        return one
+    if is_key(token_at(nodes, at), FOUR_HANDS):
+        hands, end = 4, at + 1
+    else:
+        counted = count_at(nodes, at)
+        if counted is None:
+            return None
+        hands, end = counted.most, counted.end
+        end += end < len(nodes) and nodes[end].is_mark("-")
+        if not is_key(token_at(nodes, end), HANDS):
+            return None
+        end += 1
+    there = draft.most
+    if hands >= 2 * there:
+        draft.counted(max(hands // 2, 1))
+    if there == 1 or hands != 2 * there:
+        draft.notes.append(f"{hands} hands" if there == 1 else f"{hands} hands at {there}")
+    return end if end > start else None
