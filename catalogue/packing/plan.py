@@ -111,7 +111,8 @@ def of_composer(piece: Piece, submission: SubmissionFacts, papers: Papers, store
 def by_hand(asked: Asked, submission: SubmissionFacts) -> Line:
     if asked.key in submission.by_hand:
         return Line(asked, State.READY, "You have it ready.")
-    return Line(asked, State.TO_DO, "It is not made here.", mend="Tick it below when it is ready.")
+    told = "It is not noted as paid." if asked.piece is Piece.FEE else "It is not made here."
+    return Line(asked, State.TO_DO, told, mend="Tick it below when it is ready.")
 
 
 def referees(asked: Asked, submission: SubmissionFacts) -> Line:

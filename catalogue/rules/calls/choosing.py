@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from catalogue.facts import CatalogueFacts, WorkFacts
-from catalogue.rules.calls.figures_of_works import has_electronics, wanted
+from catalogue.rules.calls.figures_of_works import clock, has_electronics, wanted
 from catalogue.rules.calls.screening import Screening
 from catalogue.rules.calls.terms import Call, SetRule
 from catalogue.rules.calls.verdicts import Verdict
@@ -181,8 +181,8 @@ def explained(choice: Choice, wish: Wish, best: Choice) -> tuple[str, ...]:
     """Return in sentences what a set is, and what it gives up against the best one."""
     count = len(choice.items)
     total = wanted(wish.total_min, wish.total_max)
-    minutes = f"{choice.seconds // 60}′{choice.seconds % 60:02}″"
-    lines = [f"{count} work{'' if count == 1 else 's'}, {minutes} together{f' ({total} asked for)' if total else ''}."]
+    minutes = f"{clock(choice.seconds)}{'' if count == 1 else ' together'}"
+    lines = [f"{count} work{'' if count == 1 else 's'}, {minutes}{f' ({total} asked for)' if total else ''}."]
     kinds = sorted({name.removeprefix("forces: ") for one in choice.items for name in one.classes & wish.contrasting})
     lines.append(f"Forces: {', '.join(kinds)}.")
     for need in wish.needs:
