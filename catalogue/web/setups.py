@@ -17,7 +17,8 @@ from catalogue.rules.technical.checks import findings
 from catalogue.rules.technical.layouts import speakers_of
 from catalogue.web.pictures import drawn
 
-WIDE = 360  # units, so that the words can be read on a phone
+WIDE, WIDER = 360, 520  # units: so that the words can be read on a phone, and so that many players have room
+SMALL_STAGE = 9.0
 
 
 def doubts_about_setup(setup: TechnicalSetup, today: date) -> tuple[str, ...]:
@@ -30,5 +31,11 @@ def drawings_of(record: TechnicalSetup, language: str) -> tuple[tuple[SafeString
     setup, says = gather_setup(record), labels(language)
     plan = stage_of(reading_of(record.work.instrumentation), setup, says)
     ring = ring_of(speakers_of(setup), says)
-    told = ((plan, _("Stage plan, seen from above; one square is a metre")), (ring, _("Loudspeakers, seen from above")))
-    return tuple((drawn(to_svg(one.sketch(WIDE), title=caption)), caption) for one, caption in told if one is not None)
+    wide = WIDER if plan is not None and plan.width > SMALL_STAGE else WIDE
+    told = (
+        (plan, wide, _("Stage plan, seen from above; one square is a metre")),
+        (ring, WIDE, _("Loudspeakers, seen from above")),
+    )
+    return tuple(
+        (drawn(to_svg(one.sketch(units), title=caption)), caption) for one, units, caption in told if one is not None
+    )

@@ -29,9 +29,9 @@ RIDER = Sheet(
     ruled_table=RuledTableSheet(
         columns={
             "item": ColumnSheet(0, 136),
-            "what": ColumnSheet(142, 372),
-            "from": ColumnSheet(378, 438),
-            "agreed": ColumnSheet(444, WIDE),
+            "what": ColumnSheet(142, 368),
+            "from": ColumnSheet(374, 430),
+            "agreed": ColumnSheet(434, WIDE),
             "lack": ColumnSheet(0, 300),
             "wanted": ColumnSheet(310, 360, right=True),
             "there": ColumnSheet(370, 440, right=True),

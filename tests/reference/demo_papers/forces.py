@@ -30,6 +30,7 @@ WHOLE = {
     ],
     "piano, four hands": ["Piano 4 hands"],  # two players at one instrument, who read from one part
 }
+KEY = re.compile(r" “in [A-H](?: flat)?”")
 FIGURE = re.compile(r"(\d)(?:\(([^)]*)\))?")
 ITEM = re.compile(r"(\d?)([A-Za-z' ]+?)(?:\(([^)]*)\))?(?: or \w+)?")
 
@@ -40,7 +41,7 @@ def parts_of(text: str, strengths: tuple[int, ...]) -> Iterator[str]:
         yield from WHOLE[text]
         return
     groups = 0
-    for segment in text.split(" – "):
+    for segment in KEY.sub("", text).split(" – "):
         if segment.startswith("str"):
             told = re.findall(r"\d+", segment)
             yield from sections([int(one) for one in told] or list(strengths))
