@@ -30,7 +30,7 @@ WHOLE = {
     ],
     "piano, four hands": ["Piano 4 hands"],  # two players at one instrument, who read from one part
 }
-KEY = re.compile(r" “in [A-H](?: flat)?”")
+KEY = re.compile(r" “(in [A-H](?: flat)?)”")
 FIGURE = re.compile(r"(\d)(?:\(([^)]*)\))?")
 ITEM = re.compile(r"(\d?)([A-Za-z' ]+?)(?:\(([^)]*)\))?(?: or \w+)?")
 
@@ -41,7 +41,7 @@ def parts_of(text: str, strengths: tuple[int, ...]) -> Iterator[str]:
         yield from WHOLE[text]
         return
     groups = 0
-    for segment in KEY.sub("", text).split(" – "):
+    for segment in text.split(" – "):
         if segment.startswith("str"):
             told = re.findall(r"\d+", segment)
             yield from sections([int(one) for one in told] or list(strengths))
@@ -71,11 +71,20 @@ def listed(item: str) -> Iterator[str]:
     elif "electronics" in item or "media" in item:
         yield from ("Score with cues", "Media and programs")
     else:
-        where = " off-stage" if item.startswith("off-stage ") else ""
-        found = ITEM.fullmatch(item.removeprefix("off-stage "))
+        where = "off-stage" if item.startswith("off-stage ") else ""
+        key = KEY.search(item)
+        found = ITEM.fullmatch(KEY.sub("", item.removeprefix("off-stage ")))
         assert found, item
         number, name, bracket = found.groups()
-        yield from (f"{row}{where}" for row in counted(name, number, bracket or ""))
+        for row in counted(name, number, bracket or ""):
+            yield with_remarks(row, [one for one in (key[1] if key else "", where) if one])
+
+
+def with_remarks(row: str, remarks: list[str]) -> str:
+    """A row with what is said of it, commas between; the first follows a plain name without one."""
+    if not remarks:
+        return row
+    return f"{row}{', ' if ' also ' in row else ' '}{', '.join(remarks)}"
 
 
 def counted(name: str, number: str, bracket: str) -> Iterator[str]:
