@@ -11,7 +11,7 @@ from django.utils import timezone
 
 from catalogue.actions.entry import make_entry_key
 from catalogue.exchange.backups.writing import count_records
-from catalogue.management.base import CatalogueCommand
+from catalogue.management.base import CatalogueCommand, UnusableInput
 from catalogue.management.daily import daily_backups, days_backup
 from catalogue.management.progress import Progress
 from catalogue.management.serving import address_at, refuse_taken_port, serve
@@ -24,9 +24,19 @@ class Command(CatalogueCommand):
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("--port", type=int, default=8000, help="where to serve (default 8000)")
+        parser.add_argument(
+            "--address-only",
+            action="store_true",
+            help="serve nothing, since other processes do: print the address that makes the first owner of a house",
+        )
 
     def handle(self, *arguments: Any, **options: Any) -> None:
-        port: int = options["port"]
+        if options["address_only"]:
+            self.stdout.write(settings.SITE_URL + founding())
+        else:
+            self.serve(options["port"])
+
+    def serve(self, port: int) -> None:
         refuse_taken_port(port)
         address = address_at(port) + entrance()
         if has_owner():
@@ -38,6 +48,13 @@ class Command(CatalogueCommand):
 
 def has_owner() -> bool:
     return Membership.objects.filter(role=Role.OWNER).exists()
+
+
+def founding() -> str:
+    """Return the path that makes the first owner; UnusableInput where there is one."""
+    if has_owner():
+        raise UnusableInput("This house has an owner already, who lets in whoever else is to come.")
+    return entrance()
 
 
 def entrance() -> str:

@@ -80,8 +80,17 @@ class House:
             "GUNICORN_CMD_ARGS": f"--bind unix:{self.socket}",
         }
 
-    def run(self, *arguments: str) -> None:
-        subprocess.run([sys.executable, "manage.py", *arguments], cwd=ROOT, env=self.environment, check=True)
+        self.settings = folder / "ledgerline.env"
+        told = {"LEDGERLINE_DATA", "LEDGERLINE_HOSTS", "LEDGERLINE_SITE_URL", "LEDGERLINE_PROXIES", "DATABASE_URL"}
+        lines = (f"{name}='{self.environment[name]}'\n" for name in told & self.environment.keys())
+        self.settings.write_text("".join(lines))
+
+    def run(self, *arguments: str) -> str:
+        """Run a command as one does in a house, which has its settings in a file."""
+        path = f"{Path(sys.executable).parent}:{os.environ['PATH']}"
+        environment = {"PATH": path, "LEDGERLINE_SETTINGS": str(self.settings), "LEDGERLINE_NO_BOOTSTRAP": "1"}
+        command = [str(DEPLOY / "manage"), *arguments]
+        return subprocess.run(command, cwd="/", env=environment, check=True, capture_output=True, text=True).stdout
 
     def start(self) -> subprocess.Popen[bytes]:
         command = [sys.executable, "-m", "gunicorn", "--config", str(DEPLOY / "gunicorn.conf.py")]
@@ -126,10 +135,13 @@ def test_two_processes_serve_as_one_and_tell_nothing_of_anybody(house: House) ->
     without_tls = {"Host": "house.example"}
     for number in range(20):
         house.ask(f"/health/live/?canary={number}")
+    made = house.run("start", "--address-only").strip()
+    founding = house.ask(made.removeprefix("https://house.example"))
     signing_in, led_on = house.ask("/sign-in/?canary=1"), house.ask("/sign-in/", without_tls)
     told = [house.ask("/metrics/", {**HOST, "Authorization": f"Bearer {TOKEN}"})[1] for _time in range(4)]
 
     count = 'ledgerline_requests_total{method="GET",route="alive",status="200"} 20.0'
+    assert (made.startswith("https://house.example/start/"), founding[0]) == (True, 200)
     assert (signing_in[0], led_on[0], house.ask("/metrics/")[0]) == (200, 301, 404)
     assert [count in one for one in told] == [True] * 4
     lines = [json.loads(line) for line in house.log.read_text().splitlines()]

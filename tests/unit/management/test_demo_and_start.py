@@ -111,3 +111,14 @@ def test_start_asks_for_the_owner_until_there_is_one() -> None:
     Membership.objects.create(user=make_user("ilka"), composer=make_composer("Ilka Marovand"), role="owner")
 
     assert start.entrance() == "/"
+    with pytest.raises(UnusableInput, match="has an owner already"):
+        call_command("start", address_only=True)
+
+
+def test_address_of_the_first_owner_is_told_without_serving(settings: Any) -> None:
+    settings.SITE_URL = "https://house.example"
+    out = StringIO()
+
+    call_command("start", address_only=True, stdout=out)
+
+    assert out.getvalue().startswith("https://house.example/start/")
