@@ -88,7 +88,7 @@ class House:
     def run(self, *arguments: str) -> str:
         """Run a command as one does in a house, which has its settings in a file."""
         path = f"{Path(sys.executable).parent}:{os.environ['PATH']}"
-        environment = {"PATH": path, "LEDGERLINE_SETTINGS": str(self.settings), "LEDGERLINE_NO_BOOTSTRAP": "1"}
+        environment = {"PATH": path, "HOUSE_SETTINGS": str(self.settings), "LEDGERLINE_NO_BOOTSTRAP": "1"}
         command = [str(DEPLOY / "manage"), *arguments]
         return subprocess.run(command, cwd="/", env=environment, check=True, capture_output=True, text=True).stdout
 
