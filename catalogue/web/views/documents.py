@@ -65,7 +65,7 @@ def document_file(request: CatalogueRequest, kind: str) -> HttpResponse:
     response = HttpResponse(content, content_type=format.content_type)
     name = file_name(request.composer, form) + format.suffix
     is_taken = format.word != "pdf" or "shown" not in request.GET
-    response.headers["Content-Disposition"] = content_disposition_header(is_taken, name)
+    response.headers["Content-Disposition"] = content_disposition_header(is_taken, name) or "inline"
     return unless_known(request, response)
 
 
