@@ -6,19 +6,8 @@ from collections.abc import Iterator
 from itertools import chain
 from math import cos, pi, sin
 
-from catalogue.drawings.player_strip import (
-    BAR_THICK,
-    DISC,
-    LINE_THICK,
-    RING,
-    RING_THICK,
-    SMALL,
-    TRIANGLE_HIGH,
-    TRIANGLE_WIDE,
-    Point,
-    Span,
-    Strip,
-)
+from catalogue.drawings import player_strip
+from catalogue.drawings.player_strip import Point, Span, Strip
 from catalogue.drawings.sketch import Anchor, Circle, Part, Sketch, Stroke, Words
 from catalogue.drawings.timeline import (
     CUE_BELOW,
@@ -42,11 +31,14 @@ NAME, FIGURE = 13.0, 10.0
 def strip_sketch(strip: Strip, scale: float) -> Sketch:
     """The strip with ``scale`` units of the sketch to one of its own."""
     marks: Iterator[Part] = chain(
-        (level(line, LINE_THICK, scale) for line in strip.lines),
-        (level(bar, BAR_THICK, scale) for bar in strip.bars),
-        (disc(one, DISC, scale) for one in strip.discs),
-        (disc(one, SMALL, scale) for one in strip.small),
-        (Circle(one.x * scale, one.y * scale, RING * scale, RING_THICK * scale) for one in strip.rings),
+        (level(line, player_strip.LINE_THICK, scale) for line in strip.lines),
+        (level(bar, player_strip.BAR_THICK, scale) for bar in strip.bars),
+        (disc(one, player_strip.DISC, scale) for one in strip.discs),
+        (disc(one, player_strip.SMALL, scale) for one in strip.small),
+        (
+            Circle(one.x * scale, one.y * scale, player_strip.RING * scale, player_strip.RING_THICK * scale)
+            for one in strip.rings
+        ),
         (triangle(one, scale) for one in strip.triangles),
     )
     return Sketch(strip.width * scale, strip.height * scale, tuple(marks))
@@ -62,9 +54,13 @@ def disc(centre: Point, radius: float, scale: float) -> Stroke:
     return Stroke(points, 0, closed=True, filled=True)
 
 
+def ring(centre: Point, scale: float) -> Circle:
+    return Circle(centre.x * scale, centre.y * scale, player_strip.RING * scale, player_strip.RING_THICK * scale)
+
+
 def triangle(left: Point, scale: float) -> Stroke:
-    half = TRIANGLE_HIGH / 2
-    corners = ((left.x, left.y - half), (left.x + TRIANGLE_WIDE, left.y), (left.x, left.y + half))
+    half = player_strip.TRIANGLE_HIGH / 2
+    corners = ((left.x, left.y - half), (left.x + player_strip.TRIANGLE_WIDE, left.y), (left.x, left.y + half))
     return Stroke(tuple((x * scale, y * scale) for x, y in corners), 0, closed=True, filled=True)
 
 
