@@ -135,6 +135,10 @@ def holders_of(edition: Edition) -> QuerySet[Hire]:
 
 
 def links_to(edition: Edition) -> QuerySet[FileLink]:
-    """Return the links by which scores and parts of an edition went to somebody, open or shut; one query."""
+    """Return the links by which scores and parts of an edition went to somebody; one query.
+
+    What was shut before anybody opened it went to nobody.
+    """
     of_edition = StoredFile.objects.filter(edition=edition, kind__in=(FileKind.SCORE, FileKind.PARTS))
-    return FileLink.objects.filter(files__file__in=of_edition).distinct().order_by("sent_at", "pk")
+    sent = FileLink.objects.filter(files__file__in=of_edition).exclude(withdrawn_at__isnull=False, times_read=0)
+    return sent.distinct().order_by("sent_at", "pk")

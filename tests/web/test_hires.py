@@ -10,7 +10,17 @@ from django.test import Client
 
 from catalogue.actions.file_links import open_link
 from catalogue.gathering.deadlines import gather_deadlines
-from catalogue.models import Composer, Edition, Hire, HireTerms, MaterialSet, PerformanceCredit, StoredFile, Work
+from catalogue.models import (
+    Composer,
+    Edition,
+    FileLink,
+    Hire,
+    HireTerms,
+    MaterialSet,
+    PerformanceCredit,
+    StoredFile,
+    Work,
+)
 from catalogue.rules.hires.terms import LinkPurpose
 from tests.makers import NOW, make_performance, make_work
 from tests.record_makers import make_record
@@ -150,6 +160,8 @@ def test_new_edition_lists_who_has_the_old_one_with_its_errata(browser: Client, 
     StoredFile.objects.filter(pk=parts.pk).update(work=work, edition=old)
     sent: dict[str, Any] = {"composer": work.composer, "recipient": "Petra Wynmoor", "files": [parts], "days": 14}
     open_link(**sent, purpose=LinkPurpose.PARTS, now=NOW)
+    shut, _token = open_link(**sent, purpose=LinkPurpose.PARTS, now=NOW)
+    FileLink.objects.filter(pk=shut.pk).update(withdrawn_at=NOW)
 
     page = Page(browser.get(f"/c/ilka-marovand/records/editions/{new.pk}/"))
 
