@@ -130,7 +130,7 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     if draft.family in WINDS and any(instrument(slug).section == own_section(draft) for slug in named_in(nodes)):
         message = f"“{note}” was kept as a remark on what stands before it."
         forces.remark("remark", message, bracket.start, bracket.end, "an instrument that the players change to")
-    elif names_players(draft, nodes):
+    elif names_players(draft, nodes) or (draft.slug == "orchestra" and any(node.kind == "number" for node in nodes)):
         message = f"“{note}” was kept as a remark on what stands before it."
         forces.remark("remark", message, bracket.start, bracket.end, "further players")
     return []

@@ -6,11 +6,13 @@ that may be written for.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.headings import WHOLES, figures_follow, is_packed
 from catalogue.instrumentation.lexicon import OF, UP_TO, keyed
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
-from catalogue.instrumentation.tokens import Node, Nodes, Row
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row
 
 SETS = keyed("set parts stimmen matériel materiale material orchestermaterial")
 SCORES = keyed("score scores partitur partituren partition partitions partitura partiture partituras full_score")
@@ -24,6 +26,9 @@ LIMITS = UP_TO | keyed(
 def without_limit(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes that follow a limit or the label of a set at the beginning of the text."""
     body = phrase_end(nodes, 0, WHOLES)
+    inside = nodes[body] if body is not None and body + 1 == len(nodes) else None
+    if isinstance(inside, Bracket) and (kept := without_limit(inside.nodes, forces)) is not inside.nodes:
+        return Row((*nodes[:body], replace(inside, nodes=kept)))
     led = body + is_key(token_at(nodes, body), OF | {"with", "mit", "avec", "con"}) if body is not None else 0
     limit = phrase_end(nodes, led, LIMITS)
     if limit is not None and lists_after(nodes, limit):

@@ -64,7 +64,7 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
         return at + 1
     if node.is_mark("."):
         following = nodes[at + 1] if at + 1 < len(nodes) else None
-        if numbered_after_point(nodes, at, draft, formula=formula) or point_before_slash(nodes, at):
+        if numbered_after_point(nodes, at, draft, formula=formula) or point_before_slash(nodes, at, draft):
             return at + 1
         pitch = pitch_after_point(nodes, at + 1, draft)
         if pitch is not None:
@@ -102,10 +102,18 @@ def numbered_after_point(nodes: Nodes, at: int, draft: Draft, *, formula: bool) 
     return not formula and not named_follows(nodes, read[1], len(read[0]))
 
 
-def point_before_slash(nodes: Nodes, at: int) -> bool:
-    """Whether an abbreviation's point stands before a slash that joins a second instrument, ``pno./cel.``."""
-    slash = nodes[at + 1] if at + 1 < len(nodes) else None
-    return slash is not None and slash.is_mark("/") and not (nodes[at].spaced or nodes[at + 1].spaced)
+def point_before_slash(nodes: Nodes, at: int, draft: Draft) -> bool:
+    """Whether an abbreviation's point stands before a slash that joins a second instrument, ``pno./cel.``.
+
+    Where commas part the players a slash with blanks joins too, ``Fl. / Picc., Ob. / Eh.``, within one section.
+    """
+    if at + 1 >= len(nodes) or not nodes[at + 1].is_mark("/"):
+        return False
+    following = nodes[at + 2] if at + 2 < len(nodes) else None
+    found = name_at(nodes, at + 2) if following is not None and following.spaced else None
+    section = instrument(draft.slug).section if draft.slug else ""
+    alike = found is not None and section != "" and instrument(found.slugs[0]).section == section
+    return not (nodes[at].spaced or nodes[at + 1].spaced) or (alike and any(node.is_mark(",") for node in nodes))
 
 
 def bracket_tail(nodes: Nodes, at: int, draft: Draft) -> int:

@@ -11,6 +11,7 @@ from catalogue.instrumentation import read, shorthand
     ("text", "written", "code"),
     [
         ("up to 2.2.2.2 – 2.2.1.0 – timp – str", "2.2.2.2 – 2.2.1.0 – timp – str", "limit"),
+        ("Orchestra (no more than 2222/2200/timp/str)", "2.2.2.2 – 2.2.0.0 – timp – str", "limit"),
         ("Maximum: 3333/4331/timp+3/hp/str", "3.3.3.3 – 4.3.3.1 – timp.perc(3) – hp – str", "limit"),
         ("Set: 1 score, 2.2.2.2, 4.2.3.0, timp, str", "2.2.2.2 – 4.2.3.0 – timp – str", "printed-set"),
         ("no more than 10 players chosen from: fl, ob, cl", "no more than 10 players chosen from: fl.ob.cl", "choice"),

@@ -53,6 +53,7 @@ def test_the_players_of_an_ensemble_are_those_that_are_told(text: str, written: 
         ("alto sax, tenor and baritone, piano", "asax.tsax.barsax – pf", ["size", "size"]),
         ("flauta de pico contralto, clave", "arec – hpd", []),
         ("alto sax/clarinet, trumpet/flugelhorn", "asax(=cl) – tpt(=flhn)", ["slash"]),
+        ("saxophone (alto), Fl. / Picc., Ob. / Eh.", "asax.fl(=picc).ob(=corA)", []),
         ("trombone (or baritone), tuba", "tbn or barhn.tba", []),
         ("soprano, alto sax, tenor", "S – asax – T", []),
     ],
