@@ -9,7 +9,6 @@ import pytest
 
 from catalogue.benches.invented import catalogue, forces
 from catalogue.benches.measuring import Bench, Pair, benches, measure
-from catalogue.benches.subjects.crowds import BENCHES as CROWDS
 from catalogue.benches.subjects.documents import draw_bare, lines_of, works_list
 from catalogue.benches.subjects.feeds import again, cold
 
@@ -19,7 +18,7 @@ LONG = ("all papers of the demo, from its records",)
 IN_ONE_THREAD = tuple(
     pytest.param(bench, id=bench.name, marks=[pytest.mark.slow] if bench.name in LONG else [])
     for bench in ALL
-    if bench not in CROWDS
+    if "at once" not in bench.name
 )
 """The others ask a file from several threads, which the database of a test in memory has no patience for."""
 
