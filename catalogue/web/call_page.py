@@ -91,13 +91,18 @@ def call_page(
         hidden=len(found.works) - len(shown),
         chosen=tuple(taken[pk] for pk in chosen if pk in taken),
         total=sum(one.duration.seconds for pk in chosen if (one := works.get(pk)) and one.duration),
-        contradictions=(*terms.contradictions, *questions(terms)),
+        contradictions=(*doubts(terms, language), *questions(terms)),
     )
 
 
 def is_worth_a_look(one: Screened, chosen: tuple[int, ...]) -> bool:
     """Whether a work answers or may do, comes near, or is chosen."""
     return one.verdict is not Verdict.NO or one.is_near_miss or one.work.id in chosen
+
+
+def doubts(terms: Terms, language: str) -> tuple[str, ...]:
+    """Return what the call's text leaves open, with its days as the reader writes them."""
+    return tuple(in_words(one, language) for one in terms.contradictions)
 
 
 def questions(terms: Terms) -> Iterator[str]:

@@ -20,7 +20,7 @@ from catalogue.rules.calls.terms import Proposal
 from catalogue.terms import SubmissionStatus
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.call_list import call_rows
-from catalogue.web.call_page import call_page
+from catalogue.web.call_page import call_page, doubts
 from catalogue.web.forms.calls import BeginCallForm, CallForm, PasteCallForm, SubmissionForm, initial_of
 from catalogue.web.notices import say
 from catalogue.web.wording import page_language
@@ -68,7 +68,10 @@ def call_edit(request: CatalogueRequest, call: int) -> HttpResponse:
     if form.is_bound and form.is_valid() and stored(form, found):
         say(request, _("“%(call)s” is saved.") % {"call": found.title})
         return redirect("call-detail", request.composer.slug, found.pk)
-    return render(request, "calls/call_form.html", {"form": form, "call": found, "name": name})
+    open_questions = doubts(found.asks, page_language())
+    return render(
+        request, "calls/call_form.html", {"form": form, "call": found, "name": name, "doubts": open_questions}
+    )
 
 
 def stored(form: CallForm, call: Call) -> bool:
