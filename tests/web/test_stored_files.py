@@ -220,7 +220,7 @@ def test_score_of_an_edition_says_its_pages_and_recording_its_length(browser: Cl
 
     assert pairs(score)[:2] == [("Pages", "1"), ("Page size", "216 × 279 mm")]
     assert score.wrong == [
-        "Page 1 is blank; say so to whoever prints it, or take it out.",
+        "Page 1 is blank; say so to whoever prints it, or leave blanks out.",
         "The file has 1 page, the edition 3.",
     ]
     assert take.wrong == ["The file lasts 0:02, the record of the recording says 0:09."]
