@@ -11,6 +11,8 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from functools import partial
 from itertools import count
+from threading import local
+from typing import cast
 
 from django.http import HttpRequest, HttpResponse, HttpResponseNotModified
 from django.test import Client
@@ -28,17 +30,27 @@ FRESH = 10
 """One in so many programs has not read its calendar before."""
 
 
-def asking(address: str, session: str = "", **headers: str) -> int:
-    client = Client(headers={"host": "localhost", **headers})
-    if session:
-        client.cookies["sessionid"] = session
-    return client.get(address).status_code
+_of_thread = local()
+
+
+def browser() -> Client:
+    """Return the thread's own client, which has made ready all that requests go through."""
+    if not hasattr(_of_thread, "browser"):
+        _of_thread.browser = Client(headers={"host": "localhost"})
+    return cast(Client, _of_thread.browser)
+
+
+def cookie(session: str) -> dict[str, str]:
+    return {"cookie": f"sessionid={session}"}
+
+
+def asking(address: str, headers: dict[str, str]) -> int:
+    return browser().get(address, headers=headers).status_code
 
 
 def saving(composer: Composer, session: str, work: int, numbers: Iterator[int]) -> int:
-    client = Client(headers={"host": "localhost"})
-    client.cookies["sessionid"] = session
-    return client.post(reverse("work-edit", args=[composer.slug, work]), saved_title(next(numbers))).status_code
+    address = reverse("work-edit", args=[composer.slug, work])
+    return browser().post(address, saved_title(next(numbers)), headers=cookie(session)).status_code
 
 
 # ---- fifty people at work
@@ -58,10 +70,10 @@ def errand_of(composer: Composer, session: str, place: int, numbers: Iterator[in
     work = Work.objects.filter(composer=composer).order_by("pk")[0].pk
     evening = Performance.objects.filter(composer=composer).order_by("pk")[0].pk
     ways: tuple[Errand, ...] = (
-        partial(asking, reverse("work-list", args=[composer.slug]), session),
-        partial(asking, reverse("performance-detail", args=[composer.slug, evening]), session),
-        partial(asking, reverse("today", args=[composer.slug]), session),
-        partial(asking, reverse("house-performances"), session),
+        partial(asking, reverse("work-list", args=[composer.slug]), cookie(session)),
+        partial(asking, reverse("performance-detail", args=[composer.slug, evening]), cookie(session)),
+        partial(asking, reverse("today", args=[composer.slug]), cookie(session)),
+        partial(asking, reverse("house-performances"), cookie(session)),
         partial(saving, composer, session, work, numbers),
     )
     return ways[place % len(ways)]
@@ -80,23 +92,23 @@ def at_work(size: int) -> Iterator[Pair]:
 def page_of_all(size: int, *, name: str) -> Iterator[Pair]:
     ours, bare = (people_of(house_of(composers)[0]).publisher for composers in (size, SMALL))
     address = reverse(name)
-    yield Pair(ours=partial(in_turn, [partial(asking, address, ours)]), bare=lambda: asking(address, bare))
+    yield Pair(ours=partial(asking, address, cookie(ours)), bare=partial(asking, address, cookie(bare)))
 
 
 # ---- programs that read calendars
 
 
-def programs(clients: int) -> list[Errand]:
+def programs(clients: int) -> list[partial[int]]:
     """Return what so many programs ask, each at its own address, a calendar a composer."""
     publisher, composers = house_of(clients)
     return [
-        partial(asking, address, **({} if place % FRESH == 0 else {"If-None-Match": tag_of(address)}))
+        partial(asking, address, {} if place % FRESH == 0 else {"If-None-Match": tag_of(address)})
         for place, address in enumerate(calendars_of(publisher, composers, clients))
     ]
 
 
 def tag_of(address: str) -> str:
-    return Client(headers={"host": "localhost"}).get(address).headers["ETag"]
+    return browser().get(address).headers["ETag"]
 
 
 def bare_view(request: HttpRequest, size: int) -> HttpResponse:
@@ -111,10 +123,9 @@ urlpatterns = [path("bare/<int:size>/", bare_view), path("", include("config.url
 def feeds(size: int) -> Iterator[Pair]:
     """Every program once, asked of a process that remembers no calendar of theirs."""
     ours = programs(size)
-    bytes_of_one = len(Client(headers={"host": "localhost"}).get(ours[0].args[0]).content)  # type: ignore[attr-defined]
-    address = f"/bare/{bytes_of_one}/"
+    address = f"/bare/{len(browser().get(ours[0].args[0]).content)}/"
     bare: Sequence[Errand] = [
-        partial(asking, address, **({} if place % FRESH == 0 else {"If-None-Match": '"x"'})) for place in range(size)
+        partial(asking, address, {} if place % FRESH == 0 else {"If-None-Match": '"x"'}) for place in range(size)
     ]
     with override_settings(ROOT_URLCONF=__name__):
         yield Pair(ours=partial(in_turn, ours), bare=partial(in_turn, bare), before=forget_calendars)
