@@ -15,8 +15,9 @@ def alto_or_viola(forces: Forces) -> None:
         return
     for draft in forces.drafts:
         written = draft.name.written if draft.name is not None else ""
-        sure = forces.language != "fr" and len(forces.drafts) > FEW
-        if draft.slug != "voice-alto" or key_of(written) not in ("alto", "altos") or sure:
+        if draft.slug != "voice-alto" or key_of(written) not in ("alto", "altos"):
+            continue
+        if len(forces.drafts) > FEW and forces.language != "fr":
             continue
         readings = ("the voice", "the viola")
         if not forces.decide("alto", f"“{written}” was read as", readings, draft.start, draft.end):
@@ -88,9 +89,12 @@ def brass_band_horns(forces: Forces) -> None:
 def second_kl(forces: Forces) -> None:
     """Read the second ``Kl`` of a German list without a keyboard as the piano: the clarinet has its own."""
     drafts = forces.drafts
-    named = [one for one in drafts if one.name is not None and one.name.written in ("Kl", "Kl.")]
-    keyboard = any(one.family == "keyboard" for one in drafts)
-    if len(named) != 2 or keyboard or any(one.slug != "clarinet" or one.count is not None for one in named):
+    named = [one for one in drafts if one.name is not None and one.name.written == "Kl"]
+    if (
+        len(named) != 2
+        or any(one.family == "keyboard" for one in drafts)
+        or any(one.slug != "clarinet" or one.count is not None for one in named)
+    ):
         return
     if forces.decide("abbreviation", "The second “Kl” was read as", KL, named[1].start, named[1].end):
         named[1].slug = "piano"

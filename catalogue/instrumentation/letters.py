@@ -15,9 +15,11 @@ FEWEST_FIGURES = 4
 def letters_for_families(forces: Forces) -> None:
     """Turn the one soprano of a text of figures into the percussion or the strings that its letter stands for."""
     drafts = forces.drafts
+    if not drafts or not drafts[0].figure:
+        return
     figures = sum(max(1, len(str(draft.most)) if draft.packed else 1) for draft in drafts if draft.figure)
     sung = [draft for draft in drafts if draft.family == "voice"]
-    if len(sung) != 1 or written(sung[0]) != "S" or figures < FEWEST_FIGURES or not drafts[0].figure:
+    if len(sung) != 1 or written(sung[0]) != "S" or figures < FEWEST_FIGURES:
         return
     for before, draft in pairwise(drafts):
         if draft is sung[0] and written(before) in ("P", "T"):

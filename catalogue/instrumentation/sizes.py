@@ -65,8 +65,10 @@ def name_sizes(forces: Forces) -> None:
 def carry_sizes(forces: Forces) -> None:
     """Read ``tenor`` after ``alto sax and`` as the saxophone, where nobody sings in the text."""
     for before, draft in pairwise(forces.drafts):
+        if draft.separator not in (",", "&", ",&", "+", "/") or draft.name is None or draft.family not in ("voice", ""):
+            continue
         section = instrument(before.slug).section if before.slug else ""
-        if section not in BY_LETTER or draft.separator not in (",", "&", ",&", "+", "/") or draft.name is None:
+        if section not in BY_LETTER:
             continue
         singers = [one for one in forces.drafts if one.family == "voice" and one.start < before.start]
         size = in_section(key_of(draft.name.written), section) if len(draft.name.written) > 1 else None
