@@ -8,6 +8,7 @@ from datetime import date, datetime
 from itertools import groupby
 
 from django.conf import settings
+from django.templatetags.static import static
 from django.urls import reverse
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
@@ -40,6 +41,11 @@ class Head:
     description: str
     address: str
     graph: SafeString
+
+    @property
+    def picture(self) -> str:
+        """The address of what is shown where the page is named elsewhere, 1200 × 630 pixels."""
+        return settings.SITE_URL + static("catalogue/card.png")
 
 
 @dataclass(frozen=True, slots=True)

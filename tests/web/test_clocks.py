@@ -85,3 +85,10 @@ def test_clock_of_a_stranger_is_not_asked() -> None:
     found = ReadersClock(lambda _request: timezone.get_current_timezone_name())(request)  # type: ignore[arg-type, return-value]
 
     assert found == "UTC"
+
+
+def test_only_who_is_signed_in_is_asked_for_a_clock(browser: Client, composer: Composer) -> None:
+    inside = browser.get(f"/c/{composer.slug}/").content
+    outside = Client().get("/sign-in/").content
+
+    assert (b"data-told-by-clock" in inside, b"data-told-by-clock" in outside) == (True, False)

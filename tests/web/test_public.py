@@ -90,6 +90,15 @@ def test_pages_say_the_same_to_machines(composer: Composer, opened: Work) -> Non
     )
 
 
+def test_pages_say_what_is_shown_where_they_are_named_elsewhere(opened: Work) -> None:
+    page = Page(Client().get(f"{ADDRESS}works/{opened.pk}/"))
+    told = dict(zip(page.texts("//meta/@property"), page.texts("//meta[@property]/@content"), strict=True))
+
+    assert (told["og:title"], told["og:type"]) == ("Ash Ferry, Ilka Marovand", "website")
+    assert told["og:url"].endswith(f"{ADDRESS}works/{opened.pk}/")
+    assert told["og:image"].endswith("/static/catalogue/card.png")
+
+
 def test_feeds_of_news_hold_the_same_items(opened: Work) -> None:
     atom = ElementTree.fromstring(Client().get(f"{ADDRESS}works.atom").content)  # noqa: S314 - our own answer
     news = json.loads(Client().get(f"{ADDRESS}works.json").content)

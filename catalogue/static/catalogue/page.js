@@ -63,10 +63,10 @@
       });
   };
 
-  /* by which clock pages tell moments */
+  /* by which clock pages tell moments to whoever is signed in; nothing is left with others */
   const tellClock = () => {
     const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
-    if (!timeZone) return;
+    if (!timeZone || !("toldByClock" in document.body.dataset)) return;
     const [name, secure] = location.protocol === "https:" ? ["__Host-clock", "; Secure"] : ["clock", ""];
     document.cookie = `${name}=${encodeURIComponent(timeZone)}; Path=/; SameSite=Lax; Max-Age=31536000${secure}`;
   };
