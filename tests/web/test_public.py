@@ -92,7 +92,7 @@ def test_pages_say_the_same_to_machines(composer: Composer, opened: Work) -> Non
 
 def test_pages_say_what_is_shown_where_they_are_named_elsewhere(opened: Work) -> None:
     page = Page(Client().get(f"{ADDRESS}works/{opened.pk}/"))
-    told = dict(zip(page.texts("//meta/@property"), page.texts("//meta[@property]/@content"), strict=True))
+    told = {one.get("property"): one.get("content") for one in page.tree.xpath("//meta[@property]")}
 
     assert (told["og:title"], told["og:type"]) == ("Ash Ferry, Ilka Marovand", "website")
     assert told["og:url"].endswith(f"{ADDRESS}works/{opened.pk}/")
