@@ -90,11 +90,12 @@ def real_clock() -> Iterator[None]:
 
 Open = Callable[..., Page]
 MISSING = "/no-such-page/"
+ICON = "/favicon.ico"  # asked for by the browser where a page names none, as a part of a page does that is asked alone
 
 
 def is_fault(message: ConsoleMessage) -> bool:
     """Whether the browser complains; that a page which is asked for as missing is missing is no complaint."""
-    return message.type == "error" and not message.location["url"].endswith(MISSING)
+    return message.type == "error" and not message.location["url"].endswith((MISSING, ICON))
 
 
 @pytest.fixture

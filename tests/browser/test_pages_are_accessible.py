@@ -45,8 +45,13 @@ def findings(page: Page) -> list[tuple[str, list[str]]]:
 
 
 def look_at(page: Page, address: str) -> list[tuple[str, list[tuple[str, list[str]]], int]]:
-    """Give the address with what is found there and by how much the page is too wide, if anything is wrong."""
+    """Give the address with what is found there and by how much the page is too wide, if anything is wrong.
+
+    A part of a page is looked at where it stands.
+    """
     answer = page.goto(address)
+    if answer and not answer.text().lstrip().lower().startswith("<!doctype html>"):
+        return []
     if answer and "sandbox" in answer.headers.get("content-security-policy", ""):
         set_free(page, answer.text())
     wider = page.evaluate("document.documentElement.scrollWidth - innerWidth")
