@@ -114,7 +114,7 @@ def test_papers_of_a_hire_name_it_by_its_number_or_by_its_work(tmp_path: Path, w
 
     note = made(tmp_path, "delivery-note", "--hire", str(hire.pk))
 
-    assert "Addressee\tHarbour Band" in note
+    assert "Addressee\tHarbour\u00a0Band" in note
     assert "Total\t\t26\t\t[]" in note
     assert made(tmp_path, "delivery-note", "--work", "IM 7") == note
     assert "[]" in made(tmp_path, "arrival-check", "--hire", str(hire.pk))
