@@ -50,7 +50,7 @@ def look_at(page: Page, address: str) -> list[tuple[str, list[tuple[str, list[st
     A part of a page is looked at where it stands.
     """
     answer = page.goto(address)
-    if answer and not answer.text().lstrip().lower().startswith("<!doctype html>"):
+    if answer and "<html" not in answer.text():
         return []
     if answer and "sandbox" in answer.headers.get("content-security-policy", ""):
         set_free(page, answer.text())

@@ -19,9 +19,10 @@ from catalogue.exchange.upload_reading import Found, read_upload
 from catalogue.gathering.files import kept_values
 from catalogue.models import Hire, Picture, StoredFile, Venue
 from catalogue.models.stored_files import PARTS_OF_WORKS
+from catalogue.web.forms.columns import field_for
 from catalogue.web.forms.halls import HallForm
 from catalogue.web.forms.hires import HireForm
-from catalogue.web.forms.records import RecordForm, field_for
+from catalogue.web.forms.records import RecordForm
 from catalogue.web.records.kinds import BESIDES, Kind
 from catalogue.web.records.registry import FILES_OF_MATERIAL, KINDS
 from catalogue.web.uploads import is_too_large, most_taken

@@ -22,7 +22,7 @@ from catalogue.models.fields import StrengthsField
 from catalogue.models.typed_lists import READERS
 from catalogue.rules.identifiers import doubt_about
 from catalogue.timing import Duration, PartialDate, write_clock_time, write_duration
-from catalogue.web.forms.records import IDENTIFIERS, write_seconds
+from catalogue.web.forms.columns import IDENTIFIERS, write_seconds
 from catalogue.web.pictures import drawn
 from catalogue.web.places import write_country
 from catalogue.web.programmes import when_and_where
