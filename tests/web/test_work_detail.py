@@ -170,4 +170,6 @@ def test_changes_of_rows_stand_among_those_of_the_work(browser: Client, composer
     clock.goes_on(minutes=5)
     save_work(work=work, now=clock.moment, movements=list(work.movements.order_by("number"))[:1])
 
-    assert page_of(browser, work).texts("//section[@id='changes']//li/span") == ["Movements", "Added"]
+    assert page_of(browser, work).texts("//section[@id='changes']//li/span") == [
+        "Movements", "9 Mar 2026, 10:05 UTC", "Added", "9 Mar 2026, 10:00 UTC",
+    ]  # fmt: skip
