@@ -29,6 +29,9 @@ WORDS_OF_CONTAINING = {
 BY_LETTER = ("saxophone", "recorder")
 """Sections whose players are told by their sizes, a letter each."""
 
+OF_SEVERAL_SIZES = ("saxophone", "recorder", "trombone", "clarinet", "wind-instrument", "viola-da-gamba")
+"""Sections in whose bracket names without a figure may be a player each, not what one player doubles."""
+
 
 def entries(nodes: Nodes, marks: str, *, words: bool = True) -> list[tuple[Node, ...]]:
     """Return the nodes cut at the marks and, if asked, at joining words, empty pieces left out."""
@@ -181,8 +184,7 @@ def fills(draft: Draft, members: list[tuple[int, str]], bracket: Bracket, *, cou
     own = any(slug == draft.slug and number for number, slug in members)
     if counted and (own or all(number for number, _ in members)):
         return not rising(members, draft)
-    sizes = draft.slug in ("saxophone", "recorder", "trombone", "clarinet", "wind-instrument", "viola-da-gamba")
-    return not draft.figure and sizes and not rising(members, draft)
+    return not draft.figure and draft.slug in OF_SEVERAL_SIZES and not rising(members, draft)
 
 
 def rising(members: list[tuple[int, str]], draft: Draft) -> bool:

@@ -8,6 +8,7 @@ else is written as in the canonical shorthand.
 
 from __future__ import annotations
 
+from catalogue.instrumentation.chair_lists import OF_SEVERAL_SIZES
 from catalogue.instrumentation.item_writing import chairs
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 from catalogue.instrumentation.vocabulary import called
@@ -40,7 +41,12 @@ def by_figure(line: Line) -> str:
 
 def add_up(told: list[Chair], line: Line) -> bool:
     """Whether the chairs' figures would be taken for numbers of players that add up to the section."""
-    return len(told) > 1 and line.players is not None and sum(chair.chair or 0 for chair in told) == line.players[1]
+    if line.players is None:
+        return False
+    figures = sum(chair.chair or 0 for chair in told)
+    names = sum(len(chair.plays) - 1 for chair in told)
+    bare = names - len(told) if line.instrument in OF_SEVERAL_SIZES else 0
+    return (len(told) > 1 or bare > 0) and line.players[1] in (figures, figures + bare)
 
 
 def listed(chair: Chair, line: Line) -> str:

@@ -114,6 +114,12 @@ def test_chairs_by_figure_read_back_where_the_shorthand_does(told: Instrumentati
     assert read(write_chairs(told)) == told
 
 
+@pytest.mark.parametrize("written", ["2cl(I=Ebcl+bcl)", "3cl(II=Ebcl+bcl)", "3cl(I=Ebcl+bcl, II=bcl)", "2tbn(I=btbn+euph)"])
+def test_names_without_a_figure_are_not_taken_for_a_player_each(written: str) -> None:
+    told = read(written)
+    assert read(write_chairs(told)) == told
+
+
 @pytest.mark.parametrize("written", ["3.3.3.3 - 4.3.3.1 - timp+3 - str", "3333/4331/Tp+3/Str", "3333/4331/T+3/str"])
 def test_a_timpanist_and_so_many_percussionists_are_told_after_figures(written: str) -> None:
     told = [(line.instrument, line.players) for line in read(written) if line.family == "percussion"]
