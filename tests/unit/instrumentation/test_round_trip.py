@@ -114,7 +114,9 @@ def test_chairs_by_figure_read_back_where_the_shorthand_does(told: Instrumentati
     assert read(write_chairs(told)) == told
 
 
-@pytest.mark.parametrize("written", ["2cl(I=Ebcl+bcl)", "3cl(II=Ebcl+bcl)", "3cl(I=Ebcl+bcl, II=bcl)", "2tbn(I=btbn+euph)"])
+@pytest.mark.parametrize(
+    "written", ["2cl(I=Ebcl+bcl)", "3cl(II=Ebcl+bcl)", "3cl(I=Ebcl+bcl, II=bcl)", "2tbn(I=btbn+euph)"]
+)
 def test_names_without_a_figure_are_not_taken_for_a_player_each(written: str) -> None:
     told = read(written)
     assert read(write_chairs(told)) == told
