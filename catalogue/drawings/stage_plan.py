@@ -17,7 +17,6 @@ SIZE, SMALL = 10.5, 8.5
 TOP, FOOT, SIDE = 6.0, 40.0, 14.0
 IN_A_ROW = 9
 OUTLETS = re.compile(r"\b(\d{1,2})\s*(?:x|\N{MULTIPLICATION SIGN}|outlets?|sockets?)", re.IGNORECASE)
-LEAST_WIDE, LEAST_DEEP = 8.0, 6.0
 MARGIN = 1.0
 APART = 1.4
 """Metres between those who stand in a line, and from the middle to the first of them."""

@@ -47,12 +47,8 @@ class Checked:
 # ---- out
 
 
-def media_members(setup: Setup, folder: Path) -> tuple[Member, ...]:
-    """The media files of a setup, from a folder. Raises PackageError where one is missing or is not the one meant."""
-    return tuple(media_member(one.name, one.sha256, folder) for one in setup.media)
-
-
 def media_member(name: str, digest: str, folder: Path) -> Member:
+    """Return a media file of a folder; raise PackageError where it is missing, or is not the one of that SHA-256."""
     path = folder / PurePosixPath(name).name
     if not path.is_file():
         raise PackageError(f"“{name}” is not in {folder}.")

@@ -71,9 +71,6 @@ def of_orchestra(nodes: Nodes, at: int) -> bool:
     return at > 0 and is_key(nodes[at - 2 if numbered else at - 1], ORCHESTRA)
 
 
-SLASHES_OF_LIST = 3
-
-
 def lists_by_slash(nodes: Nodes) -> bool:
     """Whether four or more single names stand in a row that only slashes part, each with or without a bracket."""
     marks = [node for node in nodes if node.kind == "mark"]

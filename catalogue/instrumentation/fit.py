@@ -130,12 +130,6 @@ class Match:
                 found.append((column, count, lacking))
         return found
 
-    @property
-    def is_full(self) -> bool:
-        """Whether every seat that is needed is held by somebody who plays all of it."""
-        rows = [row for row, seats in enumerate(self.seats) if not seats.wished]
-        return not any(self.unheld(row) or self.partly(row) for row in rows)
-
 
 def fit(
     work: Instrumentation,

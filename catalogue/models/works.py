@@ -28,7 +28,7 @@ from catalogue.models.kept import KeptOfWork
 from catalogue.models.people import Composer, Organisation
 from catalogue.models.records import Deletable, Guarded, LivingManager, M, Record, SearchableQuerySet, TenantQuerySet
 from catalogue.terms import Category, VersionKind, WorkStatus
-from catalogue.timing import Duration, PartialDate
+from catalogue.timing import Duration
 
 
 class WorkQuerySet(SearchableQuerySet["Work"]):
@@ -52,10 +52,6 @@ class WorkQuerySet(SearchableQuerySet["Work"]):
         if least is not None:
             found = found.filter(duration__gte=Duration(least))
         return found if most is None else found.filter(duration__lt=Duration(most + 1))
-
-    def completed_in(self, first_year: int, last_year: int) -> Self:
-        """Return the works whose completion begins in one of these years."""
-        return self.filter(completed__gte=PartialDate(first_year, 1, 1), completed__lt=PartialDate(last_year + 1, 1, 1))
 
     def calling_for(self, instrument: str) -> Self:
         """Return the works in which somebody plays the instrument, as the main one or as a doubling."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from datetime import UTC, date, datetime, time
+from datetime import date, datetime, time
 
 from django.urls import reverse
 from django.utils import timezone
@@ -178,13 +178,6 @@ def here_text(terms: Terms, language: str) -> str:
     here = terms.deadline.astimezone(timezone.get_current_timezone())
     same = here.utcoffset() == terms.deadline.utcoffset()
     return "" if same else f"{day_text(here.date(), language)}, {write_clock_time(here.time(), language)}"
-
-
-def closing_moment(terms: Terms) -> datetime | None:
-    """Return when it is too late, in UTC: at the named hour, else at the end of the day by universal time."""
-    if terms.deadline:
-        return terms.deadline.astimezone(UTC)
-    return datetime.combine(terms.closes, time(23, 59), UTC) if terms.closes else None
 
 
 def pairs(terms: Terms) -> Iterator[tuple[str, str]]:

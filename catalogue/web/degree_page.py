@@ -82,10 +82,6 @@ def row(label: str, programmes: tuple[Programme, ...], cells: Iterable[Cell]) ->
     return Row(label, tuple((one.title, cell) for one, cell in zip(programmes, cells, strict=True)))
 
 
-def piece_row(piece: Piece, programmes: tuple[Programme, ...]) -> Row:
-    return row(str(piece).capitalize(), programmes, [of_piece(piece, one.plan) for one in programmes])
-
-
 def pieces(programmes: tuple[Programme, ...]) -> list[Piece]:
     """Return what any of the programmes asks for, in the usual order."""
     asked = {line.piece for one in programmes for line in one.plan.lines} - {Piece.COVER}

@@ -7,7 +7,7 @@ before name its tag, as they do.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from functools import partial
 from itertools import count
@@ -156,7 +156,6 @@ def mixed(many: Sequence[Errand], few: Sequence[Errand]) -> list[Errand]:
 
 OF_TEN = "the same in a house of ten composers"
 PAGES = {"Today": "house-today", "works": "house-works", "performances": "house-performances", "hires": "house-hires"}
-Prepare = Callable[[int], Iterator[Pair]]
 BENCHES = (
     Bench(f"a house with {PEOPLE} people at work, composers", OF_TEN, SIZES, at_work, aim=1.3, stored=True),
     *(

@@ -15,10 +15,6 @@ from catalogue.rules.calls.words import NUMBER, WORD, has, number_of, plain
 
 BRACKET = re.compile(r"\s*[(\[](?P<inner>[^()\[\]]*)[)\]]")
 DENIED = r"no\b|not\b|without|ohne|keine?|nicht|sans|senza|sin\b|none"
-CHAIR = re.compile(
-    r"(?:only |nur |just )?(?:the |die |der |den )?(?:\w+ )?(?P<chair>\d|second|third|first|"
-    r"fourth|2nd|3rd|4th|1st|zweite|dritte|erste|vierte|II|III|IV|I)\b"
-)
 CHAIRS = {"first": 1, "1st": 1, "erste": 1, "I": 1, "second": 2, "2nd": 2, "zweite": 2, "II": 2, "third": 3, "3rd": 3,
           "dritte": 3, "III": 3, "fourth": 4, "4th": 4, "vierte": 4, "IV": 4}  # fmt: skip
 ROMAN = ("", "I", "II", "III", "IV", "V", "VI")

@@ -46,11 +46,6 @@ LIVE = (
     r"dal vivo|en vivo|concert recording"
 )
 RENDERED = r"render|computer|synthes|midi|mock-?up|simulat|sampled|demo\b|playback of the notation"
-NOT_RENDERED = (
-    rf"(?:no|not|never|keine?|without)\b[^.;]{{0,40}}?(?:{RENDERED})|"
-    rf"(?:{RENDERED})[^.;]{{0,60}}?(?:(?:are|is|be) not|bitte nicht|"
-    r"excluded|not (?:be )?(?:accepted|wanted|admitted)|cannot|unwanted|nicht)"
-)
 NOTE = re.compile(
     rf"(?:note|presentation|text|lines|sinopsis|synopsis|description|commentary|introduction|einfuhrung|kommentar|"
     rf"werktext|notice|"

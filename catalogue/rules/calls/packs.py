@@ -123,7 +123,6 @@ def further(call: Call) -> Iterator[Piece]:
 PLACE = re.compile(r"\{(\w+)\}")
 PLACES = ("number", "piece", "title", "surname", "name", "motto")
 USUAL = "{number}-{piece}-{title}"
-FOR_ANONYMOUS = {"surname": "motto", "name": "motto"}
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,11 +32,6 @@ EARLIER = (
     r"premiere|gia\b|"
     r"prima|preceden\w+|ya\b|antes|previa\w*|anterior\w*"
 )
-OF_A_WORK = (
-    r"work|piece|score|composition|music|entry|entries|submission|it\b|werk|stuck|partitur|komposition|einreichung|"
-    r"oe?uvre|"
-    r"piece|partition|elle\b|opera|opere|brano|brani|partitur|composizion|lavor|obra|pieza|partitura|composicion"
-)
 
 
 @dataclass(frozen=True, slots=True)

@@ -80,10 +80,6 @@ class Kind:
         return any(column.name == "work" for column in self.model._meta.concrete_fields)
 
     @property
-    def main_names(self) -> tuple[str, ...]:
-        return tuple(name for group in self.main for name in group.names)
-
-    @property
     def names(self) -> tuple[str, ...]:
         return tuple(name for group in (*self.main, *self.more) for name in group.names)
 

@@ -25,7 +25,6 @@ AS_OF = Said(_("True as of"), _("The day on which it was last right: 2025, March
 LENGTH = Said(_("Length"), _("One line up to 30 words, short up to 100, medium up to 250, long beyond."))
 MOST_WORDS = Said(_("At most so many words"), _("Where somebody has set a limit."))
 WRITTEN_BY = Said(_("Written by"), _("Leave empty where it is by the composer."))
-NUMBER_OF = Said(_("Numbers"))
 KEPT = Group(_("Notes"), ("notes",))
 
 CONTRIBUTORS = Kind(

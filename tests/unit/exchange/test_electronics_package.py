@@ -14,7 +14,7 @@ from catalogue.exchange.electronics_package import (
     Member,
     PackageError,
     check_package,
-    media_members,
+    media_member,
     package_chunks,
     told_setup,
 )
@@ -31,9 +31,13 @@ SETUP = Setup(
 )
 
 
+def media_of(setup: Setup, folder: Path) -> list[Member]:
+    return [media_member(one.name, one.sha256, folder) for one in setup.media]
+
+
 def written(folder: Path) -> Path:
     (folder / "tone.wav").write_bytes(b"RIFF" + bytes(200_000))
-    members = [Member("setup.txt", b"Turn it on."), *media_members(SETUP, folder)]
+    members = [Member("setup.txt", b"Turn it on."), *media_of(SETUP, folder)]
     path = folder / "package.zip"
     path.write_bytes(b"".join(package_chunks(members, told_setup(SETUP))))
     return path
@@ -86,11 +90,11 @@ def test_something_else_is_no_package(tmp_path: Path) -> None:
 
 def test_a_media_file_that_is_missing_or_another_one_is_refused(tmp_path: Path) -> None:
     with pytest.raises(PackageError, match="is not in"):
-        media_members(SETUP, tmp_path)
+        media_of(SETUP, tmp_path)
     (tmp_path / "tone.wav").write_bytes(b"other")
     named = Setup(1, "x", media=read_media(f"tone.wav; {'ab' * 32}"))
     with pytest.raises(PackageError, match="SHA-256 is another"):
-        media_members(named, tmp_path)
+        media_of(named, tmp_path)
 
 
 @pytest.mark.parametrize(

@@ -56,15 +56,6 @@ def test_lasting_takes_both_bounds_and_approximate_durations_in() -> None:
     assert list(Work.objects.lasting(least=720, most=900).order_by("pk")) == [least, about]
 
 
-def test_completed_in_takes_imprecise_dates_by_their_first_day() -> None:
-    make_work("Before", completed="2018-12-31")
-    first = make_work("First", completed="2019-01-01")
-    year = make_work("Year", completed="c. 2020")
-    make_work("After", completed="2021")
-
-    assert list(Work.objects.completed_in(2019, 2020).order_by("pk")) == [first, year]
-
-
 def test_newest_first_puts_unknown_dates_last() -> None:
     unknown = make_work("Unknown")
     old = make_work("Old", completed="1999")
