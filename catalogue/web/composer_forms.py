@@ -12,7 +12,7 @@ from django.utils import timezone
 from catalogue.actions.composers import save_composer
 from catalogue.actions.saving import Overtaken
 from catalogue.web.conflicts import Conflict
-from catalogue.web.views.work_forms import add_errors
+from catalogue.web.forms.errors import add_errors
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,8 +13,8 @@ import pytest
 from django.conf import settings
 from playwright.sync_api import Page
 
-from catalogue.actions.demo import load_demo
 from catalogue.actions.entry import make_entry_key
+from catalogue.demo.loading import load_demo
 from catalogue.documents.model import Paper
 from catalogue.making import Wish
 from catalogue.management.commands.document import made

@@ -12,8 +12,8 @@ from importlib.resources import files
 import pytest
 from playwright.sync_api import Page
 
-from catalogue.actions.demo import load_demo
 from catalogue.actions.entry import make_entry_key
+from catalogue.demo.loading import load_demo
 from catalogue.models import Composer, EntryPurpose
 from tests.browser.conftest import MISSING, NARROW, WIDE, Open
 from tests.web.every_page import addresses_of, page_names

@@ -22,7 +22,7 @@ from django.test import Client
 from django.urls import reverse
 
 from catalogue.actions.composers import create_composer
-from catalogue.actions.demo import load_demo
+from catalogue.demo.loading import load_demo
 from catalogue.models import Composer, Membership, Work
 from catalogue.terms import Role
 from tests.conftest import NOW

@@ -16,10 +16,13 @@ from django.utils import timezone
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.platypus import Paragraph, SimpleDocTemplate
 
-from catalogue.actions.demo import load_demo
 from catalogue.benches.invented import COMPOSER, NOW, catalogue, work
 from catalogue.benches.measuring import Bench, Pair
 from catalogue.benches.subjects.documents import draw_bare, lines_of, one_face, works_list
+from catalogue.demo.loading import load_demo
+from catalogue.demo.papers import COMPOSER as DEMO_COMPOSER
+from catalogue.demo.papers import wishes
+from catalogue.demo.riders import send_demo_riders
 from catalogue.documents.contents.cv_section import cv_section
 from catalogue.documents.contents.parts_checklist import parts_checklist
 from catalogue.documents.contents.performance_history import performance_history
@@ -32,9 +35,6 @@ from catalogue.documents.reading_order import texts
 from catalogue.documents.registry import render
 from catalogue.facts import CatalogueFacts, TimingFacts
 from catalogue.making import make_document
-from catalogue.management.commands.demo import COMPOSER as DEMO_COMPOSER
-from catalogue.management.commands.demo import wishes
-from catalogue.management.demo_riders import send_demo_riders
 from catalogue.models import Composer
 from catalogue.record_facts import WorkRecords
 from catalogue.rules.technical.reading import read_inputs, read_needs, read_outputs
@@ -117,7 +117,7 @@ def demo(_size: int) -> Iterator[Pair]:
         load_demo(timezone.localdate())
         send_demo_riders(timezone.now())
         composer = Composer.objects.get(slug=DEMO_COMPOSER)
-        asked = [wish for _name, wish in wishes(composer)]
+        asked = [wish for _name, wish in wishes(composer, timezone.localdate())]
         with beside_canvas(lambda: [make_document(composer, wish) for wish in asked]) as pair:
             yield pair
         transaction.set_rollback(True)

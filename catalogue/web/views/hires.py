@@ -16,10 +16,10 @@ from catalogue.gathering.hires import ALONG, gather_hire
 from catalogue.gathering.works import gather_work
 from catalogue.models import Hire, Performance
 from catalogue.web.access import CatalogueRequest, material_editor_page
+from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.hires import CountForm
 from catalogue.web.hires import list_rows
 from catalogue.web.notices import say
-from catalogue.web.views.work_forms import add_errors
 
 HEADS = {
     Stage.SENT: gettext_lazy("Pack and send"),

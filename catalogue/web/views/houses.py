@@ -25,11 +25,11 @@ from catalogue.models import Composer, House
 from catalogue.terms import Role
 from catalogue.web.access import CatalogueRequest, HouseRequest, house_page, owner_page
 from catalogue.web.conflicts import Conflict
+from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.houses import HouseForm
 from catalogue.web.house import composers_as
 from catalogue.web.notices import say
 from catalogue.web.views.look import SELF
-from catalogue.web.views.work_forms import add_errors
 
 
 def kept_houses(request: HouseRequest) -> QuerySet[House]:

@@ -22,6 +22,7 @@ from catalogue.models import Composer, Performance
 from catalogue.web import performance_readings as readings
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.conflicts import Conflict
+from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.performances import PerformanceForm
 from catalogue.web.forms.programme import (
     Programme,
@@ -35,7 +36,6 @@ from catalogue.web.lookalikes import performances_of_day
 from catalogue.web.notices import say
 from catalogue.web.places import PlaceError, read_country, zones_of
 from catalogue.web.programmes import called, name_of
-from catalogue.web.views.work_forms import add_errors
 from catalogue.web.wording import page_language
 
 

@@ -29,6 +29,7 @@ from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, material_editor_page, material_page, member_page
 from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.conflicts import Conflict
+from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.hires import HireForm
 from catalogue.web.forms.records import RecordForm, alike_for
 from catalogue.web.forms.uploads import UploadForm, form_for
@@ -42,7 +43,6 @@ from catalogue.web.records.page import Around, around, record_page
 from catalogue.web.records.registry import FILES_OF_MATERIAL, MATERIAL, SHELVES
 from catalogue.web.saved_views import views_of
 from catalogue.web.sent_riders import sendings_of
-from catalogue.web.views.work_forms import add_errors
 from catalogue.web.wording import page_language
 
 

@@ -14,10 +14,10 @@ from catalogue.actions.works import save_work
 from catalogue.exchange.scores import ScoreError, read_score
 from catalogue.models import Work
 from catalogue.web.access import CatalogueRequest, editor_page
+from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.scores import FactsForm, ScoreForm
 from catalogue.web.notices import say
 from catalogue.web.score_page import score_page
-from catalogue.web.views.work_forms import add_errors
 from catalogue.web.wording import page_language
 
 

@@ -17,11 +17,11 @@ from catalogue.gathering.works import gather_work
 from catalogue.models import Cue, Work
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.conflicts import Conflict
+from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.rows import with_another_row, with_row_earlier
 from catalogue.web.forms.timing import MOST, PREFIX, CueForm, TimingForm, cue_rows
 from catalogue.web.notices import say
 from catalogue.web.timing_page import tempo_reading, timing_page
-from catalogue.web.views.work_forms import add_errors
 from catalogue.web.wording import page_language
 
 

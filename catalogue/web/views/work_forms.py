@@ -6,7 +6,6 @@ from typing import Any
 from uuid import UUID
 
 from django.core.exceptions import ValidationError
-from django.forms import BaseForm
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.utils import timezone
@@ -20,6 +19,7 @@ from catalogue.web import readings
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.building import NUMBERS, WHOLE, builder_of, built, instrument_choices
 from catalogue.web.conflicts import Conflict
+from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.works import Commissions, WorkForm, commission_rows, commissions_in_order
 from catalogue.web.lookalikes import works_alike
 from catalogue.web.notices import say
@@ -146,15 +146,6 @@ def save_all(form: WorkForm, rows: Commissions) -> None:
         movements=form.new_movements() if "movements" in form.changed_data else None,
         commissions=rows.rows(commissions_in_order(form.instance)),
     )
-
-
-def add_errors(form: BaseForm, refused: ValidationError) -> None:
-    """Show what the record refused beside its field, or above the form where it has no field there."""
-    if not hasattr(refused, "error_dict"):
-        form.add_error(None, refused)
-        return
-    for name, errors in refused.error_dict.items():
-        form.add_error(name if name in form.fields else None, ValidationError(errors))
 
 
 def readings_of(form: WorkForm) -> dict[str, object]:

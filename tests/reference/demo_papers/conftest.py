@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from django.db import transaction
 
-from catalogue.actions.demo import load_demo
+from catalogue.demo.loading import load_demo
 from tests.reference.demo_papers.papers import TODAY, Papers, checklists, entries, lists, riders, scores
 
 

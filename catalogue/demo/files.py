@@ -15,8 +15,8 @@ from io import BytesIO
 from django.core.files.base import ContentFile
 from django.core.files.storage import default_storage
 
-from catalogue.actions.demo_rows import identity
 from catalogue.actions.records import save_record
+from catalogue.demo.rows import identity
 from catalogue.documents.model import Paper
 from catalogue.documents.needs import DocumentNeeds
 from catalogue.documents.registry import render

@@ -9,8 +9,8 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-from catalogue.actions.demo_rows import Row, copied, identity
 from catalogue.actions.hires import Counted, Stage, count_list, save_hire
+from catalogue.demo.rows import Row, copied, identity
 from catalogue.models import Composer, Hire, HireItem, HireTerms, MaterialSet, Organisation, Performance, Work
 from catalogue.rules.hires.making_up import part_of
 from catalogue.rules.hires.terms import PartAction, PartCondition

@@ -7,10 +7,10 @@ from datetime import date
 
 import pytest
 
-from catalogue.actions.demo import FOLDER
-from catalogue.actions.demo_calls import load_calls
-from catalogue.actions.demo_records import uid_of
-from catalogue.actions.demo_rows import read_table
+from catalogue.demo.calls import load_calls
+from catalogue.demo.loading import FOLDER
+from catalogue.demo.records import uid_of
+from catalogue.demo.rows import read_table
 from catalogue.models import Call, Referee, Reference, Submission
 from catalogue.terms import SubmissionStatus
 from tests.makers import NOW, make_composer, make_work

@@ -7,8 +7,8 @@ from datetime import UTC, datetime
 import pytest
 from django.contrib.auth.models import User
 
-from catalogue.actions.demo import FOLDER, load_houses, load_members
-from catalogue.actions.demo_rows import House, read_house
+from catalogue.demo.loading import FOLDER, load_houses, load_members
+from catalogue.demo.rows import House, read_house
 from catalogue.models import Composer, Membership
 
 pytestmark = pytest.mark.django_db

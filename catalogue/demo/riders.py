@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import Any
 
-from catalogue.actions.demo import FOLDER
-from catalogue.actions.demo_rows import identity
 from catalogue.actions.riders import Said, send_rider, take_answers
+from catalogue.demo.loading import FOLDER
+from catalogue.demo.rows import identity
 from catalogue.models import Rider, RiderSending
 from catalogue.terms import Answer
 from catalogue.web.sent_riders import package_of

@@ -17,10 +17,13 @@ from django.contrib.auth.models import User
 from django.db import transaction
 
 from catalogue.actions.composers import create_composer
-from catalogue.actions.demo_calls import load_calls
-from catalogue.actions.demo_hires import load_hires
-from catalogue.actions.demo_records import load_records
-from catalogue.actions.demo_rows import (
+from catalogue.actions.houses import save_house
+from catalogue.actions.performances import save_performance
+from catalogue.actions.works import save_work
+from catalogue.demo.calls import load_calls
+from catalogue.demo.hires import load_hires
+from catalogue.demo.records import load_records
+from catalogue.demo.rows import (
     House,
     Row,
     composer_columns,
@@ -38,9 +41,6 @@ from catalogue.actions.demo_rows import (
     new_work,
     read_house,
 )
-from catalogue.actions.houses import save_house
-from catalogue.actions.performances import save_performance
-from catalogue.actions.works import save_work
 from catalogue.models import (
     Commission,
     Composer,

@@ -12,10 +12,10 @@ from django.apps import apps
 from django.contrib.auth.models import User
 from django.db import models, transaction
 
-from catalogue.actions.demo import load_demo
 from catalogue.actions.index import reindex
 from catalogue.actions.performances import delete_performance
 from catalogue.actions.works import save_work
+from catalogue.demo.loading import load_demo
 from catalogue.gathering import gather_catalogue
 from catalogue.models import (
     Composer,

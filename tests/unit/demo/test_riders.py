@@ -6,9 +6,9 @@ import tomllib
 
 import pytest
 
-from catalogue.actions.demo_rows import identity
-from catalogue.management import demo_riders
-from catalogue.management.demo_riders import FOLDER, send_demo_riders, sendings
+from catalogue.demo import riders as demo_riders
+from catalogue.demo.riders import FOLDER, send_demo_riders, sendings
+from catalogue.demo.rows import identity
 from catalogue.models import Rider, RiderSending, TechnicalSetup
 from tests.makers import NOW, make_work
 from tests.record_makers import make_record

@@ -12,8 +12,8 @@ from django.apps import apps
 from django.core.files.storage import default_storage
 from django.db import models
 
-from catalogue.actions.demo_rows import Row, identity
 from catalogue.actions.records import save_record
+from catalogue.demo.rows import Row, identity
 from catalogue.exchange.pictures import keep_picture, probe_picture
 from catalogue.models import Composer, Edition, Performance, Picture, TechnicalSetup, Work
 from catalogue.models.kept import KeptOfWork

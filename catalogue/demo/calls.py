@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from datetime import date, datetime, timedelta
 
 from catalogue.actions.calls import choose_works, note_submission, propose_call
-from catalogue.actions.demo_rows import Row, call_text, identity
 from catalogue.actions.submissions import LetterDays, Readiness, ask_referee, prepare_submission
+from catalogue.demo.rows import Row, call_text, identity
 from catalogue.models import Call, Composer, Referee, Work
 from catalogue.terms import SubmissionStatus
 

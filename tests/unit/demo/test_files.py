@@ -10,9 +10,9 @@ import pytest
 from django.core.files.storage import default_storage
 
 from catalogue.actions.calls import choose_works, propose_call
+from catalogue.demo.files import keep_demo_files, sound
 from catalogue.exchange.pdf_text import page_text
 from catalogue.exchange.pictures import stored_name
-from catalogue.management.demo_files import keep_demo_files, sound
 from catalogue.models import Composer, StoredFile
 from tests.makers import NOW, make_work
 
