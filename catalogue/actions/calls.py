@@ -62,6 +62,7 @@ def choose_works(*, call: Call, works: Sequence[Work]) -> Submission:
     for work in works:
         refuse_twice(work, call)
     submission, _made = Submission.objects.get_or_create(call=call)
+    Submission.objects.select_for_update().get(pk=submission.pk)  # so that a form sent twice adds each work once
     kept = {row.work_id: row for row in submission.works.all()}
     for work_id, row in kept.items():
         if work_id not in {work.pk for work in works}:

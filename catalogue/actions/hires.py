@@ -22,7 +22,7 @@ from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.readings import readable
 from catalogue.gathering.works import gather_work
 from catalogue.instrumentation.parts import PartsError, part_list
-from catalogue.models import Hire, HiredPerformance, HireItem, MaterialSet, Performance, Step
+from catalogue.models import Composer, Hire, HiredPerformance, HireItem, MaterialSet, Performance, Step
 from catalogue.rules.hires.clashes import Loan, clash
 from catalogue.rules.hires.making_up import copy_numbers, part_values, rows_of
 from catalogue.rules.hires.terms import PartAction, PartCondition, Purpose
@@ -71,6 +71,7 @@ def save_hire(*, hire: Hire, performances: Sequence[Performance], now: datetime,
     the next of its year. Raises Overtaken, and ValidationError for what must not be stored: a set that is elsewhere on
     one of the days among it.
     """
+    refuse_overtaken(hire, latest_of(hire))  # before the set, as whoever counts a list locks them
     refuse_set_elsewhere(hire, performances, now.date())
     take_from_terms(hire, performances)
     hire.number = hire.number or next_number(hire, now.date())
@@ -119,8 +120,9 @@ def take_from_terms(hire: Hire, performances: Sequence[Performance]) -> None:
 def next_number(hire: Hire, today: date) -> str:
     """Return the next number of a note in the year in which the set goes out.
 
-    The numbers of deleted hires are not given again.
+    The numbers of deleted hires are not given again, and two hires that are saved at once get two numbers.
     """
+    Composer.objects.select_for_update().get(pk=hire.composer_id)
     year = (hire.out_on or today).year
     stored = Hire.with_deleted.filter(composer=hire.composer_id, number__startswith=f"{year}-")
     found = (NUMBER.fullmatch(number) for number in stored.values_list("number", flat=True))
@@ -142,6 +144,7 @@ def make_up_list(hire: Hire) -> None:
 
     Raises NoList where the forces cannot be read, a number of strings is missing, or copies have been counted already.
     """
+    latest_of(hire)  # so that two who press the button make one list
     if hire.items.exclude(sent=None, received=None, back=None).exists():
         raise NoList("Copies of this list have been counted; it stays as it is.")
     work = gather_work(hire.work)

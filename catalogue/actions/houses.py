@@ -10,7 +10,7 @@ from datetime import datetime
 
 from django.db import transaction
 
-from catalogue.actions.saving import latest_of, refuse_overtaken, store
+from catalogue.actions.saving import latest_of, read_again, refuse_overtaken, store
 from catalogue.models import Composer, House
 from catalogue.models.houses import Dressing
 
@@ -49,7 +49,10 @@ def leave(composer: Composer, now: datetime) -> None:
 @transaction.atomic
 def leave_house(*, composer: Composer, now: datetime) -> None:
     """Take a composer from under a roof; a house that was theirs alone goes with them, its history stays."""
+    read_again(composer)
     house = composer.house
+    if house is not None:
+        read_again(house)  # so that of two who leave at the same moment the second finds it empty
     leave(composer, now)
     if house is not None and not house.composers.exists():
         house.delete()

@@ -12,7 +12,7 @@ from django.db import models, transaction
 
 from catalogue.actions.deletion import delete_record, restore_record
 from catalogue.actions.performances import announce, save_venue
-from catalogue.actions.saving import store
+from catalogue.actions.saving import read_again, store
 from catalogue.actions.works import save_work
 from catalogue.gathering.likenesses import Alike
 from catalogue.gathering.states import columns_written, stored_value, value_of
@@ -265,6 +265,7 @@ def undo_merge(*, merged: Merge, now: datetime) -> int:
 
     Raises NotMerged where the record that is gone cannot come back.
     """
+    read_again(merged)
     if merged.undone_at is not None:
         return 0
     moves = Moves(now)

@@ -47,6 +47,7 @@ def send_rider(*, rider: Rider, to: str, package: Package, now: datetime) -> tup
 
     What was answered to an item of the revision before holds for the same item of this one.
     """
+    Rider.objects.select_for_update().get(pk=rider.pk)  # so that two who send it make two revisions
     before = rider.sendings.order_by("revision").last()
     token = new_token()
     sending = RiderSending(
@@ -109,6 +110,7 @@ def mark_read(*, sending: RiderSending, now: datetime) -> None:
 @transaction.atomic
 def take_answers(*, sending: RiderSending, answers: Mapping[str, Said], by: str, message: str, now: datetime) -> None:
     """Keep what was answered; an item that is not among the answers keeps the one it has."""
+    RiderSending.objects.select_for_update().get(pk=sending.pk)  # so that a form sent twice answers each item once
     known = {item["key"] for item in sending.items}
     stored = {row.item: row for row in sending.answers.all()}
     for key, said in answers.items():

@@ -64,6 +64,14 @@ def latest_of(record: M) -> M | None:
     return model._base_manager.select_for_update().filter(pk=record.pk).first() if record.pk else None
 
 
+def read_again(record: models.Model) -> None:
+    """Read a record as it is stored now, its row locked until the transaction ends.
+
+    For a change that nobody typed over what there was: what others have saved meanwhile stays.
+    """
+    record.refresh_from_db(from_queryset=type(record)._base_manager.select_for_update())
+
+
 @transaction.atomic
 def set_rows(*, existing: models.QuerySet[M], rows: Sequence[M], number: str | None) -> bool:
     """Make these rows the ones that exist, numbered from 1 in this order; say whether anything has changed.

@@ -42,6 +42,7 @@ def begun_by(user: User) -> SecondFactor | None:
 @transaction.atomic
 def begin(*, user: User, now: datetime) -> None:
     """Make a secret for a telephone to take; one that counts already stays, unless it cannot be read any more."""
+    User.objects.select_for_update().get(pk=user.pk)  # so that a form sent twice makes one secret
     factor = factor_of(user)
     if factor is None or secret_of(factor) is None:
         SecondFactor.objects.filter(user=user).delete()
