@@ -226,7 +226,8 @@ def forces_text(terms: Terms) -> str:
 
 def electronics_text(terms: Terms) -> str:
     most = _(", at most %d channels") % terms.channels_max if terms.channels_max else ""
-    return f"{terms.electronics or ''}{most}".lstrip(", ")
+    only = _(", %s only") % terms.electronics_only if terms.electronics_only else ""
+    return f"{terms.electronics or ''}{only}{most}".lstrip(", ")
 
 
 def number_text(terms: Terms) -> str:

@@ -14,6 +14,7 @@ from datetime import UTC, date, datetime, time, timedelta, timezone
 from zoneinfo import ZoneInfo
 
 from catalogue.rules.calls.figures import days_in, without_days
+from catalogue.rules.calls.loose_days import months_told, spans_told
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found
 from catalogue.rules.calls.words import NUMBER, has, number_of, plain
@@ -32,7 +33,7 @@ STRONG = (
 )
 MEDIUM = (
     r"(?:post(?:ed|mark)|receiv|arriv|reach|submit|send|sent|upload|entries|applications?|everything|with us|"
-    r"materials?|einsend|einzusend|bewerbung|eingang|eingegangen|envoy|candidatures?|inviat|enviar|postmark|apply|"
+    r"materials?|have everything|hear from you|einsend|bei uns sein|uns erreichen|da sein|einzusend|bewerbung|eingang|eingegangen|envoy|candidatures?|invi(?:at|are|o\b)|domande|manda|enviar|envi[oe]|postmark|apply|"
     r"parven|parvien|perven|remett|remise|consegn|recib|presentar|einreich|eingereicht|write to us|partitur|partition)"
 )
 BY = (
@@ -90,6 +91,8 @@ def read_deadlines(passages: Sequence[Passage], text: str) -> Iterator[Found]:
     found = [moment for passage in passages for moment in moments_in(passage, home, text)]
     if not found:
         found = [bare_moment(passage, home) for passage in passages if is_bare(passage)]
+    if not any(one.rank > 1 for one in found):
+        found = [*loose_moments(passages, text)] or found
     if not found:
         return
     best = max(one.rank for one in found)
@@ -143,6 +146,29 @@ def moments_in(passage: Passage, home: str, text: str) -> Iterator[Moment]:
             return
 
 
+def loose_moments(passages: Sequence[Passage], text: str) -> Iterator[Moment]:
+    """Yield deadlines that are told as a part of a month or a month: the first of its days, and that it is not exact.
+
+    A month without a year is one of the only year that the whole text names.
+    """
+    named = {int(one) for one in re.findall(r"(?<!\d)20\d\d(?!\d)", text)}
+    year = named.pop() if len(named) == 1 else None
+    for passage in passages:
+        said = passage.plain
+        rank = 3 if has(STRONG, said) else 2 if has(MEDIUM, said) else 0
+        if not rank or has(rf"geboren|born|{OF_WORKS}", said) or days_in(passage.text):
+            continue
+        spans = spans_told(passage.text, year) or (months_told(passage.text) if rank_of(passage) > 1 else [])
+        for one in spans[:1]:
+            before = plain(passage.text[: one.start])
+            if not has(OTHER, before[-40:]) and not has(OPENS, before[-25:]):
+                yield Moment(one.first, None, "", rank, passage, NOT_EXACT.format(passage.text[one.start : one.end], one))
+
+
+NOT_EXACT = (
+    "The call names no day, only “{0}”, which is {1.first} to {1.last}: the first of these days is taken, to be safe. "
+    "Ask the organiser."
+)
 UNTIL = re.compile(r"\s*(?:to|until|till|bis(?: zum)?|au|al|a|-|hasta(?: el)?|fino al)(?: the| le| il| el)?\s*")
 """What joins the day on which a call opens to the day on which it closes."""
 WINDOW = (

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from datetime import date
 
+from catalogue.rules.calls.loose_days import weekdays_told
 from catalogue.rules.calls.words import NUMBER, number_of, plain
 from catalogue.timing import DateError, read_date
 
@@ -193,7 +194,8 @@ def days_in(text: str, *, month_first: bool = False) -> list[Day]:
         day = read.last if ending and read.month else read.exact
         if day is not None:
             found.append(Day(day, match.start(), match.end()))
-    return found
+    by_weekday = [Day(one.first, one.start, one.end) for one in weekdays_told(text)]
+    return sorted([*found, *by_weekday], key=lambda one: one.start) if by_weekday else found
 
 
 def with_days_in_figures(text: str) -> str:
@@ -229,7 +231,10 @@ def months_in(text: str) -> list[tuple[date, date]]:
 
 def without_days(text: str) -> str:
     """Return the text with blanks for its full dates."""
-    return DATES.sub(lambda match: " " * len(match[0]), with_days_in_figures(text))
+    text = DATES.sub(lambda match: " " * len(match[0]), with_days_in_figures(text))
+    for one in weekdays_told(text):
+        text = text[: one.start] + " " * (one.end - one.start) + text[one.end :]
+    return text
 
 
 def years_in(text: str) -> list[int]:

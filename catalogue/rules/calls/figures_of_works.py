@@ -11,7 +11,7 @@ from typing import NamedTuple
 from catalogue.facts import WorkFacts
 from catalogue.rules.calls.families import Candidate
 from catalogue.rules.calls.fitting import Answers, needs_electronics
-from catalogue.rules.calls.terms import Basis, Call, Electronics, Versions
+from catalogue.rules.calls.terms import Basis, Call, Electronics, ElectronicsKind, Versions
 from catalogue.rules.calls.verdicts import Judged, Verdict
 from catalogue.rules.calls.words import NUMBER, number_of, plain
 from catalogue.terms import WorkStatus
@@ -240,6 +240,23 @@ def electronics(one: Candidate, answers: Answers) -> Judged:
     return Judged("electronics", NO if needs else YES, reason, record, without(one, want=False) if needs else "")
 
 
+def kind_of_electronics(one: Candidate, only: ElectronicsKind, answers: Answers) -> Judged:
+    """Judge a work's electronics where the call admits one kind and refuses the other."""
+    record, work = one.record, one.work.instrumentation
+    if work is None:
+        return Judged("electronics", CANNOT_TELL, "Its forces are not recorded.", record, "Enter the instrumentation.")
+    if not answers.needs_electronics(work):
+        return Judged("electronics", YES, "It needs no electronics.", record)
+    if work.electronics == "unspecified":
+        reason = f"Which electronics it needs is not recorded; the call has {only} alone."
+        return Judged("electronics", CANNOT_TELL, reason, record, "Enter whether they are fixed media or live.")
+    refused = ElectronicsKind.LIVE if only is ElectronicsKind.FIXED else ElectronicsKind.FIXED
+    if work.electronics in ("both", "live" if only is ElectronicsKind.FIXED else "fixed"):
+        reason = f"It needs {refused}; the call has {only} alone."
+        return Judged("electronics", NO, reason, record, without(one, want=False))
+    return Judged("electronics", YES, f"It needs {only}, which the call has.", record)
+
+
 def without(one: Candidate, *, want: bool) -> str:
     """Name a version of the work that has, or has not, electronics."""
     for other in one.siblings:
@@ -284,9 +301,13 @@ def channels(one: Candidate, call: Call) -> Judged | None:
 def all_figures(one: Candidate, answers: Answers) -> Iterator[Judged]:
     """Yield what a call's figures make of a work, one condition at a time."""
     call = answers.call
+    asked: Judged | None = None
     yield status(one)
     if call.electronics in (Electronics.EXCLUDED, Electronics.REQUIRED):
-        yield electronics(one, answers)
+        asked = electronics(one, answers)
+        yield asked
+    if call.electronics_only and (asked is None or asked.verdict is YES):
+        yield kind_of_electronics(one, call.electronics_only, answers)
     if call.electronics is not Electronics.EXCLUDED and (call.channels_max or call.channels_exact):
         judged = channels(one, call)
         if judged:

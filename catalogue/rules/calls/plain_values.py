@@ -16,6 +16,7 @@ from catalogue.rules.calls.terms import (
     Call,
     CallKind,
     Electronics,
+    ElectronicsKind,
     Forces,
     ForcesRule,
     Novelty,
@@ -58,6 +59,7 @@ def plain_value(value: Any) -> Any:
 ENUMS = {
     "kind": CallKind,
     "electronics": Electronics,
+    "electronics_only": ElectronicsKind,
     "recording": RecordingRule,
     "composed_basis": Basis,
     "versions": Versions,

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from catalogue.instrumentation import shorthand
 from catalogue.rules.calls.alternatives import alternative_of, alternatives
@@ -41,6 +41,14 @@ CUE = (
 WHOLE = 6  # lines of a list under its label that is read as it stands
 NAMED_LEAST = 3
 NEGATED = r"^(?:no|not|keine?|without|ohne|other|neither|in [ab]\b|there are no|we cannot|weitere|excluding|sans)\b"
+ONE_DENIED = re.compile(r"\s*(?:no|not|kein\w*|ohne|without|pas de|sans|senza|niente|nessun\w*|sin|ningun\w*) [\w-]+( [\w-]+)?\s*")
+"""An item of a list that only says what is not there: *two trumpets, no trombones; timpani*."""
+REFUSED_BEHIND = re.compile(
+    r",?\s*(?<!\w)(?:nicht (?:aber|jedoch)|(?:aber|jedoch) (?:nicht|kein\w*|ohne)|but (?:not|no|without)|mais (?:pas|sans|"
+    r"ni|non)|ma (?:non|senza)|(?:pero|però) (?:no|sin)|sondern nicht)\s[^.;:()]*",
+    re.IGNORECASE,
+)
+"""What a sentence names to refuse it: *for strings, but not with guests, winds or percussion*."""
 MOMENT = re.compile(r"(?:19|20)\d\d(?!\d)|\d:\d\d|\b\d{1,2}/\d{1,2}/\d")
 
 
@@ -62,7 +70,7 @@ class Run:
 def runs_in(passages: Sequence[Passage]) -> Iterator[Run]:
     """Yield the runs of a text: within a passage, and over the lines of a list."""
     block: list[tuple[Passage, str, int]] = []
-    for passage in passages:
+    for passage in (without_refused(one) for one in passages):
         whole = line_item(passage)
         if whole and (not block or block[-1][0].line + 1 >= passage.line):
             block.append((passage, *whole))
@@ -72,6 +80,11 @@ def runs_in(passages: Sequence[Passage]) -> Iterator[Run]:
         if not whole:
             yield from passage_runs(passage)
     yield from block_run(block)
+
+
+def without_refused(passage: Passage) -> Passage:
+    text = REFUSED_BEHIND.sub(" ", passage.text)
+    return passage if text == passage.text else replace(passage, text=text)
 
 
 def line_item(passage: Passage) -> tuple[str, int] | None:
@@ -167,6 +180,8 @@ def item_runs(chunk: str) -> list[list[tuple[str, str]]]:
     current: list[tuple[str, str]] = []
     for start, end, separator in items(chunk):
         segment = chunk[start:end]
+        if current and ONE_DENIED.fullmatch(plain(segment)):
+            continue
         told = as_item(segment, first=not current) if segment.strip() else ""
         if told:
             found += [] if current else [current]

@@ -22,7 +22,7 @@ from catalogue.rules.calls.portfolios import read_portfolios
 from catalogue.rules.calls.results import read_results
 from catalogue.rules.calls.sound import read_sound
 from catalogue.rules.calls.sung_texts import read_sung_texts
-from catalogue.rules.calls.terms import Call, CallKind, Evidence, Found, Portal, Proposal
+from catalogue.rules.calls.terms import Call, CallKind, Electronics, Evidence, Found, Portal, Proposal
 from catalogue.rules.calls.words import has, plain
 
 LONGEST = 60_000
@@ -203,9 +203,11 @@ def assembled(text: str, found: tuple[Found, ...]) -> Proposal:
 
 
 def tidy(call: Call) -> Call:
-    """Return the call without what cannot be: a least above the most is no bound."""
+    """Return the call without what cannot be: a least above the most is no bound, none of no electronics is no kind."""
     if call.duration_min is not None and call.duration_max is not None and call.duration_min > call.duration_max:
         call = replace(call, duration_min=None)
     if call.works_max is not None and call.works_min is not None and call.works_min > call.works_max:
         call = replace(call, works_min=None)
+    if call.electronics is Electronics.EXCLUDED:
+        call = replace(call, electronics_only=None)
     return call

@@ -13,7 +13,7 @@ NEGATION = (
     r"(?<![a-z])(?:no(?!-)\b|not\b|cannot\b|\w+n't\b|nothing\b|neither\b|nor\b|never\b|without\b|avoid\w*|exclud\w+|"
     r"kein\w*|ohne\b|weder\b|nicht\b|noch\b(?! nicht)|verzicht\w*|sans\b|ni\b|ne\b|n'(?=\w)|aucun\w*|pas d[e']|"
     r"exclu\w*|"
-    r"senza\b|non(?!-)\b|nessun\w*|esclu\w+|sin\b|ningun\w*|evit\w+|geen\b|zonder\b)"
+    r"senza\b|niente\b|non(?!-)\b|nessun\w*|esclu\w+|sin\b|ningun\w*|evit\w+|geen\b|zonder\b)"
 )
 REQUIRED = (
     r"(?:required|needed|necessary|compulsory|mandatory|obligatory|essential|need\b|require\b|erforderlich|notig|"
@@ -34,7 +34,8 @@ ADMITTED = (
     r"eingesetzt|zur verfugung|willkommen)"
 )
 OUT = (
-    r"(?:excluded|out(?=[.,;]|$)|forbidden|prohibited|barred|ineligible|inadmissible|unavailable|ausgeschlossen|"
+    r"(?:excluded|out(?=[.,;]|$)|out of the question|ruled out|beyond (?:our|us|the|what)\b|forbidden|prohibited|barred|ineligible|inadmissible|unavailable|ausgeschlossen|ausschlies?sen\b|(?:nicht|kaum) in frage|"
+    r"hors de question|fuori discussione|descartad[ao]s?|"
     r"unzulassig|unerwunscht|verboten|untersagt|zu verzichten|abzusehen|exclue?s?\b|interdit\w*|proscrit\w*|"
     r"esclus\w|vietat\w|"
     r"excluid\w+|prohibid\w+|(?:not|nicht|non|pas)(?=[.,;]|$)|not (?:what|something) we (?:\w+ )?(?:after|want|seek|"
@@ -68,6 +69,10 @@ AS_ARE = r"(?:as|so|nor|neither|likewise|ebenso|genauso|wie auch|ainsi que|tout 
 """What makes a refusal go on to the things that follow: *concertos are ineligible, as are works with voices*."""
 
 
+NOT_BUT = re.compile(r"(?<![a-z])(nicht|nie|kein\w*|non|no) (aber|jedoch|hingegen|dagegen|pero|ma)(?![a-z])")
+"""*Nicht aber mit Gästen* refuses what follows it, as *aber nicht mit Gästen* does."""
+
+
 @lru_cache(maxsize=64)
 def refusal_of(thing: str) -> tuple[re.Pattern[str], re.Pattern[str]]:
     """Return what finds a thing with a negation before it, and with a refusal behind it."""
@@ -89,7 +94,7 @@ def refuses(said: str, thing: str, unless: str = "(?!)") -> bool:
     >>> refuses("electronics are not required", "electronics")
     False
     """
-    said = REFUSED_LABEL.sub("no ", said)
+    said = NOT_BUT.sub(r"\2 \1", REFUSED_LABEL.sub("no ", said))
     label = re.match(rf"(?:[^:]*(?<![a-z]))?(?:{thing})[^:]{{0,20}}?(?={NONE.pattern})", said)
     if label and not NO_DEMAND.search(said):
         return True

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from catalogue.rules.calls.materials import FEE_NOUN
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.refusals import refuses
+from catalogue.rules.calls.sound_kinds import FIXED, only_kind
 from catalogue.rules.calls.terms import Electronics, Found
 from catalogue.rules.calls.words import NUMBER, has, number_of
 
@@ -18,7 +19,8 @@ DEVICES = (
     r"acousmati|acusmati|akusmatisch|live[- ]electronics|amplif|verstarkung|sound files?|zuspiel|electroacustic|"
     r"backing track|pre-?recorded (?:sounds?|parts?|material|tracks?)|laptops?\b|vorproduzierte\w*|"
     r"(?:support[io]|supporti|soporte|support) (?:registrat|fiss|fix|fijo|audio|magnet)|sons? fixes?|nastro|"
-    r"medios fijos|cinta magn|amplificaz|elettroacust"
+    r"medios fijos|cinta magn|amplificaz|elettroacust|"
+    rf"{FIXED}"
 )
 ACOUSTIC = (
     r"unamplified|nothing to plug|(?:purely|only|nur|rein) (?:acoustic|akustisch\w*)|acoustic (?:works?|"
@@ -28,7 +30,7 @@ WITHOUT_DEVICES = (
     r"(?:purely |only |nur |rein )?(?:acoustic|akustische\w*) (?:works?|pieces?|music|werke?|stucke?|musik)\b"
 )
 ALLOWED = (
-    r"mit oder ohne|met of zonder|with or without|allowed|welcome|optional|possible|permitted|may (?:be|use|"
+    r"mit oder ohne|met of zonder|with or without|allowed|welcome|gestattet|optional|possible|permitted|may (?:be|use|"
     r"include)|erlaubt|moglich|zugelassen|"
     r"not required|not compulsory|nicht (?:erforderlich|notig)|avec ou sans|con o senza|con o sin|"
     r"can be|facultati|facoltativ|opcional|kein muss|freiwillig|pas obligatoire|non obbligatori|fine|"
@@ -99,12 +101,24 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
         or has(rf"at least {NUMBER}\b|{NUMBER} of (?:which|them|these)\b|among (?:them|these|which)\b", said)
     ):
         return
+    only, rest = only_kind(said)
+    if only:
+        yield Found("electronics_only", only, *where)
+        if has(DEVICES, rest):
+            yield from devices_asked(rest, where)
+        return
     if refuses(said, WITHOUT_DEVICES):
         yield Found("electronics", Electronics.REQUIRED, *where, rank=2)
         return
     if refuses(said, DEVICES) or (has(ACOUSTIC, said) and not has(rf"{EITHER}|not required|not compulsory", said)):
         yield Found("electronics", Electronics.EXCLUDED, *where, rank=2)
         return
+    if has(DEVICES, said) or has(r"loudspeakers?|channels?|lautsprecher|kanal|playback system", said):
+        yield from devices_asked(said, where)
+
+
+def devices_asked(said: str, where: tuple[int, int]) -> Iterator[Found]:
+    """Yield what a passage that refuses no electronics says of them."""
     if has(DEVICES, said):
         if (has(ALLOWED, said) or LABELLED.match(said)) and not has(r"^electronics: required", said):
             yield Found("electronics", Electronics.ALLOWED, *where, rank=1)
@@ -112,8 +126,7 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
             yield Found("electronics", Electronics.REQUIRED, *where, rank=2)
     if has(DEVICES, said) and CHANNELS.search(said):
         yield Found("electronics", Electronics.ALLOWED, *where)
-    if has(DEVICES, said) or has(r"loudspeakers?|channels?|lautsprecher|kanal|playback system", said):
-        yield from channels_in(said, where)
+    yield from channels_in(said, where)
 
 
 def is_recording(said: str) -> bool:

@@ -87,7 +87,7 @@ ORDINALS = {
 ORDER = rf"(?:[1-4](?:\.|st|nd|rd|th|e|eme|[aoªº°])?|{'|'.join(sorted(ORDINALS, key=len, reverse=True))})"
 NUMBERED_PLAYER = re.compile(rf"{ORDER}\s")
 TAKES = (
-    r"(?:on|=|/|doubling|doubles?(?: on)?|also(?: plays?)?|plays?|(?:may|can|will) (?:double|play|take)|takes?|auch|"
+    r"(?:on|=|/|doubling|taking|playing|nehmend|jouant|suonando|tocando|doubles?(?: on)?|also(?: plays?)?|plays?|(?:may|can|will) (?:double|play|take)|takes?|auch|"
     r"nimmt|"
     r"spielt(?: auch)?|wechselt (?:zu|auf)|aussi|prend|joue(?: aussi)?|anche|prende|suona(?: anche)?|tambien|"
     r"toca(?: tambien)?|"
@@ -113,11 +113,22 @@ def numbered_in(text: str) -> Iterator[tuple[str, int, str]]:
             yield who.lines[0].instrument, chair, match["what"] or match["taken"]
 
 
+APART = re.compile(rf"\s*(?:(?:the|with the|die|der|das|mit der|le|la|l'|il|el|and|und|et|e|y)\s+)*(?:{NUMBERED.pattern})")
+
+
 def without_numbered(passage: Passage) -> Passage:
-    """Return a passage without the doublings that follow its list behind a semicolon."""
+    """Return a passage without the doublings that stand as items of their own, or behind a semicolon after the list."""
+    parts = re.split(r"([,;](?!\d))", passage.text)
+    kept = [part for part, before in zip(parts, ["", *parts], strict=False) if not is_doubling(part) or not before]
+    if len(kept) < len(parts):
+        passage = replace(passage, text="".join(kept))
     listed, semicolon, rest = passage.text.partition(";")
     told = semicolon and next(numbered_in(rest), None) is not None and next(numbered_in(listed), None) is None
     return replace(passage, text=listed) if told else passage
+
+
+def is_doubling(part: str) -> bool:
+    return APART.fullmatch(plain(part).rstrip(" .")) is not None
 
 
 def number_of_chair(text: str) -> int:

@@ -33,6 +33,13 @@ class Electronics(StrEnum):
     REQUIRED = "required"
 
 
+class ElectronicsKind(StrEnum):
+    """The one kind of electronics that a call admits, where it refuses the other."""
+
+    FIXED = "fixed media"
+    LIVE = "live electronics"
+
+
 class RecordingRule(StrEnum):
     REQUIRED = "required"
     OPTIONAL = "optional"
@@ -210,6 +217,7 @@ class Call:
     age: Age | None = None
     residence: Residence | None = None
     electronics: Electronics | None = None
+    electronics_only: ElectronicsKind | None = None
     channels_max: int | None = None
     channels_exact: int | None = None
     text_languages: tuple[str, ...] = ()

@@ -38,6 +38,7 @@ GROUPS: tuple[tuple[str, Promise, tuple[str, ...]], ...] = (
             "soloists_excluded",
             "voices_excluded",
             "electronics",
+            "electronics_only",
             "channels_max",
             "channels_exact",
             "text_languages",

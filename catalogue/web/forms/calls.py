@@ -24,6 +24,7 @@ from catalogue.rules.calls.terms import (
     Call,
     CallKind,
     Electronics,
+    ElectronicsKind,
     Forces,
     ForcesRule,
     Novelty,
@@ -121,6 +122,7 @@ class CallForm(FurtherFields):
     soloists_excluded = yes_or_no(_("No soloists"))
     voices_excluded = yes_or_no(_("No voices"))
     electronics = one_of(Electronics, _("Electronics"))
+    electronics_only = one_of(ElectronicsKind, _("Of one kind only"))
     channels_max = number_field(_("Channels at most"))
 
     duration_min = length_field(_("Duration at least"))
@@ -228,6 +230,7 @@ class CallForm(FurtherFields):
             deadline_hour="" if at or hour is None else write_hour(hour),
             forces=self.forces_terms(base.forces),
             electronics=Electronics(cleaned["electronics"]) if cleaned["electronics"] else None,
+            electronics_only=ElectronicsKind(cleaned["electronics_only"]) if cleaned["electronics_only"] else None,
             composed_basis=Basis(cleaned["composed_basis"]),
             versions=Versions(cleaned["versions"]),
             novelty=self.novelty(base.novelty),
