@@ -14,7 +14,7 @@ from catalogue.rules.calls.refusals import NEGATION
 MORE = (
     r"over|more than|longer|exceed\w*|above|mehr als|langer als|uber\w*|plus de|superieure?s?|exce[dt]\w*|depass\w*|"
     r"piu di|superior[ei]?|super(?:a|are|i|ino|era|eranno)|eccede\w*|oltre|mas de|superar|superen?|superara|"
-    r"sobrepas\w+|rebas\w+"
+    r"sobrepas\w+|rebas\w+|pas(?:ar|ara|e|en) de"
 )
 LESS = (
     r"under|less than|fewer than|shorter(?: than)?|below|weniger als|kurzer als|unter\w*|moins de|inferieure?s?|"

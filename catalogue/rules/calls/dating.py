@@ -42,7 +42,10 @@ ON_OR_AFTER = (
     r"vanaf|"
     r"pas avant|non prima|no antes|ou plus tard|o successivamente|o posterior"
 )
-AFTER = r"con posterioridad|posterior|successivamente|after(?!wards)|nach dem|nach\b|apres|dopo|despues|later than|na\b"
+AFTER = (
+    r"con posterioridad|posterior|posterieure?s?\b|successiv[aoei]\b|successivamente|after(?!wards)|nach dem|"
+    r"nach\b|apres|dopo|despues|later than|na\b"
+)
 BETWEEN = re.compile(
     r"\b(?:19|20)\d\d\s?-\s?(?:19|20)\d\d\b|(?:between|from|zwischen|entre|tra)\b.*?(?:and|to|und|bis|et|e|y|-)"
 )

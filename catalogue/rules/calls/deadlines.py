@@ -33,7 +33,8 @@ STRONG = (
 )
 MEDIUM = (
     r"(?:post(?:ed|mark)|receiv|arriv|reach|submit|send|sent|upload|entries|applications?|everything|with us|"
-    r"materials?|have everything|hear from you|einsend|bei uns sein|uns erreichen|da sein|einzusend|bewerbung|eingang|eingegangen|envoy|candidatures?|invi(?:at|are|o\b)|domande|manda|enviar|envi[oe]|postmark|apply|"
+    r"materials?|have everything|hear from you|einsend|bei uns sein|uns erreichen|da sein|einzusend|bewerbung|"
+    r"eingang|eingegangen|envoy|candidatures?|invi(?:at|are|o\b)|domande|manda|enviar|envi[oe]|postmark|apply|"
     r"parven|parvien|perven|remett|remise|consegn|recib|presentar|einreich|eingereicht|write to us|partitur|partition)"
 )
 BY = (
@@ -162,7 +163,9 @@ def loose_moments(passages: Sequence[Passage], text: str) -> Iterator[Moment]:
         for one in spans[:1]:
             before = plain(passage.text[: one.start])
             if not has(OTHER, before[-40:]) and not has(OPENS, before[-25:]):
-                yield Moment(one.first, None, "", rank, passage, NOT_EXACT.format(passage.text[one.start : one.end], one))
+                yield Moment(
+                    one.first, None, "", rank, passage, NOT_EXACT.format(passage.text[one.start : one.end], one)
+                )
 
 
 NOT_EXACT = (

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from datetime import date
 
 from catalogue.rules.calls.figures import days_in, months_in, years_in
@@ -112,7 +113,7 @@ ANY_COUNTRY = (
     r"any (?:age|country), any|no matter where"
 )
 STATE = re.compile(r"(?<!\w)(?:the\s+)?(?P<name>[A-ZÄÖÜÉ][\w.]*(?:\s(?:and\s)?[A-Z][\w.]*){0,3})")
-LIVING = r"liv(?:e|ing)|reside|resident|residenc|based|wohn|leben|habit|residenti|residan|resident"
+LIVING = r"liv(?:e|ing)|resid(?:e|ir|an\b|en\b|ono)|resident|residenc|based|wohn|leben|habit|residenti|residan|resident"
 CHILD = 15
 """A highest age up to this is one of works where no people are named: *no older than ten years*."""
 BORN_IN = r"born (?:in|there)|native|were born|geboren in|natifs?|nati in|nacid"
@@ -129,6 +130,7 @@ def read_entrants(passages: Sequence[Passage], closes: date | None) -> Iterator[
         lower = has(r"lower age limit|minimum age", said)
         age = None if has(NO_LIMIT, said) and not lower else age_in(passage, said, closes)
         if age:
+            age = age_at_event(age, passage, passages)
             yield Found("age", age, *where)
         residence = residence_in(passage, said)
         if residence:
@@ -202,6 +204,39 @@ def day_of(passage: Passage, said: str, closes: date | None) -> date | None:
     return closes
 
 
+EVENTS = (
+    r"readings?|lesung|lesewerkstatt|lesesitzung|lecture|lettura|lectura", r"concerts?|konzert\w*|concerto|concierto",
+    r"premiere|first performance|urauffuhrung|creation|prima esecuzione|estreno", r"finals?|finale|final\b",
+    r"workshops?|atelier|laboratorio|taller", r"festivals?", r"courses?|kurs\w*|cours|corso|curso",
+    r"residenc\w+|residenz\w*|aufenthalt\w*|residenz[ae]",
+)  # fmt: skip
+AT_EVENT = (
+    r"(?:on|at) (?:the )?(?:day|date|time|start|beginning) of (?:the|our) (?:\w+ )?|am tag(?:e)? (?:des|der) (?:\w+ )?|"
+    r"(?:zu|bei) beginn (?:des|der) |(?:le|au) (?:jour|debut) (?:de la |du |de l')|"
+    r"(?:il|nel) giorno (?:della |del |dell')|all'inizio (?:della |del |dell')|(?:el|al) (?:dia|"
+    r"comienzo) (?:de la |del )"
+)
+
+
+def age_at_event(age: Age, passage: Passage, passages: Sequence[Passage]) -> Age:
+    """Return an age that is counted on the day of an event with that day where the call names it, else with none."""
+    said = passage.plain
+    event = next((one for one in EVENTS if has(rf"(?:{AT_EVENT})(?:{one})", said)), None)
+    if event is None or days_in(passage.text):
+        return age
+    named = (days_in(one.text) for one in passages if has(event, one.plain) and not has(r"deadline|closing", one.plain))
+    days = next((found for found in named if found), None) or next(
+        (found for one in passages if has(NAMES_THE_DAY, one.plain) and (found := days_in(one.text))), []
+    )
+    return replace(age, on=days[0].day if days else None)
+
+
+NAMES_THE_DAY = (
+    r"will (?:sight-?)?(?:read|play|perform|be (?:read|played|performed))|read(?:s|ing)? (?:in public|"
+    r"through)"
+)
+
+
 def born_in(passage: Passage, said: str) -> Age:
     days, months, years = days_in(passage.text), months_in(passage.text), years_in(passage.text)
     inclusive = has(INCLUSIVE, said)
@@ -220,7 +255,7 @@ def residence_in(passage: Passage, said: str) -> Residence | None:
         r"will live|you live|accommodation|residency|winner|live (?:recording|performance|electronics)", said
     ) and not has(r"composers?|entrants?|applicants?|open to", said):
         return None
-    named = (state_code(name) for name in STATE.findall(passage.text.replace("U.S.", "US")))
+    named = (code for name in STATE.findall(passage.text.replace("U.S.", "US")) for code in state_codes(name))
     codes = tuple(dict.fromkeys(code for code in (*named, *adjectives_in(said)) if code))
     if not codes or (has(ANY_COUNTRY, said) and not has(LIVING + "|" + BORN_IN, said)):
         return None
@@ -250,5 +285,11 @@ def adjectives_in(said: str) -> Iterator[str]:
         yield from (NATIONALS[word] for word in re.findall(r"[a-z]+", said) if word in NATIONALS)
 
 
-def state_code(name: str) -> str:
-    return next((code for word in (name, *name.split()) if len(word) > 1 and (code := state_of_word(word))), "")
+def state_codes(name: str) -> tuple[str, ...]:
+    """
+    >>> state_codes("British and Irish"), state_codes("New Zealand")
+    (('GB', 'IE'), ('NZ',))
+    """
+    whole = state_of_word(name)
+    words = (state_of_word(word) for word in name.split() if len(word) > 1)
+    return (whole,) if whole else tuple(dict.fromkeys(code for code in words if code))

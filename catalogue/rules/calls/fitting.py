@@ -97,11 +97,15 @@ def worst(answers: list[Answer]) -> Answer:
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """The line-ups that a call offers, and whether any has a voice or a section of strings."""
+    """The line-ups that a call offers, whether any has a voice or a section of strings, and whether all are sections.
+
+    A call for string orchestra alone is for that body: a quartet fits its players and is no piece for it.
+    """
 
     line_ups: tuple[Instrumentation, ...]
     sung: bool
     has_section: bool
+    only_sections: bool
 
 
 @lru_cache(maxsize=256)
@@ -112,6 +116,8 @@ def offer_of(texts: tuple[str, ...]) -> Offer:
         line_ups,
         sung=any(is_voice(line) for one in line_ups for line in one.lines),
         has_section=any(is_string_section(line, one.lines) for one in line_ups for line in one.lines),
+        only_sections=bool(line_ups)
+        and all(is_string_section(line, one.lines) for one in line_ups for line in one.lines if is_person(line)),
     )
 
 
@@ -139,6 +145,8 @@ def by_kind(people: tuple[Line, ...], offer: Offer, call: Call) -> Answer:
     sections = [line for line in people if is_string_section(line, people)]
     if sections and not offer.has_section:
         return Answer(NO, "A string section is needed; the call has single players.")
+    if offer.only_sections and not sections and call.forces.rule is not ForcesRule.ANY_SUBSET:
+        return Answer(NO, "There is no string section in the work; the call is for string orchestra.")
     if call.forces.strings_compulsory and not sections:
         return Answer(NO, "There is no string section in the work; full strings are compulsory.")
     return Answer(YES, "")

@@ -97,7 +97,8 @@ LEAST_OF_THESE = re.compile(
     r"(?:of (?:them|us)|von ihnen|di loro|d'entre eux|de ellos)\b"
 )
 OR_MORE = re.compile(
-    rf"(?:any |a )?subset of (?P<n>{NUMBER}) or more|mindestens (?:jedoch |aber )?(?P<least>{NUMBER})\s*[.;]?$"
+    rf"(?:any |a )?subset of (?P<n>{NUMBER}) or more|(?:mindestens (?:jedoch |aber )?|minimo d[ei] |minimum (?:of|de) |"
+    rf"at least |au moins |almeno |al menos )(?P<least>{NUMBER})\s*[.;]?$"
 )
 MOST = re.compile(
     rf"(?:at most|maximum(?: of)?|no more than|not more than|up to|hochstens|bis zu|"
@@ -150,7 +151,7 @@ WITH_TIMPANI = (
 
 
 EXTRA = re.compile(
-    rf"(?<![\w-])(?P<count>{NUMBER})\s+(?:(?:extra|additional|further|more|other|weitere[rsn]?|zusatzliche[rsn]?|"
+    rf"(?<![\w-])(?!{NUMBER} \w+ (?:percussion|voice|part))(?P<count>{NUMBER})\s+(?:(?:extra|additional|further|more|other|weitere[rsn]?|zusatzliche[rsn]?|"
     rf"otr[oa]s?|altr[oia]|ulterior[ei]|autres?)\s+(?:free\s+|single\s+)?{PLAYERS}|"
     rf"{PLAYERS} (?:supplementaires?|aggiuntiv[oi]|supplementar[ei]|adicional(?:es)?|en plus|in piu|extra|de plus)\b)"
 )

@@ -37,6 +37,8 @@ AT_MOST_AFTER = re.compile(
     r"\s*(?:\(?(?:or|oder|ou|o) (?:less|shorter|under|fewer|weniger|kurzer|moins|meno|menos)|maximum|max\b|maximal|"
     r"at (?:the )?(?:very )?(?:most|longest|outside)|is the (?:\w+ )?(?:maximum|limit|most|longest)|"
     r"is our (?:limit|maximum)|"
+    r"ist (?:das|die|der) (?:aus+erste|maximum|obergrenze|hochst\w*|limit)|est (?:le|un) maximum|e il massimo|"
+    r"es (?:el|lo) maximo|"
     r"tops|hochstens|au (?:plus|maximum)|nicht (?:uberschreiten|ubersteigen)|al massimo|como maximo|and not (?:a|"
     r"one) (?:second|minute) (?:more|longer))"
 )
@@ -48,7 +50,9 @@ AT_LEAST_AFTER = re.compile(
 REFUSED = re.compile(
     r"(?<![a-z])(?:(?:will|can|shall)(?:not| not) be|(?:is|are) not (?:eligible|accepted|admitted|considered)|excluded|"
     r"disqualif|rejected|ineligible|werden nicht|sind nicht zugelassen|ausgeschlossen|ne sont pas|ne seront pas|"
-    r"non (?:sono|saranno)|no (?:se admit|seran))"
+    r"non (?:sono|saranno)|no (?:se admit|seran)|lohn\w+ [^.;,]{0,12}?nicht|kommen nicht in frage|too short|"
+    r"zu kurz|trop court|"
+    r"tropp[oi] brev|demasiado cort|(?:is|are) (?:not|hardly) worth)"
 )
 OUT_AFTER = re.compile(r"\s*(?:is|are|ist|being)?\s*(?:already |schon )?(?:too long|out\b|zu lang|over)")
 IN_AFTER = re.compile(r"\s*(?:is|are|ist)\s*(?:still )?(?:in\b|accepted|fine|allowed|ok\b)")
@@ -58,7 +62,8 @@ TOLERANCE = (
 )
 TOTAL = (
     r"together|in total|in all\b|altogether|total\b|combined|insgesamt|zusammen|gesamtdauer|au total|en tout|"
-    r"complessiv|in totale|en total|in sum|overall|between them|added up|portfolio (?:of|lasting|should|must)"
+    r"junt[ao]s\b|en conjunto|sumad[ao]s|complessiv|in totale|en total|in sum|overall|between them|added up|"
+    r"portfolio (?:of|lasting|should|must)"
 )
 EACH = r"each\b|single|per (?:work|piece)|individual|jedes|every (?:work|piece)|no (?:one )?(?:work|piece)|any one"
 ABOUT_WORKS = (
@@ -118,7 +123,7 @@ def read_limits(passages: Sequence[Passage]) -> Iterator[Found]:
 
 APART = re.compile(
     rf"[;,]\s*(?=(?:(?:and|but|und|aber|et|mais|e|ma|y|pero)\s+)?(?:(?:all|alle|tous|tutti|todas|"
-    rf"the|no|any)\s+)?(?:works?\s+)?"
+    rf"the|no|any|taken|alles|pris\w*|pres[ei]|tomad[ao]s)\s+)?(?:works?\s+)?"
     rf"(?:{TOTAL}|{EACH}))"
 )
 """Where a sentence goes on from each work to all of them: *each at most ten minutes, together not over fifty*."""
@@ -135,7 +140,18 @@ def bounds_in_parts(said: str, lengths: list[Length]) -> Iterator[tuple[bool, Bo
         parts = [(said, lengths)]
     for part, found in parts:
         whole = has(TOTAL, part) and not has(EACH, part)
-        yield from ((whole, one) for one in bounds_of(part, found))
+        bounds = bounds_of(part, found)
+        most = [one for one in bounds if one.most]
+        if len(most) > 1 and has(ABOUT, part):
+            bounds = [one for one in bounds if not one.most or one is most[-1]]
+        yield from ((whole, one) for one in bounds)
+
+
+ABOUT = (
+    r"about|around|roughly|approx\w*|circa|ca\b|etwa|rund|ungefahr|environ|a peu pres|aproximad\w+|"
+    r"approssimat\w+|unos"
+)
+"""Where a length is only about what it says, a limit in the same sentence is the one that binds."""
 
 
 GIVE_OR_TAKE = re.compile(

@@ -35,7 +35,8 @@ NEEDED = (
     r"we ask for|please send|send us|"
     r"submit|include|add\b|erforderlich|obligatoire|exige|requis|richiest|obbligator|requerid|"
     r"inviare|enviar|envoyer|comprend|beizufugen|beilegen|zu jedem|for each\b|of each\b|will do\b|"
-    r"indispensable\w*|unverzichtbar|imprescindible|einzureichen|einsend|each needs|is to be|are to be|joindre|"
+    r"essential\b|vital\b|unerlas+lich|unbedingt|indispensable\w*|unverzichtbar|imprescindible|einzureichen|"
+    r"einsend|each needs|is to be|are to be|joindre|"
     r"allegare|enclos"
 )
 PREFERRED = r"preferred|desirable|ideally|encouraged|helpful"
@@ -54,7 +55,8 @@ NOTE = re.compile(
     r"|(?!)"
 )
 WORDS_OF_NOTE = re.compile(
-    r"(?P<before>\d{2,4})[- ]?(?:words?|mots|parole|palabras|worter)[^.;]{0,20}?(?:note|description|text|(?:about|on|"
+    r"(?P<before>\d{2,4})[- ]?(?:words?|mots|parole|palabras|worter)[^.;]{0,20}?(?:note|description|text|blurb|"
+    r"commentary|introduction|paragraph|(?:about|on|"
     r"uber|zu|"
     r"sur|su|sobre) (?:the|your|its|das|die|dein\w*|ihr\w*|la|l'|il|el) ?(?:piece|work|music|stuck|werk|o?euvre|"
     r"piece|brano|"
@@ -67,7 +69,8 @@ FEE = re.compile(
     rf"(?:{MONEY}|[Ee]uros?|[Pp]ounds|[Dd]ollars|Franken|[Ff]rancs|Kronen|kr\b|zł|Kč))"
 )
 FEE_WORDS = (
-    r"fee\b|fees\b|\w*gebuhr|frais|quota|tassa|cuota|per (?:score|work|piece|entry|person|composer|category)|"
+    r"(?:iscrizione|inscription|inscripcion|einschreib\w*|anmeldung|registration|entry|entries)\b|fee\b|fees\b|"
+    r"\w*gebuhr|frais|quota|tassa|cuota|per (?:score|work|piece|entry|person|composer|category)|"
     r"each, |for one|entry:|costs?\b|charge|unkostenbeitrag|\w*beitrag\b|droits?\b|tasa|derechos|contributo|"
     r"entry is\b|pro (?:werk|person|stuck|einreichung)|par (?:oe?uvre|personne|candidat|partition)|"
     r"(?:per|a) (?:brano|opera|partitura)|por (?:obra|persona|partitura)|per (?:fanfare|song|set|submission)"
@@ -93,12 +96,14 @@ NO_FEE = (
 )
 FEE_NOUN = (
     r"(?:(?:entry|application|reading|submission|registration|participation) (?:fees?|charges?)|fees?\b|charges?\b|"
-    r"\w*gebuhr\w*|\w*kosten\b|\w*beitrag\b|"
+    r"\w*gebuhr\w*|(?:einschreibe?|teilnahme|start|eintritts)geld\w*|\w*kosten\b|\w*beitrag\b|"
     r"frais\b|droits? d'\w+|quot[ae]\b|tass[ae]\b|spese\b|cuotas?\b|tasas?\b|derechos de inscripcion)"
 )
 NO_FEE_AT_ALL = re.compile(
     rf"{NEGATION}[^.;,:]{{0,30}}?(?<![a-z]){FEE_NOUN}(?![^.;]{{0,30}}(?:waive|refund|ruckerstatt|rembours|rimbors|"
     rf"reembols))|"
+    rf"(?<![a-z]){FEE_NOUN}[^.;,]{{0,30}}?(?<![a-z])(?:charg|erheb|verlang|percev|chied|"
+    rf"cobr)\w*[^.;,]{{0,12}}?{NEGATION}|"
     rf"(?<![a-z]){FEE_NOUN}[^.;,]{{0,30}}?(?:{NEGATION} (?:\w+ )?(?:charg|levied|erhob|verlang|anfall|percu|demand|"
     rf"richiest|previst|"
     r"cobr|exig)\w*|entfall\w*)"
@@ -163,7 +168,7 @@ SENDING = (
     r"send|submit|enclos|include|need|material|einzusenden|einsend|upload|required|documents?|"
     r"papers|what to send|for every work|"
     r"list of|copies|proposal|references|scores? as|score (?:pdf|or)|rider|note\b|letter|"
-    r"portfolio|statement|recording|envoy|allegat|biograph|transcripts?"
+    r"scores? (?:each|in|pdf)|one score|portfolio|statement|recording|envoy|allegat|biograph|transcripts?"
 )
 
 
@@ -216,7 +221,7 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
         yield Found("recording", RecordingRule.REQUIRED, *where, rank=2 if has(NEEDED, said) else 1)
         if is_refused_rendered(said) or (
             live
-            and has(r"required|require\b|must|of a live|live recording|live performance", said)
+            and has(r"required|require\b|must|(?:has|have) to be|of a live|live recording|live performance", said)
             and not has(
                 r"preferred|if possible|acceptable|will do|or (?:a )?(?:rendered|midi|computer)|"
                 r"rendered (?:or|accepted)|ideally|is fine",

@@ -31,7 +31,9 @@ PUBLISHED = (
 )
 RECORDED = (
     r"commercially recorded|recorded commercially|unrecorded|commercial recording|not (?:been )?recorded|"
-    r"released on|tontrager"
+    r"released on|tontrager|(?:grabad|registrat|incis|enregistre|aufgenommen)\w* (?:en|su|sur|auf) (?:disc\w*|"
+    r"disque|cd|"
+    r"tontrager)|discograf\w+"
 )
 FREE = (
     r"welcome|no obstacle|no (?:problem|matter|bar|hindrance)|fine\b|does not matter|do not matter|doesn't matter|"
@@ -48,11 +50,13 @@ FREE = (
     r"pos(?:e|ent) (?:pas de|aucun) probleme|(?:nessun|ningun) problema|non (?:e|sono) un problema|"
     r"n'est pas (?:exige|requis|necessaire)|non (?:e )?(?:richiest|necessari)\w|no es (?:necesari|requisit)\w|"
     r"sono benvenut|bienvenu|bienvenid|acceptee?s?\b|moglich|(?:is|are) not expected|nothing against|all the same|"
-    r"no difference|no matter|nichts (?:da)?gegen|rien n'empeche|nulla (?:osta|contro)|nada en contra"
+    r"no difference|no matter|no importa|non importa|poco importa|nichts (?:da)?gegen|rien n'empeche|"
+    r"nulla (?:osta|contro)|nada en contra"
 )
 REFUSED = (
     r"not (?:be )?(?:eligible|accepted|admitted|allowed|considered|welcome|permitted)|ineligible|"
     r"nicht (?:zugelassen|willkommen|erlaubt|angenommen)|ne sont pas (?:admis|accept)\w*|non (?:sono )?ammess\w|"
+    r"exclut|schlies+t[^.;]* aus\b|esclude|excluye|rules? [^.;]{0,20}out|disqualif\w+|"
     r"no se admit\w*|cannot (?:be )?(?:enter\w*|considered|accepted|admitted)|konnen nicht|exclu[es]\w*|esclus\w|"
     r"excluid\w+|ausgeschlossen"
 )
@@ -64,7 +68,8 @@ BARRED = (
     r"perform|noch nicht|noch nie|nicht (?:offentlich )?aufgefuhrt|unaufgefuhrt|unpublish|"
     r"unveroffentlicht|world premiere|"
     r"first performance|premiere (?:of|must|is to be)|uraufgefuhrt werden|zur urauffuhrung|jamais|n'a(?:ura)? pas|"
-    r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:deve|essere)|nunca|no (?:haya|debe|podra|habra)|cannot be|"
+    r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:dev(?:e|ono|'essere)|essere)|nunca|no (?:haya|debe|podra|"
+    r"habra)|cannot be|"
     r"nor\b|not yet|"
     r"unrecorded|unverlegt|not published|not performed|not (?:\w+ly )?recorded|nicht verlegt|but not|"
     r"rather not|prefer not|no (?:haber|estrenad\w*|interpretad\w*|ejecutad\w*)|sin estrenar|ne doi\w+ avoir ete|"
@@ -111,7 +116,8 @@ ELSEWHERE = (
     r"geplant|vorgesehen|until the"
 )
 IN_STATE = re.compile(
-    r"\b(?:in|in the|im|en|au|aux)\s+(?P<place>[A-Z]\w+(?:\s[A-Z]\w+)?)|(?P<of>[A-Z]\w+)\s+(?:premi|first perf|Erst)"
+    r"\b(?:in|im|en|au|aux|nell?[oa]?|negli)\s+(?:the\s+|der\s+|den\s+|la\s+|"
+    r"el\s+)?(?P<place>[A-Z]\w+(?:\s[A-Z]\w+)?)|(?P<of>[A-Z]\w+)\s+(?:premi|first perf|Erst)"
 )
 
 
@@ -161,7 +167,11 @@ def is_barred(clause: str) -> bool:
 def clauses_of(said: str) -> list[str]:
     """Return what is said on either side of a *but*, and behind a comma where that frees of something else."""
     parts = re.split(
-        r";| but | aber | sondern | mais | ma | pero |,? (?:although|though|aunque|obwohl|bien que|anche se) ", said
+        r";|,? (?:siempre que|siempre y cuando|pourvu que|a condition que|purche|a patto che|sofern|"
+        r"provided(?: that)?|as long as|"
+        r"vorausgesetzt|solange) | but | aber | allerdings | jedoch | sondern | mais | ma | pero |,? (?:although|"
+        r"though|aunque|obwohl|bien que|anche se) ",
+        said,
     )
     return [clause for part in parts for clause in freed_apart(part)]
 
@@ -233,9 +243,11 @@ def narrowed(scope: Novelty, said: str) -> Novelty:
 
 
 NOT_THERE = (
-    r"but not by|aber nicht (?:von|durch)|ma non (?:da|dalle|dal)\b|mais pas par|pero no por|"
-    r"but not(?! (?:\w+ly )?(?:recorded|published))|ma non (?:in|nel)|mais pas (?:en|au|a)\b|aber nicht (?:in|im)|"
-    r"pero no en|maar niet in|provided (?:that )?(?:the|no|any) (?:\w+ )?performance|"
+    r"(?:aber|jedoch|allerdings|nur) (?:noch )?nicht (?:von|durch|(?:in|im)(?! (?:druck|verlag|handel|rundfunk)))\b|"
+    r"ma non (?:ancora )?(?:da|dalle|dal|in|nell?\w*)\b|"
+    r"mais pas (?:encore )?(?:par|en|au|a)\b|pero (?:todavia |aun )?no (?:por|en)\b|"
+    r"but not(?! (?:\w+ly )?(?:recorded|published))|maar (?:nog )?niet in|provided (?:that )?(?:the|no|"
+    r"any) (?:\w+ )?performance|"
     r"(?:provided|as long as) (?:that )?(?:it|they) (?:was|were|has|have) not"
 )
 PRINTED_OUT = re.compile(

@@ -41,10 +41,13 @@ CUE = (
 WHOLE = 6  # lines of a list under its label that is read as it stands
 NAMED_LEAST = 3
 NEGATED = r"^(?:no|not|keine?|without|ohne|other|neither|in [ab]\b|there are no|we cannot|weitere|excluding|sans)\b"
-ONE_DENIED = re.compile(r"\s*(?:no|not|kein\w*|ohne|without|pas de|sans|senza|niente|nessun\w*|sin|ningun\w*) [\w-]+( [\w-]+)?\s*")
+ONE_DENIED = re.compile(
+    r"\s*(?:no|not|kein\w*|ohne|without|pas de|sans|senza|niente|nessun\w*|sin|ningun\w*) [\w-]+( [\w-]+)?\s*"
+)
 """An item of a list that only says what is not there: *two trumpets, no trombones; timpani*."""
 REFUSED_BEHIND = re.compile(
-    r",?\s*(?<!\w)(?:nicht (?:aber|jedoch)|(?:aber|jedoch) (?:nicht|kein\w*|ohne)|but (?:not|no|without)|mais (?:pas|sans|"
+    r",?\s*(?<!\w)(?:nicht (?:aber|jedoch)|(?:aber|jedoch) (?:nicht|kein\w*|ohne)|but (?:not|no|without)|"
+    r"mais (?:pas|sans|"
     r"ni|non)|ma (?:non|senza)|(?:pero|però) (?:no|sin)|sondern nicht)\s[^.;:()]*",
     re.IGNORECASE,
 )

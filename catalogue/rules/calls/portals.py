@@ -20,15 +20,17 @@ STATEMENT = (
     r"project description|projektbeschreibung|description (?:du|de) projet|descrizione del progetto|"
     r"descripcion del proyecto|carta de motivacion|letter\w (?:di motivazione|motivazional\w)|"
     r"lettre de motivation|statement|letter of (?:motivation|intent)|motivation letter|cover letter|"
-    r"motivationsschreiben|summary|proposal"
+    r"motivationsschreiben|summary|proposal|projekt\w*|projet\b|progetto\b|proyecto\b|motivation\w*"
 )
-LIFE = r"biogra(?:ph|f)\w*|kurzbiogra\w*|\bbio\b|kurzbiographie|lebenslauf|vita\b"
+LIFE = r"biogra(?:ph|f)\w*|semblanza|kurzbiogra\w*|\bbio\b|kurzbiographie|lebenslauf|vita\b"
 CV = r"curricul\w+(?: vitae)?|\bcv\b|resume\b"
 SAMPLE = r"writing sample|sample of (?:academic )?writing|essay|schriftprobe"
-PAGES = re.compile(rf"(?:(?:{NUMBER})\s*(?:-|to|bis)\s*)?(?P<most>{NUMBER})[- ]?(?:pages?|seiten|pagine|paginas)")
+PAGES = re.compile(rf"(?:(?:{NUMBER})\s*(?:-|to|bis)\s*)?(?P<most>{NUMBER})[- ]?(?:pages?|sides?|seiten?|pagin[ae]s?)")
 REFEREES = re.compile(
     rf"(?P<count>{NUMBER})\s+(?:\w+\s+){{0,2}}?(?:referees?|references?|referenzen|gutachten|referenze|"
-    r"letters? of (?:recommendation|reference|support)|recommendation letters?|lettere di referenza)"
+    r"letters? of (?:recommendation|reference|support)|recommendation letters?|lettere? di (?:referenz|raccomandazion|"
+    r"presentazion)\w|empfehlung(?:en|sschreiben)?|referenzschreiben|lettres? de (?:recommandation|soutien)|"
+    r"cartas? de (?:recomendacion|referencia))"
 )
 SIZE = re.compile(r"(?P<size>\d+(?:[.,]\d+)?)\s*(?P<unit>kb|mb|gb|megabytes?|gigabytes?)\b")
 UNITS = {"k": 1_000, "m": MEGABYTE, "g": 1_000 * MEGABYTE}
@@ -118,7 +120,13 @@ def words_in(said: str) -> Iterator[tuple[str, object]]:
         kind = nearest(
             said,
             match,
-            {"statement": STATEMENT, "life": LIFE, "other": r"\bnotes?\b|(?<!project )description|text\b|werktext"},
+            {
+                "statement": STATEMENT,
+                "life": LIFE,
+                "other": r"\bnotes?\b|notices?\b|notas?\b|(?<!project )description|text\b|\w*text\b|kommentar\w*|"
+                r"commentaires?|"
+                r"presentation\b|blurb\b|einfuhrung\w*|presentazione\b|sinopsis",
+            },
         )
         if kind == "statement":
             if match["least"]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.materials import FEE, PREFERRED, SENDING
 from catalogue.rules.calls.passages import Passage
+from catalogue.rules.calls.recordings import RECORDING
 from catalogue.rules.calls.refusals import NEGATION, refuses
 from catalogue.rules.calls.terms import Found, SetRule
 from catalogue.rules.calls.words import NUMBER, has, number_of, plain
@@ -50,7 +51,7 @@ PERSON = (
 )
 SENT = (
     rf"(?:{WORKS}|(?:entry|submissions?|ouvrages?|einreichung(?:en)?|beitrage?|propuestas?|propost[ae]|contributions?|"
-    r"candidatures?|lavor[oi]|trabajos?|envios?)(?![a-z]))"
+    r"candidatures?|projets?|dossiers?|progett[oi]|proyectos?|lavor[oi]|trabajos?|envios?)(?![a-z]))"
 )
 PER_HEAD = re.compile(
     rf"(?<![\w-])(?P<count>{NUMBER})\s+(?:\w+\s+){{0,2}}?{SENT}(?:[^.;,]{{0,20}}?\s)?(?:per|pro|par|por|je|"
@@ -90,10 +91,11 @@ LARGE = (
 )
 CLASSES = {
     "large ensemble": LARGE,
-    "electronics": r"electronics|elektronik|fixed media",
-    "voice": r"vocal|voice|choral|choir|singer",
-    "solo": r"\bsolo\b",
-    "chamber": r"chamber",
+    "electronics": r"electronics|elektronik|electroniqu|elettronic|electronica|fixed media",
+    "voice": r"vocal|voice|choral|choir|singer|stimme\w*|gesang|chor\b|voix|choeur|voc[ei]\b|coro\b|canto\b|voz\b|"
+    r"voces\b",
+    "solo": r"\bsolo\b|solowerk|sololiteratur",
+    "chamber": r"chamber|kammermusik|musique de chambre|da camera|de camara",
     "notated": r"notated",
 }
 PLAYERS = re.compile(rf"(?P<count>{NUMBER})\s*(?:or more\s+)?(?:players|performers|musicians|instruments)")
@@ -107,6 +109,7 @@ AT_LEAST_ONE = re.compile(
     rf"(?<![\w-])(?P<behind>{NUMBER}) (?:\w+ )?(?:at (?:the )?least|or more)(?= (?:must|should|has to|have to|is to|"
     rf"needs to|of|for)\b)"
 )
+APPLICATION = r"application|bewerbung|candidature|dossier|domanda|solicitud|aanvraag"
 CONTRAST = r"contrast|different (?:media|forces|instrumentations)|varied|kontrast|verschiedene besetzung"
 
 
@@ -121,7 +124,8 @@ def read_portfolios(passages: Sequence[Passage]) -> Iterator[Found]:
             )
             else 1
         )
-        yield from counts_in(said, where, rank, listed=bool(passage.numbering) or has(SENDING, plain(passage.label)))
+        listed = bool(passage.numbering) or has(rf"{SENDING}|{APPLICATION}", plain(passage.label))
+        yield from counts_in(said, where, rank, listed=listed)
         if has(CONTRAST, said) and has(WORKS, said):
             yield Found("set_rules", SetRule("contrasting", text=passage.text), *where)
         yield from set_rules_in(passage, said, where)
@@ -129,7 +133,7 @@ def read_portfolios(passages: Sequence[Passage]) -> Iterator[Found]:
 
 def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> Iterator[Found]:
     """Yield how many works are asked for; a line of a list of what is to be sent asks by itself."""
-    if has(NOT_SENT, said):
+    if has(NOT_SENT, said) or OF_RECORDINGS.search(said):
         return
     said = said.replace("a single ", "one ")
     if refuses(said, SEVERAL):
@@ -187,6 +191,12 @@ NOT_SENT = (
     r"(?:rehearses?|records|performs|commissions)\b|seran (?:elegid|interpretad|seleccionad)\w+|we (?:read|play|"
     r"perform|choose)|(?:bound |printed )?copies"
 )
+OF_RECORDINGS = re.compile(
+    rf"(?<![a-z])(?:zu|for|of|pour|de|di|per|para) (?:at least|mindestens|au moins|almeno|"
+    rf"al menos) {NUMBER}\b[^.;]{{0,30}}?"
+    rf"(?:{RECORDING})"
+)
+"""Of how many works there must be a recording: *zu mindestens drei Werken ist eine Aufnahme beizufügen*."""
 AMONG_THEM = re.compile(
     r"(?<![a-z])(?:including|of which|of them|of whom|davon|darunter|di cui|tra cui|dont|de l[ao]s cuales|"
     r"which must include|"

@@ -17,7 +17,8 @@ RECORDING = (
     r"sound file|mp3|opname|midi (?:reali[sz]ation|file|version|rendering)|live videos?|videos? (?:link|helps)|"
     r"(?:a |an )?(?:video|film) (?:of|recording)|tontrager|fichiers? (?:audio|son)\w*|file audio|archivos? de audio|"
     r"audiodatei\w*|audio\b(?! (?:guide|engineer|equipment|technician|interface|system))|mock-?ups?|audio links?|"
-    r"link to (?:a |an )?(?:audio|sound)|(?:stereo )?(?:mix-?downs?|bounces?)\b"
+    r"horproben?|klangbeispiel\w*|tonbeispiel\w*|maquettes?\b|link to (?:a |an )?(?:audio|sound)|"
+    r"(?:stereo )?(?:mix-?downs?|bounces?)\b"
 )
 FORBIDDEN = (
     r"(?:ton)?(?:aufnahmen?|trager) (?:sind|ist|durfen|darf|werden) nicht (?:zugelassen|erlaubt|gestattet|bei|ein|mit|"

@@ -10,7 +10,8 @@ import re
 from functools import lru_cache
 
 NEGATION = (
-    r"(?<![a-z])(?:no(?!-)\b|not\b|cannot\b|\w+n't\b|nothing\b|neither\b|nor\b|never\b|without\b|avoid\w*|exclud\w+|"
+    r"(?<![a-z])(?:no(?!-)\b|not\b|cannot\b|\w+n't\b|nothing\b|neither\b|none of\b|nor\b|never\b|without\b|"
+    r"avoid\w*|exclud\w+|"
     r"kein\w*|ohne\b|weder\b|nicht\b|noch\b(?! nicht)|verzicht\w*|sans\b|ni\b|ne\b|n'(?=\w)|aucun\w*|pas d[e']|"
     r"exclu\w*|"
     r"senza\b|niente\b|non(?!-)\b|nessun\w*|esclu\w+|sin\b|ningun\w*|evit\w+|geen\b|zonder\b)"
@@ -18,7 +19,8 @@ NEGATION = (
 REQUIRED = (
     r"(?:required|needed|necessary|compulsory|mandatory|obligatory|essential|need\b|require\b|erforderlich|notig|"
     r"notwendig|verpflichtend|zwingend|bedingung|voraussetzung|obligatoires?|necessaires?|exige\w*|requis\w*|"
-    r"obbligator\w+|necessari\w+|richiest\w+|obligatori\w+|necesari\w+|imprescindible\w*|se requier\w+)"
+    r"obbligator\w+|necessari\w+|richiest\w+|richied\w+|demandee?s?\b|verlangt|gefordert|pedid[oa]s?|solicit\w+|"
+    r"asked for|obligatori\w+|necesari\w+|imprescindible\w*|se requier\w+)"
 )
 NOT_REQUIRED = rf"{NEGATION}[^.;,]{{0,25}}?(?<![a-z]){REQUIRED}|need not|needn't|kein muss|no need"
 NO_DEMAND = re.compile(
@@ -34,7 +36,8 @@ ADMITTED = (
     r"eingesetzt|zur verfugung|willkommen)"
 )
 OUT = (
-    r"(?:excluded|out(?=[.,;]|$)|out of the question|ruled out|beyond (?:our|us|the|what)\b|forbidden|prohibited|barred|ineligible|inadmissible|unavailable|ausgeschlossen|ausschlies?sen\b|(?:nicht|kaum) in frage|"
+    r"(?:excluded|out(?=[.,;]|$)|out of the question|ruled out|beyond (?:our|us|the|what)\b|forbidden|prohibited|"
+    r"barred|ineligible|inadmissible|unavailable|ausgeschlossen|ausschlies?sen\b|(?:nicht|kaum) in frage|"
     r"hors de question|fuori discussione|descartad[ao]s?|"
     r"unzulassig|unerwunscht|verboten|untersagt|zu verzichten|abzusehen|exclue?s?\b|interdit\w*|proscrit\w*|"
     r"esclus\w|vietat\w|"

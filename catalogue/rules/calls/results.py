@@ -14,7 +14,9 @@ RESULTS = (
     r"results?\b|winners?\b|outcomes?\b|decisions?\b|notif\w+|short-?list\w*|(?:selected|chosen) (?:works?|pieces?|"
     r"composers?|scores?|entrants?)|laureat\w*|we (?:will )?(?:answer|reply|write back|decide|announce)|announce\w*|"
     r"ergebnis\w*|bekannt(?:gabe|gegeben|gemacht)|preistrager\w*|benachrichtig\w*|entscheidung\w*|jurysitzung|"
-    r"resultats?\b|laureats?\b|palmares|decision du jury|notifie\w*|risultat\w|vincit\w+|esit[oi]\b|"
+    r"hear from us|you(?:'ll| will) (?:know|be told)|antwort\w*|entscheid\b|bescheid\b|reponses?\b|rispost[ae]\b|"
+    r"respuestas?\b|comunic\w+|resultats?\b|laureats?\b|palmares|decision du jury|notifie\w*|risultat\w|vincit\w+|"
+    r"esit[oi]\b|"
     r"resultados?\b|fallo\b|ganador\w*|uitslag|winnaars?"
 )
 OTHER = (

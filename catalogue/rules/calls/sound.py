@@ -48,6 +48,8 @@ REQUIRED = (
     r"(?:works?|pieces?|music|werke?|stucke?|o?euvres?|brani|obras?) (?:for|fur|pour|per|"
     r"para) [^.;:,]{0,40}? (?:with|plus|"
     r"mit|avec|con|und|et|e|y) (?:live[- ])?(?:electronics|tape|elektronik|electronique|elettronica|electronica)"
+    rf"|(?:works?|pieces?|music|werke?|stucke?|o?euvres?|brani|obras?|pezzi) (?:for|fur|pour|per|para|sur|"
+    rf"su) (?:{FIXED})"
     r"|avec electronique|con elettronica|fixed media (?:works|pieces)"
 )
 CHANNELS = re.compile(
@@ -98,7 +100,12 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     if (
         is_recording(said)
         or has(FEE_NOUN, said)
-        or has(rf"at least {NUMBER}\b|{NUMBER} of (?:which|them|these)\b|among (?:them|these|which)\b", said)
+        or has(
+            rf"(?:darunter|davon|dont|di cui|tra cui|entre ell[ao]s|de l[ao]s cuales)\b|"
+            rf"(?:mindestens|au moins|almeno|al menos) {NUMBER}\b|at least {NUMBER}\b|{NUMBER} of (?:which|them|"
+            rf"these)\b|among (?:them|these|which)\b",
+            said,
+        )
     ):
         return
     only, rest = only_kind(said)

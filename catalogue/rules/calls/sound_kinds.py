@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from catalogue.rules.calls.refusals import ADMITTED, NEGATION, NO_DEMAND, OUT
 from catalogue.rules.calls.terms import ElectronicsKind
@@ -26,7 +27,8 @@ LIVE = (
     r"live[- ]?(?:electronics?|elektronik|processing|treatment|computer|coding|sampling)|"
     r"live[- ](?=und |and )|real[- ]?time|in echtzeit|echtzeit\w*|live-?bearbeitung|"
     r"electronique live|temps reel|tempo reale|elettronica live|tiempo real|"
-    r"(?:trait\w+|tratt\w+|proces\w+|elabora\w+|dispositi\w+|ele[ck]t+ronic\w+|electroniqu\w+|elettronic\w+)[^.;,]{0,20}?"
+    r"(?:trait\w+|tratt\w+|proces\w+|elabora\w+|dispositi\w+|ele[ck]t+ronic\w+|electroniqu\w+|"
+    r"elettronic\w+)[^.;,]{0,20}?"
     r"(?:en directo?|en vivo|dal vivo)|interactive (?:electronics|"
     r"systems?|computer)|interaktive\w* (?:elektronik|systeme?)|computer (?:operator|performer|player)s?|"
     r"laptop (?:performers?|players?|operators?)"
@@ -38,7 +40,8 @@ GENERIC = (
 KINDS = ((ElectronicsKind.LIVE, LIVE), (ElectronicsKind.FIXED, FIXED))
 OF_PLAYING = r"recordings? (?:of|from)|live (?:recording|performance|concert|audience)|in concert|mitschnitt"
 PARTS = re.compile(
-    r"[;:.!?()\u2013\u2014]+|,(?!\d)|\s-\s|(?<![a-z])(?:(?P<turn>but|however|though|whereas|while|yet|aber|jedoch|sondern|"
+    r"[;:.!?()\u2013\u2014]+|,(?!\d)|\s-\s|(?<![a-z])(?:(?P<turn>but|however|though|whereas|while|yet|aber|jedoch|"
+    r"sondern|"
     r"mais|tandis que|alors que|ma|mentre|bensi|pero|sino|mientras que)|and|und|et|ed?|y|or|oder|ou|o|nor|noch|ni|ne)"
     r"(?![a-z'])"
 )
@@ -151,10 +154,10 @@ def told(clauses: list[Clause]) -> list[Clause]:
     for one in clauses:
         one.admits = admits(one.text)
         one.shared = one.admits is not None and admits(behind(one)) is one.admits
-    for before, one in zip(clauses, clauses[1:], strict=False):
+    for before, one in pairwise(clauses):
         if one.admits is None and not one.turns:
             one.admits = before.admits
-    for one, after in reversed(list(zip(clauses, clauses[1:], strict=False))):
+    for one, after in reversed([*pairwise(clauses)]):
         if one.admits is None and after.shared and not after.turns:
             one.admits, one.shared = after.admits, True
     return clauses

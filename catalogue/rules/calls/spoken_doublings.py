@@ -87,7 +87,8 @@ ORDINALS = {
 ORDER = rf"(?:[1-4](?:\.|st|nd|rd|th|e|eme|[aoªº°])?|{'|'.join(sorted(ORDINALS, key=len, reverse=True))})"
 NUMBERED_PLAYER = re.compile(rf"{ORDER}\s")
 TAKES = (
-    r"(?:on|=|/|doubling|taking|playing|nehmend|jouant|suonando|tocando|doubles?(?: on)?|also(?: plays?)?|plays?|(?:may|can|will) (?:double|play|take)|takes?|auch|"
+    r"(?:on|=|/|doubling|taking|playing|nehmend|jouant|suonando|tocando|doubles?(?: on)?|also(?: plays?)?|plays?|"
+    r"(?:may|can|will) (?:double|play|take)|takes?|auch|"
     r"nimmt|"
     r"spielt(?: auch)?|wechselt (?:zu|auf)|aussi|prend|joue(?: aussi)?|anche|prende|suona(?: anche)?|tambien|"
     r"toca(?: tambien)?|"
@@ -113,7 +114,9 @@ def numbered_in(text: str) -> Iterator[tuple[str, int, str]]:
             yield who.lines[0].instrument, chair, match["what"] or match["taken"]
 
 
-APART = re.compile(rf"\s*(?:(?:the|with the|die|der|das|mit der|le|la|l'|il|el|and|und|et|e|y)\s+)*(?:{NUMBERED.pattern})")
+APART = re.compile(
+    rf"\s*(?:(?:the|with the|die|der|das|mit der|le|la|l'|il|el|and|und|et|e|y)\s+)*(?:{NUMBERED.pattern})"
+)
 
 
 def without_numbered(passage: Passage) -> Passage:

@@ -55,9 +55,10 @@ OR_CLEARED = (
 )
 OR_OWN = (
     r"your own|by (?:the|its|their) (?:composers?|entrants?)|own texts?|original texts?|vom komponisten|"
-    r"eigene[rn]?|selbst (?:verfasst|geschrieben)|propri[oa]|propi[oa]|du compositeur|del compositor\w*|original"
+    r"eigene[rn]?|selbst (?:verfasst|geschrieben)|propri[oa]|propi[oa]|du compositeur|de l'auteur|dell'autor\w+|"
+    r"del (?:propio |mismo )?autor\w*|des komponisten|del compositor\w*|original"
 )
-BOTH = r"\bor\b|\boder\b|\bou\b|\bo\b|unless|es sei denn|otherwise|andernfalls|sauf|salvo"
+BOTH = r"\boppure\b|\bovvero\b|\bor\b|\boder\b|\bou\b|\bo\b|unless|es sei denn|otherwise|andernfalls|sauf|salvo"
 
 
 TOLD_BEHIND = re.compile(rf"(?<![a-z])(?:{SUNG})[,(]? ?\(?(?:{'|'.join(LANGUAGES.values())})(?![a-z])")

@@ -23,10 +23,35 @@ NUMBERS = {
     "quattordici": 14, "sedici": 16, "diciotto": 18, "trenta": 30, "quaranta": 40, "cinquanta": 50, "catorce": 14,
     "quince": 15, "dieciocho": 18, "treinta": 30, "cuarenta": 40, "cincuenta": 50, "dreizehn": 13, "vierzehn": 14,
     "sechzehn": 16, "einem": 1, "siebzehn": 17, "achtzehn": 18, "neunzehn": 19, "funfzig": 50,
+    "treize": 13, "quatorze": 14, "seize": 16, "soixante": 60, "tredici": 13, "diciassette": 17, "diciannove": 19,
+    "sessanta": 60, "trece": 13, "dieciseis": 16, "diecisiete": 17, "diecinueve": 19, "sesenta": 60,
+    "sechzig": 60, "dreisig": 30,
 }  # fmt: skip
-TENS = "twenty|thirty|forty|fifty|sixty"
-UNITS = "one|two|three|four|five|six|seven|eight|nine"
-WORD = rf"(?:(?:{TENS})[- ](?:{UNITS})|{'|'.join(sorted(NUMBERS, key=lambda one: (-len(one), one)))})"
+
+
+def joined_numbers() -> dict[str, int]:
+    """Return the numbers that German, Italian and Spanish write in one word: 21 to 69, in plain letters."""
+    german = {"zwanzig": 20, "dreissig": 30, "dreisig": 30, "vierzig": 40, "funfzig": 50, "sechzig": 60}
+    units = ("ein", "zwei", "drei", "vier", "funf", "sechs", "sieben", "acht", "neun")
+    found = {f"{unit}und{ten}": tens + one for ten, tens in german.items() for one, unit in enumerate(units, 1)}
+    italian = {"venti": 20, "trenta": 30, "quaranta": 40, "cinquanta": 50, "sessanta": 60}
+    units = ("uno", "due", "tre", "quattro", "cinque", "sei", "sette", "otto", "nove")
+    for ten, tens in italian.items():
+        found |= {(ten[:-1] if unit[0] in "uo" else ten) + unit: tens + one for one, unit in enumerate(units, 1)}
+    units = ("uno", "dos", "tres", "cuatro", "cinco", "seis", "siete", "ocho", "nueve")
+    return found | {f"veinti{unit}": 20 + one for one, unit in enumerate(units, 1)}
+
+
+NUMBERS |= joined_numbers()
+TENS = "twenty|thirty|forty|fifty|sixty|vingt|trente|quarante|cinquante|soixante|treinta|cuarenta|cincuenta|sesenta"
+UNITS = (
+    "one|two|three|four|five|six|seven|eight|nine|un|deux|trois|quatre|cinq|sept|huit|neuf|uno|dos|tres|cuatro|cinco|"
+    "seis|siete|ocho|nueve"
+)
+WORD = (
+    rf"(?:(?:{TENS})[- ](?:(?:et|y)[- ])?(?:{UNITS})(?![a-z])|"
+    rf"{'|'.join(sorted(NUMBERS, key=lambda one: (-len(one), one)))})"
+)
 NUMBER = rf"(?:\d{{1,3}}|{WORD})"
 
 
@@ -72,13 +97,13 @@ def plain_sign(sign: str) -> str:
 def number_of(text: str) -> int:
     """Return the value of a number in figures or words, as ``NUMBER`` matches it.
 
-    >>> number_of("thirty-two"), number_of("12")
-    (32, 12)
+    >>> number_of("thirty-two"), number_of("12"), number_of("treinta y cinco"), number_of("funfundvierzig")
+    (32, 12, 35, 45)
     """
     if text.isdecimal():
         return int(text)
     parts = re.split(r"[- ]", text)
-    return sum(NUMBERS[part] for part in parts)
+    return sum(NUMBERS[part] for part in parts if part not in ("et", "y"))
 
 
 def has(pattern: str, text: str) -> bool:
