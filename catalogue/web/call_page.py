@@ -20,7 +20,7 @@ from catalogue.rules.calls.packs import in_megabytes
 from catalogue.rules.calls.screening import Screened, Screening, screen
 from catalogue.rules.calls.sung_texts import language_name
 from catalogue.rules.calls.terms import Call as Terms
-from catalogue.rules.calls.terms import Players, Portal
+from catalogue.rules.calls.terms import CallKind, Electronics, Players, Portal
 from catalogue.rules.calls.verdicts import Judged, Verdict
 from catalogue.timing import PartialDate, write_clock_time, write_date
 from catalogue.web.days import how_far, long_day, reader_has_a_clock
@@ -112,6 +112,21 @@ def questions(terms: Terms) -> Iterator[str]:
             "It closes at %(hour)s, but not by whose clock: neither a clock nor a place that is known is named. "
             "Ask the organiser, and enter the clocks."
         ) % {"hour": terms.deadline_hour}
+    if terms.kind in FOR_PLAYERS and is_without_players(terms):
+        yield _(
+            "No players are entered for this call, so every work passes that condition. If it is for certain players, "
+            "enter them."
+        )
+
+
+FOR_PLAYERS = (CallKind.CALL, CallKind.COMPETITION, CallKind.READING)
+
+
+def is_without_players(terms: Terms) -> bool:
+    """Whether nothing is known of the forces: neither players nor how many, nor that electronics alone are asked."""
+    forces = terms.forces
+    bare = not forces.texts and forces.players_min is None and forces.players_max is None
+    return bare and terms.electronics is not Electronics.REQUIRED
 
 
 def still_open(terms: Terms, *, now: datetime, today: date) -> bool:

@@ -35,6 +35,11 @@ OLDER = re.compile(
     rf"jahren?|jahre|"
     rf"ans|anni|anos)"
 )
+YOUNGER = re.compile(
+    rf"(?:less than|fewer than|weniger als|(?:depuis )?moins de|(?:da )?meno di|"
+    rf"(?:hace )?menos de)\s+(?P<count>{NUMBER})\s+"
+    r"(?:years?|jahren?|ans|anni|anos)"
+)
 OLDEST = 15  # years; a higher number is the age of people
 ON_OR_AFTER = (
     r"on or after|or later|oder spater|or after|since|from\b|not before|no earlier than|not earlier than|ab\b|seit|"
@@ -61,7 +66,8 @@ NOT_ADMITTED = (
     r"not (?:be )?(?:admitted|accepted|eligible|allowed|permitted|included|considered)|excluded|inadmissible|"
     r"nicht (?:zugelassen|angenommen|berucksichtigt|erlaubt)|ne sont pas (?:admis|accept)|non (?:sono )?ammess|"
     r"no se admit|ausgeschlossen|no arrangements|no versions|no transcriptions|keine bearbeitungen|"
-    r"ineligible|exclues?|esclus|cannot be|ne seront pas|non saranno|no (?:se )?(?:acept|seran)\w*|too old|(?:stay|"
+    r"quedan? fuera|scheid\w+ aus|ineligible|exclues?|esclus|cannot be|ne seront pas|non saranno|"
+    r"no (?:se )?(?:acept|seran)\w*|too old|(?:stay|"
     r"stays|left|leave|bleib\w*|rest\w+) (?:at home|out|away|"
     r"aussen vor|"
     r"unberucksichtigt)|(?:do not|don't|not) (?:to )?(?:send|enter|submit|include)|of no (?:use|interest)|"
@@ -114,7 +120,7 @@ def is_of_works(said: str) -> bool:
 
 
 def first_days(passage: Passage, said: str, closes: date | None) -> Iterator[tuple[str, date]]:
-    within = WITHIN.search(said) or OLDER.search(said)
+    within = WITHIN.search(said) or YOUNGER.search(said) or OLDER.search(said)
     if within and number_of(within["count"]) > OLDEST:
         return
     if within and closes:
@@ -189,7 +195,7 @@ def versions_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     if (
         has(VERSION, said)
         and has(NOT_ADMITTED, said)
-        and has(r"earlier|existing|previous|own|arrange|versions? ", said)
+        and has(r"earlier|existing|previous|own|arrange|versions? |tra(?:n)?scri|arregl|bearbeit", said)
     ):
         yield Found("versions", Versions.EXCLUDED, *where, rank=2)
     elif has(REVISED, said) and has(NOT_NEW, said):

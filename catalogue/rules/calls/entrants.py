@@ -113,7 +113,10 @@ ANY_COUNTRY = (
     r"any (?:age|country), any|no matter where"
 )
 STATE = re.compile(r"(?<!\w)(?:the\s+)?(?P<name>[A-ZÄÖÜÉ][\w.]*(?:\s(?:and\s)?[A-Z][\w.]*){0,3})")
-LIVING = r"liv(?:e|ing)|resid(?:e|ir|an\b|en\b|ono)|resident|residenc|based|wohn|leben|habit|residenti|residan|resident"
+LIVING = (
+    r"liv(?:e|ing)|resid(?:e|ir|an\b|en\b|ono)|resident|residenc|based|wohn|leb(?:en|t)\b|studier\w+ in|"
+    r"habit|residenti|residan|resident"
+)
 CHILD = 15
 """A highest age up to this is one of works where no people are named: *no older than ten years*."""
 BORN_IN = r"born (?:in|there)|native|were born|geboren in|natifs?|nati in|nacid"

@@ -102,7 +102,9 @@ ENDING = re.compile(
     r"hochstens|au (?:plus|maximum)|al massimo|como maximo)"
 )
 LATER = re.compile(
-    rf"(?:(?<![a-z])(?:and|but|y|e|et|und|ni|ne|nor|noch)|,) ?(?:(?:at (?:most|least)|(?:quella )?(?:maxim[ao]|"
+    rf"(?:(?<![a-z])(?:and|but|y|e|et|und|ni|ne|nor|noch)|,) ?(?:(?:must|should|may|has to|soll\w*|muss|doit|deve|"
+    rf"debe) "
+    rf"(?:stay |remain |be |last |run )?)?(?:(?:at (?:most|least)|(?:quella )?(?:maxim[ao]|"
     rf"massim[ao]|"
     rf"minim[ao])(?: de| di)?|(?:max|min)\.?|maximale? de|maximal|(?:no |not |non |nicht |mas |piu |plus )*(?:more|"
     rf"less|longer|shorter|fewer|mehr|weniger|mas|menos|piu|meno|plus|moins|superior[ei]?|superieure?|inferior[ei]?)"
@@ -128,14 +130,21 @@ def with_later(lengths: list[Length], text: str) -> list[Length]:
 
 
 PARTS_OF_HOUR = (
-    (re.compile(r"(?:three quarters of an hour)"), "45'"),
+    (
+        re.compile(r"(?:three quarters of an hour|trois quarts d'heure|tre quarti d'ora|tres cuartos de hora)"),
+        "45'",
+    ),
     (
         re.compile(
-            r"(?:half an hour|a half[- ]hour|eine halbe stunde|einer halben stunde|une demi-heure|mezz'ora|media hora)"
+            r"(?:mezza ora|half an hour|a half[- ]hour|eine halbe stunde|einer halben stunde|une demi-heure|"
+            r"mezz'ora|media hora)"
         ),
         "30'",
     ),
-    (re.compile(r"(?:a quarter of an hour|eine viertelstunde|un quart d'heure)"), "15'"),
+    (
+        re.compile(r"(?:a quarter of an hour|eine viertelstunde|un quart d'heure|un quarto d'ora|un cuarto de hora)"),
+        "15'",
+    ),
     (re.compile(r"(?<![a-z])(?:an|une?|un'|einer?) (?:hour|heure|ora|hora|stunde)(?![a-z])"), "60'"),
 )
 

@@ -72,6 +72,10 @@ COMPULSORY = re.compile(
     r"archi)\b[^.;]{0,60}?(?:compulsory|required|must|obligat|mandatory|zwingend|erforderlich|"
     r"obligatoires?|have to be used|needed|indispensable)|(?:no|not|nothing)[^.;]{0,30}?without (?:the )?strings|"
     r"ohne streicher[^.;]{0,30}(?:nicht|keine)|"
+    r"(?:fehlen|omit\w*|left out|leave out|missing|manquer|mancare|faltar|omi\w+)[^.;]*?(?:die streicher (?:aber |"
+    r"jedoch )?nicht|"
+    r"but (?:not )?the strings|the strings (?:may not|must not|cannot|not)|mais pas les cordes|ma non gli archi|"
+    r"pero no las cuerdas)|"
     r"(?:must|should|have to|has to) (?:use|"
     r"include|employ)[^.;]{0,30}?(?:full |all |complete |the )?(?:strings?|"
     r"streicher)|full strings (?:are|is) (?:required|compulsory)"
@@ -135,6 +139,23 @@ def size_of(body: str) -> int:
     return next(size for size, pattern in BODIES.items() if re.fullmatch(pattern, body))
 
 
+LISTED_BODIES = re.compile(
+    rf"(?<![a-z])(?:{BODY})(?:(?:, | or | and | oder | und | ou | et | o | e | y )(?:{BODY}))+(?![a-z])"
+)
+
+
+def sizes_listed(said: str) -> list[int]:
+    """Return how many play in each body of a list of nothing but bodies: *send us quartets, trios or duos*.
+
+    >>> sizes_listed("send us quartets, trios or duos (not solos, thanks)")
+    [4, 3, 2]
+    """
+    listed = LISTED_BODIES.search(said)
+    if listed is None or not has(r"send|submit|we want|welcome|looking for|suchen|cerchiamo|buscamos|cherchons", said):
+        return []
+    return [size_of(one[0]) for one in re.finditer(BODY, listed[0])]
+
+
 OF_THESE = re.compile(rf"(?:between |from )?(?P<n>{NUMBER}) (?:and|to|-) (?P<m>{NUMBER}) of (?:the|these|our)\b")
 ONE_OR_TWO = re.compile(rf"(?P<n>{NUMBER}) (?:or|to) (?P<m>{NUMBER}) of (?:the|our|these)")
 USUAL = (
@@ -151,7 +172,8 @@ WITH_TIMPANI = (
 
 
 EXTRA = re.compile(
-    rf"(?<![\w-])(?!{NUMBER} \w+ (?:percussion|voice|part))(?P<count>{NUMBER})\s+(?:(?:extra|additional|further|more|other|weitere[rsn]?|zusatzliche[rsn]?|"
+    rf"(?<![\w-])(?!{NUMBER} \w+ (?:percussion|voice|part))(?P<count>{NUMBER})\s+(?:(?:extra|additional|further|"
+    rf"more|other|weitere[rsn]?|zusatzliche[rsn]?|"
     rf"otr[oa]s?|altr[oia]|ulterior[ei]|autres?)\s+(?:free\s+|single\s+)?{PLAYERS}|"
     rf"{PLAYERS} (?:supplementaires?|aggiuntiv[oi]|supplementar[ei]|adicional(?:es)?|en plus|in piu|extra|de plus)\b)"
 )
@@ -213,6 +235,9 @@ def players_in(said: str) -> tuple[int | None, int | None]:
     bodies = FROM_BODY.search(said)
     if bodies:
         return size_of(bodies["n"]), size_of(bodies["m"])
+    sizes = sizes_listed(said)
+    if sizes:
+        return min(sizes), max(sizes)
     both = LEAST_BARE.search(said)
     if both:
         return number_of(both["n"]), number_of(both["m"])
@@ -225,7 +250,13 @@ def players_in(said: str) -> tuple[int | None, int | None]:
     of_these = LEAST_OF_THESE.search(said)
     if of_these:
         return number_of(of_these["n"] or of_these["some"]), None
-    some = re.search(rf"(?:or|and) (?:for )?any (?P<n>{NUMBER})(?: of (?:us|them|these))?(?=[,.;]|$)", said)
+    some = re.search(rf"(?:or|and) (?:for )?any (?P<n>{NUMBER})(?: of (?:us|them|these))?(?=[,.;]|$)", said) or (
+        re.search(
+            rf"(?<![a-z])(?:or|o|ou|oder) (?:for |per |pour |fur |para )?(?P<n>{NUMBER}) "
+            r"(?:of us|di noi|d'entre nous|von uns|de nosotros)",
+            said,
+        )
+    )
     if some:
         return number_of(some["n"]), None
     least, most = LEAST.search(said), MOST.search(said)

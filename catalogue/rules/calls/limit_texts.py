@@ -104,7 +104,7 @@ TIMPANIST = re.compile(
     r",?\s*\(?(?:including|incl\.?|inkl\.?|mit|with|counting)\s+(?:the |den )?(?:timpan\w*|Pauke\w*)\s*(?:player)?\)?",
     re.IGNORECASE,
 )
-ALONE = re.compile(r"(?<=[a-z])\s+(?:alone|only|allein|seule?s?)\s*[.;]?\s*$", re.IGNORECASE)
+ALONE = re.compile(r"(?<=[a-z])\s+(?:alone|only|allein|seule?s?|sol[oaei]s?)\s*[.;]?\s*$", re.IGNORECASE)
 STRING_FIGURES = re.compile(r"(?<=\d)-(?=\d)")
 
 

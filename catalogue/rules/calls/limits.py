@@ -36,7 +36,7 @@ OVER_BEFORE = re.compile(rf"(?<!not )(?<!no )(?<!nicht ){OVER}\s*$")
 AT_MOST_AFTER = re.compile(
     r"\s*(?:\(?(?:or|oder|ou|o) (?:less|shorter|under|fewer|weniger|kurzer|moins|meno|menos)|maximum|max\b|maximal|"
     r"at (?:the )?(?:very )?(?:most|longest|outside)|is the (?:\w+ )?(?:maximum|limit|most|longest)|"
-    r"is our (?:limit|maximum)|"
+    r"is our (?:limit|maximum)|is as (?:long|much) as|is all we|"
     r"ist (?:das|die|der) (?:aus+erste|maximum|obergrenze|hochst\w*|limit)|est (?:le|un) maximum|e il massimo|"
     r"es (?:el|lo) maximo|"
     r"tops|hochstens|au (?:plus|maximum)|nicht (?:uberschreiten|ubersteigen)|al massimo|como maximo|and not (?:a|"
@@ -62,7 +62,8 @@ TOLERANCE = (
 )
 TOTAL = (
     r"together|in total|in all\b|altogether|total\b|combined|insgesamt|zusammen|gesamtdauer|au total|en tout|"
-    r"junt[ao]s\b|en conjunto|sumad[ao]s|complessiv|in totale|en total|in sum|overall|between them|added up|"
+    r"(?:duree|durata|duracion|dauer) tota\w+|junt[ao]s\b|en conjunto|sumad[ao]s|complessiv|in totale|en total|"
+    r"in sum|overall|between them|added up|"
     r"portfolio (?:of|lasting|should|must)"
 )
 EACH = r"each\b|single|per (?:work|piece)|individual|jedes|every (?:work|piece)|no (?:one )?(?:work|piece)|any one"

@@ -28,7 +28,11 @@ OPTIONAL = (
     r"si possible|se possibile|no recording (?:is )?required|willkommen|nicht notig|"
     r"where (?:available|possible|(?:it|they|one) exists?)|helps\b|appreciated|falls|sofern|wenn vorhanden|"
     r"si disponible|"
-    r"se disponibile|desirable|preferred|encouraged|helpful"
+    r"se disponibile|desirable|preferred|encouraged|helpful|hilfreich|von vorteil|keine (?:bedingung|pflicht|"
+    r"voraussetzung)|"
+    r"(?:pas|n'est) une (?:obligation|condition)|non (?:e )?(?:un )?obbligo|no es (?:una )?(?:obligacion|"
+    r"condicion)|se (?:c'e|ce n'e)\b|"
+    r"si (?:la )?hay\b"
 )
 NEEDED = (
     r"required|must\b|require|upload|e-?mail|provide|attach|accompan|need(?:s|ed)?\b|compulsory|obligat|"
@@ -40,6 +44,12 @@ NEEDED = (
     r"allegare|enclos"
 )
 PREFERRED = r"preferred|desirable|ideally|encouraged|helpful"
+ALL_THE_SAME = re.compile(
+    r"(?:but|aber|mais|ma|pero) (?:(?:it|one|sie|elle|il|la|una) )?(?:has to|must|is (?:required|needed)|muss|"
+    r"ist (?:aber )?notig|"
+    r"doit|est exige\w*|deve|dev'|debe)(?![a-z])"
+)
+"""What demands a recording after freeing it of something: *which may be a mock-up but has to be there*."""
 DEMANDED = r"required|must\b|compulsory|obligat|erforderlich|exige|requis|richiest|requerid|mandatory"
 LISTED_WORDS = 9
 LIVE = (
@@ -50,7 +60,7 @@ RENDERED = r"render|computer|synthes|midi|mock-?up|simulat|sampled|demo\b|playba
 NOTE = re.compile(
     rf"(?:note|presentation|text|lines|sinopsis|synopsis|description|commentary|introduction|einfuhrung|kommentar|"
     rf"werktext|notice|"
-    rf"nota|about the (?:piece|work))"
+    rf"nota|presentazion\w*|presentacion|testo|texto|texte|about the (?:piece|work))"
     rf"(?:[^.;]|max\.){{0,60}}?(?P<words>{NUMBER}|\d{{2,4}})\s*(?:words?|wort\w*|mots|parole|palabras)"
     r"|(?!)"
 )
@@ -69,13 +79,15 @@ FEE = re.compile(
     rf"(?:{MONEY}|[Ee]uros?|[Pp]ounds|[Dd]ollars|Franken|[Ff]rancs|Kronen|kr\b|zł|Kč))"
 )
 FEE_WORDS = (
-    r"(?:iscrizione|inscription|inscripcion|einschreib\w*|anmeldung|registration|entry|entries)\b|fee\b|fees\b|"
+    r"pays?\b|for each\b|zahl(?:t|en)\b|(?:iscrizione|inscription|inscripcion|einschreib\w*|anmeldung|"
+    r"registration|entry|entries)\b|fee\b|fees\b|"
     r"\w*gebuhr|frais|quota|tassa|cuota|per (?:score|work|piece|entry|person|composer|category)|"
     r"each, |for one|entry:|costs?\b|charge|unkostenbeitrag|\w*beitrag\b|droits?\b|tasa|derechos|contributo|"
     r"entry is\b|pro (?:werk|person|stuck|einreichung)|par (?:oe?uvre|personne|candidat|partition)|"
     r"(?:per|a) (?:brano|opera|partitura)|por (?:obra|persona|partitura)|per (?:fanfare|song|set|submission)"
 )
 NO_FEE = (
+    r"kostet (?:\w+ )?nichts|ne coute rien|non costa (?:nulla|niente)|no cuesta nada|"
     r"no hay tasas?\b|weder (?:eine )?gebuhr|(?:workshops?|entry|entrance|participation|application) (?:is|are) free\b|"
     r"(?:kosten|gebuhr(?:en)?|teilnahmegebuhr|frais|quota|cuota): (?:keine|aucun|nessun|ningun)|fees?: (?:none|"
     r"nil|no\b|free)(?! (?:for|to)\b)|(?:partecipazione|iscrizione)[^.;]{0,25} e gratuita|"
@@ -128,11 +140,15 @@ ANONYMOUS = (
     r"keinen namen|sans (?:le |votre )?nom\b|senza (?:il )?nome|sin (?:el )?nombre|"
     r"names? (?:must|should|may) not appear|"
     r"nom de plume|must not (?:bear|carry|show|include|contain|mention) (?:the |your |a )?(?:composer'?s? )?name|"
-    r"remove (?:your|the) name|identifying (?:marks?|information|details|features|data)|"
+    r"remove (?:your|the) name|(?:leave|keep|take) (?:your|the|all|any) names? (?:off|out)|identifying (?:marks?|"
+    r"information|details|features|data)|"
     r"(?:no|any) (?:other )?identif\w+|sin ningun dato|senza (?:alcun )?(?:segno|elemento) (?:identificativ|"
     r"di riconoscim)\w+"
 )
-NOT_ANONYMOUS = r"no names need|not (?:be )?anonym|need not be anonym|nicht anonym|names are welcome|no need to remove"
+NOT_ANONYMOUS = (
+    r"no anonymity|anonymity is (?:not|no)\b|keine anonymitat|(?<!not )(?<!n't )(?<!never )put your names?\b|no names need|"
+    r"not (?:be )?anonym|need not be anonym|nicht anonym|names are welcome|no need to remove"
+)
 PAID_OUT = (
     r"receive|paid to|winner|prize|award of|travel|commission fee|grants? of|stipend|bourse|we pay|honorar|"
     r"preisgeld|erhalt|recoit|ricev|premio de|dotad|dotier|scholarship"
@@ -217,8 +233,10 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
         pass
     elif needs_none(said) or ((has(OPTIONAL, said) or MAY_BE_SENT.search(said)) and not is_demanded(said)):
         yield Found("recording", RecordingRule.OPTIONAL, *where, rank=2)
-    elif has(NEEDED, said) or is_listed(passage):
-        yield Found("recording", RecordingRule.REQUIRED, *where, rank=2 if has(NEEDED, said) else 1)
+    elif has(NEEDED, said) or ALL_THE_SAME.search(said) or is_listed(passage):
+        yield Found(
+            "recording", RecordingRule.REQUIRED, *where, rank=1 if not has(NEEDED, said) and is_listed(passage) else 2
+        )
         if is_refused_rendered(said) or (
             live
             and has(r"required|require\b|must|(?:has|have) to be|of a live|live recording|live performance", said)
@@ -251,6 +269,8 @@ ONLY_THE_KIND = re.compile(r"(?:live|real)[- ]?\w* (?:is|are) (?:strongly )?(?:p
 
 def is_demanded(said: str) -> bool:
     """Whether a recording is required although one of a kind is only preferred: *required, live preferred*."""
+    if ALL_THE_SAME.search(said):
+        return True
     only_preferred = not has(OPTIONAL, re.sub(PREFERRED, " ", said))
     return only_preferred and has(DEMANDED, said) and not has(r"not (?:strictly )?(?:required|obligatory)", said)
 

@@ -25,7 +25,9 @@ PLAYED = PERFORMED.replace("inedit|", "")
 BY_PLAYING = PERFORMED.replace("broadcast|", "")
 """What is only barred from being broadcast may have been played."""
 PUBLISHED = (
-    r"publication\b(?! of)|veroffentlichung|pubblicazione|publicacion|(?:un)?publish|in print|printed or|"
+    r"publication\b(?! of)|(?:contract|signed|placed|lies) (?:with|to) (?:a |another )?publisher|"
+    r"bei (?:einem )?verlag|chez un editeur|veroffentlichung|pubblicazione|publicacion|(?:un)?publish|in print|"
+    r"printed or|"
     r"or printed|verlegt|veroffentlicht|unveroffentlicht|edite|"
     r"publiee?|pubblicat|publicad|inedit|im druck|gedruckt|imprimee?s?|stampat[aoei]\b|impres[ao]s?\b"
 )
@@ -50,7 +52,8 @@ FREE = (
     r"pos(?:e|ent) (?:pas de|aucun) probleme|(?:nessun|ningun) problema|non (?:e|sono) un problema|"
     r"n'est pas (?:exige|requis|necessaire)|non (?:e )?(?:richiest|necessari)\w|no es (?:necesari|requisit)\w|"
     r"sono benvenut|bienvenu|bienvenid|acceptee?s?\b|moglich|(?:is|are) not expected|nothing against|all the same|"
-    r"no difference|no matter|no importa|non importa|poco importa|nichts (?:da)?gegen|rien n'empeche|"
+    r"no difference|no matter|(?:non|no) (?:e|es) (?:un[ao]? )?(?:obblig\w+|obligacion|condicion)|keine pflicht|"
+    r"pas une obligation|no importa|non importa|poco importa|nichts (?:da)?gegen|rien n'empeche|"
     r"nulla (?:osta|contro)|nada en contra"
 )
 REFUSED = (
@@ -71,6 +74,7 @@ BARRED = (
     r"ne doit pas|inedit|mai (?:stat|eseguit)|non (?:dev(?:e|ono|'essere)|essere)|nunca|no (?:haya|debe|podra|"
     r"habra)|cannot be|"
     r"nor\b|not yet|"
+    r"can't take|cannot take|non (?:pubblicat|eseguit|edit)|pas (?:publ|edit|joue)\w*|no (?:publicad|editad)|"
     r"unrecorded|unverlegt|not published|not performed|not (?:\w+ly )?recorded|nicht verlegt|but not|"
     r"rather not|prefer not|no (?:haber|estrenad\w*|interpretad\w*|ejecutad\w*)|sin estrenar|ne doi\w+ avoir ete|"
     r"n'(?:a|ont) ete ni|ni\b|nec\b|sin\b|"
@@ -81,7 +85,10 @@ ONLY_NEW = (
     r"play)|nie\b|nicht\b|"
     r"unauf|unveroff|jamais|non\b|inedit|mai\b|no\b|nunca)"
 )
-SOFT = r"preferr|preference|bevorzugt|priority|ideally|vorzugsweise|recommended"
+SOFT = (
+    r"prefer(?:iamo|ibil\w+|imos|ons|erons|entemente)|bevorzug\w*|lieber|de preference|preferr|preference|"
+    r"bevorzugt|priority|ideally|vorzugsweise|recommended"
+)
 NOT_COUNTED = (
     r"(?:do|does|will) not count|no harm|don't count|zahlen nicht|nicht gezahlt|is not counted|"
     r"are no obstacle|ne comptent"

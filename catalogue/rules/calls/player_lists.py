@@ -279,7 +279,8 @@ def whole_item(text: str) -> str:
 def as_head(segment: str) -> str:
     """Return the item with which a segment begins before words that name no player: ``cello that last …``."""
     match = re.match(
-        r"^(.{3,60}?)\s+(?:that|which|who|with|lasting|of between|between|in the|with a|of up|of at|"
+        r"^(.{3,60}?)\s+(?:with (?:more|no|the|our|lots|few|all)|that|which|who|with|lasting|of between|between|"
+        r"in the|with a|of up|of at|"
         r"mit ein\w*|avec une?|d['’]une|della|di durata|con una?|de una|not|to be|and nothing|and nobody|only|"
         r"must|nicht|zur?|non pu|ne doi|ne peu|no podr|in|auf|without|ohne|sans|senza|sin|from|aus)\b",
         segment,
@@ -315,6 +316,10 @@ def rank_of(passage: Passage, said: str, count: int) -> int:
         return 2
     if re.match(r"(?:for|fur|pour|per|para) ", plain(passage.text)):
         return 2
+    if re.match(r"(?:hello[,!] )?(?:we(?:'re| are)|wir sind|nous sommes|siamo|somos) ", said):
+        return 2
+    if has(r"(?:obras?|piezas?|opere|brani|oe?uvres?|pieces?|partituras?|partitions?) (?:de|di|d['e]) ?(?!l)", said):
+        return 1
     if has(r"(?:should|must|have to|has to|are to) be (?:scored |written )?for\b", said):
         return 2
     if count >= NAMED_LEAST and NAMED_LIST.search(passage.text):

@@ -32,7 +32,7 @@ REFEREES = re.compile(
     r"presentazion)\w|empfehlung(?:en|sschreiben)?|referenzschreiben|lettres? de (?:recommandation|soutien)|"
     r"cartas? de (?:recomendacion|referencia))"
 )
-SIZE = re.compile(r"(?P<size>\d+(?:[.,]\d+)?)\s*(?P<unit>kb|mb|gb|megabytes?|gigabytes?)\b")
+SIZE = re.compile(r"(?P<size>\d+(?:[.,]\d+)?)\s*(?P<unit>[kmg][bo]|megabytes?|gigabytes?)\b")
 UNITS = {"k": 1_000, "m": MEGABYTE, "g": 1_000 * MEGABYTE}
 TOGETHER = r"together|total|altogether|in all|whole|zip|archive|zusammen|insgesamt|all files|combined"
 MINUTES = re.compile(rf"(?P<count>{NUMBER})\s*(?:minutes?|min\b|minuten|')")

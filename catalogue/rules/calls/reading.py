@@ -42,6 +42,7 @@ KINDS = (
     ),
     (
         CallKind.READING,
+        r"werkstatt fur neue|workshop for new (?:scores|works)|atelier de lecture|"
         r"(?:public )?lectures? publiques?|(?:orchester|ensemble|chor|lese)werkstatt\b|laboratorio di lettura|"
         r"taller de lectura|lettura (?:orchestrale|pubblica)|orchesterlesung|"
         r"week of workshops|reading workshop|reading (?:day|session|panel|week|project|afternoon|scheme)|"

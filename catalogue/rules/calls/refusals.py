@@ -38,7 +38,7 @@ ADMITTED = (
 OUT = (
     r"(?:excluded|out(?=[.,;]|$)|out of the question|ruled out|beyond (?:our|us|the|what)\b|forbidden|prohibited|"
     r"barred|ineligible|inadmissible|unavailable|ausgeschlossen|ausschlies?sen\b|(?:nicht|kaum) in frage|"
-    r"hors de question|fuori discussione|descartad[ao]s?|"
+    r"hors de question|scheid\w+ aus|ecarte\w*|quedan? fuera|fuori discussione|descartad[ao]s?|"
     r"unzulassig|unerwunscht|verboten|untersagt|zu verzichten|abzusehen|exclue?s?\b|interdit\w*|proscrit\w*|"
     r"esclus\w|vietat\w|"
     r"excluid\w+|prohibid\w+|(?:not|nicht|non|pas)(?=[.,;]|$)|not (?:what|something) we (?:\w+ )?(?:after|want|seek|"
@@ -64,7 +64,9 @@ REFUSED_LABEL = re.compile(
     r"ausgeschlossen(?: sind)?|(?:what |things? )?we (?:cannot|can't|do not|don't) (?:do|offer|provide|use|want|have|"
     r"take)|"
     r"(?:was )?(?:nicht geht|wir nicht \w+)|exclus|non admis|esclusi|non ammessi|excluidos|no se admiten|"
-    r"no admitidos)\s*:\s*"
+    r"no admitidos)\s*:\s*|"
+    r"^(?:quedan? (?:fuera|excluid[ao]s)|ausgeschlossen sind|nicht zugelassen sind|(?:sono |restano )?esclus[ei]|"
+    r"(?:sont )?(?:exclus|exclues|ecarte\w*)|(?:excluded|ruled out|ineligible) are)\s+"
 )
 
 

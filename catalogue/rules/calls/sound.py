@@ -59,7 +59,7 @@ CHANNELS = re.compile(
 )
 NAMED = {"stereo": 2, "estereo": 2, "mono": 1, "quad": 4, "octophonic": 8}
 SOLOISTS = (
-    r"solo instruments? and orchestra|"
+    r"solo instruments? and orchestra|konzertant\w*|"
     r"concert(?:o|os|i|ante|antes)\b(?! for orchestra)|solokonzert\w*|solostimm\w*|conciertos?\b|soloists?\b|"
     r"(?<!non )solos?\b(?! (?:instruments?|strings|voices?|voix|recital|se\b|una?\b|il\b|la\b|le\b))|solist\w*|"
     r"soliste\w*"

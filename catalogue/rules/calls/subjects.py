@@ -149,6 +149,11 @@ SUBJECTS = (
         rf"{PAID_OUT}|travel|reise\w*|voyage|viaggi\w*|viaje\w*|copying|printing|performance fee|\w*honorar\w*",
     ),
     Subject(
+        ("note_words", "portal_", "text_", "documents"),
+        r"(?:words?|wort\w*|mots|parole|palabras|zeichen|characters|signes|caratteri|caracteres)\b",
+        rf"{COUNT}\s*-?\s*(?:words?|wort|mots|parole|palabras|zeichen|char|signes|caratt|caract)",
+    ),
+    Subject(
         ("anonym", "portal_file"),
         r"anonym\w*|anonim\w*|motto\b|pseudonym\w*|pseudonim\w*|seudonim\w*|kennwort|devise\b|\blema\b|plica\b|"
         r"sealed envelope",
