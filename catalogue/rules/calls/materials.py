@@ -146,7 +146,8 @@ ANONYMOUS = (
     r"di riconoscim)\w+"
 )
 NOT_ANONYMOUS = (
-    r"no anonymity|anonymity is (?:not|no)\b|keine anonymitat|(?<!not )(?<!n't )(?<!never )put your names?\b|no names need|"
+    r"no anonymity|anonymity is (?:not|no)\b|keine anonymitat|(?<!not )(?<!n't )(?<!never )put your names?\b|"
+    r"no names need|"
     r"not (?:be )?anonym|need not be anonym|nicht anonym|names are welcome|no need to remove"
 )
 PAID_OUT = (
