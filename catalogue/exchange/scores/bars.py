@@ -8,14 +8,14 @@ from __future__ import annotations
 import functools
 import re
 from fractions import Fraction
-from typing import Any
+from typing import Any, TypeVar
 
 from lxml import etree
 
 from catalogue.exchange.scores import words as said
 from catalogue.exchange.scores.figures import MOST_DIGITS, figure, text_of, ticks
 from catalogue.exchange.scores.jumps import take_barline, take_jumps, take_signs
-from catalogue.exchange.scores.model import Bar, Part, Score, TempoMark
+from catalogue.exchange.scores.model import Bar, Change, Part, Score, TempoMark
 
 OVER_NOTES = ("attributes", "direction", "sound", "barline")
 MARKS = ("sound", "metronome", "words", "segno", "coda")
@@ -39,6 +39,8 @@ UNITS = {
 
 
 Element = Any  # lxml ships no types
+Kept = TypeVar("Kept")
+MOST_KEPT = 50
 LENGTHS = etree.XPath("*[not(chord)]/duration[1]")
 LENGTHS_BEFORE = etree.XPath("preceding-sibling::*[not(chord)]/duration[1]")
 TOGETHER = etree.XPath("sum(note[not(chord)]/duration)")
@@ -193,7 +195,7 @@ class BarWalk:
         tempo = self.take_tempi(element, sounds, [mark for mark in marks if mark.tag == "metronome"])
         jumps = [take_jumps(mark, self.bar) for mark in sounds]
         for mark in sounds:
-            self.part.changes += [text_of(one) for one in mark.iterfind("instrument-change/instrument-sound")]
+            self.part.changes += [Change(text_of(one)) for one in mark.iterfind("instrument-change/instrument-sound")]
         text = " ".join(text_of(mark) for mark in marks if mark.tag == "words")
         if not any(jumps):
             take_signs(marks, text, self.bar)
@@ -231,17 +233,17 @@ class BarWalk:
         found = said.meaning(text)
         if found.tempo and not has_tempo:
             self.take_tempo(self.place_of(direction), found.tempo)
-        elif found.instrument:
-            self.part.changes.append(found.instrument)
+        elif found.change:
+            add_new(self.part.changes, found.change)
         elif found.is_gradual:
             add_new(self.score.gradual_words, text)
         elif found.names_tempo and not has_tempo:
             add_new(self.score.tempo_words, text)
 
 
-def add_new(listed: list[str], text: str) -> None:
-    if text not in listed and len(listed) < 50:
-        listed.append(text)
+def add_new(listed: list[Kept], one: Kept) -> None:
+    if one not in listed and len(listed) < MOST_KEPT:
+        listed.append(one)
 
 
 def sets_tempo(mark: Element) -> bool:

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from dataclasses import dataclass
 
 from catalogue.exchange.scores.forces import Forces, forces_of
 from catalogue.exchange.scores.lasting import first_tempo, seconds_of_bars
 from catalogue.exchange.scores.model import Creator, Score
 from catalogue.exchange.scores.opening import score_xml
-from catalogue.exchange.scores.parsing import parsed
+from catalogue.exchange.scores.parsing import parsed_in_steps, result_of
 from catalogue.exchange.scores.playing import MOST_PLAYED, playing_order
 from catalogue.exchange.scores.tempo_text import tempo_map_of
+from catalogue.timing.tempo_reading import HIGHEST_BAR
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,14 +68,24 @@ def read_score(content: bytes) -> Findings:
     >>> read_score(b"<score-partwise><part id='P1'><measure number='1'/></part></score-partwise>").bars
     1
     """
-    score = parsed(score_xml(content))
+    return read_xml(score_xml(content))
+
+
+def read_xml(xml: bytes) -> Findings:
+    """Read the XML of a score, taken out of its container. Raises ScoreError."""
+    return result_of(read_in_steps(xml))
+
+
+def read_in_steps(xml: bytes) -> Generator[int, None, Findings]:
+    """Read the XML of a score, giving how many bytes have been read; return what it says. Raises ScoreError."""
+    score = yield from parsed_in_steps(xml)
     order = playing_order(score.bars)
     seconds = seconds_of_bars(score.bars)
     forces = forces_of(score.parts)
     return Findings(
         title=score.title or score.movement,
         creators=tuple(dict.fromkeys(score.creators)),
-        movements=(score.movement,) if score.title and score.movement not in ("", score.title) else (),
+        movements=(movement,) if (movement := movement_of(score)) else (),
         parts=tuple(FoundPart(one.name, one.instrument) for one in forces.parts),
         instrumentation=forces.text,
         bars=len(score.bars),
@@ -82,17 +93,26 @@ def read_score(content: bytes) -> Findings:
         seconds=None if seconds is None else round(float(sum(seconds[index] for index in order)), 3),
         seconds_unrepeated=None if seconds is None else round(float(sum(seconds)), 3),
         has_tempo_marks=seconds is not None,
-        tempo_map=tempo_map_of(score.bars),
+        tempo_map=tempo_map_of(score.bars) if len(score.bars) <= HIGHEST_BAR else "",
         warnings=tuple(warnings_of(score, forces, order)),
     )
 
 
+def movement_of(score: Score) -> str:
+    """Return the title of the movement that a file is of, "" where it is of a whole work."""
+    return score.movement if score.title and score.movement != score.title else ""
+
+
 def warnings_of(score: Score, forces: Forces, order: list[int]) -> Iterator[str]:
+    if movement := movement_of(score):
+        yield f"The file is of one movement, “{movement}”: its bars and its duration are that movement’s."
     yield from forces.warnings
     yield from tempo_warnings(score)
     if score.fermatas:
         noun = "fermata" if score.fermatas == 1 else "fermatas"
         yield f"{score.fermatas} {noun} in the first part; the time they add is not in the file."
+    if len(score.bars) > HIGHEST_BAR:
+        yield f"A tempo map may have {HIGHEST_BAR:,} bars; none is proposed for this score."
     if len(order) >= MOST_PLAYED:
         yield f"The repeats do not come to an end; {MOST_PLAYED:,} bars were counted."
 

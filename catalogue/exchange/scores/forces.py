@@ -1,53 +1,46 @@
 """Which instruments the parts of a score are for, and the instrumentation that they make up.
 
-An instrument is found by the part's name, else by what the file says of its sound, else by its General MIDI program
-(General MIDI 1 instrument numbers). What a part list cannot say is resolved by convention and said: strings beside a
-full wind section are sections, soprano, alto, tenor and bass are a choir.
+What a part list cannot say is resolved by convention and said: strings beside a full wind section are sections,
+soprano, alto, tenor and bass are a choir.
 """
 
 from __future__ import annotations
 
 import functools
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
+from catalogue.exchange.scores.doublings import doublings_of, word_beside
 from catalogue.exchange.scores.model import Part, PlayedInstrument
+from catalogue.exchange.scores.naming import (
+    PERCUSSION,
+    ROMANS,
+    STRINGS,
+    by_instrument,
+    is_plural,
+    spelled,
+    without_numbers,
+)
 from catalogue.instrumentation import InstrumentationError, called, family_of, read, shorthand
-from catalogue.instrumentation.sounds import instrument_of_sound
-from catalogue.instrumentation.vocabulary import LANGUAGES, instruments, key_of, keys, languages_of
 
-# General MIDI 1 program numbers, from 1, of instruments that a score names so (from memory of the standard's table).
-PROGRAMS = {
-    1: "piano", 7: "harpsichord", 9: "celesta", 10: "glockenspiel", 12: "vibraphone", 13: "marimba", 14: "xylophone",
-    15: "tubular-bells", 20: "organ", 22: "accordion", 25: "guitar", 41: "violin", 42: "viola", 43: "cello",
-    44: "double-bass", 47: "harp", 48: "timpani", 57: "trumpet", 58: "trombone", 59: "tuba", 61: "horn",
-    65: "soprano-saxophone", 66: "alto-saxophone", 67: "tenor-saxophone", 68: "baritone-saxophone", 69: "oboe",
-    70: "cor-anglais", 71: "bassoon", 72: "clarinet", 73: "piccolo", 74: "flute", 75: "recorder",
-}  # fmt: skip
-PERCUSSION = "percussion"
-STRINGS = ("violin", "viola", "cello", "double-bass")
 CHOIR_VOICES = ("voice-soprano", "voice-alto", "voice-tenor", "voice-bass")
-UNDER_STRINGS = {"bass": "double-bass", "basses": "double-bass", "alto": "viola", "altos": "viola"}
-MOST_PLAYERS = 40  # to a part
 FULL_WINDS = 5  # wind and brass players beside whom a part for violin is a section's
-NUMBER = r"(?:\d{1,2}|[IVX]{1,4})"
-NUMBERS = re.compile(rf"[\s.(]*\b(?P<numbers>{NUMBER}(?:\s*(?:[,&+/.-]|and|und|et|e|y)\s*{NUMBER})*)\s*[.)]*$")
-LEADING = re.compile(rf"^(?P<numbers>{NUMBER}(?:\s*[,&+/.]\s*{NUMBER})*)\s*[.)]*\s+")
-KEY = r"(?:[A-H](?:\s*-?\s*(?:flat|sharp|b|♭|#|♯))?|[ABDEFGH]s|sib|mib|lab|fa|do|re|sol|la)"
-PITCH = re.compile(rf"\s*(?:\(\s*(?:in\s+)?{KEY}\s*\)|\b(?:in|en)\s+{KEY})(?=\s|$|[(.,\d])", re.IGNORECASE)
-ROMANS = {"I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7, "VIII": 8, "IX": 9, "X": 10}
+ROMAN = {number: numeral for numeral, number in ROMANS.items()}
 
 
 @dataclass(frozen=True, slots=True)
 class Resolved:
-    """A part with the instrument it is for (``None`` where unknown), its players and what they take up besides."""
+    """A part with the instrument it is for (``None`` where unknown), its players and what they take up besides.
+
+    ``doublings`` holds, by the place of a player within the part, the instruments of that player.
+    """
 
     name: str
     instrument: str | None
     players: int = 1
-    doublings: tuple[str, ...] = ()
+    doublings: dict[int, list[str]] = field(default_factory=dict)
     plural: bool = False
+    doubts: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -69,6 +62,7 @@ def forces_of(parts: Sequence[Part]) -> Forces:
     unknown = [one.name or "a part without a name" for one in resolved if not one.instrument]
     if unknown:
         forces.warnings.append(f"Not known as an instrument: {', '.join(dict.fromkeys(unknown))}.")
+    forces.warnings += dict.fromkeys(doubt for one in resolved for doubt in one.doubts)
     typed = ", ".join(items(known, forces.warnings))
     if typed:
         forces.text = canonical(typed)
@@ -134,16 +128,14 @@ def item(slug: str, together: Sequence[Resolved]) -> str:
     doubled = []
     chair = 1
     for one in together:
-        if one.doublings:
-            taken = "+".join(called(other).abbreviation or other for other in one.doublings)
-            doubled.append(f"{ROMAN[chair]}={taken}" if players > 1 and chair in ROMAN else f"={taken}")
+        for place, others in sorted(one.doublings.items()):
+            seat = chair + place
+            taken = "+".join(word_beside(slug, other) for other in others)
+            doubled.append(f"{ROMAN[seat]}={taken}" if players > 1 and seat in ROMAN else f"={taken}")
         chair += one.players
     if slug == PERCUSSION:
         return f"perc({players})"
     return (f"{players} {name}" if players > 1 else name) + (f"({', '.join(doubled)})" if doubled else "")
-
-
-ROMAN = {number: numeral for numeral, number in ROMANS.items()}
 
 
 def resolve(part: Part, above: str | None = None) -> Resolved:
@@ -156,9 +148,10 @@ def resolve(part: Part, above: str | None = None) -> Resolved:
     if is_kit(part, declared):
         return Resolved(part.name, "timpani" if spelled(name) == "timpani" else PERCUSSION, players)
     found = named(name, part, above) or next(filter(None, (by_instrument(one) for one in declared)), None)
-    others = [by_instrument(one) for one in declared] + [spelled(change) or sounding(change) for change in part.changes]
-    doublings = tuple(dict.fromkeys(slug for slug in others if slug and slug != found and may_double(found, slug)))
-    return Resolved(part.name, found, players, doublings, is_plural(name))
+    if found is None:
+        return Resolved(part.name, None, players, plural=is_plural(name))
+    also = doublings_of(part, declared, found, players)
+    return Resolved(part.name, found, players, also.taken, is_plural(name), tuple(also.doubts))
 
 
 def in_order_of_use(part: Part) -> list[PlayedInstrument]:
@@ -177,69 +170,5 @@ def is_kit(part: Part, declared: Sequence[PlayedInstrument]) -> bool:
     )
 
 
-def may_double(main: str | None, slug: str) -> bool:
-    """Whether a player of one instrument takes up the other in the same part: of one family, voices never."""
-    return main is not None and family_of(main) == family_of(slug) != "voice"
-
-
 def named(name: str, part: Part, above: str | None) -> str | None:
     return spelled(name, above) or spelled(without_numbers(part.abbreviation)[0], above)
-
-
-def by_instrument(one: PlayedInstrument) -> str | None:
-    name = without_numbers(one.name)[0]
-    known = (spelled(name) if len(name) > 2 else None) or sounding(one.sound)
-    return known or (PERCUSSION if one.unpitched else PROGRAMS.get(one.program or 0))
-
-
-def sounding(sound: str) -> str | None:
-    return instrument_of_sound(sound) if "." in sound else None
-
-
-def without_numbers(name: str) -> tuple[str, int]:
-    """Return a part's name without its chair numbers and key, and how many players share the part.
-
-    >>> without_numbers("Clarinet in B♭ 1, 2"), without_numbers("Violin II"), without_numbers("4 Trombones")
-    (('Clarinet', 2), ('Violin', 1), ('Trombones', 4))
-    """
-    name = PITCH.sub("", " ".join(name.split()))
-    players = 1
-    for pattern in (NUMBERS, LEADING):
-        found = pattern.search(name)
-        if found and found.end() - found.start() < len(name):
-            rest = name[: found.start()] + name[found.end() :]
-            players = max(players, players_of(found["numbers"], before=pattern is LEADING and is_plural(rest)))
-            name = rest
-    return PITCH.sub("", name).strip(" .,"), players
-
-
-def players_of(numbers: str, before: bool) -> int:
-    """Return how many players share a part: its chair numbers, or the number that stands before a plural."""
-    figures = [ROMANS.get(one) or int(one) for one in re.findall(NUMBER, numbers) if one in ROMANS or one.isdigit()]
-    if before and len(figures) == 1:
-        return min(figures[0], MOST_PLAYERS) or 1
-    if "-" in numbers and len(figures) == 2 and figures[1] > figures[0]:
-        return min(figures[1] - figures[0] + 1, MOST_PLAYERS)
-    return max(len(figures), 1)
-
-
-@functools.cache
-def plural_keys() -> frozenset[str]:
-    """Return the keys of names that are plurals and never singulars, in any language."""
-    names = [called(slug, language) for slug in instruments() for language in LANGUAGES]
-    return frozenset(key_of(one.plural) for one in names) - frozenset(key_of(one.singular) for one in names)
-
-
-def is_plural(name: str) -> bool:
-    return key_of(PITCH.sub("", name)) in plural_keys()
-
-
-def spelled(name: str, above: str | None = None) -> str | None:
-    """Return the instrument of a name, of several the one of the family above it, or the one that English calls so."""
-    found = keys().get(key_of(name), ()) if name else ()
-    if above in STRINGS and key_of(name) in UNDER_STRINGS:
-        return UNDER_STRINGS[key_of(name)]
-    if above and len(found) > 1:
-        found = tuple(slug for slug in found if family_of(slug) == family_of(above)) or found
-    english = [slug for slug in found if languages_of()[key_of(name), slug] & {"en-GB", "en-US"}]
-    return next(iter(english or found), None)

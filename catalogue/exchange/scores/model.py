@@ -70,6 +70,19 @@ class PlayedInstrument:
     unpitched: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A change of instrument within a part: a name, or a MusicXML sound id.
+
+    ``chair`` is that of the player who is told, 0 where none is named. ``is_certain`` where the words ask for nothing
+    else: "take" and "to" are said of much.
+    """
+
+    instrument: str
+    chair: int = 0
+    is_certain: bool = False
+
+
 @dataclass(slots=True)
 class Part:
     """One part of the score; ``used`` are the ids of its instruments in the order in which they first play."""
@@ -79,7 +92,7 @@ class Part:
     abbreviation: str = ""
     instruments: list[PlayedInstrument] = field(default_factory=list)
     used: list[str] = field(default_factory=list)
-    changes: list[str] = field(default_factory=list)
+    changes: list[Change] = field(default_factory=list)
 
 
 @dataclass(frozen=True, slots=True)

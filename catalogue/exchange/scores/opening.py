@@ -6,16 +6,19 @@ missing, the first score in the archive is taken.
 
 from __future__ import annotations
 
+from collections import defaultdict
+from io import BytesIO
+
 from lxml import etree
 
 from catalogue.exchange.archives import MEGABYTE, ArchiveError, Limits, in_megabytes, pieces
 from catalogue.exchange.scores.model import ScoreError
 
 ZIP = b"PK\x03\x04"
-LARGEST = 64 * MEGABYTE
+LARGEST = 100 * MEGABYTE
 CONTAINER = "META-INF/container.xml"
 SCORE_ENDINGS = (".musicxml", ".xml")
-LIMITS = Limits(members=1000, each=LARGEST, together=2 * LARGEST, ratio=2000)
+LIMITS = Limits(members=1000, each=LARGEST, together=LARGEST + 20 * MEGABYTE, ratio=2000)
 HARDENED = {
     "resolve_entities": False,
     "no_network": True,
@@ -50,11 +53,11 @@ def within_limit(content: bytes) -> bytes:
 
 def members_of(content: bytes) -> dict[str, bytes]:
     """Return the XML members of a container, others (pictures, sounds) left out."""
-    found: dict[str, list[bytes]] = {}
+    found: defaultdict[str, BytesIO] = defaultdict(BytesIO)
     for name, piece in pieces(content, LIMITS):
         if name == CONTAINER or name.lower().endswith(SCORE_ENDINGS):
-            found.setdefault(name, []).append(piece)
-    return {name: b"".join(parts) for name, parts in found.items()}
+            found[name].write(piece)
+    return {name: written.getvalue() for name, written in found.items()}  # which copies nothing
 
 
 def is_score(name: str) -> bool:

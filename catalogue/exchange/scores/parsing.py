@@ -2,19 +2,20 @@
 
 The first part is walked note by note for the lengths of bars; of the others only what stands over and between the notes
 is read, except in bars that the first part leaves short. A bar that holds nothing of that is left unread. A file of
-ordinary size is parsed at once, which is quickest; a larger one as a stream, and each part is let go once it has been
+ordinary size is parsed at once, which is quickest; a larger one as a stream, and each bar is let go once it has been
 read. Entities are neither resolved nor tolerated; nothing outside the file is read.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Generator, Iterator
 from io import BytesIO
-from typing import Any
+from itertools import chain
+from typing import Any, TypeVar
 
 from lxml import etree
 
-from catalogue.exchange.archives import MEGABYTE
+from catalogue.exchange.archives import MEGABYTE, in_megabytes
 from catalogue.exchange.scores.bars import MARKS, BarWalk, Clock, nominal
 from catalogue.exchange.scores.figures import figure, text_of
 from catalogue.exchange.scores.model import Bar, Creator, Part, PlayedInstrument, Score, ScoreError
@@ -27,17 +28,38 @@ ROOTS = ("score-partwise", "score-timewise")
 MOST_BARS = 100_000
 AT_ONCE = 16 * MEGABYTE
 """What is larger is read as a stream: parsed at once, a score takes up to ten times as much memory as its XML."""
-MOST_TAGS = 8_000_000
+PORTION = MEGABYTE
+LONGEST_BAR = 16 * MEGABYTE
+"""How much of a stream may go by without a bar that ends: so much is held in memory."""
 
 Element = Any  # lxml ships no types
+Result = TypeVar("Result")
 
 
 def parsed(xml: bytes) -> Score:
     """Return what the XML of a score says. Raises ScoreError."""
-    reading = Reading()
+    return result_of(parsed_in_steps(xml))
+
+
+def result_of(steps: Generator[int, None, Result], told: Callable[[int], object] = bool) -> Result:
+    """Take all steps, tell each, and return what they come to."""
+    while True:
+        try:
+            told(next(steps))
+        except StopIteration as done:
+            found: Result = done.value
+            return found
+
+
+def parsed_in_steps(xml: bytes) -> Generator[int, None, Score]:
+    """Read a score portion by portion, giving how many bytes have been read; return what it says. Raises ScoreError."""
+    reading, done = Reading(), 0
     try:
-        for element in elements(xml):
-            reading.take(element)
+        for portion in portions(xml):
+            for element in portion:
+                reading.take(element)
+            done += PORTION
+            yield min(done, len(xml))
     except etree.XMLSyntaxError as fault:
         line = getattr(fault, "lineno", None) or 1
         raise ScoreError(f"This file is not well-formed XML (line {line}).") from fault
@@ -50,7 +72,15 @@ def parsed(xml: bytes) -> Score:
 
 def elements(xml: bytes) -> Iterator[Element]:
     """Give what matters in the head of a score and its parts. Raises ScoreError, and lxml's own syntax error."""
-    return streamed(xml) if len(xml) > AT_ONCE else at_once(xml)
+    return chain.from_iterable(portions(xml))
+
+
+def portions(xml: bytes) -> Iterator[Iterator[Element]]:
+    """Give the elements of a large score megabyte by megabyte, those of another all at once."""
+    if len(xml) > AT_ONCE:
+        yield from streamed(xml)
+    else:
+        yield at_once(xml)
 
 
 def at_once(xml: bytes) -> Iterator[Element]:
@@ -64,24 +94,39 @@ def at_once(xml: bytes) -> Iterator[Element]:
             yield from child.iter(*HEAD)
 
 
-def streamed(xml: bytes) -> Iterator[Element]:
-    """Give the same as it is parsed, and let go of each part or bar once it has been read."""
-    if xml.count(b"<") > MOST_TAGS:
-        raise ScoreError(f"This score has more than {MOST_TAGS // 2:,} elements and is not read.")
-    stream = etree.iterparse(BytesIO(xml), events=("end",), tag=(*HEAD, *BARS), **HARDENED)
-    root: Element = None
-    for _event, element in stream:
-        if root is None:
-            root = element.getroottree().getroot()
-            check_head(root.getroottree())
-        if element.tag not in BARS:
+def streamed(xml: bytes) -> Iterator[Iterator[Element]]:
+    """Give the same as it is parsed, but bar by bar, each part without its bars after them."""
+    for _event, root in etree.iterparse(BytesIO(xml), events=("start",), **HARDENED):
+        check_head(root.getroottree())
+        break
+    parser = etree.XMLPullParser(events=("end",), tag=(*HEAD, *BARS), **HARDENED)
+    ended = 0
+    for begins in range(0, len(xml), PORTION):
+        parser.feed(xml[begins : begins + PORTION])
+        found = [element for _event, element in parser.read_events()]
+        yield let_go(found)
+        ended = begins if found else ended
+        if begins - ended > LONGEST_BAR:
+            raise ScoreError(f"A bar of this score is longer than {in_megabytes(LONGEST_BAR)}; it is not read.")
+    parser.close()
+
+
+def let_go(ended: list[Element]) -> Iterator[Element]:
+    """Give what has been parsed to its end, and empty each bar and part once it has been read."""
+    for element in ended:
+        if element.tag in HEAD:
             yield element
-        elif element.getparent() is root:
-            yield element
-            element.clear()
-            del root[: root.index(element)]
-    if root is None:
-        check_head(stream.root.getroottree())
+            continue
+        parent = element.getparent()
+        above = parent.getparent()
+        if element.tag == "part" and above is None:
+            del element[:]  # its bars were given
+        elif above is not None and (element.tag, parent.tag, above.getparent()) != ("measure", "part", None):
+            continue  # a part of a bar, or what no score has there
+        yield element
+        element.clear()
+        while element.getprevious() is not None:
+            del parent[0]
 
 
 def check_head(tree: Element) -> None:
@@ -101,30 +146,40 @@ class Reading:
         self.parts: dict[str, Part] = {}
         self.clocks: dict[str, Clock] = {}
         self.first: str | None = None
-        self.measures = 0  # of a timewise score
+        self.place = 0  # how many bars have been read: of the part, of a timewise score
 
     def take(self, element: Element) -> None:
         tag = element.tag
         if tag == "part":
             self.take_bars_of_part(element)
         elif tag == "measure":
-            self.take_parts_of_bar(element)
+            self.take_measure(element)
         elif tag == "score-part":
             self.take_part(element)
         else:
             self.take_credit(tag, element)
 
     def take_bars_of_part(self, part: Element) -> None:
-        name = part.get("id") or ""
-        for index, (element, is_marked, fermatas) in enumerate(bars_in(part, "measure")):
-            self.take_bar(self.bar_at(index, element), element, name, is_marked, fermatas)
-        self.first = self.first if self.first is not None else name
+        """Read the bars of a part, those that are left in it, and end it."""
+        self.take_bars(part, part.get("id") or "")
+        self.first = self.first if self.first is not None else part.get("id") or ""
+        self.place = 0
 
-    def take_parts_of_bar(self, measure: Element) -> None:
+    def take_bars(self, element: Element, name: str) -> None:
+        for bar, is_marked, fermatas in bars_in(element, "measure"):
+            self.take_bar(self.bar_at(self.place, bar), bar, name, is_marked, fermatas)
+            self.place += 1
+
+    def take_measure(self, measure: Element) -> None:
+        """Read a bar of a part, or a bar of a timewise score with all its parts."""
+        parent = measure.getparent()
+        if parent.tag == "part":
+            self.take_bars(measure, parent.get("id") or "")
+            return
         for element, is_marked, fermatas in bars_in(measure, "part"):
-            bar = self.bar_at(self.measures, measure)
+            bar = self.bar_at(self.place, measure)
             self.take_bar(bar, element, element.get("id") or "", is_marked, fermatas)
-        self.measures += 1
+        self.place += 1
 
     def take_bar(self, bar: Bar, element: Element, name: str, is_marked: bool, fermatas: int) -> None:
         """Read a bar of one part, as far as it says what is not known yet."""

@@ -49,9 +49,22 @@ def ending_runs(bars: Sequence[Bar]) -> list[Run]:
             open_since = index
         closes = bar.ending_closes or bar.repeats or index + 1 == len(bars) or bars[index + 1].ending
         if open_since is not None and closes:
-            runs.append((open_since, index, bars[open_since].ending))
+            times = bars[open_since].ending
+            runs.append((open_since, end_of_ending(bars, index, times), times))
             open_since = None
     return runs
+
+
+def end_of_ending(bars: Sequence[Bar], closed: int, times: tuple[int, ...]) -> int:
+    """Return where an ending ends whose bracket closes here: at its repeat, where that stands before a later ending.
+
+    A bracket may be drawn over the first bar alone (common practice).
+    """
+    at = closed
+    while at + 1 < len(bars) and not (bars[at].repeats or bars[at + 1].ending or bars[at + 1].opens_repeat):
+        at += 1
+    follows = bars[at + 1].ending if at + 1 < len(bars) else ()
+    return at if bars[at].repeats and follows and min(follows) > max(times) else closed
 
 
 def grouped(runs: Sequence[Run]) -> list[list[Run]]:

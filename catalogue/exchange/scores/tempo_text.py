@@ -89,7 +89,7 @@ def joined(passages: Iterator[Passage]) -> Iterator[Passage]:
 
 def passage_line(one: Passage) -> str:
     bars = "upbeat" if one.first < 1 else str(one.first) if one.first == one.last else f"{one.first}-{one.last}"
-    return f"{bars:<8}{one.metre:<6}q={figure(one.tempo)}"
+    return f"{bars:<7} {one.metre:<5} q={figure(one.tempo)}"
 
 
 def figure(tempo: Fraction) -> str:
@@ -108,7 +108,9 @@ def repeat_lines(bars: Sequence[Bar], upbeat: int) -> Iterator[str]:
             line = f"repeat {max(start + 1 - upbeat, 1)}-{index + 1 - upbeat}"
             line += f" x{times}" if times > 2 else ""
             yield line + (f" last {ending.first + 1 - upbeat}-{ending.last + 1 - upbeat}" if ending else "")
-        if bar.repeats or bar.final:
+            if upbeat and start == 0:
+                yield "# the upbeat, which is played again with the first repeat, is not in it"
+        if bar.repeats or bar.final or (ending and index == ending.last):
             start = index + 1
 
 

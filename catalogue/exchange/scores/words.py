@@ -11,6 +11,9 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
+from catalogue.exchange.scores.model import Change
+from catalogue.exchange.scores.naming import chair_of
+
 JUMPS = {
     "da capo": re.compile(r"\W*(?:d\s*\.\s*c\b|da\s+capo\b)", re.IGNORECASE),
     "dal segno": re.compile(r"\W*(?:d\s*\.\s*s\b|dal\s+segno\b)", re.IGNORECASE),
@@ -25,8 +28,11 @@ TEMPO_WORD = re.compile(
     r"|prestissimo|tempo|lent|modéré|vite?|vif|langsam|mäßig|schnell|lebhaft|bewegt|slow|slowly|fast|quick|lively)\b",
     re.IGNORECASE,
 )
+WHOSE = r"(?:(?:[^\W\d_]{2,10}\.?\s*)?(?P<chair>\d{1,2}|[IVX]{1,4})\s*[.):]*\s+)?"
 CHANGE = re.compile(
-    r"\W*(?:(?:take|change\s+to|switch\s+to|to|muta\s+in|nimmt|prendre|prenez|prende)\s+)(?P<name>[^\W\d].*?)\W*", re.I
+    rf"\W*{WHOSE}(?:(?P<certain>(?:change|switch)\s+to|muta(?:no)?\s+in)|take|to|nimmt|nehmen|prendre|prenez|prende|prendere)"
+    r"\s+(?:(?:the|an?|die|den|das|la|le|les|il|lo|l['’])\s+)?(?P<name>[^\W\d].*?)\W*",
+    re.IGNORECASE,
 )
 NOTE_SIGNS = {
     "♩": Fraction(1),
@@ -47,7 +53,7 @@ class Meaning:
     jump: str
     to_coda: bool
     tempo: Fraction | None
-    instrument: str
+    change: Change | None
     is_gradual: bool
     names_tempo: bool
 
@@ -59,7 +65,7 @@ def meaning(words: str) -> Meaning:
         jump=next((name for name, pattern in JUMPS.items() if pattern.match(words)), ""),
         to_coda=bool(TO_CODA.match(words)),
         tempo=tempo_in(words),
-        instrument=new_instrument(words),
+        change=change_in(words),
         is_gradual=bool(GRADUAL.search(words)),
         names_tempo=bool(TEMPO_WORD.search(words)),
     )
@@ -78,11 +84,13 @@ def tempo_in(words: str) -> Fraction | None:
     return Fraction(found["figure"]) * unit or None
 
 
-def new_instrument(words: str) -> str:
-    """Return the instrument that a player is told to take, "" where the words say nothing of the kind.
+def change_in(words: str) -> Change | None:
+    """Return the change of instrument that a player is told to make, if any.
 
-    >>> new_instrument("muta in Ottavino"), new_instrument("to the end")
-    ('Ottavino', 'the end')
+    >>> change_in("2. muta in Ottavino"), change_in("take the piccolo")
+    (Change(instrument='Ottavino', chair=2, is_certain=True), Change(instrument='piccolo', chair=0, is_certain=False))
     """
     found = CHANGE.fullmatch(words)
-    return found["name"] if found else ""
+    if found is None:
+        return None
+    return Change(found["name"], chair_of(found["chair"] or ""), found["certain"] is not None)

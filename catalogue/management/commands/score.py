@@ -8,9 +8,11 @@ from typing import Any
 
 from django.core.management.base import CommandParser
 
-from catalogue.exchange.scores import Findings, ScoreError, read_score
-from catalogue.exchange.scores.opening import LARGEST
+from catalogue.exchange.scores import Findings, ScoreError, read_in_steps
+from catalogue.exchange.scores.opening import LARGEST, score_xml
+from catalogue.exchange.scores.parsing import PORTION, result_of
 from catalogue.management.base import ReadingCommand, UnusableInput
+from catalogue.management.progress import Progress
 from catalogue.timing import Duration, write_duration
 
 
@@ -23,7 +25,7 @@ class Command(ReadingCommand):
 
     def handle(self, *args: Any, **options: Any) -> None:
         try:
-            found = read_score(content_of(options["file"]))
+            found = self.read(score_xml(content_of(options["file"])))
         except ScoreError as fault:
             raise UnusableInput(f"{options['file']}: {fault.reason}") from fault
         if options["json"]:
@@ -32,6 +34,11 @@ class Command(ReadingCommand):
         self.stdout.write("\n".join(in_words(found)))
         for warning in found.warnings:
             self.stderr.write(warning)
+
+    def read(self, xml: bytes) -> Findings:
+        """Read a score; one that takes long shows how far it has come."""
+        with Progress(self.stderr, "Reading the score, MB", total=-(-len(xml) // PORTION)) as progress:
+            return result_of(read_in_steps(xml), lambda _done: progress.step())
 
 
 def content_of(name: str) -> bytes:

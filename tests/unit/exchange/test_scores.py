@@ -6,19 +6,20 @@ Scores are made here; the meaning of their elements is MusicXML 4.0 (W3C), the o
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Callable, Iterator
+from collections.abc import Iterable
 from fractions import Fraction
+from itertools import chain
 from typing import Any
 
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from catalogue.exchange.scores import ScoreError, read_score
+from catalogue.exchange.scores import ScoreError, parsing, read_score
 from catalogue.exchange.scores.forces import without_numbers
 from catalogue.exchange.scores.model import Score
 from catalogue.exchange.scores.opening import score_xml
-from catalogue.exchange.scores.parsing import MOST_TAGS, Reading, at_once, parsed, streamed
+from catalogue.exchange.scores.parsing import Reading, at_once, parsed, streamed
 from catalogue.exchange.scores.playing import playing_order
 from catalogue.instrumentation import read
 from catalogue.timing import read_tempo_map, timeline
@@ -86,6 +87,15 @@ SECOND, SECOND_ENDS = ending("2", closes=False)
 )
 def test_bars_are_played_in_order(bars: list[str], order: list[int]) -> None:
     assert order_of(*bars) == order
+
+
+def test_an_ending_whose_bracket_is_drawn_over_its_first_bar_goes_on_to_its_repeat() -> None:
+    begins, ends = ending("1")
+    bars = [bar(), bar(begins, after=ends), bar(after=BACKWARD), bar(SECOND, after=SECOND_ENDS), bar(after=BACKWARD)]
+    assert order_of(*bars) == [1, 2, 3, 1, 4, 5, 5]
+    found = read_score(score(sound(tempo="60") + bars[0], *bars[1:]))
+    assert found.tempo_map.splitlines()[1:] == ["repeat 1-3 last 2-3", "repeat 5-5"]
+    assert timeline(read_tempo_map(found.tempo_map)).seconds == found.seconds
 
 
 def test_endings_for_several_times_are_played_as_often() -> None:
@@ -190,6 +200,37 @@ def test_a_change_of_instrument_is_a_doubling() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("part", "told", "forces"),
+    [
+        ("Clarinet in B♭", "muta in Ottavino", "clarinet (=piccolo flute)"),
+        ("Clarinet in B♭", "take bass clarinet", "clarinet (=bass clarinet)"),
+        ("Flute 1, 2", "2. muta in Ottavino", "2 flutes (II=piccolo)"),
+        ("Flute 3", "3. nimmt die kleine Flöte", "flute (=piccolo)"),
+        ("Oboe", "prendre le cor anglais", "oboe (=cor anglais)"),
+        ("Oboe", "to the end", "oboe"),
+        ("Horn in F", "muta in D", "horn"),
+    ],
+)
+def test_a_change_told_in_words_is_what_it_says(part: str, told: str, forces: str) -> None:
+    found = read_score(score(bar(words(told)), parts=(part,)))
+    assert read(found.instrumentation).lines == read(forces).lines
+    assert not [one for one in found.warnings if part in one]
+
+
+@pytest.mark.parametrize(
+    ("part", "told", "doubt"),
+    [
+        ("Flute", "muta in Triangolo", "“Flute” also names triangle, which is of another family"),
+        ("Flute", "change to Zinken-wheel", "“Flute” changes to “Zinken-wheel”, not known as an instrument."),
+        ("Flute 1, 2", "muta in Ottavino", "“Flute 1, 2” takes up piccolo; which player does is not told"),
+    ],
+)
+def test_a_change_that_is_left_open_is_said(part: str, told: str, doubt: str) -> None:
+    found = read_score(score(bar(words(told)), parts=(part,)))
+    assert len([one for one in found.warnings if one.startswith(doubt)]) == 1
+
+
 def test_a_part_that_is_no_known_instrument_is_named() -> None:
     found = read_score(score(bar(), parts=("Hurdy Wheel Machine", "Piano")))
     assert found.parts[0].instrument is None
@@ -269,6 +310,26 @@ def test_the_proposed_tempo_map_lasts_as_long_as_the_score() -> None:
     assert float(timeline(read_tempo_map(found.tempo_map)).seconds) == pytest.approx(found.seconds, abs=0.001)
 
 
+def test_a_proposed_tempo_map_says_what_it_cannot_hold() -> None:
+    found = read_score(score(bar(sound(tempo="60"), quarters=1), bar(after=BACKWARD)))
+    assert found.tempo_map.splitlines()[2:] == [
+        "repeat 1-1",
+        "# the upbeat, which is played again with the first repeat, is not in it",
+    ]
+    assert read_tempo_map(found.tempo_map)
+
+
+def test_a_proposed_tempo_map_of_a_long_score_can_be_read() -> None:
+    found = read_score(score(bar(sound(tempo="60")), *[bar()] * 1_000, sound(tempo="72") + bar(), *[bar()] * 2_000))
+    assert len(read_tempo_map(found.tempo_map).lines) == 2
+
+
+def test_no_tempo_map_is_proposed_of_more_bars_than_one_may_have() -> None:
+    found = read_score(score(bar(sound(tempo="60")), *[bar()] * 9_999))
+    assert (found.tempo_map, found.seconds) == ("", 40_000)
+    assert "A tempo map may have 9,999 bars; none is proposed for this score." in found.warnings
+
+
 def moved(kind: str, divisions: int) -> str:
     return f"<{kind}><duration>{divisions}</duration></{kind}>"
 
@@ -290,9 +351,18 @@ def test_voices_of_a_bar_begin_where_the_file_goes_back_to(inside: str, seconds:
     assert found.seconds == seconds
 
 
-def read_by(way: Callable[[bytes], Iterator[Any]], content: bytes) -> Score:
+SEED = score(
+    bar(sound(tempo="60"), FORWARD),
+    bar(FIRST, after=FIRST_ENDS),
+    bar(SECOND, after=SECOND_ENDS),
+    bar(words("D.C. al Fine")),
+    parts=("Flute 1", "Violin"),
+)
+
+
+def read_by(elements: Iterable[Any]) -> Score:
     reading = Reading()
-    for element in way(content):
+    for element in elements:
         reading.take(element)
     return reading.score
 
@@ -303,12 +373,34 @@ def test_a_large_score_is_read_as_a_stream_to_the_same_end(kind: str) -> None:
     if kind == "timewise":
         bars = "".join(f"<measure><part id='P1'>{bar(FORWARD)}<sound tempo='6{at}'/></part></measure>" for at in "123")
         content = f"<score-timewise><part-list><score-part id='P1'/></part-list>{bars}</score-timewise>".encode()
-    assert read_by(streamed, content) == read_by(at_once, content) == parsed(content)
+    assert read_by(chain.from_iterable(streamed(content))) == read_by(at_once(content)) == parsed(content)
 
 
-def test_a_large_score_of_too_many_elements_is_refused() -> None:
-    with pytest.raises(ScoreError, match="more than 4,000,000 elements"):
-        parsed(b"<score-partwise>" + b"<a/>" * (MOST_TAGS + 1) + b"</score-partwise>")
+def test_a_large_score_is_read_in_steps_and_let_go_of(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(parsing, "AT_ONCE", 0)
+    monkeypatch.setattr(parsing, "PORTION", 400)
+
+    steps = list(parsing.parsed_in_steps(SEED))
+
+    assert steps == [*range(400, len(SEED), 400), len(SEED)]
+    assert read_score(SEED) == read_score(compressed(SEED))
+
+
+@pytest.mark.parametrize(
+    ("content", "reason"),
+    [
+        (b"<score-partwise><part id='P'><measure>" + b"<note/>" * 300, "A bar of this score is longer than 0 MB"),
+        (b"<letter>" + b"<note/>" * 300, "This XML is no MusicXML score"),
+        (SEED[:-9], "This file is not well-formed XML"),
+    ],
+)
+def test_a_large_file_that_is_no_sound_score_is_refused(
+    content: bytes, reason: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name, size in (("AT_ONCE", 0), ("PORTION", 100), ("LONGEST_BAR", 1_000)):
+        monkeypatch.setattr(parsing, name, size)
+    with pytest.raises(ScoreError, match=reason):
+        parsed(content)
 
 
 def test_a_compressed_score_is_read_by_its_container_or_without_one() -> None:
@@ -330,7 +422,7 @@ def test_a_compressed_score_is_read_by_its_container_or_without_one() -> None:
             b"<measure>&a;</measure></part></score-partwise>",
             "This file declares entities of its own and is not read.",
         ),
-        (compressed(b"<a>" + b" " * 70_000_000), "A part of this file unpacks to more than 64 MB."),
+        (compressed(b"<a>" + b" " * 105_000_000), "A part of this file unpacks to more than 100 MB."),
     ],
 )
 def test_what_is_no_score_is_refused_with_a_reason(content: bytes, reason: str) -> None:
@@ -342,15 +434,6 @@ def test_what_is_no_score_is_refused_with_a_reason(content: bytes, reason: str) 
 def test_a_document_type_is_no_entity() -> None:
     head = b'<!DOCTYPE score-partwise PUBLIC "-//Recordare//DTD MusicXML 4.0 Partwise//EN" "partwise.dtd">'
     assert read_score(head + score(bar())).bars == 1
-
-
-SEED = score(
-    bar(sound(tempo="60"), FORWARD),
-    bar(FIRST, after=FIRST_ENDS),
-    bar(SECOND, after=SECOND_ENDS),
-    bar(words("D.C. al Fine")),
-    parts=("Flute 1", "Violin"),
-)
 
 
 @settings(max_examples=150, deadline=None)
