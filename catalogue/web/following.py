@@ -7,6 +7,7 @@ something fails, nothing of it is stored.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import chain
 from typing import cast
 
 from django.http import HttpRequest, HttpResponse, StreamingHttpResponse
@@ -28,24 +29,27 @@ def followed(request: HttpRequest, steps: Iterator[int], *, total: int, what: st
             pass
         return redirect(then)
     page = render_to_string("imports/progress.html", {"what": what, "then": then}, request)
-    response = StreamingHttpResponse(pieces(page, as_done_by(request, steps), total))
+    return grown(page, lines(as_done_by(request, steps), total))
+
+
+def grown(page: str, pieces: Iterator[str]) -> HttpResponse:
+    """Send a page as far as its seam, then pieces as they come, then what is left of it."""
+    before, _seam, after = page.partition(SEAM)
+    response = StreamingHttpResponse(chain([before], pieces, [after]))
     response.headers["X-Accel-Buffering"] = "no"
     return cast(HttpResponse, response)
 
 
-def pieces(page: str, steps: Iterator[int], total: int) -> Iterator[str]:
-    before, _seam, after = page.partition(SEAM)
-    yield before
+def lines(steps: Iterator[int], total: int) -> Iterator[str]:
     every = max(total // PIECES, 1)
     for number in steps:
         if number % every == 0:
             yield line(number, total)
     yield line(total, total)
-    yield after
 
 
-def line(number: int, total: int) -> str:
-    told = _("%(number)s of %(total)s") % {"number": f"{number:,}", "total": f"{total:,}"}
+def line(number: int, total: int, words: str = "") -> str:
+    told = (words or _("%(number)s of %(total)s")) % {"number": f"{number:,}", "total": f"{total:,}"}
     return format_html('<li><progress max="{}" value="{}"></progress> {}</li>\n', total, number, told)
 
 

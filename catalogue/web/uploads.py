@@ -11,10 +11,15 @@ from django.core.files.uploadhandler import FileUploadHandler, SkipFile
 
 from catalogue.exchange.archives import MEGABYTE
 from catalogue.exchange.file_formats import HEAD, format_of
+from catalogue.exchange.scores.opening import LARGEST
 
 MOST_BYTES = 20 * MEGABYTE
 MOST_BYTES_OF_SOUND = 400 * MEGABYTE
-TAKES_SOUND = {"timing-set", "electronics-check"}
+MOST_BY_PAGE = {
+    "timing-set": MOST_BYTES_OF_SOUND,
+    "electronics-check": MOST_BYTES_OF_SOUND,
+    "score-new": LARGEST,
+}
 TAKES_FILES = ("record-new", "files")
 TOO_LARGE, MOST = "upload.too_large", "upload.most"
 
@@ -37,7 +42,7 @@ class BoundedUploads(FileUploadHandler):
         if (match.url_name, match.kwargs.get("sort")) == TAKES_FILES:
             found = format_of(head, self.file_name or "")
             return found.most if found else MOST_BYTES
-        return MOST_BYTES_OF_SOUND if match.url_name in TAKES_SOUND else MOST_BYTES
+        return MOST_BY_PAGE.get(match.url_name or "", MOST_BYTES)
 
     def receive_data_chunk(self, raw_data: bytes, start: int) -> bytes:
         if start == 0:

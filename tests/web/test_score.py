@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -10,8 +11,14 @@ from django.contrib.auth.models import User
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 
+from catalogue.actions.works import save_work
+from catalogue.exchange.scores import parsing
 from catalogue.models import Composer, Work
 from catalogue.timing import Duration
+from catalogue.web.forms.scores import FACTS
+from catalogue.web.views import scores as views
+from tests.conftest import NOW
+from tests.makers import make_work
 from tests.score_files import BACKWARD, bar, compressed, score, sound
 from tests.web.pages import Page, with_class
 
@@ -48,6 +55,8 @@ def test_what_a_score_says_is_shown_and_nothing_is_stored(browser: Client, compo
     assert as_shown(page) == {
         "csrfmiddlewaretoken": page.tree.xpath("string(//input[@name='csrfmiddlewaretoken']/@value)"),
         "work": "",
+        "saves": "",
+        "uid": str(page.field("uid")),
         "title": "Kettle Song",
         "take_title": "on",
         "instrumentation_typed": "S – pf",
@@ -119,3 +128,119 @@ def test_another_composers_work_cannot_be_meant(browser: Client, composer: Compo
     assert page.wrong
     work.refresh_from_db()
     assert work.instrumentation == ""
+
+
+ODD_SCORE = SCORE.replace(b"</work>", b"</work><movement-title>Boil</movement-title>")
+
+
+def test_a_file_of_one_movement_offers_that_and_leaves_the_duration_of_the_whole(
+    browser: Client, composer: Composer
+) -> None:
+    page = sent(browser, ODD_SCORE)
+    shown = as_shown(page)
+    assert (shown["movement"], "take_movement" in shown, "take_duration_typed" in shown) == (
+        "Boil c.\u00a016″",
+        True,
+        False,
+    )
+    assert "The file is of one movement, “Boil”" in page.text()
+
+    browser.post(f"{ADDRESS}keep/", shown)
+
+    work = Work.objects.get()
+    assert (work.duration, work.tempo_map) == (None, "")
+    assert [(one.title, one.duration) for one in work.movements.all()] == [("Boil", Duration(16, approximate=True))]
+
+
+def test_a_movement_that_is_there_gets_the_duration(browser: Client, composer: Composer) -> None:
+    work = make_work("Kettle Song", composer=composer, movements=("Fill", "boil", "Pour"))
+
+    browser.post(f"{ADDRESS}keep/", as_shown(sent(browser, ODD_SCORE, work=work.pk)) | {"take_movement": "on"})
+
+    assert [one.duration for one in work.movements.all()] == [None, Duration(16, approximate=True), None]
+
+
+def test_a_file_that_names_somebody_else_as_composer_is_doubted(browser: Client, composer: Composer) -> None:
+    assert "The file names Ada Quill as composer." in sent(browser).text()
+    assert "as composer." not in sent(browser, SCORE.replace(b"Ada Quill", b"Ilka Marovand")).text()
+
+
+def test_what_was_taken_over_is_taken_back(browser: Client, composer: Composer) -> None:
+    work = make_work("Song of Kettles", composer=composer, duration="3'", movements=("Fill",))
+    every = {f"take_{name}": "on" for name in FACTS}
+    browser.post(f"{ADDRESS}keep/", as_shown(sent(browser, ODD_SCORE, work=work.pk)) | every)
+    work.refresh_from_db()
+    assert (work.title, work.movements.count(), work.text_author) == ("Kettle Song", 2, "Bo Reed")
+
+    undo = Page(browser.get(f"/c/ilka-marovand/works/{work.pk}/")).values("//form[contains(@action, 'undo')]/@action")
+    browser.post(undo[0])
+
+    work.refresh_from_db()
+    assert (work.title, work.duration, work.duration_typed) == ("Song of Kettles", Duration(180), "")
+    assert (work.text_author, work.tempo_map, [one.title for one in work.movements.all()]) == ("", "", ["Fill"])
+
+
+def test_a_new_work_is_taken_back_by_deleting_it(browser: Client, composer: Composer) -> None:
+    page = Page(browser.post(f"{ADDRESS}keep/", as_shown(sent(browser)), follow=True))
+
+    browser.post(page.values("//form[contains(@action, '/delete/')]/@action")[0])
+
+    assert not Work.objects.exists()
+
+
+def test_facts_that_are_sent_twice_make_one_work(browser: Client, composer: Composer) -> None:
+    typed = as_shown(sent(browser))
+    for _time in range(2):
+        browser.post(f"{ADDRESS}keep/", typed)
+
+    assert Work.objects.count() == 1
+
+
+def test_a_work_that_was_changed_meanwhile_is_not_written_over(browser: Client, composer: Composer) -> None:
+    work = make_work("Song of Kettles", composer=composer)
+    typed = as_shown(sent(browser, work=work.pk)) | {"take_title": "on"}
+    save_work(work=work, now=NOW)
+
+    page = Page(browser.post(f"{ADDRESS}keep/", typed))
+
+    assert "Somebody has just changed this work" in page.text()
+    work.refresh_from_db()
+    assert work.title == "Song of Kettles"
+    browser.post(f"{ADDRESS}keep/", as_shown(page))
+    work.refresh_from_db()
+    assert work.title == "Kettle Song"
+
+
+# ---- long scores
+
+
+@pytest.fixture
+def long(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(views, "AT_ONCE", 100)
+    monkeypatch.setattr(parsing, "AT_ONCE", 100)
+    monkeypatch.setattr(parsing, "PORTION", 300)
+
+
+def streamed(browser: Client, content: bytes) -> Page:
+    answer: Any = browser.post(ADDRESS, {"file": SimpleUploadedFile("kettle.musicxml", content)})
+    assert answer.streaming
+    return Page(SimpleNamespace(status_code=answer.status_code, content=b"".join(answer.streaming_content)))
+
+
+@pytest.mark.usefixtures("long")
+def test_a_long_score_is_followed_while_it_is_read(browser: Client, composer: Composer) -> None:
+    page = streamed(browser, SCORE)
+
+    assert len(page.tree.xpath("//ol[@class='progress']/li/progress")) == -(-len(SCORE) // 300)
+    assert "1 of 1 MB read" in page.text(with_class("progress"))
+    assert as_shown(page)["title"] == "Kettle Song"
+    browser.post(f"{ADDRESS}keep/", as_shown(page))
+    assert Work.objects.get().title == "Kettle Song"
+
+
+@pytest.mark.usefixtures("long")
+def test_a_long_score_that_is_cut_off_says_so_where_it_stops(browser: Client, composer: Composer) -> None:
+    page = streamed(browser, SCORE[:-30])
+
+    assert page.wrong[0].startswith("This file is not well-formed XML")
+    assert page.values("//a[text()='Send another file']/@href") == [ADDRESS]

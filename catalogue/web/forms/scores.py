@@ -4,29 +4,35 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from typing import Any, cast
+from uuid import uuid4
 
 from django import forms
 from django.forms.boundfield import BoundField
 from django.utils.translation import gettext_lazy as _
 
+from catalogue.exchange.movement_lists import MovementListError, read_movements
 from catalogue.exchange.scores import Findings
 from catalogue.instrumentation import InstrumentationError
-from catalogue.models import Composer, Work
+from catalogue.models import Composer, Movement, Work
 from catalogue.models.fields import refuse_unprintable
 from catalogue.timing import Duration, DurationError, TempoError, read_duration, read_tempo_map, write_duration
 from catalogue.web.forms.work_field import WorkField
 from catalogue.web.readings import canonical_text
 from catalogue.web.uploads import is_too_large
 
-TOO_LARGE = _("This file is larger than 20 MB.")
-FACTS = ("title", "instrumentation_typed", "duration_typed", "tempo_map", "text_author")
+TOO_LARGE = _("This file is larger than 100 MB.")
+FACTS = ("title", "movement", "instrumentation_typed", "duration_typed", "tempo_map", "text_author")
+OF_WHOLE = ("duration_typed", "tempo_map")
+"""What a file of one movement tells of that movement alone."""
 WRITERS = ("lyricist", "poet", "librettist", "text")
 
 
 class ScoreForm(forms.Form):
     file = forms.FileField(
         label=_("Score file"),
-        help_text=_("MusicXML, plain or compressed (.musicxml, .xml, .mxl), up to 20 MB; notation programs export it."),
+        help_text=_(
+            "MusicXML, plain or compressed (.musicxml, .xml, .mxl), up to 100 MB; notation programs export it."
+        ),
         max_length=255,
         allow_empty_file=True,
         widget=forms.FileInput(attrs={"accept": ".musicxml,.xml,.mxl"}),
@@ -49,7 +55,16 @@ class FactsForm(forms.Form):
     """What was found, each fact with a box that says whether it is taken over."""
 
     work = forms.ModelChoiceField(Work.objects.none(), required=False, widget=forms.HiddenInput)
+    saves = forms.IntegerField(required=False, widget=forms.HiddenInput)
+    uid = forms.UUIDField(required=False, widget=forms.HiddenInput)
     title = forms.CharField(label=_("Title"), max_length=300, required=False, validators=[refuse_unprintable])
+    movement = forms.CharField(
+        label=_("Movement"),
+        help_text=_("One of this title gets the duration; another is added behind the last."),
+        max_length=520,
+        required=False,
+        validators=[refuse_unprintable],
+    )
     instrumentation_typed = forms.CharField(
         label=_("Instrumentation"),
         max_length=2000,
@@ -66,7 +81,7 @@ class FactsForm(forms.Form):
     )
     tempo_map = forms.CharField(
         label=_("Tempo map"),
-        max_length=50_000,
+        max_length=200_000,
         required=False,
         widget=forms.Textarea(attrs={"rows": 8, "class": "code", "spellcheck": "false"}),
     )
@@ -82,8 +97,10 @@ class FactsForm(forms.Form):
     def found(cls, score: Findings, work: Work | None, composer: Composer) -> FactsForm:
         """Return the form as it is first shown: what the work lacks is ticked, what it has is not."""
         facts = facts_of(score)
-        ticks = {f"take_{name}": not stands_in(work, name) for name in facts}
-        return cls(initial={**facts, **ticks, "work": work}, composer=composer)
+        of_part = OF_WHOLE if score.movements else ()
+        ticks = {f"take_{name}": name not in of_part and not stands_in(work, name) for name in facts}
+        kept = {"work": work, "saves": work.saves if work else None, "uid": uuid4()}
+        return cls(initial={**facts, **ticks, **kept}, composer=composer)
 
     def rows(self) -> Iterator[tuple[BoundField, BoundField, str]]:
         """Give each fact that was found, with its box and with what the work has now."""
@@ -101,13 +118,17 @@ class FactsForm(forms.Form):
     def takes(self, name: str) -> bool:
         return bool(self.cleaned_data.get(f"take_{name}"))
 
+    def taken(self) -> tuple[str, ...]:
+        return tuple(name for name in FACTS if self.takes(name))
+
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
-        if not self.errors and not any(self.takes(name) for name in FACTS):
+        if not self.errors and not self.taken():
             raise forms.ValidationError(_("Tick at least one fact to be taken over."))
         if cleaned.get("work") is None and not (self.takes("title") and cleaned.get("title")):
             self.add_error("title", _("A work needs a title; everything else can wait."))
         for name, read, mistake in (
+            ("movement", read_movements, MovementListError),
             ("instrumentation_typed", canonical_text, InstrumentationError),
             ("duration_typed", read_duration, DurationError),
             ("tempo_map", read_tempo_map, TempoError),
@@ -124,7 +145,11 @@ class FactsForm(forms.Form):
 
     def told(self, work: Work) -> Work:
         """Put the facts that are taken over into a work."""
-        taken = {name: self.cleaned_data[name] for name in FACTS if self.takes(name)}
+        if work.pk is None:
+            work.uid = self.cleaned_data["uid"] or work.uid
+        elif self.cleaned_data["saves"] is not None:
+            work.saves = self.cleaned_data["saves"]
+        taken = {name: self.cleaned_data[name] for name in self.taken() if name != "movement"}
         for name, text in taken.items():
             setattr(work, name, text)
         if "instrumentation_typed" in taken:
@@ -133,6 +158,19 @@ class FactsForm(forms.Form):
             work.duration = read_duration(taken["duration_typed"]) if taken["duration_typed"] else None
         return work
 
+    def movements_of(self, work: Work) -> list[Movement] | None:
+        """Return all movements of a work with the one that is taken over, nothing where none is."""
+        told = read_movements(self.cleaned_data["movement"]) if self.takes("movement") else ()
+        if not told:
+            return None
+        stored = list(work.movements.order_by("number")) if work.pk else []
+        for one in told:
+            named = (row for row in stored if row.title.casefold() == one.title.casefold())
+            movement = next(named, None) or Movement(title=one.title)
+            movement.duration = one.duration or movement.duration
+            stored += [] if movement in stored else [movement]
+        return stored
+
 
 def facts_of(score: Findings) -> dict[str, str]:
     """Return what a score says as it is typed into a work's form."""
@@ -140,6 +178,7 @@ def facts_of(score: Findings) -> dict[str, str]:
     writers = [one.name for one in score.creators if one.kind.lower() in WRITERS]
     return {
         "title": score.title,
+        "movement": " ".join((*score.movements, seconds)).strip() if score.movements else "",
         "instrumentation_typed": score.instrumentation,
         "duration_typed": seconds,
         "tempo_map": score.tempo_map,
@@ -151,6 +190,8 @@ def stands_in(work: Work | None, name: str) -> str:
     """Return what a work says of a fact now, as it is shown."""
     if work is None:
         return ""
+    if name == "movement":
+        return ", ".join(one.title or f"{one.number}." for one in work.movements.order_by("number"))
     if name == "instrumentation_typed":
         return work.instrumentation_typed or work.instrumentation
     if name == "duration_typed":
