@@ -10,10 +10,11 @@ import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from catalogue.facts import ComposerFacts, MovementFacts, PerformanceFacts, VenueFacts, WorkFacts
 from catalogue.feeds.entries import one_line
-from catalogue.terms import PerformanceStatus, PerformerRole
+from catalogue.terms import Category, PerformanceStatus, PerformerRole
 from catalogue.timing import Duration, PartialDate
 
 Node = dict[str, Any]
@@ -81,7 +82,7 @@ def composition(work: WorkFacts, addresses: Addresses, *, description: str = "")
             "composer": {"@id": f"{addresses.composer}#composer"},
             "lyricist": named("Person", work.text_author),
             "iswcCode": work.iswc,
-            "musicCompositionForm": work.category.value,
+            "musicCompositionForm": "" if work.category is Category.OTHER else work.category.value,
             "timeRequired": lasting(work.duration),
             "dateCreated": dated(work.completed),
             "datePublished": dated(work.published),
@@ -143,9 +144,9 @@ def place(venue: VenueFacts | None, city: str, country: str) -> Node | None:
 
 
 def begins(performance: PerformanceFacts) -> str:
-    """The moment with its offset from universal time, else the day, the month or the year (ISO 8601)."""
+    """The moment by the clocks there, with their offset, else the day, the month or the year (ISO 8601)."""
     if performance.starts_at is not None:
-        return performance.starts_at.isoformat()
+        return performance.starts_at.astimezone(ZoneInfo(performance.zone or "UTC")).isoformat()
     return dated(performance.date)
 
 

@@ -17,17 +17,34 @@ from catalogue.terms import WorkStatus
 
 
 def public_works(composer: Composer) -> WorkQuerySet:
-    return Work.objects.filter(composer=composer, is_public=True, status=WorkStatus.ACTIVE.value)
+    return chosen_works().filter(composer=composer)
+
+
+def chosen_works() -> WorkQuerySet:
+    return Work.objects.filter(is_public=True, status=WorkStatus.ACTIVE.value)
 
 
 def public_performances(composer: Composer) -> PerformanceQuerySet:
     """Return the performances that hold a public work, are announced and open to all."""
+    return announced_with(public_works(composer)).filter(composer=composer)
+
+
+def announced_with(works: WorkQuerySet) -> PerformanceQuerySet:
     return Performance.objects.filter(
-        composer=composer,
-        pk__in=public_works(composer).values("programmed__performance"),
+        pk__in=works.values("programmed__performance"),
         audience__in=[one.value for one in OPEN_TO_ALL],
         status__in=[one.value for one in ANNOUNCED],
     )
+
+
+def works_of_the_site() -> WorkQuerySet:
+    """Return the public works of all composers whose pages are open."""
+    return chosen_works().filter(composer__is_public=True)
+
+
+def performances_of_the_site() -> PerformanceQuerySet:
+    """Return the public performances of all composers whose pages are open."""
+    return announced_with(works_of_the_site()).filter(composer__is_public=True)
 
 
 def gather_public(

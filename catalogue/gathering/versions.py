@@ -73,6 +73,7 @@ OF_PARTS: tuple[Any, ...] = (HiredPerformance, PerformanceCredit, ProgrammedWork
 OF_LISTS: tuple[Any, ...] = (Organisation, Performance, Person, Venue, Work)
 PARTS_OF_LISTS: tuple[Any, ...] = (PerformanceCredit, ProgrammedWork)
 PARTS_OF_PAGES: tuple[Any, ...] = (Commission, Movement, *PARTS_OF_LISTS)
+OF_SITE: tuple[Any, ...] = (Composer, Performance, ProgrammedWork, Work)
 
 
 def state_of_address(composer: int, token_sha256: str) -> State:
@@ -88,6 +89,11 @@ def state_of_public(composer: int) -> State:
 def state_of_pages(composer: int) -> State:
     """Return the state of a catalogue as its public pages show it; its first item is whether they are open."""
     return asked(statement_of_pages(connection.vendor), composer)
+
+
+def state_of_site() -> State:
+    """Return the state of all catalogues as a list of their public pages shows it."""
+    return asked(statement_of_site(connection.vendor))
 
 
 def state_of_lists(composers: Sequence[int]) -> State:
@@ -196,6 +202,11 @@ def statement_of_pages(vendor: str) -> str:
         SETTLED[vendor],
     ]
     return f"SELECT {', '.join(lines)}"
+
+
+@cache
+def statement_of_site(vendor: str) -> str:
+    return f"SELECT {', '.join((*map(newest, OF_SITE), TABLES[vendor], SETTLED[vendor]))}"
 
 
 def newest(model: Any, owner: str = "", column: str = "history_id") -> str:

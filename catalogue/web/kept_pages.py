@@ -17,9 +17,10 @@ from django.utils import timezone
 from django.utils.cache import get_conditional_response
 from django.utils.translation import get_language
 
-from catalogue.gathering.versions import state_of_pages
+from catalogue.gathering.versions import State, state_of_pages, state_of_site
 from catalogue.models import Composer
-from catalogue.web.kept_calendars import KeptCalendar, Key, etag_of, remember, remembered, text_of
+from catalogue.web.built_once import built_once
+from catalogue.web.kept_calendars import Days, KeptCalendar, Key, etag_of, remember, remembered, text_of
 
 FRESH = 300  # seconds that a copy may be used without asking
 View = Callable[..., HttpResponse]
@@ -33,26 +34,55 @@ def kept_for_all(view: View) -> View:
         if is_for_one(request):
             return view(request, name, **which)
         key = ("page", view.__name__, name, get_language() or "", *(str(value) for value in which.values()))
-        known = remembered(key, (timezone.localdate(),))
+        known = remembered(key, days_now())
         if known is None or text_of(state_of_pages(known.composer).version) != known.state:
             composer = Composer.objects.filter(slug=name, is_public=True).values_list("pk", flat=True).first()
-            known = None if composer is None else built(key, composer, lambda: view(request, name, **which))
-        if known is None:
-            return view(request, name, **which)
-        return for_all(request, HttpResponse(known.content, content_type=known.name), known.etag)
+            if composer is None:
+                return view(request, name, **which)
+            known = built(key, composer, state_of_pages(composer), lambda: view(request, name, **which))
+        return given_out(request, known)
 
     return answered
 
 
-def built(key: Key, composer: int, build: Callable[[], HttpResponse]) -> KeptCalendar:
-    """Build a page and keep it; the state is the catalogue's before it was read."""
-    state, days = state_of_pages(composer), (timezone.localdate(),)
-    response = build()
-    told, content = text_of(state.version), response.content
-    page = KeptCalendar(composer, told, days, response.headers["Content-Type"], content, etag_of(content))
-    if state.is_settled:
-        remember(key, page)
-    return page
+def kept_for_site(view: View) -> View:
+    """Let a view of the whole site that is the same for everybody answer from memory."""
+
+    @wraps(view)
+    def answered(request: HttpRequest, **which: Any) -> HttpResponse:
+        key, state = ("site", view.__name__, *(str(value) for value in which.values())), state_of_site()
+        known = remembered(key, days_now())
+        if known is None or text_of(state.version) != known.state:
+            known = built(key, 0, state, lambda: view(request, **which))
+        return given_out(request, known)
+
+    return answered
+
+
+def days_now() -> Days:
+    return (timezone.localdate(),)
+
+
+def built(key: Key, composer: int, state: State, build: Callable[[], HttpResponse]) -> KeptCalendar:
+    """Build a page and keep it, once for all who ask meanwhile; ``state`` is what there was before it was read."""
+    told, days = text_of(state.version), days_now()
+
+    def made() -> KeptCalendar:
+        kept = remembered(key, days)
+        if kept is not None and kept.state == told:
+            return kept
+        response = build()
+        content = response.content
+        page = KeptCalendar(composer, told, days, response.headers["Content-Type"], content, etag_of(content))
+        if state.is_settled:
+            remember(key, page)
+        return page
+
+    return built_once((key, days, told), made) if state.is_settled else made()
+
+
+def given_out(request: HttpRequest, page: KeptCalendar) -> HttpResponse:
+    return for_all(request, HttpResponse(page.content, content_type=page.name), page.etag)
 
 
 def is_for_one(request: HttpRequest) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -12,6 +13,7 @@ from django.templatetags.static import static
 from django.urls import reverse
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
+from django.utils.translation import get_language, to_locale
 
 from catalogue.documents.contents.credits import commission_line, performers, places
 from catalogue.documents.contents.forces import described
@@ -20,10 +22,19 @@ from catalogue.documents.model import Text, joined, plain
 from catalogue.facts import PerformanceFacts, WorkFacts
 from catalogue.feeds.linked_data import Addresses, Node, composition, event, person, script_text
 from catalogue.feeds.news import NEVER, Item, News
-from catalogue.gathering.published import coming_in_public, gather_public, public_performances, public_works
+from catalogue.gathering.published import (
+    coming_in_public,
+    gather_public,
+    performances_of_the_site,
+    public_performances,
+    public_works,
+    works_of_the_site,
+)
 from catalogue.gathering.works import gather_work
 from catalogue.instrumentation.page import PageLine, page_lines
 from catalogue.models import Composer, Performance, Work
+from catalogue.models.performances import PerformanceQuerySet
+from catalogue.models.works import WorkQuerySet
 from catalogue.rules.playings import is_to_come
 from catalogue.terms import Category, PerformanceStatus
 from catalogue.web.days import clock_text, long_day
@@ -46,6 +57,11 @@ class Head:
     def picture(self) -> str:
         """The address of what is shown where the page is named elsewhere, 1200 × 630 pixels."""
         return settings.SITE_URL + static("catalogue/card.png")
+
+    @property
+    def locale(self) -> str:
+        """The language of the page as the Open Graph protocol names it, ``en_GB``."""
+        return to_locale(get_language() or settings.LANGUAGE_CODE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -252,14 +268,21 @@ class Place:
 
 
 def places_of_the_site() -> list[Place]:
-    """Every public page of the house."""
+    """Every public page of the house; three queries."""
+    works, events = by_composer(works_of_the_site()), by_composer(performances_of_the_site())
     found = []
     for composer in Composer.objects.filter(is_public=True).in_name_order():
-        addresses = addresses_of(composer)
-        works = list(public_works(composer).order_by("pk").values_list("pk", "changed_at"))
-        events = list(public_performances(composer).order_by("pk").values_list("pk", "changed_at"))
-        days = [day for _key, day in (*works, *events) if day]
+        addresses, of_works, of_events = addresses_of(composer), works[composer.pk], events[composer.pk]
+        days = [day for _key, day in (*of_works, *of_events) if day]
         found.append(Place(addresses.composer, max(days, default=None)))
-        found += [Place(addresses.work(key), day) for key, day in works]
-        found += [Place(addresses.performance(key), day) for key, day in events]
+        found += [Place(addresses.work(key), day) for key, day in of_works]
+        found += [Place(addresses.performance(key), day) for key, day in of_events]
+    return found
+
+
+def by_composer(records: WorkQuerySet | PerformanceQuerySet) -> defaultdict[int, list[tuple[int, datetime | None]]]:
+    """Return the numbers of records with when they were changed, by their composers."""
+    found: defaultdict[int, list[tuple[int, datetime | None]]] = defaultdict(list)
+    for composer, key, changed in records.order_by("pk").values_list("composer_id", "pk", "changed_at"):
+        found[composer].append((key, changed))
     return found

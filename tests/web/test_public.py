@@ -80,7 +80,7 @@ def test_pages_say_the_same_to_machines(composer: Composer, opened: Work) -> Non
     told = {node["@type"]: node for node in graph_in(Page(Client().get(f"{ADDRESS}performances/{event.pk}/")))}
     work = {node["@type"]: node for node in graph_in(Page(Client().get(f"{ADDRESS}works/{opened.pk}/")))}
 
-    assert told["MusicEvent"]["startDate"] == "2026-05-16T17:30:00+00:00"
+    assert told["MusicEvent"]["startDate"] == "2026-05-16T19:30:00+02:00"
     assert told["MusicEvent"]["location"]["address"]["addressCountry"] == "CH"
     assert told["MusicEvent"]["performer"][0]["name"] == "Kestrel Quartet"
     assert told["MusicEvent"]["workPerformed"][0]["@id"] == work["MusicComposition"]["@id"]

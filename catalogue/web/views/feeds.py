@@ -18,6 +18,7 @@ from catalogue.gathering.versions import State, state_of_address, state_of_publi
 from catalogue.models import CalendarAddress, Composer, Performance
 from catalogue.models.people import sha256_of
 from catalogue.web.access import CatalogueRequest, member_page
+from catalogue.web.built_once import built_once
 from catalogue.web.calendars import address_calendar, event_calendar, public_calendar
 from catalogue.web.kept_calendars import (
     Days,
@@ -90,16 +91,23 @@ def days_now() -> Days:
 
 
 def built_calendar(key: Key, days: Days, composer: Composer, state: State, build: Callable[[], bytes]) -> KeptCalendar:
-    """Build a calendar and keep it, unless another process has; ``state`` is the catalogue's before it was read."""
+    """Build a calendar and keep it, once for all who ask meanwhile, unless another process has.
+
+    ``state`` is the catalogue's before it was read.
+    """
     told = text_of(state.version)
-    filed = filed_calendar(key, days)
-    if filed is not None and filed.state == told:
-        return filed
-    content = build()
-    built = KeptCalendar(composer.pk, told, days, f"{composer.slug}.ics", content, etag_of(content))
-    if state.is_settled:
-        keep_calendar(key, built)
-    return built
+
+    def made() -> KeptCalendar:
+        filed = filed_calendar(key, days)
+        if filed is not None and filed.state == told:
+            return filed
+        content = build()
+        built = KeptCalendar(composer.pk, told, days, f"{composer.slug}.ics", content, etag_of(content))
+        if state.is_settled:
+            keep_calendar(key, built)
+        return built
+
+    return built_once((key, days, told), made) if state.is_settled else made()
 
 
 def calendar_response(request: HttpRequest, calendar: KeptCalendar, kept_by: str) -> HttpResponse:

@@ -6,6 +6,8 @@ never was are answered alike.
 
 from __future__ import annotations
 
+from typing import Any
+
 from django.conf import settings
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
@@ -22,7 +24,7 @@ from catalogue.gathering.published import public_performances, public_works
 from catalogue.models import Composer, Work
 from catalogue.terms import WorkStatus
 from catalogue.web.access import CatalogueRequest, owner_page
-from catalogue.web.kept_pages import for_all, kept_for_all
+from catalogue.web.kept_pages import for_all, kept_for_all, kept_for_site
 from catalogue.web.notices import say
 from catalogue.web.public_pages import (
     addresses_of,
@@ -40,6 +42,8 @@ NEWS = {
     "json": ("application/feed+json; charset=utf-8", json_bytes),
 }
 GROUPS = ("works", "performances")
+MOST_PLACES = 50_000
+"""How many addresses one map of a site may hold."""
 
 
 def open_composer(slug: str) -> Composer:
@@ -92,10 +96,25 @@ def public_news(request: HttpRequest, name: str, group: str, format: str) -> Htt
 
 
 @require_safe
-def site_map(request: HttpRequest) -> HttpResponse:
-    """/sitemap.xml — every public page of the house (sitemaps.org, protocol 0.9)."""
-    content = render_to_string("public/sitemap.xml", {"places": places_of_the_site()})
-    return for_all(request, HttpResponse(content, content_type="application/xml; charset=utf-8"))
+@kept_for_site
+def site_map(request: HttpRequest, number: int | None = None) -> HttpResponse:
+    """/sitemap.xml — every public page of the house (sitemaps.org, protocol 0.9), of more than one map takes the list.
+
+    /sitemap-<number>.xml is one of these.
+    """
+    places = places_of_the_site()
+    maps = max(1, -(-len(places) // MOST_PLACES))
+    if number is None and maps > 1:
+        listed = [settings.SITE_URL + reverse("site-map-part", args=[one]) for one in range(1, maps + 1)]
+        return map_response("public/sitemaps.xml", {"maps": listed})
+    if number is not None and not 1 <= number <= maps:
+        raise Http404
+    first = ((number or 1) - 1) * MOST_PLACES
+    return map_response("public/sitemap.xml", {"places": places[first : first + MOST_PLACES]})
+
+
+def map_response(template: str, context: dict[str, Any]) -> HttpResponse:
+    return HttpResponse(render_to_string(template, context), content_type="application/xml; charset=utf-8")
 
 
 @require_safe
