@@ -1,8 +1,8 @@
 """Who keeps a catalogue: letting somebody in, changing what they may do, and taking them out again.
 
 A catalogue never loses its last owner. Somebody new gets a code that opens once, to choose a password with; nobody else
-ever knows that password. A code is only made for somebody who has none and belongs to this catalogue alone, so that it
-never opens another one.
+ever knows that password. A code is only made for somebody who has none and belongs to no catalogue but those of the
+owner who asks for it, so that it never opens one of somebody else's.
 """
 
 from __future__ import annotations
@@ -37,10 +37,12 @@ class Added:
 
 
 @transaction.atomic
-def add_member(*, composer: Composer, user_name: str, role: Role, now: datetime, email: str = "") -> Added:
+def add_member(
+    *, composer: Composer, user_name: str, role: Role, now: datetime, email: str = "", by: User | None = None
+) -> Added:
     """Let somebody in by the name they sign in with; a name that nobody has becomes a user. Raises MemberError.
 
-    ``email`` is noted of somebody new alone: whoever is here already says so themselves.
+    ``email`` is noted of somebody new alone: whoever is here already says so themselves. ``by`` is the owner who asks.
     """
     user = User.objects.filter(username__iexact=user_name).first()
     if user is None:
@@ -52,22 +54,21 @@ def add_member(*, composer: Composer, user_name: str, role: Role, now: datetime,
         raise MemberError(f"“{user.username}” is a member already.")
     if user.has_usable_password():
         return Added(membership)
-    if not may_have_code(membership):
+    if not may_have_code(membership, by=by):
         raise MemberError(f"“{user.username}” has no password yet, so that nobody can tell who it is.")
-    return Added(membership, make_member_code(membership=membership, now=now))
+    return Added(membership, make_member_code(membership=membership, now=now, by=by))
 
 
 @transaction.atomic
-def add_to_several(*, composers: Sequence[Composer], user_name: str, role: Role, now: datetime) -> Added:
+def add_to_several(
+    *, composers: Sequence[Composer], user_name: str, role: Role, now: datetime, email: str = "", by: User | None = None
+) -> Added:
     """Let somebody into several catalogues at once; somebody new gets one code for all. Raises MemberError."""
-    first, *others = composers
-    added = add_member(composer=first, user_name=user_name, role=role, now=now)
-    for composer in others:
-        if added.token:
-            Membership.objects.create(user=added.membership.user, composer=composer, role=role.value)
-        else:
-            add_member(composer=composer, user_name=user_name, role=role, now=now)
-    return added
+    added = [
+        add_member(composer=composer, user_name=user_name, role=role, now=now, email=email, by=by)
+        for composer in composers
+    ]
+    return added[-1]  # of several codes the last one opens
 
 
 @transaction.atomic
@@ -100,21 +101,32 @@ def refuse_last_owner(membership: Membership) -> None:
 # ---- the way in of somebody new
 
 
-def may_have_code(membership: Membership) -> bool:
-    """Say whether a code may open this user's way in: there is none yet, and it leads nowhere but here."""
+def may_have_code(membership: Membership, *, by: User | None = None) -> bool:
+    """Say whether a code may open this user's way in: there is none yet, and it leads nowhere but here.
+
+    Where ``by`` is named, it may lead into other catalogues that they own as well.
+    """
     user = membership.user
     if user.has_usable_password() or user.is_staff or user.is_superuser or not user.is_active:
         return False
-    return not user.memberships.exclude(composer=membership.composer_id).exists()
+    owned = Membership.objects.filter(user=by, role=Role.OWNER).values("composer")
+    elsewhere = user.memberships.exclude(composer=membership.composer_id)
+    return not (elsewhere.exclude(composer__in=owned) if by else elsewhere).exists()
 
 
 @transaction.atomic
-def make_member_code(*, membership: Membership, now: datetime) -> str:
+def make_member_code(*, membership: Membership, now: datetime, by: User | None = None) -> str:
     """Return the token of a new code, shown this once; the one before it opens nothing any more. Raises MemberError."""
-    if not may_have_code(membership):
-        raise MemberError(f"“{membership.user.username}” signs in with a password already.")
+    if not may_have_code(membership, by=by):
+        raise MemberError(why_no_code(membership.user))
     EntryKey.objects.filter(purpose=EntryPurpose.MEMBER, user=membership.user).delete()
     return make_entry_key(EntryPurpose.MEMBER, now=now, user=membership.user)
+
+
+def why_no_code(user: User) -> str:
+    if user.has_usable_password():
+        return f"“{user.username}” signs in with a password already."
+    return f"“{user.username}” keeps other catalogues too: only who owns them all makes a new code."
 
 
 @transaction.atomic

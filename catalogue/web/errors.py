@@ -20,7 +20,8 @@ def bad_request(request: HttpRequest, exception: Exception) -> HttpResponse:
 
 
 def forbidden(request: HttpRequest, exception: Exception) -> HttpResponse:
-    return render(request, "errors/forbidden.html", status=403)
+    """Tell a member what their role leaves to others, and whom to ask."""
+    return render(request, "errors/forbidden.html", {"role": str(getattr(request, "role", ""))}, status=403)
 
 
 def not_found(request: HttpRequest, exception: Exception) -> HttpResponse:

@@ -93,14 +93,17 @@ MISSING = "/no-such-page/"
 ICON = "/favicon.ico"  # asked for by the browser where a page names none, as a part of a page does that is asked alone
 
 
-def is_fault(message: ConsoleMessage) -> bool:
-    """Whether the browser complains; that a page which is asked for as missing is missing is no complaint."""
-    return message.type == "error" and not message.location["url"].endswith((MISSING, ICON))
+def is_fault(message: ConsoleMessage, shut: tuple[str, ...] = ()) -> bool:
+    """Whether the browser complains; that a page which is asked for as missing, or shut, is so is no complaint."""
+    url = message.location["url"]
+    return message.type == "error" and not url.endswith((MISSING, ICON)) and not any(part in url for part in shut)
 
 
 @pytest.fixture
 def open_browser(chromium: Browser, live_server: LiveServer, settings: Any) -> Iterator[Open]:
     """Return a function that opens a window of its own: ``open_browser(scripts=False, size=NARROW)``.
+
+    ``shut`` are parts of addresses that whoever looks there is to find shut.
 
     A window is shut once nothing is under way, so that no answer is being made while the database is emptied.
     """
@@ -108,7 +111,9 @@ def open_browser(chromium: Browser, live_server: LiveServer, settings: Any) -> I
     contexts: list[BrowserContext] = []
     faults: list[str] = []
 
-    def open_window(*, scripts: bool = True, size: dict[str, int] = WIDE, scheme: str = "light") -> Page:
+    def open_window(
+        *, scripts: bool = True, size: dict[str, int] = WIDE, scheme: str = "light", shut: tuple[str, ...] = ()
+    ) -> Page:
         context = chromium.new_context(
             base_url=live_server.url,
             viewport=size,
@@ -122,7 +127,7 @@ def open_browser(chromium: Browser, live_server: LiveServer, settings: Any) -> I
         context.set_default_timeout(PATIENCE)
         contexts.append(context)
         page = context.new_page()
-        page.on("console", lambda message: faults.append(message.text) if is_fault(message) else None)
+        page.on("console", lambda message: faults.append(message.text) if is_fault(message, shut) else None)
         page.on("pageerror", lambda fault: faults.append(str(fault)))
         return page
 

@@ -20,6 +20,13 @@ def begin_catalogue(page: Page, address: str) -> None:
     page.get_by_role("heading", level=1, name=f"The catalogue of {COMPOSER} is empty").wait_for()
 
 
+def sign_in(page: Page, name: str, password: str = PASSWORD) -> None:
+    page.goto("/sign-in/")
+    page.get_by_label("Name", exact=True).fill(name)
+    page.get_by_label("Password", exact=True).fill(password)
+    page.get_by_role("button", name="Sign in").click()
+
+
 def go_to(page: Page, room: str) -> None:
     page.get_by_role("navigation", name="Rooms").get_by_role("link", name=room, exact=True).click()
 

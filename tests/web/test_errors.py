@@ -11,7 +11,10 @@ from django.db import DatabaseError, OperationalError
 from django.http import HttpRequest
 from django.test import Client, RequestFactory
 
+from catalogue.models import Composer
+from catalogue.terms import Role
 from catalogue.web import errors
+from tests.conftest import member
 from tests.web.pages import Page
 
 pytestmark = pytest.mark.django_db
@@ -29,6 +32,21 @@ def test_reader_who_asks_to_change_something_is_told_whom_to_ask(
     page = Page(signed_in(viewer).get("/c/ilka-marovand/works/new/"))
 
     assert (page.status, page.text("//h1")) == (403, "You may read this catalogue, not change it")
+
+
+@pytest.mark.parametrize(
+    ("role", "page", "heading"),
+    [
+        (Role.EDITOR, "profile/members/", "This is for the owners of the catalogue"),
+        (Role.LIBRARIAN, "profile/", "You keep the material of this catalogue, not the rest"),
+    ],
+)
+def test_every_role_is_told_what_it_leaves_to_others(
+    signed_in: Callable[[User], Client], composer: Composer, role: Role, page: str, heading: str
+) -> None:
+    found = Page(signed_in(member("tove", composer, role)).get(f"/c/ilka-marovand/{page}"))
+
+    assert (found.status, found.text("//h1")) == (403, heading)
 
 
 @pytest.mark.parametrize("address", ["/sign-in/?next=%00", "/c/%00/works/"])

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from django.conf import settings
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods
@@ -16,6 +14,8 @@ from catalogue.terms import Role
 from catalogue.web.access import HouseRequest, house_page
 from catalogue.web.forms.members import HouseMemberForm
 from catalogue.web.house import composers_as, keepers_page
+from catalogue.web.invitations import give_way_in
+from catalogue.web.mails import sends_mail
 from catalogue.web.notices import say
 
 
@@ -24,7 +24,7 @@ from catalogue.web.notices import say
 def house_members(request: HouseRequest) -> HttpResponse:
     """/house/members/ — the members of the catalogues that one owns, with their roles, eight side by side."""
     ours = composers_as(request, (Role.OWNER,))
-    form = HouseMemberForm(request.POST if request.method == "POST" else None, composers=ours, sends_mail=False)
+    form = HouseMemberForm(request.POST if request.method == "POST" else None, composers=ours, sends_mail=sends_mail())
     if form.is_bound and form.is_valid():
         try:
             return let_in(request, form, [one for one in ours if one.slug in form.cleaned_data["composers"]])
@@ -34,11 +34,17 @@ def house_members(request: HouseRequest) -> HttpResponse:
 
 
 def let_in(request: HouseRequest, form: HouseMemberForm, composers: list[Composer]) -> HttpResponse:
-    """Let somebody in and say so; somebody new gets an address, which is shown this once."""
-    user_name, role, _no_mail = form.added()
-    added = add_to_several(composers=composers, user_name=user_name, role=role, now=timezone.now())
-    if added.token:
-        address = settings.SITE_URL + reverse("join", args=[added.token])
-        return render(request, "house/member_code.html", {"member": added.membership.user, "address": address})
-    say(request, _("“%(name)s” is let in, and signs in as usual.") % {"name": added.membership.user.username})
+    """Let somebody in and say so; somebody new gets one address, by mail or shown this once."""
+    user_name, role, email = form.added()
+    added = add_to_several(
+        composers=composers, user_name=user_name, role=role, now=timezone.now(), email=email, by=request.user
+    )
+    member = added.membership.user
+    if not added.token:
+        say(request, _("“%(name)s” is let in, and signs in as usual.") % {"name": member.username})
+        return redirect("house-members")
+    way = give_way_in(added.token, member=member, inviter=request.user, composers=composers)
+    if not way.is_sent:
+        return render(request, "house/member_code.html", {"way": way})
+    say(request, _("The way in is sent to %(email)s.") % {"email": member.email})
     return redirect("house-members")

@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from django.conf import settings
-from django.contrib.auth.models import User
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
-from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST
 
-from catalogue.actions.mails import TooManyMails, count_mail
 from catalogue.actions.members import (
     MemberError,
     add_member,
@@ -20,11 +16,12 @@ from catalogue.actions.members import (
     may_have_code,
     remove_member,
 )
-from catalogue.models import MailPurpose, Membership
+from catalogue.models import Membership
 from catalogue.terms import Role
 from catalogue.web.access import CatalogueRequest, owner_page
 from catalogue.web.forms.members import MemberForm, RoleForm
-from catalogue.web.mails import send_mail, sends_mail
+from catalogue.web.invitations import give_way_in
+from catalogue.web.mails import sends_mail
 from catalogue.web.notices import say
 
 
@@ -37,7 +34,9 @@ def member_list(request: CatalogueRequest) -> HttpResponse:
         user_name, role, email = form.added()
         now = timezone.now()
         try:
-            added = add_member(composer=request.composer, user_name=user_name, role=role, now=now, email=email)
+            added = add_member(
+                composer=request.composer, user_name=user_name, role=role, now=now, email=email, by=request.user
+            )
         except MemberError as refused:
             form.add_error("user_name", refused.reason)
         else:
@@ -50,7 +49,7 @@ def member_list(request: CatalogueRequest) -> HttpResponse:
 
 def list_page(request: CatalogueRequest, form: MemberForm, *, wrong: str = "") -> HttpResponse:
     ours = Membership.objects.filter(composer=request.composer).select_related("user").order_by("pk")
-    members = [(one, roles_of(one), may_have_code(one)) for one in ours]
+    members = [(one, roles_of(one), may_have_code(one, by=request.user)) for one in ours]
     context = {"form": form, "members": members, "wrong": wrong}
     return render(request, "members/member_list.html", context, status=409 if wrong else 200)
 
@@ -68,29 +67,13 @@ def new_form() -> MemberForm:
 
 
 def hand_over(request: CatalogueRequest, membership: Membership, token: str) -> HttpResponse:
-    """Send the way in where there is an address and mails are sent, else show it to be handed over."""
-    member, address = membership.user, settings.SITE_URL + reverse("join", args=[token])
-    not_sent = ""
-    if sends_mail() and member.email:
-        not_sent = why_not_invited(request, member, address)
-        if not not_sent:
-            say(request, _("The way in is sent to %(email)s.") % {"email": member.email})
-            return redirect("member-list", request.composer.slug)
-    told = {"member": member, "address": address, "not_sent": not_sent}
-    return render(request, "members/member_code.html", told)
-
-
-def why_not_invited(request: CatalogueRequest, member: User, address: str) -> str:
-    """Send an invitation and return nothing, or one sentence that says why it is not sent."""
-    asker = f"user {request.user.pk}"
-    try:
-        count_mail(MailPurpose.INVITATION, recipient=member.email, asker=asker, now=timezone.now())
-    except TooManyMails:
-        return _("So many invitations were sent within the last hour that this one was not; hand the address over.")
-    told = {"inviter": request.user, "composer": request.composer, "member": member, "address": address}
-    if send_mail(member.email, "mails/invitation.txt", told):
-        return ""
-    return _("The mail could not be sent; hand the address over.")
+    """Send the way in and say so, or show it to be handed over."""
+    member = membership.user
+    way = give_way_in(token, member=member, inviter=request.user, composers=[request.composer])
+    if way.is_sent:
+        say(request, _("The way in is sent to %(email)s.") % {"email": member.email})
+        return redirect("member-list", request.composer.slug)
+    return render(request, "members/member_code.html", {"way": way})
 
 
 def member_of(request: CatalogueRequest, member: int) -> Membership:
@@ -142,7 +125,7 @@ def member_code(request: CatalogueRequest, member: int) -> HttpResponse:
     """/c/<composer>/profile/members/<member>/code/ — a new code for a member who has not come in yet."""
     membership = member_of(request, member)
     try:
-        token = make_member_code(membership=membership, now=timezone.now())
+        token = make_member_code(membership=membership, now=timezone.now(), by=request.user)
     except MemberError as refused:
         return list_page(request, new_form(), wrong=refused.reason)
     return hand_over(request, membership, token)

@@ -8,7 +8,15 @@ import pytest
 from django.contrib.auth.models import User
 
 from catalogue.actions.entry import KeyUsed, find_entry_key
-from catalogue.actions.members import MemberError, add_member, change_role, join, make_member_code, remove_member
+from catalogue.actions.members import (
+    MemberError,
+    add_member,
+    add_to_several,
+    change_role,
+    join,
+    make_member_code,
+    remove_member,
+)
 from catalogue.models import Composer, EntryKey, EntryPurpose, Membership
 from catalogue.terms import Role
 from tests.makers import NOW, make_composer, make_user
@@ -84,6 +92,22 @@ def test_code_never_opens_another_catalogue(composer: Composer) -> None:
         add_member(composer=composer, user_name="pell", role=Role.VIEWER, now=NOW)
     assert (roles(other), roles(composer)) == ({"pell": "owner"}, {"ilse": "owner", "noor": "viewer"})
     assert join(token, PASSWORD, now=NOW).memberships.count() == 1
+
+
+def test_one_owner_of_several_makes_a_new_code_for_all_and_no_other_owner_does(composer: Composer) -> None:
+    ilse, pell = User.objects.get(username="ilse"), make_user("pell")
+    second = make_composer("Osk Verrin", owner=ilse)
+    Membership.objects.create(composer=composer, user=pell, role=Role.OWNER)
+    told = {"user_name": "noor", "role": Role.VIEWER, "now": NOW, "by": ilse}
+    first = add_to_several(composers=[composer, second], **told).token
+
+    with pytest.raises(MemberError, match="only who owns them all"):
+        make_member_code(membership=of(composer, "noor"), now=NOW, by=pell)
+    fresh = make_member_code(membership=of(second, "noor"), now=NOW, by=ilse)
+
+    with pytest.raises(KeyUsed):
+        join(first, PASSWORD, now=NOW)
+    assert join(fresh, PASSWORD, now=NOW).memberships.count() == 2
 
 
 def test_who_runs_the_machine_gets_no_code(composer: Composer) -> None:
