@@ -98,6 +98,16 @@ class StepKind(StrEnum):
     OTHER = "other"
 
 
+class DeadlineKind(StrEnum):
+    """What a day in the list of all deadlines is about, in the order in which it is told."""
+
+    STEP = "step"
+    RECORD = "record"
+    RETURN = "return"
+    SET = "set"
+    CALL = "call"
+
+
 class StepState(StrEnum):
     """What somebody has said of a step; an open one is late once its day is over."""
 

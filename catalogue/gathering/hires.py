@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
-from django.db.models import QuerySet
+from django.db.models import Case, DateField, Q, QuerySet, When
+from django.db.models.functions import Coalesce
 
 from catalogue.facts import PerformanceFacts
 from catalogue.gathering.columns import facts_of
@@ -26,7 +27,7 @@ from catalogue.models import (
 from catalogue.rules.hires.clashes import Loan, days_of
 from catalogue.rules.hires.making_up import part_of
 from catalogue.rules.hires.terms import Hire as HireFacts
-from catalogue.rules.hires.terms import Item, MaterialForm, Purpose, Terms
+from catalogue.rules.hires.terms import HireState, Item, MaterialForm, Purpose, Terms
 from catalogue.terms import FileKind
 
 ALONG = ("work", "person", "organisation", "terms", "material_set__edition__publisher")
@@ -101,6 +102,40 @@ def gather_terms(terms: HireTerms) -> Terms:
 
 def gather_item(item: HireItem) -> Item:
     return facts_of(Item, item, part=part_of(item.part))
+
+
+# ---- how far hires have come
+
+
+def hires_that_are(found: QuerySet[Hire], state: HireState, today: date) -> QuerySet[Hire]:
+    """Return those of some hires that have come so far, as ``state_of`` says it of one.
+
+    ``BACK`` are all that came back, whatever is missing of them.
+    """
+    back, gone = Q(back_on__isnull=False), Q(out_on__lte=today)
+    sold, late = Q(purpose=Purpose.SALE.value), Q(due_day__lt=today)
+    asked = {
+        HireState.PLANNED: ~back & (Q(out_on__isnull=True) | Q(out_on__gt=today)),
+        HireState.OUT: ~back & gone & ~sold & (Q(due_day__isnull=True) | Q(due_day__gte=today)),
+        HireState.OVERDUE: ~back & gone & ~sold & late,
+        HireState.BACK: back,
+        HireState.KEPT: ~back & gone & sold,
+    }
+    return with_due(found).filter(asked[state])
+
+
+def hires_under_way(found: QuerySet[Hire], today: date) -> QuerySet[Hire]:
+    """Return those of some hires that are out or are to go out, and are to come back."""
+    sold_already = Q(purpose=Purpose.SALE.value, out_on__lte=today)
+    return with_due(found).filter(back_on__isnull=True).exclude(sold_already)
+
+
+def with_due(found: QuerySet[Hire]) -> QuerySet[Hire]:
+    """Name the day by which each hire is to be back ``due_day``, to be asked for."""
+    agreed = Coalesce("extended_to", "due_on")
+    return found.alias(
+        due_day=Case(When(purpose=Purpose.SALE.value, then=None), default=agreed, output_field=DateField())
+    )
 
 
 # ---- who has which set

@@ -103,6 +103,11 @@ def state_of_lists(composers: Sequence[int]) -> State:
     return asked(statement_of_lists("", connection.vendor))
 
 
+def state_of_dues() -> State:
+    """Return the state of all that says by when something is due, of every composer there is."""
+    return asked(statement_of_dues(connection.vendor))
+
+
 def asked(question: str, *told: str | int) -> State:
     """Return a state: as it was told before where nothing at all was written since, else asked anew."""
     mark = write_mark()
@@ -183,6 +188,18 @@ def statement_of_lists(owner: str, vendor: str) -> str:
         *(newest(model, owner) for model in OF_LISTS),
         newest(Performance, owner, "history_date"),
         *(newest(model) for model in PARTS_OF_LISTS),
+        TABLES[vendor],
+        SETTLED[vendor],
+    ]
+    return f"SELECT {', '.join(lines)}"
+
+
+@cache
+def statement_of_dues(vendor: str) -> str:
+    lines = [
+        *(newest(model) for model in (Composer, *OF_COMPOSER, *OF_PARTS)),
+        newest(Performance, column="history_date"),
+        f"(SELECT MAX(id) FROM {quoted(RiderSending)})",  # noqa: S608
         TABLES[vendor],
         SETTLED[vendor],
     ]

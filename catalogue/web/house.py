@@ -20,6 +20,7 @@ from catalogue.web.days import short_day
 from catalogue.web.hires import how_late
 from catalogue.web.wording import day_text
 
+HOUSE = "house"  # begins the names of files taken along
 SIDE_BY_SIDE = 8  # catalogues in one table of who keeps them
 
 

@@ -189,8 +189,12 @@ def leads_compared(around: Known) -> tuple[LeadRow, ...]:
 
 def name_of_step(stage: Stage) -> str:
     if stage.is_open and stage.filings:
-        return _("Return filed with %(society)s") % {"society": stage.filings[0].society}
+        return filed_with(stage.filings[0].society)
     return stage.step.label if stage.kind is StepKind.OTHER and stage.step else str(STEPS[stage.kind])
+
+
+def filed_with(society: str) -> str:
+    return _("Return filed with %(society)s") % {"society": society}
 
 
 def note_of(stage: Stage, language: str) -> str:

@@ -36,6 +36,7 @@ ROOMS_OF_HOUSE: tuple[tuple[Promise, str], ...] = (
     (_("Today"), "house-today"),
     (_("Works"), "house-works"),
     (_("Performances"), "house-performances"),
+    (_("Deadlines"), "house-deadlines"),
     (_("Hires"), "house-hires"),
     (_("Calls"), "house-calls"),
 )

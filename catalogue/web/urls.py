@@ -29,6 +29,7 @@ from catalogue.web.views import (
     hires,
     histories,
     house,
+    house_deadlines,
     house_members,
     houses,
     imports,
@@ -275,8 +276,12 @@ house_addresses: list[URLPattern] = [
     path("letterheads/<int:house>/", houses.house_edit, name="house-edit"),
     path("letterheads/<int:house>/logo/", houses.house_logo, name="house-logo"),
     path("letterheads/<int:house>/dissolve/", houses.house_dissolve, name="house-dissolve"),
+    path("deadlines/", house_deadlines.house_deadlines, name="house-deadlines"),
+    path("deadlines/export/<slug:suffix>/", house_deadlines.house_deadline_export, name="house-deadline-export"),
     path("hires/", house.house_hires, name="house-hires"),
+    path("hires/export/<slug:suffix>/", house.house_hire_export, name="house-hire-export"),
     path("calls/", house.house_calls, name="house-calls"),
+    path("calls/export/<slug:suffix>/", house.house_call_export, name="house-call-export"),
 ]
 
 urlpatterns: list[URLPattern | URLResolver] = [

@@ -14,7 +14,7 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
 
-from catalogue.models import Call, Composer, Hire, MaterialSet, Membership, Work
+from catalogue.models import Call, Composer, Hire, HireItem, MaterialSet, Membership, Submission, Work
 from catalogue.terms import Role
 from tests.conftest import member
 from tests.makers import make_composer, make_performance, make_work
@@ -22,9 +22,11 @@ from tests.web.pages import Page, with_class
 from tests.web.test_private_texts_stay_private import Words, text_of
 from tests.whole_catalogue import fill_texts, make_whole_catalogue
 
-PAGES = ("house-today", "house-works", "house-performances", "house-hires", "house-calls")
-FILES = ("house-work-export", "house-performance-export")
-DAY = datetime.date(2026, 3, 9)
+PAGES = ("house-today", "house-works", "house-performances", "house-deadlines", "house-hires", "house-calls")
+FILES = (
+    "house-work-export", "house-performance-export", "house-deadline-export", "house-hire-export", "house-call-export",
+)  # fmt: skip
+DAY, ONE_DAY = datetime.date(2026, 3, 9), datetime.timedelta(days=1)
 
 
 @pytest.fixture
@@ -120,21 +122,107 @@ def rows_of(response: object) -> list[list[str]]:
     return list(csv.reader(io.StringIO(response.content.decode("utf-8-sig"))))  # type: ignore[attr-defined]
 
 
-@pytest.mark.usefixtures("two_catalogues")
-def test_sets_stand_by_how_they_are(browser: Client, composer: Composer) -> None:
-    work = Work.objects.get(title="Tides")
-    Hire.objects.create(composer=composer, work=work, name="Waits", due_on=datetime.date(2026, 1, 1))
-    Hire.objects.create(composer=composer, work=work, name="Is out", out_on=DAY, due_on=datetime.date(2026, 6, 1))
+@pytest.fixture
+def hires(two_catalogues: None, composer: Composer) -> None:
+    """Besides the two that are overdue one of each state; their borrowers say which."""
+    work, lent = Work.objects.get(title="Tides"), {"composer": composer, "work": Work.objects.get(title="Tides")}
+    early, late = datetime.date(2026, 1, 5), datetime.date(2026, 6, 1)
+    Hire.objects.create(**lent, name="Waits", due_on=datetime.date(2026, 1, 1), number="17/26")
+    Hire.objects.create(**lent, name="Goes out later", out_on=late)
+    Hire.objects.create(**lent, name="Is out", out_on=DAY, due_on=late)
+    Hire.objects.create(**lent, name="Was extended", out_on=early, due_on=DAY - ONE_DAY, extended_to=DAY)
+    back = Hire.objects.create(**lent, name="Came back", out_on=early, due_on=early, back_on=DAY)
+    Hire.objects.create(**lent, name="Bought it", out_on=early, due_on=early, purpose="sale")
+    HireItem.objects.create(hire=back, name="Flute", expected=1, sent=1, back=0)
+    assert work.pk
 
+
+def told(browser: Client, **asked: str) -> dict[str, str]:
+    """Who has what, in their order, and how far it has come."""
+    page = Page(browser.get("/house/hires/", asked))
+    names = page.texts("//tbody//th")
+    return dict(zip(names, page.texts("//tbody//td[@data-label='How far it has come']"), strict=True))
+
+
+@pytest.mark.usefixtures("hires")
+def test_hires_that_are_not_back_stand_by_when_they_are_due(browser: Client) -> None:
+    assert list(told(browser).items()) == [
+        ("Waits", "not sent yet"),
+        ("Borrower of Weirs", "overdue"),
+        ("Borrower of Tides", "overdue"),
+        ("Was extended", "out"),
+        ("Is out", "out"),
+        ("Goes out later", "not sent yet"),
+    ]
     page = Page(browser.get("/house/hires/"))
+    assert page.texts(f"//tbody//td[@data-label='Due back']{with_class('second')}") == [
+        "overdue by 9 days", "overdue by 3 days", "today", "in 84 days",
+    ]  # fmt: skip
 
-    assert {one: page.texts(f"//section[@id='{one}']//h3") for one in ("late", "out", "waiting")} == {
-        "late": ["Borrower of Weirs", "Borrower of Tides"],
-        "out": ["Is out"],
-        "waiting": ["Waits"],
-    }
-    assert page.texts(f"//section[@id='late']{with_class('day')}/span") == [
-        "overdue by 9 days", "overdue by 3 days",
+
+@pytest.mark.usefixtures("hires")
+@pytest.mark.parametrize(
+    ("asked", "names"),
+    [
+        ({"state": "overdue"}, ["Borrower of Weirs", "Borrower of Tides"]),
+        ({"state": "out"}, ["Was extended", "Is out"]),
+        ({"state": "planned"}, ["Waits", "Goes out later"]),
+        ({"state": "back"}, ["Came back"]),
+        ({"state": "kept"}, ["Bought it"]),
+        ({"q": "borrower tides"}, ["Borrower of Tides"]),
+        ({"q": "17/26"}, ["Waits"]),
+        ({"since": "9 March 2026", "until": "2026-06-01"}, ["Was extended", "Is out"]),
+        ({"state": "all", "until": "8 January 2026"}, ["Waits", "Came back"]),
+        ({"composer": "pell-tarrowick"}, ["Borrower of Weirs"]),
+        ({"sort": "-holder", "state": "overdue"}, ["Borrower of Weirs", "Borrower of Tides"]),
+    ],
+)
+def test_hires_are_asked_for_by_who_has_them_how_far_they_have_come_and_when_they_are_due(
+    browser: Client, asked: dict[str, str], names: list[str]
+) -> None:
+    assert list(told(browser, **asked)) == names
+
+
+@pytest.mark.usefixtures("hires")
+def test_a_day_that_cannot_be_read_is_said_beside_it(browser: Client) -> None:
+    page = Page(browser.get("/house/hires/", {"since": "soon", "state": "nowhere"}))
+
+    assert page.status == 200
+    assert len(page.wrong) == 2
+
+
+@pytest.mark.usefixtures("hires")
+def test_hires_are_taken_along_with_what_is_missing(browser: Client) -> None:
+    rows = rows_of(browser.get(reverse("house-hire-export", args=["csv"]), {"state": "back", "columns": "all"}))
+
+    found = dict(zip(*rows, strict=True))
+    assert (found["Due back"], found["Who has it"], found["Back on"]) == ("2026-01-05", "Came back", "2026-03-09")
+    assert found["How far it has come"] == "back, not all of it"
+
+
+@pytest.mark.usefixtures("two_catalogues")
+def test_calls_are_asked_for_by_state_deadline_and_kind(browser: Client, composer: Composer) -> None:
+    over = Call(composer=composer, title="Gone", closes_on=None, kind="competition", full_text="For oboe.")
+    over.terms = {"deadline_day": "2026-02-01", "organiser": "Slate Hall"}
+    over.save()
+    Call.objects.update(terms=over.terms, closes_on=DAY)
+    Call.objects.filter(pk=over.pk).update(closes_on=datetime.date(2026, 2, 1))
+    Submission.objects.create(call=Call.objects.get(title="Call for Tides"), status="sent")
+
+    def asked(**questions: str) -> list[str]:
+        return Page(browser.get("/house/calls/", questions)).texts("//tbody//th")
+
+    assert asked() == ["Call for Tides", "Call for Weirs"]
+    assert asked(state="over") == ["Gone"]
+    assert asked(state="all", kind="competition") == ["Gone"]
+    assert asked(state="all", until="1 March 2026") == ["Gone"]
+    assert asked(since="9 March 2026", sent="sent") == ["Call for Tides"]
+    assert asked(sent="nothing") == ["Call for Weirs"]
+    assert asked(state="all", q="OBOE") == ["Gone"]
+    assert asked(composer="pell-tarrowick") == ["Call for Weirs"]
+    seen = rows_of(browser.get(reverse("house-call-export", args=["csv"]), {"state": "over"}))
+    assert [row[:4] for row in seen] == [
+        ["Closes", "Call", "Composer", "Organiser"], ["2026-02-01", "Gone", "Ilka Marovand", "Slate Hall"],
     ]  # fmt: skip
 
 
@@ -154,14 +242,17 @@ def test_number_of_queries_does_not_grow_with_the_composers(browser: Client, pub
 
     assert {name: queries(browser, name) for name in PAGES} == with_two
     assert with_two == {
-        "house-today": 22, "house-works": 7, "house-performances": 10, "house-hires": 5, "house-calls": 4,
+        "house-today": 22, "house-works": 7, "house-performances": 10, "house-deadlines": 21, "house-hires": 7,
+        "house-calls": 6,
     }  # fmt: skip
 
 
 def test_rooms_of_all_composers_are_offered_to_whoever_keeps_several(browser: Client) -> None:
     page = Page(browser.get("/house/works/"))
 
-    assert page.texts("//nav[@aria-label='Rooms']//a") == ["Today", "Works", "Performances", "Hires", "Calls"]
+    assert page.texts("//nav[@aria-label='Rooms']//a") == [
+        "Today", "Works", "Performances", "Deadlines", "Hires", "Calls",
+    ]  # fmt: skip
     assert page.texts("//nav[@aria-label='Rooms']//a[@aria-current='page']") == ["Works"]
 
 

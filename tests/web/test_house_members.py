@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 import pytest
 from django.contrib.auth.models import User
+from django.core import mail
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -51,6 +53,18 @@ def test_somebody_new_is_let_into_several_with_one_address(browser: Client) -> N
 
     assert "/join/" in page.values("//*[@id='address']/@value")[0]
     assert sorted(Membership.objects.filter(user__username="nadia").values_list("role", flat=True)) == ["librarian"] * 2
+
+
+def test_somebody_new_is_let_into_several_by_one_mail(browser: Client, settings: Any) -> None:
+    settings.SENDS_MAIL, settings.DEFAULT_FROM_EMAIL = True, "catalogue@house.example"
+    form = {"user_name": "nadia", "role": "editor", "composers": ["ilka-marovand", "pell-tarrowick"]}
+
+    page = Page(browser.post(ADDRESS, {**form, "email": "nadia@house.example"}, follow=True))
+
+    (message,) = mail.outbox
+    assert "The way in is sent to nadia@house.example." in page.text("//main")
+    assert message.subject == "You are let in to the catalogues of Ilka Marovand, Pell Tarrowick"
+    assert "/join/" in str(message.body)
 
 
 def test_catalogue_that_is_not_owned_cannot_be_given_away(browser: Client, editor: User) -> None:

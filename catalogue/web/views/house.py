@@ -16,20 +16,23 @@ from django_tables2 import RequestConfig
 
 from catalogue.exchange.columns import Kind
 from catalogue.exchange.exporting import grid_of_house_performances, grid_of_house_works
-from catalogue.models import Performance, Work
+from catalogue.gathering.hires import with_due
+from catalogue.models import Call, Hire, Performance, Work
 from catalogue.web.access import READERS, READERS_OF_MATERIAL, HouseRequest, house_page
 from catalogue.web.asked import COLUMNS, Asked
 from catalogue.web.call_list import closing_of
 from catalogue.web.filters.house import HousePerformanceFilter, HouseWorkFilter
+from catalogue.web.filters.house_calls import HouseCallFilter
+from catalogue.web.filters.house_hires import HouseHireFilter
 from catalogue.web.hires import hires_due
-from catalogue.web.house import composers_as, edited, sets_page, whose
+from catalogue.web.house import HOUSE, composers_as, edited, whose
 from catalogue.web.tables.house import HousePerformanceTable, HouseWorkTable
+from catalogue.web.tables.house_calls import HouseCallTable
+from catalogue.web.tables.house_hires import HouseHireTable
 from catalogue.web.tables.lists import AT_ONCE, ListTable
 from catalogue.web.today_page import today_page
 from catalogue.web.views.exports import as_file, wants_everything
 from catalogue.web.wording import page_language
-
-HOUSE = "house"  # begins the names of files taken along
 
 
 @house_page
@@ -67,19 +70,15 @@ def list_page(request: HouseRequest, asked: Asked, template: str) -> HttpRespons
 @house_page
 @require_safe
 def house_hires(request: HouseRequest) -> HttpResponse:
-    """/house/hires/ — the sets of all composers that are overdue, out, or to be sent."""
-    asked = whose(request, READERS_OF_MATERIAL)
-    page = sets_page(asked.chosen, today=timezone.localdate(), language=page_language())
-    return render(request, "house/hires.html", {"whose": asked, "page": page})
+    """/house/hires/ — the hires of all composers that are not back yet, or those that are asked for."""
+    return list_page(request, asked_hires(request), "house/hires.html")
 
 
 @house_page
 @require_safe
 def house_calls(request: HouseRequest) -> HttpResponse:
-    """/house/calls/ — the open calls of all composers, the next to close first."""
-    asked = whose(request, READERS)
-    rows = closing_of(asked.chosen, now=timezone.now(), language=page_language())
-    return render(request, "house/calls.html", {"whose": asked, "rows": rows})
+    """/house/calls/ — the open calls of all composers, the next to close first, or those that are asked for."""
+    return list_page(request, asked_calls(request), "house/calls.html")
 
 
 # ---- taken along
@@ -101,6 +100,20 @@ def house_performance_export(request: HouseRequest, suffix: str) -> HttpResponse
     table = asked_performances(request).table
     found = table.data.data.select_related("venue", "presenter", "composer")
     return along(request, table, grid_of_house_performances, found, Kind.PERFORMANCES, suffix)
+
+
+@house_page
+@require_safe
+def house_hire_export(request: HouseRequest, suffix: str) -> HttpResponse:
+    """/house/hires/export/<suffix>/ — the hires that are asked for, as CSV or XLSX."""
+    return as_file(request, asked_hires(request).table.grid(), "hires", suffix, whose=HOUSE)
+
+
+@house_page
+@require_safe
+def house_call_export(request: HouseRequest, suffix: str) -> HttpResponse:
+    """/house/calls/export/<suffix>/ — the calls that are asked for, as CSV or XLSX."""
+    return as_file(request, asked_calls(request).table.grid(), "calls", suffix, whose=HOUSE)
 
 
 def along(
@@ -125,8 +138,22 @@ def asked_performances(request: HouseRequest) -> Asked:
     return as_asked(request, asked, HousePerformanceTable(asked.qs, composers=ours, today=timezone.localdate()))
 
 
-def as_asked(request: HouseRequest, asked: Any, table: ListTable) -> Asked:
-    table.remembers = True
+def asked_hires(request: HouseRequest) -> Asked:
+    ours, today = composers_as(request, READERS_OF_MATERIAL), timezone.localdate()
+    asked = HouseHireFilter(request.GET, with_due(Hire.objects.filter(composer__in=ours)), composers=ours)
+    table = HouseHireTable(asked.qs, composers=ours, today=today, language=page_language())
+    return as_asked(request, asked, table, remembers=False)
+
+
+def asked_calls(request: HouseRequest) -> Asked:
+    ours, now = composers_as(request, READERS), timezone.now()
+    asked = HouseCallFilter(request.GET, Call.objects.filter(composer__in=ours), composers=ours)
+    table = HouseCallTable(asked.qs, composers=ours, now=now, language=page_language())
+    return as_asked(request, asked, table, remembers=False)
+
+
+def as_asked(request: HouseRequest, asked: Any, table: ListTable, *, remembers: bool = True) -> Asked:
+    table.remembers = remembers
     RequestConfig(request, paginate=False).configure(table)
-    table.show_columns(request.GET.getlist(COLUMNS))
+    table.show_columns(table.columns.names() if wants_everything(request) else request.GET.getlist(COLUMNS))
     return Asked(asked, table)

@@ -1,0 +1,42 @@
+"""What the list of all deadlines can be asked: whose, of which kind, and from which day to which."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from django import forms
+from django.utils.translation import gettext_lazy as _
+
+from catalogue.models import Composer
+from catalogue.terms import DeadlineKind
+from catalogue.web.forms.fields import DayField
+
+KINDS = (
+    (DeadlineKind.STEP.value, _("Steps around performances")),
+    (DeadlineKind.RECORD.value, _("What performances lack")),
+    (DeadlineKind.RETURN.value, _("Returns to societies")),
+    (DeadlineKind.SET.value, _("Sets due back")),
+    (DeadlineKind.CALL.value, _("Calls that close")),
+)
+
+
+class DeadlineForm(forms.Form):
+    """A composer, a kind and a span of days; nothing asked gives all that is late, and the coming days."""
+
+    composer = forms.ChoiceField(label=_("Composer"), required=False)
+    kind = forms.ChoiceField(label=_("Kind"), required=False, choices=(("", _("All kinds")), *KINDS))
+    since = DayField(label=_("From"), help_text=_("Empty for all that is late."))
+    until = DayField(label=_("To"), help_text=_("Empty for the next 90 days."))
+
+    def __init__(self, *args: Any, composers: Sequence[Composer], **options: Any) -> None:
+        super().__init__(*args, **options)
+        named = ((one.slug, one.name) for one in composers)
+        self.fields["composer"].choices = [("", _("All composers")), *named]  # type: ignore[attr-defined]
+
+    def clean(self) -> dict[str, Any]:
+        cleaned: dict[str, Any] = super().clean() or {}
+        since, until = cleaned.get("since"), cleaned.get("until")
+        if since and until and until < since:
+            self.add_error("until", _("This day is before the first one."))
+        return cleaned

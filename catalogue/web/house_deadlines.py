@@ -1,0 +1,201 @@
+"""Every day by which something is due, of some composers together: steps, returns, sets that come back, calls.
+
+What is due around a performance is reckoned, so that no database can sort by it: all of it until a day is reckoned
+once for each state of the catalogues, and a page shows a part.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from itertools import islice
+
+from django.db.models import Q
+from django.urls import reverse
+from django.utils.translation import gettext as _
+
+from catalogue.gathering.hires import still_out
+from catalogue.gathering.journeys import gather_around, gather_leads
+from catalogue.gathering.once import once_for_each_state
+from catalogue.gathering.versions import State, state_of_dues
+from catalogue.models import Call, Composer, Step
+from catalogue.rules.journey import Stage, usual_leads
+from catalogue.rules.needs import weeks_before
+from catalogue.terms import DeadlineKind, StepKind, StepState
+from catalogue.web.journeys import SOON, far_text, filed_with, name_of_step
+from catalogue.web.programmes import name_of
+from catalogue.web.records.of_materials import HIRES
+from catalogue.web.tables.lists import AT_ONCE
+from catalogue.web.today_page import NEEDS, Event, coming_performances, event_of, performances_over
+from catalogue.web.wording import date_text, day_text
+
+KIND_OF_STEP = {StepKind.RETURN: DeadlineKind.RETURN, StepKind.SET_BACK: DeadlineKind.SET}
+IN_ORDER = {kind: place for place, kind in enumerate(DeadlineKind)}
+REMEMBERED = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Deadline:
+    """A day, what is due by then and of what; ``view`` and ``record`` are its page, ``place`` where on it.
+
+    ``moment`` is when a call closes where it names an hour.
+    """
+
+    day: date
+    kind: DeadlineKind
+    composer: int
+    what: str
+    about: str
+    view: str
+    record: int
+    place: str = ""
+    moment: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class DeadlineRow:
+    """A deadline ready to print; ``look`` is late or soon."""
+
+    day: str
+    far: str
+    look: str
+    kind: DeadlineKind
+    what: str
+    about: str
+    address: str
+    whose: Composer
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """The days that are asked for, both counted in; without a first one all that is late and still asked for."""
+
+    since: date | None
+    until: date
+
+    def holds(self, day: date) -> bool:
+        return day <= self.until and (self.since is None or day >= self.since)
+
+
+def deadlines_of(
+    readers: Sequence[Composer], keepers: Sequence[Composer], span: Span, *, now: datetime, today: date, language: str
+) -> list[Deadline]:
+    """Return what is due in some days: of ``readers`` everything, of ``keepers`` of material when sets are due back.
+
+    Sixteen queries, however many composers and however much is due, up to ``AT_ONCE`` performances.
+    """
+    ours, theirs = tuple(one.pk for one in readers), tuple(one.pk for one in keepers)
+    found = deadlines_at(state_of_dues(), ours, theirs, span.until, today, language)
+    return [one for one in found if span.holds(one.day) and (one.moment is None or one.moment > now)]
+
+
+@once_for_each_state(REMEMBERED)
+def deadlines_at(
+    _state: State, readers: tuple[int, ...], keepers: tuple[int, ...], until: date, today: date, language: str
+) -> tuple[Deadline, ...]:
+    """Return all that is due until a day, by day, then by composer, kind and name."""
+    composers = list(Composer.objects.filter(pk__in={*readers, *keepers}).order_by("sort_name", "pk"))
+    ours = [one for one in composers if one.pk in readers]
+    by_name = {one.pk: number for number, one in enumerate(composers)}
+    found = [
+        *(one for event in events_until(ours, until, today) for one in around_event(event, until, language)),
+        *sets_back(composers),
+        *calls_that_close(ours, until, today),
+    ]
+    due = (one for one in found if one.day <= until)
+    return tuple(sorted(due, key=lambda one: (one.day, by_name[one.composer], IN_ORDER[one.kind], one.about)))
+
+
+# ---- around performances
+
+
+def events_until(composers: Sequence[Composer], until: date, today: date) -> Iterator[Event]:
+    """Give the performances of which something may be due until a day, with what is known around them."""
+    last = until + timedelta(days=longest_lead(composers))
+    named = Step.objects.filter(state=StepState.OPEN.value, due__isnull=False).values("performance")
+    coming = coming_performances(composers, today).filter(Q(first_day__lte=last) | Q(pk__in=named))
+    records = (coming | performances_over(composers, today)).with_everything_printed().order_by("pk")
+    rows = records.iterator(chunk_size=AT_ONCE)
+    while some := list(islice(rows, AT_ONCE)):
+        around = gather_around(some)
+        yield from (event_of(one, around[one.pk], today) for one in some)
+
+
+def longest_lead(composers: Sequence[Composer]) -> int:
+    """Return how many days before a performance something can be due at most, by any composer's lead times."""
+    kept = [*gather_leads([one.pk for one in composers]).values(), usual_leads()]
+    leads = [lead.days for said in kept for lead in said.values() if lead.days is not None]
+    return max(*leads, *(7 * weeks for weeks in weeks_before().values()))
+
+
+def around_event(event: Event, until: date, language: str) -> Iterator[Deadline]:
+    """Give what is due of a performance: what its record lacks, and its steps; of returns each society's."""
+    record = event.record
+    about = ", ".join(part for part in (name_of(record), date_text(record.date, language)) if part)
+    for due in event.dues:
+        words, field = NEEDS[due.need]
+        yield Deadline(
+            due.day, DeadlineKind.RECORD, record.composer_id, str(words), about, "performance-edit", record.pk, field
+        )
+    for day, kind, told in (one for stage in event.stages for one in days_of(stage)):
+        yield Deadline(day, kind, record.composer_id, told, about, "performance-detail", record.pk, "journey")
+
+
+def days_of(stage: Stage) -> Iterator[tuple[date, DeadlineKind, str]]:
+    """Give the days of a step with what is due: of a return one for each society that is still to be told."""
+    if stage.filings:
+        for one in stage.filings:
+            yield one.due, DeadlineKind.RETURN, filed_with(one.society)
+    elif stage.due is not None:
+        yield stage.due, KIND_OF_STEP.get(stage.kind, DeadlineKind.STEP), name_of_step(stage)
+
+
+# ---- sets and calls
+
+
+def sets_back(composers: Sequence[Composer]) -> Iterator[Deadline]:
+    """Give when each set that is out is to be back; one query."""
+    for hire in still_out(*composers):
+        if hire.due is not None:
+            number = _("set %(number)s") % {"number": hire.material_set.number} if hire.material_set else ""
+            about = ", ".join(part for part in (hire.work.title, number, hire.holder) if part)
+            yield Deadline(hire.due, DeadlineKind.SET, hire.composer_id, _("Set back"), about, "hires", hire.pk)
+
+
+def calls_that_close(composers: Sequence[Composer], until: date, today: date) -> Iterator[Deadline]:
+    """Give when each call closes that is not over; one query."""
+    found = Call.objects.filter(composer__in=composers, closes_on__range=(today - timedelta(days=1), until))
+    for call in found.only("title", "composer", "closes_on", "closes_at"):
+        day = call.closes_on
+        if day is not None and (call.closes_at is not None or day >= today):
+            yield Deadline(
+                day, DeadlineKind.CALL, call.composer_id, _("Call closes"), call.title, "call-detail", call.pk,
+                moment=call.closes_at,
+            )  # fmt: skip
+
+
+# ---- rows
+
+
+def row_of(one: Deadline, whose: Composer, *, can_edit: bool, today: date, language: str) -> DeadlineRow:
+    days = (one.day - today).days
+    return DeadlineRow(
+        day=day_text(one.day, language),
+        far=far_text(one.day, today),
+        look="late" if days < 0 else "soon" if days <= SOON else "",
+        kind=one.kind,
+        what=one.what,
+        about=one.about,
+        address=address_of(one, whose, can_edit=can_edit),
+        whose=whose,
+    )
+
+
+def address_of(one: Deadline, whose: Composer, *, can_edit: bool) -> str:
+    """Return where it is seen to: in the form of a record that lacks something, for whoever may edit it."""
+    if one.view == HIRES.slug:
+        return reverse("record-detail", args=[whose.slug, HIRES.slug, one.record])
+    if one.view == "performance-edit" and not can_edit:
+        return reverse("performance-detail", args=[whose.slug, one.record])
+    return reverse(one.view, args=[whose.slug, one.record]) + (f"#{one.place}" if one.place else "")
