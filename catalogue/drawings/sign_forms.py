@@ -84,6 +84,13 @@ def fan(wide: float, beams: int) -> tuple[Step, ...]:
     return steps
 
 
+def hairpin(wide: float, high: float, thick: float, *, opens: bool) -> tuple[Step, ...]:
+    """Two strokes that meet in a point, its lower edge at 0: one that ``opens`` begins with the point."""
+    reach, inside = high / 2, thick * wide / high
+    corners = [(0.0, reach), (wide, high), (wide, high - thick), (inside, reach), (wide, thick), (wide, 0.0)]
+    return shape(*(corners if opens else [(wide - x, y) for x, y in corners]))
+
+
 FORMS: dict[str, Form] = {
     "E0A9": (cross(125, 0, 125, 46), 250),
     "E0B3": ((*loop(130, 0, 128, 30), *cross(130, 0, 66, 30)), 260),
@@ -104,6 +111,8 @@ FORMS: dict[str, Form] = {
         ),
         260,
     ),
+    "E53E": (hairpin(1250, 300, 34, opens=True), 1250),
+    "E53F": (hairpin(1250, 300, 34, opens=False), 1250),
     "E5E5": (plus(150, 150, 150, 46), 300),
     "E610": (
         shape((0, 0), (26, 0), (26, 170), (274, 170), (274, 0), (300, 0), (300, 280), (0, 280)),

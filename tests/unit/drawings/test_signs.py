@@ -31,7 +31,7 @@ def test_sign_has_its_code_point_and_cents(name: str) -> None:
 def test_every_sign_has_an_outline_within_reach_and_a_name_of_its_own() -> None:
     codes = [sign.code for sign in signs().values()]
 
-    assert len(codes) == len(set(codes)) == 55
+    assert len(codes) == len(set(codes)) == 57
     assert set(codes) <= set(glyphs())
 
 
