@@ -1,8 +1,12 @@
-"""Player strips and timelines as sketches, for files that hold pictures only: the same marks at the same places."""
+"""Player strips and timelines as sketches, for paper and for files that hold pictures only.
+
+The marks are those of the page, at the same places.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from itertools import chain
 from math import cos, pi, sin
 
@@ -24,8 +28,21 @@ from catalogue.drawings.timeline import Words as TimelineWords
 
 CORNERS = 24
 """Corners of the polygon that stands for a disc; at the size of a strip no eye tells them."""
-NAME, FIGURE = 13.0, 10.0
-"""Sizes of the type on a timeline, in units."""
+
+
+@dataclass(frozen=True, slots=True)
+class TimelineLook:
+    """The type and the strokes of a timeline, in units; names are set in italics where paper has them so."""
+
+    name: float = 13.0
+    figure: float = 10.0
+    curve: float = 1.2
+    line: float = 1.2
+    tick: float = 0.8
+    slanting: bool = False
+
+
+USUAL = TimelineLook()
 
 
 def strip_sketch(strip: Strip, scale: float) -> Sketch:
@@ -64,58 +81,65 @@ def triangle(left: Point, scale: float) -> Stroke:
     return Stroke(tuple((x * scale, y * scale) for x, y in corners), 0, closed=True, filled=True)
 
 
-def timeline_sketch(picture: Picture) -> Sketch:
+def timeline_sketch(picture: Picture, look: TimelineLook = USUAL) -> Sketch:
     """The timeline as wide as it was placed for."""
-    drawn = RedrawnTimeline(picture)
+    drawn = RedrawnTimeline(picture, look)
     return Sketch(picture.width, picture.height, tuple(drawn.parts()))
 
 
 class RedrawnTimeline:
     """Draws the marks of one timeline; places along it are given in per cent."""
 
-    def __init__(self, picture: Picture) -> None:
-        self.picture = picture
+    def __init__(self, picture: Picture, look: TimelineLook) -> None:
+        self.picture, self.look = picture, look
 
     def x(self, share: float) -> float:
         return share * self.picture.width / 100
 
     def parts(self) -> Iterator[Part]:
-        picture, line, minutes = self.picture, self.picture.line, self.picture.minutes_line
-        yield from (Stroke(tuple((self.x(x), y) for x, y in one), 1.2) for one in picture.curve if len(one) > 1)
+        picture, look = self.picture, self.look
+        line, minutes = picture.line, picture.minutes_line
+        yield from (Stroke(tuple((self.x(x), y) for x, y in one), look.curve) for one in picture.curve if len(one) > 1)
         yield from (self.figure(*one) for one in picture.figures)
         yield from self.line()
         for section in picture.sections:
             yield self.tick(section.x, line - TICK, line)
-            yield from self.words(section, line - 4, NAME, "start", after=4)
+            yield from self.name(section, line - 4)
         for cue in picture.cues:
             yield self.tick(cue.x, line, line + CUE_TICK)
-            yield from self.words(cue, line + CUE_BELOW + CUE_ROW * cue.row, FIGURE, beside(cue))
+            yield from self.number(cue, line + CUE_BELOW + CUE_ROW * cue.row)
         for minute in picture.minutes:
             yield self.tick(minute.x, minutes, minutes + 5)
-            yield from self.words(minute, minutes + MINUTE_BELOW - 2, FIGURE, beside(minute))
+            yield from self.number(minute, minutes + MINUTE_BELOW - 2)
 
     def figure(self, share: float, y: float, said: str) -> Words:
         """A tempo where it is reached; one that has no room at the right end stands before that."""
         x = self.x(share) + FIGURE_AFTER
         is_last = x + len(said) * FIGURE_WIDE > self.picture.width
-        return Words(self.picture.width if is_last else x, y - 5, said, FIGURE, "end" if is_last else "start")
+        place = self.picture.width if is_last else x
+        return Words(place, y - 5, said, self.look.figure, "end" if is_last else "start")
 
     def line(self) -> Iterator[Part]:
         """The line, whole where the bar leads, two thin strokes where the clock does."""
-        end, y = 0.0, self.picture.line
+        end, y, thick = 0.0, self.picture.line, self.look.line
         for start, until in self.picture.free:
-            yield Stroke(((self.x(end), y), (self.x(start), y)), 1.2)
-            yield from (Stroke(((self.x(start), y + side), (self.x(until), y + side)), 0.6) for side in (-FREE, FREE))
+            yield Stroke(((self.x(end), y), (self.x(start), y)), thick)
+            sides = (-FREE, FREE)
+            yield from (Stroke(((self.x(start), y + side), (self.x(until), y + side)), thick / 2) for side in sides)
             end = until
         if end < 100:
-            yield Stroke(((self.x(end), y), (self.x(100), y)), 1.2)
+            yield Stroke(((self.x(end), y), (self.x(100), y)), thick)
 
     def tick(self, share: float, start: float, end: float) -> Stroke:
-        return Stroke(((self.x(share), start), (self.x(share), end)), 0.8)
+        return Stroke(((self.x(share), start), (self.x(share), end)), self.look.tick)
 
-    def words(self, told: TimelineWords, y: float, size: float, anchor: Anchor, after: float = 0) -> Iterator[Words]:
+    def name(self, told: TimelineWords, y: float) -> Iterator[Words]:
         if told.words:
-            yield Words(self.x(told.x) + after, y, told.words, size, anchor)
+            yield Words(self.x(told.x) + 4, y, told.words, self.look.name, "start", italic=self.look.slanting)
+
+    def number(self, told: TimelineWords, y: float) -> Iterator[Words]:
+        if told.words:
+            yield Words(self.x(told.x), y, told.words, self.look.figure, beside(told))
 
 
 def beside(told: TimelineWords) -> Anchor:

@@ -196,16 +196,6 @@ class Canvas:
         if path:
             self.drawing.addLiteral(f"{thick:.3f} w {' '.join(path)} S")
 
-    def curve(self, points: Sequence[tuple[float, float]], thick: float) -> None:
-        """Strokes from point to point."""
-        self.begin()
-        path = self.drawing.beginPath()
-        path.moveTo(points[0][0], self.height - points[0][1])
-        for x, y in points[1:]:
-            path.lineTo(x, self.height - y)
-        self.drawing.setLineWidth(thick)
-        self.drawing.drawPath(path)
-
     def outline(
         self,
         points: Sequence[tuple[float, float]],

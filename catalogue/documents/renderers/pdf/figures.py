@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
 
 from catalogue.documents.model import Figure, plain, wording
 from catalogue.documents.renderers.pdf.canvas import Canvas
@@ -11,34 +11,30 @@ from catalogue.documents.renderers.pdf.ground import Ground, depth
 from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import FigureSheet, Look
 from catalogue.drawings.player_strip import LINE_Y, Strip
-from catalogue.drawings.sketch import Circle, Drawable, Outline, Sketch, Stroke
-from catalogue.drawings.sketch import Words as SketchWords
-from catalogue.drawings.timeline import (
-    CUE_BELOW,
-    CUE_ROW,
-    CUE_TICK,
-    FIGURE_AFTER,
-    FREE,
-    MINUTE_BELOW,
-    TICK,
-    Course,
-    Picture,
-    Words,
-    timeline,
-)
+from catalogue.drawings.redrawn import TimelineLook, timeline_sketch
+from catalogue.drawings.sketch import Circle, Drawable, Outline, Sketch, Stroke, Words
+from catalogue.drawings.timeline import Course, timeline
 
 RISE, HIGH = 0.74, 0.94
 """How far words reach above their baseline, and how high they are, in sizes of their type: so much is white."""
 
 
 def figure_item(figure: Figure, ground: Ground, parent: Element) -> Item:
-    """A caption and the drawing below it, whole on one page."""
+    """A figure with what it shows in words, whole on one page."""
     if isinstance(figure.drawing, Strip):
         return strip_item(figure, figure.drawing, ground, parent)
-    if not isinstance(figure.drawing, Course):
-        return sketch_item(figure, figure.drawing, ground, parent)
+    if isinstance(figure.drawing, Course):
+        return timeline_item(figure, figure.drawing, ground, parent)
+    return sketch_item(figure, figure.drawing, ground, parent)
+
+
+# ---- timelines
+
+
+def timeline_item(figure: Figure, course: Course, ground: Ground, parent: Element) -> Item:
+    """A caption and the timeline below it."""
     sheet = ground.sheet.figure
-    picture = timeline(figure.drawing, width=ground.width / sheet.scale)
+    sketch = timeline_sketch(timeline(course, width=ground.width / sheet.scale), timeline_look(sheet))
     caption = ground.line(figure.caption, sheet.caption)
     told, drawn = parent.add("Caption"), parent.add("Figure", alternative=plain(figure.caption))
 
@@ -46,77 +42,20 @@ def figure_item(figure: Figure, ground: Ground, parent: Element) -> Item:
         with canvas.content(told):
             canvas.text(ground.left, y, caption)
         with canvas.content(drawn):
-            Drawn(canvas, ground, sheet, picture, y + sheet.after).whole()
+            place = ground.left, y + sheet.after
+            draw_sketch(canvas, sketch, ground, place, sheet.scale, lambda words: face_along(words, sheet))
 
-    return Item(draw, lead=sheet.lead, depth=sheet.after + picture.height * sheet.scale)
+    return Item(draw, lead=sheet.lead, depth=sheet.after + sketch.height * sheet.scale)
 
 
-@dataclass(frozen=True, slots=True)
-class Drawn:
-    """A picture being drawn, its upper edge at ``top``."""
+def timeline_look(sheet: FigureSheet) -> TimelineLook:
+    """The sheet's points in units of the timeline."""
+    points = (sheet.name.size, sheet.figure.size, sheet.curve, sheet.line, sheet.tick)
+    return TimelineLook(*(one / sheet.scale for one in points), slanting=True)
 
-    canvas: Canvas
-    ground: Ground
-    sheet: FigureSheet
-    picture: Picture
-    top: float
 
-    def x(self, share: float) -> float:
-        return self.ground.left + share * self.ground.width / 100
-
-    def y(self, units: float) -> float:
-        return self.top + units * self.sheet.scale
-
-    def whole(self) -> None:
-        self.tempo()
-        self.line()
-        for section in self.picture.sections:
-            self.tick(section.x, self.picture.line - TICK, self.picture.line)
-            self.words(section, self.picture.line - 4, self.sheet.name, after=3)
-        for cue in self.picture.cues:
-            self.tick(cue.x, self.picture.line, self.picture.line + CUE_TICK)
-            self.words(cue, self.picture.line + CUE_BELOW + CUE_ROW * cue.row, self.sheet.figure)
-        for minute in self.picture.minutes:
-            self.tick(minute.x, self.picture.minutes_line, self.picture.minutes_line + 5)
-            self.words(minute, self.picture.minutes_line + MINUTE_BELOW - 2, self.sheet.figure)
-
-    def tempo(self) -> None:
-        for stretch in self.picture.curve:
-            points = [(self.x(x), self.y(y)) for x, y in stretch]
-            if len(points) > 1:
-                self.canvas.curve(points, self.sheet.curve)
-        for x, y, figure in self.picture.figures:
-            line = self.ground.line(wording(figure), self.sheet.figure)
-            self.canvas.text(self.x(x) + FIGURE_AFTER * self.sheet.scale, self.y(y - 5), line)
-
-    def line(self) -> None:
-        """The line, whole where the bar leads, two thin strokes where the clock does."""
-        y, end = self.y(self.picture.line), 0.0
-        for start, until in self.picture.free:
-            self.canvas.rule(self.x(end), self.x(start), y, self.sheet.line)
-            for side in (-FREE, FREE):
-                self.canvas.rule(self.x(start), self.x(until), y + side * self.sheet.scale, self.sheet.line / 2)
-            end = until
-        if end < 100:
-            self.canvas.rule(self.x(end), self.x(100), y, self.sheet.line)
-
-    def tick(self, share: float, start: float, end: float) -> None:
-        x = self.x(share)
-        self.canvas.curve([(x, self.y(start)), (x, self.y(end))], self.sheet.tick)
-
-    def words(self, words: Words, height: float, look: Look, *, after: float | None = None) -> None:
-        """Words in the middle of their place, before it at the right end, after it where that is asked for."""
-        if not words.words:
-            return
-        line = self.ground.line(wording(words.words), look)
-        x = self.x(words.x)
-        if after is not None:
-            x += after
-        elif words.before:
-            x -= line.width
-        elif words.x > 0.5:
-            x -= line.width / 2
-        self.canvas.text(x, self.y(height), line)
+def face_along(words: Words, sheet: FigureSheet) -> Look:
+    return sheet.name if words.italic else sheet.figure
 
 
 # ---- player strips
@@ -162,8 +101,18 @@ def sketch_item(figure: Figure, drawing: Drawable, ground: Ground, parent: Eleme
     return Item(draw, lead=sheet.sketch_lead, depth=high + sheet.caption_below)
 
 
-def draw_sketch(canvas: Canvas, sketch: Sketch, ground: Ground, place: tuple[float, float], scale: float) -> None:
-    """Draw a sketch with its upper left corner at the place, ``scale`` points to the unit."""
+def draw_sketch(
+    canvas: Canvas,
+    sketch: Sketch,
+    ground: Ground,
+    place: tuple[float, float],
+    scale: float,
+    face: Callable[[Words], Look] | None = None,
+) -> None:
+    """Draw a sketch with its upper left corner at the place, ``scale`` points to the unit.
+
+    Words are set as ``face`` says, else without serifs.
+    """
     left, top = place
     for part in sketch.parts:
         match part:
@@ -180,17 +129,20 @@ def draw_sketch(canvas: Canvas, sketch: Sketch, ground: Ground, place: tuple[flo
             case Circle():
                 centre = left + part.x * scale, top + part.y * scale
                 canvas.circle(*centre, part.radius * scale, part.thick * scale, dashed=part.dashed)
-            case SketchWords():
-                sketch_words(canvas, part, ground, place, scale)
+            case Words():
+                look = face(part) if face else plain_face(part, scale)
+                sketch_words(canvas, part, ground, (left + part.x * scale, top + part.y * scale), look)
             case Outline():
                 canvas.shape(part, left, top, scale)
 
 
-def sketch_words(canvas: Canvas, words: SketchWords, ground: Ground, place: tuple[float, float], scale: float) -> None:
-    left, top = place
-    look = Look("sans", words.size * scale, italic=words.italic, strong=words.strong)
+def plain_face(words: Words, scale: float) -> Look:
+    return Look("sans", words.size * scale, italic=words.italic, strong=words.strong)
+
+
+def sketch_words(canvas: Canvas, words: Words, ground: Ground, place: tuple[float, float], look: Look) -> None:
     line = ground.line(wording(words.text), look)
     before = {"start": 0.0, "middle": line.width / 2, "end": line.width}[words.anchor]
-    x, y = left + words.x * scale - before, top + words.y * scale
+    x, y = place[0] - before, place[1]
     canvas.clear(x, y - RISE * look.size, line.width, HIGH * look.size)
     canvas.text(x, y, line)
