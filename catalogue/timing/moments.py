@@ -66,6 +66,15 @@ def write_clock_time(at: time, language: str) -> str:
     return f"{at.hour % 12 or 12}:{at:%M}\u00a0{'AM' if at.hour < 12 else 'PM'}"
 
 
+def print_clock_time(at: time, language: str) -> str:
+    """Write a time of day as printed matter does: in the United States *7:30 p.m.* (common practice in programmes).
+
+    >>> print_clock_time(time(19, 30), "en-US").replace(chr(160), " "), print_clock_time(time(19, 30), "de")
+    ('7:30 p.m.', '19:30')
+    """
+    return write_clock_time(at, language).replace("AM", "a.m.").replace("PM", "p.m.")
+
+
 def zone_named(name: str) -> ZoneInfo:
     """Return the IANA time zone of that name, such as Europe/Vienna. Raises MomentError."""
     try:

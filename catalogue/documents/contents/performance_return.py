@@ -43,7 +43,7 @@ from catalogue.documents.needs import DocumentNeeds
 from catalogue.facts import CatalogueFacts, ComposerFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
 from catalogue.rules.filing import Filing, FilingTerm, filings_of
 from catalogue.terms import Extent, PerformanceKind, PerformanceStatus
-from catalogue.timing import Duration, PartialDate
+from catalogue.timing import Duration, PartialDate, print_clock_time
 
 HEADS = {
     "number": "No.",
@@ -228,7 +228,7 @@ def row(one: Playing, says: Labels) -> tuple[Cell, ...]:
     hall, city = places(one.event)
     cells: tuple[tuple[Text, ...], ...] = (
         (wording(str(one.number)),),
-        (value(date_text(one.date, says.language, "short")), value(start(one))),
+        (value(date_text(one.date, says.language, "short")), value(start_text(one, says))),
         (hall, joined((city, value(one.event.country)), ", ")),
         (value(one.event.series or one.event.event_title), value(one.event.presenter)),
         (performers(one.event, says, sentence=False),),
@@ -241,8 +241,8 @@ def row(one: Playing, says: Labels) -> tuple[Cell, ...]:
     return tuple(Cell(tuple(line for line in lines if line)) for lines in cells)
 
 
-def start(one: Playing) -> str:
-    return f"{one.event.time:%H:%M}" if one.event.time else ""
+def start_text(one: Playing, says: Labels) -> str:
+    return print_clock_time(one.event.time, says.language) if one.event.time else ""
 
 
 def primes(duration: Duration) -> str:
@@ -322,7 +322,7 @@ def facts_of(one: Playing, composer: ComposerFacts, says: Labels) -> tuple[str, 
     return (
         str(one.number),
         one.date.first.isoformat(),
-        start(one),
+        f"{one.event.time:%H:%M}" if one.event.time else "",
         hall,
         city,
         one.event.country,

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, time
 from itertools import groupby
 
 from catalogue.documents.contents.cautions import setup_cautions
@@ -61,8 +61,10 @@ from catalogue.rules.technical.items import Item
 from catalogue.rules.technical.revisions import Difference, differences
 from catalogue.rules.technical.riders import RiderFacts, Sent
 from catalogue.rules.technical.terms import Setup, Slot
-from catalogue.timing import write_duration
+from catalogue.timing import print_clock_time, write_duration
 
+CLOCK = re.compile(r"\b([01]?\d|2[0-3]):([0-5]\d)\b")
+CLOCKS = re.compile(rf"{CLOCK.pattern}(?:\s*[\N{{EN DASH}}-]\s*{CLOCK.pattern})?")
 NUMBERED = re.compile(r"^\d+\N{EM SPACE}")
 COMPARED = (
     "What is needed",
@@ -219,7 +221,7 @@ def occasion(told: Told) -> Text:
     if one is None:
         return ()
     when = value(date_text(one.date, told.says.language)) if one.date else ()
-    at = value(f"{one.time:%H:%M}") if one.time else ()
+    at = value(print_clock_time(one.time, told.says.language)) if one.time else ()
     return joined((performers(one, told.says, sentence=False), *places(one), when, at), ", ")
 
 
@@ -333,7 +335,19 @@ def brought_blocks(items: tuple[Item, ...], says: Labels) -> tuple[Block, ...]:
 def schedule_blocks(schedule: tuple[Slot, ...], says: Labels) -> Iterator[Block]:
     if schedule:
         heads: Heads = (("when", "When"), ("then", "What"))
-        yield table_of(heads, ((value(slot.when), value(slot.what)) for slot in schedule), says)
+        rows = ((value(clock_printed(slot.when, says.language)), value(slot.what)) for slot in schedule)
+        yield table_of(heads, rows, says)
+
+
+def clock_printed(typed: str, language: str) -> str:
+    """A time of day or a span of them as the language prints it; anything else as it was typed.
+
+    >>> clock_printed("14:00", "de"), clock_printed("14:00", "en-US").replace(chr(160), " ")
+    ('14:00', '2:00 p.m.')
+    """
+    if not CLOCKS.fullmatch(typed.strip()):
+        return typed
+    return CLOCK.sub(lambda found: print_clock_time(time(int(found[1]), int(found[2])), language), typed)
 
 
 def caution_blocks(told: Told) -> tuple[Block, ...]:
