@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from decimal import Decimal
 from typing import Any
 
@@ -29,6 +30,7 @@ from catalogue.models import (
     Return,
     Review,
     Rider,
+    Sending,
     Session,
     SocietyDeadline,
     Step,
@@ -75,6 +77,11 @@ OF_COMPOSER: dict[type[models.Model], Columns] = {
     MaterialRequirements: {"name": "Quay Library", "papers": "A3, B4", "file_names": "[0-9][0-9] - *.pdf"},
     Hire: {"name": "Two Bells Orchestra", "number": "2026-001", "fee": Decimal(180), "currency": "EUR"},
     Rider: {"contact_name": "Bo Lind", "contact_email": "bo@example.org"},
+    Sending: {
+        "name": "Two Bells Orchestra", "sent_on": date(2026, 5, 5), "made_on": date(2026, 5, 5), "title": "Works list",
+        "document": "works-list", "file_name": "ilse-tarnow-works-list.pdf", "suffix": "pdf", "sha256": "2" * 64,
+        "byte_count": 99,
+    },
     Picture: {
         "alternative": "A woman at a window", "sha256": "0" * 64, "suffix": "png", "width": 4, "height": 3,
         "byte_count": 99,

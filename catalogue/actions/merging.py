@@ -44,6 +44,7 @@ from catalogue.models import (
     Recording,
     Retuning,
     Review,
+    Sending,
     SetApart,
     StoredFile,
     SubmittedWork,
@@ -61,7 +62,7 @@ MODELS: dict[Alike, type[models.Model]] = {
 }
 AROUND_A_WORK: tuple[type[models.Model], ...] = (
     Contributor, Edition, NotationSign, PercussionInstrument, PerformanceNote, Picture, ProgrammeNote, Recording,
-    Retuning, Review, StoredFile, TextSource, TuningSystem, Award, MaterialSet, Hire,
+    Retuning, Review, StoredFile, TextSource, TuningSystem, Award, MaterialSet, Hire, Sending,
 )  # fmt: skip
 # What names a record of each kind, and in which column.
 NAMING: dict[Alike, tuple[tuple[type[models.Model], str], ...]] = {
@@ -74,6 +75,7 @@ NAMING: dict[Alike, tuple[tuple[type[models.Model], str], ...]] = {
     Alike.VENUE: ((Performance, "venue_id"),),
     Alike.PERSON: (
         (PerformanceCredit, "person_id"),
+        (Sending, "person_id"),
         *((model, "person_id") for model in (Contributor, Biography, BilledName, ContactPerson, Picture, Hire)),
     ),
     Alike.ORGANISATION: (
@@ -82,7 +84,7 @@ NAMING: dict[Alike, tuple[tuple[type[models.Model], str], ...]] = {
         (Edition, "publisher_id"),
         (Award, "body_id"),
         (LeadTimes, "organisation_id"),
-        *((model, "organisation_id") for model in (Commission, Contributor, BilledName, ContactPerson, Hire)),
+        *((model, "organisation_id") for model in (Commission, Contributor, BilledName, ContactPerson, Hire, Sending)),
     ),
     Alike.NAME: ((PerformanceCredit, "name"), (Performance, "presenter_name")),
 }

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import replace
 from datetime import date
 
@@ -16,6 +19,17 @@ from catalogue.models import Composer, Performance, Recording, TextSource, Work
 from catalogue.terms import RecordingForm
 
 ROWS_AT_ONCE = 2_000
+_held: ContextVar[dict[int, CatalogueFacts] | None] = ContextVar("held", default=None)
+
+
+@contextmanager
+def gathered_once() -> Iterator[None]:
+    """Have each catalogue gathered once while several papers are made of it as it stands at one moment."""
+    token = _held.set({})
+    try:
+        yield
+    finally:
+        _held.reset(token)
 
 
 def gather_catalogue(composer: Composer) -> CatalogueFacts:
@@ -24,6 +38,15 @@ def gather_catalogue(composer: Composer) -> CatalogueFacts:
     Of recordings those that are released. Seven queries, and two more for each further few thousand performances,
     whose rows are let go of as soon as they are facts.
     """
+    held = _held.get()
+    if held is None:
+        return gather_anew(composer)
+    if composer.pk not in held:
+        held[composer.pk] = gather_anew(composer)
+    return held[composer.pk]
+
+
+def gather_anew(composer: Composer) -> CatalogueFacts:
     works = Work.objects.filter(composer=composer).with_everything_printed().in_title_order()
     performances = Performance.objects.filter(composer=composer).with_everything_printed().in_date_order()
     releases = Recording.objects.filter(work__composer=composer, form=RecordingForm.RELEASE)

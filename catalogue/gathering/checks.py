@@ -14,12 +14,13 @@ from django.core.files.storage import default_storage
 from django.db import IntegrityError, connection, models
 
 from catalogue.instrumentation import InstrumentationError, read
-from catalogue.models import Composer, Picture, RiderSending, StoredFile, Submission, Work
+from catalogue.models import Composer, Picture, RiderSending, Sending, StoredFile, Submission, Work
 from catalogue.models.fields import Unreadable, ValueField
 from catalogue.timing import Mistake, read_duration, reckon
 
 AT_ONCE = 500
 PIECE = 1 << 18
+TEXT = "txt"  # as what a paper says is kept
 
 
 class Kind(StrEnum):
@@ -152,13 +153,14 @@ def checksum_of(name: str) -> str:
 def parted_files() -> Iterator[Finding]:
     """Find records whose file is gone, and files that no record names or has named."""
     named: set[str] = set()
-    for model in (Picture, StoredFile):
+    for model in (Picture, StoredFile, Sending):
         for record in model._base_manager.order_by("pk").iterator(AT_ONCE):
             name = place_of(record.sha256, record.suffix)
             if not default_storage.exists(name):
                 yield Finding(Kind.DAMAGED, name_of(record), record.pk, str(record), "file", name, "This file is gone.")
         for sha256, suffix in model.history.values_list("sha256", "suffix"):
             named.add(place_of(sha256, suffix))
+    named |= {place_of(sha256, TEXT) for sha256 in Sending.history.values_list("facts_sha256", flat=True)}
     for files in RiderSending.objects.values_list("files", flat=True):
         named |= {place_of(sha256, suffix) for suffix, sha256 in files.items()}
     for sent in Submission.history.exclude(sent_files=[]).values_list("sent_files", flat=True):

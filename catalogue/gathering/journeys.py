@@ -24,6 +24,7 @@ from catalogue.models import (
     Review,
     Rider,
     RiderSending,
+    Sending,
     Session,
     SocietyDeadline,
     Step,
@@ -165,9 +166,11 @@ def day_of(value: Any) -> date | None:
 
 def shown_by_records(keys: Collection[int]) -> dict[StepKind, set[int]]:
     """Return for which performances the records show a step as done; three queries."""
-    riders = RiderSending.objects.filter(rider__performance__in=keys, rider__deleted_at__isnull=True)
+    riders = RiderSending.objects.filter(rider__performance__in=keys, rider__deleted_at__isnull=True).order_by()
+    papers = Sending.objects.filter(performance__in=keys, document="rider").order_by()
+    sent = riders.values_list("rider__performance").union(papers.values_list("performance"))
     return {
-        StepKind.RIDER: set(riders.values_list("rider__performance", flat=True)),
+        StepKind.RIDER: {performance for (performance,) in sent},
         StepKind.RECORDING: performances_of(Recording, keys),
         StepKind.REVIEW: performances_of(Review, keys),
     }

@@ -15,6 +15,7 @@ from functools import cache
 from typing import Any
 from weakref import WeakKeyDictionary
 
+from django.apps import apps
 from django.contrib.auth.models import User
 from django.db import DEFAULT_DB_ALIAS, connection, connections, models
 from django.db.backends.base.base import BaseDatabaseWrapper
@@ -39,6 +40,7 @@ from catalogue.models import (
     Review,
     Rider,
     RiderSending,
+    Sending,
     Session,
     SocietyDeadline,
     Step,
@@ -66,8 +68,8 @@ class State:
 
 
 OF_COMPOSER: tuple[Any, ...] = (
-    Call, Hire, LeadTimes, Organisation, Performance, Person, Return, Review, Rider, Session, SocietyDeadline, Step,
-    Venue, Work,
+    Call, Hire, LeadTimes, Organisation, Performance, Person, Return, Review, Rider, Sending, Session, SocietyDeadline,
+    Step, Venue, Work,
 )  # fmt: skip
 OF_PARTS: tuple[Any, ...] = (HiredPerformance, PerformanceCredit, ProgrammedWork, Recording, TechnicalSetup)
 OF_LISTS: tuple[Any, ...] = (Organisation, Performance, Person, Venue, Work)
@@ -106,6 +108,11 @@ def state_of_lists(composers: Sequence[int]) -> State:
 def state_of_dues() -> State:
     """Return the state of all that says by when something is due, of every composer there is."""
     return asked(statement_of_dues(connection.vendor))
+
+
+def state_of_everything() -> State:
+    """Return the state of all catalogues: another one once a record of any kind is saved."""
+    return asked(statement_of_everything(connection.vendor))
 
 
 def asked(question: str, *told: str | int) -> State:
@@ -224,6 +231,13 @@ def statement_of_pages(vendor: str) -> str:
 @cache
 def statement_of_site(vendor: str) -> str:
     return f"SELECT {', '.join((*map(newest, OF_SITE), TABLES[vendor], SETTLED[vendor]))}"
+
+
+@cache
+def statement_of_everything(vendor: str) -> str:
+    kept = [one for one in apps.get_app_config("catalogue").get_models() if hasattr(one, "history")]
+    dated = newest(Performance, "", "history_date")
+    return f"SELECT {', '.join([*map(newest, kept), dated, TABLES[vendor], SETTLED[vendor]])}"
 
 
 def newest(model: Any, owner: str = "", column: str = "history_id") -> str:

@@ -27,6 +27,7 @@ from catalogue.models.reception import Award, Review
 from catalogue.models.recordings import Recording
 from catalogue.models.saved_views import SavedView
 from catalogue.models.second_factors import RecoveryCode, SecondFactor
+from catalogue.models.sendings import Sending
 from catalogue.models.stored_files import StoredFile
 from catalogue.models.technical import Rider, RiderAnswer, RiderSending, TechnicalSetup
 from catalogue.models.works import Commission, InstrumentationLine, Movement, Work
@@ -89,6 +90,7 @@ __all__ = [
     "RiderSending",
     "SavedView",
     "SecondFactor",
+    "Sending",
     "Session",
     "SetApart",
     "SocietyDeadline",

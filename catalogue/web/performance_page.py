@@ -32,6 +32,9 @@ from catalogue.web.hires import SentRow, sent_for
 from catalogue.web.journeys import Journey, LeadRow, journey_shown, leads_compared
 from catalogue.web.performance_readings import part_in_words
 from catalogue.web.programmes import called, name_of
+from catalogue.web.records.of_sendings import SENDINGS
+from catalogue.web.records.page import Around as RecordsAround
+from catalogue.web.records.page import around as around_it
 from catalogue.web.titles import in_language
 
 BECAME = {
@@ -80,6 +83,7 @@ class PerformancePage:
     programme: tuple[Item, ...]
     people: tuple[tuple[str, tuple[str, ...]], ...]
     sent: tuple[SentRow, ...]
+    papers: RecordsAround
     journey: Journey
     leads: tuple[LeadRow, ...]
     is_to_come: bool
@@ -121,11 +125,18 @@ def performance_page(performance: Performance, *, today: date, language: str) ->
         programme=programme,
         people=people_of(facts),
         sent=sent_for(performance, today),
+        papers=papers_for(performance, language),
         journey=journey_about(performance, facts, around, today=today, language=language),
         leads=leads_compared(around),
         is_to_come=is_to_come(facts, today=today),
         changes=performance_changes(performance),
     )
+
+
+def papers_for(performance: Performance, language: str) -> RecordsAround:
+    """Return the papers that were sent for it."""
+    sent = SENDINGS.of(performance.composer).filter(performance=performance)
+    return around_it(SENDINGS, sent, performance.composer.slug, language, without=("performance",))
 
 
 def journey_about(

@@ -49,6 +49,7 @@ from catalogue.web.views import (
     saved_views,
     scores,
     second_steps,
+    sendings,
     series,
     sign,
     statistics,
@@ -139,6 +140,7 @@ document_addresses: list[URLPattern] = [
     path("", documents.document_list, name="document-list"),
     path("<slug:kind>/", documents.document, name="document"),
     path("<slug:kind>/file/", documents.document_file, name="document-file"),
+    path("<slug:kind>/send/", sendings.document_send, name="document-send"),
 ]
 
 # /c/<composer>/records/
@@ -146,6 +148,7 @@ record_addresses: list[URLPattern] = [
     path("", records.record_index, name="record-index"),
     path("pictures/<int:picture>/file/", records.picture_file, name="picture-file"),
     path("files/<int:storedfile>/file/", records.stored_file, name="stored-file"),
+    path("papers-sent/<int:sending>/file/", sendings.sent_paper, name="sent-paper"),
     path("<slug:sort>/", records.record_list, name="record-list"),
     path("<slug:sort>/export/<slug:suffix>/", exports.record_export, name="record-export"),
     path("<slug:sort>/alike/", records.record_alike, name="record-alike"),

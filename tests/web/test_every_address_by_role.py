@@ -47,6 +47,7 @@ from catalogue.models import (
     Rider,
     RiderSending,
     SavedView,
+    Sending,
     StoredFile,
     Venue,
     Work,
@@ -96,6 +97,7 @@ def values(name: str, composer: Composer) -> dict[str, Any]:
         "house": lambda: make_house(composer).pk,
         "rider": lambda: make_rider(composer).pk,
         "ridersending": lambda: make_sending(composer)[0].pk,
+        "sending": lambda: make_paper(composer).pk,
         "filelink": lambda: make_link(composer)[0].pk,
         "hire": lambda: make_hire(composer).pk,
         "format": lambda: "atom" if name == "public-news" else "pdf",
@@ -214,6 +216,14 @@ def make_rider(composer: Composer) -> Rider:
 def make_sending(composer: Composer) -> tuple[RiderSending, str]:
     package = Package([], {}, {"pdf": keep_sent(b"%PDF-1.7", "pdf", default_storage)}, "en-GB")
     return send_rider(rider=make_rider(composer), to="A hall", package=package, now=CLOCK.moment)
+
+
+def make_paper(composer: Composer) -> Sending:
+    """A paper that a librarian may have made."""
+    digest = keep_sent(b"%PDF-1.7", "pdf", default_storage)
+    columns = {"document": "parts-checklist", "title": "Parts checklist", "suffix": "pdf", "file_name": "parts.pdf"}
+    days = {"sent_on": CLOCK.moment.date(), "made_on": CLOCK.moment.date()}
+    return Sending.objects.create(composer=composer, name="A hall", sha256=digest, byte_count=8, **columns, **days)
 
 
 def make_link(composer: Composer) -> tuple[FileLink, str]:

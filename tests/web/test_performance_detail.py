@@ -200,7 +200,7 @@ def test_number_of_queries_does_not_grow_with_the_programme(browser: Client, com
     with CaptureQueriesContext(connection) as with_three:
         browser.get(address(three))
 
-    assert (len(with_one), len(with_three)) == (26, 26)
+    assert (len(with_one), len(with_three)) == (27, 27)
 
 
 # ---- deleting and bringing back

@@ -22,7 +22,7 @@ from catalogue.exchange.handover.archive import MANIFEST, RECORDS, HandOverError
 from catalogue.exchange.handover.tables import Model, carried, columns_of, records_of, references_of
 from catalogue.exchange.kept_content import Kept
 from catalogue.exchange.pictures import stored_name
-from catalogue.models import Composer, Picture, RiderSending, StoredFile, Submission
+from catalogue.models import Composer, Picture, RiderSending, Sending, StoredFile, Submission
 
 Keys = dict[Model, set[int]]
 
@@ -87,6 +87,8 @@ def files_of(record: Any) -> Iterator[str]:
     """Give the names under which the files that a record names are stored."""
     if isinstance(record, Picture | StoredFile):
         yield stored_name(record.sha256, record.suffix)
+    elif isinstance(record, Sending):
+        yield from (stored_name(record.sha256, record.suffix), stored_name(record.facts_sha256, "txt"))
     elif isinstance(record, RiderSending):
         yield from (stored_name(digest, format) for format, digest in record.files.items())
     elif isinstance(record, Submission):

@@ -324,6 +324,9 @@ FORMS: dict[str, type[DocumentForm]] = {
     )
 }  # fmt: skip
 
+PAPERS_OF_MATERIAL = frozenset({PartsForm.word, *(form.word for form in HIRE_PAPERS)})
+"""The papers that librarians make."""
+
 
 def documents_of(record: str) -> tuple[type[DocumentForm], ...]:
     """Return the documents that are made of one record: a ``work``, or a ``performance``."""

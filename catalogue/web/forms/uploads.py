@@ -17,12 +17,13 @@ from catalogue.exchange.pictures import PictureError, ProbedPicture, keep_pictur
 from catalogue.exchange.stored_files import keep_upload, plain_name
 from catalogue.exchange.upload_reading import Found, read_upload
 from catalogue.gathering.files import kept_values
-from catalogue.models import Hire, Picture, StoredFile, Venue
+from catalogue.models import Hire, Picture, Sending, StoredFile, Venue
 from catalogue.models.stored_files import PARTS_OF_WORKS
 from catalogue.web.forms.columns import field_for
 from catalogue.web.forms.halls import HallForm
 from catalogue.web.forms.hires import HireForm
 from catalogue.web.forms.records import RecordForm
+from catalogue.web.forms.sendings import SendingForm
 from catalogue.web.records.kinds import BESIDES, Kind
 from catalogue.web.records.registry import FILES_OF_MATERIAL, KINDS
 from catalogue.web.uploads import is_too_large, most_taken
@@ -146,7 +147,7 @@ def head_of(sent: UploadedFile) -> bytes:
 
 
 FORMS: dict[type[Any], type[RecordForm]] = {
-    Picture: PictureForm, StoredFile: FileForm, Venue: HallForm, Hire: HireForm,
+    Picture: PictureForm, StoredFile: FileForm, Venue: HallForm, Hire: HireForm, Sending: SendingForm,
 }  # fmt: skip
 
 
@@ -154,10 +155,15 @@ FORMS: dict[type[Any], type[RecordForm]] = {
 def form_for(slug: str) -> type[RecordForm]:
     """Return the form of a kind, made once."""
     kind = KINDS[slug]
+    return made_of(kind, FORMS.get(kind.model, RecordForm))
+
+
+def made_of(kind: Kind, form: type[RecordForm]) -> type[RecordForm]:
+    """Return a form with the fields of a kind."""
     columns = [name for name in kind.names if name not in BESIDES]
     made = forms.modelform_factory(
         kind.model,
-        form=FORMS.get(kind.model, RecordForm),
+        form=form,
         fields=["work", *columns] if kind.is_of_work else columns,
         formfield_callback=partial(field_for, kind),
     )

@@ -5,13 +5,15 @@ from __future__ import annotations
 from typing import Any
 
 from django.core.exceptions import PermissionDenied
+from django.db import models
 from django.http import Http404
 from django_tables2 import RequestConfig
 
-from catalogue.models import StoredFile
+from catalogue.models import Sending, StoredFile
 from catalogue.web.access import CatalogueRequest
 from catalogue.web.asked import COLUMNS, Asked
 from catalogue.web.filters.records import filter_for
+from catalogue.web.forms.documents import PAPERS_OF_MATERIAL
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.registry import FILES_OF_MATERIAL, KINDS, MATERIAL
 from catalogue.web.records.tables import table_for
@@ -28,9 +30,15 @@ def kind_or_404(request: CatalogueRequest, sort: str) -> Kind:
 
 
 def records_for(request: CatalogueRequest, kind: Kind) -> Any:
-    """Return the records of a kind that whoever asks may see: of the files, a librarian those of scores and parts."""
-    found = kind.of(request.composer)
-    return found.filter(kind__in=FILES_OF_MATERIAL) if request.is_librarian and kind.model is StoredFile else found
+    """Return the records of a kind that whoever asks may see."""
+    return for_librarian(kind.model, kind.of(request.composer)) if request.is_librarian else kind.of(request.composer)
+
+
+def for_librarian(model: type[models.Model], found: Any) -> Any:
+    """Return what a librarian sees of these records: of the files and the papers sent, those of scores and parts."""
+    if model is StoredFile:
+        return found.filter(kind__in=FILES_OF_MATERIAL)
+    return found.filter(document__in=PAPERS_OF_MATERIAL) if model is Sending else found
 
 
 def opened_by(request: CatalogueRequest) -> tuple[Kind, ...]:

@@ -5,7 +5,7 @@ One description drives the list, the page, the form and the history of a kind; t
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -38,7 +38,8 @@ class Kind:
 
     ``main`` are the groups of at most eight fields in the order in which one thinks, ``more`` those behind them.
     ``columns`` are those of the list, the first naming the row; ``order`` is that of lists. ``along`` is fetched with
-    each record, ``again`` carried over where another is added at once.
+    each record, ``again`` carried over where another is added at once. ``begins_at`` names the page on which a new one
+    is begun, where that is not its form; ``look_up`` finds out for all rows at once what stands in no column.
     """
 
     slug: str
@@ -55,6 +56,8 @@ class Kind:
     along: tuple[str, ...] = ()
     again: tuple[str, ...] = ()
     looks: Mapping[str, str] = field(default_factory=dict)
+    begins_at: str = ""
+    look_up: Callable[[Sequence[Any]], None] | None = None
 
     @property
     def word(self) -> str:

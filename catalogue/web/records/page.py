@@ -37,6 +37,7 @@ from catalogue.web.records.files import Upload, doubts_about_files, found_rows, 
 from catalogue.web.records.kinds import Kind, Words
 from catalogue.web.records.of_catalogue import BILLED_NAMES, CONTACTS
 from catalogue.web.records.of_files import FILES
+from catalogue.web.records.of_sendings import SENDINGS
 from catalogue.web.records.registry import AROUND_A_WORK
 from catalogue.web.records.shown import Row, rows_of, shown, sign_svg
 from catalogue.web.setups import doubts_about_setup, drawings_of
@@ -177,19 +178,21 @@ def around_record(record: Any, slug: str, language: str) -> tuple[Around, ...]:
 
 
 def around_body(record: Any, slug: str, language: str) -> tuple[Around, ...]:
-    """Return the contacts and the names of an organisation, the names of a person."""
+    """Return the contacts and the names of an organisation, the names of a person, and the papers that they got."""
     if not isinstance(record, Person | Organisation):
         return ()
     column = "person" if isinstance(record, Person) else "organisation"
-    kinds = (BILLED_NAMES,) if isinstance(record, Person) else (CONTACTS, BILLED_NAMES)
+    kinds = (BILLED_NAMES, SENDINGS) if isinstance(record, Person) else (CONTACTS, BILLED_NAMES, SENDINGS)
     return tuple(
-        around(kind, kind.of(record.composer).filter(**{column: record}), slug, language, without=(column,))
+        around(kind, kind.of(record.composer).filter(**{column: record}), slug, language, without=(column, "recipient"))
         for kind in kinds
     )
 
 
 def around(kind: Kind, records: Any, slug: str, language: str, *, without: tuple[str, ...] = ("work",)) -> Around:
     found = list(records)
+    if kind.look_up is not None:
+        kind.look_up(found[:ON_A_WORKS_PAGE])
     told = [name for name in kind.columns[1:] if name not in without]
     lines = [
         (one.pk, shown_name(one, kind), told_of(one, told, slug, language), drawn_of(one))

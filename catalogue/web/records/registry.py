@@ -25,6 +25,7 @@ from catalogue.web.records.of_files import FILES
 from catalogue.web.records.of_materials import HIRES, REQUIREMENTS, SETS, TERMS
 from catalogue.web.records.of_performances import DEADLINES, LEAD_TIMES, RETURNS, SESSIONS, STEPS
 from catalogue.web.records.of_players import PERCUSSION, RETUNINGS, SIGNS, TUNINGS
+from catalogue.web.records.of_sendings import SENDINGS
 from catalogue.web.records.of_technical import RIDERS, SETUPS
 from catalogue.web.records.of_works import (
     COMMISSIONS,
@@ -45,14 +46,16 @@ SHELVES = (
     Shelf(_("Who has a part in it"), (CONTRIBUTORS, COMMISSIONS, TEXT_SOURCES)),
     Shelf(_("Heard and seen"), (RECORDINGS, REVIEWS, AWARDS, PICTURES, FILES)),
     Shelf(_("Around performances"), (SESSIONS, STEPS, RETURNS, DEADLINES, LEAD_TIMES)),
+    Shelf(_("What went out"), (SENDINGS,)),
 )
 KINDS: dict[str, Kind] = {kind.slug: kind for shelf in SHELVES for kind in shelf}
 AROUND_A_WORK: tuple[Kind, ...] = (
     COMMISSIONS, CONTRIBUTORS, TEXT_SOURCES, PROGRAMME_NOTES, PERFORMANCE_NOTES, PERCUSSION, SIGNS, TUNINGS, RETUNINGS,
     SETUPS, RIDERS, EDITIONS, SETS, HIRES, RECORDINGS, AWARDS, REVIEWS, PICTURES, FILES,
+    SENDINGS,
 )  # fmt: skip
-MATERIAL: tuple[Kind, ...] = (EDITIONS, SETS, HIRES, TERMS, REQUIREMENTS, FILES)
-"""What a librarian sees and keeps; of the files, those of scores and parts."""
+MATERIAL: tuple[Kind, ...] = (EDITIONS, SETS, HIRES, TERMS, REQUIREMENTS, FILES, SENDINGS)
+"""What a librarian sees and keeps; of the files, those of scores and parts, of what was sent, the papers of these."""
 FILES_OF_MATERIAL = (FileKind.SCORE.value, FileKind.PARTS.value)
 
 

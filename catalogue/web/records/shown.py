@@ -31,6 +31,8 @@ from catalogue.web.records.registry import of_models
 from catalogue.web.wording import date_text, page_language
 
 PIXELS_TO_A_SPACE = 10
+NAMES = {"__str__", "billed_name", "given_by", "published_by", "holder", "recipient", "since"}
+"""What is told of a record in a line of its own and stands in no column."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +144,7 @@ def worded(record: Any, name: str, text: str) -> SafeString | str:
     """Return a text: prose in paragraphs, an address to be followed, a country by its name."""
     if name == "country":
         return write_country(text)
-    if name in {"__str__", "billed_name", "given_by", "published_by", "holder"} or not text.strip():
+    if name in NAMES or not text.strip():
         return text
     field = next((one for one in record._meta.concrete_fields if one.name == name), None)
     if isinstance(field, models.TextField) and name in READERS:

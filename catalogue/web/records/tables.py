@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 from functools import cache
 from typing import Any, cast
 
@@ -52,6 +52,10 @@ class RecordTable(ListTable):
     def is_wide(self) -> bool:
         """Whether it may be wider than its page."""
         return len(list(self.columns)) > MOST_ON_A_PAGE
+
+    def look_up(self, records: Sequence[Any]) -> None:
+        if self.listed.look_up is not None:
+            self.listed.look_up(records)
 
     def render_row(self, record: Any) -> SafeString:
         address = reverse("record-detail", args=[self.slug, self.listed.slug, record.pk])
@@ -119,7 +123,7 @@ def sorted_by(kind: Kind, name: str) -> Any:
     """
     if name in PRINTED_NAMES:
         return first_of(*PRINTED_NAMES[name])
-    if issubclass(kind.model, Somebody) and name in {"billed_name", "body", "holder"}:
+    if issubclass(kind.model, Somebody) and name in {"billed_name", "body", "holder", "recipient"}:
         somebody = Coalesce("person__search_text", "organisation__search_text")
         return Case(When(name="", then=somebody), default=F("search_text"))
     column = columns_by_name(kind).get(name)

@@ -24,11 +24,9 @@ from catalogue.models import Composer
 from catalogue.rules.search import fold
 from catalogue.web.access import CatalogueRequest, material_page
 from catalogue.web.forms.document_base import DocumentForm
-from catalogue.web.forms.documents import FORMS
-from catalogue.web.forms.hire_papers import HIRE_PAPERS
+from catalogue.web.forms.documents import FORMS, PAPERS_OF_MATERIAL
 
 MENDS = {"string strengths": "id_string_strengths", "instrumentation": "id_instrumentation_typed"}
-OF_MATERIAL = {"parts-checklist", *(form.word for form in HIRE_PAPERS)}
 TOP = 2  # the level of a document's first heading, below that of the page
 
 
@@ -87,7 +85,7 @@ def form_of(request: CatalogueRequest, kind: str) -> DocumentForm:
 
 def forms_for(request: CatalogueRequest) -> dict[str, type[DocumentForm]]:
     """Return the documents that whoever asks may make, by their words; a librarian those of the material."""
-    return {word: form for word, form in FORMS.items() if not request.is_librarian or word in OF_MATERIAL}
+    return {word: form for word, form in FORMS.items() if not request.is_librarian or word in PAPERS_OF_MATERIAL}
 
 
 def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:

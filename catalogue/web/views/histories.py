@@ -16,13 +16,14 @@ from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.reverting import bring_back, bring_row_back, bring_rows_back, restore
 from catalogue.gathering.row_lists import RowList, lists_of, rows_changes
-from catalogue.models import Composer, StoredFile
+from catalogue.models import Composer
 from catalogue.models.records import Deletable
 from catalogue.web.access import CatalogueRequest, editor_page, material_editor_page, member_page
 from catalogue.web.histories import history_of
 from catalogue.web.notices import say
 from catalogue.web.record_kinds import RecordKind, kind_named, record_kinds
-from catalogue.web.records.registry import FILES_OF_MATERIAL, MATERIAL
+from catalogue.web.records.asked import for_librarian
+from catalogue.web.records.registry import MATERIAL
 from catalogue.web.wording import page_language
 
 KEPT = timedelta(days=90)  # how long what is deleted is offered
@@ -153,8 +154,8 @@ def deleted_restore(request: CatalogueRequest, kind: str, record: int) -> HttpRe
     if request.is_librarian and sort.model not in {kind.model for kind in MATERIAL}:
         raise PermissionDenied
     ours = sort.of(request.composer)
-    if request.is_librarian and sort.model is StoredFile:
-        ours = ours.filter(kind__in=FILES_OF_MATERIAL)
+    if request.is_librarian:
+        ours = for_librarian(sort.model, ours)
     found = get_object_or_404(ours, pk=record)
     try:
         restore(record=found, now=timezone.now())

@@ -24,7 +24,7 @@ from catalogue.exchange.file_formats import FORMATS
 from catalogue.exchange.pictures import MEDIA_TYPES, stored_name
 from catalogue.exchange.stored_files import name_to_take_away
 from catalogue.gathering.files import held_against_requirements
-from catalogue.models import Edition, Hire, MaterialSet, Performance, Picture, Rider, StoredFile, Work
+from catalogue.models import Edition, Hire, MaterialSet, Performance, Picture, Rider, Sending, StoredFile, Work
 from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, material_editor_page, material_page, member_page
 from catalogue.web.byte_ranges import sent_file_response
@@ -42,6 +42,7 @@ from catalogue.web.records.of_files import FILES
 from catalogue.web.records.page import Around, around, record_page
 from catalogue.web.records.registry import FILES_OF_MATERIAL, MATERIAL, SHELVES
 from catalogue.web.saved_views import views_of
+from catalogue.web.sent_papers import paper_page
 from catalogue.web.sent_riders import sendings_of
 from catalogue.web.wording import page_language
 
@@ -112,6 +113,7 @@ def beside(record: Any, today: date) -> dict[str, Any]:
         "hire": hire_page(record, today) if isinstance(record, Hire) else None,
         "held": list(held_against_requirements(record)) if isinstance(record, StoredFile) else None,
         "editions": held_editions(record, page_language(), today) if isinstance(record, Edition) else None,
+        "paper": paper_page(record) if isinstance(record, Sending) else None,
         "loans": loan_rows(record, today) if isinstance(record, MaterialSet) else None,
     }
 
@@ -124,6 +126,8 @@ def beside(record: Any, today: date) -> dict[str, Any]:
 def record_new(request: CatalogueRequest, sort: str) -> HttpResponse:
     """/c/<composer>/records/<sort>/new/ — a new record, of the work that the address names or of one to be chosen."""
     kind = kind_or_404(request, sort)
+    if kind.begins_at:
+        return redirect(kind.begins_at, request.composer.slug)
     sent_before = record_sent_before(request, kind)
     if sent_before is not None:
         return redirect("record-detail", request.composer.slug, sort, sent_before.pk)
