@@ -173,6 +173,11 @@ class SubmissionStatus(StrEnum):
     NOT_CHOSEN = "not chosen"
     WITHDRAWN = "withdrawn"
 
+    @property
+    def is_decided(self) -> bool:
+        """Whether nothing is to be done or waited for any more."""
+        return self in (SubmissionStatus.CHOSEN, SubmissionStatus.NOT_CHOSEN, SubmissionStatus.WITHDRAWN)
+
 
 class Role(StrEnum):
     """What a member may do with a composer's catalogue; a librarian sees and keeps the material alone."""

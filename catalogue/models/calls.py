@@ -37,6 +37,10 @@ class CallQuerySet(TenantQuerySet["Call"]):
         on_a_day = Q(closes_at__isnull=True) & (Q(closes_on__gte=day) | Q(closes_on__isnull=True))
         return self.filter(at_an_hour | on_a_day)
 
+    def undecided(self) -> Self:
+        """Return the calls whose answer is not known yet, those to which nothing was sent among them."""
+        return self.exclude(submission__status__in=[one.value for one in SubmissionStatus if one.is_decided])
+
 
 class Call(Record, Deletable, Guarded):
     """A call with its ``full_text`` as it was published and its ``terms`` as the composer has confirmed them.

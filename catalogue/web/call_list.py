@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from enum import StrEnum
 
 from django.urls import reverse
 from django.utils import timezone
@@ -24,6 +25,14 @@ from catalogue.web.pack_page import plans_of
 SOON = 7
 
 
+class Group(StrEnum):
+    """Under which heading a call stands: to be answered, answered and waited for, or neither any more."""
+
+    OPEN = "open"
+    SENT = "sent"
+    OVER = "over"
+
+
 @dataclass(frozen=True, slots=True)
 class CallRow:
     """A call in a list. Texts are ready to print; ``look`` marks what is late or soon, ``whose`` it is is said."""
@@ -36,7 +45,7 @@ class CallRow:
     here: str
     far: str
     look: str
-    is_open: bool
+    group: Group
     state: str
     whose: Composer
     lacking: str = ""
@@ -44,16 +53,25 @@ class CallRow:
 
 
 def call_rows(composer: Composer, *, now: datetime, language: str) -> tuple[CallRow, ...]:
-    """Return every call, the open ones first by their deadlines, then those that are over; one query."""
+    """Return every call: the open ones by their deadlines, those that were answered, those that are over; one query."""
     calls = list(Call.objects.filter(composer=composer).select_related("submission").next_first())
     rows = [row_of(call, composer, now, language) for call in calls]
-    return (*(row for row in rows if row.is_open), *reversed([row for row in rows if not row.is_open]))
+    over = [row for row in rows if row.group is Group.OVER]
+    return (
+        *(row for row in rows if row.group is Group.OPEN),
+        *(row for row in rows if row.group is Group.SENT),
+        *over[::-1],
+    )
 
 
 def closing_soon(composer: Composer, *, now: datetime, language: str) -> tuple[CallRow, ...]:
     """Return the calls that close in the coming days, those within a month with what lacks in what is being sent."""
     today = timezone.localdate(now)
-    ours = Call.objects.filter(composer=composer, closes_on__lte=today + timedelta(days=DAYS)).open_at(now, today)
+    ours = (
+        Call.objects.filter(composer=composer, closes_on__lte=today + timedelta(days=DAYS))
+        .open_at(now, today)
+        .undecided()
+    )
     calls = list(ours.select_related("submission").next_first())
     drafts = [call for call in calls if is_draft(call) and call.closes_on and (call.closes_on - today).days <= READY_IN]
     plans = plans_of(composer, drafts, today) if drafts else {}
@@ -69,8 +87,19 @@ def closing_soon(composer: Composer, *, now: datetime, language: str) -> tuple[C
 def closing_of(composers: Sequence[Composer], *, now: datetime, language: str) -> tuple[CallRow, ...]:
     """Return the calls of some composers that are open, the next to close first; one query."""
     today, whose = timezone.localdate(now), {composer.pk: composer for composer in composers}
-    calls = Call.objects.filter(composer__in=composers).open_at(now, today).select_related("submission").next_first()
+    ours = Call.objects.filter(composer__in=composers).open_at(now, today).undecided()
+    calls = ours.select_related("submission").next_first()
     return tuple(row_of(call, whose[call.composer_id], now, language) for call in calls)
+
+
+def group_of(status: str, *, is_open: bool) -> Group:
+    """
+    >>> group_of("not chosen", is_open=True), group_of("sent", is_open=False), group_of("draft", is_open=False)
+    (<Group.OVER: 'over'>, <Group.SENT: 'sent'>, <Group.OVER: 'over'>)
+    """
+    if status == SubmissionStatus.SENT:
+        return Group.SENT
+    return Group.OPEN if is_open and not (status and SubmissionStatus(status).is_decided) else Group.OVER
 
 
 def is_draft(call: Call) -> bool:
@@ -88,7 +117,7 @@ def lacking_text(plan: Plan) -> str:
 def row_of(call: Call, composer: Composer, now: datetime, language: str) -> CallRow:
     terms, submission = call.asks, getattr(call, "submission", None)
     day, today = call.closes_on, timezone.localdate(now)
-    is_open = still_open(terms, now=now, today=today)
+    group = group_of(submission.status if submission else "", is_open=still_open(terms, now=now, today=today))
     return CallRow(
         address=reverse("call-detail", args=[composer.slug, call.pk]),
         title=call.title,
@@ -97,8 +126,8 @@ def row_of(call: Call, composer: Composer, now: datetime, language: str) -> Call
         closes=closes_text(terms, language),
         here=here_text(terms, language),
         far=how_far(PartialDate.of(day), today) if day else "",
-        look="soon" if day and is_open and (day - today).days <= SOON else "",
-        is_open=is_open,
+        look="soon" if day and group is Group.OPEN and (day - today).days <= SOON else "",
+        group=group,
         state=submission.status if submission else "",
         whose=composer,
     )

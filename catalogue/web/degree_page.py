@@ -59,7 +59,9 @@ class DegreePage:
 def degree_page(composer: Composer, *, now: datetime, language: str) -> DegreePage:
     """Return the programmes that are open, the next to close first."""
     today = timezone.localdate(now)
-    calls = list(Call.objects.filter(composer=composer, kind=CallKind.DEGREE.value).open_at(now, today).next_first())
+    calls = list(
+        Call.objects.filter(composer=composer, kind=CallKind.DEGREE.value).open_at(now, today).undecided().next_first()
+    )
     plans = plans_of(composer, calls, today)
     programmes = tuple(
         Programme(call.title, reverse("call-pack", args=[composer.slug, call.pk]), plans[call.pk]) for call in calls

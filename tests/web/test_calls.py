@@ -321,3 +321,59 @@ def test_a_call_is_open_until_its_moment_though_its_day_is_over_here(browser: Cl
     assert call.closes_at == datetime(2026, 3, 9, 10, tzinfo=UTC)
     assert list(still.open_at(noon_here.replace(hour=9), date(2026, 3, 9))) == [call]
     assert list(still.open_at(noon_here, date(2026, 3, 9))) == []
+
+
+def test_a_call_that_was_decided_or_answered_is_no_longer_open(browser: Client, composer: Composer) -> None:
+    made = {
+        status: make_call(composer, TEXT.replace("Lowmarsh", f"{status}-marsh")) for status in ("sent", "not chosen")
+    }
+    for status, call in made.items():
+        note_submission(call=call, status=SubmissionStatus(status), sent_on=NOW.date(), outcome="", feedback="")
+    waiting = make_call(composer)
+
+    tree = Page(browser.get(ADDRESS)).tree
+
+    listed = {one: tree.xpath(f"//section[@id='{one}']//a/@href") for one in ("open", "sent", "over")}
+    assert listed == {
+        "open": [f"{ADDRESS}{waiting.pk}/"],
+        "sent": [f"{ADDRESS}{made['sent'].pk}/"],
+        "over": [f"{ADDRESS}{made['not chosen'].pk}/"],
+    }
+    make_work(composer=composer)
+    closing = Page(browser.get("/c/ilka-marovand/")).tree.xpath("//section[@id='closing']//h3/a/@href")
+    assert f"{ADDRESS}{made['not chosen'].pk}/" not in closing
+
+
+def test_a_deadline_told_as_a_week_is_taken_by_its_first_day_and_said_to_be_loose(
+    browser: Client, composer: Composer
+) -> None:
+    call = make_call(composer, TEXT.replace("20 March 2026, midnight, UK time", "the first week of June 2027"))
+
+    said = Page(browser.get(f"{ADDRESS}{call.pk}/edit/")).tree.xpath("string(//section[@id='doubts'])")
+
+    assert call.closes_on == date(2027, 6, 1)
+    assert "names no day, only “first week of June 2027”, which is 1 June 2027 to 7 June 2027" in " ".join(
+        said.replace("\u00a0", " ").split()
+    )
+
+
+def test_one_kind_of_electronics_is_kept_by_the_form_and_told(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, TEXT.replace("No electronics", "Tape welcome, live electronics not"))
+    live = make_work(composer=composer, title="Plugs", instrumentation="fl.ob.cl.hn.bn, live electronics (2 ch)")
+    (form,) = Page(browser.get(f"{ADDRESS}{call.pk}/edit/")).tree.xpath("//form[@data-keep]")
+    sent = {name: (value or "").lstrip("\n") for name, value in form.form_values()}
+
+    assert (sent["electronics"], sent["electronics_only"]) == ("allowed", "fixed media")
+    browser.post(f"{ADDRESS}{call.pk}/edit/", sent)
+    page = Page(browser.get(f"{ADDRESS}{call.pk}/?all"))
+
+    assert Call.objects.get().asks == call.asks
+    assert "allowed, fixed media only" in page.text()
+    assert f"/c/ilka-marovand/works/{live.pk}/" in page.values("//a/@href")
+    assert "It needs live electronics; the call has fixed media alone." in page.text()
+
+
+def test_a_call_of_which_no_players_were_read_says_so(browser: Client, composer: Composer) -> None:
+    call = make_call(composer, "Lowmarsh prize for a new work\nLength: up to ten minutes.")
+
+    assert "No players are entered for this call" in Page(browser.get(f"{ADDRESS}{call.pk}/")).text()

@@ -164,7 +164,12 @@ def loose_moments(passages: Sequence[Passage], text: str) -> Iterator[Moment]:
             before = plain(passage.text[: one.start])
             if not has(OTHER, before[-40:]) and not has(OPENS, before[-25:]):
                 yield Moment(
-                    one.first, None, "", rank, passage, NOT_EXACT.format(passage.text[one.start : one.end], one)
+                    one.first,
+                    None,
+                    "",
+                    rank,
+                    passage,
+                    NOT_EXACT.format(passage.text[one.start : one.end].rstrip(" .,"), one),
                 )
 
 

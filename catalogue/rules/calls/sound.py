@@ -112,7 +112,8 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     if only:
         yield Found("electronics_only", only, *where)
         if has(DEVICES, rest):
-            yield from devices_asked(rest, where)
+            asked = list(devices_asked(rest, where))
+            yield from asked or [Found("electronics", Electronics.ALLOWED, *where, rank=1)]
         return
     if refuses(said, WITHOUT_DEVICES):
         yield Found("electronics", Electronics.REQUIRED, *where, rank=2)

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from catalogue.rules.calls.refusals import ADMITTED, NEGATION, NO_DEMAND, OUT
+from catalogue.rules.calls.refusals import ADMITTED, NEGATION, NO_DEMAND, NOT_BUT, OUT
 from catalogue.rules.calls.terms import ElectronicsKind
 
 FIXED = (
@@ -85,6 +85,7 @@ def only_kind(said: str) -> tuple[ElectronicsKind | None, str]:
     """
     if re.search(rf"(?<![a-z])(?:{OF_PLAYING})", said):
         return None, said
+    said = NOT_BUT.sub(r"\2 \1", said)
     clauses = told(list(clauses_of(said)))
     if any(one.kind is None and one.admits is False for one in clauses):
         return None, said
@@ -173,6 +174,6 @@ def behind(clause: Clause) -> str:
 def admits(clause: str) -> bool | None:
     if NO_DEMAND.search(clause) or NOTHING_BUT.search(clause):
         return True
-    if re.search(rf"{NEGATION}|(?<![a-z])(?:{OUT})", clause):
+    if re.search(rf"{NEGATION}|(?<![a-z])(?:{OUT}|pas(?![a-z]))", clause):
         return False
     return True if re.search(rf"(?<![a-z])(?:{ADMITTED}|(?:{YES})(?![a-z]))", clause) else None
