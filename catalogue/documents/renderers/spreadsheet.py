@@ -1,8 +1,9 @@
 """A document as a table: what it lists, one row an entry, for a spreadsheet or another program.
 
-Only what is listed is carried: entries, lines, rows of tables. Two formats: comma-separated values (RFC 4180, UTF-8
-with a byte order mark so that spreadsheets see the letters) and Office Open XML. A text that a spreadsheet would run as
-a formula is kept from it.
+What is listed is carried: entries, lines, rows of one table. A document of several tables or of prose lists no one
+thing; it is carried as it is read, a row a paragraph, a fact, or a row of a table under its own head. Two formats:
+comma-separated values (RFC 4180, UTF-8 with a byte order mark so that spreadsheets see the letters) and Office Open
+XML. A text that a spreadsheet would run as a formula is kept from it.
 """
 
 from __future__ import annotations
@@ -22,6 +23,8 @@ from catalogue.documents.model import (
     Entry,
     Line,
     Lines,
+    Pairs,
+    Paragraph,
     Section,
     Table,
     Text,
@@ -67,8 +70,46 @@ def rows_of(document: Document) -> Iterator[Row]:
         return
     rows = [row for block in document.blocks for row in block_rows(block, "")]
     head = heads(document.blocks, labels(document.language))
-    yield head
-    yield from (row for row in rows if len(row) == len(head))
+    listed = [row for row in rows if len(row) == len(head)]
+    if listed and (has_entries(document.blocks) or len(listed) == len(rows)):
+        yield head
+        yield from listed
+    else:
+        yield from told_rows(document)
+
+
+def has_entries(blocks: tuple[Block, ...]) -> bool:
+    return any(isinstance(block, Section) and any(isinstance(one, Entry) for one in block.blocks) for block in blocks)
+
+
+def told_rows(document: Document) -> Iterator[Row]:
+    """A document that lists no one thing, in reading order: the section, then what is said, as wide as the widest."""
+    says = labels(document.language)
+    rows = [(says.word("Section"), says.word("Entry"))]
+    rows += [row for block in document.blocks for row in told(block, "")]
+    width = max(map(len, rows))
+    yield from (row + ("",) * (width - len(row)) for row in rows)
+
+
+def told(block: Block, section: str) -> Iterator[Row]:
+    match block:
+        case Section():
+            for inner in block.blocks:
+                yield from told(inner, printable(plain(block.head)))
+        case Paragraph():
+            yield (section, printable(plain(block.text)))
+        case Pairs():
+            for pair in (pair for group in block.groups for pair in group):
+                yield (section, printable(plain(pair.label)), printable(plain(pair.value)))
+        case Lines():
+            yield from ((section, printable(line.label), printable(plain(line.text))) for line in block.lines)
+        case Table():
+            yield (section, *(printable(plain(column.head)) for column in block.columns))
+            for group in block.groups:
+                under = printable(plain(group.label)) or section
+                yield from ((under, *(printable(cell_text(cell)) for cell in row)) for row in group.rows)
+        case _:
+            return
 
 
 def heads(blocks: tuple[Block, ...], says: Labels) -> Row:

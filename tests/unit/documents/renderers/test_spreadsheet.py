@@ -8,8 +8,27 @@ from io import BytesIO, StringIO
 import pytest
 import python_calamine
 
-from catalogue.documents.model import Document, Entry, Paper, Section, Style, value, wording
+from catalogue.documents.model import (
+    Block,
+    Cell,
+    Column,
+    Document,
+    Entry,
+    Group,
+    Line,
+    Lines,
+    Pair,
+    Pairs,
+    Paper,
+    Paragraph,
+    Section,
+    Style,
+    Table,
+    value,
+    wording,
+)
 from catalogue.documents.renderers.spreadsheet import render_csv, render_xlsx
+from catalogue.rules.formula_guard import guarded
 from tests.reference.documents.house import DOCUMENTS, works_by
 
 
@@ -37,7 +56,7 @@ def test_both_formats_hold_the_same_rows_of_one_length(case: str) -> None:
     rows = csv_rows(render_csv(document))
 
     assert len({len(row) for row in rows}) == 1
-    assert xlsx_rows(render_xlsx(document)) == rows
+    assert [[guarded(cell) for cell in row] for row in xlsx_rows(render_xlsx(document))] == rows
 
 
 @pytest.mark.parametrize("typed", ["=1+1", "+1+1", "-1+1", "@SUM(A1)", '=HYPERLINK("https://elsewhere.example")'])
@@ -47,3 +66,47 @@ def test_no_title_is_run_as_a_formula(typed: str) -> None:
 
     assert csv_rows(render_csv(document))[1][4] == f"'{typed}"
     assert xlsx_rows(render_xlsx(document))[1][4] == typed
+
+
+def told_document(*blocks: Block) -> Document:
+    return Document("k", "t", "a", "en-GB", Paper.A4, blocks)
+
+
+def test_a_document_of_several_tables_keeps_the_rows_of_each() -> None:
+    """Every kind of document is to be had as CSV and XLSX, and then says what it says on paper (a rider)."""
+    needs = Table(
+        (Column("a", wording("Need")), Column("b", wording("By"))), (Group((), ((cell("Chair"), cell("You")),)),)
+    )
+    cues = Table(
+        (Column("a", wording("Cue")), Column("b", wording("Bar")), Column("c", wording("Time"))),
+        (Group(wording("Tape"), ((cell("1"), cell("7"), cell("0:30")),)),),
+    )
+    facts = Pairs(((Pair(wording("Channels"), value("4")),),))
+    document = told_document(
+        Paragraph(wording("Read this")),
+        Section(wording("Needs"), (needs, facts)),
+        Section(wording("Cues"), (cues,)),
+        Lines((Line("2021", value("Tried")),)),
+    )
+
+    assert csv_rows(render_csv(document)) == [
+        ["Section", "Entry", "", ""],
+        ["", "Read this", "", ""],
+        ["Needs", "Need", "By", ""],
+        ["Needs", "Chair", "You", ""],
+        ["Needs", "Channels", "4", ""],
+        ["Cues", "Cue", "Bar", "Time"],
+        ["Tape", "1", "7", "0:30"],
+        ["", "2021", "Tried", ""],
+    ]
+
+
+def test_prose_alone_is_a_row_a_paragraph() -> None:
+    """A programme entry as CSV is not an empty sheet."""
+    document = told_document(Paragraph(value("A note.")), Paragraph(value("=SUM(A1)")))
+
+    assert csv_rows(render_csv(document)) == [["Section", "Entry"], ["", "A note."], ["", "'=SUM(A1)"]]
+
+
+def cell(text: str) -> Cell:
+    return Cell((value(text),))
