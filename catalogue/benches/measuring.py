@@ -1,4 +1,7 @@
-"""Two ways of doing the same, measured in turns in one run, so that whatever slows the machine slows both."""
+"""Two ways of doing the same, measured in turns in one run, so that whatever slows the machine slows both.
+
+Most are timed. What uses memory or is asked by many says itself how much it took, in a unit of its own.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +9,7 @@ import gc
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
+from enum import StrEnum
 from importlib import import_module
 from pkgutil import iter_modules
 from statistics import median
@@ -22,6 +26,22 @@ LONG = 20.0
 """What takes longer than this together is done once."""
 
 
+class Unit(StrEnum):
+    """What a figure counts, as JSON names it; of requests a second more is better, of the others less."""
+
+    SECONDS = "seconds"
+    MEGABYTES = "megabytes"
+    REQUESTS = "requests_a_second"
+
+
+class Unmeasurable(Exception):
+    """What cannot be measured on this machine; ``reason`` is a sentence for whoever asked."""
+
+    def __init__(self, reason: str) -> None:
+        super().__init__(reason)
+        self.reason = reason
+
+
 @dataclass(frozen=True, slots=True)
 class Pair:
     """Ours and the bound. ``before`` puts back, unmeasured, what the last time has left behind (a warm memory)."""
@@ -36,7 +56,8 @@ class Bench:
     """What is measured at which sizes.
 
     ``bound`` says in words what the bare way does, ``aim`` the ratio that is aimed at. ``prepare`` makes the pair for a
-    size; ``stored`` where it needs a database.
+    size, or raises Unmeasurable; ``stored`` where it needs a database. What counts another ``unit`` than seconds has
+    ways that return how many.
     """
 
     name: str
@@ -45,22 +66,33 @@ class Bench:
     prepare: Callable[[int], AbstractContextManager[Pair]]
     aim: float | None = None
     stored: bool = False
+    unit: Unit = Unit.SECONDS
 
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """The medians of one bench at one size, in seconds."""
+    """The medians of one bench at one size, both in its unit. ``turn`` is how many seconds it takes to do both once."""
 
     name: str
     size: int
-    seconds: float
+    amount: float
     bound: str
-    bound_seconds: float
+    bound_amount: float
     aim: float | None = None
+    unit: Unit = Unit.SECONDS
+    turn: float = 0.0
 
     @property
     def ratio(self) -> float:
-        return self.seconds / self.bound_seconds if self.bound_seconds else float("inf")
+        """How many times worse ours is than the bound."""
+        worse, better = self.amount, self.bound_amount
+        if self.unit is Unit.REQUESTS:
+            worse, better = better, worse
+        return worse / better if better else float("inf")
+
+    @property
+    def seconds_of_a_turn(self) -> float:
+        return self.amount + self.bound_amount if self.unit is Unit.SECONDS else self.turn
 
 
 def benches() -> tuple[Bench, ...]:
@@ -72,29 +104,35 @@ def benches() -> tuple[Bench, ...]:
 
 def measure(bench: Bench, size: int, *, seconds: float = SECONDS) -> Figure:
     """Measure one size: ours and the bound by turns, the first time for warming up where it is short."""
+    taking = timed if bench.unit is Unit.SECONDS else counted
     with bench.prepare(size) as pair:
         gc.freeze()
-        first = turn(pair, 0)
-        taken = [first] if sum(first) > LONG else list(turns(pair, seconds))
+        begun = perf_counter()
+        first = turn(pair, 0, taking)
+        once = perf_counter() - begun
+        taken = [first] if once > LONG else list(turns(pair, seconds, taking))
         gc.unfreeze()
     ours, bare = zip(*taken, strict=True)
-    return Figure(bench.name, size, median(ours), bench.bound, median(bare), bench.aim)
+    return Figure(bench.name, size, median(ours), bench.bound, median(bare), bench.aim, bench.unit, once)
 
 
-def turns(pair: Pair, seconds: float) -> Iterator[tuple[float, float]]:
+Taking = Callable[[Pair, Way], float]
+
+
+def turns(pair: Pair, seconds: float, taking: Taking) -> Iterator[tuple[float, float]]:
     end = perf_counter() + seconds
     for number in range(1, MOST + 1):
-        yield turn(pair, number)
+        yield turn(pair, number, taking)
         if number >= LEAST and perf_counter() > end:
             return
 
 
-def turn(pair: Pair, number: int) -> tuple[float, float]:
-    """Do both once and return their seconds; the bound comes first every second time."""
+def turn(pair: Pair, number: int, taking: Taking) -> tuple[float, float]:
+    """Do both once and return what they took; the bound comes first every second time."""
     if number % 2:
-        bare = timed(pair, pair.bare)
-        return timed(pair, pair.ours), bare
-    return timed(pair, pair.ours), timed(pair, pair.bare)
+        bare = taking(pair, pair.bare)
+        return taking(pair, pair.ours), bare
+    return taking(pair, pair.ours), taking(pair, pair.bare)
 
 
 def timed(pair: Pair, way: Way) -> float:
@@ -103,3 +141,12 @@ def timed(pair: Pair, way: Way) -> float:
     begun = perf_counter()
     way()
     return perf_counter() - begun
+
+
+def counted(pair: Pair, way: Way) -> float:
+    """Have a way say itself how much it took."""
+    pair.before()
+    said = way()
+    if not isinstance(said, int | float):
+        raise TypeError(f"What is not timed says how much it took, not {said!r}.")
+    return float(said)

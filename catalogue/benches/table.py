@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from catalogue.benches.measuring import Figure
+from catalogue.benches.measuring import Bench, Figure, Unit
 
 HEAD = """# How quick it is
 
-Each row is measured beside a bound in one run on one machine, by turns; the times are medians. The ratio is what to
-look at, and how it grows with the size: times are another machine's. `python3 manage.py bench --write` writes this page
-anew, with `--only NAME` those rows only.
+Each row is measured beside a bound in one run on one machine, by turns; the times are medians. The ratio says how many
+times worse ours is. It is what to look at, and how it grows with the size: times are another machine's. `python3
+manage.py bench --write` writes this page anew, with `--only NAME` those rows only.
 
-| what | size | time | beside | its time | ratio | aimed at |
+| what | size | took | beside | it took | ratio | aimed at |
 | --- | ---: | ---: | --- | ---: | ---: | ---: |
 """
 Rows = dict[tuple[str, str], str]
@@ -28,26 +28,45 @@ def rows_in(page: str) -> Rows:
     return found
 
 
-def renewed(page: str, figures: Iterable[Figure], order: Iterable[str]) -> str:
-    """Return the page with these figures in the place of older ones.
+def places(known: Iterable[Bench]) -> dict[tuple[str, str], int]:
+    """Return everything that is measured, by what and size as the page says them, with its place on the page."""
+    keys = [(bench.name, f"{size:,}") for bench in known for size in bench.sizes]
+    return {key: place for place, key in enumerate(keys)}
 
-    ``order`` names everything that is measured, in its order; rows of what is no longer measured go.
+
+def stale(page: str, known: Iterable[Bench]) -> list[str]:
+    """Return the rows of a page that nothing measures any longer, in words."""
+    measured = places(known)
+    return [f"{name}, {size}" for name, size in rows_in(page) if (name, size) not in measured]
+
+
+def renewed(page: str, figures: Iterable[Figure], known: Iterable[Bench]) -> str:
+    """Return the page with these figures in the place of older ones, in the order of what is ``known``.
+
+    Rows of what is no longer measured, or no longer at that size, go.
     """
-    rows = rows_in(page)
+    rows, place = rows_in(page), places(known)
     rows |= {(figure.name, f"{figure.size:,}"): row_of(figure) for figure in figures}
-    places = {name: place for place, name in enumerate(order)}
-    kept = [key for key in rows if key[0] in places]
-    kept.sort(key=lambda key: (places[key[0]], int(key[1].replace(",", ""))))
+    kept = sorted((key for key in rows if key in place), key=place.__getitem__)
     return HEAD + "".join(f"{rows[key]}\n" for key in kept)
 
 
 def row_of(figure: Figure) -> str:
     aim = f"{figure.aim:g}" if figure.aim else ""
     cells = (
-        figure.name, f"{figure.size:,}", time_text(figure.seconds), figure.bound, time_text(figure.bound_seconds),
-        f"{figure.ratio:.2f}", aim,
+        figure.name, f"{figure.size:,}", amount_text(figure.amount, figure.unit), figure.bound,
+        amount_text(figure.bound_amount, figure.unit), f"{figure.ratio:.2f}", aim,
     )  # fmt: skip
     return f"| {' | '.join(cells)} |"
+
+
+def amount_text(amount: float, unit: Unit) -> str:
+    """
+    >>> [amount_text(12.34, unit) for unit in Unit]
+    ['12 s', '12 MB', '12 requests/s']
+    """
+    sign = {Unit.MEGABYTES: "MB", Unit.REQUESTS: "requests/s"}.get(unit)
+    return f"{amount:,.{0 if amount >= 10 else 1}f} {sign}" if sign else time_text(amount)
 
 
 def time_text(seconds: float) -> str:

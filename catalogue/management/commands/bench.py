@@ -10,9 +10,9 @@ from typing import Any
 from django.conf import settings
 from django.core.management.base import CommandParser
 
-from catalogue.benches.measuring import SECONDS, Bench, Figure, benches, measure
+from catalogue.benches.measuring import SECONDS, Bench, Figure, Unmeasurable, benches, measure
 from catalogue.benches.scratch import scratch_database
-from catalogue.benches.table import renewed, time_text
+from catalogue.benches.table import amount_text, renewed, stale, time_text
 from catalogue.management.base import ReadingCommand, UnusableInput
 
 PAGE = Path(settings.ROOT) / "FIGURES.md"
@@ -49,11 +49,18 @@ class Command(ReadingCommand):
             names = "; ".join(bench.name for bench in known)
             raise UnusableInput(f"Nothing measured has “{options['only']}” in its name. There is: {names}.")
         figures = self.measured(chosen, options)
-        if options["write"]:
-            page = PAGE.read_text(encoding="utf-8") if PAGE.exists() else ""
-            PAGE.write_text(renewed(page, figures, (bench.name for bench in known)), encoding="utf-8")
+        self.keep(figures, known, write=options["write"])
         if options["json"]:
             self.print_json([as_json(figure) for figure in figures])
+
+    def keep(self, figures: list[Figure], known: tuple[Bench, ...], *, write: bool) -> None:
+        """Write the page of figures where that is asked for, and say which of its rows nothing measures any longer."""
+        page = PAGE.read_text(encoding="utf-8") if PAGE.exists() else ""
+        if write:
+            PAGE.write_text(renewed(page, figures, known), encoding="utf-8")
+        for row in stale(page, known):
+            told = "was taken out" if write else "goes with the next --write"
+            self.stderr.write(f"{PAGE.name} holds “{row}”, which is no longer measured; it {told}.", str)
 
     def measured(self, chosen: Iterable[Bench], options: dict[str, Any]) -> list[Figure]:
         figures: list[Figure] = []
@@ -71,7 +78,11 @@ class Command(ReadingCommand):
             if expected > options["patience"]:
                 tell(f"{bench.name}, {size:,}: left out, for one time would take about {time_text(expected)}", str)
                 break
-            figures.append(measure(bench, size, seconds=options["seconds"]))
+            try:
+                figures.append(measure(bench, size, seconds=options["seconds"]))
+            except Unmeasurable as fault:
+                tell(f"{bench.name}: left out. {fault.reason}", str)
+                break
             tell(as_line(figures[-1]), str)
         return figures
 
@@ -81,13 +92,13 @@ def expected_seconds(figures: list[Figure], size: int) -> float:
     if not figures:
         return 0.0
     last = figures[-1]
-    return (last.seconds + last.bound_seconds) * size / last.size
+    return last.seconds_of_a_turn * size / last.size
 
 
 def as_line(figure: Figure) -> str:
     return (
-        f"{figure.name}, {figure.size:,}: {time_text(figure.seconds)}, {figure.ratio:.2f} × "
-        f"{time_text(figure.bound_seconds)} ({figure.bound})"
+        f"{figure.name}, {figure.size:,}: {amount_text(figure.amount, figure.unit)}, {figure.ratio:.2f} × "
+        f"{amount_text(figure.bound_amount, figure.unit)} ({figure.bound})"
     )
 
 
@@ -95,8 +106,8 @@ def as_json(figure: Figure) -> dict[str, Any]:
     return {
         "name": figure.name,
         "size": figure.size,
-        "seconds": figure.seconds,
+        figure.unit.value: figure.amount,
         "bound": figure.bound,
-        "bound_seconds": figure.bound_seconds,
+        f"bound_{figure.unit}": figure.bound_amount,
         "ratio": round(figure.ratio, 3),
     }

@@ -8,7 +8,7 @@ from contextlib import AbstractContextManager, contextmanager
 import pytest
 
 from catalogue.benches.invented import catalogue, forces
-from catalogue.benches.measuring import Bench, Pair, benches, measure
+from catalogue.benches.measuring import Bench, Pair, Unit, benches, measure
 from catalogue.benches.subjects.documents import draw_bare, lines_of, works_list
 from catalogue.benches.subjects.feeds import again, cold
 
@@ -42,6 +42,22 @@ def test_ours_and_the_bound_take_turns_and_what_is_left_behind_is_put_back_befor
     assert turns == ["ours", "bare", "bare", "ours", "ours", "bare", "bare", "ours"]
     assert done[::2] == ["before"] * 8
     assert (figure.name, figure.size, figure.bound) == ("naming", 7, "a word")
+
+
+def test_what_is_not_timed_says_itself_how_much_it_took() -> None:
+    @contextmanager
+    def prepare(size: int) -> Iterator[Pair]:
+        yield Pair(lambda: size * 2, lambda: size)
+
+    @contextmanager
+    def saying_nothing(size: int) -> Iterator[Pair]:
+        yield Pair(lambda: None, lambda: size)
+
+    figure = measure(Bench("holding", "a word", (1,), prepare, unit=Unit.MEGABYTES), 7, seconds=0)
+
+    assert (figure.amount, figure.bound_amount, figure.ratio) == (14, 7, 2)
+    with pytest.raises(TypeError, match="says how much"):
+        measure(Bench("holding", "a word", (1,), saying_nothing, unit=Unit.MEGABYTES), 7, seconds=0)
 
 
 @pytest.mark.django_db
