@@ -56,8 +56,8 @@ class Bench:
     """What is measured at which sizes.
 
     ``bound`` says in words what the bare way does, ``aim`` the ratio that is aimed at. ``prepare`` makes the pair for a
-    size, or raises Unmeasurable; ``stored`` where it needs a database. What counts another ``unit`` than seconds has
-    ways that return how many.
+    size, or raises Unmeasurable; ``stored`` where it needs a database, ``on_disk`` where others than this thread open
+    it. The ways are timed, or where it is ``counted`` return themselves how much it took, in its ``unit``.
     """
 
     name: str
@@ -66,12 +66,14 @@ class Bench:
     prepare: Callable[[int], AbstractContextManager[Pair]]
     aim: float | None = None
     stored: bool = False
+    on_disk: bool = False
     unit: Unit = Unit.SECONDS
+    counted: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """The medians of one bench at one size, both in its unit. ``turn`` is how many seconds it takes to do both once."""
+    """The medians of one bench at one size, both in its unit; ``turn``: in how many seconds both were done once."""
 
     name: str
     size: int
@@ -80,7 +82,7 @@ class Figure:
     bound_amount: float
     aim: float | None = None
     unit: Unit = Unit.SECONDS
-    turn: float = 0.0
+    turn: float | None = None
 
     @property
     def ratio(self) -> float:
@@ -92,7 +94,7 @@ class Figure:
 
     @property
     def seconds_of_a_turn(self) -> float:
-        return self.amount + self.bound_amount if self.unit is Unit.SECONDS else self.turn
+        return self.amount + self.bound_amount if self.turn is None else self.turn
 
 
 def benches() -> tuple[Bench, ...]:
@@ -104,7 +106,7 @@ def benches() -> tuple[Bench, ...]:
 
 def measure(bench: Bench, size: int, *, seconds: float = SECONDS) -> Figure:
     """Measure one size: ours and the bound by turns, the first time for warming up where it is short."""
-    taking = timed if bench.unit is Unit.SECONDS else counted
+    taking = counted if bench.counted else timed
     with bench.prepare(size) as pair:
         gc.freeze()
         begun = perf_counter()
@@ -112,8 +114,8 @@ def measure(bench: Bench, size: int, *, seconds: float = SECONDS) -> Figure:
         once = perf_counter() - begun
         taken = [first] if once > LONG else list(turns(pair, seconds, taking))
         gc.unfreeze()
-    ours, bare = zip(*taken, strict=True)
-    return Figure(bench.name, size, median(ours), bench.bound, median(bare), bench.aim, bench.unit, once)
+    ours, bare = map(median, zip(*taken, strict=True))
+    return Figure(bench.name, size, ours, bench.bound, bare, bench.aim, bench.unit, once if bench.counted else None)
 
 
 Taking = Callable[[Pair, Way], float]

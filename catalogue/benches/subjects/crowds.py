@@ -106,8 +106,14 @@ def readers(size: int) -> Iterator[Pair]:
 
 BOUND = "the same requests one after another"
 BENCHES = (
-    Bench(f"saves by {THREADS} people at once", BOUND, (8, 80), saves, aim=1.5, stored=True),
+    Bench(f"saves by {THREADS} people at once", BOUND, (8, 80), saves, aim=1.5, stored=True, on_disk=True),
     Bench(
-        f"lists opened by {THREADS} at once, beside a tenth as many saves", BOUND, (20, 200), readers, 1.5, stored=True
+        f"lists opened by {THREADS} at once, beside a tenth as many saves",
+        BOUND,
+        (20, 200),
+        readers,
+        aim=1.5,
+        stored=True,
+        on_disk=True,
     ),
 )

@@ -12,7 +12,7 @@ from typing import Any
 
 from django.utils.formats import localize
 from django.utils.html import conditional_escape, escape
-from django.utils.safestring import SafeData, SafeString
+from django.utils.safestring import SafeString
 
 Told = Mapping[str, Any]
 
@@ -71,7 +71,7 @@ def worn(attributes: Mapping[str, Any]) -> str:
 
 def as_written(value: Any) -> str:
     """A value as it comes back when the form is sent: numbers in figures alone."""
-    return value if isinstance(value, SafeData) else escape(str(value))
+    return value if isinstance(value, SafeString) else escape(str(value))
 
 
 def shown(value: Any) -> str:

@@ -18,9 +18,9 @@ LONG = ("all papers of the demo, from its records",)
 IN_ONE_THREAD = tuple(
     pytest.param(bench, id=bench.name, marks=[pytest.mark.slow] if bench.name in LONG else [])
     for bench in ALL
-    if "at once" not in bench.name
+    if not bench.on_disk
 )
-"""The others ask a file from several threads, which the database of a test in memory has no patience for."""
+"""The others ask a file from several threads or processes, which a database of a test in memory is nothing for."""
 
 
 def test_names_are_said_once() -> None:
@@ -53,11 +53,11 @@ def test_what_is_not_timed_says_itself_how_much_it_took() -> None:
     def saying_nothing(size: int) -> Iterator[Pair]:
         yield Pair(lambda: None, lambda: size)
 
-    figure = measure(Bench("holding", "a word", (1,), prepare, unit=Unit.MEGABYTES), 7, seconds=0)
+    figure = measure(Bench("holding", "a word", (1,), prepare, unit=Unit.MEGABYTES, counted=True), 7, seconds=0)
 
     assert (figure.amount, figure.bound_amount, figure.ratio) == (14, 7, 2)
     with pytest.raises(TypeError, match="says how much"):
-        measure(Bench("holding", "a word", (1,), saying_nothing, unit=Unit.MEGABYTES), 7, seconds=0)
+        measure(Bench("holding", "a word", (1,), saying_nothing, counted=True), 7, seconds=0)
 
 
 @pytest.mark.django_db

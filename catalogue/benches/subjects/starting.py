@@ -1,0 +1,80 @@
+"""How long it takes to start: ``manage.py check`` beside that of an empty project with the same apps of others."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import partial
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from django.conf import settings
+
+from catalogue.benches.apart import surroundings
+from catalogue.benches.measuring import Bench, Pair
+
+OURS = "catalogue"
+MANAGE = """import os
+import sys
+
+from django.core.management import execute_from_command_line
+
+os.environ["DJANGO_SETTINGS_MODULE"] = "empty"
+execute_from_command_line(sys.argv)
+"""
+EMPTY = """SECRET_KEY = "empty" * 12
+USE_TZ = True
+ROOT_URLCONF = "addresses"
+DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
+STATIC_URL = "static/"
+DATABASES = {{"default": {{"ENGINE": "django.db.backends.sqlite3", "NAME": ":memory:"}}}}
+INSTALLED_APPS = {apps!r}
+MIDDLEWARE = {middleware!r}
+AUTHENTICATION_BACKENDS = {backends!r}
+TEMPLATES = [{{"BACKEND": "django.template.backends.django.DjangoTemplates", "APP_DIRS": True}}]
+"""
+
+
+def write_empty_project(folder: Path) -> None:
+    """Write a project with the apps, middleware and ways of signing in of others that ours has, and nothing in it."""
+    lists = {
+        "apps": of_others(settings.INSTALLED_APPS),
+        "middleware": of_others(settings.MIDDLEWARE),
+        "backends": of_others(settings.AUTHENTICATION_BACKENDS),
+    }
+    (folder / "manage.py").write_text(MANAGE, encoding="utf-8")
+    (folder / "empty.py").write_text(EMPTY.format(**lists), encoding="utf-8")
+    (folder / "addresses.py").write_text("urlpatterns = []\n", encoding="utf-8")
+
+
+def of_others(names: list[str]) -> list[str]:
+    return [name for name in names if name.partition(".")[0] != OURS]
+
+
+def check(project: Path, folder: Path) -> str:
+    """Let a project check itself in a process of its own; return what it says. Raises where it finds a fault.
+
+    Modules are compiled once, into the ``folder``, as where a project has started before.
+    """
+    usual = {name: value for name, value in surroundings(folder / "data").items() if name != "PYTHONDONTWRITEBYTECODE"}
+    compiled = usual | {"PYTHONPYCACHEPREFIX": str(folder / "compiled")}
+    command = [sys.executable, "manage.py", "check"]
+    found = subprocess.run(command, cwd=project, env=compiled, capture_output=True, text=True, check=True)  # noqa: S603
+    return found.stdout
+
+
+@contextmanager
+def checks(_size: int) -> Iterator[Pair]:
+    with TemporaryDirectory(prefix="ledgerline-bench-") as name:
+        folder = Path(name)
+        empty = folder / "empty"
+        empty.mkdir()
+        write_empty_project(empty)
+        yield Pair(ours=partial(check, settings.ROOT, folder), bare=partial(check, empty, folder))
+
+
+BENCHES = (
+    Bench("manage.py check", "an empty project of the framework with the same apps of others", (1,), checks, aim=1.3),
+)
