@@ -46,15 +46,6 @@ LONG_TEXTS_OF_WORK = (
 )
 
 
-OF_LISTED_WORK = (
-    "composer", "title", "title_language", "version_label", "instrumentation", "instrumentation_typed", "deleted_at",
-)  # fmt: skip
-OF_LISTED_PERFORMANCE = (
-    "composer", "date", "time", "kind", "status", "event_title", "city", "country", "presenter_name", "presenter__name",
-    "venue__name", "venue__city", "venue__country",
-)  # fmt: skip
-
-
 class PerformanceQuerySet(SearchableQuerySet["Performance"]):
     def with_everything_printed(self) -> Self:
         """Fetch venue, presenter, performers and programme along: two more queries, however many performances.
@@ -68,16 +59,6 @@ class PerformanceQuerySet(SearchableQuerySet["Performance"]):
         return placed.prefetch_related(Prefetch("credits", performers)).prefetch_related(
             Prefetch("programme", programme)
         )
-
-    def with_what_lists_show(self) -> Self:
-        """Fetch the same as ``with_everything_printed``, and only the columns that a list of performances shows."""
-        living = ProgrammedWork.objects.filter(work__deleted_at__isnull=True).order_by("order").select_related("work")
-        programme = living.only("performance", "order", *(f"work__{column}" for column in OF_LISTED_WORK))
-        performers = PerformanceCredit.objects.select_related("person", "organisation").order_by("order", "pk")
-        named = performers.only("performance", "order", "role", "name", "person__name", "organisation__name")
-        placed = self.select_related("venue", "presenter").only(*OF_LISTED_PERFORMANCE)
-        alone = placed.prefetch_related(None).prefetch_related(Prefetch("credits", named))
-        return alone.prefetch_related(Prefetch("programme", programme))
 
     def in_date_order(self) -> Self:
         return self.order_by(F("first_day").asc(nulls_last=True), F("time").asc(nulls_last=True), "pk")

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from django.utils.html import conditional_escape, format_html
+from django.utils.html import conditional_escape
 from django.utils.safestring import SafeString, mark_safe
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
+from catalogue.gathering.listed import ListedPerformance, ListedWork
 from catalogue.models import Performance, Work
 from catalogue.web.titles import in_language
 from catalogue.web.wording import date_text
@@ -36,13 +37,13 @@ def named(what: str, city: str) -> str:
     return _("%(what)s in %(city)s") % {"what": what, "city": city} if city else what
 
 
-def city_of(performance: Performance) -> str:
+def city_of(performance: Performance | ListedPerformance) -> str:
     return (performance.venue.city if performance.venue else "") or performance.city
 
 
-def titles_html(works: Sequence[Work]) -> SafeString:
+def titles_html(works: Sequence[Work | ListedWork]) -> SafeString:
     """Return the titles in italics, each in its language."""
-    titles = [format_html("<i>{}</i>", in_language(one.title, one.title_language)) for one in works]
+    titles = [f"<i>{in_language(one.title, one.title_language)}</i>" for one in works]
     return mark_safe(listed(titles)) if titles else SafeString()  # noqa: S308 - each title is escaped
 
 

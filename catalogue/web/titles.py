@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 
 from catalogue.models import Work
+from catalogue.web.markup import escaped
 
 
 def in_language(text: str, language: str) -> SafeString:
     """Return the text, isolated and marked with its language (BCP 47) where that is known."""
-    return format_html('<bdi lang="{}">{}</bdi>', language, text) if language else format_html("<bdi>{}</bdi>", text)
+    marked = f' lang="{escaped(language)}"' if language else ""
+    return SafeString(f"<bdi{marked}>{escaped(text)}</bdi>")
 
 
 def second_line(work: Work) -> SafeString:
@@ -20,6 +21,6 @@ def second_line(work: Work) -> SafeString:
         in_language(work.transliteration, "") if work.transliteration not in {"", work.title} else "",
         work.translated_title,
         work.version_label,
-        format_html('<span class="num">{}</span>', work.catalogue_number) if work.catalogue_number else "",
+        SafeString(f'<span class="num">{escaped(work.catalogue_number)}</span>') if work.catalogue_number else "",
     ]
-    return format_html_join(" · ", "{}", ((part,) for part in parts if part))
+    return SafeString(" · ".join([escaped(part) for part in parts if part]))

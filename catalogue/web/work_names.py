@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import re
 from collections import Counter, defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from django.utils.translation import gettext as _
 
+from catalogue.gathering.once import once_for_each_state
+from catalogue.gathering.versions import State
 from catalogue.models import Composer, Work
 from catalogue.rules.search import fold
 
@@ -91,6 +93,19 @@ def label_of(works: Any, key: Any) -> str:
     """Return what tells a work from others of its title; empty where it is not among the works."""
     found = works.filter(pk=int(key)).only("title").first()
     return names_among(works.matching(found.title)[:MOST_ALIKE]).labels.get(found.pk, found.title) if found else ""
+
+
+def few_of(works: Any) -> Mapping[int, str] | None:
+    """Return the labels of works in title order; none where they are too many for a list. One query."""
+    found = works.order_by().only(*COLUMNS)[: MOST_IN_A_LIST + 1]
+    few = sorted(found, key=lambda work: (work.title.lower(), work.pk))
+    return None if len(few) > MOST_IN_A_LIST else labels_of(few)
+
+
+@once_for_each_state(256)
+def few_at(_state: State, composer: Composer, _language: str | None) -> Mapping[int, str] | None:
+    """Return the same of all works of a composer; what tells alike ones apart is in the language of the page."""
+    return few_of(Work.objects.filter(composer=composer))
 
 
 def labels_of(works: Iterable[Work]) -> dict[int, str]:

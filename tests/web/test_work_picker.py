@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from unittest.mock import patch
 
 import pytest
 from django.contrib.auth.models import User
 from django.test import Client
+from django.utils.translation import override
 
+from catalogue.gathering.versions import state_of_lists
 from catalogue.models import Award, Composer, Work
-from catalogue.web.forms.work_field import MOST_IN_A_LIST
+from catalogue.web import work_names
+from catalogue.web.work_names import MOST_IN_A_LIST, few_at
 from tests.makers import make_performance, make_work
 from tests.web.pages import Page
 
@@ -119,3 +123,33 @@ def test_papers_take_a_work_by_name_and_by_the_key_in_a_link(browser: Client, ma
     assert by_key.field("work") == "Low Water"
     assert "Harp" in by_name.text()
     assert "Harp" in by_key.text()
+
+
+def offered(browser: Client, language: str = "en-gb") -> list[str]:
+    page = Page(browser.get(f"{ROOT}/performances/", headers={"accept-language": language}))
+    return page.texts("//select[@name='work']/option")
+
+
+def test_list_of_performances_offers_the_works_as_they_are_now(browser: Client, composer: Composer) -> None:
+    tides = make_work("Tides", composer=composer)
+    make_performance(tides, composer=composer)
+    assert offered(browser) == ["All works", "Tides"]
+    make_work("Low Water", composer=composer)
+    assert offered(browser) == ["All works", "Low Water", "Tides"]
+
+    tides.title = "Ebb"
+    tides.save()
+
+    assert offered(browser) == ["All works", "Ebb", "Low Water"]
+
+
+def test_works_that_are_called_alike_are_told_apart_in_the_language_of_the_page(composer: Composer) -> None:
+    for _time in range(2):
+        make_work("Tides", composer=composer)
+    state = state_of_lists([composer.pk])
+
+    with override("de"), patch.object(work_names, "_", lambda _text: "Nr."):
+        german = few_at(state, composer, "de")
+
+    assert [label.split()[1] for label in (german or {}).values()] == ["(Nr.", "(Nr."]
+    assert [label.split()[1] for label in (few_at(state, composer, "en-gb") or {}).values()] == ["(no.", "(no."]

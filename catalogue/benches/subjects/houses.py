@@ -177,5 +177,6 @@ BENCHES = (
         all_at_once,
         aim=1.5,
         stored=True,
+        on_disk=True,
     ),
 )

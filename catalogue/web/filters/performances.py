@@ -18,6 +18,7 @@ from catalogue.models.conditions import choices_of
 from catalogue.models.fields import refuse_unprintable
 from catalogue.terms import PerformanceKind, PerformanceStatus
 from catalogue.timing.dates import FIRST_YEAR, LAST_YEAR
+from catalogue.web.filters.sets import ListFilter
 from catalogue.web.forms.work_field import WorkField
 from catalogue.web.places import write_country
 
@@ -37,7 +38,7 @@ class WorkFilter(filters.Filter):
     field_class = WorkField
 
 
-class EventFilter(filters.FilterSet):
+class EventFilter(ListFilter):
     """Words, years from and to, a country, a kind, what has become of it."""
 
     q = filters.CharFilter(
@@ -61,8 +62,8 @@ class EventFilter(filters.FilterSet):
 
     def __init__(self, *args: Any, composers: Sequence[Composer], state: State | None = None, **options: Any) -> None:
         super().__init__(*args, **options)
-        state = state or state_of_lists([composer.pk for composer in composers])
-        countries = countries_at(state, tuple(composers))
+        self.state = state or state_of_lists([composer.pk for composer in composers])
+        countries = countries_at(self.state, tuple(composers))
         self.filters["country"].extra["choices"] = [(code, write_country(code)) for code in countries]
 
     def holding(self, performances: Any, _name: str, text: str) -> QuerySet[Performance]:
@@ -86,7 +87,7 @@ class PerformanceFilter(EventFilter):
 
     def __init__(self, *args: Any, composer: Composer, **options: Any) -> None:
         super().__init__(*args, composers=[composer], **options)
-        self.filters["work"].field.offer(Work.objects.filter(composer=composer), composer)
+        self.filters["work"].field.offer_all(composer, self.state)
 
     def with_work(self, performances: QuerySet[Performance], _name: str, work: Work) -> QuerySet[Performance]:
         return performances.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))

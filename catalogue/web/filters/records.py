@@ -18,13 +18,14 @@ from catalogue.models.fields import KindsField, SearchTextField, refuse_unprinta
 from catalogue.rules.search import fold
 from catalogue.terms import OrganisationKind
 from catalogue.web.filters.performances import WorkFilter
+from catalogue.web.filters.sets import ListFilter
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.registry import KINDS
 
 MOST_LISTS = 3
 
 
-class RecordFilter(filters.FilterSet):
+class RecordFilter(ListFilter):
     """Words, and the lists that the fields of a kind offer."""
 
     listed: ClassVar[Kind]

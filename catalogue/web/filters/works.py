@@ -18,6 +18,7 @@ from catalogue.models.conditions import choices_of
 from catalogue.models.fields import refuse_unprintable
 from catalogue.terms import Category
 from catalogue.web.filters.forces import LONGEST, ForcesFilter, playable
+from catalogue.web.filters.sets import ListFilter
 
 # how it is asked -> least and most seconds
 LENGTHS: dict[str, tuple[int | None, int | None]] = {
@@ -47,7 +48,7 @@ class InstrumentFilter(filters.Filter):
     field_class = InstrumentField
 
 
-class WorkFilter(filters.FilterSet):
+class WorkFilter(ListFilter):
     """Words in any searched field, a category, an instrument, how many or which players are there, a length."""
 
     q = filters.CharFilter(

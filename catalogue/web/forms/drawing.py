@@ -8,10 +8,11 @@ all the rest of a page that lets a work be picked. What is drawn here is what a 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from html import escape
 from typing import Any
 
 from django.utils.formats import localize
-from django.utils.html import conditional_escape, escape
+from django.utils.html import conditional_escape
 from django.utils.safestring import SafeString
 
 Told = Mapping[str, Any]
@@ -71,11 +72,13 @@ def worn(attributes: Mapping[str, Any]) -> str:
 
 def as_written(value: Any) -> str:
     """A value as it comes back when the form is sent: numbers in figures alone."""
-    return value if isinstance(value, SafeString) else escape(str(value))
+    return value if type(value) is SafeString else escape(str(value))
 
 
 def shown(value: Any) -> str:
     """A value as people read it."""
+    if type(value) is str:
+        return escape(value)
     return conditional_escape(value if isinstance(value, str) else str(localize(value)))
 
 

@@ -6,17 +6,20 @@ A name that fits none comes back with those near it.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from django import forms
 from django.core.exceptions import ValidationError
 from django.db.models import QuerySet
 from django.urls import reverse
+from django.utils.translation import get_language
 from django.utils.translation import gettext as _
 
+from catalogue.gathering.versions import State
 from catalogue.models import Composer, Work
 from catalogue.models.fields import LONG_LINE
-from catalogue.web.work_names import COLUMNS, MOST_IN_A_LIST, UnknownWork, label_of, labels_of, works_called, works_near
+from catalogue.web.work_names import UnknownWork, few_at, few_of, label_of, works_called, works_near
 
 
 def suggesting(composer: Composer, options: str) -> dict[str, str]:
@@ -55,15 +58,22 @@ class WorkField(forms.ModelChoiceField):
 
     def offer(self, works: Any, composer: Composer) -> None:
         """Let these works of a composer be picked; one query."""
-        found = works.order_by().only(*COLUMNS)[: MOST_IN_A_LIST + 1]
-        few = sorted(found, key=lambda work: (work.title.lower(), work.pk))
-        self.queryset, self.is_typed = works, len(few) > MOST_IN_A_LIST
-        if self.is_typed:
+        self.offer_called(works, composer, few_of(works))
+
+    def offer_all(self, composer: Composer, state: State) -> None:
+        """Let every work of a composer be picked, whose lists are in this state; one query while nothing changes."""
+        works = Work.objects.filter(composer=composer)
+        self.offer_called(works, composer, few_at(state, composer, get_language()))
+
+    def offer_called(self, works: Any, composer: Composer, few: Mapping[int, str] | None) -> None:
+        """Let works be picked from a list of their names; from none where they are too many."""
+        self.queryset, self.is_typed = works, few is None
+        if few is None:
             self.widget = WorkInput(composer)
             self.widget.is_required = self.required
         else:
             empty = [("", self.empty_label)] if self.empty_label is not None else []
-            self.choices = [*empty, *labels_of(few).items()]
+            self.choices = [*empty, *few.items()]
 
     def prepare_value(self, value: Any) -> Any:
         """Return what stands in the field: of a key, or a work, its name where names are typed."""

@@ -11,7 +11,8 @@ from django.utils.html import format_html
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.models import Composer, Performance, Work
+from catalogue.gathering.listed import ListedPerformance
+from catalogue.models import Composer, Work
 from catalogue.web.tables.lists import ListColumn, Ordered, ordered_by
 from catalogue.web.tables.performances import PerformanceTable
 from catalogue.web.tables.works import WorkTable
@@ -49,10 +50,10 @@ class HousePerformanceTable(PerformanceTable):
     class Meta(PerformanceTable.Meta):
         sequence = ("date", "composer", "...")
 
-    def render_composer(self, record: Performance) -> SafeString:
+    def render_composer(self, record: ListedPerformance) -> SafeString:
         return link_to(self.whose[record.composer_id])
 
-    def told_composer(self, record: Performance) -> str:
+    def told_composer(self, record: ListedPerformance) -> str:
         return self.whose[record.composer_id].name
 
     def order_composer(self, queryset: QuerySet[Any], is_descending: bool) -> Ordered:

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from django.utils.html import format_html_join
-from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.models import Performance
-from catalogue.web.programmes import works_of
+from catalogue.gathering.listed import ListedPerformance
 from catalogue.web.tables.lists import ListColumn
 from catalogue.web.tables.performances import PerformanceTable
 from catalogue.web.tables.works import WorkTable
@@ -35,6 +32,6 @@ class LibraryPerformanceTable(PerformanceTable):
     def look_up(self, records: object) -> None:
         """Nothing beside the records is needed."""
 
-    def render_forces(self, record: Performance) -> SafeString:
-        forces = ((work.instrumentation_typed or work.instrumentation,) for work in works_of(record))
-        return format_html_join("; ", "{}", (one for one in forces if one[0]))
+    def render_forces(self, record: ListedPerformance) -> str:
+        forces = (work.instrumentation_typed or work.instrumentation for work in record.works)
+        return "; ".join(one for one in forces if one)

@@ -19,12 +19,13 @@ from django.db import connection
 from django.db.models import F, Func, QuerySet
 from django.forms.utils import flatatt
 from django.utils.functional import Promise, cached_property
-from django.utils.html import format_html, format_html_join
+from django.utils.html import format_html
 from django.utils.safestring import SafeString
 
 from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Composer
+from catalogue.web.markup import escaped
 
 PER_PAGE = 50
 AT_ONCE = 2000  # rows that are fetched at once: a database takes only so many keys in a question
@@ -75,6 +76,10 @@ class Head:
     next: str
 
 
+RowsOf = Callable[[Sequence[int]], Sequence[Any]]
+"""Fetches the rows of some keys, in the order of these."""
+
+
 class DeferredPaginator(Paginator):
     """Finds the keys of a page in an index first, from the nearer end, and fetches only its rows.
 
@@ -82,13 +87,13 @@ class DeferredPaginator(Paginator):
     """
 
     object_list: Any
-    only_shown: Callable[[QuerySet[Any]], QuerySet[Any]] = staticmethod(lambda found: found)
+    rows_of: RowsOf | None = None
 
     def page(self, number: int | str) -> Page:
         number = self.validate_number(number)
         keys = self.keys((number - 1) * self.per_page, min(number * self.per_page, self.count))
-        rows = {row.pk: row for row in self.only_shown(self.object_list.filter(pk__in=keys).order_by())}
-        return Page([rows[key] for key in keys if key in rows], number, self)
+        rows = self.rows_of(keys) if self.rows_of else rows_among(self.object_list, keys)
+        return Page(rows, number, self)
 
     def keys(self, start: int, end: int) -> Sequence[int]:
         found = self.object_list.values_list("pk", flat=True)
@@ -115,6 +120,12 @@ class RememberingPaginator(DeferredPaginator):
 
     def keys(self, start: int, end: int) -> Sequence[int]:
         return self.all_keys[start:end]
+
+
+def rows_among(found: QuerySet[Any], keys: Sequence[int]) -> list[Any]:
+    """Return the records of the keys, in their order."""
+    rows = {row.pk: row for row in found.filter(pk__in=keys).order_by()}
+    return [rows[key] for key in keys if key in rows]
 
 
 @once_for_each_state(32)
@@ -166,13 +177,17 @@ class ListTable(tables.Table):
         pages = (
             RememberingPaginator(found, PER_PAGE, self.state) if self.remembers else DeferredPaginator(found, PER_PAGE)
         )
-        pages.only_shown = self.only_shown
+        pages.rows_of = self.rows_of
         self.page = pages.get_page(number)
         self.look_up(list(self.page.object_list))
 
-    def only_shown(self, found: QuerySet[Any]) -> QuerySet[Any]:
-        """Leave out, for the rows of a page, what no cell shows; most lists show what they have."""
-        return found
+    def rows_of(self, keys: Sequence[int]) -> Sequence[Any]:
+        """Fetch the rows of some keys in their order: most lists show records."""
+        return rows_among(self.data.data, keys)
+
+    def all_rows(self) -> list[Any]:
+        """Fetch the rows of all pages."""
+        return list(self.data.data.iterator(chunk_size=AT_ONCE))
 
     def heads(self) -> Iterator[Head]:
         for column in self.columns:
@@ -184,12 +199,11 @@ class ListTable(tables.Table):
         """Return the cells of each row of the page, set here: a template takes longer."""
         drawn = [(*column.column.tags(), getattr(self, f"render_{column.name}")) for column in self.columns]
         for record in self.page.object_list:
-            cells = ((opens, render(record), closes) for opens, closes, render in drawn)
-            yield format_html_join("", "{}{}{}", cells)
+            yield SafeString("".join([f"{opens}{escaped(render(record))}{closes}" for opens, closes, render in drawn]))
 
     def grid(self) -> list[list[str]]:
         """Return a header and all rows, whatever the page, with the columns that are shown, as plain words."""
-        records = list(self.data.data.iterator(chunk_size=AT_ONCE))
+        records = self.all_rows()
         self.look_up(records)
         names = [column.name for column in self.columns]
         tellers = [getattr(self, f"told_{name}", None) or getattr(self, f"render_{name}") for name in names]

@@ -8,25 +8,28 @@ from typing import Any, ClassVar
 
 from django.db.models import CharField, F, QuerySet, Value
 from django.db.models.functions import Coalesce, Lower, NullIf
-from django.urls import reverse
-from django.utils.html import format_html, format_html_join
+from django.utils.functional import cached_property
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
 from catalogue.gathering.families import gather_claims
+from catalogue.gathering.listed import ListedPerformance, gather_listed
 from catalogue.models import Composer, Performance
+from catalogue.models.conditions import choices_of
 from catalogue.rules.premieres import Claim
-from catalogue.terms import PerformanceKind, PerformanceStatus, PerformerRole
+from catalogue.terms import PerformanceKind, PerformanceStatus
 from catalogue.timing import PartialDate, write_date
 from catalogue.web.claims import briefly, is_doubted
 from catalogue.web.days import how_far
+from catalogue.web.markup import escaped
 from catalogue.web.places import write_country
-from catalogue.web.programmes import city_of, titles_html, works_of
-from catalogue.web.tables.lists import ListColumn, ListTable, Ordered, ordered_by
+from catalogue.web.programmes import city_of, titles_html
+from catalogue.web.row_addresses import RowAddresses
+from catalogue.web.tables.lists import AT_ONCE, ListColumn, ListTable, Ordered, ordered_by
 from catalogue.web.wording import page_language
 
 TO_COME = (PerformanceStatus.PLANNED, PerformanceStatus.CONFIRMED)
-SECOND = '<span class="second">{}</span>'
+KINDS, STATUSES = (dict(choices_of(terms)) for terms in (PerformanceKind, PerformanceStatus))
 MOST_PERFORMERS = 3
 
 
@@ -61,68 +64,73 @@ class PerformanceTable(ListTable):
         self.claims: Mapping[int, Claim] = {}
         super().__init__(performances, **options)
 
-    def only_shown(self, found: Any) -> QuerySet[Performance]:
-        shown: QuerySet[Performance] = found.with_what_lists_show()
-        return shown
+    def rows_of(self, keys: Sequence[int]) -> Sequence[ListedPerformance]:
+        return gather_listed(keys)
 
-    def look_up(self, records: Sequence[Performance]) -> None:
+    def all_rows(self) -> list[ListedPerformance]:
+        keys = list(self.data.data.values_list("pk", flat=True))
+        return [row for start in range(0, len(keys), AT_ONCE) for row in gather_listed(keys[start : start + AT_ONCE])]
+
+    def look_up(self, records: Sequence[ListedPerformance]) -> None:
         """Reckon what the works of these performances were the first of, where that is shown."""
         if self.columns["first"].visible:
-            works = {row.work_id for performance in records for row in performance.programme.all()}
+            works = {work.pk for performance in records for work in performance.works}
             shown = [performance.pk for performance in records]
             self.claims = gather_claims(self.composers, works, today=self.today, shown=shown, state=self.state)
 
-    def render_date(self, record: Performance) -> SafeString | str:
+    @cached_property
+    def addresses(self) -> RowAddresses:
+        return RowAddresses("performance-detail", self.composers)
+
+    def render_date(self, record: ListedPerformance) -> SafeString | str:
         if not isinstance(record.date, PartialDate):
             return str(record.date or _("no date"))
         written = write_date(record.date, self.language, style="short")
         far = how_far(record.date, self.today) if record.date.last >= self.today else ""
-        return format_html("{}" + SECOND, written, far) if far else written
+        return SafeString(f"{escaped(written)}{second(far)}") if far else written
 
-    def told_date(self, record: Performance) -> str:
+    def told_date(self, record: ListedPerformance) -> str:
         """Return the date as spreadsheets sort it: 2026-03-09, 2026-03 or 2026."""
         return str(record.date or "")
 
-    def render_works(self, record: Performance) -> SafeString:
-        address = reverse("performance-detail", args=[self.whose[record.composer_id].slug, record.pk])
-        what = titles_html(works_of(record)) or record.event_title or _("Performance")
-        second = " · ".join(second_line(record))
-        below = format_html(SECOND, second) if second else ""
-        return format_html('<a href="{}">{}</a>{}', address, what, below)
+    def render_works(self, record: ListedPerformance) -> SafeString:
+        address = self.addresses.of(record.composer_id, record.pk)
+        what = titles_html(record.works) or escaped(record.event_title or _("Performance"))
+        below = " · ".join(second_line(record))
+        return SafeString(f'<a href="{address}">{what}</a>{second(below) if below else ""}')
 
-    def told_works(self, record: Performance) -> str:
-        return "; ".join(work.title for work in works_of(record)) or record.event_title
+    def told_works(self, record: ListedPerformance) -> str:
+        return "; ".join(work.title for work in record.works) or record.event_title
 
-    def render_performers(self, record: Performance) -> SafeString:
-        names = names_of(record)
-        shown = names[:MOST_PERFORMERS] + (["…"] if len(names) > MOST_PERFORMERS else [])
-        return format_html_join(", ", "<bdi>{}</bdi>", ((name,) for name in shown))
+    def render_performers(self, record: ListedPerformance) -> SafeString:
+        names = [f"<bdi>{escaped(name)}</bdi>" for name in record.performers[:MOST_PERFORMERS]]
+        more = ["<bdi>…</bdi>"] if len(record.performers) > MOST_PERFORMERS else []
+        return SafeString(", ".join([*names, *more]))
 
-    def told_performers(self, record: Performance) -> str:
-        return ", ".join(names_of(record))
+    def told_performers(self, record: ListedPerformance) -> str:
+        return ", ".join(record.performers)
 
-    def render_place(self, record: Performance) -> SafeString | str:
+    def render_place(self, record: ListedPerformance) -> SafeString | str:
         hall, town = hall_and_town(record)
-        return format_html("<bdi>{}</bdi>" + SECOND, hall, town) if hall and town else hall or town
+        return SafeString(f"<bdi>{escaped(hall)}</bdi>{second(town)}") if hall and town else hall or town
 
-    def told_place(self, record: Performance) -> str:
+    def told_place(self, record: ListedPerformance) -> str:
         return ", ".join(part for part in hall_and_town(record) if part)
 
-    def render_first(self, record: Performance) -> str:
-        rows = sorted(record.programme.all(), key=lambda row: row.order)
-        found = [self.claims[row.pk] for row in rows if row.pk in self.claims]
+    def render_first(self, record: ListedPerformance) -> str:
+        found = [self.claims[key] for key in record.played if key in self.claims]
         words = list(dict.fromkeys(words for claim in found for words in briefly(claim)))
         doubted = [str(_("billing contradicted"))] if any(is_doubted(claim) for claim in found) else []
         return "; ".join([*words, *doubted])
 
-    def render_kind(self, record: Performance) -> str:
-        return record.get_kind_display()
+    def render_kind(self, record: ListedPerformance) -> str:
+        return str(KINDS.get(record.kind, record.kind))
 
-    def render_status(self, record: Performance) -> str:
-        return record.get_status_display()
+    def render_status(self, record: ListedPerformance) -> str:
+        return str(STATUSES.get(record.status, record.status))
 
-    def render_presenter(self, record: Performance) -> str:
-        return record.presenter_name or (record.presenter.name if record.presenter else "")
+    def render_presenter(self, record: ListedPerformance) -> str:
+        return record.presenter
 
     def order_kind(self, queryset: QuerySet[Performance], is_descending: bool) -> Ordered:
         return ordered_by(queryset, is_descending, F("kind"), "-first_day")
@@ -139,24 +147,23 @@ class PerformanceTable(ListTable):
         return ordered_by(named, is_descending, F("city_of"), "-first_day")
 
 
-def names_of(performance: Performance) -> list[str]:
-    """Return who performed, as billed and in order; whoever looked after the electronics is left out."""
-    in_order = sorted(performance.credits.all(), key=lambda credit: credit.order)
-    return [credit.billed_name for credit in in_order if credit.role != PerformerRole.ELECTRONICS]
+def second(text: str) -> str:
+    """Return what stands on the second line of a cell."""
+    return f'<span class="second">{escaped(text)}</span>'
 
 
-def hall_and_town(performance: Performance) -> tuple[str, str]:
+def hall_and_town(performance: Performance | ListedPerformance) -> tuple[str, str]:
     venue = performance.venue
     country = write_country((venue.country if venue else "") or performance.country)
     town = ", ".join(part for part in (city_of(performance), country) if part)
     return venue.name if venue else "", town
 
 
-def second_line(performance: Performance) -> Iterator[str]:
+def second_line(performance: ListedPerformance) -> Iterator[str]:
     """Give what stands under the works: the event's title, a kind that is not usual, and what has become of it."""
-    if performance.event_title and works_of(performance):
+    if performance.event_title and performance.works:
         yield performance.event_title
     if performance.kind != PerformanceKind.CONCERT:
         yield performance.kind
     if performance.status not in {PerformanceStatus.GIVEN, PerformanceStatus.CONFIRMED}:
-        yield str(performance.get_status_display()).lower()
+        yield str(STATUSES.get(performance.status, performance.status)).lower()
