@@ -111,7 +111,7 @@ def lacking_text(plan: Plan) -> str:
     number = len(plan.lacking) + len(plan.broken)
     if not number:
         return _("Ready to be sent.")
-    return ngettext("%d thing lacks.", "%d things lack.", number) % number
+    return ngettext("%d thing is missing.", "%d things are missing.", number) % number
 
 
 def row_of(call: Call, composer: Composer, now: datetime, language: str) -> CallRow:

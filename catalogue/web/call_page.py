@@ -109,8 +109,8 @@ def questions(terms: Terms) -> Iterator[str]:
     """Yield what has to be asked of the organiser."""
     if terms.deadline is None and terms.deadline_hour:
         yield _(
-            "It closes at %(hour)s, but not by whose clock: neither a clock nor a place that is known is named. "
-            "Ask the organiser, and enter the clocks."
+            "It closes at %(hour)s, but the call does not say by whose clock: it names neither a clock nor a place "
+            "that is known. Ask the organiser, and enter the clock."
         ) % {"hour": terms.deadline_hour}
     if terms.kind in FOR_PLAYERS and is_without_players(terms):
         yield _(

@@ -34,7 +34,9 @@ def give_way_in(token: str, *, member: User, inviter: User, composers: Sequence[
     try:
         count_mail(MailPurpose.INVITATION, recipient=member.email, asker=f"user {inviter.pk}", now=timezone.now())
     except TooManyMails:
-        reason = _("So many invitations were sent within the last hour that this one was not; hand the address over.")
+        reason = _(
+            "So many invitations were sent within the last hour that this one was not sent; hand the address over."
+        )
         return WayIn(member, address, not_sent=reason)
     names = ", ".join(one.name for one in composers)
     told = {"inviter": inviter, "names": names, "several": len(composers) > 1, "member": member, "address": address}

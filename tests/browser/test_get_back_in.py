@@ -170,7 +170,7 @@ def test_a_forgotten_password_is_set_anew_by_mail(
     ask(page, "ilka at example")
     expect(page.get_by_role("main")).to_contain_text("Enter a valid email address.")
     ask(page, "ilka@example.org")
-    expect(page.get_by_role("heading", level=1)).to_have_text("Look into your mail")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Look in your mail")
 
     (message,) = mail.outbox
     (address,) = re.findall(r"^https?://\S+/account/recover/\S+$", str(message.body), re.MULTILINE)

@@ -38,7 +38,7 @@ def test_a_list_is_looked_over_stored_and_undone(open_browser: Open, founder_add
     see_what_came_of_it(page)
     expect(page.get_by_text("2 durations are numbers without a unit.")).to_be_visible()
     page.get_by_label("minutes", exact=True).check()
-    page.get_by_role("button", name="Read them so").click()
+    page.get_by_role("button", name="Read them this way").click()
     see_what_came_of_it(page)
     page.get_by_role("button", name="Store all of it").click()
     see_what_came_of_it(page)
@@ -102,7 +102,7 @@ def test_a_line_fills_the_form_and_two_spellings_become_one(open_browser: Open, 
         save(page)
 
     open_import(page)
-    page.get_by_role("link", name="See what looks like one").click()
+    page.get_by_role("link", name="See likely duplicates").click()
     page.get_by_role("button", name="Keep this one").filter(has_text=": Old Granary").click()
     expect(page.get_by_text("“The Old Granary, Zurich” is now “Old Granary, Zurich”.")).to_be_visible()
     page.get_by_role("button", name="Undo").first.click()

@@ -102,11 +102,11 @@ def test_an_hour_on_an_unknown_clock_is_asked_about_until_its_clock_is_entered(
     (form,) = Page(browser.get(f"{address}edit/")).tree.xpath("//form[@data-keep]")
     sent = {name: (value or "").lstrip("\n") for name, value in form.form_values()}
 
-    assert "not by whose clock" in Page(browser.get(address)).text()
+    assert "does not say by whose clock" in Page(browser.get(address)).text()
     browser.post(f"{address}edit/", sent | {"deadline_zone": "Europe/London"})
 
     assert Call.objects.get().closes_at == datetime(2026, 3, 20, 17, 0, tzinfo=UTC)
-    assert "not by whose clock" not in Page(browser.get(address)).text()
+    assert "does not say by whose clock" not in Page(browser.get(address)).text()
 
 
 def test_mistakes_stand_at_their_fields_and_nothing_is_stored(browser: Client, composer: Composer) -> None:

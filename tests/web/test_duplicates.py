@@ -36,7 +36,7 @@ def pairs(browser: Client) -> list[str]:
 def test_what_looks_like_one_is_offered(browser: Client, halls: tuple[Venue, Venue]) -> None:
     page = Page(browser.get(ADDRESS))
 
-    assert page.text("//h1") == "One pair looks like one"
+    assert page.text("//h1") == "One likely duplicate"
     assert page.texts(with_class("alike") + "//p") == [
         "Old Granary Zurich; 0 performances",
         "The Old Granary Zurich; one performance",
@@ -51,7 +51,7 @@ def test_one_is_kept_and_there_is_a_way_back(browser: Client, halls: tuple[Venue
     page = Page(browser.post(f"{ADDRESS}merge/", sent, follow=True))
 
     assert page.texts(with_class("notice") + "/p") == ["“The Old Granary, Zurich” is now “Old Granary, Zurich”."]
-    assert (page.text("//h1"), Venue.objects.count()) == ("Nothing looks like one", 1)
+    assert (page.text("//h1"), Venue.objects.count()) == ("No likely duplicates", 1)
     page = Page(browser.post(page.values(with_class("notice") + "/form/@action")[0], follow=True))
     assert page.texts(with_class("notice") + "/p") == [
         "“The Old Granary, Zurich” and “Old Granary, Zurich” are two again."

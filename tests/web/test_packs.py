@@ -267,4 +267,4 @@ def test_today_tells_what_lacks_a_month_before(browser: Client, composer: Compos
     page = Page(browser.get("/c/ilka-marovand/"))
 
     (told,) = page.texts(f"//a[@href='{ADDRESS}{call.pk}/pack/']")
-    assert told == "6 things lack."
+    assert told == "6 things are missing."

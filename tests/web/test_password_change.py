@@ -44,7 +44,7 @@ def test_password_is_changed_and_one_stays_signed_in(
 @pytest.mark.parametrize(
     ("typed", "reason"),
     [
-        ({"old_password": "not this"}, "This is not your password so far."),
+        ({"old_password": "not this"}, "This is not your current password."),
         ({"new_password2": "copper-hymn-at-five"}, "The two are not the same."),
         ({"new_password1": "short", "new_password2": "short"}, None),
         ({"new_password1": "password123", "new_password2": "password123"}, "This password is too common."),

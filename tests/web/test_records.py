@@ -436,7 +436,7 @@ def test_list_is_taken_along_with_every_field_and_no_formula(browser: Client, wo
     header, row = csv.reader(StringIO(response.content.decode("utf-8-sig")))
     assert dict(zip(header, row, strict=True)) == {
         "Name": "Émile Tarnow", "What they did": "Arranger", "Work": "Ash Ferry", "Share in per cent": "",
-        "Name as billed": "Émile Tarnow", "More exactly": "", "Person of the catalogue": "",
+        "Name as billed": "Émile Tarnow", "In more detail": "", "Person of the catalogue": "",
         "Organisation of the catalogue": "", "Collecting society": "", "IPI name number": "", "ISNI": "",
         "Place in the list": "", "Notes for yourself": "'=1+1", "Lasting identifier": str(third.uid),
     }  # fmt: skip

@@ -74,7 +74,7 @@ def test_view_is_kept_without_its_page_and_found_again(browser: Client, composer
     assert page.values("//nav[@aria-label='Kept views']/a[@aria-current]/@href") == [
         f"{ROOT}/works/?length=-10&sort=-year"
     ]
-    assert page.texts(f"{with_class('views')}//button") == ["Let go of “Short ones”"]
+    assert page.texts(f"{with_class('views')}//button") == ["Delete the view “Short ones”"]
 
 
 def test_name_that_is_there_is_given_anew(browser: Client, composer: Composer) -> None:

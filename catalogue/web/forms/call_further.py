@@ -70,8 +70,8 @@ class FurtherFields(forms.Form):
     cv_pages = number_field(_("Pages of the CV at most"), MOST_PAGES)
     excerpt = length_field(_("A recording lasts at most"))
     referees = number_field(_("Referees"), 20)
-    file_size = size_field(_("A file has at most (MB)"))
-    pack_size = size_field(_("All files together (MB)"))
+    file_size = size_field(_("Largest file (MB)"))
+    pack_size = size_field(_("All files together, at most (MB)"))
     formats = forms.CharField(
         label=_("Files of the kinds"),
         required=False,

@@ -55,7 +55,7 @@ class PasteCallForm(forms.Form):
     """The text of a call."""
 
     text = forms.CharField(
-        label=_("The call's text"),
+        label=_("The call’s text"),
         help_text=_("All of it, as you found it: rules, deadline, what to send."),
         max_length=LONGEST,
         strip=False,
@@ -112,7 +112,7 @@ class CallForm(FurtherFields):
         help_text=_("As in a works list; one line for each alternative."),
         widget=forms.Textarea(attrs={"rows": 2, "spellcheck": "false"}),
     )
-    forces_rule = one_of(ForcesRule, _("They bind"), unsaid=False)
+    forces_rule = one_of(ForcesRule, _("How binding they are"), unsaid=False)
     players_min = number_field(_("Players at least"))
     players_max = number_field(_("Players at most"))
     extra_players = number_field(_("Further players on any instrument"), 20)
@@ -127,7 +127,7 @@ class CallForm(FurtherFields):
 
     duration_min = length_field(_("Duration at least"))
     duration_max = length_field(_("Duration at most"))
-    duration_strict = yes_or_no(_("Under it: the limit itself is too long"))
+    duration_strict = yes_or_no(_("Shorter than that: the limit itself is too long"))
     duration_tolerance = number_field(_("Tolerance in seconds"), 3600)
     works_min = number_field(_("Works at least"))
     works_max = number_field(_("Works at most"))

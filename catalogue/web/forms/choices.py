@@ -33,4 +33,4 @@ class ChoiceForm(forms.Form):
     contrast = weight(_("Contrast of forces"), 2)
     works = number(_("Works, exactly"), MOST_WORKS)
     minutes = number(_("Minutes together, at most"), MOST_MINUTES)
-    doubtful = forms.BooleanField(label=_("Also works that cannot be told"), required=False)
+    doubtful = forms.BooleanField(label=_("Also works for which it cannot be told"), required=False)

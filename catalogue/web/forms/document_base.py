@@ -88,7 +88,7 @@ class PeriodForm(DocumentForm):
     """A document of what falls between two days."""
 
     first = DateField(label=_("From"), help_text=_("A year, a month or a day."))
-    last = DateField(label=_("To"), help_text=_("Empty for today and what is to come."))
+    last = DateField(label=_("To"), help_text=_("Leave empty for today and what is to come."))
     field_order: tuple[str, ...] = ("first", "last")
 
     def usual(self) -> dict[str, str]:

@@ -298,11 +298,12 @@ class ReturnForm(PeriodForm):
         label=_("Society"),
         required=False,
         max_length=120,
-        help_text=_("Empty: the only one whose deadlines are kept."),
+        help_text=_("Leave empty to take the only one whose deadlines are kept."),
     )
     member = forms.CharField(label=_("Member number"), required=False, max_length=40)
     due = DateField(
-        label=_("To be there by"), help_text=_("Empty: reckoned from the society’s deadlines, where they are kept.")
+        label=_("To be there by"),
+        help_text=_("Leave empty to reckon it from the society’s deadlines, where they are kept."),
     )
     field_order: tuple[str, ...] = ("first", "last", "society", "member", "due")
 

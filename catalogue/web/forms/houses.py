@@ -49,7 +49,7 @@ class HouseForm(DressingForm):
         help_texts = {
             "name": _("As letters are headed."),
             "registration": _("Such as the register and the number of the house, and its tax number."),
-            "logo_alternative": _("In words, for who cannot see it; empty takes the name."),
+            "logo_alternative": _("In words, for those who cannot see it; left empty, the name is used."),
         }
         widgets = {"address": forms.Textarea(attrs={"rows": 3})}
         error_messages = {"name": {"required": _("A house needs a name.")}}
@@ -82,7 +82,7 @@ class HouseForm(DressingForm):
         heads = (
             (_now("Letterhead"), LETTERHEAD),
             (_now("Logo"), LOGO),
-            (_now("What documents wear"), DRESSING),
+            (_now("How documents look"), DRESSING),
             (_now("Composers"), ("under_it",)),
         )
         return [(head, [self[name] for name in names if name in self.fields]) for head, names in heads]

@@ -34,7 +34,9 @@ class DressingForm(forms.ModelForm):
         label=_("Colour of heads"),
         required=False,
         max_length=30,
-        help_text=_("Six digits such as #45388a; empty for that of the look. It has to be dark enough to be read."),
+        help_text=_(
+            "Six digits such as #45388a; leave empty for that of the look. It has to be dark enough to be read."
+        ),
         widget=forms.TextInput(attrs={"class": "short", "autocomplete": "off"}),
     )
     paper_margins = forms.ChoiceField(
@@ -75,7 +77,7 @@ class LookForm(DressingForm):
         if house is None:
             del self.fields["own_look"]
             return
-        self.fields["own_look"].label = _now("Wear a look of its own")
+        self.fields["own_look"].label = _now("Have a look of its own")
         self.fields["own_look"].help_text = _now("Else papers look as those of %(house)s.") % {"house": house.name}
         self.order_fields(["own_look"])
 

@@ -154,7 +154,7 @@ class LettersForm(forms.Form):
         for one in letters:
             for name, label in (("asked_on", _("Asked")), ("agreed_on", _("Agreed")), ("received_on", _("Received"))):
                 self.fields[f"{name}-{one.id}"] = day_field(label)
-            self.fields[f"gone-{one.id}"] = forms.BooleanField(label=_("Ask no more"), required=False)
+            self.fields[f"gone-{one.id}"] = forms.BooleanField(label=_("No longer asked"), required=False)
 
     def rows(self) -> Iterator[tuple[Letter, tuple[BoundField, ...]]]:
         for one in self.letters:

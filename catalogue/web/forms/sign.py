@@ -73,13 +73,13 @@ class ChangePasswordForm(PasswordChangeForm):
 
     error_messages = {
         **PasswordChangeForm.error_messages,
-        "password_incorrect": _("This is not your password so far."),
+        "password_incorrect": _("This is not your current password."),
         "password_mismatch": _("The two are not the same."),
     }
 
     def __init__(self, user: User, *args: Any, **options: Any) -> None:
         super().__init__(user, *args, **options)
-        self.fields["old_password"].label = _("Your password so far")
+        self.fields["old_password"].label = _("Your current password")
         self.fields["new_password1"].label = _("New password")
         self.fields["new_password1"].help_text = " ".join(password_validators_help_texts())
         self.fields["new_password2"].label = _("The new one again")

@@ -184,7 +184,7 @@ BIOGRAPHIES = Kind(
         "language": LANGUAGE,
         "as_of": AS_OF,
         "author": WRITTEN_BY,
-        "person": Said(_("About somebody else"), _("Empty where it is about the composer.")),
+        "person": Said(_("About somebody else"), _("Leave empty where it is about the composer.")),
         "most_words": MOST_WORDS,
         "words": Said(_("Words")),
         "notes": NOTES,

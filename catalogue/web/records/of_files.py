@@ -35,7 +35,7 @@ FILES = Kind(
         "edition": Said(_("Edition")),
         "recording": Said(_("Recording")),
         "setup": Said(_("Technical setup"), _("For sounds and programs that electronics are played from.")),
-        "name": Said(_("Called"), _("Empty takes the name with which the file came.")),
+        "name": Said(_("Called"), _("Leave empty to keep the name that the file came with.")),
         "byte_count": Said(_("Size")),
         "notes": NOTES,
     },

@@ -12,7 +12,7 @@ from catalogue.web.records.of_works import KEPT, NOTES, WORK
 
 DAY = _("A day, such as 5 June 2026.")
 CURRENCY = Said(_("Currency"), _("Three letters, such as EUR."))
-PRINTED = _("Printed on the delivery note. Empty prints the usual sentence.")
+PRINTED = _("Printed on the delivery note. Leave empty to print the usual sentence.")
 
 SETS = Kind(
     slug="sets",
@@ -34,7 +34,7 @@ SETS = Kind(
         "edition": Said(_("Edition"), _("Known mistakes of the edition go with the set.")),
         "strings": Said(
             _("Made up for so many strings"),
-            _("Five numbers, such as 14.12.10.8.6. Empty takes those of the performance, or of the work."),
+            _("Five numbers, such as 14.12.10.8.6. Leave empty to take those of the performance, or of the work."),
         ),
         "extra": Said(_("Spare copies of each string part")),
         "condition": Said(_("Condition")),
@@ -78,23 +78,23 @@ HIRES = Kind(
         "name": Said(_("Who has it"), _("As it is printed; one of the catalogue is recognised by the name.")),
         "performances": Said(_("Performances")),
         "out_on": Said(_("Goes out"), DAY),
-        "due_on": Said(_("Due back"), _("Empty takes it from the terms.")),
+        "due_on": Said(_("Due back"), _("Leave empty to take it from the terms.")),
         "due": Said(_("Due back")),
         "terms": Said(_("Terms of hire")),
         "fee": Said(_("Fee")),
-        "currency": Said(_("Currency"), _("Three letters, such as EUR. Empty takes that of the terms.")),
+        "currency": Said(_("Currency"), _("Three letters, such as EUR. Leave empty to take that of the terms.")),
         "paid": Said(_("Paid so far")),
         "attention": Said(_("For the attention of")),
-        "address": Said(_("Address"), _("Empty takes that of the organisation.")),
+        "address": Said(_("Address"), _("Leave empty to take that of the organisation.")),
         "email": Said(_("E-mail")),
         "organisation": Said(_("Organisation of the catalogue"), _("A name that is not there yet is added.")),
         "person": Said(_("Person of the catalogue"), _("A name that is not there yet is added.")),
-        "number": Said(_("Number of the note"), _("Empty takes the next of the year.")),
+        "number": Said(_("Number of the note"), _("Leave empty to take the next of the year.")),
         "order_number": Said(_("Their order number")),
         "carrier": Said(_("How it is sent"), _("Such as: traced post, one parcel, 9.4 kg.")),
         "enclosed": Said(_("Enclosed besides"), _("Such as: return label.")),
         "extended_to": Said(_("Extended to"), DAY),
-        "extension_fee": Said(_("Fee of the extension"), _("Empty is reckoned by the terms.")),
+        "extension_fee": Said(_("Fee of the extension"), _("Leave empty to have it reckoned by the terms.")),
         "back_on": Said(_("Back on"), DAY),
         "erasing_hours": Said(_("Hours of erasing")),
         "notes": NOTES,
@@ -125,7 +125,7 @@ TERMS = Kind(
     ),
     fields={
         "name": Said(_("Name"), _("Such as: orchestral sets, 2026.")),
-        "lender": Said(_("Lender as printed"), _("Empty prints the composer.")),
+        "lender": Said(_("Lender as printed"), _("Leave empty to print the composer.")),
         "address": Said(_("Address of the library")),
         "email": Said(_("E-mail")),
         "telephone": Said(_("Telephone")),
@@ -154,7 +154,7 @@ REQUIREMENTS = Kind(
     one=_("Requirements for material"),
     many=_("Requirements for material"),
     add=_("Add requirements"),
-    says=_("What presenters and libraries ask of scores and parts; each PDF that is kept is held against them."),
+    says=_("What presenters and libraries ask of scores and parts; each PDF that is kept is checked against them."),
     main=(
         Group(_("Who asks"), ("organisation", "name", "material")),
         Group(_("Paper"), ("papers",)),

@@ -26,7 +26,7 @@ SESSIONS = Kind(
     fields={
         "performance": PERFORMANCE,
         "kind": Said(_("What it is")),
-        "title": Said(_("Called"), _("Such as: tutti with electronics. Empty where the kind says it.")),
+        "title": Said(_("Called"), _("Such as: tutti with electronics. Leave empty where the kind says it.")),
         "date": Said(_("Day")),
         "time": Said(_("From"), _("By the clocks there: 14:30.")),
         "until": Said(_("Until")),
@@ -57,7 +57,7 @@ STEPS = Kind(
         "kind": Said(_("What it is"), _("“Other” is a step of your own, which you name below.")),
         "label": Said(_("Your own name for it"), _("Such as: send the score to the sound engineer.")),
         "state": Said(_("How it stands")),
-        "due": Said(_("Due on"), _("Goes before every lead time. Empty: counted from the performance.")),
+        "due": Said(_("Due on"), _("Goes before every lead time. Leave empty to count it from the performance.")),
         "done_on": Said(_("Done on")),
         "notes": NOTES,
     },
@@ -112,7 +112,7 @@ DEADLINES = Kind(
     ),
     more=(KEPT,),
     fields={
-        "society": Said(_("Society"), _("Spelt as in the returns to it.")),
+        "society": Said(_("Society"), _("Spelled as in the returns to it.")),
         "rule": Said(
             _("Until when"),
             _(
@@ -155,7 +155,7 @@ LEAD_TIMES = Kind(
         KEPT,
     ),
     fields={
-        "organisation": Said(_("Presenter"), _("Empty where they are for all.")),
+        "organisation": Said(_("Presenter"), _("Leave empty where they are for all.")),
         "contract": Said(_("Contract"), _("Usually 90 days.")),
         "rider": Said(_("Technical rider"), _("Usually 8 weeks.")),
         "parts": Said(_("Parts"), _("Usually 8 weeks.")),

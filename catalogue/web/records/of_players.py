@@ -18,7 +18,7 @@ PERCUSSION = Kind(
     says=_("What each percussion player needs, with sizes and ranges, and what is shared with whom."),
     main=(
         Group(_("Which"), ("player", "instrument", "number")),
-        Group(_("More exactly"), ("size", "compass", "pitches", "beaters")),
+        Group(_("In more detail"), ("size", "compass", "pitches", "beaters")),
     ),
     more=(Group(_("More"), ("shared_with", "needs_power", "provided_by", "position")), KEPT),
     fields={
@@ -61,7 +61,7 @@ SIGNS = Kind(
         "name": Said(_("What it is called"), _("As the key prints it, such as: quarter-tone sharp.")),
         "cents": Said(_("Alters by so many cents"), _("50 is a quarter-tone higher, -50 one lower.")),
         "meaning": Said(_("What to do")),
-        "concerns": Said(_("For whom"), _("Such as: strings. Empty is for everybody.")),
+        "concerns": Said(_("For whom"), _("Such as: strings. Leave empty where it is for everybody.")),
         "first_at": Said(_("First stands at"), _("Such as: bar 37, or letter C.")),
         "system": Said(_("System"), _("Where the signs come from, with the book where there is one.")),
         "position": POSITION,
@@ -88,7 +88,9 @@ TUNINGS = Kind(
     fields={
         "work": WORK,
         "name": Said(_("Name"), _("Such as: just intonation on C.")),
-        "divisions": Said(_("Equal divisions of the octave"), _("Such as 24 for quarter-tones; empty where unequal.")),
+        "divisions": Said(
+            _("Equal divisions of the octave"), _("Such as 24 for quarter-tones; leave empty where they are unequal.")
+        ),
         "description": Said(_("How it is made")),
         "reference_note": Said(_("Note"), _("Such as: A4.")),
         "reference_hertz": Said(_("Its frequency in Hz"), _("Such as 442.")),

@@ -58,7 +58,7 @@ SETUPS = Kind(
         "amplification": Said(_("Amplification")),
         "sampler": Said(_("Sampler or electronic keyboard")),
         "synchronisation": Said(_("Players and electronics keep together by")),
-        "synchronisation_note": Said(_("More exactly"), _("Who hears a click, who presses the pedal.")),
+        "synchronisation_note": Said(_("In more detail"), _("Who hears a click, who presses the pedal.")),
         "inputs": Said(
             _("Input list"),
             _(
@@ -101,7 +101,9 @@ SETUPS = Kind(
             _("Loudest passage"),
             _("Level, where and how it was measured, averaged over how long, such as: about 92 dB(A)…"),
         ),
-        "flashing": Said(_("Flashing light"), _("Rate, length and place in the work. Empty is none.")),
+        "flashing": Said(
+            _("Flashing light"), _("Rate, length and place in the work. Leave empty where there is none.")
+        ),
         "setting_up": Said(_("How it is set up from nothing")),
         "when_it_fails": Said(_("When something fails"), _("What to do, and who decides.")),
         "documented": Said(_("Documented"), _("When all this was last true.")),
@@ -138,9 +140,11 @@ RIDERS = Kind(
         "contact_email": Said(_("E-mail")),
         "contact_telephone": Said(_("Telephone")),
         "contact_hours": Said(_("Hours")),
-        "summary": Said(_("In a few sentences"), _("Empty takes those of the setup.")),
+        "summary": Said(_("In a few sentences"), _("Leave empty to take those of the setup.")),
         "equipment": Said(_("Also needed"), EQUIPMENT_HINT),
-        "schedule": Said(_("Schedule of the day"), _("Empty takes that of the setup. One a line: 14:00; rehearsal.")),
+        "schedule": Said(
+            _("Schedule of the day"), _("Leave empty to take that of the setup. One a line: 14:00; rehearsal.")
+        ),
         "travel": Said(_("Travel and load-in")),
         "notes": NOTES,
     },

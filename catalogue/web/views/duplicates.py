@@ -83,7 +83,7 @@ def duplicate_apart(request: CatalogueRequest) -> HttpResponse:
     sort, one, other = (request.POST.get(name, "") for name in ("sort", "one", "other"))
     if sort in set(Alike) and one and other:
         set_apart(composer=request.composer, sort=Alike(sort), one=one, other=other)
-        say(request, _("They are two, and are not offered again."))
+        say(request, _("They stay two, and are not offered again."))
     return redirect("duplicates", request.composer.slug)
 
 
