@@ -191,3 +191,39 @@ def test_today_and_the_calendar_tell_what_is_due_back(browser: Client, work: Wor
         ("Two Bells Orchestra", "Slack Rope, set 1", date(2026, 3, 2)),
         ("Harbour Band", "Slack Rope", date(2026, 3, 20)),
     ]
+
+
+def test_a_return_that_is_whole_is_one_tick_and_exceptions_stay(browser: Client, work: Work, lent: MaterialSet) -> None:
+    browser.post(f"{RECORDS}new/?work={work.pk}", typed(work, material_set=lent.pk, out_on="2 January 2026"))
+    hire = Hire.objects.get()
+    browser.post(
+        f"{HIRES}{hire.pk}/sent/", dict(Page(browser.get(f"{HIRES}{hire.pk}/sent/")).tree.forms[-1].form_values())
+    )
+    page = Page(browser.get(f"{HIRES}{hire.pk}/back/"))
+    score, flute, violin = [item.pk for item in hire.items.all()[:3]]
+    returning = dict(page.tree.forms[-1].form_values()) | {"back_on": "12 January 2026", "whole": "on"}
+    returning |= {f"copies-{violin}": "3", f"condition-{flute}": "marked"}
+
+    browser.post(f"{HIRES}{hire.pk}/back/", returning)
+
+    assert page.texts("//tr[@class='group']/th/label")[:3] == ["Score", "Woodwind", "Strings"]
+    assert page.values("//input[@class='fold'][@checked]/@class") == []
+    kept = {item.pk: (item.back, item.condition) for item in hire.items.all()}
+    assert kept.pop(score) == (1, "good")
+    assert (kept.pop(flute), kept.pop(violin)) == ((1, "marked"), (3, ""))
+    assert {condition for _back, condition in kept.values()} == {"good"}
+
+
+def test_a_section_with_something_noted_is_not_folded(browser: Client, work: Work, lent: MaterialSet) -> None:
+    browser.post(f"{RECORDS}new/?work={work.pk}", typed(work, material_set=lent.pk, out_on="2 January 2026"))
+    hire = Hire.objects.get()
+    page = Page(browser.get(f"{HIRES}{hire.pk}/back/"))
+    flute = hire.items.all()[1].pk
+    returning = dict(page.tree.forms[-1].form_values()) | {"back_on": "12 January 2026", f"charge-{flute}": "no money"}
+
+    page = Page(browser.post(f"{HIRES}{hire.pk}/back/", returning))
+
+    assert page.texts("//tr[@class='group'][.//input[@checked]]/th/label") == ["Woodwind"]
+    assert page.values("//input[@class='note'][@checked]/ancestor::tr//input[starts-with(@name, 'charge')]/@value") == [
+        "no money"
+    ]

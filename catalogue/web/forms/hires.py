@@ -101,6 +101,11 @@ class CountedRow:
     copies: BoundField
     beside: tuple[BoundField, ...]
 
+    @property
+    def is_told(self) -> bool:
+        """Whether something stands beside the number, or one of the fields was refused: such rows are not folded."""
+        return any(field.errors or field.value() not in (None, "") for field in self.beside) or bool(self.copies.errors)
+
 
 class CountForm(forms.Form):
     """How many copies of each row there are. All are filled in as they should be; what is not there is changed."""
@@ -122,6 +127,9 @@ class CountForm(forms.Form):
                 self.fields[f"thing-{number}"] = line(_("Also sent"), LINE)
                 self.fields[f"number-{number}"] = copies_field(_("How many"))
         if stage is Stage.BACK:
+            self.fields["whole"] = forms.BooleanField(
+                label=_("All of it is back in good condition, but for what is noted below"), required=False
+            )
             self.fields["erasing_hours"] = NumberField(
                 label=_("Hours of erasing"), required=False, min_value=0, max_digits=5, decimal_places=2,
                 widget=forms.TextInput(attrs={"class": "short", "inputmode": "decimal"}),
@@ -167,6 +175,11 @@ class CountForm(forms.Form):
         if self.stage is not Stage.BACK:
             return Counted(copies)
         condition, action = typed[f"condition-{item.pk}"], typed[f"action-{item.pk}"]
+        out = usual_count(item, Stage.SENT) if item.sent is None else item.sent
+        if typed["whole"] and copies is None:
+            copies = out
+        if typed["whole"] and not condition and copies == out:
+            condition = PartCondition.GOOD
         return Counted(
             copies,
             PartCondition(condition) if condition else None,

@@ -18,6 +18,7 @@ from catalogue.models import Hire, Performance
 from catalogue.web.access import CatalogueRequest, material_editor_page
 from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.hires import CountForm
+from catalogue.web.hire_counts import count_groups
 from catalogue.web.hires import list_rows
 from catalogue.web.notices import say
 
@@ -72,8 +73,8 @@ def counting(request: CatalogueRequest, hire: Hire, stage: Stage) -> HttpRespons
             say(request, told(done))
             return redirect("record-detail", request.composer.slug, "hires", hire.pk)
     listed = {row.item.id: row for row in list_rows(gather_hire(hire), gather_work(hire.work))}
-    rows = [(listed[row.item.pk], row) for row in form.rows()]
-    context = {"form": form, "hire": hire, "counted": rows, "stage": stage, "head": HEADS[stage]}
+    groups = count_groups([(listed[row.item.pk], row) for row in form.rows()])
+    context = {"form": form, "hire": hire, "groups": groups, "stage": stage, "head": HEADS[stage]}
     return render(request, "hires/hire_count.html", context)
 
 
