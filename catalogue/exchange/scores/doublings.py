@@ -12,7 +12,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from catalogue.exchange.scores.model import Change, Part, PlayedInstrument
-from catalogue.exchange.scores.naming import KEY, by_instrument, first_chair, sounding, spelled, without_numbers
+from catalogue.exchange.scores.naming import (
+    KEY,
+    by_instrument,
+    first_chair,
+    is_plural,
+    sounding,
+    spelled,
+    without_numbers,
+)
 from catalogue.instrumentation import InstrumentationError, called, family_of, instrument, read
 
 TUNING = re.compile(rf"{KEY}|ut|si|mi|[a-h](?:is|es)", re.IGNORECASE)
@@ -86,7 +94,7 @@ def word_beside(main: str, slug: str) -> str:
     ('picc', 'piccolo flute')
     """
     names, row = called(slug), instrument(slug)
-    others = (spelling for language, spelling in row.spellings if language == "en-GB")
+    others = (spelling for language, spelling in row.spellings if language == "en-GB" and not is_plural(spelling))
     words = dict.fromkeys((names.abbreviation, names.singular, *others))
     return next((word for word in words if word and is_read_as(main, word, slug)), "")
 

@@ -124,7 +124,6 @@ def string_sections(counts: dict[str, list[Resolved]]) -> Iterator[str]:
 def item(slug: str, together: Sequence[Resolved]) -> str:
     """Write one instrument with its number and, chair by chair, what is taken up besides."""
     players = sum(one.players for one in together)
-    name = called(slug).singular if slug != PERCUSSION else PERCUSSION
     doubled = []
     chair = 1
     for one in together:
@@ -135,7 +134,8 @@ def item(slug: str, together: Sequence[Resolved]) -> str:
         chair += one.players
     if slug == PERCUSSION:
         return f"perc({players})"
-    return (f"{players} {name}" if players > 1 else name) + (f"({', '.join(doubled)})" if doubled else "")
+    name = f"{players} {called(slug).plural}" if players > 1 else called(slug).singular
+    return name + (f"({', '.join(doubled)})" if doubled else "")
 
 
 def resolve(part: Part, above: str | None = None) -> Resolved:

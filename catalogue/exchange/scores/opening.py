@@ -6,16 +6,19 @@ missing, the first score in the archive is taken.
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from io import BytesIO
 
 from lxml import etree
 
 from catalogue.exchange.archives import MEGABYTE, ArchiveError, Limits, in_megabytes, pieces
+from catalogue.exchange.file_formats import HEAD, format_of
 from catalogue.exchange.scores.model import ScoreError
 
 ZIP = b"PK\x03\x04"
 LARGEST = 100 * MEGABYTE
+BEGINS_XML = re.compile(rb"(?:\xef\xbb\xbf)?\s*<|\xff\xfe|\xfe\xff|\0\0\xfe\xff|\0*<\0*")
 CONTAINER = "META-INF/container.xml"
 SCORE_ENDINGS = (".musicxml", ".xml")
 LIMITS = Limits(members=1000, each=LARGEST, together=LARGEST + 20 * MEGABYTE, ratio=2000)
@@ -32,6 +35,7 @@ HARDENED = {
 def score_xml(content: bytes) -> bytes:
     """Return the XML of a score file. Raises ScoreError for a container that is damaged, too large or without score."""
     if not content.startswith(ZIP):
+        refuse_other(content)
         return within_limit(content)
     try:
         members = members_of(content)
@@ -43,6 +47,17 @@ def score_xml(content: bytes) -> bytes:
     if not name:
         raise ScoreError("There is no score in this compressed file.")
     return within_limit(members[name])
+
+
+def refuse_other(content: bytes) -> None:
+    """Say of a file that is plainly no XML what it is by its first bytes."""
+    if not content.strip():
+        raise ScoreError("This file is empty.")
+    if BEGINS_XML.match(content):
+        return
+    found = format_of(content[:HEAD])
+    told = f"By its content this file is {found.name}" if found else "This file is no XML"
+    raise ScoreError(f"{told}, and no score; let the notation program export the score as MusicXML.")
 
 
 def within_limit(content: bytes) -> bytes:

@@ -61,13 +61,21 @@ def parsed_in_steps(xml: bytes) -> Generator[int, None, Score]:
             done += PORTION
             yield min(done, len(xml))
     except etree.XMLSyntaxError as fault:
-        line = getattr(fault, "lineno", None) or 1
-        raise ScoreError(f"This file is not well-formed XML (line {line}).") from fault
+        raise ScoreError(sentence_of(fault, xml)) from fault
     if not reading.score.parts and not reading.score.bars:
         raise ScoreError("There is no part in this score.")
     for bar in reading.score.bars:
         bar.quarters = bar.quarters or nominal(bar)  # a bar with nothing written in it is a bar's rest
     return reading.score
+
+
+def sentence_of(fault: etree.XMLSyntaxError, xml: bytes) -> str:
+    """Say that a score breaks off before its end, or what line of it is no XML."""
+    line = getattr(fault, "lineno", None) or 1
+    begins, ends = (part.replace(b"\0", b"") for part in (xml[:10_000], xml[-1_000:]))
+    if b"<score-" in begins and b"</score-" not in ends:
+        return f"This file was cut off: it ends in line {line}, before the score does."
+    return f"This file is not well-formed XML (line {line})."
 
 
 def elements(xml: bytes) -> Iterator[Element]:

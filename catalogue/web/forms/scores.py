@@ -21,7 +21,15 @@ from catalogue.web.readings import canonical_text
 from catalogue.web.uploads import is_too_large
 
 TOO_LARGE = _("This file is larger than 100 MB.")
-FACTS = ("title", "movement", "instrumentation_typed", "duration_typed", "tempo_map", "text_author")
+TAKE = {
+    "title": _("Take the title over"),
+    "movement": _("Take the movement over"),
+    "instrumentation_typed": _("Take the instrumentation over"),
+    "duration_typed": _("Take the duration over"),
+    "tempo_map": _("Take the tempo map over"),
+    "text_author": _("Take the author of the text over"),
+}
+FACTS = tuple(TAKE)
 OF_WHOLE = ("duration_typed", "tempo_map")
 """What a file of one movement tells of that movement alone."""
 WRITERS = ("lyricist", "poet", "librettist", "text")
@@ -83,15 +91,15 @@ class FactsForm(forms.Form):
         label=_("Tempo map"),
         max_length=200_000,
         required=False,
-        widget=forms.Textarea(attrs={"rows": 8, "class": "code", "spellcheck": "false"}),
+        widget=forms.Textarea(attrs={"rows": 8, "class": "code capped", "spellcheck": "false"}),
     )
     text_author = forms.CharField(label=_("Text by"), max_length=300, required=False, validators=[refuse_unprintable])
 
     def __init__(self, *args: Any, composer: Composer, **options: Any) -> None:
         super().__init__(*args, **options)
         self.fields["work"] = of_composer(self.fields["work"], composer)
-        for name in FACTS:
-            self.fields[f"take_{name}"] = forms.BooleanField(label=_("Take it over"), required=False)
+        for name, label in TAKE.items():
+            self.fields[f"take_{name}"] = forms.BooleanField(label=label, required=False)
 
     @classmethod
     def found(cls, score: Findings, work: Work | None, composer: Composer) -> FactsForm:

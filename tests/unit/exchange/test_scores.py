@@ -210,6 +210,7 @@ def test_a_change_of_instrument_is_a_doubling() -> None:
         ("Oboe", "prendre le cor anglais", "oboe (=cor anglais)"),
         ("Oboe", "to the end", "oboe"),
         ("Horn in F", "muta in D", "horn"),
+        ("Horns 1, 2", "1. muta in D", "2 horns"),
     ],
 )
 def test_a_change_told_in_words_is_what_it_says(part: str, told: str, forces: str) -> None:
@@ -391,7 +392,8 @@ def test_a_large_score_is_read_in_steps_and_let_go_of(monkeypatch: pytest.Monkey
     [
         (b"<score-partwise><part id='P'><measure>" + b"<note/>" * 300, "A bar of this score is longer than 0 MB"),
         (b"<letter>" + b"<note/>" * 300, "This XML is no MusicXML score"),
-        (SEED[:-9], "This file is not well-formed XML"),
+        (SEED[:-40], "This file was cut off"),
+        (SEED.replace(b"</part>", b"</past>"), "This file is not well-formed XML"),
     ],
 )
 def test_a_large_file_that_is_no_sound_score_is_refused(
@@ -411,8 +413,14 @@ def test_a_compressed_score_is_read_by_its_container_or_without_one() -> None:
 @pytest.mark.parametrize(
     ("content", "reason"),
     [
-        (b"", "This file is not well-formed XML (line 1)."),
-        (b"<score-partwise><part>", "This file is not well-formed XML (line 1)."),
+        (b"", "This file is empty."),
+        (b"<score-partwise><part>", "This file was cut off: it ends in line 1, before the score does."),
+        (b"<score-partwise><part></score-partwise>", "This file is not well-formed XML (line 1)."),
+        (
+            b"%PDF-1.7",
+            "By its content this file is PDF, and no score; let the notation program export the score as MusicXML.",
+        ),
+        (b"notes", "This file is no XML, and no score; let the notation program export the score as MusicXML."),
         (b"<html/>", "This XML is no MusicXML score: it begins with “html”, not with score-partwise."),
         (b"<score-partwise/>", "There is no part in this score."),
         (b"PK\x03\x04 nothing", "This file is damaged and cannot be unpacked."),
