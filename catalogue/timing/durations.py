@@ -81,8 +81,10 @@ HEAD = re.compile(rf"\s*(?:{LABEL})?\s*(?P<about>{one_of(TYPED.about)})?\s*", re
 ABOUT_BEHIND = rf"[(\[]?(?P<about>{one_of(TYPED.about)})?[)\]]?"
 TAIL = re.compile(rf"(?<![^\W\d_])\s*(?:{one_of(TYPED.as_labels)}\s*)?{ABOUT_BEHIND}\s*$", re.IGNORECASE)
 CLOCK = re.compile(r"([0-9]{1,5}):([0-9]{1,3})(?::([0-9]{1,3}))?(?:\s*(?P<word>[^\W\d_]+)\.?)?")
+ISO_FIGURE = r"(\d{1,9}(?:[.,]\d{1,6}(?=[HMS]\Z))?)"
 ISO = re.compile(
-    r"P(?:(\d+)D)?(?:T(?=[0-9])(?:(\d+)H)?(?:(\d+)M)?(?:(\d+)(?:[.,](\d+))?S)?)?", re.IGNORECASE | re.ASCII
+    rf"P(?:(\d{{1,6}})D)?(?:T(?=[0-9])(?:{ISO_FIGURE}H)?(?:{ISO_FIGURE}M)?(?:{ISO_FIGURE}S)?)?",
+    re.IGNORECASE | re.ASCII,
 )
 LOW, HIGH = rf"(?P<low>{NUMBER})(?P<unit>[^-–—]{{0,12}}?)", rf"(?P<high>{NUMBER})"
 RANGES = tuple(
@@ -104,6 +106,7 @@ def read_duration(text: str, *, bare: Bare | None = None) -> Duration:
     """
     if len(text) > 200:
         raise DurationError("This is too long for a duration.", text, 0, len(text))
+    text = _without_brackets(text)
     start, end, approximate = _without_about(text)
     if start == end:
         raise DurationError("No duration is given.", text, 0, len(text))
@@ -112,6 +115,12 @@ def read_duration(text: str, *, bare: Bare | None = None) -> Duration:
     if whole > LONGEST:
         raise DurationError("This is longer than any duration that can be kept.", text, start, end)
     return Duration(whole, approximate)
+
+
+def _without_brackets(text: str) -> str:
+    """Return the text with blanks for the brackets around all of it, as in “Title (12′)”, so that places stay."""
+    around = re.fullmatch(r"(\s*)(?:\(([^()]*)\)|\[([^\[\]]*)\])(\s*)", text)
+    return f"{around[1]} {around[2] or around[3] or ''} {around[4]}" if around else text
 
 
 def _without_about(text: str) -> tuple[int, int, bool]:
@@ -160,9 +169,9 @@ def _one_of_a_range(low: str, high: str) -> str:
 
 
 def _iso_seconds(text: str, match: re.Match[str]) -> Fraction:
-    days, hours, minutes, seconds, part = (group or "0" for group in match.groups())
-    whole = int(days) * 86400 + int(hours) * 3600 + int(minutes) * 60 + int(seconds)
-    return whole + Fraction(int(part), 10 ** len(part))
+    """Add days, hours, minutes and seconds; the smallest that is given may have a decimal part (ISO 8601-1)."""
+    figures = (Fraction((group or "0").replace(",", ".")) for group in match.groups())
+    return sum((figure * worth for figure, worth in zip(figures, (86400, 3600, 60, 1), strict=True)), Fraction(0))
 
 
 def _clock_seconds(text: str, match: re.Match[str]) -> Fraction:
@@ -218,6 +227,9 @@ def _unit(text: str, match: re.Match[str], end: int, above: str, bare: Bare | No
     if above == "" and match.end() == end and bare is not None:
         return {"minutes": "minute", "seconds": "second"}[bare]
     number = match["number"]
+    if re.match("[0-9:]", text[match.end() : end]):
+        whole = text[match.start("number") : end]
+        raise DurationError(_stray(whole), text, match.start("number"), end)
     reason = f"Say whether {number} is minutes or seconds: write {number}′, {number} min or {number} s."
     raise DurationError(reason, text, match.start("number"), match.end("number"))
 

@@ -64,6 +64,12 @@ durations = st.builds(Duration, st.integers(0, 2_000_000), st.booleans())
         ("PT12M30S", 750, False),
         ("pt1h", 3600, False),
         ("PT0S", 0, False),
+        ("PT12.5M", 750, False),  # ISO 8601-1: the smallest figure may have a decimal part, after a point or a comma
+        ("PT0,5H", 1800, False),
+        ("PT1H2.5M", 3750, False),
+        ("(12′)", 720, False),
+        ("[ca. 12'30\"]", 750, True),
+        (" (c. 12 minutes) ", 720, True),
         ("PT30.5S", 31, False),
         ("P1DT1S", 86401, False),
         ("ca. 12'", 720, True),
@@ -160,6 +166,10 @@ def test_a_duration_reads_as_people_say_it(text: str, minutes: int, approximate:
         ("12 min and", "Something is missing after “and”.", 6, 10),
         ("-5 min", "“-5 min” is no duration; write 12′30″, 12:30 or 12 min.", 0, 6),
         ("999999999 h", "This is longer than any duration that can be kept.", 0, 11),
+        ("1:2:3:4", "“1:2:3:4” is no duration; write 12′30″, 12:30 or 12 min.", 0, 7),
+        ("12345678901'", "“12345678901'” is no duration; write 12′30″, 12:30 or 12 min.", 0, 12),
+        ("(12)", "Say whether 12 is minutes or seconds: write 12′, 12 min or 12 s.", 1, 3),
+        ("PT1.5H2M", "“PT1.5H2M” is no duration; write 12′30″, 12:30 or 12 min.", 0, 8),
         ("9" * 201, "This is too long for a duration.", 0, 201),
     ],
 )
