@@ -17,7 +17,7 @@ from catalogue.exchange.performer_lists import Performer, read_performers
 from catalogue.exchange.problems import Problems
 from catalogue.exchange.work_rows import Reading, remark
 from catalogue.rules.countries import is_country
-from catalogue.rules.states import state_name, state_named
+from catalogue.rules.states import country_told, is_part_of_kingdom, state_name
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
 from catalogue.timing import DateError, MomentError, PartialDate, read_clock_time, read_date, zone_named
 
@@ -145,9 +145,11 @@ def where(cells: Cells) -> dict[str, str]:
         told = divided_place(cells.text("place"), has_city=bool(city))
         hall, city, country = (own or other for own, other in zip((hall, city, country), told, strict=True))
     found = {"venue": hall, "city": city, "country_then": cells.text("country_then")}
-    code = state_named(country)
+    code = country_told(country)
     if is_country(code):
         found["country"] = code
+        if is_part_of_kingdom(country):
+            cells.keep("country", country)
     elif country and not found["country_then"]:
         cells.warn("country", f"“{country}” is no country of today; kept as the state of the time.")
         found["country_then"] = state_name(country)
@@ -164,7 +166,7 @@ def divided_place(text: str, *, has_city: bool) -> tuple[str, str, str]:
     ('Kornspeicher', 'Linz', 'Austria')
     """
     parts = [part.strip() for part in text.split(",") if part.strip()]
-    country = parts.pop() if len(parts) > 1 and state_named(parts[-1]) else ""
+    country = parts.pop() if len(parts) > 1 and country_told(parts[-1]) else ""
     city = parts.pop() if parts and not has_city else ""
     return ", ".join(parts), city, country
 

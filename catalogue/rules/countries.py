@@ -1,7 +1,7 @@
-"""The countries a record can name: officially assigned ISO 3166-1 alpha-2 codes.
+"""The countries a record can name: officially assigned ISO 3166-1 alpha-2 codes, and the alpha-3 codes of the same.
 
-Source: ISO 3166-1, officially assigned code elements (249), compared in a test with the territories of the Unicode
-CLDR. ``XK`` is added: ISO leaves it to its users, and CLDR and the European Union use it for Kosovo.
+Source: ISO 3166-1, officially assigned code elements (249 of each), compared in a test with the territories of the
+Unicode CLDR. ``XK`` is added: ISO leaves it to its users, and CLDR and the European Union use it for Kosovo.
 """
 
 from __future__ import annotations
@@ -34,7 +34,37 @@ XK
 YE YT
 ZA ZM ZW
 """
+# The same in the same order as alpha-3 codes.
+CODES_OF_THREE = """
+AND ARE AFG ATG AIA ALB ARM AGO ATA ARG ASM AUT AUS ABW ALA AZE
+BIH BRB BGD BEL BFA BGR BHR BDI BEN BLM BMU BRN BOL BES BRA BHS BTN BVT BWA BLR BLZ
+CAN CCK COD CAF COG CHE CIV COK CHL CMR CHN COL CRI CUB CPV CUW CXR CYP CZE
+DEU DJI DNK DMA DOM DZA
+ECU EST EGY ESH ERI ESP ETH
+FIN FJI FLK FSM FRO FRA
+GAB GBR GRD GEO GUF GGY GHA GIB GRL GMB GIN GLP GNQ GRC SGS GTM GUM GNB GUY
+HKG HMD HND HRV HTI HUN
+IDN IRL ISR IMN IND IOT IRQ IRN ISL ITA
+JEY JAM JOR JPN
+KEN KGZ KHM KIR COM KNA PRK KOR KWT CYM KAZ
+LAO LBN LCA LIE LKA LBR LSO LTU LUX LVA LBY
+MAR MCO MDA MNE MAF MDG MHL MKD MLI MMR MNG MAC MNP MTQ MRT MSR MLT MUS MDV MWI MEX MYS MOZ
+NAM NCL NER NFK NGA NIC NLD NOR NPL NRU NIU NZL
+OMN
+PAN PER PYF PNG PHL PAK POL SPM PCN PRI PSE PRT PLW PRY
+QAT
+REU ROU SRB RUS RWA
+SAU SLB SYC SDN SWE SGP SHN SVN SJM SVK SLE SMR SEN SOM SUR SSD STP SLV SXM SYR SWZ
+TCA TCD ATF TGO THA TJK TKL TLS TKM TUN TON TUR TTO TUV TWN TZA
+UKR UGA UMI USA URY UZB
+VAT VCT VEN VGB VIR VNM VUT
+WLF WSM
+XKK
+YEM MYT
+ZAF ZMB ZWE
+"""
 COUNTRIES = frozenset(CODES.split())
+BY_THREE = dict(zip(CODES_OF_THREE.split(), CODES.split(), strict=True))
 
 
 def is_country(code: str) -> bool:

@@ -18,7 +18,7 @@ from django.utils.translation import gettext as _
 from catalogue.models import Venue
 from catalogue.rules.countries import is_country
 from catalogue.rules.search import fold
-from catalogue.rules.states import state_name, state_named
+from catalogue.rules.states import country_told, state_name
 from catalogue.timing import zone_named
 
 OUTLYING = ("Africa", "Antarctica", "Arctic", "Atlantic", "Indian", "Pacific")
@@ -40,7 +40,7 @@ def read_country(text: str) -> str:
     >>> read_country("Schweiz"), read_country("ch"), read_country("UK")
     ('CH', 'CH', 'GB')
     """
-    code = state_named(text) or text.strip().upper()
+    code = country_told(text) or text.strip().upper()
     if is_country(code):
         return code
     if code in {"SU", "DD", "YU", "CS"}:

@@ -14,6 +14,7 @@ from django.core.management.base import CommandParser
 from django.utils import timezone
 
 from catalogue.documents.contents.works_list import LENGTHS, Telling
+from catalogue.documents.labels import LANGUAGES
 from catalogue.documents.model import OFFICE, Document, Paper, plain
 from catalogue.documents.registry import FORMATS, KINDS, DocumentNeeds, Kind, render
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read
@@ -42,7 +43,9 @@ class Command(CatalogueCommand):
         parser.add_argument(
             "--format", default=None, choices=sorted(FORMATS), help="default: the ending of --out, else pdf"
         )
-        parser.add_argument("--language", default=None, metavar="L", help="default: the composer's")
+        parser.add_argument(
+            "--language", default=None, metavar="L", help=f"{', '.join(LANGUAGES)}; default: the composer's"
+        )
         parser.add_argument(
             "--paper", default="a4", type=str.lower, choices=[paper.value for paper in Paper],
             help="scores also on a3, b4, tabloid, 9x12, 10x13",
@@ -113,7 +116,7 @@ def kind_of(word: str, order: str, *, pocket: bool = False) -> str:
     if word in KINDS:
         return word
     if word not in kinds_by_word():
-        raise UnusableInput(f"There is no document “{word}”; there are: {', '.join(kinds_by_word())}.")
+        raise UnusableInput(f"There is no document “{word}”; there are: {', '.join([*kinds_by_word(), PACK])}.")
     return f"{word}-by-{order}"
 
 
@@ -136,7 +139,7 @@ def wish_of(composer: Composer, kind: str, options: dict[str, Any]) -> Wish:
         raise UnusableInput("--from is after --to.")
     return Wish(
         kind=kind,
-        language=options["language"] or composer.language,
+        language=language_named(options["language"]) if options["language"] else composer.language,
         paper=Paper(options["paper"]),
         today=timezone.localdate(),
         first=first,
@@ -155,6 +158,16 @@ def wish_of(composer: Composer, kind: str, options: dict[str, Any]) -> Wish:
     )
 
 
+def language_named(text: str) -> str:
+    """Return the language of documents that a tag means, whatever its case and region (RFC 4647, lookup)."""
+    tag = text.strip().replace("_", "-").lower()
+    known = {one.lower(): one for one in LANGUAGES} | {"en": LANGUAGES[0]}
+    found = known.get(tag) or known.get(tag.partition("-")[0])
+    if found is None:
+        raise UnusableInput(f"--language: documents are printed in {', '.join(LANGUAGES)}, not in “{text}”.")
+    return found
+
+
 def composer_meant(options: dict[str, Any]) -> Composer:
     """Return the composer who is named or the only one, else the one whose works, performance or hire are named.
 
@@ -166,10 +179,20 @@ def composer_meant(options: dict[str, Any]) -> Composer:
             owners.append(set(Performance.objects.filter(pk=options["performance"]).values_list("composer", flat=True)))
         if options.get("hire"):
             owners.append(set(Hire.objects.filter(pk=options["hire"]).values_list("composer", flat=True)))
+        refuse_unknown(options, owners)
         shared = set.intersection(*owners)
         if len(shared) == 1:
             return Composer.objects.get(pk=shared.pop())
     return chosen_composer(options["composer"])
+
+
+def refuse_unknown(options: dict[str, Any], owners: list[set[int]]) -> None:
+    """Say which of the works, performance and hire that are named is not there, rather than ask whose it is."""
+    named = [f"--work: there is no work “{text}” in this catalogue." for text in options["work"]]
+    named += [f"This {one} is not in the catalogue." for one in ("performance", "hire") if options.get(one)]
+    for sentence, found in zip(named, owners, strict=True):
+        if not found:
+            raise UnusableInput(sentence)
 
 
 def owners_of_work(text: str) -> Iterable[int]:

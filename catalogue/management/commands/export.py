@@ -21,7 +21,9 @@ class Command(CatalogueCommand):
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("file", type=Path, help="what to write; the name ends with .csv or .xlsx")
-        parser.add_argument("--kind", choices=list(Kind), default=Kind.WORKS, help="works (usual) or performances")
+        parser.add_argument(
+            "--kind", choices=[kind.value for kind in Kind], default="works", help="works (usual) or performances"
+        )
         add_composer_option(parser)
 
     def handle(self, *arguments: Any, **options: Any) -> None:

@@ -24,7 +24,9 @@ class Command(CatalogueCommand):
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("file", type=Path, help="the spreadsheet; its first row names the columns")
-        parser.add_argument("--kind", choices=list(Kind), help="what the rows are, where the headers leave it open")
+        parser.add_argument(
+            "--kind", choices=[kind.value for kind in Kind], help="what the rows are, where the headers leave it open"
+        )
         add_composer_option(parser)
         parser.add_argument("--dry-run", action="store_true", help="say what would be done and store nothing")
         parser.add_argument(

@@ -398,6 +398,24 @@ def test_one_column_may_hold_the_whole_place(composer: Composer) -> None:
     assert (str(performance.venue), performance.venue.country) == ("Kornspeicher, Linz", "AT")
 
 
+@pytest.mark.parametrize(("written", "code"), [("at", "AT"), ("AUT", "AT"), ("USA", "US"), ("the Netherlands", "NL")])
+def test_a_country_is_taken_however_it_is_written(composer: Composer, written: str, code: str) -> None:
+    """A national premiere goes by the place: one country written in two ways is one country."""
+    report = take(composer, ("work", "date", "city", "country"), ("Ebb", "2019", "Linz", written))
+
+    performance = Performance.objects.get()
+    assert (performance.country, performance.country_then, performance.notes) == (code, "", "")
+    assert [one.column for one in report.warnings] == ["work"]
+
+
+def test_a_part_of_the_united_kingdom_is_that_country_and_its_name_a_note(composer: Composer) -> None:
+    take(composer, ("work", "date", "where"), ("Ebb", "2019", "Granary, Perth, Scotland"))
+
+    performance = Performance.objects.get()
+    assert (str(performance.venue), performance.venue.country) == ("Granary, Perth", "GB")
+    assert performance.notes == "country: Scotland"
+
+
 def test_country_that_is_gone_is_kept_as_the_state_of_the_time(composer: Composer) -> None:
     report = take(composer, ("work", "date", "city", "country"), ("Ebb", "1950", "Riga", "Soviet Union"))
 

@@ -64,7 +64,7 @@ def test_a_work_that_is_named_says_whose_catalogue_is_meant(tmp_path: Path, work
 
     assert "Ilka Marovand" in made(tmp_path, "parts-checklist", "--work", str(work.pk))
     assert "Tove Brandal" in made(tmp_path, "parts-checklist", "--work", str(theirs.pk))
-    for words in (("--work", "IM 7"), ("--work", str(work.pk), str(theirs.pk)), ("--work", "404")):
+    for words in (("--work", "IM 7"), ("--work", str(work.pk), str(theirs.pk))):
         with pytest.raises(UnusableInput, match="Say which composer"):
             made(tmp_path, "parts-checklist", *words)
 
@@ -85,7 +85,8 @@ def test_same_records_give_the_same_file(tmp_path: Path, work: Work) -> None:
             ("concordance",),
             "There is no document “concordance”; there are: works-list, cv-section, parts-checklist, press-sheet, "
             "programme-entry, performance-history, performance-return, delivery-note, arrival-check, return-check, "
-            "missing-parts-letter, hire-statement, rider, front-matter, cue-sheet, cue-sheet-pocket.",
+            "missing-parts-letter, hire-statement, rider, front-matter, cue-sheet, cue-sheet-pocket, "
+            "application-pack.",
         ),
         (("works-list", "--composer", "nobody"), "There is no composer “nobody”; there are: ilka-marovand."),
         (("parts-checklist",), "Name the work that the document is of."),
@@ -93,6 +94,10 @@ def test_same_records_give_the_same_file(tmp_path: Path, work: Work) -> None:
         (("parts-checklist", "--performance", "99"), "This performance is not in the catalogue."),
         (("delivery-note",), "Choose the hire of which this paper is."),
         (("delivery-note", "--hire", "99"), "This hire is not in the catalogue."),
+        (
+            ("works-list", "--language", "xx"),
+            "--language: documents are printed in en-GB, en-US, de, fr, it, es, not in “xx”.",
+        ),
         (("hire-statement",), "No set went out in this period."),
         (("cv-section", "--from", "2025", "--to", "2020"), "--from is after --to."),
         (
@@ -121,6 +126,33 @@ def test_papers_of_a_hire_name_it_by_its_number_or_by_its_work(tmp_path: Path, w
     assert "Due back\t5\N{NO-BREAK SPACE}June\N{NO-BREAK SPACE}2026" in made(
         tmp_path, "parts-checklist", "--hire", str(hire.pk)
     )
+
+
+@pytest.mark.parametrize(
+    ("words", "reason"),
+    [
+        (("parts-checklist", "--work", "IM 99"), "--work: there is no work “IM 99” in this catalogue."),
+        (("programme-entry", "--performance", "99"), "This performance is not in the catalogue."),
+        (("delivery-note", "--hire", "99"), "This hire is not in the catalogue."),
+    ],
+)
+def test_among_several_composers_too_a_record_that_is_not_there_is_named(
+    work: Work, words: tuple[str, ...], reason: str
+) -> None:
+    """The reason for exit 2 is the input at its place, not a question that would not help."""
+    make_composer("Pell Tarrowick", slug="pell-tarrowick")
+
+    with pytest.raises(UnusableInput) as refused:
+        call_command("document", *words)
+
+    assert str(refused.value) == reason
+
+
+@pytest.mark.parametrize(("tag", "heading"), [("de", "Werke"), ("DE", "Werke"), ("de-AT", "Werke"), ("en", "Works")])
+def test_the_language_of_a_document_is_told_by_any_tag_of_it(
+    tmp_path: Path, work: Work, tag: str, heading: str
+) -> None:
+    assert heading in made(tmp_path, "works-list", "--language", tag)
 
 
 def test_several_composers_ask_which(work: Work) -> None:
