@@ -13,10 +13,11 @@
     }
   };
 
-  const isTyping = (target) => target.closest("input, textarea, select, [contenteditable]") !== null;
+  const isTyping = (target) => target instanceof Element && target.closest("input, textarea, select, [contenteditable]");
 
   const press = (event) => {
-    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.defaultPrevented || event.repeat || event.isComposing) return;
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (isTyping(event.target) || !keysAreOn()) return;
     const found = [...document.querySelectorAll("[data-key]")].find((each) => each.dataset.key === event.key);
     if (!found) return;
@@ -33,7 +34,11 @@
       state.textContent = keysAreOn() ? state.dataset.on : state.dataset.off;
     };
     button.addEventListener("click", () => {
-      localStorage.setItem(SWITCH, keysAreOn() ? "off" : "on");
+      try {
+        localStorage.setItem(SWITCH, keysAreOn() ? "off" : "on");
+      } catch {
+        /* a browser that keeps nothing leaves them on */
+      }
       show();
     });
     button.hidden = state.hidden = false;
@@ -74,5 +79,6 @@
   document.addEventListener("keydown", press);
   tellClock();
   offerSwitch();
-  document.querySelectorAll("form[method=post]").forEach(guard);
+  /* a form that is answered by a file leaves its page open: it may be sent again */
+  document.querySelectorAll("form[method=post]:not([data-answers-file])").forEach(guard);
 })();
