@@ -9,8 +9,6 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from django.core.management.base import BaseCommand, CommandError
-
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read, write_shorthand, write_words
 from catalogue.instrumentation.chairs_dress import write_chairs
 from catalogue.instrumentation.marc import write_marc
@@ -19,16 +17,17 @@ from catalogue.instrumentation.page import write_page
 from catalogue.instrumentation.part_lines import write_parts
 from catalogue.instrumentation.parts import PartsError
 from catalogue.instrumentation.vocabulary import LANGUAGES
+from catalogue.management.base import ReadingCommand, UnusableInput
 
+LINE_ENDS = {ord(sign): f"\\u{ord(sign):04x}" for sign in "\x85\u2028\u2029"}
 DRESSES = {"shorthand": write_shorthand, "chairs": write_chairs, "marc": write_marc}
 WORDS = {"prose": write_words, "page": write_page, "parts": write_parts}
 
 
-class Command(BaseCommand):
+class Command(ReadingCommand):
     """``instrumentation TEXT`` or ``instrumentation --from FILE``."""
 
     help = "Reads an instrumentation and prints its lines, or where it cannot be read."
-    requires_system_checks = ()
 
     def add_arguments(self, parser: ArgumentParser) -> None:
         parser.add_argument("text", nargs="?", help="the instrumentation")
@@ -44,12 +43,14 @@ class Command(BaseCommand):
         parser.add_argument("--strings-are", choices=("players", "desks"), help="what string figures count")
 
     def handle(self, *args: Any, **options: Any) -> None:
+        if options["source"] and options["text"] is not None:
+            raise UnusableInput("Give an instrumentation or --from FILE, not both.")
         if options["source"]:
             for text in texts_of(options["source"]):
                 self.stdout.write(self.answer(text, options))
             return
         if options["text"] is None:
-            raise CommandError("Give an instrumentation, or --from FILE.", returncode=2)
+            raise UnusableInput("Give an instrumentation, or --from FILE.")
         if not self.report(options["text"], options):
             sys.exit(2)
 
@@ -60,7 +61,7 @@ class Command(BaseCommand):
             self.stdout.write(shown(reading, options))
         except (InstrumentationError, PartsError) as error:
             if options["json"]:
-                self.stdout.write(json.dumps(error_json(error), ensure_ascii=False))
+                self.stdout.write(on_one_line(error_json(error)))
             self.stderr.write(pointed(error))
             return False
         if not options["json"] and options["dress"] in (None, *DRESSES):
@@ -72,8 +73,17 @@ class Command(BaseCommand):
         try:
             found = shown(reading_of(text, options), options)
         except (InstrumentationError, PartsError) as error:
-            return json.dumps(error_json(error), ensure_ascii=False)
-        return json.dumps(found, ensure_ascii=False) if "\n" in found else found
+            return on_one_line(error_json(error))
+        return on_one_line(found) if len(found.splitlines()) > 1 else found
+
+
+def on_one_line(value: object) -> str:
+    """Return JSON on one line for every reader of lines: those of Unicode that end one (UAX 14) are written as escapes.
+
+    >>> on_one_line("fl\\u2028cl")
+    '"fl\\\\u2028cl"'
+    """
+    return json.dumps(value, ensure_ascii=False).translate(LINE_ENDS)
 
 
 def shown(reading: Instrumentation, options: dict[str, Any]) -> str:
@@ -84,7 +94,7 @@ def shown(reading: Instrumentation, options: dict[str, Any]) -> str:
         return written
     shorthand = written if form == "shorthand" else write_shorthand(reading)
     printed = reading.to_json() | {"shorthand": shorthand, form: written}
-    return json.dumps(printed | {"readings": others_json(reading)}, ensure_ascii=False)
+    return on_one_line(printed | {"readings": others_json(reading)})
 
 
 def others_json(reading: Instrumentation) -> list[dict[str, str]]:
@@ -138,10 +148,15 @@ def pointed(error: InstrumentationError | PartsError) -> str:
 def texts_of(source: str) -> Iterator[str]:
     """Give the texts of a file, one a line; a line that starts with a quote is a JSON string."""
     try:
-        content = sys.stdin.read() if source == "-" else Path(source).read_text(encoding="utf-8")
-    except (OSError, UnicodeDecodeError) as error:
-        raise CommandError(f"{source} cannot be read: {error}.", returncode=2) from error
-    for line in content.splitlines():
+        raw = sys.stdin.buffer.read() if source == "-" else Path(source).read_bytes()
+        content = raw.decode("utf-8-sig")
+    except OSError as fault:
+        raise UnusableInput(f"“{source}” cannot be read: {fault.strerror}.") from fault
+    except UnicodeDecodeError as fault:
+        line = raw.count(b"\n", 0, fault.start) + 1
+        named = "Standard input" if source == "-" else f"“{source}”"
+        raise UnusableInput(f"{named} is no text in UTF-8 (line {line}).") from fault
+    for line in content.replace("\r\n", "\n").replace("\r", "\n").split("\n"):
         if line.strip():
             yield text_of(line)
 

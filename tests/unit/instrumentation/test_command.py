@@ -6,6 +6,8 @@ import json
 import pytest
 from django.core.management import CommandError, call_command
 
+from catalogue.management.base import UnusableInput
+
 EXAMPLE = "2(II=picc).2.2(II=bcl).2 - 4.2.3.1 - timp.perc(2) - hp - str(8.6.4.4.2)"
 
 
@@ -71,9 +73,37 @@ def test_file_is_answered_line_by_line(tmp_path):
 
 
 def test_standard_input_is_read(monkeypatch):
-    monkeypatch.setattr("sys.stdin", io.StringIO("fl, pf\n"))
+    send(monkeypatch, b"fl, pf\n")
 
     assert json.loads(run("--from", "-", "--json"))["players"] == [2, 2]
+
+
+def send(monkeypatch: pytest.MonkeyPatch, content: bytes) -> None:
+    monkeypatch.setattr("sys.stdin", io.TextIOWrapper(io.BytesIO(content), encoding="utf-8"))
+
+
+def test_a_line_of_a_file_ends_with_its_line_feed_alone(monkeypatch):
+    """One text a line, one answer a line: other signs that end lines in Unicode neither part a text nor an answer."""
+    send(monkeypatch, '\ufefffl\u2028pf\r\nqz\x85"\u2029\ncl\x0b, pf\n"qz\u2028"'.encode())
+
+    answers = [json.loads(line) for line in run("--from", "-", "--json").splitlines()]
+
+    assert [one["text"] for one in answers] == ["fl\u2028pf", 'qz\x85"\u2029', "cl\x0b, pf", "qz\u2028"]
+    assert ["error" in one for one in answers] == [False, True, False, True]
+
+
+def test_a_file_in_another_encoding_is_refused_at_its_line(tmp_path):
+    """Exit 2 for input that cannot be used, the reason at its place."""
+    source = tmp_path / "texts.txt"
+    source.write_bytes("fl\nFlöte\n".encode("cp1252"))
+
+    with pytest.raises(UnusableInput, match=r"is no text in UTF-8 \(line 2\)"):
+        run("--from", str(source))
+
+
+def test_a_text_and_a_file_at_once_are_refused():
+    with pytest.raises(UnusableInput, match="not both"):
+        run("fl", "--from", "-")
 
 
 def test_file_that_is_not_there_is_told():
