@@ -20,6 +20,7 @@ from catalogue.models.fields import (
     text,
 )
 from catalogue.models.houses import Dressing, House, dressing_holds
+from catalogue.models.ordering import Folded
 from catalogue.models.records import (
     AnyUser,
     Contact,
@@ -44,7 +45,7 @@ class ComposerQuerySet(TenantQuerySet["Composer"]):
         return self._of_members(user, (Role.OWNER,))
 
     def in_name_order(self) -> Self:
-        return self.order_by("sort_name", "pk")
+        return self.order_by(Folded("sort_name"), "pk")
 
 
 class Composer(Record, Contact, Dressing, Guarded):
@@ -109,7 +110,7 @@ class Membership(Record):
 
 class PersonQuerySet(SearchableQuerySet["Person"]):
     def in_name_order(self) -> Self:
-        return self.order_by("sort_name", "name", "pk")
+        return self.order_by(Folded("sort_name"), Folded("name"), "pk")
 
 
 class Person(Record, Deletable, Guarded, Contact):
@@ -137,7 +138,7 @@ class Person(Record, Deletable, Guarded, Contact):
 
 class OrganisationQuerySet(SearchableQuerySet["Organisation"]):
     def in_name_order(self) -> Self:
-        return self.order_by("name", "pk")
+        return self.order_by(Folded("name"), "pk")
 
     def of_kind(self, kind: OrganisationKind) -> Self:
         return self.filter(kinds__contains=f"|{kind}|")

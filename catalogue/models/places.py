@@ -10,6 +10,7 @@ from django.db.models import Q
 
 from catalogue.models.conditions import country_code, refuse_unknown_country, refuse_unknown_zone
 from catalogue.models.fields import SearchTextField, line, text
+from catalogue.models.ordering import Folded
 from catalogue.models.people import Composer
 from catalogue.models.records import Deletable, Guarded, LivingManager, Record, SearchableQuerySet
 from catalogue.models.typed_lists import refuse_unreadable
@@ -17,7 +18,7 @@ from catalogue.models.typed_lists import refuse_unreadable
 
 class VenueQuerySet(SearchableQuerySet["Venue"]):
     def in_place_order(self) -> Self:
-        return self.order_by("country", "city", "name", "pk")
+        return self.order_by("country", Folded("city"), Folded("name"), "pk")
 
 
 class Venue(Record, Deletable, Guarded):

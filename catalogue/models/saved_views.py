@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Self
 
 from django.db import models
-from django.db.models.functions import Lower
 
 from catalogue.models.fields import line, refuse_unprintable
+from catalogue.models.ordering import Folded
 from catalogue.models.people import Composer
 from catalogue.models.records import TenantQuerySet
 
@@ -16,7 +16,7 @@ LONGEST = 2000
 
 class SavedViewQuerySet(TenantQuerySet["SavedView"]):
     def in_name_order(self) -> Self:
-        return self.order_by(Lower("name"), "pk")
+        return self.order_by(Folded("name"), "pk")
 
 
 class SavedView(models.Model):

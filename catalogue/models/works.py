@@ -10,7 +10,6 @@ from django.core.exceptions import ValidationError
 from django.core.validators import MinValueValidator
 from django.db import models
 from django.db.models import F, Prefetch, Q
-from django.db.models.functions import Lower
 
 from catalogue.models.conditions import between, choices_of, known, known_or_empty, lasts
 from catalogue.models.fields import (
@@ -25,6 +24,7 @@ from catalogue.models.fields import (
     text,
 )
 from catalogue.models.kept import KeptOfWork
+from catalogue.models.ordering import Folded
 from catalogue.models.people import Composer, Organisation
 from catalogue.models.records import Deletable, Guarded, LivingManager, M, Record, SearchableQuerySet, TenantQuerySet
 from catalogue.terms import Category, VersionKind, WorkStatus
@@ -41,10 +41,10 @@ class WorkQuerySet(SearchableQuerySet["Work"]):
 
     def in_title_order(self) -> Self:
         """Order by title, those of one title as they were entered."""
-        return self.order_by(Lower("title"), "pk")
+        return self.order_by(Folded("title"), "pk")
 
     def newest_first(self) -> Self:
-        return self.order_by(F("completed").desc(nulls_last=True), Lower("title"), "pk")
+        return self.order_by(F("completed").desc(nulls_last=True), Folded("title"), "pk")
 
     def lasting(self, *, least: int | None = None, most: int | None = None) -> Self:
         """Return the works of a known duration between so many seconds, approximate ones included."""

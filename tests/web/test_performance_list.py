@@ -193,3 +193,18 @@ def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, 
     make_three(composer)
 
     assert (with_one, queries(browser)) == (15, 15)
+
+
+def test_places_are_in_order_whatever_their_marks(browser: Client, composer: Composer) -> None:
+    ebb = make_work("Ebb", composer=composer)
+    for city, country in (("Zürich", "CH"), ("Évora", "PT"), ("Oslo", "NO"), ("élancourt", "FR")):
+        make_performance(ebb, city=city, country=country)
+
+    page = Page(browser.get(f"{ADDRESS}?sort=place&column=place"))
+
+    assert [text.split(",")[0] for text in page.texts("//tbody//td[@data-label='Place' or contains(@class, 'place')]")] == [
+        "élancourt",
+        "Évora",
+        "Oslo",
+        "Zürich",
+    ]

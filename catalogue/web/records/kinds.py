@@ -16,6 +16,7 @@ from django.utils.translation import gettext_lazy as _
 from catalogue.models import Composer, Work
 from catalogue.models.journeys import KeptOfPerformance
 from catalogue.models.kept import KeptOfWork
+from catalogue.models.ordering import Folded
 from catalogue.web.forms.works import Group
 
 Words = str | Promise
@@ -90,7 +91,7 @@ class Kind:
         """Return the records in a composer's catalogue in their order."""
         model: Any = self.model
         path = "work__composer" if self.is_of_work else "composer"
-        rows = model.objects.filter(**{path: composer}).order_by(*self.order)
+        rows = model.objects.filter(**{path: composer}).order_by(*map(as_sorted, self.order))
         along = self.fetched
         return rows.select_related(*along) if along else rows
 
@@ -127,3 +128,11 @@ class Shelf:
 
     def __iter__(self) -> Iterator[Kind]:
         return iter(self.kinds)
+
+
+NAMES = {"name", "sort_name", "city", "society", "organisation__name", "original_name", "number"}
+
+
+def as_sorted(column: Any) -> Any:
+    """Return a column of an order with names folded, so that marks and case make no difference."""
+    return Folded(column) if column in NAMES else column

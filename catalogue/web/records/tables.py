@@ -8,13 +8,14 @@ from typing import Any, cast
 
 from django.db import models
 from django.db.models import Case, CharField, F, Func, QuerySet, TextField, When
-from django.db.models.functions import Coalesce, Lower, NullIf
+from django.db.models.functions import Coalesce, NullIf
 from django.urls import reverse
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
 
 from catalogue.models import Edition, NotationSign, Performance
 from catalogue.models.kept import Somebody
+from catalogue.models.ordering import Folded
 from catalogue.models.writings import first_words
 from catalogue.web.forms.records import NAMED_WITH
 from catalogue.web.records.kinds import BESIDES, Kind
@@ -134,7 +135,7 @@ def sorted_by(kind: Kind, name: str) -> Any:
     if name == columns_by_name(kind)["search_text"].of[0]:
         return F("search_text")
     is_text = isinstance(column, CharField | TextField) and not column.choices
-    return Lower(name) if is_text else F(name)
+    return Folded(name) if is_text else F(name)
 
 
 def related_name(name: str, other: type[models.Model]) -> F:
@@ -145,7 +146,7 @@ def related_name(name: str, other: type[models.Model]) -> F:
 
 def first_of(*names: str) -> Func:
     """Return the first of several names that is filled."""
-    return Lower(Coalesce(*(NullIf(F(name), models.Value("")) for name in names)))
+    return Folded(Coalesce(*(NullIf(F(name), models.Value("")) for name in names)))
 
 
 def along_with(kind: Kind, shown_names: list[str]) -> tuple[str, ...]:

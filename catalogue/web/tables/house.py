@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from django.db.models import F, QuerySet
-from django.db.models.functions import Lower
+from django.db.models import QuerySet
 from django.urls import reverse
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
@@ -13,6 +12,7 @@ from django.utils.translation import gettext_lazy as _
 
 from catalogue.gathering.listed import ListedPerformance
 from catalogue.models import Composer, Work
+from catalogue.models.ordering import Folded
 from catalogue.web.tables.lists import ListColumn, Ordered, ordered_by
 from catalogue.web.tables.performances import PerformanceTable
 from catalogue.web.tables.works import WorkTable
@@ -38,7 +38,7 @@ class HouseWorkTable(WorkTable):
         return self.whose[record.composer_id].name
 
     def order_composer(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("composer__sort_name"), Lower("title"))
+        return ordered_by(queryset, is_descending, Folded("composer__sort_name"), Folded("title"))
 
 
 class HousePerformanceTable(PerformanceTable):
@@ -57,4 +57,4 @@ class HousePerformanceTable(PerformanceTable):
         return self.whose[record.composer_id].name
 
     def order_composer(self, queryset: QuerySet[Any], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("composer__sort_name"), "-first_day")
+        return ordered_by(queryset, is_descending, Folded("composer__sort_name"), "-first_day")

@@ -7,12 +7,12 @@ from datetime import datetime
 from typing import Any, ClassVar
 
 from django.db.models import F, QuerySet
-from django.db.models.functions import Lower
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
 from catalogue.models import Call, Composer
+from catalogue.models.ordering import Folded
 from catalogue.web.call_list import CallRow, row_of
 from catalogue.web.tables.house import link_to
 from catalogue.web.tables.lists import ListColumn, ListTable, Ordered, ordered_by
@@ -97,13 +97,13 @@ class HouseCallTable(ListTable):
     # ---- order
 
     def order_closes(self, queryset: QuerySet[Call], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("closes_on"), Lower("title"))
+        return ordered_by(queryset, is_descending, F("closes_on"), Folded("title"))
 
     def order_title(self, queryset: QuerySet[Call], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, Lower("title"))
+        return ordered_by(queryset, is_descending, Folded("title"))
 
     def order_composer(self, queryset: QuerySet[Call], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("composer__sort_name"), F("closes_on"))
+        return ordered_by(queryset, is_descending, Folded("composer__sort_name"), F("closes_on"))
 
     def order_kind(self, queryset: QuerySet[Call], is_descending: bool) -> Ordered:
         return ordered_by(queryset, is_descending, F("kind"), F("closes_on"))

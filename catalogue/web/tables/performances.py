@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, ClassVar
 
 from django.db.models import CharField, F, QuerySet, Value
-from django.db.models.functions import Coalesce, Lower, NullIf
+from django.db.models.functions import Coalesce, NullIf
 from django.utils.functional import cached_property
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
@@ -16,6 +16,7 @@ from catalogue.gathering.families import gather_claims
 from catalogue.gathering.listed import ListedPerformance, gather_listed
 from catalogue.models import Composer, Performance
 from catalogue.models.conditions import choices_of
+from catalogue.models.ordering import Folded
 from catalogue.rules.premieres import Claim
 from catalogue.terms import PerformanceKind, PerformanceStatus
 from catalogue.timing import PartialDate, write_date
@@ -143,7 +144,7 @@ class PerformanceTable(ListTable):
 
     def order_place(self, queryset: QuerySet[Performance], is_descending: bool) -> Ordered:
         city = Coalesce(NullIf("venue__city", Value("")), NullIf("city", Value("")), output_field=CharField())
-        named = queryset.annotate(city_of=Lower(city))
+        named = queryset.annotate(city_of=Folded(city))
         return ordered_by(named, is_descending, F("city_of"), "-first_day")
 
 

@@ -7,7 +7,7 @@ from datetime import date
 from typing import Any, ClassVar, NamedTuple
 
 from django.db.models import Count, DateField, F, IntegerField, Max, OuterRef, Q, QuerySet, Subquery
-from django.db.models.functions import Coalesce, Lower
+from django.db.models.functions import Coalesce
 from django.urls import reverse
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
@@ -17,6 +17,7 @@ from catalogue.gathering import reading_of
 from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.versions import State
 from catalogue.models import Composer, ProgrammedWork, Work
+from catalogue.models.ordering import Folded
 from catalogue.terms import PerformanceStatus
 from catalogue.web.pictures import IN_A_LIST, strip_svg
 from catalogue.web.tables.lists import AT_ONCE, ListColumn, ListTable, Ordered, ordered_by
@@ -141,31 +142,31 @@ class WorkTable(ListTable):
         return record.publisher
 
     def order_category(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("category"), Lower("title"))
+        return ordered_by(queryset, is_descending, F("category"), Folded("title"))
 
     def order_status(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("status"), Lower("title"))
+        return ordered_by(queryset, is_descending, F("status"), Folded("title"))
 
     def order_publisher(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, Lower("publisher"), Lower("title"))
+        return ordered_by(queryset, is_descending, Folded("publisher"), Folded("title"))
 
     def order_title(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
         """Order by the title as it is searched, so that marks and case make no difference."""
         return ordered_by(queryset, is_descending, F("search_text"))
 
     def order_players(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("least_players"), Lower("title"))
+        return ordered_by(queryset, is_descending, F("least_players"), Folded("title"))
 
     def order_year(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("completed"), Lower("title"))
+        return ordered_by(queryset, is_descending, F("completed"), Folded("title"))
 
     def order_duration(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("duration"), Lower("title"))
+        return ordered_by(queryset, is_descending, F("duration"), Folded("title"))
 
     def order_performances(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
         counted = queryset.annotate(times_performed=times_performed())
-        return ordered_by(counted, is_descending, F("times_performed"), Lower("title"))
+        return ordered_by(counted, is_descending, F("times_performed"), Folded("title"))
 
     def order_last(self, queryset: QuerySet[Work], is_descending: bool) -> Ordered:
         dated = queryset.annotate(last_performed=last_performed())
-        return ordered_by(dated, is_descending, F("last_performed"), Lower("title"))
+        return ordered_by(dated, is_descending, F("last_performed"), Folded("title"))
