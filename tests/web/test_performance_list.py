@@ -202,7 +202,8 @@ def test_places_are_in_order_whatever_their_marks(browser: Client, composer: Com
 
     page = Page(browser.get(f"{ADDRESS}?sort=place&column=place"))
 
-    assert [text.split(",")[0] for text in page.texts("//tbody//td[@data-label='Place' or contains(@class, 'place')]")] == [
+    places = page.texts("//tbody//td[@data-label='Place' or contains(@class, 'place')]")
+    assert [text.split(",")[0] for text in places] == [
         "élancourt",
         "Évora",
         "Oslo",
