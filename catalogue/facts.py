@@ -88,6 +88,8 @@ class ComposerFacts:
 
 @dataclass(frozen=True, slots=True)
 class OrganisationFacts:
+    """An ensemble, presenter, publisher or other body; ``country`` is a code of ISO 3166."""
+
     id: int
     name: str
     city: str = ""
@@ -110,6 +112,8 @@ class CommissionFacts:
 
 @dataclass(frozen=True, slots=True)
 class MovementFacts:
+    """A movement, numbered from 1; ``attacca`` says that the next follows without a break."""
+
     number: int
     title: str
     duration: Duration | None = None

@@ -32,6 +32,7 @@ Row = tuple[float, float, dict[int, float]]
 
 
 def is_installed() -> bool:
+    """Say whether the solver's package is there."""
     return find_spec(PACKAGE) is not None
 
 

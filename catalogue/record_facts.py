@@ -74,6 +74,8 @@ class BiographyFacts:
 
 @dataclass(frozen=True, slots=True)
 class PerformanceNoteFacts:
+    """A note for the players in front of the music; ``first_at`` says where in the score it first counts."""
+
     id: int
     body: str
     heading: str = ""
@@ -117,6 +119,8 @@ class SignFacts:
 
 @dataclass(frozen=True, slots=True)
 class TuningFacts:
+    """How a work is tuned: into how many equal ``divisions`` of the octave, and the frequency of a note in Hz."""
+
     id: int
     name: str
     divisions: int | None = None
@@ -128,6 +132,8 @@ class TuningFacts:
 
 @dataclass(frozen=True, slots=True)
 class RetuningFacts:
+    """An instrument tuned otherwise than usual: to which pitches, or by how many ``cents``."""
+
     id: int
     instrument: str
     tuned_to: str = ""
@@ -188,6 +194,8 @@ class TextSourceFacts:
 
 @dataclass(frozen=True, slots=True)
 class ReviewFacts:
+    """A review of a work, a performance or a recording, with the words that may be quoted."""
+
     id: int
     publication: str
     author: str = ""
@@ -204,6 +212,8 @@ class ReviewFacts:
 
 @dataclass(frozen=True, slots=True)
 class AwardFacts:
+    """An award, for a work or, without ``work_id``, for the composer."""
+
     id: int
     name: str
     result: str = ""

@@ -10,6 +10,8 @@ from catalogue.instrumentation import Instrumentation, Line, family_of
 
 
 class Row(TypedDict):
+    """The columns of an ``InstrumentationLine``."""
+
     instrument: str
     family: str
     role: str
@@ -27,6 +29,7 @@ def forces_of(reading: Instrumentation | None) -> tuple[int | None, int | None, 
 
 
 def rows_of(reading: Instrumentation | None) -> list[Row]:
+    """Return the rows by which a work is found by its instruments; none where its text cannot be read."""
     return [] if reading is None else [row for line in reading for row in rows_of_line(line)]
 
 

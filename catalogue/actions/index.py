@@ -53,6 +53,7 @@ def find_stale() -> Iterator[Finding]:
 
 
 def count_derived() -> int:
+    """Return how many records have something that is derived."""
     return sum(model._base_manager.count() for model in records_of_the_catalogue() if derived_columns(model))
 
 

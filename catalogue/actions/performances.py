@@ -127,4 +127,5 @@ def delete_performance(*, performance: Performance, by: AbstractBaseUser | None,
 
 
 def restore_performance(*, performance: Performance, now: datetime) -> None:
+    """Bring a deleted performance back. Raises ValidationError where a newer one has taken its place."""
     restore_record(record=performance, now=now)

@@ -36,6 +36,7 @@ def factor_of(user: User) -> SecondFactor | None:
 
 
 def begun_by(user: User) -> SecondFactor | None:
+    """Return the second step that somebody has begun to set up and not yet confirmed."""
     return SecondFactor.objects.filter(user=user, confirmed_at__isnull=True).first()
 
 
@@ -92,6 +93,7 @@ def digest_of(code: str) -> str:
 
 
 def switch_off(*, user: User) -> None:
+    """Let somebody sign in with name and password alone; their secret and recovery codes are gone."""
     SecondFactor.objects.filter(user=user).delete()
 
 

@@ -173,6 +173,8 @@ class Voice(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
+    """Running text."""
+
     text: Text
     voice: Voice = Voice.PROSE
 
@@ -205,11 +207,15 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Lines:
+    """Lines under their labels, one after another."""
+
     lines: tuple[Line, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Pair:
+    """A fact with its label."""
+
     label: Text
     value: Text
 
@@ -252,6 +258,8 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Table:
+    """Columns, rows in groups, and a row of totals where there is one."""
+
     columns: tuple[Column, ...]
     groups: tuple[Group, ...]
     total: tuple[Cell, ...] = ()

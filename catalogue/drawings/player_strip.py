@@ -33,6 +33,8 @@ Mark = Literal["disc", "small", "ring"]
 
 @dataclass(frozen=True, slots=True)
 class Point:
+    """A place in the strip, in its own units, from the top left corner."""
+
     x: float
     y: float
 

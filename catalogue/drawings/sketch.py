@@ -71,6 +71,8 @@ Part = Stroke | Circle | Words | Outline
 
 @dataclass(frozen=True, slots=True)
 class Sketch:
+    """A picture: its size and its parts, in one unit that the renderer scales, from the top left corner."""
+
     width: float
     height: float
     parts: tuple[Part, ...]

@@ -23,6 +23,8 @@ HIGHEST = 4  # marks that stand on each other; further ones share the top
 
 
 class Look(Enum):
+    """How a mark is drawn."""
+
     BAR = auto()
     DISC = auto()
     RING = auto()
@@ -44,6 +46,8 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class Lane:
+    """One line of the picture: what it is called, and what stands in it."""
+
     name: str
     marks: tuple[Mark, ...]
 

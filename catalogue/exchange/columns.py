@@ -19,6 +19,8 @@ LEFT_OUT = "-"
 
 
 class Kind(StrEnum):
+    """What the rows of a table are."""
+
     WORKS = "works"
     PERFORMANCES = "performances"
 

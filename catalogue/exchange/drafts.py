@@ -39,10 +39,12 @@ def drafts_of(text: str) -> tuple[Draft, ...]:
 
 
 def as_content(drafts: Iterable[Draft]) -> bytes:
+    """Return drafts as the bytes in which a batch keeps them."""
     return json.dumps([asdict(one) for one in drafts], ensure_ascii=False).encode()
 
 
 def drafts_in(content: bytes) -> tuple[Draft, ...]:
+    """Return the drafts that a batch keeps."""
     return tuple(Draft(**one) for one in json.loads(content))
 
 

@@ -59,6 +59,7 @@ def media_member(name: str, digest: str, folder: Path) -> Member:
 
 
 def digest_of(parts: Iterable[bytes]) -> str:
+    """Return the SHA-256 of bytes that come in parts, in hexadecimal."""
     found = sha256()
     for part in parts:
         found.update(part)

@@ -47,6 +47,7 @@ def export_csv(composers: Iterable[Composer], kind: Kind) -> bytes:
 
 
 def csv_of(rows: Rows) -> bytes:
+    """Write rows as CSV in UTF-8 with a byte-order mark; no cell is taken for a formula by a spreadsheet."""
     written = StringIO(newline="")
     csv.writer(written).writerows([guarded(cell) for cell in row] for row in rows)
     return b"\xef\xbb\xbf" + written.getvalue().encode()

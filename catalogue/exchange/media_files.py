@@ -101,6 +101,7 @@ def format_of(name: str, told: bytes) -> tuple[int, int, int, int]:
 
 
 def length_of(file: BinaryIO) -> int:
+    """Return the length of a file in bytes; it is left where it was being read."""
     here = file.tell()
     length = file.seek(0, 2)
     file.seek(here)

@@ -11,6 +11,8 @@ from catalogue.exchange.problems import Problem
 
 
 class Outcome(StrEnum):
+    """What became of a row."""
+
     NEW = "new"
     CHANGED = "changed"
     SAME = "same"

@@ -43,6 +43,8 @@ AFTER_COLON = re.compile(r'(?P<said>[^:"]{1,60}):\s+(?P<name>.+)')
 
 @dataclass(frozen=True, slots=True)
 class Performer:
+    """Somebody who performs; ``plays`` is the instrument or voice as it was typed."""
+
     name: str
     role: PerformerRole
     plays: str = ""
@@ -127,6 +129,7 @@ def write_performers(performers: Iterable[Performer]) -> str:
 
 
 def write_performer(one: Performer) -> str:
+    """Write a performer in the shortest way that is read as the same again."""
     plain = quoted(one.name)
     forms = (plain, f"{one.plays}: {plain}", f"{one.role}: {plain}", f"{one.role}, {one.plays}: {plain}")
     return next((form for form in forms if read_performers(form) == (one,)), plain)

@@ -13,6 +13,8 @@ from django.db import DatabaseError
 
 
 class Why(StrEnum):
+    """Why the database stored nothing."""
+
     FULL = "full"
     READ_ONLY = "read only"
     BUSY = "busy"

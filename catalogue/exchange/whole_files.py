@@ -15,6 +15,8 @@ from django.core.files.storage import FileSystemStorage
 
 
 class WholeFiles(FileSystemStorage):
+    """A folder of files in which none is ever half there."""
+
     def _save(self, name: str, content: File[bytes]) -> str:
         """Store a file and return its name; what could not be written to the end is taken away again."""
         place = Path(self.path(name))

@@ -86,6 +86,7 @@ def calendar_bytes(
 
 @lru_cache(maxsize=64)
 def head_bytes(name: str, about: str) -> bytes:
+    """Write what stands before the events, the interval at which programs ask again among it."""
     calendar = Calendar()
     calendar.add("version", "2.0")
     calendar.add("prodid", PRODUCT)
@@ -103,6 +104,7 @@ def head_bytes(name: str, about: str) -> bytes:
 
 @lru_cache(maxsize=20_000)
 def event_bytes(entry: Entry) -> bytes:
+    """Write one event (RFC 5545); the same entry gives the same bytes."""
     event = Event()
     event.add("uid", entry.uid)
     event.add("dtstamp", entry.changed_at)

@@ -294,6 +294,7 @@ def programmed(item: ProgrammedFacts, work: WorkFacts, selection: Selection) -> 
 
 
 def one_line(text: str) -> str:
+    """Return a text without control characters, its runs of white space as one blank each."""
     return " ".join(clean(text).split())
 
 

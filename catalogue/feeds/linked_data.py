@@ -51,6 +51,7 @@ def filled(node: Node) -> Node:
 
 
 def person(composer: ComposerFacts, addresses: Addresses) -> Node:
+    """Describe the composer as a Person of schema.org."""
     isni = f"https://isni.org/isni/{composer.isni.replace(' ', '')}" if composer.isni else ""
     return filled(
         {
@@ -67,6 +68,7 @@ def person(composer: ComposerFacts, addresses: Addresses) -> Node:
 
 
 def composition(work: WorkFacts, addresses: Addresses, *, description: str = "") -> Node:
+    """Describe a work as a MusicComposition of schema.org."""
     address = addresses.work(work.id)
     return filled(
         {
@@ -96,6 +98,7 @@ def composition(work: WorkFacts, addresses: Addresses, *, description: str = "")
 
 
 def event(performance: PerformanceFacts, works: Mapping[int, WorkFacts], addresses: Addresses, *, name: str) -> Node:
+    """Describe a performance as a MusicEvent of schema.org, with those of ``works`` that are played in it."""
     address = addresses.performance(performance.id)
     played = [item.work_id for item in performance.programme if item.work_id in works]
     return filled(

@@ -41,6 +41,7 @@ class News:
 
 
 def atom_bytes(news: News) -> bytes:
+    """Write news as a feed in Atom (RFC 4287)."""
     feed = Element("feed", xmlns=ATOM)
     SubElement(feed, "id").text = news.own
     SubElement(feed, "title").text = one_line(news.title)
@@ -61,6 +62,7 @@ def atom_bytes(news: News) -> bytes:
 
 
 def json_bytes(news: News) -> bytes:
+    """Write news as JSON Feed 1.1."""
     told = {
         "version": "https://jsonfeed.org/version/1.1",
         "title": one_line(news.title),

@@ -188,4 +188,5 @@ def orphan(record: models.Model, column: str, reason: str) -> Finding:
 
 
 def name_of(record: models.Model) -> str:
+    """Return what a kind of record is called in a finding."""
     return str(record._meta.verbose_name)

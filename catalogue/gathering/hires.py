@@ -55,6 +55,7 @@ def performances_of(hires: Iterable[Hire]) -> dict[int, tuple[PerformanceFacts, 
 
 
 def items_of(hires: Iterable[Hire]) -> dict[int, list[HireItem]]:
+    """Return the rows of the lists of hires, by the hire's id; one query."""
     found: dict[int, list[HireItem]] = {}
     for item in HireItem.objects.filter(hire__in=list(hires)):
         found.setdefault(item.hire_id, []).append(item)
@@ -62,6 +63,7 @@ def items_of(hires: Iterable[Hire]) -> dict[int, list[HireItem]]:
 
 
 def facts_of_hire(hire: Hire, performances: tuple[PerformanceFacts, ...], items: Iterable[HireItem]) -> HireFacts:
+    """Return the facts of a hire from what was fetched with it."""
     lent, terms = hire.material_set, hire.terms
     edition = lent.edition if lent else None
     return HireFacts(

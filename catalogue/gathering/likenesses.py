@@ -36,6 +36,8 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class Lookalikes:
+    """Two records or names of one sort that may be one, and why."""
+
     sort: Alike
     one: Candidate
     other: Candidate

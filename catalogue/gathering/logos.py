@@ -47,5 +47,6 @@ def name_of(kept: KeptLogo | Picture) -> str:
 
 
 def bytes_of(kept: KeptLogo | Picture) -> bytes:
+    """Return the file of a logo or a picture as it is kept."""
     with default_storage.open(name_of(kept)) as file:
         return bytes(file.read())

@@ -9,6 +9,7 @@ from catalogue.terms import HouseStyle
 
 
 def gather_composer(composer: Composer) -> ComposerFacts:
+    """Return the facts of a composer; no query, but for a house that is not fetched yet."""
     return ComposerFacts(
         id=composer.pk,
         slug=composer.slug,

@@ -17,6 +17,7 @@ from catalogue.terms import WorkStatus
 
 
 def public_works(composer: Composer) -> WorkQuerySet:
+    """Return the works of a composer that everybody may see."""
     return chosen_works().filter(composer=composer)
 
 
@@ -72,4 +73,5 @@ def of_public_works(event: PerformanceFacts, known: set[int]) -> PerformanceFact
 
 
 def coming_in_public(composer: Composer, today: date) -> PerformanceQuerySet:
+    """Return the performances from a day on that everybody may see."""
     return public_performances(composer).from_day(today)

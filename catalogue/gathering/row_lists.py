@@ -78,6 +78,7 @@ class RowsChange:
 
 
 def lists_of(record: models.Model) -> tuple[RowList, ...]:
+    """Return the lists inside a record whose rows can be brought back."""
     return LISTS.get(type(record), ())
 
 

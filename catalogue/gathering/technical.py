@@ -37,6 +37,7 @@ def readable_list(column: str, typed: str) -> tuple[Any, ...]:
 
 
 def gather_setup(record: TechnicalSetup) -> Setup:
+    """Return the facts of a technical setup; a list that cannot be read is empty."""
     lists = {name: readable_list(column, getattr(record, column)) for name, column in LISTS.items()}
     return facts_of(Setup, record, **lists)
 

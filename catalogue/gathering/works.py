@@ -63,6 +63,7 @@ def title_of(work: Work) -> TitleFacts:
 
 
 def movements_of(work: Work) -> tuple[MovementFacts, ...]:
+    """Return the movements of a work in their order."""
     in_order = sorted(work.movements.all(), key=lambda movement: movement.number)
     return tuple(gather_movement(movement) for movement in in_order)
 
@@ -89,6 +90,7 @@ def gather_commission(commission: Commission) -> CommissionFacts:
 
 
 def gather_recording(recording: Recording) -> RecordingFacts:
+    """Return the facts of a recording."""
     return facts_of(RecordingFacts, recording)
 
 

@@ -102,6 +102,7 @@ def in_lines(instrumentation: Instrumentation, language: str) -> str:
 
 
 def capital(text: str) -> str:
+    """Return a text that begins with a capital letter."""
     return text[:1].upper() + text[1:]
 
 
@@ -125,6 +126,7 @@ def chair_lines(instrumentation: Instrumentation, speech: Grammar) -> Iterator[P
 
 
 def lines_of(line: Line, instrumentation: Instrumentation, speech: Grammar) -> Iterator[PageLine]:
+    """Give the lines of the score's instrument page for one line of an instrumentation."""
     if line.players is None or line.players[1] > MOST_CHAIRS or is_section(line, instrumentation.lines):
         yield section_line(line, speech)
     elif has_more(line) or shares_list(line) or shares_keyboard(line) or are_undivided(line):

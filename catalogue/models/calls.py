@@ -27,6 +27,8 @@ from catalogue.terms import SubmissionStatus
 
 
 class CallQuerySet(TenantQuerySet["Call"]):
+    """Questions about calls, asked of the database."""
+
     def next_first(self) -> Self:
         """Return the calls by the day on which they close, those without a day last."""
         return self.order_by(F("closes_on").asc(nulls_last=True), "title", "pk")

@@ -92,11 +92,13 @@ def lasts(model: str, column: str = "duration") -> CheckConstraint:
 
 
 def refuse_unknown_country(code: str) -> None:
+    """Raise ValidationError for what is no country code of ISO 3166."""
     if not is_country(code):
         raise ValidationError(f"“{code}” is no country code; write the two capital letters of ISO 3166, such as CH.")
 
 
 def refuse_pale_ink(text: str) -> None:
+    """Raise ValidationError for a colour that cannot be read, is too pale for text, or is not spelled as it is kept."""
     try:
         ink = read_ink(text)
     except InkError as mistake:
@@ -106,6 +108,7 @@ def refuse_pale_ink(text: str) -> None:
 
 
 def refuse_unknown_zone(name: str) -> None:
+    """Raise ValidationError for what is no time zone of the IANA database."""
     try:
         zone_named(name)
     except MomentError as mistake:

@@ -19,6 +19,8 @@ from catalogue.rules.hires.terms import LinkPurpose
 
 
 class FileLinkQuerySet(TenantQuerySet["FileLink"]):
+    """Questions about secret addresses of files, asked of the database."""
+
     def open_at(self, moment: datetime) -> Self:
         """Return the links whose addresses still lead somewhere at this moment."""
         living = models.Q(work__isnull=True) | models.Q(work__deleted_at__isnull=True)

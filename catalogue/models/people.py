@@ -35,6 +35,7 @@ from catalogue.terms import OrganisationKind, Role
 
 
 def sha256_of(token: str) -> str:
+    """Return the hash by which a secret token is kept, in hexadecimal."""
     return sha256(token.encode()).hexdigest()
 
 

@@ -47,6 +47,8 @@ LONG_TEXTS_OF_WORK = (
 
 
 class PerformanceQuerySet(SearchableQuerySet["Performance"]):
+    """Questions about performances, asked of the database."""
+
     def with_everything_printed(self) -> Self:
         """Fetch venue, presenter, performers and programme along: two more queries, however many performances.
 

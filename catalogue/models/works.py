@@ -32,6 +32,8 @@ from catalogue.timing import Duration
 
 
 class WorkQuerySet(SearchableQuerySet["Work"]):
+    """Questions about works, asked of the database."""
+
     def with_everything_printed(self) -> Self:
         """Fetch movements and commissions along: two more queries, however many works."""
         commissions = Commission.objects.select_related("organisation").order_by("pk")

@@ -28,4 +28,5 @@ def words_may_be_printed(source: TextSourceFacts, today: date) -> bool:
 
 
 def translation_may_be_printed(source: TextSourceFacts, today: date) -> bool:
+    """Say whether the translation is there and may be printed."""
     return bool(source.translation.strip()) and may_be_printed(source.translation_clearance, None, today)

@@ -49,6 +49,7 @@ def placed_cues(cues: Sequence[CueFacts], reckoned: Reckoned | None) -> tuple[Pl
 
 
 def placed_cue(cue: CueFacts, reckoned: Reckoned) -> PlacedCue:
+    """Return a cue with its second by the tempo map; one whose place is not in the map bears the mistake."""
     if not cue.place.strip():
         return PlacedCue(cue)
     try:

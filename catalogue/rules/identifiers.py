@@ -31,6 +31,8 @@ class IdentifierError(Mistake):
 
 
 class Identifier(StrEnum):
+    """The numbers of the trade that are checked here, by their usual abbreviations."""
+
     ISWC = "ISWC"
     ISMN = "ISMN"
     ISNI = "ISNI"

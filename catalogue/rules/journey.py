@@ -260,6 +260,7 @@ def asked_until(stages: Iterable[Stage], last: date) -> Sequence[Stage]:
 
 @cache
 def usual_leads() -> Leads:
+    """Return the lead times of ``journey.toml``, in days: those that count where nobody has named others."""
     return {kind: Lead(days) for kind, days in (before() | after()).items()}
 
 

@@ -72,5 +72,6 @@ def has_open_strings(forces: Instrumentation | None) -> bool:
 
 @cache
 def weeks_before() -> dict[Need, int]:
+    """Return how many weeks before the performance each need is usually asked for, from ``needs.toml``."""
     table = tomllib.loads((files("catalogue.rules") / "needs.toml").read_text(encoding="utf-8"))
     return {Need(word): weeks for word, weeks in table["weeks"].items()}

@@ -125,6 +125,7 @@ def playings_at(
 
 
 def in_date_order(playing: Playing) -> tuple[bool, str, str, int, int]:
+    """Return the key that sorts playings by day, hour and place in the programme, those without a day last."""
     event = playing.event
     when = event.date.sort_key if event.date else ""
     return (event.date is None, when, str(event.time or ""), event.id, playing.position)

@@ -33,6 +33,8 @@ READERS_OF_MATERIAL = (*READERS, Role.LIBRARIAN)
 
 
 class SignedInRequest(HttpRequest):
+    """A request of somebody who is signed in."""
+
     user: User
     htmx: HtmxDetails
 

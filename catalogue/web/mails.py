@@ -33,6 +33,7 @@ def send_mail(to: str, template: str, context: dict[str, Any]) -> bool:
 
 
 def sends_mail() -> bool:
+    """Say whether a mail server is named, so that mails can be sent."""
     return bool(settings.SENDS_MAIL)
 
 

@@ -51,6 +51,7 @@ def read_country(text: str) -> str:
 
 
 def write_country(code: str) -> str:
+    """Return the English name of a country by its code; nothing where there is none."""
     return state_name(code) if code else ""
 
 

@@ -59,6 +59,7 @@ class BoundedUploads(FileUploadHandler):
 
 
 def is_too_large(request: Any, field: str) -> bool:
+    """Say whether the file of a field was larger than its kind may be, so that nothing of it was kept."""
     return bool(request.META.get(TOO_LARGE) == field)
 
 

@@ -31,10 +31,12 @@ def duration_text(duration: Duration | str | None, typed: str, language: str) ->
 
 
 def date_text(when: PartialDate | str | None, language: str) -> str:
+    """Return a date as its record knows it; one that cannot be read stands as typed."""
     return write_date(when, language) if isinstance(when, PartialDate) else when or ""
 
 
 def day_text(day: date | None, language: str) -> str:
+    """Return a day in its short form; nothing where there is none."""
     return write_date(PartialDate.of(day), language, style="short") if day else ""
 
 

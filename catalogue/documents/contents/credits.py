@@ -44,6 +44,7 @@ def places(performance: PerformanceFacts) -> tuple[Text, ...]:
 
 
 def commission_line(work: WorkFacts, labels: Labels) -> Text:
+    """Say who commissioned a work and with funds from whom; nothing where nobody is named."""
     bodies = labels.listed(tuple(body(one) for one in work.commissions))
     if not bodies:
         return ()

@@ -18,6 +18,7 @@ def date_text(when: PartialDate, language: str, style: Style = "long") -> str:
 
 
 def day_text(day: date, language: str) -> str:
+    """A day as the language prints it, held together by no-break spaces."""
     return date_text(PartialDate.of(day), language)
 
 
@@ -49,11 +50,13 @@ def dated(work: WorkFacts) -> PartialDate | None:
 
 
 def last_year(work: WorkFacts) -> int | None:
+    """The year in which a work was completed, the last of a span; ``None`` where that is not known."""
     when = dated(work)
     return (when.until or when.year) if when else None
 
 
 def first_year(work: WorkFacts) -> int | None:
+    """The year in which a work was begun, as far as that is known."""
     when = work.begun or dated(work)
     return when.year if when else None
 

@@ -34,6 +34,7 @@ def item_asides(item: Item, says: Labels) -> str:
 
 
 def item_number(item: Item) -> str:
+    """Return the number that the part of a row bears; nothing for what is no part."""
     return item.part.label if item.part is not None else ""
 
 

@@ -238,6 +238,8 @@ class PairsSheet:
 
 @dataclass(frozen=True, slots=True)
 class NoteSheet:
+    """How a note is set: where it begins, how much shorter its lines are, what stands above it; in points."""
+
     x: float = 0
     short: float = 0
     look: Look = NOTE

@@ -46,6 +46,7 @@ def kept_at(path: Path) -> Kept | None:
 
 
 def name_of(why: str, moment: datetime) -> str:
+    """Return the name of a backup's file, with the moment in UTC."""
     return f"{why}-{moment.astimezone(UTC):{MOMENT}}Z.zip"
 
 

@@ -72,6 +72,7 @@ def loader_of(keys: Iterable[tuple[str, str]]) -> MigrationLoader:
 
 @lru_cache(2)
 def known_migrations(*, by_steps: bool = False) -> MigrationLoader:
+    """Return the migrations that this program has, squashed ones whole or in their steps."""
     return MigrationLoader(None, ignore_no_migrations=True, replace_migrations=not by_steps)
 
 
@@ -92,6 +93,7 @@ def kept_models(apps: Apps) -> list[Model]:
 
 
 def label_of(model: Model) -> str:
+    """Return the name by which a backup tells a model."""
     return f"{model._meta.app_label}.{model._meta.model_name}"
 
 
@@ -99,6 +101,7 @@ def label_of(model: Model) -> str:
 
 
 def lines_of(model: Model, alias: str) -> Iterator[bytes]:
+    """Give every record of a model as a line of JSON, in the order of their keys."""
     columns = told_columns(model)
     for record in model._base_manager.using(alias).order_by("pk").iterator(AT_ONCE):
         told = {column.attname: told_value(column, record) for column in columns}

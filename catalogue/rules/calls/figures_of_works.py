@@ -37,6 +37,7 @@ def status(one: Candidate) -> Judged:
 
 @lru_cache(maxsize=256)
 def wanted(least: int | None, most: int | None, *, strict: bool = False, tolerance: int | None = None) -> str:
+    """Say which durations are asked for, in words; all arguments are seconds."""
     parts = []
     if least is not None:
         parts.append(f"at least {clock(least)}")

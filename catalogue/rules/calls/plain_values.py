@@ -32,6 +32,7 @@ from catalogue.rules.calls.verdicts import Judged
 
 
 def judged_values(one: Judged) -> dict[str, Any]:
+    """Return what one condition made of a work, as values that JSON can hold."""
     found: dict[str, Any] = {"condition": one.condition, "verdict": str(one.verdict), "reason": one.reason}
     found |= {"record": {"kind": one.record.kind, "id": one.record.id}}
     return found | ({"mend": one.mend} if one.mend else {})

@@ -99,6 +99,7 @@ def languages_in(said: str) -> tuple[str, ...]:
 
 
 def language_name(code: str) -> str:
+    """Return the English name of a language, its code where none is known here."""
     return NAMES.get(code, code)
 
 

@@ -28,6 +28,8 @@ class ForcesRule(StrEnum):
 
 
 class Electronics(StrEnum):
+    """Whether works with electronics may, must or must not be sent."""
+
     EXCLUDED = "excluded"
     ALLOWED = "allowed"
     REQUIRED = "required"
@@ -41,6 +43,8 @@ class ElectronicsKind(StrEnum):
 
 
 class RecordingRule(StrEnum):
+    """What a call says about a recording sent along; forbidden is stronger than not wanted."""
+
     REQUIRED = "required"
     OPTIONAL = "optional"
     NOT_WANTED = "not wanted"

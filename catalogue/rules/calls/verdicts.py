@@ -8,6 +8,8 @@ from enum import StrEnum
 
 
 class Verdict(StrEnum):
+    """What a condition makes of a work."""
+
     YES = "yes"
     NO = "no"
     CANNOT_TELL = "cannot tell"

@@ -106,10 +106,12 @@ def state_of(hire: Hire, today: date) -> HireState:
 
 
 def total_out(items: Iterable[Item]) -> int:
+    """Return how many copies went out, as far as is known."""
     return sum(item.out for item in items)
 
 
 def total_missing(items: Iterable[Item]) -> int:
+    """Return how many copies that went out have not come back."""
     return sum(item.missing for item in items)
 
 
@@ -128,6 +130,7 @@ def charges(hire: Hire, today: date) -> tuple[Charge, ...]:
 
 
 def total(found: Iterable[Charge]) -> Decimal:
+    """Return what charges come to, in the currency of their hire."""
     return sum((charge.amount for charge in found), Decimal(0))
 
 

@@ -110,6 +110,7 @@ def line_of(name: str, sha256: str, media: tuple[Media, ...]) -> Media | None:
 
 
 def plain(name: str) -> str:
+    """Return the name of a file without its folder, in small letters, to be compared."""
     return PurePath(name.replace("\\", "/")).name.strip().casefold()
 
 
@@ -149,6 +150,7 @@ def against_recording(sound: SoundFacts, said: SaidOfRecording) -> Iterator[str]
 
 
 def doubts_about_sound(sound: SoundFacts) -> Iterator[str]:
+    """Say what is wrong with a sound file by itself."""
     if sound.is_cut:
         yield "The file ends before its sound does: it was cut off on its way; send it again."
     if sound.milliseconds is None and sound.channels is None:

@@ -61,4 +61,5 @@ FILES_OF_MATERIAL = (FileKind.SCORE.value, FileKind.PARTS.value)
 
 @cache
 def of_models() -> dict[type[models.Model], Kind]:
+    """Return the kinds of record by their models."""
     return {kind.model: kind for kind in KINDS.values()}
