@@ -305,7 +305,8 @@ class Signatures:
 class Section:
     """A head with what stands under it; ``aside`` says what the selection is part of. A key explains the document.
 
-    Where sections begin pages, one that ``runs_on`` follows on the page of the one before.
+    Where sections begin pages, one that ``runs_on`` follows on the page of the one before. Two ``half`` ones that
+    follow one another stand side by side on paper, where both have room on a page.
     """
 
     head: Text
@@ -313,6 +314,7 @@ class Section:
     aside: Text = ()
     key: bool = False
     runs_on: bool = False
+    half: bool = False
 
 
 Block = Opening | Section | Paragraph | Entry | Lines | Pairs | Table | Legend | Figure | Signatures

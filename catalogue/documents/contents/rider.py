@@ -77,6 +77,8 @@ COMPARED = (
     "Schedule",
 )
 """Sections whose lines the next revision is compared with."""
+HALVES = (("Output list", "Loudspeakers"), ("Schedule", "Setting up"))
+"""Sections that stand side by side, where there are both."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,8 +159,9 @@ def blocks(told: Told, running: Text, day: str) -> tuple[Block, ...]:
     if change:
         found.insert(1, ("Different since the last revision", change))
     heads = [(head, inner) for head, inner in found if inner]
+    halved = {head for pair in HALVES if set(pair) <= {head for head, _inner in heads} for head in pair}
     numbered = (
-        Section((*wording(f"{place}\N{EM SPACE}"), *wording(told.says.word(head))), inner)
+        Section((*wording(f"{place}\N{EM SPACE}"), *wording(told.says.word(head))), inner, half=head in halved)
         for place, (head, inner) in enumerate(heads, start=1)
     )
     return (opening(told, running, day), *summary(told), *numbered, signatures(told.says))
@@ -177,9 +180,9 @@ def sections(told: Told) -> Iterator[tuple[str, Iterable[Block]]]:
     yield "Playback and synchronisation", playback_blocks(setup, says) if setup else ()
     yield "Cues", cue_blocks(told.timing, says)
     yield "Schedule", schedule_blocks(facts.schedule, says)
+    yield "Setting up", text_blocks(setup.setting_up) if setup else ()
     yield "Cautions", caution_blocks(told)
     yield "With less, and when something fails", other_blocks(told)
-    yield "Setting up", text_blocks(setup.setting_up) if setup else ()
     yield "Who brings what", brought_blocks(told.items, says)
 
 

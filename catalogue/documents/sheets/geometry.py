@@ -184,9 +184,13 @@ class ListTableSheet:
 
 @dataclass(frozen=True, slots=True)
 class RuledTableSheet:
-    """A form: a rule under every row, families on rows of their own, over ``family_column``, boxes to tick."""
+    """A form: a rule under every row, families on rows of their own, over ``family_column``, boxes to tick.
+
+    ``halved`` are the columns of tables in a section that has half of the width.
+    """
 
     columns: dict[str, ColumnSheet] = field(default_factory=dict)
+    halved: dict[str, ColumnSheet] = field(default_factory=dict)
     head: Look = TABLE_HEAD
     head_lead: float = 1.6 * U
     head_rule: float = 4.5
@@ -283,7 +287,10 @@ class LegendSheet:
 
 @dataclass(frozen=True, slots=True)
 class FigureSheet:
-    """A timeline: its caption, then the drawing, so many points to a unit of it; a sketch: the drawing, its caption."""
+    """A timeline: its caption, then the drawing, so many points to a unit of it; a sketch: the drawing, its caption.
+
+    ``share`` of the text is what a sketch takes, where it is not as much of it as the figure says.
+    """
 
     caption: Look = Look("sans", 7)
     name: Look = Look("serif", 9, italic=True)
@@ -299,6 +306,7 @@ class FigureSheet:
     caption_below: float = 10
     strip_x: float = 0
     strip_scale: float = 1.5
+    share: float = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -349,7 +357,10 @@ class BookSheet:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The geometry of one kind of document, on its paper, on half a sheet (``halved``) or lengthwise (``turned``)."""
+    """The geometry of one kind of document, on its paper, on half a sheet (``halved``) or lengthwise (``turned``).
+
+    ``gutter`` parts two sections that stand side by side.
+    """
 
     halved: bool = False
     turned: bool = False
@@ -371,6 +382,7 @@ class Sheet:
     figure: FigureSheet = FigureSheet()
     signatures: SignaturesSheet = SignaturesSheet()
     book: BookSheet | None = None
+    gutter: float = 26
     foot_note: Look = FOLIO
     folio: Look = FOLIO
     running: Look = RUNNING

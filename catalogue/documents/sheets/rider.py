@@ -14,18 +14,21 @@ from catalogue.documents.sheets.geometry import (
     RuledTableSheet,
     SectionSheet,
     Sheet,
+    SignaturesSheet,
     U,
 )
 from catalogue.documents.sheets.paper import MM
 
 WIDE = 481.9
+HALF = 228
+LABEL, VALUE = Look("serif", 8.25, 11.25, italic=True), Look("serif", 8.25, 11.25)
 TEXT = Look("sans", 8, 10.5, emphasis=7.25)
 
 RIDER = Sheet(
     margins=Margins(left=22 * MM, right=18 * MM, first=62, later=66, last=58, foot=13 * MM, running_x=0),
     opening=OpeningSheet(x=0, subtitle=KIND, subtitle_lead=1.4 * U, aside=Look("serif", 8.25, italic=True)),
-    section=SectionSheet(x=0, lead=2.1 * U, first_lead=2 * U, after=1.2 * U, whole=0.65),
-    pairs=PairsSheet(columns=((0, 72, 236), (252, 324, WIDE)), alone=(0, 92, 440)),
+    section=SectionSheet(x=0, lead=1.8 * U, first_lead=1.8 * U, after=1.2 * U, whole=0.45),
+    pairs=PairsSheet(columns=((0, 72, 236), (252, 324, WIDE)), alone=(0, 92, WIDE), label=LABEL, value=VALUE),
     ruled_table=RuledTableSheet(
         columns={
             "item": ColumnSheet(0, 136),
@@ -74,14 +77,27 @@ RIDER = Sheet(
             "who": ColumnSheet(0, 110),
             "things": ColumnSheet(116, WIDE),
         },
+        halved={
+            "output": ColumnSheet(0, 27),
+            "destination": ColumnSheet(31, 82),
+            "signal": ColumnSheet(85, 146),
+            "heard": ColumnSheet(149, 184),
+            "out-from": ColumnSheet(187, HALF),
+            "speaker": ColumnSheet(0, 96),
+            "azimuth": ColumnSheet(100, 146, right=True),
+            "elevation": ColumnSheet(150, HALF, right=True),
+            "when": ColumnSheet(0, 62),
+            "then": ColumnSheet(66, HALF),
+        },
         head=Look("sans", 7, 10.5),
-        row=16.5,
-        baseline=5.4,
+        row=14,
+        baseline=4.2,
         cell=TEXT,
         head_lead=1.3 * U,
         family_column="item",
     ),
     prose=NoteSheet(x=0, short=60, look=Look("serif", 9.25, 12.5), lead=1.1 * U, indent=U),
     note=NoteSheet(look=Look("serif", 7.75, 10.125), lead=1.3 * U),
+    signatures=SignaturesSheet(lead=2.6 * U),
     foot_note=FOOT_NOTE,
 )

@@ -7,6 +7,7 @@ from itertools import chain
 
 import pytest
 
+from tests.reference.demo_papers.columns import heads_of, lines_of
 from tests.reference.demo_papers.papers import Papers, Sheet
 
 pytestmark = pytest.mark.django_db
@@ -22,7 +23,7 @@ def section(sheet: Sheet, head: str) -> list[str]:
     """The lines of a section, over all pages that it stands on."""
     found: list[str] = []
     inside = False
-    for line in sheet.lines:
+    for line in lines_of(sheet.pdf):
         numbered = HEAD.fullmatch(line.strip())
         if numbered:
             inside = numbered[2] == head
@@ -94,8 +95,9 @@ def test_revision_date_and_contact_are_told(riders: tuple[Sheet, ...]) -> None:
 
 def test_sections_are_numbered_without_a_gap_and_none_is_empty(riders: tuple[Sheet, ...]) -> None:
     for sheet in riders:
-        heads = [HEAD.fullmatch(line.strip()) for line in sheet.lines if "continued" not in line]
-        numbers = [int(head[1]) for head in heads if head]
+        lines = [[text for text, _place in line] for line in heads_of(sheet.pdf)]
+        told = [int(text) for line in lines if line and line[0].isdecimal() for text in line if text.isdecimal()]
+        numbers = list(dict.fromkeys(told))
         assert (sheet.name, numbers) == (sheet.name, list(range(1, len(numbers) + 1)))
         assert len(numbers) >= 9
 
@@ -106,3 +108,22 @@ def test_stage_plan_is_drawn_with_its_players_and_told_in_words(riders: tuple[Sh
         assert "front of stage, audience" in plan
         assert "Seen from above; one square is 1 m." in plan
         assert re.search(r"1\s+\S.*\d m back", plan)
+
+
+def test_output_list_and_ring_stand_side_by_side(riders: tuple[Sheet, ...]) -> None:
+    for sheet in riders:
+        feet = {text: foot for line in heads_of(sheet.pdf) for text, foot in line}
+        assert feet["Output"] == feet["Loudspeakers"], sheet.name
+
+
+def test_rider_has_four_pages_and_the_last_one_is_no_remnant(riders: tuple[Sheet, ...]) -> None:
+    for sheet in riders:
+        lines = [len([line for line in page.splitlines() if line.strip()]) for page in sheet.pages]
+        assert len(lines) <= 4, sheet.name
+        assert lines[-1] >= 20, (sheet.name, lines)
+
+
+def test_signatures_stand_with_what_they_sign(riders: tuple[Sheet, ...]) -> None:
+    for sheet in riders:
+        assert "Who brings what" in sheet.pages[-1]
+        assert "Agreed for the presenter" in sheet.pages[-1]

@@ -30,6 +30,7 @@ from catalogue.documents.renderers.pdf.facts import lines_apart, pairs_items
 from catalogue.documents.renderers.pdf.figures import figure_item
 from catalogue.documents.renderers.pdf.flow import Draw, Item
 from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth, lowered, right_line
+from catalogue.documents.renderers.pdf.halves import beside
 from catalogue.documents.renderers.pdf.keys import legend_items
 from catalogue.documents.renderers.pdf.leaves import leaf_item
 from catalogue.documents.renderers.pdf.setting import SetLine
@@ -42,6 +43,8 @@ RULE = 0.7
 RUNNING_ON = (Voice.PROSE, Voice.LIFE)
 """Voices whose paragraphs follow one another as one text."""
 ASIDE_AIR = 12
+NOTED = 2
+"""How many rows of a table the note under it stays with."""
 LONG = 24
 """A paragraph of more lines than these goes on to the next page where it has to."""
 
@@ -49,7 +52,15 @@ LONG = 24
 def document_items(blocks: tuple[Block, ...], ground: Ground, parent: Element) -> list[Item]:
     """The items of all blocks; what is to be signed stays with what it attests."""
     items: list[Item] = []
+    taken = -1
     for place, block in enumerate(blocks):
+        if place == taken:
+            continue
+        pair = side_by_side(block, blocks[place + 1 : place + 2], ground, parent)
+        if pair is not None:
+            items.append(pair)
+            taken = place + 1
+            continue
         made = following_items(block, blocks[place - 1] if place else None, ground, parent)
         if isinstance(block, Section) and place and isinstance(blocks[place - 1], Opening):
             made[0] = replace(made[0], lead=ground.sheet.section.first_lead)
@@ -58,6 +69,14 @@ def document_items(blocks: tuple[Block, ...], ground: Ground, parent: Element) -
             made[-1] = replace(made[-1], keep=True)
         items += made
     return items
+
+
+def side_by_side(block: Block, after: tuple[Block, ...], ground: Ground, parent: Element) -> Item | None:
+    """A section with the one after it, where both are half as wide as the page."""
+    if not isinstance(block, Section) or not block.half or not after:
+        return None
+    (other,) = after
+    return beside(block, other, ground, parent, section_items) if isinstance(other, Section) and other.half else None
 
 
 def following_items(block: Block, before: Block | None, ground: Ground, parent: Element) -> list[Item]:
@@ -167,11 +186,12 @@ def section_items(section: Section, ground: Ground, parent: Element) -> list[Ite
     element = parent.add("Sect")
     head = key_head(section, ground, element) if section.key else plain_head(section, ground, element)
     befores = (None, *section.blocks)
-    inner = [
-        item
-        for block, before in zip(section.blocks, befores, strict=False)
-        for item in following_items(block, before, ground, element)
-    ]
+    inner: list[Item] = []
+    for block, before in zip(section.blocks, befores, strict=False):
+        made = following_items(block, before, ground, element)
+        if isinstance(before, Table) and isinstance(block, Paragraph) and block.voice is Voice.NOTE:
+            inner[-NOTED:] = [replace(item, keep=True) for item in inner[-NOTED:]]
+        inner += made
     if inner:
         inner[0] = replace(inner[0], lead=sheet.after)
     again = Item(continued_head(section, ground), lead=0)
