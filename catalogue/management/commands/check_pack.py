@@ -69,6 +69,7 @@ def findings(pack: Pack, path: Path, sought: tuple[Sought, ...]) -> list[Finding
 
 
 def told(found: list[Finding], not_seen: list[str]) -> list[str]:
-    head = f"{len(found)} things give the composer away:" if found else "Nothing was found that names the composer."
+    many = "One thing gives" if len(found) == 1 else f"{len(found)} things give"
+    head = f"{many} the composer away:" if found else "Nothing was found that names the composer."
     lines = [head, *(f"  {one.file}, {one.place}: {one.kind}: {one.text}" for one in found)]
     return lines + (["Look at these yourself:", *(f"  {one}" for one in not_seen)] if not_seen else [])
