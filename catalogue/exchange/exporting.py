@@ -15,6 +15,7 @@ import xlsxwriter
 from catalogue.exchange.columns import WHERE_NEEDED, Kind, exported_columns
 from catalogue.exchange.event_places import city_of, country_of
 from catalogue.exchange.movement_lists import write_line
+from catalogue.exchange.open_sheets import ods_of
 from catalogue.exchange.performance_import import as_performer
 from catalogue.exchange.performer_lists import write_performers
 from catalogue.exchange.work_import import as_facts
@@ -56,6 +57,11 @@ def csv_of(rows: Rows) -> bytes:
 def export_xlsx(composers: Iterable[Composer], kind: Kind) -> bytes:
     """Return the catalogues as a sheet of text cells. Raises ExportError for a text longer than a cell may be."""
     return xlsx_of(grid(composers, kind), kind.value)
+
+
+def export_ods(composers: Iterable[Composer], kind: Kind) -> bytes:
+    """Return the catalogues as an OpenDocument sheet of text cells."""
+    return ods_of(grid(composers, kind), kind.value.capitalize())
 
 
 def xlsx_of(rows: Rows, name: str) -> bytes:

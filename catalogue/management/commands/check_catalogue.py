@@ -13,7 +13,10 @@ from catalogue.management.base import CatalogueCommand
 
 
 class Command(CatalogueCommand):
-    help = "List texts that cannot be read, records that have lost what they belong to, and what “reindex” would mend."
+    help = (
+        "List texts that cannot be read, files that disagree with their checksums, records that have lost what they "
+        "belong to, and what “reindex” would mend."
+    )
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("--json", action="store_true", help="print the findings as JSON")

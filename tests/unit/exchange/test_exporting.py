@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from catalogue.exchange.columns import Kind
-from catalogue.exchange.exporting import ExportError, export_csv, export_xlsx
+from catalogue.exchange.exporting import ExportError, export_csv, export_ods, export_xlsx
 from catalogue.exchange.importing import Wish, import_table
 from catalogue.exchange.outcomes import Outcome, Report
 from catalogue.exchange.tables import read_table
@@ -28,7 +28,7 @@ from catalogue.timing import Duration, PartialDate
 pytestmark = pytest.mark.django_db
 
 NOW = datetime(2026, 3, 9, 10, 0, tzinfo=UTC)
-WRITERS = {"csv": export_csv, "xlsx": export_xlsx}
+WRITERS = {"csv": export_csv, "xlsx": export_xlsx, "ods": export_ods}
 
 
 def take(composer: Composer, content: bytes, kind: Kind) -> Report:

@@ -111,7 +111,7 @@ def test_export_writes_what_import_reads(composer: Composer, works_file: Path, s
 
 
 def test_export_refuses_a_name_it_cannot_write(composer: Composer, tmp_path: Path) -> None:
-    with pytest.raises(UnusableInput, match=r"has to end with \.csv or \.xlsx"):
+    with pytest.raises(UnusableInput, match=r"has to end with \.csv, \.xlsx or \.ods"):
         run("export", str(tmp_path / "works.txt"))
     with pytest.raises(UnusableInput, match="cannot be written"):
         run("export", str(tmp_path / "none" / "works.csv"))
