@@ -34,9 +34,9 @@ def with_cover(score: BinaryIO, cover: bytes, *, without: int = 0) -> bytes:
                 stripped(page)
             return saved(made)
     except pikepdf.PasswordError as fault:
-        raise CoverError("The score's file is locked with a password.") from fault
+        raise CoverError("The score’s file is locked with a password.") from fault
     except pikepdf.PdfError as fault:
-        raise CoverError("The score's file cannot be opened as a PDF.") from fault
+        raise CoverError("The score’s file cannot be opened as a PDF.") from fault
 
 
 def stripped(page: pikepdf.Page) -> None:

@@ -144,7 +144,7 @@ def duration_in(row: Row, reading: Reading, problems: Problems) -> dict[str, Dur
         duration = read_duration(text, bare=reading.bare_durations)
         if duration.seconds:
             return {"duration": duration, "duration_typed": text}
-        reason = "A duration of nothing is no duration."
+        reason = "A duration is longer than nothing."
     except DurationError as mistake:
         reason = mistake.reason
     if not is_asked_about(text, reading):

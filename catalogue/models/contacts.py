@@ -62,4 +62,4 @@ class BilledName(KeptOfComposer):
     def clean(self) -> None:
         super().clean()
         if (self.person is None) == (self.organisation is None):
-            raise ValidationError({"person": "Say whose name it is: one person's or one organisation's."})
+            raise ValidationError({"person": "Say whose name it is: one person’s or one organisation’s."})

@@ -20,7 +20,7 @@ from catalogue.rules.hires.terms import PartAction, PartCondition, Purpose
 
 DAYS_IN_ORDER = (
     ("out_on", "due_on", "The set would be due before it goes out."),
-    ("due_on", "extended_to", "An extension ends after the day on which the set was due first."),
+    ("due_on", "extended_to", "An extension has to end after the day on which the set was first due."),
     ("out_on", "back_on", "The set would be back before it went out."),
 )
 

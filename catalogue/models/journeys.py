@@ -281,4 +281,4 @@ class SocietyDeadline(KeptOfComposer):
         super().clean()
         exact_day("read_on", self.read_on)
         if bool(self.country) is (self.scope == FilingScope.EVERYWHERE):
-            raise ValidationError({"country": "Name the country where a deadline is about one, and there alone."})
+            raise ValidationError({"country": "Name a country where the deadline is about one, and only there."})

@@ -55,7 +55,7 @@ class KeptRecord(Record, Deletable, Guarded):
     def _refuse_record_of_another(self, field: Any) -> None:
         other = getattr(self, field.name) if getattr(self, field.attname) is not None else None
         if other is not None and whose(other) != self.catalogue_id:
-            raise ValidationError({field.name: f"“{other}” stands in another composer's catalogue."})
+            raise ValidationError({field.name: f"“{other}” stands in another composer’s catalogue."})
 
 
 def whose(record: Any) -> int | None:

@@ -192,7 +192,7 @@ class Performance(Record, Deletable, Guarded):
         for column in ("venue", "presenter"):
             other = getattr(self, column)
             if other is not None and other.composer_id != self.composer_id:
-                raise ValidationError({column: f"This {column} stands in another composer's catalogue."})
+                raise ValidationError({column: f"This {column} stands in another composer’s catalogue."})
 
 
 class PerformancePartQuerySet(TenantQuerySet[M], Generic[M]):
@@ -283,6 +283,6 @@ class ProgrammedWork(Record):
 
     def clean(self) -> None:
         if self.work_id and self.performance_id and self.work.composer_id != self.performance.composer_id:
-            raise ValidationError({"work": "This work stands in another composer's catalogue."})
+            raise ValidationError({"work": "This work stands in another composer’s catalogue."})
         if self.claim_override and not self.claim_reason.strip():
             raise ValidationError({"claim_reason": "Say why it is to be called that."})

@@ -67,4 +67,4 @@ class Recording(KeptOfWork):
         super().clean()
         begins, ends = self.excerpt_from, self.excerpt_until
         if begins is not None and ends is not None and ends <= begins:
-            raise ValidationError({"excerpt_until": "The excerpt ends after it begins."})
+            raise ValidationError({"excerpt_until": "The excerpt has to end after it begins."})

@@ -166,7 +166,7 @@ class Work(Record, Deletable, Guarded):
     def _refuse_durations_out_of_order(self) -> None:
         known = [one for one in (self.least_duration, self.duration, self.most_duration) if isinstance(one, Duration)]
         if any(one.seconds > other.seconds for one, other in pairwise(known)):
-            reason = "The shortest, the usual and the longest duration of an open form rise in this order."
+            reason = "The durations of an open form have to rise: the shortest, the usual, the longest."
             raise ValidationError({"most_duration" if self.most_duration else "least_duration": reason})
 
     def _refuse_number_of_another(self) -> None:

@@ -153,7 +153,7 @@ def read_filing_rule(text: str) -> FilingRule:
 def after_each(number: int, unit: str, text: str) -> AfterEach:
     months, days = number * MONTHS_IN.get(unit, 0), number * DAYS_IN.get(unit, 0)
     if not number or months > MOST_MONTHS or days > MOST_MONTHS * 31:
-        raise FilingError(f"A deadline is at least a day and at most {MOST_MONTHS // 12} years after.", text)
+        raise FilingError(f"A deadline is from one day to {MOST_MONTHS // 12} years after the performance.", text)
     return AfterEach(days, months)
 
 

@@ -14,7 +14,7 @@ from django.core.management.base import BaseCommand
 
 
 class Command(BaseCommand):
-    help = "Run the checks of the house. Options after the word are pytest's own."
+    help = "Run the tests. Options after the word are pytest's own."
     requires_system_checks: list[str] = []
 
     def run_from_argv(self, argv: list[str]) -> None:

@@ -79,7 +79,7 @@ def answer_for(work: Instrumentation, call: Call) -> Answer:
     offer = offer_of(call.forces.texts)
     if call.forces.texts and not offer.line_ups:
         return Answer(
-            CANNOT_TELL, f"The call's forces cannot be read: “{call.forces.text}”.", "Mend the call's forces."
+            CANNOT_TELL, f"The call’s forces cannot be read: “{call.forces.text}”.", "Correct the call’s forces."
         )
     checks = [by_kind(people, offer, call), by_number(work, people, call.forces)]
     if offer.line_ups and checks[0].verdict is YES:
@@ -216,10 +216,10 @@ def matched(work: Instrumentation, offered: Instrumentation, call: Call) -> Iter
     elif found.fits and call.forces.rule is ForcesRule.EXACTLY and not is_exact(work, offered, found):
         yield Answer(NO, f"It uses only some of the players; the call wants exactly {call.forces.text}.")
     elif found.fits:
-        yield Answer(YES, f"The call's players can play it: {call.forces.text}.")
+        yield Answer(YES, f"The call’s players can play it: {call.forces.text}.")
     elif not found.fits and lacking(found) <= (rules.extra_players or 0):
         names = " and ".join(dict.fromkeys(one.instrument.replace("-", " ") for one in found.missing))
-        yield Answer(YES, f"The call's players can play it, its extra player {names}: {call.forces.text}.")
+        yield Answer(YES, f"The call’s players can play it, its extra player {names}: {call.forces.text}.")
     else:
         why = " ".join(one.why for one in found.missing)
         near = len(work.lines) > NEAR_MISS_LINES and rules.rule is not ForcesRule.EXACTLY

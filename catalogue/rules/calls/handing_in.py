@@ -34,7 +34,7 @@ def unanswering(found: Screening, chosen: Collection[int]) -> Iterator[Breach]:
         if one.work.id in chosen and one.verdict is Verdict.NO:
             against = " ".join(dict.fromkeys(judged.reason for judged in one.deciding))
             yield Breach(
-                f"“{one.work.title.title}” does not answer the call: {against}", "Let it go, or mend its record."
+                f"“{one.work.title.title}” does not answer the call: {against}", "Leave it out, or correct its record."
             )
 
 
@@ -44,7 +44,7 @@ def minutes(submission: SubmissionFacts) -> Iterator[Breach]:
     if not submission.works or not (call.total_min or call.total_max):
         return
     if len(lengths) < len(submission.works):
-        yield Breach("The works' minutes cannot be added up: a duration is missing.", "Enter it.")
+        yield Breach("The works’ minutes cannot be added up: a duration is missing.", "Enter it.")
     total = sum(lengths)
     if call.total_max and total > call.total_max:
         yield Breach(f"The works last {total // 60} minutes together; {call.total_max // 60} are the most.")

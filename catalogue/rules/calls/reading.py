@@ -85,9 +85,9 @@ def read_call(text: str) -> Proposal:
     540
     """
     if not text.strip():
-        raise CallError("The call's text is empty.", text)
+        raise CallError("The call’s text is empty.", text)
     if len(text) > LONGEST:
-        reason = f"The text has {len(text)} signs; a call has at most {LONGEST}, paste the rules alone."
+        reason = f"The text has {len(text)} characters; at most {LONGEST} are read. Paste the rules alone."
         raise CallError(reason, text, LONGEST, len(text))
     passages = passages_of(text)
     kind = kind_of(passages)

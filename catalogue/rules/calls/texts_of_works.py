@@ -89,8 +89,8 @@ def of_text(text: TextFacts, call: Call, record: Record) -> Judged:
 
 def of_own_text(called: str, call: Call, record: Record) -> Judged:
     if call.text_rights is not TextRights.PUBLIC_DOMAIN:
-        return Judged("text rights", YES, f"{called}: the text is the composer's own.", record)
-    reason = f"{called}: the text is the composer's own; the call speaks of the public domain alone."
+        return Judged("text rights", YES, f"{called}: the text is the composer’s own.", record)
+    reason = f"{called}: the text is the composer’s own; the call speaks of the public domain alone."
     return Judged("text rights", CANNOT_TELL, reason, record, "Ask the organiser whether a text of your own will do.")
 
 
@@ -100,7 +100,7 @@ def not_free(called: str, text: TextFacts, call: Call, record: Record) -> Judged
         reason = f"{called}: {told(text)}; the call wants texts {call.text_rights}."
         return Judged("text rights", NO, reason, record)
     reason = f"Whether {called} is free of rights is not recorded; the call wants texts {call.text_rights}."
-    return Judged("text rights", CANNOT_TELL, reason, record, "Note at the text whose its rights are.")
+    return Judged("text rights", CANNOT_TELL, reason, record, "Note with the text who holds its rights.")
 
 
 def is_own(text: TextFacts) -> bool:

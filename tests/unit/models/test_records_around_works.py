@@ -89,7 +89,7 @@ def test_record_names_nobody_of_another_catalogue() -> None:
     with pytest.raises(ValidationError) as refused:
         record.full_clean()
 
-    assert refused.value.message_dict == {"person": ["“Ada Lunn” stands in another composer's catalogue."]}
+    assert refused.value.message_dict == {"person": ["“Ada Lunn” stands in another composer’s catalogue."]}
 
 
 def test_one_line_is_for_a_person_or_for_an_organisation() -> None:
