@@ -31,7 +31,10 @@ MATERIAL_ROOMS: tuple[tuple[Promise, str], ...] = (
     (_("Scores and parts"), "record-index"),
     (_("Documents"), "document-list"),
 )
-MATERIAL_OF_HOUSE: tuple[tuple[Promise, str], ...] = ((_("Hires"), "house-hires"),)
+MATERIAL_OF_HOUSE: tuple[tuple[Promise, str], ...] = (
+    (_("Hires"), "house-hires"),
+    (_("Deadlines"), "house-deadlines"),
+)
 ROOMS_OF_HOUSE: tuple[tuple[Promise, str], ...] = (
     (_("Today"), "house-today"),
     (_("Works"), "house-works"),

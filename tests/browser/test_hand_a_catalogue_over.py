@@ -56,8 +56,10 @@ def handed_over(page: Page, folder: Path) -> Path:
             page.get_by_role("button", name="Hand over", exact=True).click()
     path = folder / download.value.suggested_filename
     download.value.save_as(path)
+    with page.expect_download():
+        page.get_by_role("button", name="Hand over", exact=True).click()
     page.goto(page.url)
-    expect(page.locator("#given")).to_contain_text("The second house")
+    expect(page.locator("#given").get_by_text("The second house")).to_have_count(2)
     return path
 
 

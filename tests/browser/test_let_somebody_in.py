@@ -18,7 +18,7 @@ from tests.browser.errands import PASSWORD, go_to, sign_in
 from tests.conftest import CLOCK
 from tests.makers import make_performance, make_user, make_work
 
-EDITS, READS, LIBRARIAN = "edits works and performances", "reads", "librarian: sees and keeps the material alone"
+EDITS, READS, LIBRARIAN = "edits works and performances", "reads", "librarian: the material alone"
 BOTH_WAYS = [
     pytest.param(True, id="with scripts"),
     pytest.param(False, id="without scripts", marks=pytest.mark.slow),

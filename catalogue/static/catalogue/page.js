@@ -81,4 +81,6 @@
   offerSwitch();
   /* a form that is answered by a file leaves its page open: it may be sent again */
   document.querySelectorAll("form[method=post]:not([data-answers-file])").forEach(guard);
+  /* an address that is shown to be handed over is taken whole */
+  for (const each of document.querySelectorAll("input.code[readonly]")) each.addEventListener("focus", () => each.select());
 })();

@@ -16,8 +16,8 @@ from catalogue.terms import Role
 ROLES = [
     (Role.EDITOR.value, _("edits works and performances")),
     (Role.VIEWER.value, _("reads")),
-    (Role.LIBRARIAN.value, _("librarian: sees and keeps the material alone")),
-    (Role.OWNER.value, _("owner: edits, and says who the members are")),
+    (Role.LIBRARIAN.value, _("librarian: the material alone")),
+    (Role.OWNER.value, _("owner: edits, lets others in")),
 ]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from django.contrib.auth import login
+from django.contrib.auth.models import User
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.utils import timezone
@@ -12,7 +13,7 @@ from django.views.decorators.http import require_http_methods, require_safe
 
 from catalogue.actions.entry import KeyUsed, find_entry_key, found_catalogue
 from catalogue.actions.members import join as join_catalogue
-from catalogue.models import EntryPurpose
+from catalogue.models import EntryPurpose, Membership
 from catalogue.web.forms.members import JoinForm
 from catalogue.web.forms.sign import FounderForm
 from catalogue.web.notices import say
@@ -66,7 +67,9 @@ def join(request: HttpRequest, token: str) -> HttpResponse:
         return no_entry(request)
     form = JoinForm(request.POST if request.method == "POST" else None, user=key.user)
     if not form.is_bound or not form.is_valid():
-        return secret(render(request, "sign/join.html", {"form": form, "member": key.user}))
+        return secret(
+            render(request, "sign/join.html", {"form": form, "member": key.user, "names": names_for(key.user)})
+        )
     try:
         user = join_catalogue(token, form.cleaned_data["password"], now=now)
     except KeyUsed:
@@ -74,6 +77,12 @@ def join(request: HttpRequest, token: str) -> HttpResponse:
     login(request, user, MODEL_BACKEND)
     say(request, _("You are in. Next time, sign in with your name and password."))
     return secret(redirect("home"))
+
+
+def names_for(user: User) -> list[str]:
+    """Return of whom the catalogues are into which somebody is let."""
+    ours = Membership.objects.filter(user=user).order_by("composer__sort_name", "composer")
+    return list(ours.values_list("composer__name", flat=True))
 
 
 @require_safe

@@ -77,7 +77,7 @@ def page(request: SignedInRequest, code_form: CodeForm, password_form: PasswordA
     }
     if begun and (secret := secret_of(begun)):
         told = address_for_telephones(secret, name=request.user.get_username(), issuer=ISSUER)
-        context["secret"] = secret
+        context["secret"], context["telephone"] = secret, told
         context["picture"] = segno.make(told, error="m", micro=False).svg_data_uri(scale=5, border=4, light="#fff")
     return render(request, "account/second_step.html", context)
 
