@@ -21,13 +21,17 @@ KINDS = (
 )
 
 
+def hinted(words: Any) -> forms.TextInput:
+    return forms.TextInput(attrs={"class": "short", "placeholder": words})
+
+
 class DeadlineForm(forms.Form):
     """A composer, a kind and a span of days; nothing asked gives all that is late, and the coming days."""
 
     composer = forms.ChoiceField(label=_("Composer"), required=False)
     kind = forms.ChoiceField(label=_("Kind"), required=False, choices=(("", _("All kinds")), *KINDS))
-    since = DayField(label=_("From"), help_text=_("Empty for all that is late."))
-    until = DayField(label=_("To"), help_text=_("Empty for the next 90 days."))
+    since = DayField(label=_("From"), widget=hinted(_("all that is late")))
+    until = DayField(label=_("To"), widget=hinted(_("90 days from now")))
 
     def __init__(self, *args: Any, composers: Sequence[Composer], **options: Any) -> None:
         super().__init__(*args, **options)

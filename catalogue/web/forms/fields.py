@@ -14,7 +14,7 @@ from django.utils.translation import gettext_lazy as _
 
 from catalogue.models.fields import IDENTIFIER, StrengthsField, refuse_unprintable
 from catalogue.rules.identifiers import Identifier, as_typed, doubt_about
-from catalogue.timing import PartialDate, read_date, write_date
+from catalogue.timing import DateError, PartialDate, read_date, write_date
 from catalogue.web.wording import page_language
 
 
@@ -68,8 +68,13 @@ class DateField(ReadField):
 
 
 def read_day(text: str) -> date:
-    """Read a day as it is typed. Raises ValueError where it is a month or a year only."""
-    when = read_typed_date(text)
+    """Read a day as it is typed. Raises ValueError where it is a month or a year only, or no date at all."""
+    try:
+        when = read_typed_date(text)
+    except DateError as mistake:
+        if mistake.reason.startswith(f"“{text}” is no date"):
+            raise ValueError(f"“{text}” is no day; write one such as 5 June 2026.") from mistake
+        raise
     if when.circa or when.first != when.last:
         raise ValueError(f"“{text}” is no day; write one such as 5 June 2026.")
     return when.first
