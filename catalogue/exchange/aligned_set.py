@@ -161,10 +161,10 @@ def told(plan: Plan) -> bytes:
     seconds = float(Fraction(plan.samples, plan.sample_rate))
     lines = [
         f"Every file begins at the same zero, lasts {seconds:.3f} s ({plan.samples} samples) "
-        f"and has {plan.sample_rate} samples a second.",
+        f"and is sampled at {plan.sample_rate} Hz.",
         f"The music begins at {float(plan.zero):.3f} s, after the count-in.",
         "",
-        "00-click.wav: the click, one channel, peaks 12 dB below full scale",
+        "00-click.wav: the click, mono, peaks at -12 dBFS",
     ]
     for place, one in enumerate(plan.laid, start=1):
         at = float(Fraction(plan.begins(one), plan.sample_rate))

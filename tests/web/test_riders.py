@@ -152,3 +152,15 @@ def test_an_old_revision_names_the_newer_one_and_a_new_one_tells_what_was_answer
     assert "Two lines" in page
     assert "Stühle und Notenpulte" in page
     assert "Not answered yet:" in browser.get(f"/c/ilka-marovand/records/riders/{rider.pk}/").content.decode()
+
+
+def test_one_tick_says_yes_to_what_is_not_answered_otherwise(rider: Rider, address: str) -> None:
+    presenter = Client()
+    sent = typed({"4 loudspeakers": ("no", "two"), "Mixing desk": ("", "Which one do you mean?")}) | {"rest": "on"}
+
+    page = Page(presenter.post(address, sent, follow=True))
+
+    checked = page.values("//input[@type='radio' and @checked]/@value")
+    assert (checked.count("no"), checked.count("question")) == (1, 1)
+    assert checked.count("yes") == len(checked) - 2 == len(page.values("//fieldset")) - 2
+    assert page.values("//input[@name='rest']/@name") == []

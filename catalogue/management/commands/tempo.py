@@ -35,8 +35,8 @@ MOST_BYTES = 1_000_000
 
 CLICK_HELP = (
     "write the click as a WAV file. A click is a sharp, loud sound: before anyone puts on headphones, turn the volume "
-    "right down, then raise it; never send a click to an in-ear monitor unheard. The level of the file (peaks 12 dB "
-    "below full scale) says nothing about the level at the ear: keep within local rules on noise at work and ask those "
+    "right down, then raise it; never send a click to an in-ear monitor unheard. The level of the file (peaks at -12 "
+    "dBFS) says nothing about the level at the ear: keep within local rules on noise at work and ask those "
     "who are responsible for them"
 )
 

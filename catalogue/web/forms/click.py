@@ -39,7 +39,7 @@ class ClickForm(forms.Form):
         help_text=_("Softer clicks, in all bars with a metre."),
     )
     rate = forms.TypedChoiceField(
-        label=_("Samples a second"), coerce=int, choices=[(rate, str(rate)) for rate in RATES], initial=48_000
+        label=_("Sample rate"), coerce=int, choices=[(rate, f"{rate / 1000:g} kHz") for rate in RATES], initial=48_000
     )
     gaps = forms.BooleanField(
         label=_("Let the clock run on between movements"),

@@ -39,6 +39,7 @@ class SendForm(forms.Form):
 class AnswersForm(forms.Form):
     """An answer and a remark for each item that is asked, and who answers."""
 
+    rest = forms.BooleanField(label=_("Yes to everything that is not answered above"), required=False)
     by = forms.CharField(
         label=_("Your name"),
         max_length=LINE,
@@ -76,10 +77,12 @@ class AnswersForm(forms.Form):
             yield item, self[f"answer-{item.key}"], self[f"remark-{item.key}"]
 
     def answers(self) -> dict[str, Said]:
-        """Return what was answered; a remark alone is a question."""
+        """Return what was answered; a remark alone is a question, and nothing is a yes where that was ticked."""
         found = {}
         for item in self.asked:
             answer, remark = (self.cleaned_data[f"{part}-{item.key}"] for part in ("answer", "remark"))
-            if answer or remark:
+            if not answer and not remark and self.cleaned_data["rest"]:
+                found[item.key] = Said(Answer.YES, "")
+            elif answer or remark:
                 found[item.key] = Said(Answer(answer or Answer.QUESTION), " ".join(remark.split()))
         return found
