@@ -30,6 +30,7 @@ from catalogue.models import (
     Picture,
     ProgrammeNote,
     Recording,
+    TextSource,
     Venue,
     Work,
 )
@@ -352,6 +353,17 @@ def test_sign_is_drawn_where_its_outline_is_known(browser: Client, work: Work) -
 
     assert drawn == listed == ["quarter-tone sharp"]
     assert browser.get(f"{ROOT}signs/{other.pk}/").status_code == 200
+
+
+def test_text_is_marked_with_its_language_and_the_translation_with_its_own(browser: Client, work: Work) -> None:
+    words = {"body": "Ebbe und Flut", "translation": "Ebb and flow", "language": "de", "translation_language": "en-GB"}
+    record = make_record(TextSource, work=work, notes="Ask Jon.", **words)
+
+    page = Page(browser.get(f"{ROOT}texts/{record.pk}/"))
+
+    assert page.texts("//div[@lang='de']") == ["Ebbe und Flut"]
+    assert page.texts("//div[@lang='en-GB']") == ["Ebb and flow"]
+    assert page.texts("//div[@dir='auto'][not(@lang)]") == ["Ask Jon."]
 
 
 def test_number_with_a_wrong_check_digit_is_doubted_and_kept(browser: Client, work: Work) -> None:

@@ -33,6 +33,10 @@ from catalogue.web.wording import date_text, page_language
 PIXELS_TO_A_SPACE = 10
 NAMES = {"__str__", "billed_name", "given_by", "published_by", "holder", "recipient", "since"}
 """What is told of a record in a line of its own and stands in no column."""
+LANGUAGE_OF = {
+    "body": "language", "headline": "language", "quotation": "language", "translation": "translation_language",
+}  # fmt: skip
+"""The column that says in which language another one is; what stands in no such column is in the reader's own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,12 +155,18 @@ def worded(record: Any, name: str, text: str) -> SafeString | str:
         rows = ((line.strip(),) for line in text.splitlines() if line.strip())
         return format_html('<ul class="lines" dir="auto">{}</ul>', format_html_join("", "<li>{}</li>", rows))
     if isinstance(field, models.TextField):
-        return format_html('<div dir="auto">{}</div>', linebreaks_filter(text))
+        return format_html('<div dir="auto"{}>{}</div>', language_mark(record, name), linebreaks_filter(text))
     if isinstance(field, models.EmailField):
         return format_html('<a href="mailto:{}">{}</a>', text, text)
     if isinstance(field, models.URLField):
         return format_html('<a href="{}" rel="noreferrer">{}</a>', text, text)
-    return format_html("<bdi>{}</bdi>", text)
+    return format_html("<bdi{}>{}</bdi>", language_mark(record, name), text)
+
+
+def language_mark(record: Any, name: str) -> SafeString:
+    """Return the attribute that tells the language of a text, so that it is read aloud as what it is."""
+    language = getattr(record, LANGUAGE_OF.get(name, ""), "")
+    return format_html(' lang="{}"', language) if language else SafeString()
 
 
 def linked(other: Any, slug: str, opens: Collection[Kind] | None = None) -> SafeString:
