@@ -33,7 +33,7 @@ from catalogue.instrumentation.bracket_words import (
     seat_at,
     strengths,
 )
-from catalogue.instrumentation.chair_lists import chair_list, make_up
+from catalogue.instrumentation.chair_lists import chair_list, make_up, one_each
 from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.choirs import say_of_choir
 from catalogue.instrumentation.denials import denial_start, leave_out
@@ -55,6 +55,7 @@ from catalogue.instrumentation.tokens import Bracket, Nodes, Row, Token
 from catalogue.instrumentation.vocabulary import family_of, instrument
 
 PLUS = {"plus", "and"}
+LOW = {"clarinet": "bass-clarinet", "trombone": "bass-trombone"}
 SHORTEST_OF_CHAIRS = len("1.2")
 
 
@@ -282,6 +283,19 @@ def sung(draft: Draft, found: list[Doubling]) -> bool:
     return voices and draft.family != "voice" and not any(one.linked for one in found)
 
 
+def low_letter(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``3(b)`` in the clarinets' or the trombones' place: somebody takes the bass instrument."""
+    slug = LOW.get(draft.section)
+    letter = bracket.nodes[0]
+    if slug is None or len(bracket.nodes) > 1 or not isinstance(letter, Token) or letter.text != "b":
+        return None
+    readings = ("the bass instrument, which one of the players takes", "a key")
+    if not forces.decide("letter", "The letter in the bracket was read as", readings, bracket.start, bracket.end):
+        return None
+    apply(draft, [Doubling((slug,))], forces, bracket.start, bracket.end)
+    return []
+
+
 def extra_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Settle ``(+ott.)``, ``(plus piccolo)``, ``(+2)``; ``2(2+picc)`` repeats the number and doubles."""
     nodes = bracket.nodes
@@ -365,7 +379,9 @@ RULES = (
     pitches,
     keys_and_sizes,
     pointed_chairs,
+    low_letter,
     chair_list,
+    one_each,
     make_up,
     doubled,
     extra_players,

@@ -138,6 +138,19 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
     return []
 
 
+def one_each(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``2 saxophones (soprano/alto & tenor/baritone)``: as many entries as players, a slash within one."""
+    section = draft.section or own_section(draft)
+    pieces = entries(bracket.nodes, ",;+")
+    if section not in BY_LETTER or len(pieces) != draft.most or draft.most < 2 or not has_slash(bracket.nodes):
+        return None
+    chairs = [listed_chair(piece, (seat, seat), section, draft.slug, forces) for seat, piece in enumerate(pieces, 1)]
+    if any(chair is None or draft.slug in chair.plays for chair in chairs):
+        return None
+    draft.chairs = [chair for chair in chairs if chair is not None]
+    return []
+
+
 def lettered(draft: Draft, nodes: Nodes, section: str) -> bool:
     """Settle ``5 sax (AATTB)``, ``recorders (SAT)``: one letter a player."""
     if section not in BY_LETTER:

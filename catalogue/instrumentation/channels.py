@@ -9,7 +9,7 @@ from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of, key_of
 
 Found = tuple[list[Draft], int, bool]
-LOUDSPEAKERS = ("loudspeaker", "loudspeakers", "lautsprecher", "hautparleurs", "altoparlanti", "altavoces")
+LOUDSPEAKERS = ("loudspeaker", "loudspeakers", "lautsprecher", "hautparleurs", "parleurs", "altoparlanti", "altavoces")
 CHANNEL = {
     "channel",
     "channels",
@@ -52,6 +52,8 @@ def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     end = at
     while end < len(nodes) and end < at + 9:
         node = nodes[end]
+        if end > at and node.is_word("haut") and end + 2 < len(nodes) and nodes[end + 1].is_mark("-"):
+            end, node = end + 2, nodes[end + 2]
         if isinstance(node, Token) and end > at and is_channel(node):
             number = forces.written(nodes[at].start, nodes[end - 1].end).rstrip("- ")
             forces.channels = number

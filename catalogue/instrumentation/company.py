@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.vocabulary import key_of
 
@@ -47,6 +49,15 @@ def electric_pianos(forces: Forces) -> None:
             forces.remark("electric", message, draft.start, draft.end, "the keyboard of that name")
 
 
+def click_tracks(forces: Forces) -> None:
+    """Say of a click track that stands alone that it was read as fixed media: the audience hears nothing of it."""
+    devices = [draft for draft in forces.drafts if draft.family == "electronics"]
+    written = key_of(devices[0].name.written) if len(devices) == 1 and devices[0].name is not None else ""
+    if written == "clicktrack":
+        message = "The click track was read as fixed media."
+        forces.remark("click-track", message, devices[0].start, devices[0].end, "no electronics that are heard")
+
+
 def drum_kits(forces: Forces) -> None:
     """Read ``batterie`` beside an electric or bass guitar as a drum kit, elsewhere it is the percussion."""
     if not any(draft.slug in ("electric-guitar", "bass-guitar") for draft in forces.drafts):
@@ -58,6 +69,25 @@ def drum_kits(forces: Forces) -> None:
         kit = draft.slug == "percussion" and written in ("batterie", "batteria")
         if kit and forces.decide("drum-kit", about, readings, draft.start, draft.end):
             draft.slug = "drum-kit"
+
+
+JAZZ = re.compile(r"\b(?:big[ -]?band|jazz)", re.IGNORECASE)
+OF_SECTION = {
+    "voice-alto": "alto-saxophone", "voice-tenor": "tenor-saxophone", "voice-baritone": "baritone-saxophone",
+    "voice-soprano": "soprano-saxophone",
+}  # fmt: skip
+
+
+def big_band_saxophones(forces: Forces) -> None:
+    """Read the altos, tenors and the ``bari`` of a big band as its saxophones: trumpets and trombones stand beside."""
+    slugs = {draft.slug for draft in forces.drafts}
+    sung = [draft for draft in forces.drafts if draft.slug in OF_SECTION]
+    if len(sung) < FEW or not {"trumpet", "trombone"} <= slugs or not JAZZ.search(forces.text):
+        return
+    readings = ("saxophones", "singers")
+    if forces.decide("big-band", "The sizes were read as", readings, sung[0].start, sung[-1].end):
+        for draft in sung:
+            draft.slug, draft.open = OF_SECTION[draft.slug], False
 
 
 OF_BRASS_BAND = (

@@ -23,13 +23,16 @@ from catalogue.instrumentation.lexicon import (
     BODY_OF_STRINGS,
     ENSEMBLE,
     HEADINGS,
+    OF,
     SOLO,
     WITHOUT,
     keyed,
 )
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.open_forces import itemises
+from catalogue.instrumentation.percussion_lists import labels_player
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.plurals import pairs_of
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.strings import bowed
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
@@ -148,7 +151,17 @@ def introduces(nodes: Nodes, at: int, kind: str, forces: Forces) -> int | None:
     if following is not None and following.is_mark(":") and kind in ("fold", "wind", "brass", "saxophone"):
         sizes.keep_section(kind, following.end, forces)
         return at + 1
-    return at if kind == "percussion" and following is not None and following.is_mark(".:\n") else None
+    if is_key(following, OF) and lists_players_of(nodes, at + 1):
+        return at + 1
+    listed = kind == "percussion" and following is not None and following.is_mark(".:\n")
+    return at if listed and not labels_player(nodes, at + 1) else None
+
+
+def lists_players_of(nodes: Nodes, at: int) -> bool:
+    """Whether ``of`` leads to the list of the players, ``wind octet of pairs of oboes, …``, ``of 4 horns and tuba``."""
+    counted = count_at(nodes, at)
+    named = counted is not None and name_at(nodes, counted.end) is not None
+    return named or pairs_of(nodes, at) is not None
 
 
 def fifth_string(nodes: Nodes, at: int) -> tuple[str, int]:
@@ -175,8 +188,9 @@ def adds_nothing(bracket: Bracket, kind: str, size: int) -> bool:
     """Whether a bracket repeats the make-up: the letters of a saxophone quartet, the figures of strings."""
     first = bracket.nodes[0] if bracket.nodes else None
     counted = count_at(bracket.nodes, 0)
-    if counted is not None and counted.most == size and phrase_end(bracket.nodes, counted.end, ENSEMBLE) is not None:
-        return True
+    players = phrase_end(bracket.nodes, counted.end, ENSEMBLE) if counted is not None and counted.most == size else None
+    if players is not None:
+        return players == len(bracket.nodes)
     letters = all(node.is_mark(".,") or (isinstance(node, Token) and is_letters(node.text)) for node in bracket.nodes)
     numbers = isinstance(first, Token) and first.kind == "number"
     return (kind in ("saxophone", "recorder") and letters) or (kind == "strings" and numbers)

@@ -146,12 +146,22 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
     if len(forces.drafts) == len(block) and kind == "woodwind":
         kind = brass_or_not(places, forces)
     sections = sections_of(kind, block, places, forces)
+    say_of_second_figures(places, sections, forces)
     for draft, section in zip(places, sections, strict=True):
         if draft.figure:
             draft.slug = section
         draft.section = section
     name_extras(block, places, kind)
     return 1 if kind == "woodwind" else 2
+
+
+def say_of_second_figures(places: list[Draft], sections: tuple[str, ...], forces: Forces) -> None:
+    """Say of figures for places that have had theirs that they were added to them: they may count something else."""
+    first = places[0]
+    taken = {draft.section for draft in forces.drafts if draft.figure and draft.section and draft.group == first.group}
+    if taken.intersection(sections) and all(draft.figure for draft in places):
+        message = f"These figures were added to those of {sections[0]} before them."
+        forces.remark("second-figures", message, first.start, places[-1].end, "the players of something else")
 
 
 def named_before(block: Block, forces: Forces) -> bool:

@@ -68,10 +68,12 @@ def title_end(nodes: Nodes) -> int:
 
 
 def genre_end(nodes: Nodes) -> int:
-    """Return the end of ``Opera in one act:``, a kind of work with a colon; 0 without one."""
-    if not nodes or not is_key(nodes[0], GENRES):
+    """Return the end of ``Opera in one act:``, ``Clarinet Concerto:``, a kind of work with a colon; 0 without one."""
+    name = name_at(nodes, 0)
+    at = name.end if name is not None else 0
+    if at >= len(nodes) or not is_key(nodes[at], GENRES):
         return 0
-    at = 1
+    at += 1
     while at < min(len(nodes), LONGEST_TITLE) and nodes[at].kind in ("word", "number") and not is_key(nodes[at], FOR):
         at += 1
     return at + 1 if colon(nodes, at) else 0

@@ -79,7 +79,7 @@ def formula_letter(nodes: Nodes, at: int, forces: Forces, *, formula: bool) -> b
         return False
     if nodes[at - 1].is_mark("+") and not any(draft.slug == "timpani" for draft in forces.drafts):
         return False
-    return not any(draft.family == "voice" for draft in forces.drafts) and forces.drafts[0].figure
+    return not any(draft.family == "voice" for draft in forces.drafts) and any(draft.figure for draft in forces.drafts)
 
 
 def letter_name(nodes: Nodes, at: int) -> Name | None:

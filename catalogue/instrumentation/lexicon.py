@@ -127,7 +127,8 @@ HEADINGS = {
 BODY_OF_STRINGS = keyed(
     "string_orchestras orchestres_à_cordes orchestre_d'archi orquestas_de_cuerda orquestas_de_cuerdas "
     "strings string str strs strgs stgs strings_section string_section string_orchestra str_orch str_orch. streicher "
-    "streichorchester streicherensemble cordes orchestre_à_cordes archi orchestra_d'archi cuerda cuerdas cds strng "
+    "streichorchester streicherensemble cordes cdes orchestre_à_cordes archi orchestra_d'archi cuerda cuerdas cds "
+    "strng "
     "orquesta_de_cuerda orquesta_de_cuerdas full_strings streichinstrumente strg strs cda string_body "
     "quintetto_d'archi_in_orchestra smyczki stråkar stryk str's streich strings_(full) 弦楽 弦楽器"
 )
@@ -181,6 +182,8 @@ PREFERRED = keyed(
 LEAST = keyed(
     "min minimum at_least mindestens au_moins minimo mínimo almeno no_fewer minimal mindest least moins al_menos"
 )
+SETS = keyed("set sets satz sätze jeu jeux serie juego juegos")
+"""Words for the drums of one timpanist."""
 IN_PAIRS = keyed("in_pairs à_deux par_deux par_paires a_coppie a_due a_pares doppelt_besetzt zu_zweit paarweise")
 """Said after the names of winds of each of which there are two."""
 PAIRS_OF = keyed("pairs_of pair_of paarweise je_zwei zwei_mal paires_de coppie_di pares_de")

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
+
 from catalogue.instrumentation import collectives, limits
 from catalogue.instrumentation.denials import denial_start
-from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.drafts import Count, Draft, Forces
 from catalogue.instrumentation.lexicon import (
     AND,
     ANY,
@@ -53,19 +55,32 @@ def itemises(bracket: Bracket) -> bool:
     return found >= 2
 
 
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A number of players of a kind, or any: the kind stands from ``end`` to ``words``, the noun up to ``noun``."""
+
+    counted: Count | None
+    anyone: bool
+    end: int
+    words: int
+    noun: int
+
+    def kind(self, nodes: Nodes, forces: Forces) -> str:
+        """Return the words between the number and the noun, ``treble`` of *six treble instruments*."""
+        if self.words <= self.end:
+            return ""
+        return forces.written(nodes[self.end].start, nodes[self.words - 1].end)
+
+
 def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Read forces left open, ``any 3-7 players``; a number of players that a list follows only introduces it."""
-    whole = phrase_end(nodes, at, ORCHESTRA)
-    listed = nodes[whole] if whole is not None and whole < len(nodes) else None
-    if whole is not None and isinstance(listed, Bracket) and denial_start(listed.nodes, 0) is None:
-        return [], whole, True
-    band = phrase_end(nodes, at, BAND_NAMES)
-    listed = nodes[band] if band is not None and band < len(nodes) else None
-    if band is not None and isinstance(listed, Bracket) and itemises(listed):
-        return [], band, True
+    body = body_that_introduces(nodes, at)
+    if body is not None:
+        return [], body, True
     anyone = phrase_end(nodes, at, ANY)
-    solo = phrase_end(nodes, anyone if anyone is not None else at, SOLO)
-    start = solo if solo is not None else anyone if anyone is not None else at
+    start = anyone if anyone is not None else at
+    solo = phrase_end(nodes, start, SOLO)
+    start = solo if solo is not None else start
     counted = count_at(nodes, start) or limited_count(nodes, start)
     if counted is None and anyone is None:
         return None
@@ -74,6 +89,31 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     if counted is None and forces.drafts and forces.drafts[-1].collective == "players":
         noun = phrase_end(nodes, start, ENSEMBLE)
         return None if noun is None else ([], noun, True)
+    asked = asked_at(nodes, start, counted, anyone=anyone is not None)
+    if asked is None:
+        return None
+    if asked.counted is not None and introduces(nodes, asked.noun) and len(forces.drafts) in (1, 2):
+        for draft in forces.drafts:
+            draft.role = "soloist"
+    asked = of_players(nodes, asked)
+    if not asked.anyone and introduces(nodes, asked.noun):
+        return [], asked.noun, True
+    return number_of_others(nodes, at, asked, forces) or left_open(nodes, at, asked, forces)
+
+
+def body_that_introduces(nodes: Nodes, at: int) -> int | None:
+    """Return the end of the name of an orchestra or band that a bracket itemises."""
+    whole = phrase_end(nodes, at, ORCHESTRA)
+    listed = nodes[whole] if whole is not None and whole < len(nodes) else None
+    if isinstance(listed, Bracket) and denial_start(listed.nodes, 0) is None:
+        return whole
+    band = phrase_end(nodes, at, BAND_NAMES)
+    listed = nodes[band] if band is not None and band < len(nodes) else None
+    return band if isinstance(listed, Bracket) and itemises(listed) else None
+
+
+def asked_at(nodes: Nodes, start: int, counted: Count | None, *, anyone: bool) -> Asked | None:
+    """Return the players asked for after a number or ``any``; ``None`` where a name or no noun for them follows."""
     end = counted.end if counted else start
     words = end
     while words < len(nodes) and is_key(nodes[words], TREBLE | KINDS):
@@ -81,37 +121,60 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     noun = phrase_end(nodes, words, ENSEMBLE)
     if noun is None and counted is not None:
         noun = family_that_introduces(nodes, words)
-    named = name_at(nodes, end) if counted is not None and anyone is None else None
+    named = name_at(nodes, end) if counted is not None and not anyone else None
     if noun is None or (named is not None and named.end > noun):
         return None
-    if counted is not None and introduces(nodes, noun) and len(forces.drafts) in (1, 2):
-        for draft in forces.drafts:
-            draft.role = "soloist"
-    of_players = limits.of_players_at(nodes, noun) if counted is None else None
-    if of_players is not None:
-        counted, noun = of_players
-    if anyone is None and introduces(nodes, noun):
-        return [], noun, True
-    kind = forces.written(nodes[end].start, nodes[words - 1].end) if words > end else ""
-    if counted is not None and anyone is None and not kind and (only := alone_in_clause(nodes, at, noun, forces)):
+    return Asked(counted, anyone, end, words, noun)
+
+
+def of_players(nodes: Nodes, asked: Asked) -> Asked:
+    """Take the number that follows the noun, ``any ensemble of 5 players``."""
+    following = limits.of_players_at(nodes, asked.noun) if asked.counted is None else None
+    return asked if following is None else replace(asked, counted=following[0], noun=following[1])
+
+
+def number_of_others(nodes: Nodes, at: int, asked: Asked, forces: Forces) -> Found | None:
+    """Give ``, two players`` to those who stand before it: one item alone, or the percussion at the end."""
+    counted = asked.counted
+    if counted is None:
+        return None
+    plain = not asked.anyone and asked.words <= asked.end
+    if plain and (only := alone_in_clause(nodes, at, asked.noun, forces)):
         only.counted(counted.least, counted.most)
-        return [], noun, False
-    last = forces.drafts[-1] if forces.drafts and nodes[at - 1].is_mark(",") and at + 2 >= noun == len(nodes) else None
-    if last is not None and counted is not None and last.family == "percussion" and last.count is None:
-        last.counted(counted.least, counted.most)
-        message = f"“{forces.written(nodes[at].start, nodes[noun - 1].end)}” was read as the number of those before it."
-        forces.remark("players", message, nodes[at].start, nodes[noun - 1].end, "further players, who are not named")
-        return [], noun, True
-    draft = Draft(OPEN.get(key_of(kind), "instrument"), nodes[at].start, nodes[noun - 1].end, count=counted)
-    draft.open = anyone is not None and not is_singular(nodes[noun - 1])
-    draft.collective = "any" if anyone is not None or kind else "players"
+        return [], asked.noun, False
+    closes = forces.drafts and nodes[at - 1].is_mark(",") and at + 2 >= asked.noun == len(nodes)
+    last = percussion_before(forces) if closes else None
+    if last is None:
+        return None
+    last.counted(counted.least, counted.most)
+    start, end = nodes[at].start, nodes[asked.noun - 1].end
+    message = f"“{forces.written(start, end)}” was read as the number of those before it."
+    forces.remark("players", message, start, end, "further players, who are not named")
+    return [], asked.noun, True
+
+
+def percussion_before(forces: Forces) -> Draft | None:
+    """Return the percussion at the end of what has been read; before the timpani where the section heads them."""
+    drafts = forces.drafts
+    last = drafts[-1]
+    if last.slug == "timpani" and len(drafts) > 1 and drafts[-2].slug == "percussion":
+        last = drafts[-2]
+    return last if last.family == "percussion" and last.count is None else None
+
+
+def left_open(nodes: Nodes, at: int, asked: Asked, forces: Forces) -> Found:
+    """Make a line of players whose instruments the text leaves open."""
+    counted, kind = asked.counted, asked.kind(nodes, forces)
+    last = forces.drafts[-1] if forces.drafts else None
+    if counted is not None and last is not None and last.collective == "any" and last.open:
+        last.count, last.open = counted, False
+        return [], asked.noun, True
+    draft = Draft(OPEN.get(key_of(kind), "instrument"), nodes[at].start, nodes[asked.noun - 1].end, count=counted)
+    draft.open = asked.anyone and not is_singular(nodes[asked.noun - 1])
+    draft.collective = "any" if asked.anyone or kind else "players"
     if kind and draft.slug == "instrument":
         draft.notes.append(kind)
-    whole_of = forces.drafts[-1] if forces.drafts else None
-    if counted is not None and whole_of is not None and whole_of.collective == "any" and whole_of.open:
-        whole_of.count, whole_of.open = counted, False
-        return [], noun, True
-    return [draft], limits.on_any_end(nodes, noun), False
+    return [draft], limits.on_any_end(nodes, asked.noun), False
 
 
 def alone_in_clause(nodes: Nodes, at: int, end: int, forces: Forces) -> Draft | None:

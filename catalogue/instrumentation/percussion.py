@@ -21,7 +21,7 @@ from catalogue.instrumentation.bracket_words import (
     quality,
 )
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import PLAYERS
+from catalogue.instrumentation.lexicon import PLAYERS, SETS
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import roman
@@ -177,7 +177,8 @@ def timpani(draft: Draft, forces: Forces) -> None:
             draft.notes.append(as_remark(bracket.nodes, forces))
     draft.brackets = []
     said = draft.collective == "players" or (draft.name is not None and key_of(draft.name.written) in TIMPANISTS)
-    pairs = "pair" in forces.text[draft.start : draft.end].lower()
+    words = map(key_of, forces.text[draft.start : draft.end].split())
+    pairs = any(word in SETS or "pair" in word for word in words)
     said = said or two_timpanists(draft, forces)
     if draft.count is not None and draft.most > 1 and not said and not pairs:
         number = draft.most

@@ -13,7 +13,7 @@ from catalogue.instrumentation.vocabulary import family_of, key_of
 def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
     """Return the end of the list of instruments after percussion, as in ``perc(2): xyl/vib/BD``."""
     playing = is_key(token_at(nodes, at), PLAYS_WORDS)
-    if at >= len(nodes) or not (nodes[at].is_mark(":") or playing):
+    if at >= len(nodes) or not (nodes[at].is_mark(":") or playing or numbered(nodes, at)):
         return at
     start = at + 1
     if is_other(nodes, start) and not draft.number_after:
@@ -34,16 +34,28 @@ def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
     return end
 
 
+def numbered(nodes: Nodes, at: int) -> bool:
+    """Whether a full stop stands before the first of numbered players, ``percussion quartet. 1: vib, 2: mar``."""
+    return nodes[at].is_mark(".") and labels_player(nodes, at + 1)
+
+
 def counted_end(nodes: Nodes, at: int, draft: Draft) -> int:
     """Take the number of players after a colon, ``Percussion: 3 players``, ``PERC: 2;``."""
     counted = count_at(nodes, at + 1) if at < len(nodes) and nodes[at].is_mark(":") and draft.count is None else None
-    if counted is not None and (counted.end == len(nodes) or nodes[counted.end].is_mark(";\n")):
+    if counted is not None and (counted.end == len(nodes) or ends_number(nodes, counted.end)):
         draft.count = counted
         return counted.end
     if counted is None or counted.end >= len(nodes) or not is_key(nodes[counted.end], PLAYERS):
         return at
     draft.count = counted
     return counted.end + 1
+
+
+def ends_number(nodes: Nodes, at: int) -> bool:
+    """Whether a mark ends the number of percussionists: a full stop or a comma only where no figure follows it."""
+    following = nodes[at + 1] if at + 1 < len(nodes) else None
+    apart = following is None or (following.spaced and following.kind == "word" and is_other(nodes, at + 1))
+    return nodes[at].is_mark(";\n") or (nodes[at].is_mark(".,/-") and apart)
 
 
 def brackets_end(nodes: Nodes, at: int, draft: Draft) -> int:

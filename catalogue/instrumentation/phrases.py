@@ -207,12 +207,13 @@ def limited_count(nodes: Nodes, at: int) -> Count | None:
 def pitch_end(nodes: Nodes, at: int) -> int | None:
     """Return the end of one key of an instrument, ``B flat``, ``Si b``, ``Eb``, ``F``."""
     first = token_at(nodes, at)
-    if first is None or first.kind != "word" or key_of(first.text) not in KEYS_OF_PITCH:
+    if first is None or first.kind != "word" or first.key == "flat" or key_of(first.text) not in KEYS_OF_PITCH:
         return None
     end = at + 1
     for width in (2, 1):
         tail = [token_at(nodes, end + one) for one in range(width)]
-        if any(one is None for one in tail):
+        last = tail[-1]
+        if last is None or last.kind != "word" or tail[0] is None:
             continue
         key = "".join(key_of(one.text) for one in tail if one is not None)
         if key in ("flat", "b", "bemolle", "bemol", "sharp") and (key != "b" or len(first.text) <= 3):
@@ -230,13 +231,22 @@ def keys_end(nodes: Nodes, at: int) -> int | None:
     end = pitch_end(nodes, at)
     while end is not None:
         link = token_at(nodes, end)
-        if link is None or not (link.is_mark("/") or is_key(link, AND) or is_key(link, OR)):
+        joins = link is not None and (link.is_mark("/") or is_key(link, AND) or is_key(link, OR))
+        if not joins and not lists_key(nodes, end):
             return end
         further = pitch_end(nodes, end + 1)
         if further is None:
             return end
         end = further
     return None
+
+
+def lists_key(nodes: Nodes, at: int) -> bool:
+    """Whether a comma leads to one more key and no voice, ``in B flat, C;``: a capital between two marks."""
+    letter, after, beyond = (token_at(nodes, at + step) for step in (1, 2, 3))
+    if letter is None or not nodes[at].is_mark(",") or len(letter.text) > 1 or letter.text not in "ABCDEFG":
+        return False
+    return after is None or (after.kind == "mark" and (beyond is None or len(beyond.text) > 1))
 
 
 @remembered

@@ -23,6 +23,7 @@ from catalogue.instrumentation.lexicon import (
     OPTIONAL,
     POSSIBLE,
     REMARKS,
+    SETS,
     SOLISTS,
     SOLO,
     UP_TO,
@@ -141,7 +142,17 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
     if found.count is not None and node.is_word("pair", "pairs", "paar", "paires", "paia", "pares"):
         found.pairs = True
         return at + 1
+    if found.count is not None and (sets := sets_end(nodes, at)) is not None:
+        found.pairs = True
+        return sets
     return number_end(nodes, at, found)
+
+
+def sets_end(nodes: Nodes, at: int) -> int | None:
+    """Return the end of ``sets of`` before timpani, of which a player has one."""
+    start = after_of(nodes, at + 1) if is_key(nodes[at], SETS) else at
+    name = name_at(nodes, start) if start > at else None
+    return start if name is not None and name.slugs[0] == "timpani" else None
 
 
 def is_longer(nodes: Nodes, at: int, end: int) -> bool:
@@ -215,7 +226,7 @@ def copies(nodes: Nodes, start: int, at: int) -> bool:
 
 def after_of(nodes: Nodes, at: int) -> int:
     token = token_at(nodes, at)
-    return at + 1 if token is not None and token.is_word("of", "x", "×") and at + 1 < len(nodes) else at
+    return at + 1 if token is not None and token.is_word("of", "de", "di", "x", "×") and at + 1 < len(nodes) else at
 
 
 def is_measure(nodes: Nodes, at: int) -> bool:

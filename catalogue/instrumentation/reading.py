@@ -24,6 +24,7 @@ from catalogue.instrumentation import (
     soloists,
     strings,
 )
+from catalogue.instrumentation.accounts import say_of_unaccounted
 from catalogue.instrumentation.asides import beside
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
@@ -36,6 +37,8 @@ from catalogue.instrumentation.ordinals import pointed_ordinals
 from catalogue.instrumentation.scanning import Scan
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.spelling import ensemble_compound, solo_compound, two_words
+from catalogue.instrumentation.strange_doublings import say_of_strange_doublings
+from catalogue.instrumentation.string_parts import sections_by_parts
 from catalogue.instrumentation.tallies import compare, say_of_numbers
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
 from catalogue.instrumentation.untold import say_of_lost
@@ -106,6 +109,7 @@ def read_nodes(
         )
     compare(forces, lines)
     say_of_lost(nodes, forces, lines)
+    say_of_unaccounted(nodes, forces, lines)
     return Instrumentation(
         lines=lines,
         text=text,
@@ -147,11 +151,14 @@ def settle(forces: Forces) -> None:
     company.clarinets_in_a(forces)
     company.electric_pianos(forces)
     company.drum_kits(forces)
+    company.click_tracks(forces)
     percussion.settle_percussion(forces, orchestral=orchestral)
     denials.from_bodies(forces)
     strings.chamber_strings(forces)
+    sections_by_parts(forces)
     strings.settle_strings(forces, orchestral=orchestral)
     say_of_numbers(forces)
+    say_of_strange_doublings(forces)
     settling.merge_seats(forces)
     settling.refuse_nameless(forces)
 
@@ -165,6 +172,7 @@ def settle_names(forces: Forces) -> None:
     company.second_kl(forces)
     settling.kettledrums(forces)
     settling.children_sing(forces)
+    company.big_band_saxophones(forces)
 
 
 def parted(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:

@@ -41,6 +41,7 @@ from catalogue.instrumentation.plurals import count_pairs
 from catalogue.instrumentation.qualifying import qualified
 from catalogue.instrumentation.repeats import repeated_bracket
 from catalogue.instrumentation.scope import Scope
+from catalogue.instrumentation.sizes import keyed_at
 from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
 from catalogue.instrumentation.tallies import say_of_body, tell
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
@@ -88,6 +89,9 @@ class Scan:
             return self.part(at)
         if isinstance(node, Bracket):
             return self.loose_bracket(at)
+        if self.forces.kind[0] and (keyed := keyed_at(self.nodes, at, self.forces)) is not None:
+            self.add(keyed[0])
+            return keyed[1]
         if node.kind == "number" and (figure := bare_figure(self.nodes, at)) is not None:
             self.add(figure)
             return at + 1
@@ -282,7 +286,8 @@ class Scan:
         say_of_body(self.nodes, at, after, drafts, self.forces)
         for draft in drafts:
             self.add(draft)
-        return qualified(self.nodes, after, drafts, self.forces)
+        after = qualified(self.nodes, after, drafts, self.forces)
+        return self.listed(drafts[0], after) if drafts and drafts[-1].slug == "percussion" else after
 
     def calls_choir(self, at: int, end: int) -> bool:
         """Whether the nodes hold a word for a choir, who are no soloists whatever the heading before said."""

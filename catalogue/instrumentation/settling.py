@@ -180,6 +180,7 @@ def merge_seats(forces: Forces) -> None:
     """Make one line of numbered players or parts of an instrument, ``Oboe 1, Oboe 2``, ``1st horn``, ``flute 1,2``."""
     merged: dict[tuple[str, str | None, str], Draft] = {}
     kept: list[Draft] = []
+    totals = players_of_parts(forces)
     for draft in forces.drafts:
         seats = draft.seats or draft.number_after
         if not seats or draft.slug == "percussion":
@@ -192,9 +193,22 @@ def merge_seats(forces: Forces) -> None:
             merged[key] = draft
             first_seats(draft, seats)
             kept.append(draft)
-    for draft in merged.values():
+    for key, draft in merged.items():
+        if key in totals:
+            draft.numbers = totals[key]
+            draft.counted(sum(most for _, most in totals[key]))
         finish_seats(draft, forces)
     forces.drafts[:] = kept
+
+
+def players_of_parts(forces: Forces) -> dict[tuple[str, str | None, str], list[tuple[int, int]]]:
+    """Return how many players numbered parts have that are counted each, ``2nd cornet (2), 3rd cornet (2)``."""
+    found: dict[tuple[str, str | None, str], list[Draft]] = {}
+    for draft in forces.drafts:
+        if len(draft.seats) == 1 and not draft.number_after and draft.slug != "percussion" and not draft.optional:
+            found.setdefault((draft.slug, draft.group, draft.role), []).append(draft)
+    several = {key: parts for key, parts in found.items() if len(parts) > 1 and any(one.most > 1 for one in parts)}
+    return {key: [(one.least, one.most) for one in parts] for key, parts in several.items()}
 
 
 def counts_after_names(forces: Forces) -> None:

@@ -8,9 +8,10 @@ from __future__ import annotations
 from itertools import pairwise
 
 from catalogue.instrumentation.chair_lists import BY_LETTER, entries, letters_in, member_of
-from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.senses import by_section, in_section
+from catalogue.instrumentation.phrases import count_at, pitch_end
+from catalogue.instrumentation.senses import KEYED, by_section, in_section
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
@@ -76,6 +77,20 @@ def carry_sizes(forces: Forces) -> None:
             draft.slug = size
             message = f"“{draft.name.written}” was read as the {size.replace('-', ' ')}."
             forces.remark("size", message, draft.start, draft.end, "a singer")
+
+
+def keyed_at(nodes: Nodes, at: int, forces: Forces) -> tuple[Draft, int] | None:
+    """Read a key that stands for a clarinet in the list of a choir of them, ``E flat``, ``3 B flat``."""
+    section, start = forces.kind
+    if section != "clarinet" or nodes[at].start < start:
+        return None
+    counted = count_at(nodes, at)
+    first = counted.end if counted is not None else at
+    end = pitch_end(nodes, first)
+    if end is None or not (end == len(nodes) or nodes[end].kind == "mark"):
+        return None
+    key = "".join(node.key for node in nodes[first:end])
+    return Draft(KEYED.get((section, key), section), nodes[at].start, nodes[end - 1].end, count=counted), end
 
 
 def size_of(key: str, section: str, forces: Forces) -> str | None:

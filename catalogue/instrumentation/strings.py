@@ -37,6 +37,7 @@ from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import MOST
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
+from catalogue.instrumentation.plurals import is_plural
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import family_of
 
@@ -359,6 +360,7 @@ def section(draft: Draft, slug: str, number: int | None, unit: str | None = None
 def sections_named(nodes: Nodes) -> list[tuple[str, int | None]] | None:
     """Return the sections that a bracket names, with numbers where it has them; ``None`` where it says more."""
     found: list[tuple[str, int | None]] = []
+    single: list[str] = []
     at = 0
     while at < len(nodes):
         node: Node = nodes[at]
@@ -372,6 +374,7 @@ def sections_named(nodes: Nodes) -> list[tuple[str, int | None]] | None:
         if name is None or slug is None:
             return found if found and (is_key(node, OR) or phrase_end(nodes, at, BODY_OF_STRINGS)) else None
         found.append((slug, counted.most if counted else None))
+        single += [slug] * (not is_plural(name))
         at = name.end
     if (
         found
@@ -379,7 +382,8 @@ def sections_named(nodes: Nodes) -> list[tuple[str, int | None]] | None:
         and {"violin", "viola", "cello"} <= {slug for slug, _ in found}
     ):
         return [(slug, None) for slug in FIVE if slug != "double-bass" or any(one == "double-bass" for one, _ in found)]
-    return found
+    counted_beside = any(number is not None for _, number in found)
+    return [(slug, 1 if number is None and counted_beside and slug in single else number) for slug, number in found]
 
 
 def bowed(slugs: tuple[str, ...]) -> str | None:

@@ -193,7 +193,7 @@ def pitch_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None
     wind = draft.family in ("woodwind", "brass")
     end = (
         pitch_end(nodes, at)
-        if (wind and token.spaced and token.text[0].isupper()) or token.is_word("sib", "mib")
+        if (wind and token.spaced and token.text[0].isupper()) or token.is_word("sib", "mib", "ut", "fa", "sol")
         else None
     )
     if end is None or (len(token.text) == 1 and end == at + 1 and not key_stands_alone(nodes, end)):

@@ -16,7 +16,7 @@ from catalogue.instrumentation.choir_names import PARTIES, STIMMIG
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.hands import FOUR_HANDS, HANDS
 from catalogue.instrumentation.headings import title_end
-from catalogue.instrumentation.lexicon import KEYS_OF_PITCH, SPOKEN
+from catalogue.instrumentation.lexicon import KEYS_OF_PITCH, SETS, SPOKEN
 from catalogue.instrumentation.limits import FOLLOWING
 from catalogue.instrumentation.model import Line
 from catalogue.instrumentation.names import known
@@ -28,7 +28,7 @@ from catalogue.instrumentation.voicings import is_letters
 
 SHORTEST = 2
 BREAKS = re.compile(r"[\W\d_]+")
-AROUND = BOTH | ALL | LAST | HANDS | FOUR_HANDS | STIMMIG | PARTIES | FOLLOWING | CHANNEL | frozenset(LAYOUTS)
+AROUND = BOTH | ALL | LAST | HANDS | FOUR_HANDS | STIMMIG | PARTIES | FOLLOWING | CHANNEL | SETS | frozenset(LAYOUTS)
 """Words that single readers know besides."""
 VOCAL = ("vokal", "solisten")
 ENDINGS = ("ensemble", "orchester", "chor", "stimmig", "gruppe", "konzert")
