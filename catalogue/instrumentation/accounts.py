@@ -8,27 +8,25 @@ text is read: it holds the two against each other, so that a rule that drops or 
 from __future__ import annotations
 
 import re
-from collections import Counter
 from collections.abc import Iterator
-from itertools import accumulate
 
 from catalogue.instrumentation.denials import DENYING
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.headings import title_end
-from catalogue.instrumentation.lexicon import AND, ARTICLES, SPOKEN
+from catalogue.instrumentation.held_numbers import DIGITS, unheld_numbers
+from catalogue.instrumentation.lexicon import ARTICLES, SPOKEN
 from catalogue.instrumentation.model import Line
 from catalogue.instrumentation.names import Name, name_at
-from catalogue.instrumentation.numbers import is_suffix
 from catalogue.instrumentation.phrases import is_key, keys_end, pitch_end
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.untold import is_known, say_of_lost
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 from catalogue.instrumentation.voicings import is_letters
 
-DIGITS = re.compile(r"\d+")
 WORDS = re.compile(r"[\W\d_]+")
-MANY = 99
-"""How often a number may stand that a note or a label repeats."""
-LONGEST_NUMBER = 2
+PAIR = 2
+UNCOUNTED = ("1", "0")
+"""Numbers that stand in many texts for other things than players."""
 SHORTEST_STEM = 3
 BROAD = ("brass-instrument", "wind-instrument", "string-instrument", "treble-instrument", "bass-instrument", "voice")
 WHOLE = ("saxophone", "recorder", "percussion", "electronics", "keyboard", "violin", "choir")
@@ -38,118 +36,90 @@ SAME_SIZE = {"child": "choir-children", "treble": "choir-soprano", "tenor": "tro
 
 
 def say_of_unaccounted(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) -> None:
-    """Remark on each number and each name of the text that the lines do not hold."""
+    """Remark on each number, each name and each unknown word of the text that the lines do not hold."""
     start = title_end(nodes)
-    for token in unheld_numbers(nodes[start:], forces, lines):
-        message = "This number was not read as a number of players."
-        forces.remark("number-not-read", message, token.start, token.end, "so many of those beside it")
-    for name in unheld_names(nodes, start, forces, lines):
+    left = Left({one.name.start: one.name.end for one in forces.drafts if one.name is not None}, forces)
+    left.look(nodes, start)
+    if left.strange:
+        say_of_lost(nodes, forces, lines)
+    said = said_in(lines).lower() if left.numbers or left.names else ""
+    if not set(left.numbers) <= set(DIGITS.findall(said)):
+        for token in unheld_numbers(nodes[start:], forces, lines):
+            message = "This number was not read as a number of players."
+            forces.remark("number-not-read", message, token.start, token.end, "so many of those beside it")
+    for name in unheld_names([one for one in left.names if one.written.lower() not in said], forces, lines):
         message = f"“{forces.written(name.start, name.stop)}” was not read as one of the players."
         forces.remark("name-not-read", message, name.start, name.stop, "a player of its own, or a further doubling")
 
 
-def unheld_numbers(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) -> Iterator[Token]:
-    """Yield the numbers above one that stand more often in the text than in the lines, the last of their kind."""
-    written = [one for one in numbers_in(nodes) if not is_told(one.start, one.end, forces)]
-    if not written:
-        return
-    held = numbers_held(lines, forces)
-    wanted = Counter[int]()
-    for token in written:
-        values = [token.number] if len(token.text) <= LONGEST_NUMBER else []
-        if not values or (values[0] > 9 and not held[values[0]]):
-            values = [int(digit) for digit in token.text]
-        wanted.update(values)
-        if any(value > 1 and wanted[value] > held[value] for value in values):
-            yield token
+class Left:
+    """What is left of the numbers and names of a text when those of the drafts are taken away: mostly nothing."""
 
+    def __init__(self, spans: dict[int, int], forces: Forces) -> None:
+        self.spans = spans
+        self.counts = [one.most for one in forces.drafts]
+        self.numbers: list[str] = []
+        self.names: list[Name] = []
+        self.strange = False
 
-def numbers_in(nodes: Nodes) -> Iterator[Token]:
-    """Yield the numbers of the nodes and of the brackets in them; ordinals and ``5-string`` count nobody."""
-    for at, node in enumerate(nodes):
-        if isinstance(node, Bracket):
-            yield from numbers_in(node.nodes)
-        elif node.kind == "number" and not is_glued(nodes, at):
-            following = nodes[at + 1] if at + 1 < len(nodes) else None
-            if not isinstance(following, Token) or not (is_suffix(following) or goes_on(nodes, at)):
-                yield node
+    def look(self, nodes: Nodes, at: int) -> None:
+        """Look at the nodes from a place on, and into the brackets among them."""
+        size = len(nodes)
+        while at < size:
+            node = nodes[at]
+            if type(node) is not Token:
+                assert isinstance(node, Bracket)  # noqa: S101 — narrows the type
+                self.look(node.nodes, 0)
+            elif node.kind == "word":
+                end = self.spans.get(node.start, 0)
+                at = end if end > at else self.word(nodes, at, node)
+                continue
+            elif node.kind == "number" and node.text not in UNCOUNTED and not self.is_counted(node.text):
+                self.numbers.append(node.text)
+            at += 1
 
-
-def is_glued(nodes: Nodes, at: int) -> bool:
-    """Whether a number is written to the word before it and ends there, the part of ``pic2``."""
-    before = nodes[at - 1] if at else None
-    return isinstance(before, Token) and before.kind == "word" and not nodes[at].spaced
-
-
-def goes_on(nodes: Nodes, at: int) -> bool:
-    """Whether a hyphen joins a word to the number, or the next chair follows it: the 2 of ``1, 2 & 3``."""
-    joint, after = nodes[at + 1], nodes[at + 2] if at + 2 < len(nodes) else None
-    if not isinstance(after, Token):
-        return False
-    if joint.is_mark("-") and after.kind == "word" and not after.spaced:
-        return True
-    number = nodes[at]
-    next_of = isinstance(number, Token) and after.kind == "number" and after.number == number.number + 1
-    return next_of and (joint.is_mark(",+&-/") or is_key(joint, AND))
-
-
-def numbers_held(lines: tuple[Line, ...], forces: Forces) -> Counter[int]:
-    """Return how often each number stands in the lines: players, chairs, sums, parts, notes, labels."""
-    held = Counter[int]()
-    players = Counter[int](number for draft in forces.drafts for number in {draft.least, draft.most, draft.parts})
-    players.update(most for draft in forces.drafts for _, most in draft.numbers)
-    books = sum(draft.collective == "book" for draft in forces.drafts)
-    players.update(range(1, books + 1))
-    drums = (forces.text[one.start : one.end] for one in forces.drafts if one.slug == "timpani")
-    players.update(int(number) for written in drums for number in DIGITS.findall(written)[:1])
-    of_instrument, of_family = Counter[str](), Counter[str]()
-    of_lines = Counter(line.instrument for line in lines)
-    for line in lines:
-        most = line.players[1] if line.players else 0
-        of_instrument[line.instrument] += most
-        of_family[line.family] += most
-        held[most] += len(line.alternatives)
-        held[2] += line.instrument == "violin-2"
-        held.update(chair.chair for chair in line.chairs if chair.chair)
-        held.update(Counter(chair.plays for chair in line.chairs).values())
-        said = f"{line.note} {line.group or ''} {' '.join(chair.note for chair in line.chairs)}"
-        held.update({int(number): MANY for number in DIGITS.findall(said) if len(number) <= LONGEST_NUMBER})
-    told = f"{forces.channels or ''} {' '.join(str(one.number) for one in forces.told)}"
-    held.update({int(number): MANY for number in DIGITS.findall(told)})
-    sums = {*of_instrument.values(), *of_family.values(), len(lines), *accumulate(of_instrument.values())}
-    held.update(sums - {*players})
-    held.update(most for slug, most in of_instrument.items() if of_lines[slug] > 1 and most in players)
-    return held + players
-
-
-def unheld_names(nodes: Nodes, start: int, forces: Forces, lines: tuple[Line, ...]) -> Iterator[Name]:
-    """Yield the names of instruments that no line, doubling, choice or note holds."""
-    played = {slug for line in lines for slug in (line.instrument, *line.alternatives)}
-    played |= {slug for line in lines for chair in line.chairs for slug in chair.plays}
-    missing = [one for one in names_in(nodes, start) if not stands_for(one, played)]
-    if not missing:
-        return
-    words = {word for word in map(key_of, words_held(lines)) if word}
-    for name in missing:
-        if not is_told(name.start, name.stop, forces) and not is_held(name, words):
-            yield name
-
-
-def names_in(nodes: Nodes, at: int) -> Iterator[Name]:
-    """Yield the names in the nodes and in the brackets in them, in order; what is denied is not among them."""
-    while at < len(nodes):
-        node = nodes[at]
-        name = None if isinstance(node, Bracket) else name_at(nodes, at)
-        if isinstance(node, Bracket):
-            yield from names_in(node.nodes, 0)
-        elif is_key(node, DENYING):
+    def word(self, nodes: Nodes, at: int, node: Token) -> int:
+        """Keep the name that begins with a word, and return the next place; what is denied is passed over."""
+        if node.key in DENYING:
+            self.strange = True
             while at + 1 < len(nodes) and not nodes[at + 1].is_mark(",;\n–-"):
                 at += 1
-        elif (
-            name is not None and len(name.written) > 1 and not (is_small_word(node, name, at) or is_label(nodes, name))
-        ):
+            return at + 1
+        name = name_at(nodes, at)
+        if name is None:
+            self.strange = self.strange or not is_known(node.text, node.key)
+            return at + 1
+        if len(name.written) > 1 and not (is_small_word(node, name, at) or is_label(nodes, name)):
+            self.names.append(name)
+        return name.end
+
+    def is_counted(self, written: str) -> bool:
+        """Whether drafts have a number, or each digit of a long one, that has not been taken away yet."""
+        numbers = [int(written)] if len(written) <= PAIR else [int(digit) for digit in written if digit > "1"]
+        for number in numbers:
+            if number not in self.counts:
+                return False
+            self.counts.remove(number)
+        return True
+
+
+def said_in(lines: tuple[Line, ...]) -> str:
+    """Return all notes and labels of the lines."""
+    notes = [f"{one.note} {one.group or ''}" for one in lines if one.note or one.group]
+    return " ".join(notes + [chair.note for one in lines for chair in one.chairs if chair.note])
+
+
+def unheld_names(names: list[Name], forces: Forces, lines: tuple[Line, ...]) -> Iterator[Name]:
+    """Yield the names of instruments that no line, doubling, choice or note holds."""
+    if not names:
+        return
+    played = {slug for line in lines for slug in (line.instrument, *line.alternatives)}
+    played |= {slug for line in lines for chair in line.chairs for slug in chair.plays}
+    missing = [one for one in names if not stands_for(one, played)]
+    words = {word for word in map(key_of, words_held(lines)) if word} if missing else set()
+    for name in missing:
+        if not forces.is_told(name.start, name.stop) and not is_held(name, words):
             yield name
-        at = name.end if name is not None else at + 1
 
 
 def is_small_word(node: Node, name: Name, at: int) -> bool:
@@ -205,8 +175,3 @@ def is_held(name: Name, words: set[str]) -> bool:
     longer = [word for word in words if len(word) >= SHORTEST_STEM]
     stems = [key for key in spelled if len(key) >= SHORTEST_STEM]
     return bool(stems) and all(any(word.startswith(key) or key.startswith(word) for word in longer) for key in stems)
-
-
-def is_told(start: int, end: int, forces: Forces) -> bool:
-    """Whether a remark stands over the place."""
-    return any(remark.start < end and start < remark.end for remark in forces.remarks)

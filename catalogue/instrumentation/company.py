@@ -51,6 +51,8 @@ def electric_pianos(forces: Forces) -> None:
 
 def click_tracks(forces: Forces) -> None:
     """Say of a click track that stands alone that it was read as fixed media: the audience hears nothing of it."""
+    if "lick" not in forces.text:
+        return
     devices = [draft for draft in forces.drafts if draft.family == "electronics"]
     written = key_of(devices[0].name.written) if len(devices) == 1 and devices[0].name is not None else ""
     if written == "clicktrack":
@@ -80,9 +82,11 @@ OF_SECTION = {
 
 def big_band_saxophones(forces: Forces) -> None:
     """Read the altos, tenors and the ``bari`` of a big band as its saxophones: trumpets and trombones stand beside."""
+    if not JAZZ.search(forces.text):
+        return
     slugs = {draft.slug for draft in forces.drafts}
     sung = [draft for draft in forces.drafts if draft.slug in OF_SECTION]
-    if len(sung) < FEW or not {"trumpet", "trombone"} <= slugs or not JAZZ.search(forces.text):
+    if len(sung) < FEW or not {"trumpet", "trombone"} <= slugs:
         return
     readings = ("saxophones", "singers")
     if forces.decide("big-band", "The sizes were read as", readings, sung[0].start, sung[-1].end):

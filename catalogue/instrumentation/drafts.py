@@ -141,6 +141,10 @@ class Forces:
         self.remark(code, f"{about} {taken}.", start, end, left)
         return usual
 
+    def is_told(self, start: int, end: int) -> bool:
+        """Whether a remark stands over the place."""
+        return any(remark.start < end and start < remark.end for remark in self.remarks)
+
     def fail(self, reason: str, start: int, end: int, expected: tuple[str, ...] = ()) -> InstrumentationError:
         """Return the error to raise for a place that cannot be read."""
         return InstrumentationError(reason, self.text, start, end, expected)

@@ -24,6 +24,7 @@ from catalogue.instrumentation.lexicon import (
 )
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, may_begin, phrase_end, seat_value, seats_at, token_at
+from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.voicings import is_voicing
@@ -43,6 +44,7 @@ ALL_HEADINGS = frozenset[str]().union(*(words for _, words in FAMILY_HEADINGS))
 WHOLES = ORCHESTRA | ENSEMBLE | frozenset[str]().union(*BANDS.values())
 
 
+@remembered
 def title_end(nodes: Nodes) -> int:
     """Return where the forces begin after a title or a label, ``Nocturne for flute and harp``; 0 without one."""
     genre = genre_end(nodes)

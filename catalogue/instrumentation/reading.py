@@ -33,6 +33,7 @@ from catalogue.instrumentation.limit_words import without_limit
 from catalogue.instrumentation.line_ups import read_line_ups
 from catalogue.instrumentation.margins import without_margins
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
+from catalogue.instrumentation.numbered_parts import merge_seats
 from catalogue.instrumentation.ordinals import pointed_ordinals
 from catalogue.instrumentation.scanning import Scan
 from catalogue.instrumentation.scope import Scope
@@ -41,7 +42,6 @@ from catalogue.instrumentation.strange_doublings import say_of_strange_doublings
 from catalogue.instrumentation.string_parts import sections_by_parts
 from catalogue.instrumentation.tallies import compare, say_of_numbers
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
-from catalogue.instrumentation.untold import say_of_lost
 
 LONGEST = 4_000
 
@@ -108,7 +108,6 @@ def read_nodes(
             "No instrument or voice is named here.", text, 0, len(text), ("the name of an instrument",)
         )
     compare(forces, lines)
-    say_of_lost(nodes, forces, lines)
     say_of_unaccounted(nodes, forces, lines)
     return Instrumentation(
         lines=lines,
@@ -159,7 +158,7 @@ def settle(forces: Forces) -> None:
     strings.settle_strings(forces, orchestral=orchestral)
     say_of_numbers(forces)
     say_of_strange_doublings(forces)
-    settling.merge_seats(forces)
+    merge_seats(forces)
     settling.refuse_nameless(forces)
 
 

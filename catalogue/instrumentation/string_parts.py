@@ -16,6 +16,8 @@ FEWEST_PAIRS = 3
 
 def sections_by_parts(forces: Forces) -> None:
     """Open the strings of such a list: glued figures, winds in pairs, two violins and one of each other."""
+    if "violin" not in [draft.slug for draft in forces.drafts]:
+        return
     named = [draft for draft in forces.drafts if draft.family == "strings"]
     if tuple(draft.slug for draft in named) not in PARTS or not glued_pair(named[0], forces):
         return

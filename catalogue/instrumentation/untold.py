@@ -22,7 +22,7 @@ from catalogue.instrumentation.model import Line
 from catalogue.instrumentation.names import known
 from catalogue.instrumentation.numbers import ALL, BOTH, LAST, cardinal, is_suffix, ordinal, roman
 from catalogue.instrumentation.senses import sectional
-from catalogue.instrumentation.tokens import Node, Nodes, Token, flatten
+from catalogue.instrumentation.tokens import Nodes, Token, flatten
 from catalogue.instrumentation.vocabulary import instruments, key_of
 from catalogue.instrumentation.voicings import is_letters
 
@@ -36,11 +36,9 @@ ENDINGS = ("ensemble", "orchester", "chor", "stimmig", "gruppe", "konzert")
 
 def say_of_lost(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) -> None:
     """Remark on each run of words that are not known and of which the lines hold nothing."""
-    if all(is_known(one.text, one.key) for one in flatten(nodes) if isinstance(one, Token) and one.kind == "word"):
-        return
     strange = [one for one in words_of(nodes) if not is_known(one.text, one.key)]
     held = set(words_in(lines, forces))
-    for words in runs(one for one in strange if one.key not in held and not is_told(one, forces)):
+    for words in runs(one for one in strange if one.key not in held and not forces.is_told(one.start, one.end)):
         start, end = words[0].start, words[-1].end
         message = f"“{forces.written(start, end)}” was not read as part of the forces."
         forces.remark("not-read", message, start, end)
@@ -92,8 +90,3 @@ def words_in(lines: tuple[Line, ...], forces: Forces) -> Iterator[str]:
         for text in (line.instrument, line.note, line.group or "", *line.alternatives, *chairs):
             yield from map(key_of, BREAKS.split(text))
     yield from map(key_of, BREAKS.split(forces.channels or ""))
-
-
-def is_told(word: Node, forces: Forces) -> bool:
-    """Whether a remark stands over the word."""
-    return any(remark.start < word.end and word.start < remark.end for remark in forces.remarks)
