@@ -65,7 +65,13 @@ def test_a_player_who_changes_to_the_instrument_of_others_is_told(text: str, pla
 
 @pytest.mark.parametrize(
     "text",
-    ["asax (doubling clarinet)", "trumpet (also flugelhorn)", "horn (also Wagner tuba)", "reed 1 (fl, cl, asax)", "3 fl (II=picc)"],
+    [
+        "asax (doubling clarinet)",
+        "trumpet (also flugelhorn)",
+        "horn (also Wagner tuba)",
+        "reed 1 (fl, cl, asax)",
+        "3 fl (II=picc)",
+    ],
 )
 def test_players_who_change_as_many_do_are_not_told(text: str) -> None:
     assert [one.code for one in read(text).warnings if one.code == "strange-doubling"] == []
