@@ -94,7 +94,8 @@ def word_beside(main: str, slug: str) -> str:
     ('picc', 'piccolo flute')
     """
     names, row = called(slug), instrument(slug)
-    others = (spelling for language, spelling in row.spellings if language == "en-GB" and not is_plural(spelling))
+    others = [spelling for language, spelling in row.spellings if language == "en-GB" and not is_plural(spelling)]
+    others.sort(key=len, reverse=True)  # the longest is the plainest
     words = dict.fromkeys((names.abbreviation, names.singular, *others))
     return next((word for word in words if word and is_read_as(main, word, slug)), "")
 

@@ -31,6 +31,7 @@ NUMBERS = re.compile(rf"[\s.(]*\b(?P<numbers>{NUMBER}(?:\s*(?:[,&+/.-]|and|und|e
 LEADING = re.compile(rf"^(?P<numbers>{NUMBER}(?:\s*[,&+/.]\s*{NUMBER})*)\s*[.)]*\s+")
 KEY = r"(?:[A-H](?:\s*-?\s*(?:flat|sharp|b|♭|#|♯))?|[ABDEFGH]s|sib|mib|lab|fa|do|re|sol|la)"
 PITCH = re.compile(rf"\s*(?:\(\s*(?:in\s+)?{KEY}\s*\)|\b(?:in|en)\s+{KEY})(?=\s|$|[(.,\d])", re.IGNORECASE)
+MAY_BE_PITCHED = re.compile(r"\(|\b[ie]n\s", re.IGNORECASE)
 ROMANS = {"I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7, "VIII": 8, "IX": 9, "X": 10}
 
 
@@ -44,13 +45,14 @@ def sounding(sound: str) -> str | None:
     return instrument_of_sound(sound) if "." in sound else None
 
 
+@functools.lru_cache(maxsize=1024)
 def without_numbers(name: str) -> tuple[str, int]:
     """Return a part's name without its chair numbers and key, and how many players share the part.
 
     >>> without_numbers("Clarinet in B♭ 1, 2"), without_numbers("Violin II"), without_numbers("4 Trombones")
     (('Clarinet', 2), ('Violin', 1), ('Trombones', 4))
     """
-    name = PITCH.sub("", " ".join(name.split()))
+    name = unpitched(" ".join(name.split()))
     players = 1
     for pattern in (NUMBERS, LEADING):
         found = pattern.search(name)
@@ -58,7 +60,12 @@ def without_numbers(name: str) -> tuple[str, int]:
             rest = name[: found.start()] + name[found.end() :]
             players = max(players, players_of(found["numbers"], before=pattern is LEADING and is_plural(rest)))
             name = rest
-    return PITCH.sub("", name).strip(" .,"), players
+    return unpitched(name).strip(" .,"), players
+
+
+def unpitched(name: str) -> str:
+    """Return a name without the key in which its instrument is built; most names are searched for none."""
+    return PITCH.sub("", name) if MAY_BE_PITCHED.search(name) else name
 
 
 def chair_of(written: str) -> int:
@@ -76,7 +83,7 @@ def first_chair(name: str) -> int:
     >>> first_chair("Flutes 3, 4"), first_chair("Horn in F II"), first_chair("2 Oboes")
     (3, 2, 1)
     """
-    found = NUMBERS.search(PITCH.sub("", " ".join(name.split())))
+    found = NUMBERS.search(unpitched(" ".join(name.split())))
     figures = [chair_of(one) for one in re.findall(NUMBER, found["numbers"])] if found else []
     return next(filter(None, figures), 1)
 
@@ -99,7 +106,7 @@ def plural_keys() -> frozenset[str]:
 
 
 def is_plural(name: str) -> bool:
-    return key_of(PITCH.sub("", name)) in plural_keys()
+    return key_of(unpitched(name)) in plural_keys()
 
 
 def spelled(name: str, above: str | None = None) -> str | None:

@@ -93,7 +93,7 @@ def portions(xml: bytes) -> Iterator[Iterator[Element]]:
 
 def at_once(xml: bytes) -> Iterator[Element]:
     """Give what matters in the head and the parts (timewise: the bars), once the root has been found sound."""
-    root = etree.fromstring(xml, etree.XMLParser(**HARDENED))
+    root = etree.fromstring(xml, etree.XMLParser(**HARDENED, remove_blank_text=True))  # a third fewer nodes
     check_head(root.getroottree())
     for child in root:
         if child.tag in BARS:
