@@ -21,9 +21,10 @@ WIDE, WIDER = 360, 520  # units: so that the words can be read on a phone, and s
 SMALL_STAGE = 9.0
 
 
-def doubts_about_setup(setup: TechnicalSetup, today: date) -> tuple[str, ...]:
-    """Return what does not agree in a setup, a sentence each."""
-    return tuple(one.sentence for one in findings(gather_setup(setup), today=today))
+def doubts_about_setup(setup: TechnicalSetup, today: date) -> dict[str, tuple[str, ...]]:
+    """Return what does not agree in a setup, sentences by the column in which it is mended."""
+    found = findings(gather_setup(setup), today=today)
+    return {about: tuple(one.sentence for one in found if one.about == about) for about in {one.about for one in found}}
 
 
 def drawings_of(record: TechnicalSetup, language: str) -> tuple[tuple[SafeString, str], ...]:

@@ -124,3 +124,18 @@ def test_damaged_package_and_one_of_another_work_are_told(
     ]
     assert none.texts("//*[@id='id_package_error']/p") == ["This is no package of electronics, or it is damaged."]
     assert foreign.texts("//section[@id='checked']//li") == ["This package is of “Rope Tables”, not of this work."]
+
+
+def test_what_does_not_agree_in_a_setup_is_said_at_its_list(browser: Client, work: Work) -> None:
+    setup = make_record(
+        TechnicalSetup, work=work, inputs="1; Violin; line; 48 V; composer\n1; Harp; DI; hall", documented="2024"
+    )
+
+    page = Page(browser.get(f"/c/ilka-marovand/records/setups/{setup.pk}/"))
+
+    (listed,) = page.tree.xpath("//div[@class='prose'][h3='Input list']")
+    assert [one.text_content() for one in listed.xpath(".//p[@class='wrong']")] == [
+        "Input 1 is used twice.",
+        "Input 1, Violin: phantom power on a line source can damage it.",
+    ]
+    assert "things do not agree; each is said at its place below." in page.wrong[0]

@@ -14,7 +14,7 @@ from datetime import date
 
 from catalogue.rules.technical.layouts import speakers_of
 from catalogue.rules.technical.media import file_bytes, megabytes, most_seconds_in_wav
-from catalogue.rules.technical.terms import Channels, Feed, Input, Media, Output, Send, Setup
+from catalogue.rules.technical.terms import Channels, Feed, Input, Media, Output, Place, Send, Setup
 from catalogue.terms import LayoutName, Synchronisation
 from catalogue.timing import PartialDate
 
@@ -42,8 +42,8 @@ def findings(setup: Setup, *, today: date) -> tuple[Finding, ...]:
         *(Finding("media", one) for one in of_media(setup)),
         *(Finding("software", one) for one in of_software(setup)),
         *(Finding("places", one) for one in of_places(setup)),
-        *(Finding("provided", one) for one in without_provider(setup)),
-        *(Finding("documented", one) for one in of_age(setup, today, setup.good_for or USUAL_AGE)),
+        *without_provider(setup),
+        *of_age(setup, today, setup.good_for or USUAL_AGE),
     )
 
 
@@ -152,30 +152,41 @@ def of_places(setup: Setup) -> Iterator[str]:
         for number in map(int, re.findall(r"\d{1,3}", place.channels)):
             if known and number not in known:
                 yield f"“{place.name}” on the stage plan has channel {number}, which is not in the input list."
+        yield from off_the_stage(place, setup)
+
+
+def off_the_stage(place: Place, setup: Setup) -> Iterator[str]:
+    """Whether a place lies beside or behind a stage of the size that is asked for; before it is the hall."""
+    width, depth = setup.stage_width, setup.stage_depth
+    if width and place.y >= 0 and abs(place.x) > width / 2:
+        yield f"“{place.name}” is {abs(place.x):g} m from the middle of a stage that is {width:g} m wide."
+    if depth and place.y > depth:
+        yield f"“{place.name}” is {place.y:g} m from the front edge of a stage that is {depth:g} m deep."
 
 
 # ---- who, and when
 
 
-def without_provider(setup: Setup) -> Iterator[str]:
+def without_provider(setup: Setup) -> Iterator[Finding]:
     told = (
-        *((f"input {one.channels}, {one.source}", one.provider) for one in setup.inputs),
-        *((f"output {one.channels}, {one.destination}", one.provider) for one in setup.outputs),
-        *((one.name, one.provider) for one in setup.equipment),
-        *((one.name, one.provider) for one in setup.software),
-        *((one.role, one.provider) for one in setup.staff),
+        *(("inputs", f"input {one.channels}, {one.source}", one.provider) for one in setup.inputs),
+        *(("outputs", f"output {one.channels}, {one.destination}", one.provider) for one in setup.outputs),
+        *(("equipment", one.name, one.provider) for one in setup.equipment),
+        *(("software", one.name, one.provider) for one in setup.software),
+        *(("staff", one.role, one.provider) for one in setup.staff),
     )
-    for name, provider in told:
+    for about, name, provider in told:
         if not provider:
-            yield f"Nobody is said to provide: {name}."
+            yield Finding(about, f"Nobody is said to provide: {name}.")
 
 
-def of_age(setup: Setup, today: date, oldest: int) -> Iterator[str]:
+def of_age(setup: Setup, today: date, oldest: int) -> Iterator[Finding]:
     for word, when in (("documented", setup.documented), ("tested", setup.tested)):
         if when is not None and months_between(when, today) > oldest:
-            yield f"This setup was last {word} more than {oldest} months ago; try it once more before it is sent."
+            sentence = f"This setup was last {word} more than {oldest} months ago; try it once more before it is sent."
+            yield Finding(word, sentence)
     if setup.documented is None:
-        yield "Nothing says when this setup was documented."
+        yield Finding("documented", "Nothing says when this setup was documented.")
 
 
 def months_between(when: PartialDate, today: date) -> int:

@@ -67,7 +67,7 @@ def found_rows(record: StoredFile) -> list[Row]:
     """Return what was found in a file when it came, in words."""
     found = found_in(record)
     told = told_of_sound(found) if isinstance(found, SoundFacts) else told_of_pdf(found) if found else ()
-    return [Row(label, text, "", is_long=False) for label, text in told if text]
+    return [Row(label, text, (), is_long=False) for label, text in told if text]
 
 
 def told_of_sound(sound: SoundFacts) -> Iterator[tuple[Words, str]]:

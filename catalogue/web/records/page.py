@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Any
@@ -71,7 +71,11 @@ class Told:
 
 @dataclass(frozen=True, slots=True)
 class RecordPage:
-    """``times`` is how many performances take place in a hall or name somebody."""
+    """A record as it is shown.
+
+    ``times`` is how many performances take place in a hall or name somebody; ``doubts`` are of the record at large,
+    ``placed`` is how many more stand at their rows.
+    """
 
     record: Any
     kind: Kind
@@ -80,6 +84,7 @@ class RecordPage:
     drawings: tuple[tuple[SafeString, str], ...]
     remarks: tuple[str, ...]
     doubts: tuple[str, ...]
+    placed: int
     around: tuple[Around, ...]
     changes: tuple[Told, ...]
     is_heard: bool
@@ -90,19 +95,34 @@ def record_page(
     record: Any, kind: Kind, *, today: date, slug: str, language: str, opens: Collection[Kind] | None = None
 ) -> RecordPage:
     """Return what a record's page shows; ``opens`` are the kinds to which links lead, all where none are named."""
+    wrong = doubts_about_setup(record, today) if isinstance(record, TechnicalSetup) else {}
+    groups = at_their_rows(rows_of(record, kind, slug, language, opens), wrong)
+    shown_names = {row.name for _heading, rows in groups for row in rows}
+    unplaced = tuple(one for name, doubts in wrong.items() if name not in shown_names for one in doubts)
     return RecordPage(
         record=record,
         kind=kind,
-        groups=[*found_group(record), *rows_of(record, kind, slug, language, opens)],
+        groups=[*found_group(record), *groups],
         sign=sign_svg(record) if isinstance(record, NotationSign) else SafeString(),
         drawings=drawings_of(record, language) if isinstance(record, TechnicalSetup) else (),
         remarks=remarks_on(record),
-        doubts=tuple(doubt for doubt in (*doubts_about(record, today), *doubts_about_files(record)) if doubt),
+        doubts=tuple(one for one in (*doubts_about(record, today), *unplaced, *doubts_about_files(record)) if one),
+        placed=sum(len(doubts) for name, doubts in wrong.items() if name in shown_names),
         around=around_record(record, slug, language),
         changes=tuple(told_change(change, kind) for change in changes_of(record)),
         is_heard=is_heard(record),
         times=times_named(record),
     )
+
+
+def at_their_rows(
+    groups: list[tuple[Words, list[Row]]], wrong: Mapping[str, tuple[str, ...]]
+) -> list[tuple[Words, list[Row]]]:
+    """Return the rows with what does not agree in them."""
+    return [
+        (heading, [replace(row, doubts=(*row.doubts, *wrong.get(row.name, ()))) for row in rows])
+        for heading, rows in groups
+    ]
 
 
 def times_named(record: Any) -> int:
@@ -145,8 +165,6 @@ def remarks_on(record: Any) -> tuple[str, ...]:
 
 def doubts_about(record: Any, today: date) -> tuple[str, ...]:
     """Return what wants another look: a text that is too long or no longer surely true."""
-    if isinstance(record, TechnicalSetup):
-        return doubts_about_setup(record, today)
     if not isinstance(record, Writing):
         return ()
     length = too_long(record.body, NoteLength(record.length), record.most_words)

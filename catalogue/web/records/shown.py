@@ -41,12 +41,13 @@ LANGUAGE_OF = {
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A field of a record with its value; ``doubt`` is what cannot be right with it, ``is_long`` where it is prose."""
+    """A field with its value; ``doubts`` tell what cannot be right with it, ``is_long`` that it is prose."""
 
     label: Words
     value: SafeString | str
-    doubt: str
+    doubts: tuple[str, ...]
     is_long: bool
+    name: str = ""
 
 
 def rows_of(
@@ -66,7 +67,7 @@ def filled_rows(record: Any, kind: Kind, names: tuple[str, ...], telling: Callab
         if value:
             text = getattr(record, name)
             doubt = doubt_about(IDENTIFIERS[name], text) if name in IDENTIFIERS else ""
-            yield Row(kind.label(name), value, doubt, is_long=is_prose(record, name))
+            yield Row(kind.label(name), value, (doubt,) if doubt else (), is_prose(record, name), name)
 
 
 def is_prose(record: Any, name: str) -> bool:

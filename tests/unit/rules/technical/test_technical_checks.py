@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date
+from decimal import Decimal
 
 import pytest
 
@@ -40,6 +41,25 @@ SOUND = Setup(
 
 def told(setup: Setup) -> list[str]:
     return [one.sentence for one in findings(setup, today=TODAY)]
+
+
+def test_each_finding_is_about_the_list_in_which_it_is_mended() -> None:
+    setup = replace(
+        SOUND,
+        inputs=read_inputs("1; Violin; clip condenser; 48 V\n1; Computer; line; composer"),
+        tested=PartialDate(2019, 5, 1),
+        stage_width=Decimal(8),
+        stage_depth=Decimal(6),
+        places=read_places("piano; 9; 2.4\nmixing desk; 0; -12\nrack; 1; 7"),
+    )
+
+    assert [(one.about, one.sentence) for one in findings(setup, today=TODAY)] == [
+        ("inputs", "Input 1 is used twice."),
+        ("places", "“piano” is 9 m from the middle of a stage that is 8 m wide."),
+        ("places", "“rack” is 7 m from the front edge of a stage that is 6 m deep."),
+        ("inputs", "Nobody is said to provide: input 1, Violin."),
+        ("tested", "This setup was last tested more than 24 months ago; try it once more before it is sent."),
+    ]
 
 
 def test_a_setup_that_agrees_has_no_findings() -> None:
