@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from datetime import date, time, timedelta
 from typing import Any
 
+from catalogue.exchange.cell_dates import read_cell_date
 from catalogue.exchange.cell_words import choose
 from catalogue.exchange.columns import Row
 from catalogue.exchange.performer_lists import Performer, read_performers
@@ -19,7 +20,7 @@ from catalogue.exchange.work_rows import Reading, remark
 from catalogue.rules.countries import is_country
 from catalogue.rules.states import country_told, is_part_of_kingdom, state_name
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
-from catalogue.timing import DateError, MomentError, PartialDate, read_clock_time, read_date, zone_named
+from catalogue.timing import DateError, MomentError, PartialDate, read_clock_time, zone_named
 
 # What a word stands for that the list does not know.
 OTHERWISE = {
@@ -109,7 +110,11 @@ def when(cells: Cells) -> dict[str, PartialDate | time | str]:
     is_moment = len(day) == 10 and ":" in clock and not cells.text("time")
     if cells.text("date"):
         try:
-            found["date"] = read_date(day if is_moment else cells.text("date"), language=cells.reading.language)
+            told = read_cell_date(day if is_moment else cells.text("date"), cells.reading.language)
+            found["date"] = told.date
+            if told.says_more:
+                cells.warn("date", f"“{cells.text('date')}” is kept as {told.date}, and as it is written as a note.")
+                cells.keep("date", cells.text("date"))
         except DateError as mistake:
             cells.fail("date", day_number_told(cells.text("date")) or mistake.reason)
     for name, text in (("date", clock), ("time", "")) if is_moment else (("time", cells.text("time")),):

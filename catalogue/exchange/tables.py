@@ -95,8 +95,14 @@ def read_csv(content: bytes, dress: Dress = Dress()) -> Table:
     try:
         rows = tuple(within_limits(tuple(unguarded(cell) for cell in row) for row in reader))
     except csv.Error as fault:
-        raise TableError(f"Line {reader.line_num} cannot be read: a quotation mark is missing.") from fault
+        raise TableError(why_unread(reader.line_num, str(fault)), reader.line_num) from fault
     return Table(rows, encoding=encoding, delimiter=delimiter)
+
+
+def why_unread(line: int, fault: str) -> str:
+    if "field limit" in fault:
+        return f"Line {line} has a cell of more than {csv.field_size_limit():,} characters."
+    return f"Line {line} cannot be read: a quotation mark is missing."
 
 
 def refuse_open_quote(text: str, delimiter: str) -> None:

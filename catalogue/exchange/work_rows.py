@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
+from catalogue.exchange.cell_dates import read_cell_date, without_revision
 from catalogue.exchange.cell_words import choose
 from catalogue.exchange.columns import Row
 from catalogue.exchange.movement_lists import MovementListError, read_movements
@@ -18,7 +19,7 @@ from catalogue.exchange.problems import Problems
 from catalogue.facts import MovementFacts
 from catalogue.instrumentation import InstrumentationError, read, write_shorthand
 from catalogue.rules.identifiers import Identifier, as_typed, doubt_about
-from catalogue.timing import DateError, Duration, DurationError, PartialDate, read_date, read_duration
+from catalogue.timing import DateError, Duration, DurationError, PartialDate, read_duration
 from catalogue.timing.durations import Bare
 
 COPIED = {
@@ -82,19 +83,31 @@ def read_work_row(row: Row, reading: Reading, problems: Problems) -> WorkRow | N
         columns=columns,
         movements=movements,
         commissions=tuple(several(cells["commissioned_by"])) if "commissioned_by" in cells else None,
-        remarks=tuple(remarks_of(row, columns)),
+        remarks=tuple(remarks_of(row, columns, reading)),
     )
 
 
 def dates_in(row: Row, reading: Reading, problems: Problems) -> dict[str, PartialDate]:
     found = {}
-    for name, column in DATES.items():
-        if name in row.cells:
-            try:
-                found[column] = read_date(row.cells[name], language=reading.language)
-            except DateError as mistake:
-                problems.fail(row, name, mistake.reason)
+    for name, text in date_cells(row).items():
+        try:
+            told = read_cell_date(text, reading.language)
+        except DateError as mistake:
+            problems.fail(row, name, mistake.reason)
+            continue
+        found[DATES[name]] = told.date
+        if told.says_more:
+            problems.warn(row, name, f"“{text}” is kept as {told.date}, and as it is written as a note.")
     return found
+
+
+def date_cells(row: Row) -> dict[str, str]:
+    """Return the cells of dates; a year that tells the revision as well gives both, unless that has its own cell."""
+    cells = {name: row.cells[name] for name in DATES if name in row.cells}
+    if "year" in cells and "revised" not in cells:
+        year, revised = without_revision(cells["year"])
+        cells |= {"year": year, "revised": revised} if revised else {}
+    return cells
 
 
 def words_in(row: Row, problems: Problems) -> dict[str, str]:
@@ -173,8 +186,11 @@ def several(text: str) -> Iterable[str]:
     return (name.strip() for name in re.split(r"[;\n]", text) if name.strip())
 
 
-def remarks_of(row: Row, columns: dict[str, Any]) -> Iterable[str]:
-    """Give a line for each cell that no column of the catalogue takes."""
+def remarks_of(row: Row, columns: dict[str, Any], reading: Reading) -> Iterable[str]:
+    """Give a line for each cell that no column of the catalogue takes, or that says more than its column holds."""
+    for name, text in date_cells(row).items():
+        if read_cell_date(text, reading.language).says_more:
+            yield remark(name, text)
     for name in WORDS:
         if name in row.cells and name not in columns:
             yield remark(name, row.cells[name])

@@ -416,6 +416,28 @@ def test_a_part_of_the_united_kingdom_is_that_country_and_its_name_a_note(compos
     assert performance.notes == "country: Scotland"
 
 
+def test_years_of_a_works_list_are_taken_as_people_write_them(composer: Composer) -> None:
+    rows = (("title", "year"), ("Ebb", "Spring 2019"), ("Flood", "2012 (rev. 2015)"))
+
+    report = take(composer, *rows)
+
+    ebb, flood = only_work(title="Ebb"), only_work(title="Flood")
+    assert (ebb.completed, ebb.notes) == (PartialDate(2019), "year: Spring 2019")
+    assert (flood.completed, flood.revised, flood.notes) == (PartialDate(2012), PartialDate(2015), "")
+    assert [(one.row, one.column) for one in report.warnings] == [(2, "year")]
+    assert counts(take(composer, *rows)) == (0, 0, 2)
+
+
+def test_the_date_of_an_evening_may_be_a_season(composer: Composer) -> None:
+    rows = (("work", "date", "city"), ("Ebb", "summer 2019", "Linz"))
+
+    take(composer, *rows)
+
+    evening = Performance.objects.get()
+    assert (evening.date, evening.notes) == (PartialDate(2019), "date: summer 2019")
+    assert counts(take(composer, *rows)) == (0, 0, 1)
+
+
 def test_country_that_is_gone_is_kept_as_the_state_of_the_time(composer: Composer) -> None:
     report = take(composer, ("work", "date", "city", "country"), ("Ebb", "1950", "Riga", "Soviet Union"))
 

@@ -193,3 +193,11 @@ def test_csv_with_quoted_cells_is_read_cell_by_cell(rows: list[tuple[str, str, s
     assert [tuple(cell.lstrip("'") for cell in row) for row in table.rows] == [
         tuple(cell.lstrip("'") for cell in row) for row in rows
     ]
+
+
+def test_a_cell_that_is_too_long_is_said_to_be_so() -> None:
+    """An error names its place and what is wrong there."""
+    with pytest.raises(TableError) as caught:
+        read_table(b"title,notes\nEbb," + b"n" * 131_073 + b"\n")
+
+    assert (caught.value.reason, caught.value.row) == ("Line 2 has a cell of more than 131,072 characters.", 2)
