@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 import zlib
+from base64 import a85decode
 from collections import Counter
 from collections.abc import Iterator
 from time import monotonic
@@ -136,14 +137,15 @@ def plain_content(stream: pikepdf.Stream) -> bytes | None:
     """Return the beginning of a content; none where it is packed in another way than usual."""
     filters = stream.get("/Filter")
     named = [str(one) for one in filters] if isinstance(filters, pikepdf.Array) else [str(filters)] if filters else []
-    if named not in ([], ["/FlateDecode"]):
+    if named not in ([], ["/FlateDecode"], ["/ASCII85Decode", "/FlateDecode"]):
         return None
     raw = stream.read_raw_bytes()
     if not named:
         return raw[:ENOUGH]
     try:
-        return zlib.decompressobj().decompress(raw, ENOUGH)
-    except zlib.error:
+        packed = a85decode(raw.partition(b"~>")[0]) if len(named) > 1 else raw
+        return zlib.decompressobj().decompress(packed, ENOUGH)
+    except (zlib.error, ValueError):
         return None
 
 

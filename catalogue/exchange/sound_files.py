@@ -10,12 +10,14 @@ from __future__ import annotations
 import io
 import struct
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import BinaryIO, cast
 
 from tinytag import TinyTag
 
 from catalogue.exchange.archives import MEGABYTE
 from catalogue.exchange.media_files import EXTENSIBLE, FLOAT, PCM, MediaError, chunks, length_of
+from catalogue.exchange.sound_ends import is_cut_off
 from catalogue.rules.technical.files import SoundFacts
 
 MOST_READ = 16 * MEGABYTE
@@ -60,7 +62,10 @@ class Window(io.RawIOBase):
 
 def read_sound(file: BinaryIO, suffix: str) -> SoundFacts:
     """Return what a file says of its sound, as far as it can be read. Raises MediaError for a damaged WAV file."""
-    return read_wav(file) if suffix == "wav" else read_other(file)
+    if suffix == "wav":
+        return read_wav(file)
+    found = read_other(file)
+    return found if found == SoundFacts() else replace(found, is_cut=is_cut_off(file, suffix))
 
 
 # ---- WAV

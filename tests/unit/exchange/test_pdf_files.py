@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import base64
+import zlib
 from collections.abc import Callable
 from io import BytesIO
 
@@ -67,6 +69,18 @@ def test_page_on_which_nothing_is_drawn_is_blank(content: bytes, is_blank: bool)
         pdf.pages[0].Contents = pdf.make_stream(content)
 
     assert facts(change).blank == ((1,) if is_blank else ())
+
+
+@pytest.mark.parametrize(("content", "blank"), [(b"1 0 0 1 0 0 cm BT 14 TL ET", (1,)), (b"0 0 9 9 re f", ())])
+def test_page_that_is_packed_for_plain_text_is_read(content: bytes, blank: tuple[int, ...]) -> None:
+    """As ASCII base-85 (ISO 32000-1, 7.4.3), which ends with ~>."""
+
+    def change(pdf: pikepdf.Pdf) -> None:
+        packed = base64.a85encode(zlib.compress(content)) + b"~>"
+        filters = pikepdf.Array([Name.ASCII85Decode, Name.FlateDecode])
+        pdf.pages[0].Contents = pdf.make_stream(packed, Filter=filters)
+
+    assert facts(change).blank == blank
 
 
 def test_page_that_is_packed_in_an_unusual_way_is_never_called_blank() -> None:
