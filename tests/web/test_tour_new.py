@@ -143,3 +143,13 @@ def test_line_stands_above_the_list_for_those_who_may_add(browser: Client, compo
 
     assert page.values("//form[.//input[@name='line']]/@action") == [f"{LIST}new/"]
     assert page.values("//a[text()='Add a tour']/@href") == [ADDRESS]
+
+
+def test_a_line_without_a_date_is_told_and_nothing_is_saved(browser: Client, composer: Composer) -> None:
+    make_work("Ash Ferry", composer=composer)
+    lines = "12 May 2027 Old Granary, Zurich\n31 June 2027 Old Granary, Zurich"
+
+    page = Page(browser.post(ADDRESS, {"dates": lines, "works": "Ash Ferry"}))
+
+    assert "Line 2, no date is read at its beginning." in page.text("//form")
+    assert not Performance.objects.exists()

@@ -82,6 +82,9 @@ def save_date(request: CatalogueRequest, tour: TourForm, number: int, line: str)
     """Save the performance of a line, or give its mistakes. Halls that are new are known to the next line."""
     known, performance = Known.of(request.composer), Performance(composer=request.composer)
     typed = tour.typed_in(number, line)
+    if not typed["date"]:
+        yield in_line(number, _("no date is read at its beginning."))
+        return
     form = PerformanceForm(typed, instance=performance, known=known, today=timezone.localdate())
     rows = programme_rows(performance, known.works, typed)
     if all([form.is_valid(), rows.is_valid()]):
