@@ -17,7 +17,10 @@ VENV = ROOT / ".venv"
 PYTHON = VENV / ("Scripts/python.exe" if sys.platform == "win32" else "bin/python")
 INSTALL_LOG = VENV / "install.log"
 OLDEST = (3, 11)
-READING = {"document", "calendar", "premieres", "screen", "check_catalogue", "export", "check_pack", "backup"}
+READING = {
+    "document", "calendar", "premieres", "screen", "check_catalogue", "export", "check_pack", "backup",
+    "electronics_package",
+}  # fmt: skip
 PIP_SETTINGS_OF_OTHERS = {"PIP_USER", "PIP_TARGET", "PIP_PREFIX", "PYTHONHOME", "PYTHONPATH"}
 
 
