@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from catalogue.exchange.backups import archive
 from catalogue.exchange.backups.archive import DATABASE, BackupError
 from catalogue.exchange.backups.checking import check_backup
 from tests.unit.exchange.backups.parcels import KEPT, NEWEST, member_of, resealed, told_by
@@ -36,6 +37,18 @@ def test_an_uploaded_file_under_its_checksum_is_in_order(tmp_path: Path) -> None
     path = resealed(tmp_path / "b.zip", {f"files/{NAME[:2]}/{NAME}.wav": FILE})
 
     assert check_backup(path).members[f"files/{NAME[:2]}/{NAME}.wav"].size == len(FILE)
+
+
+def test_a_recording_without_a_line_break_for_longer_than_any_record_is_in_order(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(archive, "LONGEST_LINE", archive.PIECE)
+    silence = bytes(3 * archive.PIECE)
+    name = f"files/{sha256(silence).hexdigest()[:2]}/{sha256(silence).hexdigest()}.wav"
+
+    path = resealed(tmp_path / "b.zip", {name: silence})
+
+    assert check_backup(path).members[name].size == len(silence)
 
 
 def test_an_uploaded_file_under_another_name_is_found(tmp_path: Path) -> None:
