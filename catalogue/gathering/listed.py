@@ -10,6 +10,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from django.db import connection
+
+from catalogue.gathering.prepared import rows_about
 from catalogue.models import Performance, PerformanceCredit, ProgrammedWork
 from catalogue.terms import PerformerRole
 from catalogue.timing import PartialDate
@@ -20,9 +23,10 @@ OF_PERFORMANCE = (
 )  # fmt: skip
 OF_WORK = ("work", "work__title", "work__title_language", "work__instrumentation", "work__instrumentation_typed")
 NAMES = ("name", "person__name", "organisation__name")
+DATE: Any = Performance._meta.get_field("date")
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(slots=True, eq=False)
 class ListedWork:
     """A work on a programme, made once for all performances; its instrumentation as it was read and as it was typed."""
 
@@ -33,14 +37,14 @@ class ListedWork:
     instrumentation_typed: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class ListedHall:
     name: str
     city: str
     country: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class ListedPerformance:
     """A performance. ``played`` are its rows on the programme in order, ``works`` what stands there, each once.
 
@@ -62,7 +66,7 @@ class ListedPerformance:
     performers: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class Programme:
     played: tuple[int, ...]
     works: tuple[ListedWork, ...]
@@ -74,9 +78,15 @@ NOTHING = Programme((), ())
 def gather_listed(keys: Sequence[int]) -> list[ListedPerformance]:
     """Return the performances of these keys in this order, without those that are deleted."""
     programmes, performers = programmes_of(keys), performers_of(keys)
-    rows = Performance.objects.filter(pk__in=keys).order_by().values_list(*OF_PERFORMANCE)
-    found = {row[0]: listed(row, programmes.get(row[0], NOTHING), tuple(performers.get(row[0], ()))) for row in rows}
+    found = {
+        row[0]: listed(row, programmes.get(row[0], NOTHING), tuple(performers.get(row[0], ())))
+        for row in rows_about(asked_performances, keys)
+    }
     return [found[key] for key in keys if key in found]
+
+
+def asked_performances(keys: Sequence[int]) -> Any:
+    return Performance.objects.filter(pk__in=keys).order_by().values_list(*OF_PERFORMANCE)
 
 
 def listed(row: tuple[Any, ...], programme: Programme, performers: tuple[str, ...]) -> ListedPerformance:
@@ -84,7 +94,7 @@ def listed(row: tuple[Any, ...], programme: Programme, performers: tuple[str, ..
     return ListedPerformance(
         pk=key,
         composer_id=composer,
-        date=date,
+        date=DATE.from_db_value(date, None, connection),
         kind=kind,
         status=status,
         event_title=title,
@@ -100,10 +110,9 @@ def listed(row: tuple[Any, ...], programme: Programme, performers: tuple[str, ..
 
 def programmes_of(keys: Sequence[int]) -> Mapping[int, Programme]:
     """Return what is played at each performance; works that are deleted are left out."""
-    living = ProgrammedWork.objects.filter(performance__in=keys, work__deleted_at__isnull=True)
     rows = defaultdict(list)
     works: dict[int, ListedWork] = {}
-    for performance, key, *told in living.order_by("order").values_list("performance", "pk", *OF_WORK):
+    for performance, key, *told in rows_about(asked_programmes, keys):
         work = works.get(told[0]) or works.setdefault(told[0], ListedWork(*told))
         rows[performance].append((key, work))
     return {
@@ -112,10 +121,19 @@ def programmes_of(keys: Sequence[int]) -> Mapping[int, Programme]:
     }
 
 
+def asked_programmes(keys: Sequence[int]) -> Any:
+    living = ProgrammedWork.objects.filter(performance__in=keys, work__deleted_at__isnull=True)
+    return living.order_by("order").values_list("performance", "pk", *OF_WORK)
+
+
 def performers_of(keys: Sequence[int]) -> Mapping[int, list[str]]:
     """Return who performed, named as ``PerformanceCredit.billed_name`` does."""
-    credits = PerformanceCredit.objects.filter(performance__in=keys).exclude(role=PerformerRole.ELECTRONICS)
     found: dict[int, list[str]] = defaultdict(list)
-    for performance, *names in credits.order_by("order", "pk").values_list("performance", *NAMES):
+    for performance, *names in rows_about(asked_performers, keys):
         found[performance].append(next((name for name in names if name), ""))
     return found
+
+
+def asked_performers(keys: Sequence[int]) -> Any:
+    credits = PerformanceCredit.objects.filter(performance__in=keys).exclude(role=PerformerRole.ELECTRONICS)
+    return credits.order_by("order", "pk").values_list("performance", *NAMES)

@@ -171,12 +171,17 @@ class ListTable(tables.Table):
             if not column.column.names_row:
                 yield column.name, column.column.label, column.visible
 
-    def turn_to(self, number: str | None) -> None:
-        """Fetch the rows of a page; a number that is none gives the first page, one too large the last."""
+    def turn_to(self, number: str | None, *, all_of: int | None = None) -> None:
+        """Fetch the rows of a page; a number that is none gives the first page, one too large the last.
+
+        ``all_of`` is how many there are, where nothing was asked and that is known.
+        """
         found: QuerySet[Any] = self.data.data
         pages = (
             RememberingPaginator(found, PER_PAGE, self.state) if self.remembers else DeferredPaginator(found, PER_PAGE)
         )
+        if all_of is not None and not self.remembers:
+            pages.count = all_of  # type: ignore[misc] - the framework counts once and keeps it there
         pages.rows_of = self.rows_of
         self.page = pages.get_page(number)
         self.look_up(list(self.page.object_list))

@@ -45,9 +45,10 @@ def performance_list(request: CatalogueRequest) -> HttpResponse:
     lasting = address_by_key(request, asked)
     if lasting:
         return redirect(lasting)
-    asked.table.turn_to(request.GET.get("page"))
+    counted = counted_at(asked.table.state, composer, today)
+    asked.table.turn_to(request.GET.get("page"), all_of=None if asked.is_asked else counted["all"])
     context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
-    context |= {"counted": counted_at(asked.table.state, composer, today), "views": views_of(request, "performances")}
+    context |= {"counted": counted, "views": views_of(request, "performances")}
     return render(request, "performances/performance_list.html", context)
 
 
@@ -73,7 +74,7 @@ def performance_years(request: CatalogueRequest) -> HttpResponse:
 
 
 @once_for_each_state(256)
-def counted_at(_state: State, composer: Composer, today: date) -> Mapping[str, object]:
+def counted_at(_state: State, composer: Composer, today: date) -> Mapping[str, int]:
     """Return how many performances there are, in which years, and how many are to come."""
     coming = Q(status__in=TO_COME, last_day__gte=today)
     numbers = Performance.objects.filter(composer=composer).aggregate(
