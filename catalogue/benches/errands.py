@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from contextlib import closing, nullcontext
+from io import BytesIO
 from pathlib import Path
 from typing import Any, BinaryIO, cast
 
@@ -23,17 +24,17 @@ def start(session: str, page: str) -> None:
     ask(session, page)
 
 
-def take_in(session: str, page: str, address: str, body: str) -> None:
-    """Take in a form that a file holds as a browser sends it."""
+def take_in(session: str, page: str, address: str, body: str, status: str) -> None:
+    """Take in a form that a file holds as a browser sends it, and answer as is expected."""
     start(session, page)
     with open(body, "rb") as sent:
-        ask(session, address, sent, Path(body).stat().st_size)
+        ask(session, address, sent, Path(body).stat().st_size, status=status)
 
 
-def hand_out(session: str, page: str, address: str) -> None:
-    """Send a file to whoever takes it piece by piece."""
+def hand_out(session: str, page: str, address: str, least: str) -> None:
+    """Send a file of at least so many bytes to whoever takes it piece by piece."""
     start(session, page)
-    ask(session, address)
+    ask(session, address, least=int(least))
 
 
 def back_up(session: str, page: str, path: str) -> None:
@@ -50,15 +51,20 @@ def bring_back(session: str, page: str, path: str) -> None:
 # ---- requests
 
 
-def ask(session: str, address: str, body: BinaryIO | None = None, length: int = 0) -> None:
-    """Have the whole application answer a request and let the answer go as it comes. Raises where it is refused."""
+def ask(
+    session: str, address: str, body: BinaryIO | None = None, length: int = 0, *, least: int = 0, status: str = "200"
+) -> None:
+    """Have the whole application answer a request and let the answer go as it comes.
+
+    Raises where the status is another than expected, or less comes than was to.
+    """
     said: list[str] = []
     with body or nullcontext() as sent:
         application: Any = WSGIHandler()
         answer = application(request_to(session, address, sent, length), lambda status, _: said.append(status))
         with closing(answer):
             size = sum(len(piece) for piece in cast(Iterable[bytes], answer))
-    if not said[0].startswith(("200", "302")) or (body is None and not size):
+    if not said[0].startswith(status) or size < least:
         raise RuntimeError(f"{address} was answered with {said[0]}, {size} bytes.")
 
 
@@ -68,7 +74,7 @@ def request_to(session: str, address: str, sent: BinaryIO | None, length: int) -
     asked = {
         "REQUEST_METHOD": "POST" if sent else "GET", "PATH_INFO": path, "QUERY_STRING": query, "SCRIPT_NAME": "",
         "SERVER_NAME": "127.0.0.1", "SERVER_PORT": "80", "SERVER_PROTOCOL": "HTTP/1.1", "REMOTE_ADDR": "127.0.0.1",
-        "HTTP_COOKIE": cookies, "wsgi.version": (1, 0), "wsgi.url_scheme": "http", "wsgi.input": sent,
+        "HTTP_COOKIE": cookies, "wsgi.version": (1, 0), "wsgi.url_scheme": "http", "wsgi.input": sent or BytesIO(),
         "wsgi.errors": None, "wsgi.multithread": False, "wsgi.multiprocess": True, "wsgi.run_once": False,
     }  # fmt: skip
     if sent:

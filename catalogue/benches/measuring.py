@@ -57,7 +57,8 @@ class Bench:
 
     ``bound`` says in words what the bare way does, ``aim`` the ratio that is aimed at. ``prepare`` makes the pair for a
     size, or raises Unmeasurable; ``stored`` where it needs a database, ``on_disk`` where others than this thread open
-    it. The ways are timed, or where it is ``counted`` return themselves how much it took, in its ``unit``.
+    it. The ways are timed, or where it is ``counted`` return themselves how much it took, in its ``unit``; what is
+    ``steady`` comes out the same each time and is done once.
     """
 
     name: str
@@ -69,6 +70,7 @@ class Bench:
     on_disk: bool = False
     unit: Unit = Unit.SECONDS
     counted: bool = False
+    steady: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +114,7 @@ def measure(bench: Bench, size: int, *, seconds: float = SECONDS) -> Figure:
         begun = perf_counter()
         first = turn(pair, 0, taking)
         once = perf_counter() - begun
-        taken = [first] if once > LONG else list(turns(pair, seconds, taking))
+        taken = [first] if bench.steady or once > LONG else list(turns(pair, seconds, taking))
         gc.unfreeze()
     ours, bare = map(median, zip(*taken, strict=True))
     return Figure(bench.name, size, ours, bench.bound, bare, bench.aim, bench.unit, once if bench.counted else None)

@@ -72,6 +72,8 @@ def checks(_size: int) -> Iterator[Pair]:
         empty = folder / "empty"
         empty.mkdir()
         write_empty_project(empty)
+        for project in (settings.ROOT, empty):
+            check(project, folder)
         yield Pair(ours=partial(check, settings.ROOT, folder), bare=partial(check, empty, folder))
 
 
