@@ -48,7 +48,7 @@ WORDINGS = {
     ),
     Lack.READING: Wording(
         ngettext_lazy("instrumentation cannot be read", "instrumentations cannot be read"),
-        gettext_lazy("it prints as typed, and nobody is counted"),
+        gettext_lazy("it prints as typed, and no players are counted"),
         gettext_lazy("Look at it"),
         "id_instrumentation_typed",
     ),

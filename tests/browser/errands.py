@@ -58,7 +58,7 @@ def made_document(page: Page, kind: str, folder: Path, **asked: str) -> str:
     """Have a document made as plain text and return what it says."""
     go_to(page, "Documents")
     page.get_by_role("navigation", name="Documents").get_by_role("link", name=kind).click()
-    for label, option in {**asked, "Made as": "Plain text"}.items():
+    for label, option in {**asked, "Format": "Plain text"}.items():
         page.get_by_label(label, exact=True).select_option(label=option)
     with page.expect_download() as download:
         page.get_by_role("button", name="Make it").click()

@@ -23,7 +23,7 @@ def test_checklist_counts_a_copy_for_each_chair_and_each_desk(
     add_performance(page, Date="14 June 2027", City="Stavanger", Country="NO", Work="Rope Tables")
 
     page.locator("#documents").get_by_role("link", name="Make it").click()
-    page.get_by_label("Made as", exact=True).select_option(label="Plain text")
+    page.get_by_label("Format", exact=True).select_option(label="Plain text")
     with page.expect_download() as download:
         page.get_by_role("button", name="Make it").click()
     download.value.save_as(tmp_path / "parts.txt")

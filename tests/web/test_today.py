@@ -236,7 +236,7 @@ def test_what_records_lack_is_told_with_one_link_each(browser: Client, composer:
             f"{ADDRESS}missing/duration/",
         ),
         (
-            "1instrumentation cannot be read Odd; it prints as typed, and nobody is countedLook at it",
+            "1instrumentation cannot be read Odd; it prints as typed, and no players are countedLook at it",
             f"{ADDRESS}works/{odd.pk}/edit/#id_instrumentation_typed",
         ),
         (

@@ -45,7 +45,7 @@ class DocumentForm(forms.Form):
 
     language = forms.ChoiceField(label=_("Language"), choices=language_names)
     paper = forms.ChoiceField(label=_("Paper"), choices=PAPERS)
-    format = forms.ChoiceField(label=_("Made as"))
+    format = forms.ChoiceField(label=_("Format"))
 
     def __init__(self, asked: Any, *, composer: Composer, today: datetime.date) -> None:
         self.composer, self.today = composer, today

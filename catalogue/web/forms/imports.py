@@ -59,7 +59,7 @@ class ReadingForm(forms.Form):
     delimiter = forms.ChoiceField(label=_("Between the cells"), choices=DELIMITERS, required=False)
     dates = forms.ChoiceField(label=_("Dates in figures"), choices=DATES, required=False)
     bare = forms.ChoiceField(
-        label=_("Numbers without a unit are"), choices=BARE, required=False, widget=forms.RadioSelect
+        label=_("Numbers without a unit mean"), choices=BARE, required=False, widget=forms.RadioSelect
     )
 
     others = forms.ChoiceField(

@@ -45,7 +45,7 @@ class ProgrammeForm(forms.Form):
     )
     claim_override = forms.CharField(
         label=_("To be called"),
-        help_text=_("Only where the records must not speak for themselves: world premiere, no first performance."),
+        help_text=_("Only to overrule what the records say: world premiere, no first performance."),
         required=False,
         max_length=LONG_LINE,
         validators=[refuse_unprintable],

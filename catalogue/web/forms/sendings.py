@@ -34,7 +34,7 @@ class SendingForm(RecordForm):
 class NewSendingForm(SendingForm):
     """A paper that is about to be sent; ``keep_file`` makes it in the format that is chosen and keeps it."""
 
-    format = forms.ChoiceField(label=_("Made as"))
+    format = forms.ChoiceField(label=_("Format"))
 
     def __init__(self, *args: Any, kind_of_paper: str, format: str, **options: Any) -> None:
         super().__init__(*args, **options)

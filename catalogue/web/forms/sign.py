@@ -141,7 +141,7 @@ class CodeForm(forms.Form):
 
     code = forms.CharField(
         label=_("Code"),
-        help_text=_("Six figures that your telephone shows now."),
+        help_text=_("The six digits that your telephone shows now."),
         max_length=30,
         widget=forms.TextInput(attrs={"autocomplete": "one-time-code", "autocapitalize": "none", "class": "code"}),
     )

@@ -171,7 +171,8 @@ REQUIREMENTS = Kind(
         "stave_least": Said(_("At least")),
         "stave_most": Said(_("At most")),
         "file_names": Said(
-            _("Names of files"), _("A pattern: * is anything, ? one sign, [0-9] one figure, as in [0-9][0-9] - *.pdf.")
+            _("Names of files"),
+            _("A pattern: * is anything, ? one character, [0-9] one digit, as in [0-9][0-9] - *.pdf."),
         ),
         "bookmarks": Said(_("With bookmarks")),
         "notes": NOTES,

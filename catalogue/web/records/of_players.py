@@ -31,7 +31,7 @@ PERCUSSION = Kind(
         "pitches": Said(_("Pitches"), _("Where only some are needed, such as: crotales C6, E6, G sharp 6.")),
         "beaters": Said(_("Beaters"), _("Special ones, bows among them.")),
         "shared_with": Said(_("Shared with"), _("Such as: player 2.")),
-        "needs_power": Said(_("Needs a socket"), _("Such as a vibraphone whose motor is used.")),
+        "needs_power": Said(_("Needs a socket"), _("Such as: a vibraphone whose motor is used.")),
         "provided_by": Said(_("Brought by")),
         "position": POSITION,
         "notes": NOTES,
