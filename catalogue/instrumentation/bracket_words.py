@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.chair_lists import WORDS_OF_CONTAINING, entries
-from catalogue.instrumentation.drafts import Count, Draft, Forces
+from catalogue.instrumentation.drafts import Count, Draft, Forces, Told
 from catalogue.instrumentation.elsewhere import OF_WHICH
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
@@ -243,6 +243,9 @@ def number_of_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Dr
     rest = rest[more:]
     if len(rest) != 1 or not is_key(rest[0], PLAYERS):
         return None
+    if draft.count is not None and draft.family != "strings" and counted.least == counted.most > draft.most > 1:
+        forces.told.append(Told(counted.most, bracket.start, bracket.end))
+        return []
     draft.notes += ["or more"] * more
     before = forces.drafts[max(forces.drafts.index(draft) - 1, 0)] if draft in forces.drafts else draft
     if counted.most == draft.most == 1 and before is not draft and alike(before, draft):
@@ -303,13 +306,16 @@ def keys_and_sizes(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft
         return None
     pieces = entries([comma_for(node) for node in bracket.nodes], ",/;+", words=False)
     keys = [piece for piece in pieces if pitch_end(piece, 0) == len(piece)]
+    keyed = [KEYED.get((draft.slug, "".join(node.key for node in piece)), draft.slug) for piece in keys]
     names = [name_at(piece, 0, section) for piece in pieces if piece not in keys]
     sizes = [in_section("".join(node.key for node in piece), section) for piece in pieces if piece not in keys]
     slugs = [size or (name.slugs[0] if name is not None else "") for size, name in zip(sizes, names, strict=True)]
     if not keys or not slugs or any(instrument(slug).section != section for slug in slugs):
         return None
-    double(draft, 1, tuple(slugs), "")
-    draft.notes.append("in " + "/".join(forces.written(piece[0].start, piece[-1].end) for piece in keys))
+    apart = [slug for slug in keyed if slug.startswith("e-flat")] if len(keys) > 1 else []
+    double(draft, 1, (*apart, *slugs), "")
+    told = [piece for piece, slug in zip(keys, keyed, strict=True) if slug not in apart]
+    draft.notes.append("in " + "/".join(forces.written(piece[0].start, piece[-1].end) for piece in told))
     return []
 
 

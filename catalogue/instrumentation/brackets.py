@@ -160,8 +160,11 @@ def remarks_apart(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]
 
 
 def some_elsewhere(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
-    """Settle ``4 horns (2 offstage)``: those two are a line of their own."""
-    found = elsewhere_at(bracket.nodes, 0)
+    """Settle ``4 horns (2 offstage)``: those two are a line of their own; ``(+2 offstage)`` are two more."""
+    added = bracket.nodes[0].is_mark("+") or is_key(bracket.nodes[0], PLUS)
+    found = elsewhere_at(bracket.nodes, int(added))
+    if added and found is not None and found[1] == len(bracket.nodes) and draft.count is not None:
+        draft.counted(draft.least + found[0], draft.most + found[0])
     away = part_of(draft, found[0]) if found is not None and found[1] == len(bracket.nodes) else None
     return [away] if away is not None else None
 

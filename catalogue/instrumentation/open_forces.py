@@ -143,7 +143,7 @@ def number_of_others(nodes: Nodes, at: int, asked: Asked, forces: Forces) -> Fou
         only.counted(counted.least, counted.most)
         return [], asked.noun, False
     closes = forces.drafts and nodes[at - 1].is_mark(",") and at + 2 >= asked.noun == len(nodes)
-    last = percussion_before(forces) if closes else None
+    last = percussion_before(forces) if closes or (plain and ends_percussion(nodes, at, asked.noun, forces)) else None
     if last is None:
         return None
     last.counted(counted.least, counted.most)
@@ -151,6 +151,13 @@ def number_of_others(nodes: Nodes, at: int, asked: Asked, forces: Forces) -> Fou
     message = f"“{forces.written(start, end)}” was read as the number of those before it."
     forces.remark("players", message, start, end, "further players, who are not named")
     return [], asked.noun, True
+
+
+def ends_percussion(nodes: Nodes, at: int, end: int, forces: Forces) -> bool:
+    """Whether ``Percussion: timpani and 4 players`` ends here: the others are percussionists."""
+    joined = at > 0 and (nodes[at - 1].is_mark(",+&") or is_key(nodes[at - 1], AND))
+    headed = [draft.slug for draft in forces.drafts[-2:]] == ["percussion", "timpani"]
+    return joined and headed and (end >= len(nodes) or nodes[end].kind == "mark")
 
 
 def percussion_before(forces: Forces) -> Draft | None:

@@ -169,7 +169,7 @@ def timpani(draft: Draft, forces: Forces) -> None:
     for bracket in parted(draft, forces):
         if says_octave(bracket.nodes) or quality(draft, bracket, forces) or by_percussionist(draft, bracket, forces):
             continue
-        number = players_in(bracket)
+        number = players_in(bracket) or sets_in(bracket)
         if number is not None:
             draft.counted(number)
             draft.collective = "players"
@@ -186,6 +186,14 @@ def timpani(draft: Draft, forces: Forces) -> None:
         if forces.decide("drums", f"“{number}” was read as", readings, draft.start, draft.end):
             draft.notes.append(f"{number} drums")
             draft.counted(1)
+
+
+def sets_in(bracket: Bracket) -> int | None:
+    """Return the number of timpanists that ``(2 sets)`` or ``(2 pairs)`` tells: each has one."""
+    counted = count_at(bracket.nodes, 0)
+    rest = bracket.nodes[counted.end :] if counted is not None else ()
+    words = len(rest) == 1 and (rest[0].key in SETS or rest[0].key.startswith("pair"))
+    return counted.most if counted is not None and words else None
 
 
 def by_percussionist(draft: Draft, bracket: Bracket, forces: Forces) -> bool:

@@ -30,6 +30,7 @@ from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token
 from catalogue.instrumentation.vocabulary import instrument, key_of
 from catalogue.instrumentation.voicings import is_letters
 
+STRINGS = ("violin-1", "violin-2", "viola", "cello", "double-bass")
 SIZED = ("saxophone", "recorder")
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 LOUD = AMPLIFIED | ELECTRIC
@@ -225,7 +226,7 @@ def key_stands_alone(nodes: Nodes, at: int) -> bool:
 
 
 def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
-    if draft.number_after or (draft.seats and draft.collective != "numbered"):
+    if draft.number_after or (draft.seats and draft.collective != "numbered") or begins_run(nodes, at):
         return None
     token = token_at(nodes, at)
     if draft.slug in BODIES:
@@ -252,6 +253,17 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
         return None
     draft.number_after = read[0]
     return read[1]
+
+
+def begins_run(nodes: Nodes, at: int) -> bool:
+    """Whether the figures of the strings begin here, ``pf 14.12.10.8.6``: five that one mark parts without blanks."""
+    row = nodes[at : at + 2 * len(STRINGS) - 1]
+    if len(row) < 2 * len(STRINGS) - 1 or row[0].kind != "number":
+        return False
+    marks = {one.text for one in row[1::2] if isinstance(one, Token)}
+    figures = all(one.kind == "number" and len(one.text) <= 2 for one in row[::2] if isinstance(one, Token))
+    whole = not any(isinstance(one, Bracket) or one.spaced for one in row[1:])
+    return figures and whole and len(marks) == 1 and marks <= {".", "/", "-", ","}
 
 
 def counts_when_glued(nodes: Nodes, at: int, draft: Draft) -> bool:
