@@ -17,6 +17,7 @@ from catalogue.instrumentation.held_numbers import DIGITS, unheld_numbers
 from catalogue.instrumentation.lexicon import ARTICLES, SPOKEN
 from catalogue.instrumentation.model import Line
 from catalogue.instrumentation.names import Name, name_at
+from catalogue.instrumentation.numbers import CARDINAL
 from catalogue.instrumentation.phrases import is_key, keys_end, pitch_end
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.untold import is_known, say_of_lost
@@ -88,6 +89,8 @@ class Left:
         name = name_at(nodes, at)
         if name is None:
             self.strange = self.strange or not is_known(node.text, node.key)
+            if CARDINAL.get(node.key, 0) > 1 and not self.is_counted(str(CARDINAL[node.key])):
+                self.numbers.append(node.text)
             return at + 1
         if len(name.written) > 1 and not (is_small_word(node, name, at) or is_label(nodes, name)):
             self.names.append(name)

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from catalogue.instrumentation.chair_lists import entries
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import OPTIONAL
+from catalogue.instrumentation.elsewhere import elsewhere_at, part_of
+from catalogue.instrumentation.families import WINDS
+from catalogue.instrumentation.lexicon import OFFSTAGE, OPTIONAL
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end
 from catalogue.instrumentation.tails import BODIES
@@ -12,6 +14,9 @@ from catalogue.instrumentation.tokens import Bracket
 from catalogue.instrumentation.vocabulary import family_of
 
 WITH = {"with", "plus", "mit", "avec", "con", "y", "e", "et", "und"}
+
+
+PLUS = {"plus", "and"}
 
 
 def optional_player(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
@@ -59,3 +64,24 @@ def extra(draft: Draft, slug: str, number: int, bracket: Bracket, section: str, 
     made.counted(number)
     made.optional = optional
     return made
+
+
+def some_elsewhere(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``4 horns (2 offstage)``: those two are a line of their own; ``(+2 offstage)`` are two more."""
+    added = bracket.nodes[0].is_mark("+") or is_key(bracket.nodes[0], PLUS)
+    found = elsewhere_at(bracket.nodes, int(added))
+    if added and found is not None and found[1] == len(bracket.nodes) and draft.count is not None:
+        draft.counted(draft.least + found[0], draft.most + found[0])
+    away = part_of(draft, found[0]) if found is not None and found[1] == len(bracket.nodes) else None
+    away = away or named_elsewhere(draft, bracket)
+    return [away] if away is not None else None
+
+
+def named_elsewhere(draft: Draft, bracket: Bracket) -> Draft | None:
+    """Return the further players of ``(4 offstage trumpets)`` after the figures of a family."""
+    counted = count_at(bracket.nodes, 0) if draft.figure else None
+    stage = phrase_end(bracket.nodes, counted.end, OFFSTAGE) if counted is not None else None
+    name = name_at(bracket.nodes, stage) if stage is not None else None
+    if name is None or name.end < len(bracket.nodes) or family_of(name.slugs[0]) not in WINDS:
+        return None
+    return Draft(name.slugs[0], bracket.start, bracket.end, count=counted, name=name, role="offstage", separator=",")

@@ -17,7 +17,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from catalogue.instrumentation.bracket_players import beside_body, extra, optional_player
+from catalogue.instrumentation.bracket_players import beside_body, extra, optional_player, some_elsewhere
 from catalogue.instrumentation.bracket_words import (
     alternatives,
     amplification,
@@ -39,7 +39,6 @@ from catalogue.instrumentation.choirs import say_of_choir
 from catalogue.instrumentation.denials import denial_start, leave_out
 from catalogue.instrumentation.doublings import Doubling, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.elsewhere import elsewhere_at, part_of
 from catalogue.instrumentation.families import WINDS
 from catalogue.instrumentation.formula import named_in
 from catalogue.instrumentation.hands import hands_tail
@@ -159,16 +158,6 @@ def remarks_apart(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]
     return [] if draft.seated or says_octave(bracket.nodes) else None
 
 
-def some_elsewhere(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
-    """Settle ``4 horns (2 offstage)``: those two are a line of their own; ``(+2 offstage)`` are two more."""
-    added = bracket.nodes[0].is_mark("+") or is_key(bracket.nodes[0], PLUS)
-    found = elsewhere_at(bracket.nodes, int(added))
-    if added and found is not None and found[1] == len(bracket.nodes) and draft.count is not None:
-        draft.counted(draft.least + found[0], draft.most + found[0])
-    away = part_of(draft, found[0]) if found is not None and found[1] == len(bracket.nodes) else None
-    return [away] if away is not None else None
-
-
 def denied(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Keep ``(no piccolo)`` as a note: what is not played is no doubling."""
     if draft.slug == "strings" or denial_start(bracket.nodes, 0) is None:
@@ -251,9 +240,12 @@ def doubled(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
         base = base_of(draft, forces)
         if base is not None:
             draft = base
+    devices = [slug for one in found for slug in one.plays if family_of(slug) == "electronics"]
+    played = (replace(one, plays=tuple(slug for slug in one.plays if slug not in devices)) for one in found)
+    found = [one for one in played if one.plays or one.note]
     apply(draft, found, forces, bracket.start, bracket.end)
     say_of_square(draft, bracket, found, forces)
-    return []
+    return [Draft(slug, bracket.start, bracket.end, group=draft.group) for slug in dict.fromkeys(devices)]
 
 
 def say_of_square(draft: Draft, bracket: Bracket, found: list[Doubling], forces: Forces) -> None:

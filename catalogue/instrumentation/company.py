@@ -55,7 +55,7 @@ def click_tracks(forces: Forces) -> None:
         return
     devices = [draft for draft in forces.drafts if draft.family == "electronics"]
     written = key_of(devices[0].name.written) if len(devices) == 1 and devices[0].name is not None else ""
-    if written == "clicktrack":
+    if written in ("click", "clicktrack"):
         message = "The click track was read as fixed media."
         forces.remark("click-track", message, devices[0].start, devices[0].end, "no electronics that are heard")
 

@@ -12,16 +12,19 @@ from collections.abc import Iterator
 from itertools import accumulate
 
 from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.hands import HANDS
 from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.model import Line
-from catalogue.instrumentation.numbers import is_suffix
+from catalogue.instrumentation.numbers import CARDINAL, is_suffix
 from catalogue.instrumentation.phrases import is_key
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
+from catalogue.instrumentation.vocabulary import key_of
 
 DIGITS = re.compile(r"\d+")
 MANY = 99
 """How often a number may stand that a note or a label repeats."""
 LONGEST_NUMBER = 2
+UNSURE = ("pair", "couple", "once", "sei", "elf")
 
 
 def unheld_numbers(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) -> Iterator[Token]:
@@ -31,7 +34,7 @@ def unheld_numbers(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) -> Ite
     for token in numbers_in(nodes):
         if forces.is_told(token.start, token.end):
             continue
-        values = [token.number] if len(token.text) <= LONGEST_NUMBER else []
+        values = [value_of(token)] if token.kind == "word" or len(token.text) <= LONGEST_NUMBER else []
         if not values or (values[0] > 9 and not held[values[0]]):
             values = [int(digit) for digit in token.text]
         wanted.update(values)
@@ -44,10 +47,23 @@ def numbers_in(nodes: Nodes) -> Iterator[Token]:
     for at, node in enumerate(nodes):
         if isinstance(node, Bracket):
             yield from numbers_in(node.nodes)
-        elif node.kind == "number" and not is_glued(nodes, at):
+        elif (node.kind == "number" and not is_glued(nodes, at)) or is_number_word(nodes, at):
             following = nodes[at + 1] if at + 1 < len(nodes) else None
             if not isinstance(following, Token) or not (is_suffix(following) or goes_on(nodes, at)):
                 yield node
+
+
+def value_of(token: Token) -> int:
+    """Return the value of a number in figures or in words."""
+    return CARDINAL.get(token.key, 0) if token.kind == "word" else token.number
+
+
+def is_number_word(nodes: Nodes, at: int) -> bool:
+    """Whether a word counts more than one: not the ``pair`` of *pairs of*, the Spanish ``once``, a player's hands."""
+    key, following = nodes[at].key, nodes[at + 1] if at + 1 < len(nodes) else None
+    if CARDINAL.get(key, 0) <= 1 or key in UNSURE:
+        return False
+    return following is None or not (isinstance(following, Bracket) or following.key in HANDS)
 
 
 def is_glued(nodes: Nodes, at: int) -> bool:
@@ -64,7 +80,8 @@ def goes_on(nodes: Nodes, at: int) -> bool:
     if joint.is_mark("-") and after.kind == "word" and not after.spaced:
         return True
     number = nodes[at]
-    next_of = isinstance(number, Token) and after.kind == "number" and after.number == number.number + 1
+    figures = isinstance(number, Token) and number.kind == after.kind == "number"
+    next_of = figures and isinstance(number, Token) and after.number == number.number + 1
     return next_of and (joint.is_mark(",+&-/") or is_key(joint, AND))
 
 
@@ -89,9 +106,11 @@ def numbers_held(lines: tuple[Line, ...], forces: Forces) -> Counter[int]:
         held.update(Counter(chair.plays for chair in line.chairs).values())
         said = f"{line.note} {line.group or ''} {' '.join(chair.note for chair in line.chairs)}"
         held.update({int(number): MANY for number in DIGITS.findall(said) if len(number) <= LONGEST_NUMBER})
+        held.update({CARDINAL[key]: MANY for key in map(key_of, said.split()) if key in CARDINAL})
     told = f"{forces.channels or ''} {' '.join(str(one.number) for one in forces.told)}"
     held.update({int(number): MANY for number in DIGITS.findall(told)})
-    sums = {*of_instrument.values(), *of_family.values(), len(lines), *accumulate(of_instrument.values())}
+    parts = sum(line.parts for line in lines if line.family == "voice")
+    sums = {parts, *of_instrument.values(), *of_family.values(), len(lines), *accumulate(of_instrument.values())}
     held.update(sums - {*players})
     held.update(most for slug, most in of_instrument.items() if of_lines[slug] > 1 and most in players)
     return held + players

@@ -150,7 +150,7 @@ def number_of_others(nodes: Nodes, at: int, asked: Asked, forces: Forces) -> Fou
     start, end = nodes[at].start, nodes[asked.noun - 1].end
     message = f"“{forces.written(start, end)}” was read as the number of those before it."
     forces.remark("players", message, start, end, "further players, who are not named")
-    return [], asked.noun, True
+    return [], asked.noun, False
 
 
 def ends_percussion(nodes: Nodes, at: int, end: int, forces: Forces) -> bool:

@@ -47,7 +47,7 @@ def unknown_at(scan: Scan, at: int) -> int:
         if counted is None or word is None or word.kind != "word":
             return lone_number(scan, at)
         return unknown_name(scan, counted.end, counted)
-    for attempt in (size_of_kind, voice_with_prefix, by_section_only, unnamed_body, mended):
+    for attempt in (character, size_of_kind, voice_with_prefix, by_section_only, unnamed_body, mended):
         after = attempt(scan, at, token)
         if after is not None:
             return after
@@ -100,6 +100,24 @@ def size_of_kind(scan: Scan, at: int, token: Token) -> int | None:
         return None
     scan.add(Draft(slug, token.start, token.end, name=Name((slug,), token.text, at, at + 1, token.start, token.end)))
     return at + 1
+
+
+def character(scan: Scan, at: int, token: Token) -> int | None:
+    """Read ``The King (bass)`` of a cast: the voice stands in the bracket, whom it sings is a note."""
+    end = at
+    while (word := token_at(scan.nodes, end)) is not None and word.kind == "word" and end - at < LONGEST_NAME:
+        end += 1
+    told = scan.nodes[end] if end < len(scan.nodes) else None
+    name = name_at(told.nodes, 0) if isinstance(told, Bracket) else None
+    voice = next((slug for slug in name.slugs if slug.startswith("voice-")), None) if name is not None else None
+    if not token.text[0].isupper() or name is None or voice is None or not isinstance(told, Bracket):
+        return None
+    if name.end < len(told.nodes):
+        return None
+    written = scan.forces.written(token.start, told.start)
+    scan.add(Draft(voice, token.start, told.end, name=Name((voice,), name.written, at, end, token.start, told.start)))
+    scan.forces.drafts[-1].notes.append(written)
+    return end + 1
 
 
 def voice_with_prefix(scan: Scan, at: int, token: Token) -> int | None:
