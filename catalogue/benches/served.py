@@ -18,5 +18,5 @@ def nothing(_request: HttpRequest) -> HttpResponse:
     return HttpResponse()
 
 
+application = get_wsgi_application()  # before the addresses, whose views ask for the models
 urlpatterns = [path("nothing/", nothing), path("", include("config.urls"))]
-application = get_wsgi_application()
