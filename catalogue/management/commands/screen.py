@@ -18,6 +18,7 @@ from catalogue.rules.calls.verdicts import Verdict
 
 HEADS = {Verdict.YES: "Answer the call", Verdict.CANNOT_TELL: "Cannot be told", Verdict.NO: "Do not answer it"}
 LARGEST_FILE = 1_000_000
+UTF_16 = (b"\xff\xfe", b"\xfe\xff")
 
 
 class Command(CatalogueCommand):
@@ -51,6 +52,8 @@ def call_named(named: str, composer: Composer) -> Proposal:
         raise UnusableInput(f"There is no call “{named}”; give its number or a file with its text.") from fault
     if len(data) > LARGEST_FILE:
         raise UnusableInput(f"“{named}” is too large for the text of a call.")
+    if b"\0" in data and data[:2] not in UTF_16:
+        raise UnusableInput(f"“{named}” is no text.")
     try:
         return read_call(decoded(data))
     except CallError as fault:
@@ -59,7 +62,7 @@ def call_named(named: str, composer: Composer) -> Proposal:
 
 def decoded(data: bytes) -> str:
     """Return a text file's text: UTF-8, UTF-16 with its mark, else Windows Latin."""
-    if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
+    if data[:2] in UTF_16:
         return data.decode("utf-16", errors="replace")
     try:
         return data.decode("utf-8-sig")
@@ -69,7 +72,7 @@ def decoded(data: bytes) -> str:
 
 def as_json(found: Screening, proposal: Proposal) -> dict[str, Any]:
     return {
-        "call": call_values(found.call),
+        "call": with_its_day(call_values(found.call)),
         "unread": list(proposal.unread),
         "composer": [judged_values(one) for one in found.composer],
         "works": [
@@ -82,6 +85,11 @@ def as_json(found: Screening, proposal: Proposal) -> dict[str, Any]:
             for one in found.works
         ],
     }
+
+
+def with_its_day(call: dict[str, Any]) -> dict[str, Any]:
+    """Return the call with its closing day as its deadline where it names no hour."""
+    return call | {"deadline": call["deadline"] or call["deadline_day"]}
 
 
 def told(found: Screening) -> list[str]:

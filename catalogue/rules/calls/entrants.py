@@ -131,13 +131,21 @@ def read_entrants(passages: Sequence[Passage], closes: date | None) -> Iterator[
     for passage in passages:
         said, where = passage.plain, (passage.start, passage.end)
         lower = has(r"lower age limit|minimum age", said)
-        age = None if has(NO_LIMIT, said) and not lower else age_in(passage, said, closes)
+        age = None if has(NO_LIMIT, said) and not lower else age_told(passage, said, closes)
         if age:
             age = age_at_event(age, passage, passages)
             yield Found("age", age, *where)
         residence = residence_in(passage, said)
         if residence:
             yield Found("residence", residence, *where)
+
+
+def age_told(passage: Passage, said: str, closes: date | None) -> Age | None:
+    """Return the age of a sentence, else that of entrants named between its commas: *at most 10 minutes, composers
+    under 35*."""
+    clauses = (one for one in re.split(r"[,;]\s", said) if has(ENTRANTS, one))
+    tried = (age_in(passage, one, closes) for one in (said, *clauses))
+    return next((one for one in tried if one), None)
 
 
 def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:

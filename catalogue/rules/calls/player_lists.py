@@ -39,6 +39,11 @@ CUE = (
     r"our (?:house )?(?:musicians|players)|fur|pour|per\b|para|comprising|any combination|wir sind|nous sommes|siamo"
 )
 WHOLE = 6  # lines of a list under its label that is read as it stands
+ANNOUNCED = (
+    r"call for (?:\w+ )?(?:scores|works|pieces|music|compositions)|appel (?:a|d['e]) ?(?:\w+ )?(?:oe?uvres|partitions)|"
+    r"convocatoria de (?:obras|partituras)|bando per (?:brani|partiture)|gesucht"
+)
+LASTING = r"\d\s?(?:min\b|minut|')"
 NAMED_LEAST = 3
 NEGATED = r"^(?:no|not|keine?|without|ohne|other|neither|in [ab]\b|there are no|we cannot|weitere|excluding|sans)\b"
 ONE_DENIED = re.compile(
@@ -282,12 +287,18 @@ def as_head(segment: str) -> str:
         r"^(.{3,60}?)\s+(?:with (?:more|no|the|our|lots|few|all)|that|which|who|with|lasting|of between|between|"
         r"in the|with a|of up|of at|"
         r"mit ein\w*|avec une?|d['’]une|della|di durata|con una?|de una|not|to be|and nothing|and nobody|only|"
-        r"must|nicht|zur?|non pu|ne doi|ne peu|no podr|in|auf|without|ohne|sans|senza|sin|from|aus)\b",
+        r"must|nicht|zur?|non pu|ne doi|ne peu|no podr|in|auf|without|ohne|sans|senza|sin|from|aus|by)\b",
         segment,
     )
     text = item(match[1]) if match else ""
     found = reading(text) if text else None
     return text if found and is_players(found) and not is_loose(found) else ""
+
+
+def is_announced(passage: Passage, said: str) -> bool:
+    """Whether a passage begins with players, as a short notice does: *Call for scores: piano trio, 8-10 minutes*."""
+    first = re.split(r"[,;]\s", passage.text)[0].strip(" .")
+    return (has(ANNOUNCED, plain(passage.label)) or has(LASTING, said)) and len(first.split()) <= 6 and is_sure(first)
 
 
 def rank_of(passage: Passage, said: str, count: int) -> int:
@@ -314,7 +325,7 @@ def rank_of(passage: Passage, said: str, count: int) -> int:
         said,
     ):
         return 2
-    if re.match(r"(?:for|fur|pour|per|para) ", plain(passage.text)):
+    if re.match(r"(?:for|fur|pour|per|para) ", plain(passage.text)) or is_announced(passage, said):
         return 2
     if re.match(r"(?:hello[,!] )?(?:we(?:'re| are)|wir sind|nous sommes|siamo|somos) ", said):
         return 2

@@ -189,3 +189,25 @@ def test_works_of_two_kinds_among_those_sent_are_asked_for() -> None:
     found = read("Among them there has to be one with a voice or voices and one that uses electronics.").call
 
     assert [(one.kind, one.least) for one in found.set_rules] == [("voice", 1), ("electronics", 1)]
+
+
+@pytest.mark.parametrize(
+    ("text", "forces", "most", "limit"),
+    [
+        ("Call for scores: string quartet, max. 10 minutes, composers under 35.", "vnI.vnII.va.vc", 600, 34),
+        ("String quartet, 8-10 minutes, composers aged 18 to 30.", "vnI.vnII.va.vc", 600, 30),
+        ("Wind quintet, at most 12 minutes.", "fl.ob.cl.hn.bn", 720, None),
+        ("We invite works for string quartet by composers under 35.", "vnI.vnII.va.vc", None, 34),
+        ("Our piano trio has played in many halls, among them ours.", "", None, None),
+        ("The flute seminar, 20 minutes on foot from the station, is open.", "", None, None),
+    ],
+)
+def test_a_short_notice_tells_players_length_and_age_between_commas(
+    text: str, forces: str, most: int | None, limit: int | None
+) -> None:
+    """What a call says is a condition; one that is passed over in silence would make a yes of what nobody knows."""
+    values = call_values(read(text).call)
+
+    assert values["forces"]["texts"] == ([forces] if forces else [])
+    assert values["duration_max"] == most
+    assert (values["age"] or {}).get("limit") == limit
