@@ -32,7 +32,7 @@ def say_of_numbers(forces: Forces) -> None:
 
 def say_of_body(nodes: Nodes, start: int, end: int, drafts: list[Draft], forces: Forces) -> None:
     """Say of a number before an ensemble that is neither that of its players nor of ensembles, ``2 string quartet``."""
-    counted = count_at(nodes, start) if nodes[start].kind == "number" else None
+    counted = count_at(nodes, start) if drafts and nodes[start].kind == "number" else None
     if counted is None or counted.end >= end or counted.least != counted.most or counted.most < FEWEST:
         return
     number = counted.most
