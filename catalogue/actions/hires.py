@@ -26,6 +26,7 @@ from catalogue.models import Composer, Hire, HiredPerformance, HireItem, Materia
 from catalogue.rules.hires.clashes import Loan, clash
 from catalogue.rules.hires.making_up import copy_numbers, part_values, rows_of
 from catalogue.rules.hires.terms import PartAction, PartCondition, Purpose
+from catalogue.rules.refused import Refused
 from catalogue.rules.strengths import strengths_of
 from catalogue.terms import StepKind, StepState
 from catalogue.timing import PartialDate, write_date
@@ -52,12 +53,8 @@ class Counted:
     charge: Decimal | None = None
 
 
-class NoList(ValueError):
+class NoList(Refused):
     """A list that cannot be made up; ``reason`` says in one sentence what is missing."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 # ---- the hire itself

@@ -17,15 +17,12 @@ from django.db import transaction
 from catalogue.actions.entry import KeyUsed, make_entry_key
 from catalogue.models import Composer, EntryKey, EntryPurpose, Membership
 from catalogue.models.people import sha256_of
+from catalogue.rules.refused import Refused
 from catalogue.terms import Role
 
 
-class MemberError(ValueError):
+class MemberError(Refused):
     """Something that must not happen to the members of a catalogue; ``reason`` says why."""
-
-    def __init__(self, reason: str) -> None:
-        self.reason = reason
-        super().__init__(reason)
 
 
 @dataclass(frozen=True, slots=True)

@@ -53,6 +53,7 @@ from catalogue.models import (
     Venue,
     Work,
 )
+from catalogue.rules.refused import Refused
 
 MODELS: dict[Alike, type[models.Model]] = {
     Alike.WORK: Work,
@@ -96,12 +97,8 @@ MODEL_NAMED = {
 } | {"Movement": Movement, "Cue": Cue}  # fmt: skip
 
 
-class NotMerged(ValueError):
+class NotMerged(Refused):
     """Two records that cannot become one, or not be parted again; ``reason`` is one sentence."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 @dataclass(slots=True)

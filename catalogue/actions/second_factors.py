@@ -14,6 +14,7 @@ from django.utils.crypto import constant_time_compare
 from catalogue.actions.sealed_secrets import SecretUnreadable, sealed, unsealed
 from catalogue.models import RecoveryCode, SecondFactor
 from catalogue.models.people import sha256_of
+from catalogue.rules.refused import Refused
 
 STEP = 30  # seconds, as RFC 6238 proposes
 DRIFT = (0, -1, 1)  # steps by which a telephone's clock may be off
@@ -22,12 +23,8 @@ RECOVERY_CODES, LETTERS = 10, "abcdefghjkmnpqrstuvwxyz23456789"
 CODE = re.compile(r"\d{6}")
 
 
-class CodeRefused(ValueError):
+class CodeRefused(Refused):
     """A code that lets nobody in; ``reason`` says why."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 def factor_of(user: User) -> SecondFactor | None:

@@ -14,17 +14,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from io import BytesIO
 
+from catalogue.rules.refused import Refused
+
 MEGABYTE = 1_000_000
 PIECE = 65_536
 NESTED = (b"PK\x03\x04", b"Rar!", b"7z\xbc\xaf", b"\x1f\x8b")
 
 
-class ArchiveError(ValueError):
+class ArchiveError(Refused):
     """An archive that is damaged or does not stay within limits."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,6 +18,7 @@ from typing import Any, BinaryIO
 
 from catalogue.exchange.aligned_set import CHUNK, FIXED, Outlet
 from catalogue.exchange.zip_stream import Member
+from catalogue.rules.refused import Refused
 from catalogue.rules.technical.layouts import speakers_of
 from catalogue.rules.technical.terms import Setup
 
@@ -27,12 +28,8 @@ MEDIA = "media"
 MOST_MANIFEST, MOST_FILES = 4_000_000, 5_000
 
 
-class PackageError(ValueError):
+class PackageError(Refused):
     """A package that cannot be made or read; ``reason`` is one sentence."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ from catalogue.exchange.performer_lists import write_performers
 from catalogue.exchange.work_import import as_facts
 from catalogue.models import Composer, Performance, ProgrammedWork, Work
 from catalogue.rules.formula_guard import guarded
+from catalogue.rules.refused import Refused
 from catalogue.terms import Extent
 
 LONGEST_CELL = 32_767  # characters that a cell of XLSX takes
@@ -34,12 +35,8 @@ COPIED_OF_EVENT = ("kind", "country_then", "series", "audience", "status", "note
 Rows = list[list[str]]
 
 
-class ExportError(ValueError):
+class ExportError(Refused):
     """A catalogue that a kind of file cannot hold; ``reason`` is one sentence."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 def export_csv(composers: Iterable[Composer], kind: Kind) -> bytes:

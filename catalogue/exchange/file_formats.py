@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from pathlib import PurePath
 
 from catalogue.exchange.archives import MEGABYTE
+from catalogue.rules.refused import Refused
 
 HEAD = 512
 """How many bytes are looked at."""
@@ -22,12 +23,8 @@ SOUND_BRANDS = (b"M4A ", b"M4B ", b"M4P ")
 PLAIN_BYTES = "application/octet-stream"
 
 
-class FormatError(ValueError):
+class FormatError(Refused):
     """A file of a kind that is not kept, or named as what it is not; ``reason`` is one sentence."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 @dataclass(frozen=True, slots=True)

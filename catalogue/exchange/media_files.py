@@ -11,18 +11,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import BinaryIO
 
+from catalogue.rules.refused import Refused
+
 PCM, FLOAT, EXTENSIBLE = 1, 3, 0xFFFE
 WIDTHS = {PCM: (2, 3, 4), FLOAT: (4,)}
 MOST_CHUNKS = 200
 AT_ONCE = 65_536
 
 
-class MediaError(ValueError):
+class MediaError(Refused):
     """A file that cannot be used; ``reason`` is one sentence with its name."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,7 @@ import pikepdf
 from pikepdf.settings import set_qpdf_limits
 
 from catalogue.exchange.archives import MEGABYTE
+from catalogue.rules.refused import Refused
 from catalogue.rules.technical.files import PageSize, PdfFacts
 
 MOST_UNPACKED = 64 * MEGABYTE
@@ -43,12 +44,8 @@ set_qpdf_limits(
 )
 
 
-class PdfError(ValueError):
+class PdfError(Refused):
     """A PDF that cannot be opened, or is out of bounds; ``reason`` is one sentence."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 def read_pdf(file: BinaryIO, *, most_seconds: float = MOST_SECONDS) -> PdfFacts:

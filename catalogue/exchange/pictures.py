@@ -16,6 +16,7 @@ from django.core.files.storage import Storage
 from PIL import Image, ImageOps
 
 from catalogue.exchange.archives import MEGABYTE
+from catalogue.rules.refused import Refused
 
 FORMATS = {"PNG": "png", "JPEG": "jpg", "WEBP": "webp"}
 MEDIA_TYPES = {"png": "image/png", "jpg": "image/jpeg", "webp": "image/webp"}
@@ -24,12 +25,8 @@ MOST_PIXELS = 25 * MEGABYTE
 QUALITY = 90  # of JPEG and WebP
 
 
-class PictureError(ValueError):
+class PictureError(Refused):
     """A file that is no picture, or too large a one."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 @dataclass(frozen=True, slots=True)

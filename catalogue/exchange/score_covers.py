@@ -10,13 +10,11 @@ from typing import BinaryIO
 
 import pikepdf
 
+from catalogue.rules.refused import Refused
 
-class CoverError(ValueError):
+
+class CoverError(Refused):
     """A score that cannot be given a cover; ``reason`` is one sentence."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 def with_cover(score: BinaryIO, cover: bytes, *, without: int = 0) -> bytes:

@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import IO, Any
 
 from catalogue.exchange.archives import MEGABYTE
+from catalogue.rules.refused import Refused
 
 FORMAT = 1
 MANIFEST, DATABASE = "manifest.json", "database.sqlite3"
@@ -29,12 +30,8 @@ LONGEST_MANIFEST = LONGEST_LINE = 100 * MEGABYTE
 DAMAGED = (zipfile.BadZipFile, zlib.error, EOFError, RuntimeError, OverflowError, NotImplementedError, ValueError)
 
 
-class BackupError(ValueError):
+class BackupError(Refused):
     """A backup that cannot be used, or cannot be made; ``reason`` is one sentence for whoever asked."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 @dataclass(frozen=True, slots=True)

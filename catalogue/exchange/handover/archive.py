@@ -25,6 +25,7 @@ from catalogue.exchange.backups.archive import (
     told_in,
     unsealed,
 )
+from catalogue.rules.refused import Refused
 
 FORMAT = 1
 MANIFEST = "hand-over.json"
@@ -35,12 +36,8 @@ NO_HAND_OVER = "This file is no catalogue that was handed over."
 TAMPERED = "This file was changed or damaged after it was made, or is no catalogue that was handed over."
 
 
-class HandOverError(ValueError):
+class HandOverError(Refused):
     """A catalogue that cannot be handed over or taken over; ``reason`` is one sentence."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,7 @@ from catalogue.making import make_document
 from catalogue.models import Sending
 from catalogue.web.access import CatalogueRequest, material_editor_page, material_page
 from catalogue.web.forms.document_base import DocumentForm
+from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.sendings import NewSendingForm
 from catalogue.web.forms.uploads import made_of
 from catalogue.web.notices import say
@@ -27,7 +28,6 @@ from catalogue.web.records.of_sendings import SENDINGS
 from catalogue.web.sent_papers import begin, keep_paper, paper_of
 from catalogue.web.views.documents import bench, file_name, form_of, unless_known
 from catalogue.web.views.records import record_sent_before
-from catalogue.web.views.work_forms import add_errors
 
 FORM = cast("type[NewSendingForm]", made_of(SENDINGS, NewSendingForm))
 
