@@ -78,7 +78,7 @@ def at_a3(paper: Paper) -> Sheet:
         signed=NoteSheet(x=TEXT_X, short=short, look=Look("serif", 13.25, 19, italic=True), lead=26, right=True),
         credit=NoteSheet(x=TEXT_X, short=short, look=Look("serif", 13.25, 19, italic=True), lead=40),
         closing=NoteSheet(x=TEXT_X, short=short, look=SMALL, lead=30),
-        legend=LegendSheet(key=key_sheet(width)),
+        legend=LegendSheet(key=key_sheet(width, size.height / reduced)),
         figure=FigureSheet(
             caption=SMALL, sketch_scale=1.0, sketch_lead=22, caption_below=18, strip_x=TEXT_X, strip_scale=2.2
         ),
@@ -111,10 +111,12 @@ def list_table(width: float) -> ListTableSheet:
     )  # fmt: skip
 
 
-def key_sheet(width: float) -> KeySheet:
+def key_sheet(width: float, height: float) -> KeySheet:
+    """The key; on paper that is less high for its width its rows stand closer."""
+    close = min(1.0, height / SIZES[Paper.A3].height)
     return KeySheet(
-        head=Look("serif", 17.5, 22), head_lead=50, head_rule=7, note_lead=30, first_lead=58, name=TEXT,
-        detail=Look("serif", 11, 15.2), drawing=148, rise=34, x=185, short=min(130, width / 4), detail_lead=16, row=83,
+        head=Look("serif", 17.5, 22), head_lead=50 * close, head_rule=7, note_lead=30, first_lead=58 * close, name=TEXT,
+        detail=Look("serif", 11, 15.2), drawing=148, rise=34, x=185, short=min(130, width / 4), detail_lead=16, row=83 * close,
         bare_row=34,
     )  # fmt: skip
 
