@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 from importlib.resources import files
 
+from catalogue.documents.contents.subtitles import told_in
 from catalogue.documents.contents.titles import generic
 from catalogue.documents.labels import LANGUAGES, Labels, labels
 from catalogue.documents.model import (
@@ -75,7 +76,7 @@ def described(work: WorkFacts, says: Labels) -> Text:
 
 def description(work: WorkFacts, told: tuple[Told, ...], says: Labels) -> Text:
     if work.title.subtitle and not (told and says_forces_elsewhere(work, says)):
-        return value(work.title.subtitle)
+        return told_in(work.title.subtitle, says.language) or value(work.title.subtitle)
     if not told or (generic(work.title.title) and all_in(told, work.title.title)):
         return ()
     if only_media(work.instrumentation):

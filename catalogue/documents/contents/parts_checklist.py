@@ -12,6 +12,7 @@ from datetime import date
 from itertools import groupby, starmap
 
 from catalogue.documents.contents.dates import day_text, span_text
+from catalogue.documents.contents.line_notes import note_told
 from catalogue.documents.contents.titles import short_title, work_title
 from catalogue.documents.labels import Labels, labels
 from catalogue.documents.model import (
@@ -315,7 +316,7 @@ def remarks(part: Part, says: Labels) -> Iterator[str]:
             else listed
         )
     if part.note:
-        yield part.note
+        yield note_told(part.note, says)
     if part.kind is Kind.SECTION and part.players:
         yield says.count("{n} player", "{n} players", part.players)
         yield says.count("{n} desk", "{n} desks", part.desks or 0)

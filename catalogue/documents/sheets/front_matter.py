@@ -116,8 +116,8 @@ def key_sheet(width: float, height: float) -> KeySheet:
     close = min(1.0, height / SIZES[Paper.A3].height)
     return KeySheet(
         head=Look("serif", 17.5, 22), head_lead=50 * close, head_rule=7, note_lead=30, first_lead=58 * close, name=TEXT,
-        detail=Look("serif", 11, 15.2), drawing=148, rise=34, x=185, short=min(130, width / 4), detail_lead=16, row=83 * close,
-        bare_row=34,
+        detail=Look("serif", 11, 15.2), drawing=148, rise=34, x=185, short=min(130, width / 4), detail_lead=16,
+        row=83 * close, bare_row=34,
     )  # fmt: skip
 
 

@@ -121,7 +121,8 @@ def test_the_key_explains_only_the_signs_that_occur() -> None:
         ("for three clarinets and piano", "pour 3 clarinettes et piano"),
         ("für 3 Klarinetten und Klavier", "pour 3 clarinettes et piano"),
         ("pour trois clarinettes et un piano", "pour trois clarinettes et un piano"),
-        ("for three clarinets and prepared piano", "for three clarinets and prepared piano"),
+        ("for three clarinets and prepared piano", "pour 3 clarinettes et piano préparé"),
+        ("for three clarinets and an old piano", "for three clarinets and an old piano"),
         ("a study in rust", "a study in rust"),
     ],
 )
