@@ -9,7 +9,7 @@ import pytest
 from django.db import transaction
 
 from catalogue.demo.loading import load_demo
-from tests.reference.demo_papers.papers import TODAY, Papers, checklists, entries, lists, riders, scores
+from tests.reference.demo_papers.papers import TODAY, Papers, abroad, checklists, entries, lists, riders, scores
 
 
 @pytest.fixture(scope="session")
@@ -19,6 +19,8 @@ def papers(django_db_setup: None, django_db_blocker: Any) -> Papers:
     with django_db_blocker.unblock(), transaction.atomic():
         load_demo(TODAY)
         made, refused = checklists()
-        papers = Papers(tuple(lists()), tuple(entries()), tuple(made), refused, tuple(riders()), tuple(scores()))
+        papers = Papers(
+            tuple(lists()), tuple(entries()), tuple(made), refused, tuple(riders()), tuple(scores()), abroad()
+        )
         transaction.set_rollback(True)
     return papers

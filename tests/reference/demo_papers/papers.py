@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import subprocess
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
 from itertools import cycle
 
+from catalogue.documents.labels import LANGUAGES
 from catalogue.documents.model import Document, Paper
 from catalogue.documents.registry import DocumentNeeds, render
 from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.gathering.catalogues import gather_catalogue
 from catalogue.gathering.records import gather_records_of_work
 from catalogue.making import Wish, make_document
-from catalogue.models import Composer, Edition, Rider, Work
+from catalogue.models import Composer, Edition, Hire, Rider, Work
 from catalogue.record_facts import EditionFacts, WorkRecords
 
 TODAY = date(2026, 3, 9)
@@ -23,6 +25,9 @@ SETTINGS = (("en-GB", Paper.A4), ("en-US", Paper.LETTER))
 LISTS = (
     "works-list-by-category", "works-list-by-year", "cv-section", "performance-history", "press-sheet",
     "performance-return",
+)  # fmt: skip
+HIRE_KINDS = (
+    "parts-checklist", "delivery-note", "arrival-check", "return-check", "missing-parts-letter", "hire-statement",
 )  # fmt: skip
 PERIODS = {"cv-section": (SINCE, None), "performance-return": (date(2021, 1, 1), date(2025, 12, 31))}
 
@@ -78,7 +83,10 @@ class Score:
 
 @dataclass(frozen=True)
 class Papers:
-    """All of them; ``refused`` says by its title why the parts of a work cannot be listed."""
+    """All of them; ``refused`` says by its title why the parts of a work cannot be listed.
+
+    ``abroad`` are the papers of the largest catalogue in each other language and, by their side, in English of Britain.
+    """
 
     lists: tuple[Sheet, ...]
     entries: tuple[Sheet, ...]
@@ -86,6 +94,7 @@ class Papers:
     refused: dict[str, str]
     riders: tuple[Sheet, ...]
     scores: tuple[Score, ...] = ()
+    abroad: dict[str, tuple[Document, ...]] = field(default_factory=dict)
 
     @property
     def all(self) -> tuple[Sheet, ...]:
@@ -156,3 +165,30 @@ def scores() -> list[Score]:
         for document in [make_document(composer, wish)]
         for sheet in [Sheet(f"{one.work.title} front", catalogue, document, catalogue.works_by_id()[one.work_id])]
     ]
+
+
+def abroad() -> dict[str, tuple[Document, ...]]:
+    """Make every kind of paper of one catalogue in each language but that of the United States."""
+    composer = Composer.objects.get(slug="nevena-haldoreva")
+    return {tag: tuple(papers_in(tag, composer)) for tag in LANGUAGES if tag != "en-US"}
+
+
+def papers_in(language: str, composer: Composer) -> Iterator[Document]:
+    for kind in LISTS:
+        first, last = PERIODS.get(kind, (None, None))
+        yield make_document(composer, Wish(kind, language, Paper.A4, TODAY, first=first, last=last))
+    rider = Rider.objects.filter(composer=composer).earliest("pk")
+    works = (rider.work_id,)
+    yield make_document(
+        composer, Wish("rider", language, Paper.A4, TODAY, works=works, performance=rider.performance_id)
+    )
+    edition = Edition.objects.exclude(copyright_line="").filter(work__composer=composer).earliest("pk")
+    yield make_document(composer, Wish("front-matter", language, Paper.A3, TODAY, works=(edition.work_id,)))
+    sheet = Work.objects.filter(composer=composer, cues__isnull=False).earliest("pk")
+    yield make_document(composer, Wish("cue-sheet", language, Paper.A4, TODAY, works=(sheet.pk,)))
+    for kind in HIRE_KINDS:
+        for hire in Hire.objects.filter(composer=composer).order_by("pk"):
+            try:
+                yield make_document(composer, Wish(kind, language, Paper.A4, TODAY, hire=hire.pk))
+            except DocumentNeeds:
+                continue
