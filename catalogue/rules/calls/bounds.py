@@ -17,6 +17,7 @@ MORE = (
     r"sobrepas\w+|rebas\w+|pas(?:ar|ara|e|en) de"
 )
 LESS = (
+    r"baj(?:ar|e|en) de|descend\w+ (?:de|sous)|scend\w+ sotto|"
     r"under|less than|fewer than|shorter(?: than)?|below|weniger als|kurzer als|unter\w*|moins de|inferieure?s?|"
     r"meno di|inferior[ei]?|menos de"
 )
@@ -37,6 +38,8 @@ BEHIND = re.compile(
     r"[\s,]*(?:\(?(?P<least>nicht unter\b|nicht unterschr\w+|ou plus\b|nicht unter-)|"
     r"(?P<most>nicht uberschr\w+|nicht ubersteig\w+))"
 )
+OF_THE_LAST = re.compile(rf"^(?:\s*(?:minut\w*|'))?\s*(?:{MOST}|{LEAST})\s*[,;]")
+"""A word that stands behind the number before it and ends with it: *huit minutes au moins, quatorze au plus*."""
 TURNS = re.compile(r"(?<![a-z])(?:but|aber|mais|ma|pero|sondern)(?![a-z])")
 
 
@@ -58,6 +61,7 @@ def compared(before: str, after: str, carried: str = "") -> bool | None:
     >>> compared("no fewer than ", " "), compared(" ni mas de ", " minutos", "no duraran menos de ")
     (False, True)
     """
+    before = OF_THE_LAST.sub(",", before)
     behind = BEHIND.match(after)
     if behind:
         return behind["most"] is not None

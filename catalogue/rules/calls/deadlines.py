@@ -24,7 +24,7 @@ STRONG = (
     r"deadline|closing (?:date|day)|closes?\b|einsendeschluss|einreichfrist|bewerbungsschluss|bewerbungsfrist|"
     r"abgabeschluss|abgabetermin|stichtag fur die einsendung|date limite|cloture|scadenza|fecha limite|plazo|termine|"
     r"sluitingsdatum|due (?:date|by|on)|(?:is|are) due|last day|\w*termin\b|\w*schluss\b|finaliza|se cierra|"
-    r"quand\b|when\b|einsendefrist|"
+    r"scad(?:e|ono|ra|ranno)\b|lauft ab\b|vence\b|quand\b|when\b|einsendefrist|"
     r"final date|last date|date for (?:entries|submissions|receipt)|"
     r"(?:ausschreibung|aufruf|bewerbungsphase|frist|call|competition)\b[^.;]{0,30}(?:endet|ends)\b|"
     r"fin des? (?:inscriptions|candidatures|depots?|l'appel)|concluye|"

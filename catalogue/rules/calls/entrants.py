@@ -52,6 +52,9 @@ NOT_TURNED = re.compile(
 )
 COMPLETED_YEAR = re.compile(r"(?:vollendeten?|das) (?P<age>\d{2})\. lebensjahr")
 BARE_AGE = re.compile(
+    rf"(?:composers?|applicants?|entrants?|candidates?|people|students?) (?:between|from) {NUMBER} (?:and|"
+    rf"to) {NUMBER}\b"
+    r"(?! (?:minut|work|piece|player))|"
     rf"(?:must be|be|are) {NUMBER} (?:or|and) (?:over|above|older|under|younger)|not yet {NUMBER}\b(?! (?:work|"
     rf"piece|minut|score))"
 )
@@ -98,6 +101,8 @@ BORN = re.compile(
     r"(?<![a-z])(?:born|geboren|jahrgang|ne\(?e?\)?[\w·.\-]{0,4} (?:apres|en|le|a partir|avant)|nat[oiae](?:/[aei])? |"
     r"nacid)"
 )
+BORN_SOMEWHERE = re.compile(r"(?<![a-z])born (?:in (?!the (?:year|decade))[a-z]|there)(?![^.;]*(?:19|20)\d\d)")
+"""*Born in Ireland* names no day, though the sentence may name one for something else."""
 INCLUSIVE = (
     r"on or after|or later|or after|since|not before|from\b|ab\b|oder spater|seit|in or after|"
     r"a partir|nicht vor|desde|dal\b|und junger|and younger|et plus jeunes|depuis|ou apres|o dopo|o despues|oder danach"
@@ -155,7 +160,7 @@ def age_in(passage: Passage, said: str, closes: date | None) -> Age | None:
         has(r"works? (?:from|of)|composed|written|completed|minut", said) and not BORN.search(said)
     ):
         return None
-    if BORN.search(said) and (years_in(passage.text) or days_in(passage.text)):
+    if BORN.search(said) and not BORN_SOMEWHERE.search(said) and (years_in(passage.text) or days_in(passage.text)):
         return born_in(passage, said)
     if has(r"words?|werk|works|pieces|pages", said) and not has(
         r"years? (?:of age|old)|age|alter|entrant|composer|turned", said
@@ -296,11 +301,16 @@ def adjectives_in(said: str) -> Iterator[str]:
         yield from (NATIONALS[word] for word in re.findall(r"[a-z]+", said) if word in NATIONALS)
 
 
+def without_quarter(word: str) -> str:
+    """Return the name of a state without the part of it that is meant: *Norddeutschland*, *Süditalien*."""
+    return re.sub(r"^(?:Nord|Süd|West|Ost|Mittel|Nieder|Ober)(?=[a-zäöü]{4})", "", word).capitalize()
+
+
 def state_codes(name: str) -> tuple[str, ...]:
     """
     >>> state_codes("British and Irish"), state_codes("New Zealand")
     (('GB', 'IE'), ('NZ',))
     """
     whole = state_of_word(name)
-    words = (state_of_word(word) for word in name.split() if len(word) > 1)
+    words = (state_of_word(word) or state_of_word(without_quarter(word)) for word in name.split() if len(word) > 1)
     return (whole,) if whole else tuple(dict.fromkeys(code for code in words if code))

@@ -100,6 +100,11 @@ LEAST_OF_THESE = re.compile(
     rf"|(?:for|fur|pour|per|para) (?:at least|mindestens|almeno|au moins|al menos) (?P<some>{NUMBER}) "
     r"(?:of (?:them|us)|von ihnen|di loro|d'entre eux|de ellos)\b"
 )
+LEAST_AMONG = re.compile(
+    rf"(?:at least|minimum of|mindestens|almeno|au moins|al menos|minimo de) (?P<n>{NUMBER}) "
+    rf"(?:of (?:its|our|the|these)|dei (?:suoi|nostri)|delle (?:sue|nostre)|de (?:ses|nos|sus|nuestros)|unserer|"
+    rf"ihrer|der) {PLAYERS}"
+)
 OR_MORE = re.compile(
     rf"(?:any |a )?subset of (?P<n>{NUMBER}) or more|(?:mindestens (?:jedoch |aber )?|minimo d[ei] |minimum (?:of|de) |"
     rf"at least |au moins |almeno |al menos )(?P<least>{NUMBER})\s*[.;]?$"
@@ -247,6 +252,9 @@ def players_in(said: str) -> tuple[int | None, int | None]:
     more = OR_MORE.search(said)
     if more and (more["n"] or has(PLAYERS, said)):
         return number_of(more["n"] or more["least"]), None
+    among = LEAST_AMONG.search(said)
+    if among:
+        return number_of(among["n"]), None
     of_these = LEAST_OF_THESE.search(said)
     if of_these:
         return number_of(of_these["n"] or of_these["some"]), None

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from catalogue.rules.calls.bounds import Bound, compared
+from catalogue.rules.calls.bounds import OF_THE_LAST, Bound, compared
 from catalogue.rules.calls.deadlines import OF_WORKS
 from catalogue.rules.calls.figures import Length, days_in, lengths_in
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found
-from catalogue.rules.calls.words import NUMBER, has, number_of, plain
+from catalogue.rules.calls.words import NUMBER, beginning, has, number_of, plain
 
 UNDER = r"(?:under|less than|below|shorter than|unter|weniger als|kurzer als|moins de|meno di|menos de|fewer than)"
 OVER = r"(?:over|more than|longer than|above|exceeding|mehr als|langer als|uber|plus de|piu di|mas de)"
@@ -45,7 +45,7 @@ AT_MOST_AFTER = re.compile(
 AT_LEAST_AFTER = re.compile(
     r"\s*(?:\(?(?:or|oder|ou|o) (?:more|longer|over|mehr|langer|plus|piu|mas)|minimum|is the minimum|"
     r"at (?:the )?(?:very )?least|"
-    r"mindestens)"
+    r"mindestens|au moins|almeno|al menos|wenigstens)"
 )
 REFUSED = re.compile(
     r"(?<![a-z])(?:(?:will|can|shall)(?:not| not) be|(?:is|are) not (?:eligible|accepted|admitted|considered)|excluded|"
@@ -61,7 +61,8 @@ TOLERANCE = (
     r"in either direction|marge|tolleranza"
 )
 TOTAL = (
-    r"together|in total|in all\b|altogether|total\b|combined|insgesamt|zusammen|gesamtdauer|au total|en tout|"
+    r"add(?:s|ing)? up to|amounting to|together|in total|in all\b|altogether|total\b|combined|insgesamt|zusammen|"
+    r"gesamtdauer|au total|en tout|"
     r"(?:duree|durata|duracion|dauer) tota\w+|junt[ao]s\b|en conjunto|sumad[ao]s|complessiv|in totale|en total|"
     r"in sum|overall|between them|added up|"
     r"portfolio (?:of|lasting|should|must)"
@@ -140,12 +141,21 @@ def bounds_in_parts(said: str, lengths: list[Length]) -> Iterator[tuple[bool, Bo
     if len(parts) < 2 or not any(has(TOTAL, part) for part, _ in parts):
         parts = [(said, lengths)]
     for part, found in parts:
-        whole = has(TOTAL, part) and not has(EACH, part)
+        whole = is_of_all(part, found)
         bounds = bounds_of(part, found)
         most = [one for one in bounds if one.most]
         if len(most) > 1 and has(ABOUT, part):
             bounds = [one for one in bounds if not one.most or one is most[-1]]
         yield from ((whole, one) for one in bounds)
+
+
+def is_of_all(part: str, found: list[Length]) -> bool:
+    """Whether lengths are of all works together, by the word of the two kinds that stands next before them."""
+    if not has(TOTAL, part) or not has(EACH, part):
+        return has(TOTAL, part)
+    before = part[: found[0].start]
+    each, total = ([one.start() for one in beginning(words).finditer(before)] for words in (EACH, TOTAL))
+    return max(total, default=-1) > max(each, default=-1) >= 0
 
 
 ABOUT = (
@@ -232,7 +242,7 @@ def bound_of(said: str, one: Length, since: int = 0) -> Bound | None:
     most = compared(said[since : one.start], said[one.end :], said[:since])
     if most is not None:
         return Bound(one.seconds, most)
-    before, after = said[: one.start].rstrip(" ,(:"), one.end
+    before, after = (said[:since] + OF_THE_LAST.sub(",", said[since : one.start])).rstrip(" ,(:"), one.end
     before = re.sub(r"(?:of|only|about|ca\.?|approximately)$", "", before).rstrip()
     if AT_LEAST_BEFORE.search(before) or AT_LEAST_AFTER.match(said, after):
         return Bound(one.seconds, False)

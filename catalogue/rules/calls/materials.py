@@ -36,6 +36,7 @@ OPTIONAL = (
 )
 NEEDED = (
     r"required|must\b|require|upload|e-?mail|provide|attach|accompan|need(?:s|ed)?\b|compulsory|obligat|"
+    r"si chied\w+|chiediamo|on demande|nous demandons|wir (?:bitten um|brauchen|benotigen)|se pid\w+|pedimos|"
     r"we ask for|please send|send us|"
     r"submit|include|add\b|erforderlich|obligatoire|exige|requis|richiest|obbligator|requerid|"
     r"inviare|enviar|envoyer|comprend|beizufugen|beilegen|zu jedem|for each\b|of each\b|will do\b|"
@@ -79,7 +80,8 @@ FEE = re.compile(
     rf"(?:{MONEY}|[Ee]uros?|[Pp]ounds|[Dd]ollars|Franken|[Ff]rancs|Kronen|kr\b|zł|Kč))"
 )
 FEE_WORDS = (
-    r"pays?\b|for each\b|zahl(?:t|en)\b|(?:iscrizione|inscription|inscripcion|einschreib\w*|anmeldung|"
+    r"versando|versare|versamento|verser\b|segreteria|abonar\w*|pays?\b|for each\b|zahl(?:t|en)\b|(?:iscrizione|"
+    r"inscription|inscripcion|einschreib\w*|anmeldung|"
     r"registration|entry|entries)\b|fee\b|fees\b|"
     r"\w*gebuhr|frais|quota|tassa|cuota|per (?:score|work|piece|entry|person|composer|category)|"
     r"each, |for one|entry:|costs?\b|charge|unkostenbeitrag|\w*beitrag\b|droits?\b|tasa|derechos|contributo|"
@@ -135,7 +137,8 @@ SHEETS = r"scores?\b|partitur\w*|partition\w*|files?\b|dateien|pdf\b|manuscri\w+
 ANONYMOUS = (
     r"judge[sd]? blind|blind (?:judging|jury|process|review)|judged without names|"
     r"anonym|anonim|motto|pseudonym|seudonimo|pseudonimo|devise\b|\blema\b|no name|"
-    r"without (?:a |any |the |your |their )?names?|kennwort|sealed envelope|unter einem motto|"
+    r"pen[- ]names?|rather not know who\w*|without (?:a |any |the |your |their )?names?|kennwort|sealed envelope|"
+    r"unter einem motto|"
     r"(?:names?|identity) (?:must|should|is to|are to|has to) be (?:removed|covered|hidden|withheld)|ohne namen|"
     r"keinen namen|sans (?:le |votre )?nom\b|senza (?:il )?nome|sin (?:el )?nombre|"
     r"names? (?:must|should|may) not appear|"

@@ -17,7 +17,8 @@ from catalogue.rules.calls.zones import state_of_word
 
 PERFORMED = (
     r"(?:un)?perform(?!ers?\b)|(?:un)?played|premi[eè]r|heard|urauffuhr|uraufgefuhrt|erstauffuhr|auffuhrung|aufgefuhrt|"
-    r"unaufgefuhrt|erklung\w*|gespielt|execut|jouee?s?\b|creation\b|creee?s?\b|eseguit|inedit|esecuzion|estren|"
+    r"ungespielt\w*|tocad[ao]s?\b|suonat[aoei]\b|unaufgefuhrt|erklung\w*|gespielt|execut|jouee?s?\b|creation\b|"
+    r"creee?s?\b|eseguit|inedit|esecuzion|estren|"
     r"interpretad|broadcast|"
     r"donnee?s? en\b|public hearing|uitgevoerd|presented|\bsung\b|gesungen|chantee?s?\b|cantat[aoei]|cantad[ao]s?"
 )
@@ -52,7 +53,8 @@ FREE = (
     r"pos(?:e|ent) (?:pas de|aucun) probleme|(?:nessun|ningun) problema|non (?:e|sono) un problema|"
     r"n'est pas (?:exige|requis|necessaire)|non (?:e )?(?:richiest|necessari)\w|no es (?:necesari|requisit)\w|"
     r"sono benvenut|bienvenu|bienvenid|acceptee?s?\b|moglich|(?:is|are) not expected|nothing against|all the same|"
-    r"no difference|no matter|(?:non|no) (?:e|es) (?:un[ao]? )?(?:obblig\w+|obligacion|condicion)|keine pflicht|"
+    r"no difference|no matter|unerheblich|ohne belang|sin importancia|ininfluente|indifferent\w*|toler\w+|"
+    r"gedulde\w*|tollerat\w|(?:non|no) (?:e|es) (?:un[ao]? )?(?:obblig\w+|obligacion|condicion)|keine pflicht|"
     r"pas une obligation|no importa|non importa|poco importa|nichts (?:da)?gegen|rien n'empeche|"
     r"nulla (?:osta|contro)|nada en contra"
 )
@@ -64,6 +66,7 @@ REFUSED = (
     r"excluid\w+|ausgeschlossen"
 )
 BARRED = (
+    r"ungespielt\w*|ningun\w* [^.;]{0,30}hay|nessun\w* [^.;]{0,30}(?:abbia|ha)\b|aucun\w* [^.;]{0,30}n'a|"
     r"nothing (?:that|which)|nichts|nicht (?:schon|bereits)|(?:darf|durfen) [^.;]{0,30}?nicht|must not|may not|"
     r"weder\b|neither|not previously|no (?:\w+,? ){1,5}has (?:yet |ever )?(?:played|performed)|"
     r"not (?:yet )?(?:have )?been|not have|has not|have not|hasn't|haven't|never|unperform|unplay|"
@@ -94,7 +97,7 @@ NOT_COUNTED = (
     r"are no obstacle|ne comptent"
 )
 EVENT = r"readings?|rehears|workshop|lesepro|probe|lectures?|play-?through|leseproben|reading session|private"
-STUDENTS = r"student|amateur|laien|studierende|school|conservat|etudiant|amateurs|student"
+STUDENTS = r"alumn|alliev|eleves|student|amateur|laien|studierende|school|conservat|etudiant|amateurs|student"
 PROFESSIONAL = r"professional|berufs|profi\b|professionell|professionn|profesional|profession"
 PROFESSIONAL_ORCHESTRAS = (
     r"(?:berufs|profi)orchester|orchestres? professionnels?|orchestr[ae] profession\w+|orquestas? profesional(?:es)?"
@@ -255,6 +258,8 @@ NOT_THERE = (
     r"mais pas (?:encore )?(?:par|en|au|a)\b|pero (?:todavia |aun )?no (?:por|en)\b|"
     r"but not(?! (?:\w+ly )?(?:recorded|published))|maar (?:nog )?niet in|provided (?:that )?(?:the|no|"
     r"any) (?:\w+ )?performance|"
+    r"(?:purche|pourvu que ce ne soit|siempre que|sofern|solange|vorausgesetzt,?|(?:provided|as long as)(?: it was)?) "
+    r"(?:non|pas|no|nicht|not) (?:in|im|nel\w*|en|au)\b(?! (?:druck|verlag))|"
     r"(?:provided|as long as) (?:that )?(?:it|they) (?:was|were|has|have) not"
 )
 PRINTED_OUT = re.compile(

@@ -31,7 +31,7 @@ ABBREVIATED = re.compile(
 )
 ENDS_LIST = re.compile(r"(?<=\bstr)\.\s+(?:[A-ZÄÖÜ][a-zäöü]+)\s+[a-zäöü]")
 """A list of players that ends its sentence: *2.2.2.2 - 2.2.0.0 - str. Usual doublings are allowed*."""
-MEASURED = re.compile(r"\d\s*(?:\w+\s)?(?:max|min)$", re.IGNORECASE)  # a figure that ends its sentence: 14 min.
+MEASURED = re.compile(r"\d\s*(?:\w+\s)?(?:max|min|h)$", re.IGNORECASE)  # a figure that ends its sentence: 14 min.
 ORDINAL = re.compile(r"(?:^|[\s(])\d{1,2}$")
 UNCAPITALISED = re.compile(r"[.!?]+\s+(?=[^\W\d_])")
 COLON = re.compile(r"(?P<label>[^\s:.!?(\d][^:.!?\n]{0,48}?)\s*(?:\([^)\n]{0,30}\))?\s*:(?=\s|$)")

@@ -20,7 +20,8 @@ STATEMENT = (
     r"project description|projektbeschreibung|description (?:du|de) projet|descrizione del progetto|"
     r"descripcion del proyecto|carta de motivacion|letter\w (?:di motivazione|motivazional\w)|"
     r"lettre de motivation|statement|letter of (?:motivation|intent)|motivation letter|cover letter|"
-    r"motivationsschreiben|summary|proposal|projekt\w*|projet\b|progetto\b|proyecto\b|motivation\w*"
+    r"describe\b|beschreib\w*|decrivez|descriva\w*|describ[ai]\w*|motivationsschreiben|summary|proposal|"
+    r"projekt\w*|projet\b|progetto\b|proyecto\b|motivation\w*"
 )
 LIFE = r"biogra(?:ph|f)\w*|semblanza|kurzbiogra\w*|\bbio\b|kurzbiographie|lebenslauf|vita\b"
 CV = r"curricul\w+(?: vitae)?|\bcv\b|resume\b"
@@ -29,7 +30,8 @@ PAGES = re.compile(rf"(?:(?:{NUMBER})\s*(?:-|to|bis)\s*)?(?P<most>{NUMBER})[- ]?
 REFEREES = re.compile(
     rf"(?P<count>{NUMBER})\s+(?:\w+\s+){{0,2}}?(?:referees?|references?|referenzen|gutachten|referenze|"
     r"letters? of (?:recommendation|reference|support)|recommendation letters?|lettere? di (?:referenz|raccomandazion|"
-    r"presentazion)\w|empfehlung(?:en|sschreiben)?|referenzschreiben|lettres? de (?:recommandation|soutien)|"
+    r"presentazion)\w|people who (?:can|could|will) (?:speak|vouch)|empfehlung(?:en|sschreiben)?|"
+    r"referenzschreiben|lettres? de (?:recommandation|soutien)|"
     r"cartas? de (?:recomendacion|referencia))"
 )
 SIZE = re.compile(r"(?P<size>\d+(?:[.,]\d+)?)\s*(?P<unit>[kmg][bo]|megabytes?|gigabytes?)\b")
@@ -40,7 +42,8 @@ EXCERPT = r"(?:recordings?|excerpts?|audio|extracts?|ausschnitte?|aufnahmen?)"
 OF_EACH = r"each|every|per (?:work|piece|score)|for all|jede[mns]?|accompan|zu jedem|pro werk"
 PAIR = (
     r"(?:scores?|partitur)\b[^;]{0,60}?(?:\band|\bwith|\+|\bplus|\bund|\bet|\be) (?:an? |its |their |the |eine )?"
-    r"(?:\w+ )?(?:recordings?|aufnahmen?|enregistrement|registrazione)|recordings? (?:and|with) (?:an? )?\w* ?scores?"
+    r"(?:\w+ )?(?:recordings?|sound files?|audio files?|aufnahmen?|enregistrement|registrazione)|"
+    r"recordings? (?:and|with) (?:an? )?\w* ?scores?"
 )
 FILE_NAME = re.compile(
     r"(?<![\w/@])(?P<name>[^\W_]+(?:[_\-][^\W_]+)+)\.(?:pdf|mp3|wav|zip|docx?|m4a|flac)\b", re.IGNORECASE

@@ -75,6 +75,11 @@ MOST_OF_THEM = re.compile(
     rf"hasta)\s+(?P<most>{NUMBER})(?=\s*(?:[.,;]|$)|\s+(?:\w+\s+)?{SENT})"
 )
 """*More than one, up to a maximum of three*; *limited to one submission*."""
+SEND_SO_MANY = re.compile(
+    rf"(?:can|may) (?:send|submit|enter|offer)(?: us| in)? (?P<most>{NUMBER})(?=[.,;]|$| of (?:them|these)| at most)|"
+    rf"(?:konnt?e?n?|durf\w*) (?:sie |ihr |uns )*(?P<de>{NUMBER}) (?:ein|schick|send)\w+"
+)
+"""*You can send us two*, of what the sentences before it speak of."""
 SEVERAL = (
     r"mehrere\w* (?:werke|einreich|komposit)|mehrfach(?:einreich|bewerb)|multiple (?:works|entries|submissions)|"
     r"plusieurs (?:o?euvres|candidatures|pieces)|piu (?:opere|brani|composizioni)\b|varias obras|several (?:works|"
@@ -147,7 +152,7 @@ def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> 
     said = AMONG_THEM.split(said)[0]
     headed, tail = PER_HEAD.search(said), MOST_OF_THEM.search(said)
     span, most, least = RANGE.search(said), UP_TO.search(said), AT_LEAST.search(said)
-    both = BOTH.search(said)
+    both, bare = BOTH.search(said), SEND_SO_MANY.search(said)
     said = LISTS_OF_WORKS.sub(" ", said)
     if both:
         yield Found("works_min", number_of(both["least"]), *where, rank=rank)
@@ -159,6 +164,8 @@ def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> 
         yield Found("works_max", number_of(most["most"]), *where, rank=max(rank, 2 if has(ASKED, said) else 1))
     elif tail and has(SENT, said) and not has(r"(?:no|any) (?:single|individual|one) (?:work|piece)", said):
         yield Found("works_max", number_of(tail["most"]), *where, rank=2)
+    elif bare and not has(r"minut|words", said):
+        yield Found("works_max", number_of(bare["most"] or bare["de"]), *where, rank=2)
     elif headed and not least:
         yield Found("works_max", number_of(headed["count"] or headed["behind"]), *where, rank=2)
     elif least and (listed or has(ASKED, said)):

@@ -10,7 +10,8 @@ import re
 from functools import lru_cache
 
 NEGATION = (
-    r"(?<![a-z])(?:no(?!-)\b|not\b|cannot\b|\w+n't\b|nothing\b|neither\b|none of\b|nor\b|never\b|without\b|"
+    r"(?<![a-z])(?:no(?!-)\b|not\b|cannot\b|\w+n't\b|nothing\b|nichts\b(?! (?:da)?gegen)|tampoco\b|neanche\b|"
+    r"nemmeno\b|neither\b|none of\b|nor\b|never\b|without\b|"
     r"avoid\w*|exclud\w+|"
     r"kein\w*|ohne\b|weder\b|nicht\b|noch\b(?! nicht)|verzicht\w*|sans\b|ni\b|ne\b|n'(?=\w)|aucun\w*|pas d[e']|"
     r"exclu\w*|"
@@ -19,7 +20,8 @@ NEGATION = (
 REQUIRED = (
     r"(?:required|needed|necessary|compulsory|mandatory|obligatory|essential|need\b|require\b|erforderlich|notig|"
     r"notwendig|verpflichtend|zwingend|bedingung|voraussetzung|obligatoires?|necessaires?|exige\w*|requis\w*|"
-    r"obbligator\w+|necessari\w+|richiest\w+|richied\w+|demandee?s?\b|verlangt|gefordert|pedid[oa]s?|solicit\w+|"
+    r"obbligator\w+|necessari\w+|preciso\b|hace falta|occorr\w+|richiest\w+|richied\w+|demandee?s?\b|verlangt|"
+    r"gefordert|pedid[oa]s?|solicit\w+|"
     r"asked for|obligatori\w+|necesari\w+|imprescindible\w*|se requier\w+)"
 )
 NOT_REQUIRED = rf"{NEGATION}[^.;,]{{0,25}}?(?<![a-z]){REQUIRED}|need not|needn't|kein muss|no need"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from catalogue.rules.calls.deadlines import STRONG
-from catalogue.rules.calls.figures import days_in
+from catalogue.rules.calls.figures import Day, days_in
 from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found
 from catalogue.rules.calls.words import has
@@ -24,13 +24,22 @@ OTHER = (
 )
 
 
+def told_of_results(said: str, days: Sequence[Day]) -> list[Day]:
+    """Return of several days, or of those of a sentence on the deadline, those before which results are spoken of."""
+    ends = [0, *(one.end for one in days)]
+    near = [one for one, since in zip(days, ends, strict=False) if has(RESULTS, said[since : one.start])]
+    return [one for one in near if not has(STRONG, said[: one.start].rpartition(";")[2]) or one is not days[0]]
+
+
 def read_results(passages: Sequence[Passage]) -> Iterator[Found]:
     """Yield the day on which results are told; of several the first, which tells who is still in."""
     for passage in passages:
         said = passage.plain
-        if not has(RESULTS, said) or has(STRONG, said):
+        if not has(RESULTS, said):
             continue
         days = days_in(passage.text)
+        if len(days) > 1 or has(STRONG, said):
+            days = told_of_results(said, days)
         near = [one for one in days if not has(OTHER, said[max(0, one.start - 30) : one.start])]
         if near:
             yield Found("results_on", near[0].day, passage.start, passage.end)

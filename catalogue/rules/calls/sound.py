@@ -113,7 +113,9 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
         yield Found("electronics_only", only, *where)
         if has(DEVICES, rest):
             asked = list(devices_asked(rest, where))
-            yield from asked or [Found("electronics", Electronics.ALLOWED, *where, rank=1)]
+            yield from asked
+            if not any(one.field == "electronics" for one in asked):
+                yield Found("electronics", Electronics.ALLOWED, *where, rank=1)
         return
     if refuses(said, WITHOUT_DEVICES):
         yield Found("electronics", Electronics.REQUIRED, *where, rank=2)

@@ -18,7 +18,8 @@ from catalogue.rules.calls.terms import ElectronicsKind
 FIXED = (
     r"fixed[- ](?:media|sounds?|electronics|elektronik)|media fissi|(?<!red )tape(?:s|d)?\b|tonband\w*|vom band|"
     r"zuspiel\w*|vorproduzierte\w*|fixierte\w* (?:klang\w*|medi\w+|elektronik)|playback|backing tracks?|"
-    r"pre-?(?:recorded|produced)\b|sound files?|acousmati\w+|akusmatisch\w*|acusmati\w+|"
+    r"pre-?(?:recorded|produced)\b|pre-?registrat\w+|pregrabad\w+|pre-?enregistr\w+|sound files?|acousmati\w+|"
+    r"akusmatisch\w*|acusmati\w+|"
     r"(?:sur|su|en|auf) support\w*|supports? (?:fixe|audio)\w*|support[oi] (?:fiss|audio|fij)\w*|soportes?(?: fijos?)?|"
     r"sons? fixes?|bande (?:magnetique|son)|nastro(?: magnetico)?|suon[oi] (?:registrat|fissat)\w|medios fijos|"
     r"cinta(?: magnetofonica)?|sonido fijado|electronique (?:sera |est )?fixee|electronica fijada|elettronica fissata"
@@ -52,6 +53,10 @@ ONLY = (
     r"\w+|a condition (?:que|d')|purche|siempre que)(?![a-z])"
 )
 
+FINE = re.compile(
+    r"(?<![a-z])(?:kein|no|pas (?:de|un)|aucun|nessun|ningun) (?:problem\w*|hindernis|objection|obstac\w*|inconven\w*)|"
+    r"nichts (?:da)?gegen"
+)
 NOTHING_BUT = re.compile(
     r"(?<![a-z])n(?:e |')(?:(?!pas\b|ni\b|aucun)[^.;,])*? qu(?:e\b|')|nothing but|nichts (?:anderes )?als|no mas que"
 )
@@ -172,7 +177,7 @@ def behind(clause: Clause) -> str:
 
 
 def admits(clause: str) -> bool | None:
-    if NO_DEMAND.search(clause) or NOTHING_BUT.search(clause):
+    if FINE.search(clause) or NO_DEMAND.search(clause) or NOTHING_BUT.search(clause):
         return True
     if re.search(rf"{NEGATION}|(?<![a-z])(?:{OUT}|pas(?![a-z]))", clause):
         return False

@@ -129,7 +129,8 @@ SUBJECTS = (
         r"born in",
         r"(?<![a-z])(?:must|only|open to|eligib\w*|composers?|applicants?|entrants?|students?|komponist\w*|bewerber\w*|"
         r"compositeur\w*|compositor\w*|candidat\w*)",
-        rf"{ANY_COUNTRY}|a (?:prescindere|qualunque)|(?:any|every) (?:age|nationality)|gleich welche\w*|qualsiasi|"
+        rf"{ANY_COUNTRY}|sans distinction|ohne unterschied|senza distinzione|sin distincion|irrespective|"
+        rf"a (?:prescindere|qualunque)|(?:any|every) (?:age|nationality)|gleich welche\w*|qualsiasi|"
         rf"qualunque|cualquier|toutes? |tous |"
         rf"jeder|aller\b|"
         r"ogni nazional\w+|all countries|no (?:restriction|limit)\w*|keine",

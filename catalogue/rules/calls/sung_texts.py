@@ -19,6 +19,7 @@ LANGUAGES = {
     "nl": r"dutch|niederlandisch\w*|neerlandaise?|olandese|neerlandes\w?|nederlands\w?",
     "cy": r"welsh|walisisch\w*",
     "ga": r"irish|gaelic",
+    "sco": r"scots\b",
     "pt": r"portuguese|portugiesisch\w*|portugaise?|portoghese|portugues\w?",
     "pl": r"polish|polnisch\w*|polonaise?|polacc[oa]|polac[oa]",
     "cs": r"czech|tschechisch\w*|tcheque|cec[oa]|checo",
@@ -29,17 +30,19 @@ LANGUAGES = {
 }
 NAMES = {
     "en": "English", "de": "German", "fr": "French", "it": "Italian", "es": "Spanish", "la": "Latin", "nl": "Dutch",
-    "cy": "Welsh", "ga": "Irish", "pt": "Portuguese", "pl": "Polish", "cs": "Czech", "sv": "Swedish",
+    "cy": "Welsh", "sco": "Scots", "ga": "Irish", "pt": "Portuguese", "pl": "Polish", "cs": "Czech", "sv": "Swedish",
     "no": "Norwegian", "da": "Danish", "fi": "Finnish",
 }  # fmt: skip
 SUNG = (
-    r"texts?\b|poems?\b|lyrics|libretto|words (?:set|sung)|words(?=:)|the words (?:are|must|should|may)|sung|gesungen|"
+    r"texts?\b|poems?\b|lyrics|libretto|words (?:set|sung)|words in (?=[a-z]+(?:,| or\b| and\b|[.;]|$))|"
+    r"words(?=:)|the words (?:are|must|should|may)|sung|gesungen|"
     r"vertont\w*|textvorlagen?|texte\w?\b|gedichte?|poeme\w?|paroles|testi?\b|testo|poesi[ae]|textos?\b|poemas?\b|"
     r"textsprache|sprache des textes|langue du texte"
 )
 WRITTEN_ABOUT = (
     r"programme|program\b|notes?\b|biograph|biograf|statement|letter|application|description|commentary|rider|translat|"
-    r"motivation|words of|einfuhrung|werktext|notice|words?\b(?! set| sung|:| are| must| should| may)|ubersetz|traduc|"
+    r"motivation|words of|einfuhrung|werktext|notice|words?\b(?! in [a-z]+(?:,| or| and|[.;])| set| sung|:| are|"
+    r" must| should| may)|ubersetz|traduc|"
     r"traduzion"
 )
 IN = r"(?:\bin\b|\bauf\b|\ben\b|language|langue|lingua|idioma|\w*sprache|:)"
@@ -50,6 +53,7 @@ FREE = (
 NOBODYS = r"rechtefrei\w*|libres? de droits?|liber[oi] da diritti|libres? de derechos|free of third[- ]party rights"
 """Free of the rights of others, which a text of the composer's own is too."""
 OR_CLEARED = (
+    r"leave to use|rights? to use|"
     r"permission|cleared|licen[sc]e|written consent|rights? (?:have been|must be|has been)|genehmigung|einwilligung|"
     r"rechte (?:\w+ )?(?:geklart|eingeholt)|autorisation|autorizzazion\w*|autorizacion|permiso|cession"
 )
