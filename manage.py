@@ -6,9 +6,11 @@ Set ``LEDGERLINE_NO_BOOTSTRAP=1`` where packages are provided in another way.
 """
 
 import hashlib
+import io
 import os
 import pathlib
 import shutil
+import signal
 import subprocess
 import sys
 
@@ -148,10 +150,44 @@ def main() -> None:
         run_inside()
     choose_data_folder(command)
     os.environ.setdefault("DJANGO_SETTINGS_MODULE", "config.settings")
+    speak_utf_8()
     from django.core.management import execute_from_command_line
 
     execute_from_command_line(sys.argv)
 
 
+def speak_utf_8() -> None:
+    """Write UTF-8 to files and other programs (RFC 8259 wants it of JSON), whatever the machine has else.
+
+    A terminal keeps its own letters, with a mark for those that it has not.
+    """
+    for stream in (sys.stdin, sys.stdout, sys.stderr):
+        if not isinstance(stream, io.TextIOWrapper):
+            continue
+        if stream.isatty():
+            stream.reconfigure(errors="replace")
+        else:
+            stream.reconfigure(encoding="utf-8")
+
+
+def stopped_by(fault: KeyboardInterrupt | BrokenPipeError) -> int:
+    """Return the exit code of a command that was stopped, or whose reader went away, as a shell counts signals."""
+    if isinstance(fault, KeyboardInterrupt):
+        say("Stopped.")
+        return 128 + signal.SIGINT
+    # What is still to be written has nowhere to go; without this, Python would try once more at its end and complain.
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return 141
+
+
+def run() -> int:
+    """Run the command; the exit code where it was stopped from outside, else 0 (a command exits with its own)."""
+    try:
+        main()
+    except (KeyboardInterrupt, BrokenPipeError) as fault:
+        return stopped_by(fault)
+    return 0
+
+
 if __name__ == "__main__":
-    main()
+    sys.exit(run())

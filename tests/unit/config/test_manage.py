@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import json
+import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -153,3 +156,41 @@ def test_a_house_gets_the_packages_of_a_server(
     monkeypatch.setenv(name, value)
 
     assert manage.lock_file("start") == house / lock
+
+
+def answered(tmp_path: Path, *, stdout: int = subprocess.PIPE, **more: str) -> subprocess.CompletedProcess[bytes]:
+    settings = {**os.environ, "LEDGERLINE_NO_BOOTSTRAP": "1", "LEDGERLINE_DATA": str(tmp_path), **more}
+    command = [sys.executable, str(Path(manage.__file__)), "instrumentation", "--from", "-", "--json"]
+    texts = '"Flöte, Klavier"\n'.encode()
+    return subprocess.run(command, env=settings, input=texts, stdout=stdout, stderr=subprocess.PIPE, check=False)
+
+
+def test_what_goes_to_another_program_is_utf_8_on_every_machine(tmp_path: Path) -> None:
+    """JSON between programs is UTF-8 (RFC 8259, section 8.1), also where the machine's own letters are others."""
+    answer = answered(tmp_path, PYTHONIOENCODING="ascii").stdout
+
+    assert json.loads(answer.decode("utf-8"))["text"] == "Flöte, Klavier"
+
+
+def test_a_reader_that_goes_away_is_no_fault(tmp_path: Path) -> None:
+    read_end, write_end = os.pipe()
+    os.close(read_end)
+
+    done = answered(tmp_path, stdout=write_end)
+
+    os.close(write_end)
+    assert (done.returncode, done.stderr) == (128 + signal.SIGPIPE, b"")
+
+
+def test_a_command_that_is_stopped_says_so_in_a_word(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """What takes long can be stopped without harm, and then shows no inside of the program."""
+
+    def stop() -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(manage, "main", stop)
+
+    assert manage.run() == 128 + signal.SIGINT
+    assert capsys.readouterr().err == "Stopped.\n"
