@@ -13,8 +13,8 @@ from catalogue.benches.subjects.documents import draw_bare, lines_of, works_list
 from catalogue.benches.subjects.feeds import again, cold
 
 ALL = benches()
-LONG = ("all papers of the demo, from its records",)
-"""What loads the whole demo is tried in the full lane."""
+LONG = ("all papers of the demo, from its records", "manage.py check")
+"""What loads the whole demo, or starts four programs, is tried in the full lane."""
 IN_ONE_THREAD = tuple(
     pytest.param(bench, id=bench.name, marks=[pytest.mark.slow] if bench.name in LONG else [])
     for bench in ALL
