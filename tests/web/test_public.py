@@ -121,6 +121,19 @@ def test_site_map_lists_the_public_pages_alone(opened: Work) -> None:
     assert "Sitemap: http" in Client().get("/robots.txt").content.decode()
 
 
+def test_site_map_is_gathered_once_for_each_state_and_shows_what_is_saved_at_once(opened: Work) -> None:
+    before = len(statements("/sitemap.xml"))
+    assert len(statements("/sitemap.xml")) == 1
+
+    make_work("Salt", composer=opened.composer)
+    assert len(statements("/sitemap.xml")) == before
+
+    publish(composer=opened.composer, is_open=True, works=Work.objects.values_list("pk", flat=True), now=NOW)
+    assert Client().get("/sitemap.xml").content.decode().count("/works/") == 3
+    publish(composer=opened.composer, is_open=False, works=[], now=NOW)
+    assert "<loc>" not in Client().get("/sitemap.xml").content.decode()
+
+
 def test_what_has_not_changed_is_not_sent_again(opened: Work) -> None:
     first = Client().get(ADDRESS)
 

@@ -149,7 +149,7 @@ def test_a_file_of_one_movement_offers_that_and_leaves_the_duration_of_the_whole
 
     work = Work.objects.get()
     assert (work.duration, work.tempo_map) == (None, "")
-    assert [(one.title, one.duration) for one in work.movements.all()] == [("Boil", Duration(16, approximate=True))]
+    assert [(one.title, one.duration) for one in work.movements.order_by("number")] == [("Boil", Duration(16, approximate=True))]
 
 
 def test_a_movement_that_is_there_gets_the_duration(browser: Client, composer: Composer) -> None:
@@ -157,7 +157,7 @@ def test_a_movement_that_is_there_gets_the_duration(browser: Client, composer: C
 
     browser.post(f"{ADDRESS}keep/", as_shown(sent(browser, ODD_SCORE, work=work.pk)) | {"take_movement": "on"})
 
-    assert [one.duration for one in work.movements.all()] == [None, Duration(16, approximate=True), None]
+    assert [one.duration for one in work.movements.order_by("number")] == [None, Duration(16, approximate=True), None]
 
 
 def test_a_file_that_names_somebody_else_as_composer_is_doubted(browser: Client, composer: Composer) -> None:
@@ -177,7 +177,7 @@ def test_what_was_taken_over_is_taken_back(browser: Client, composer: Composer) 
 
     work.refresh_from_db()
     assert (work.title, work.duration, work.duration_typed) == ("Song of Kettles", Duration(180), "")
-    assert (work.text_author, work.tempo_map, [one.title for one in work.movements.all()]) == ("", "", ["Fill"])
+    assert (work.text_author, work.tempo_map, [one.title for one in work.movements.order_by("number")]) == ("", "", ["Fill"])
 
 
 def test_a_new_work_is_taken_back_by_deleting_it(browser: Client, composer: Composer) -> None:

@@ -59,7 +59,8 @@ def in_words(found: Findings) -> list[str]:
     lines += [f"movement: {one}" for one in found.movements]
     if found.instrumentation:
         lines.append(found.instrumentation)
-    lines.append(f"{found.bars} bars, {found.played} played with repeats")
+    repeats = f", {found.played} played with repeats" if found.played != found.bars else ""
+    lines.append(f"{found.bars} {'bar' if found.bars == 1 else 'bars'}{repeats}")
     if found.seconds is not None and found.seconds_unrepeated is not None:
         once = f", {lasting(found.seconds_unrepeated)} without repeats" if found.played != found.bars else ""
         lines.append(f"about {lasting(found.seconds)} by its tempo marks{once}: an estimate to confirm")

@@ -9,7 +9,10 @@ from pathlib import Path
 import pytest
 from django.core.management import call_command
 
+from catalogue.exchange.scores import parsing
+from catalogue.management import progress
 from catalogue.management.base import UnusableInput
+from catalogue.management.commands import score as command
 from tests.score_files import BACKWARD, bar, compressed, score, sound
 
 
@@ -55,6 +58,27 @@ def test_what_a_score_says_is_printed_in_words(file: Path) -> None:
         "2 bars, 4 played with repeats",
         "about 16″ by its tempo marks, 8″ without repeats: an estimate to confirm",
     ]
+
+
+def test_a_score_without_repeats_is_told_without_them(tmp_path: Path) -> None:
+    (tmp_path / "one.musicxml").write_bytes(score(bar()))
+    out = StringIO()
+    call_command("score", str(tmp_path / "one.musicxml"), stdout=out, stderr=StringIO())
+    assert out.getvalue().splitlines() == ["(no title)", "fl", "1 bar"]
+
+
+def test_a_long_score_shows_how_far_it_has_come(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    class Terminal(StringIO):
+        def isatty(self) -> bool:
+            return True
+
+    monkeypatch.setattr(parsing, "AT_ONCE", 0)
+    monkeypatch.setattr(parsing, "PORTION", 500)
+    monkeypatch.setattr(command, "PORTION", 500)
+    monkeypatch.setattr(progress, "QUIET_FOR", 0)
+    told = Terminal()
+    call_command("score", str(file), stdout=StringIO(), stderr=told)
+    assert "Reading the score, MB [" in told.getvalue()
 
 
 def test_a_file_that_is_no_score_is_named_with_the_reason(tmp_path: Path) -> None:
