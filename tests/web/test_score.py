@@ -13,7 +13,7 @@ from django.test import Client
 
 from catalogue.actions.works import save_work
 from catalogue.exchange.scores import parsing
-from catalogue.models import Composer, Work
+from catalogue.models import Composer, Movement, Work
 from catalogue.timing import Duration
 from catalogue.web.forms.scores import FACTS
 from catalogue.web.views import scores as views
@@ -130,6 +130,10 @@ def test_another_composers_work_cannot_be_meant(browser: Client, composer: Compo
     assert work.instrumentation == ""
 
 
+def movements_of(work: Work) -> list[Movement]:
+    return list(work.movements.order_by("number"))
+
+
 ODD_SCORE = SCORE.replace(b"</work>", b"</work><movement-title>Boil</movement-title>")
 
 
@@ -149,7 +153,7 @@ def test_a_file_of_one_movement_offers_that_and_leaves_the_duration_of_the_whole
 
     work = Work.objects.get()
     assert (work.duration, work.tempo_map) == (None, "")
-    assert [(one.title, one.duration) for one in work.movements.order_by("number")] == [("Boil", Duration(16, approximate=True))]
+    assert [(one.title, one.duration) for one in movements_of(work)] == [("Boil", Duration(16, approximate=True))]
 
 
 def test_a_movement_that_is_there_gets_the_duration(browser: Client, composer: Composer) -> None:
@@ -157,7 +161,7 @@ def test_a_movement_that_is_there_gets_the_duration(browser: Client, composer: C
 
     browser.post(f"{ADDRESS}keep/", as_shown(sent(browser, ODD_SCORE, work=work.pk)) | {"take_movement": "on"})
 
-    assert [one.duration for one in work.movements.order_by("number")] == [None, Duration(16, approximate=True), None]
+    assert [one.duration for one in movements_of(work)] == [None, Duration(16, approximate=True), None]
 
 
 def test_a_file_that_names_somebody_else_as_composer_is_doubted(browser: Client, composer: Composer) -> None:
@@ -177,7 +181,7 @@ def test_what_was_taken_over_is_taken_back(browser: Client, composer: Composer) 
 
     work.refresh_from_db()
     assert (work.title, work.duration, work.duration_typed) == ("Song of Kettles", Duration(180), "")
-    assert (work.text_author, work.tempo_map, [one.title for one in work.movements.order_by("number")]) == ("", "", ["Fill"])
+    assert (work.text_author, work.tempo_map, [one.title for one in movements_of(work)]) == ("", "", ["Fill"])
 
 
 def test_a_new_work_is_taken_back_by_deleting_it(browser: Client, composer: Composer) -> None:
