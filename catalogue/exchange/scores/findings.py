@@ -10,7 +10,7 @@ from catalogue.exchange.scores.lasting import first_tempo, seconds_of_bars
 from catalogue.exchange.scores.model import Creator, Score
 from catalogue.exchange.scores.opening import score_xml
 from catalogue.exchange.scores.parsing import parsed_in_steps, result_of
-from catalogue.exchange.scores.playing import MOST_PLAYED, playing_order
+from catalogue.exchange.scores.playing import MOST_PLAYED, movement_starts, playing_order
 from catalogue.exchange.scores.tempo_text import tempo_map_of
 from catalogue.timing.tempo_reading import HIGHEST_BAR
 
@@ -108,6 +108,9 @@ def warnings_of(score: Score, forces: Forces, order: list[int]) -> Iterator[str]
         yield f"The file is of one movement, “{movement}”: its bars and its duration are that movement’s."
     yield from forces.warnings
     yield from tempo_warnings(score)
+    movements = len(movement_starts(score.bars))
+    if movements > 1:
+        yield f"Its bars are numbered afresh: the file is read as {movements} movements."
     if score.fermatas:
         noun = "fermata" if score.fermatas == 1 else "fermatas"
         yield f"{score.fermatas} {noun} in the first part; the time they add is not in the file."

@@ -85,6 +85,7 @@ class Player:
     def __init__(self, bars: Sequence[Bar]) -> None:
         self.bars = bars
         self.endings = endings_of(bars)
+        self.starts = frozenset(movement_starts(bars))
         self.order: list[int] = []
         self.at = self.start = 0
         self.time = 1
@@ -94,7 +95,7 @@ class Player:
     def played(self) -> list[int]:
         while self.at < len(self.bars) and len(self.order) < MOST_PLAYED:
             bar = self.bars[self.at]
-            if bar.opens_repeat and self.at != self.start:
+            if (bar.opens_repeat or self.at in self.starts) and self.at != self.start:
                 self.start, self.time = self.at, 1
             ending = self.endings.get(self.at)
             if ending and not self.takes(ending):
@@ -170,8 +171,14 @@ class Player:
         return next(iter(labelled or places), None)
 
 
+def movement_starts(bars: Sequence[Bar]) -> list[int]:
+    """Return where movements begin: at the first bar, and where bars are numbered afresh, from 0 with an upbeat."""
+    afresh = [index for index in range(1, len(bars)) if counts_afresh(bars[index - 1], bars[index])]
+    return [0, *afresh]
+
+
 def counts_afresh(before: Bar, bar: Bar) -> bool:
-    return bar.number == "1" and before.number not in ("", "0", "1")
+    return bar.number in ("0", "1") and before.number not in ("", "0", "1")
 
 
 def playing_order(bars: Sequence[Bar]) -> list[int]:

@@ -1,7 +1,8 @@
 """A tempo map, as text, that says what a score file says: to be looked over, completed and kept by the composer.
 
-Bars are counted afresh from 1 (a bar that the file does not number, or numbers twice, is a bar all the same), a first
-bar shorter than its metre is an upbeat. Jumps (da capo, dal segno) become a comment: a map has repeats and cuts only.
+Bars are counted from 1 in each movement (a bar that the file does not number, or numbers twice, is a bar all the same),
+a first bar shorter than its metre is an upbeat. Jumps (da capo, dal segno) become a comment: a map has repeats and cuts
+only.
 """
 
 from __future__ import annotations
@@ -10,12 +11,15 @@ import functools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from catalogue.exchange.scores.lasting import tempi_of
 from catalogue.exchange.scores.model import Bar
-from catalogue.exchange.scores.playing import endings_of
+from catalogue.exchange.scores.playing import endings_of, movement_starts
 
 COMMON = (4, 4)
+Timed = tuple[Bar, list[tuple[Fraction, Fraction]]]
+"""A bar with its stretches: quarter notes and quarter notes a minute."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,23 +34,33 @@ class Passage:
 
 def tempo_map_of(bars: Sequence[Bar]) -> str:
     """Return the map's text, "" where the score has no tempo mark with a figure or no bar that sounds."""
-    upbeat = int(bool(bars) and is_upbeat(bars[0]))
-    passages = list(joined(one_a_bar(bars, upbeat)))
-    if not passages:
+    timed = list(tempi_of(bars))
+    starts = movement_starts(bars)
+    found = [list(lines_of(timed[first:last])) for first, last in pairwise((*starts, len(bars)))]
+    if not all(found):
         return ""
-    lines = [passage_line(one) for one in passages]
-    lines += repeat_lines(bars, upbeat)
-    lines += [f"# bar {number - upbeat + 1}: {what}" for number, what in jumps_of(bars)]
+    lines = [line for of_one in found for line in (["movement", *of_one] if len(found) > 1 else of_one)]
     return "\n".join(lines) + "\n"
+
+
+def lines_of(timed: Sequence[Timed]) -> Iterator[str]:
+    """Write one movement, nothing where no bar of it sounds."""
+    bars = [bar for bar, _stretches in timed]
+    upbeat = int(bool(bars) and is_upbeat(bars[0]))
+    passages = list(joined(one_a_bar(timed, upbeat)))
+    if passages:
+        yield from map(passage_line, passages)
+        yield from repeat_lines(bars, upbeat)
+        yield from (f"# bar {number - upbeat + 1}: {what}" for number, what in jumps_of(bars))
 
 
 def is_upbeat(bar: Bar) -> bool:
     return bar.metre is not None and Fraction(0) < bar.quarters < Fraction(4 * bar.metre[0], bar.metre[1])
 
 
-def one_a_bar(bars: Sequence[Bar], upbeat: int) -> Iterator[Passage]:
+def one_a_bar(timed: Sequence[Timed], upbeat: int) -> Iterator[Passage]:
     """Give each bar as a passage; where the tempo changes within a bar, its mean holds for the bar."""
-    for index, (bar, stretches) in enumerate(tempi_of(bars)):
+    for index, (bar, stretches) in enumerate(timed):
         if stretches:
             number = index + 1 - upbeat
             yield Passage(number, number, filled_metre(bar.metre or COMMON, bar.quarters), mean_tempo(stretches))

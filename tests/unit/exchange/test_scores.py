@@ -27,10 +27,12 @@ from tests.score_files import (
     BACKWARD,
     FINAL,
     FORWARD,
+    METRE,
     bar,
     compressed,
     ending,
     metronome,
+    part_list,
     score,
     sound,
     words,
@@ -329,6 +331,31 @@ def test_no_tempo_map_is_proposed_of_more_bars_than_one_may_have() -> None:
     found = read_score(score(bar(sound(tempo="60")), *[bar()] * 9_999))
     assert (found.tempo_map, found.seconds) == ("", 40_000)
     assert "A tempo map may have 9,999 bars; none is proposed for this score." in found.warnings
+
+
+def numbered(first: int, *bars: str) -> str:
+    return "".join(f'<measure number="{number}">{one}</measure>' for number, one in enumerate(bars, start=first))
+
+
+def test_bars_that_are_numbered_afresh_are_another_movement() -> None:
+    head = METRE.format(4, 4)
+    one = numbered(1, head + sound(tempo="60") + bar(), bar(), bar(after=BACKWARD))
+    two = numbered(0, bar(quarters=1), sound(tempo="120") + bar(), bar(after=BACKWARD), bar())
+    content = f"<score-partwise>{part_list('Flute')}<part id='P1'>{one}{two}</part></score-partwise>"
+    found = read_score(content.encode())
+    assert found.tempo_map.splitlines() == [
+        "movement",
+        "1-3     4/4   q=60",
+        "repeat 1-3",
+        "movement",
+        "upbeat  1/4   q=60",
+        "1-3     4/4   q=120",
+        "repeat 1-2",
+        "# the upbeat, which is played again with the first repeat, is not in it",
+    ]
+    assert (found.played, found.seconds) == (13, 24 + 1 + 4 + 1 + 4 + 2)
+    assert len(read_tempo_map(found.tempo_map).movements) == 2
+    assert "Its bars are numbered afresh: the file is read as 2 movements." in found.warnings
 
 
 def moved(kind: str, divisions: int) -> str:
