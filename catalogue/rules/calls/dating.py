@@ -14,6 +14,7 @@ from catalogue.rules.calls.terms import Basis, Found, Versions
 from catalogue.rules.calls.words import NUMBER, has, number_of
 
 WRITTEN = (
+    r"recente?s?\b|recientes?\b|neuere\w*|"
     r"compos(?:ed|ition dat)|date of composition|year of composition|written|completed|completion|finished|"
     r"created|komponiert|entstand|entstehung|vollendet|geschrieben|fertiggestellt|ecrit|ecrites|composee?s?\b|"
     r"ache?ve\w*|terminad[ao]s?|finalizad[ao]s?|terminat[aoei]|ultimat[aoei]|creat[aoei]\b|creee?s\b|"

@@ -200,7 +200,7 @@ def rank_of(passage: Passage) -> int:
         return 0
     if has(
         r"age limit|alters|turned|birthday|under \d+ years|aged|years (?:of age|old)|alter als|junger als|"
-        r"lebensjahr|\d ans\b|interviews?|results will|notif",
+        r"lebensjahr|\d ans\b|\d anni\b|\d anos\b|interviews?|results will|notif",
         said,
     ) and not has(r"deadline:|closing date:", said):
         return 0

@@ -47,7 +47,7 @@ ASKING = (
 
 
 FREE = (
-    r"no anonymity|anonymity is not|keine anonymitat|pas d'anonymat|"
+    r"no anonymity|not (?:be )?anonymous|nicht anonym|anonymity is not|keine anonymitat|pas d'anonymat|"
     r"no (?:\w+ )?(?:limits?|restrictions?|limitations?)\b|as many (?:\w+ )?as (?:you|they)|keine (?:begrenzung|"
     r"beschrankung)|(?:sans|senza|sin) limit\w*|"
     r"any (?:age|nationality|style)|spiel(?:t|en) keine rolle|(?:gibt es|besteht|bestehen) (?:\w+ )?(?:nicht|keine)|"

@@ -206,8 +206,18 @@ def limit_in(said: str) -> int | None:
     return None
 
 
+AT_CLOSE = (
+    r"(?:at|on|by) the (?:deadline|closing date|date of the deadline)|a la (?:date limite|cloture)|"
+    r"(?:zum|bei|am) (?:einsende|bewerbungs|anmelde)schluss|alla (?:data di )?scadenza|en la fecha (?:limite|"
+    r"de cierre)|"
+    r"al cierre"
+)
+
+
 def day_of(passage: Passage, said: str, closes: date | None) -> date | None:
     """Return the day on which the age is counted: the named one, the end of the year, else the deadline."""
+    if has(AT_CLOSE, said):
+        return closes
     days = days_in(passage.text)
     if days:
         return days[0].day

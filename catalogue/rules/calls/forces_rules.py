@@ -43,6 +43,8 @@ NOT_ALL = re.compile(
 )
 """*Your piece need not use everybody*, *l'effectif complet n'est pas exigé*, *es müssen nicht alle mitspielen*."""
 SUBSET = (
+    r"any part of|all or (?:some|part|any)|tout ou partie|tutt[oi] o (?:in )?parte|ganz oder teilweise|"
+    r"tod[ao]s? o (?:a )?parte|"
     r"de estos instrumentos|de ces instruments|di questi strumenti|dieser instrumente|"
     r"of the following|one partie d|une partie d|subset of|"
     r"any (?:selection|subset|combination|number)|drawn from|some of (?:us|them)|subsets?\b|"
@@ -69,7 +71,8 @@ AT_MOST = (
 COMPULSORY = re.compile(
     r"(?:as long as|provided(?: that)?) (?:the |all )?(?:full )?strings|"
     r"(?<![a-z])(?:strings?|streicher\w*|string sections?|cordes|cuerdas?|"
-    r"archi)\b[^.;]{0,60}?(?:compulsory|required|must|obligat|mandatory|zwingend|erforderlich|"
+    r"archi)\b[^.;]{0,60}?(?:compulsory|required|must|obligat|obbligat|necessar|imprescind|mandatory|zwingend|"
+    r"erforderlich|"
     r"obligatoires?|have to be used|needed|indispensable)|(?:no|not|nothing)[^.;]{0,30}?without (?:the )?strings|"
     r"ohne streicher[^.;]{0,30}(?:nicht|keine)|"
     r"(?:fehlen|omit\w*|left out|leave out|missing|manquer|mancare|faltar|omi\w+)[^.;]*?(?:die streicher (?:aber |"

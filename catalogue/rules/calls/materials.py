@@ -26,7 +26,7 @@ OPTIONAL = (
     r"se esistente|"
     r"si la (?:hubiera|hay)|si existe|wenn (?:es )?(?:eine |sie )?(?:gibt|vorlieg\w+|existier\w+)|"
     r"si possible|se possibile|no recording (?:is )?required|willkommen|nicht notig|"
-    r"where (?:available|possible|(?:it|they|one) exists?)|helps\b|appreciated|falls|sofern|wenn vorhanden|"
+    r"where(?:ver)? (?:available|possible|(?:it|they|one) exists?)|helps\b|appreciated|falls|sofern|wenn vorhanden|"
     r"si disponible|"
     r"se disponibile|desirable|preferred|encouraged|helpful|hilfreich|von vorteil|keine (?:bedingung|pflicht|"
     r"voraussetzung)|"
@@ -137,7 +137,8 @@ SHEETS = r"scores?\b|partitur\w*|partition\w*|files?\b|dateien|pdf\b|manuscri\w+
 ANONYMOUS = (
     r"judge[sd]? blind|blind (?:judging|jury|process|review)|judged without names|"
     r"anonym|anonim|motto|pseudonym|seudonimo|pseudonimo|devise\b|\blema\b|no name|"
-    r"pen[- ]names?|rather not know who\w*|without (?:a |any |the |your |their )?names?|kennwort|sealed envelope|"
+    r"priv[aoi] d(?:el|i) nom\w+|sans mention du nom|pen[- ]names?|rather not know who\w*|without (?:a |any |the |"
+    r"your |their )?names?|kennwort|sealed envelope|"
     r"unter einem motto|"
     r"(?:names?|identity) (?:must|should|is to|are to|has to) be (?:removed|covered|hidden|withheld)|ohne namen|"
     r"keinen namen|sans (?:le |votre )?nom\b|senza (?:il )?nome|sin (?:el )?nombre|"

@@ -66,6 +66,7 @@ REFUSED = (
     r"excluid\w+|ausgeschlossen"
 )
 BARRED = (
+    r"(?:must|has to|shall|will) (?:give|have|be) (?:the|its|a) (?:\w+ )?(?:first performance|premiere)|"
     r"ungespielt\w*|ningun\w* [^.;]{0,30}hay|nessun\w* [^.;]{0,30}(?:abbia|ha)\b|aucun\w* [^.;]{0,30}n'a|"
     r"nothing (?:that|which)|nichts|nicht (?:schon|bereits)|(?:darf|durfen) [^.;]{0,30}?nicht|must not|may not|"
     r"weder\b|neither|not previously|no (?:\w+,? ){1,5}has (?:yet |ever )?(?:played|performed)|"

@@ -149,7 +149,7 @@ def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> 
         yield from count_told(told, where)
         return
     said = ";".join(one for one in re.split(r"[;,()]", said) if not FEE.search(one.upper()))
-    said = AMONG_THEM.split(said)[0]
+    said = BETWEEN.sub(r"\1 - \2", AMONG_THEM.split(said)[0])
     headed, tail = PER_HEAD.search(said), MOST_OF_THEM.search(said)
     span, most, least = RANGE.search(said), UP_TO.search(said), AT_LEAST.search(said)
     both, bare = BOTH.search(said), SEND_SO_MANY.search(said)
@@ -198,6 +198,9 @@ NOT_SENT = (
     r"(?:rehearses?|records|performs|commissions)\b|seran (?:elegid|interpretad|seleccionad)\w+|we (?:read|play|"
     r"perform|choose)|(?:bound |printed )?copies"
 )
+BETWEEN = re.compile(
+    rf"(?<![a-z])(?:between|zwischen|entre|tra|fra) ({NUMBER}) (?:and|und|et|y|e) ({NUMBER})(?= (?:\w+ ){{0,2}}{WORKS})"
+)
 OF_RECORDINGS = re.compile(
     rf"(?<![a-z])(?:zu|for|of|pour|de|di|per|para) (?:at least|mindestens|au moins|almeno|"
     rf"al menos) {NUMBER}\b[^.;]{{0,30}}?"
@@ -220,7 +223,8 @@ def is_count(said: str, match: re.Match[str]) -> bool:
     return has(
         r"each|at most|max\b|seule|par personne|per (?:person|composer|entrant)|pro person|samples?|"
         r"ogni|chaque|cada|submit|send|enter|only one|one work|for one work|portfolio|par|dossier|include|"
-        r"document|unterlagen|aportar|upload|attach|provide|joindre|adjuntar|invi|present|envoy|soumet|einreich|"
+        r"comprend\w*|candidature|bewerbung|umfasst|document|unterlagen|aportar|upload|attach|provide|joindre|"
+        r"adjuntar|invi|present|envoy|soumet|einreich|"
         r"eingereicht|einzureichen|einzusenden|bewerbung|enviar|zugelassen|nur ein\w*|a testa|partecip\w+|particip\w+|"
         r"por (?:compositor|autor|persona)|je (?:bewerber|person|komponist)\w*",
         said,

@@ -38,7 +38,8 @@ UNWANTED = (
     r"neither) (?:wanted|needed|listened|expected|asked|considered|erwunscht)|not listened|"
     r"recordings? "
     r"not (?:wanted|needed)|aufnahmen? (?:sind|ist) nicht erwunscht|we (?:do|shall|will) not listen|"
-    r"recordings? (?:is|are) (?:of )?no use|we do not need (?:a |any )?recording|pas besoin d'enregistrement|"
+    r"(?:ton)?aufnahmen? (?:ist|sind) nicht vorgesehen|recordings? (?:is|are) (?:of )?no use|we do not need (?:a |"
+    r"any )?recording|pas besoin d'enregistrement|"
     r"non (?:serve|servono|"
     r"occorr\w+) (?:una )?registraz"
 )
