@@ -67,6 +67,7 @@ NOT_OF_A_CATALOGUE = {"AskedMail", "House", "RecoveryCode", "SecondFactor"}
 MEANT_FOR: dict[str, set[str] | None] = {
     "public-feed": IN_THE_CALENDAR,
     "feed": None,
+    "join": {"Composer.name"},
     "rider-answer": IN_A_RIDER,
     "rider-file": IN_A_RIDER,
     "shared-files": WITH_A_FILE,
