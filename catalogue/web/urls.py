@@ -148,6 +148,7 @@ record_addresses: list[URLPattern] = [
     path("", records.record_index, name="record-index"),
     path("pictures/<int:picture>/file/", records.picture_file, name="picture-file"),
     path("files/<int:storedfile>/file/", records.stored_file, name="stored-file"),
+    path("files/<int:storedfile>/score/", scores.stored_score, name="stored-score"),
     path("papers-sent/<int:sending>/file/", sendings.sent_paper, name="sent-paper"),
     path("<slug:sort>/", records.record_list, name="record-list"),
     path("<slug:sort>/export/<slug:suffix>/", exports.record_export, name="record-export"),

@@ -20,6 +20,7 @@ from catalogue.web.views import scores as views
 from tests.conftest import NOW
 from tests.makers import make_work
 from tests.score_files import BACKWARD, bar, compressed, score, sound
+from tests.unit.exchange.waves import wave_file
 from tests.web.pages import Page, with_class
 
 ADDRESS = "/c/ilka-marovand/works/score/"
@@ -213,6 +214,41 @@ def test_a_work_that_was_changed_meanwhile_is_not_written_over(browser: Client, 
     browser.post(f"{ADDRESS}keep/", as_shown(page))
     work.refresh_from_db()
     assert work.title == "Kettle Song"
+
+
+# ---- scores that are kept
+
+
+def keep(browser: Client, work: Work, content: bytes, name: str = "kettle.musicxml") -> str:
+    """Keep a file and return the address of its page."""
+    file = SimpleUploadedFile(name, content)
+    answer = browser.post("/c/ilka-marovand/records/files/new/", {"file": file, "kind": "score", "work": work.pk})
+    return answer.headers["Location"]
+
+
+def test_what_a_score_says_that_is_kept_is_shown_for_its_work(browser: Client, composer: Composer) -> None:
+    work = make_work("Song of Kettles", composer=composer)
+    page = Page(browser.get(keep(browser, work, compressed(SCORE), "kettle.mxl")))
+
+    (address,) = page.values("//form[contains(@action, '/score/')]/@action")
+    shown = as_shown(Page(browser.post(address)))
+
+    assert (shown["title"], shown["work"]) == ("Kettle Song", str(work.pk))
+
+
+def test_a_kept_score_that_cannot_be_read_says_so(browser: Client, composer: Composer) -> None:
+    address = keep(browser, make_work("Song of Kettles", composer=composer), b"<score-partwise/>")
+
+    page = Page(browser.post(f"{address}score/", follow=True))
+
+    assert "There is no part in this score." in page.text()
+
+
+def test_a_kept_file_that_is_no_score_offers_nothing_of_the_kind(browser: Client, composer: Composer) -> None:
+    address = keep(browser, make_work("Song of Kettles", composer=composer), wave_file().getvalue(), "a.wav")
+
+    assert not Page(browser.get(address)).values("//form[contains(@action, '/score/')]/@action")
+    assert browser.post(f"{address}score/").status_code == 404
 
 
 # ---- long scores

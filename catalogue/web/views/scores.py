@@ -6,6 +6,7 @@ from typing import Any
 from urllib.parse import urlencode
 
 from django.core.exceptions import ValidationError
+from django.core.files.storage import default_storage
 from django.http import Http404, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -16,11 +17,14 @@ from django.views.decorators.http import require_http_methods, require_POST
 from catalogue.actions.reverting import bring_back, bring_rows_back
 from catalogue.actions.saving import Overtaken
 from catalogue.actions.works import save_work
+from catalogue.exchange.file_formats import MXL, XML
+from catalogue.exchange.kept_content import kept
+from catalogue.exchange.pictures import stored_name
 from catalogue.exchange.scores import Findings, ScoreError, read_xml
 from catalogue.exchange.scores.opening import score_xml
 from catalogue.exchange.scores.parsing import AT_ONCE
 from catalogue.gathering.row_lists import RowList, lists_of, rows_changes
-from catalogue.models import Work
+from catalogue.models import StoredFile, Work
 from catalogue.web.access import CatalogueRequest, editor_page
 from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.scores import FACTS, FactsForm, ScoreForm
@@ -28,6 +32,8 @@ from catalogue.web.notices import say
 from catalogue.web.score_page import read_along, score_page
 from catalogue.web.views.work_forms import saved_message, work_sent_before
 from catalogue.web.wording import page_language
+
+SCORES = (XML.suffix, MXL.suffix)
 
 
 @editor_page
@@ -40,15 +46,34 @@ def score_new(request: CatalogueRequest) -> HttpResponse:
     form = ScoreForm(request.POST, request.FILES, composer=request.composer, request=request)
     if not form.is_valid():
         return render(request, "scores/score_new.html", {"form": form})
-    work = form.cleaned_data["work"]
     try:
-        xml = score_xml(form.cleaned_data["file"].read())
-        if len(xml) > AT_ONCE:
-            return read_along(request, xml, {"work": work}, lambda found: found_in(request, found, work))
-        return render(request, "scores/score_facts.html", found_in(request, read_xml(xml), work))
+        return facts_page(request, form.cleaned_data["file"].read(), form.cleaned_data["work"])
     except ScoreError as fault:
         form.add_error("file", fault.reason)
         return render(request, "scores/score_new.html", {"form": form})
+
+
+@editor_page
+@require_POST
+def stored_score(request: CatalogueRequest, storedfile: int) -> HttpResponse:
+    """/c/<composer>/records/files/<file>/score/ — what a score file says that is kept already."""
+    stored = get_object_or_404(StoredFile.objects.filter(composer=request.composer, suffix__in=SCORES), pk=storedfile)
+    try:
+        with kept(default_storage, stored_name(stored.sha256, stored.suffix)).open() as file:
+            return facts_page(request, file.read(), stored.work)
+    except FileNotFoundError as fault:
+        raise Http404 from fault
+    except ScoreError as fault:
+        say(request, fault.reason)
+        return redirect("record-detail", request.composer.slug, "files", stored.pk)
+
+
+def facts_page(request: CatalogueRequest, content: bytes, work: Work | None) -> HttpResponse:
+    """Show what a score file says, a long one while it is being read. Raises ScoreError."""
+    xml = score_xml(content)
+    if len(xml) > AT_ONCE:
+        return read_along(request, xml, {"work": work}, lambda found: found_in(request, found, work))
+    return render(request, "scores/score_facts.html", found_in(request, read_xml(xml), work))
 
 
 def found_in(request: CatalogueRequest, score: Findings, work: Work | None) -> dict[str, Any]:
