@@ -14,6 +14,7 @@ from catalogue.rules.calls.terms import Basis, Found, Versions
 from catalogue.rules.calls.words import NUMBER, has, number_of
 
 WRITTEN = (
+    r"aus den jahren|des annees|degli anni|de los anos|"
     r"recente?s?\b|recientes?\b|neuere\w*|"
     r"compos(?:ed|ition dat)|date of composition|year of composition|written|completed|completion|finished|"
     r"created|komponiert|entstand|entstehung|vollendet|geschrieben|fertiggestellt|ecrit|ecrites|composee?s?\b|"
@@ -53,7 +54,8 @@ AFTER = (
     r"nach\b|apres|dopo|despues|later than|na\b"
 )
 BETWEEN = re.compile(
-    r"\b(?:19|20)\d\d\s?-\s?(?:19|20)\d\d\b|(?:between|from|zwischen|entre|tra)\b.*?(?:and|to|und|bis|et|e|y|-)"
+    r"\b(?:19|20)\d\d\s?-\s?(?:19|20)\d\d\b|(?:between|from|zwischen|entre|tra|aus den jahren|des annees|"
+    r"degli anni|de los anos)\b.*?(?:and|to|und|bis|et|e|y|-)"
 )
 ANY = r"any\b|egal|beliebig|does not matter|doesn't matter|whatever|old or new|no limit|irrelevant|spielt keine rolle"
 REVISED = r"revis|rework|remak|uberarbeit|umarbeit|remani|rielabor|reelabor"

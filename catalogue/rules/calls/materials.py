@@ -36,7 +36,8 @@ OPTIONAL = (
 )
 NEEDED = (
     r"required|must\b|require|upload|e-?mail|provide|attach|accompan|need(?:s|ed)?\b|compulsory|obligat|"
-    r"si chied\w+|chiediamo|on demande|nous demandons|wir (?:bitten um|brauchen|benotigen)|se pid\w+|pedimos|"
+    r"acompan\w+|accompagnat\w|si chied\w+|chiediamo|on demande|nous demandons|wir (?:bitten um|brauchen|"
+    r"benotigen)|se pid\w+|pedimos|"
     r"we ask for|please send|send us|"
     r"submit|include|add\b|erforderlich|obligatoire|exige|requis|richiest|obbligator|requerid|"
     r"inviare|enviar|envoyer|comprend|beizufugen|beilegen|zu jedem|for each\b|of each\b|will do\b|"

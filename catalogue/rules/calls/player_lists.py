@@ -211,6 +211,11 @@ def weight(run: list[tuple[str, str]]) -> int:
     return len(run) * 10 + (min(most_of(found), 9) if found else 0)
 
 
+SIZE = r"(?:contr)?alto|contralto|sopranino|soprano?|tenore?|ténor|bariton\w*|bass[oe]?|basse|bajo|bass"
+SIZES = re.compile(rf"\s*(?:{SIZE})(?:\s*(?:,|/|or|oder|ou|o|and|und|et|e|y)\s*(?:{SIZE}))*\s*")
+"""Which sizes of the instrument before the bracket: *saxophone (alto or soprano)* names no voices."""
+
+
 def chunks(text: str) -> Iterator[str]:
     """Yield the parts of a sentence in which a list may stand: inside its brackets, and outside, parted at colons."""
     yield from (one["list"] for one in NAMED_LIST.finditer(text) if listed_players(one) != one["name"])
@@ -220,7 +225,7 @@ def chunks(text: str) -> Iterator[str]:
         yield ", ".join(people) if all(people) else ""
         text = PLAYS.sub(" ", text)
     for match in re.finditer(r"\(([^()]{12,})\)", text):
-        if len(list(items(match[1]))) >= 2:
+        if len(list(items(match[1]))) >= 2 and not SIZES.fullmatch(plain(match[1])):
             yield match[1]
     yield from re.split(r":\s", text)
 

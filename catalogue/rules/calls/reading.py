@@ -29,7 +29,9 @@ LONGEST = 60_000
 KINDS = (
     (
         CallKind.DEGREE,
-        r"\b(?:biennio|triennio)\b|master(?:studium|studiengang)\w*|zulassung\b|zulassungsprufung|admision al master|"
+        r"\b(?:biennio|triennio)\b|master en\b|pruebas? de acceso|esami? di ammissione|concours d'entree|"
+        r"aufnahmeprufung|eignungsprufung|master(?:studium|studiengang)\w*|zulassung\b|zulassungsprufung|"
+        r"admision al master|"
         r"admission en (?:master|doctorat)|\b(?:m|b|d)\.?mus\b|m\.?phil\b|konzertexamen|doctor of|doctorate|"
         r"ph\.?d|d\.?m\.?a\b|master of|master's|"
         r"bachelor|admission|degree|"

@@ -23,7 +23,8 @@ RECORDING = (
 FORBIDDEN = (
     r"(?:ton)?(?:aufnahmen?|trager) (?:sind|ist|durfen|darf|werden) nicht (?:zugelassen|erlaubt|gestattet|bei|ein|mit|"
     r"berucksichtigt|angenommen)|no recordings? will be (?:considered|accepted|heard|listened)|"
-    r"aucun enregistrement (?:ne|n')|(?:ne pas|pas d'enregistrement)[^.;]{0,12}(?:joindre|envoyer)|"
+    r"aucun enregistrement (?:ne|n')(?! ?est (?:demand|exig|requis|necess|oblig))|(?:ne pas|"
+    r"pas d'enregistrement)[^.;]{0,12}(?:joindre|envoyer)|"
     r"no se (?:admit|acept)\w+ grabacion|sin grabacion|non (?:sono )?(?:ammess\w|si accettano) (?:le )?registrazion|"
     r"(?:le )?registrazioni non sono ammess|nessuna registrazione|les enregistrements ne sont pas (?:admis|accept)|"
     r"no recordings?(?: may| are|,| please| should| must| can|$)|recordings? (?:may|must|should|"
