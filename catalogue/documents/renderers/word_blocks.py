@@ -42,6 +42,7 @@ from catalogue.documents.renderers.word_pictures import add_picture, add_strip, 
 from catalogue.documents.renderers.word_styles import set_styles, tab_stops
 from catalogue.documents.renderers.word_tables import (
     CELL_MARGIN,
+    bind_above,
     border,
     ends,
     keep_whole,
@@ -276,7 +277,8 @@ class Writer:
         self.wear(self.word.add_paragraph(), "LL Gap")
 
     def signatures(self, signatures: Signatures) -> None:
-        """Lines to sign on, two side by side."""
+        """Lines to sign on, two side by side, on the page of what they sign."""
+        bind_above(self.word)
         pairs = [signatures.attested[start : start + 2] for start in range(0, len(signatures.attested), 2)]
         table = self.word.add_table(rows=len(pairs), cols=3)
         gutter = self.sheet.signatures.gutter

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from docx.document import Document as WordDocument
 from docx.enum.text import WD_ALIGN_PARAGRAPH
 from docx.oxml import OxmlElement
 from docx.oxml.ns import qn
@@ -13,6 +14,8 @@ from docx.table import _Row as WordRow
 from catalogue.documents.model import Cell, Column, Table, from_the_right
 from catalogue.documents.sheets.geometry import ColumnSheet, Look
 
+MOST_BOUND, ROWS_BOUND = 4, 2
+"""How far back what is signed is bound: so many blocks, so many rows of a table."""
 CELL_MARGIN = 4
 """What is kept free at the right of a cell, in points."""
 AFTER_BIDI = (
@@ -25,6 +28,17 @@ AFTER_BIDI = (
 
 def keep_whole(row: WordRow) -> None:
     row._tr.get_or_add_trPr().append(OxmlElement("w:cantSplit"))
+
+
+def bind_above(word: WordDocument) -> None:
+    """Have the last paragraphs of a file stay with what comes next, and with them the last rows of the table above."""
+    for block in reversed(list(word.iter_inner_content())[-MOST_BOUND:]):
+        if isinstance(block, WordTable):
+            paragraphs = (one for row in block.rows[-ROWS_BOUND:] for cell in row.cells for one in cell.paragraphs)
+            for paragraph in paragraphs:
+                paragraph.paragraph_format.keep_with_next = True
+            return
+        block.paragraph_format.keep_with_next = True
 
 
 def rule(row: WordRow, eighths: int = 3) -> None:

@@ -29,7 +29,7 @@ A4 = Sheet(
         columns={
             "number": ColumnSheet(0, 30, look=CUE),
             "bar": ColumnSheet(24, 58, right=True),
-            "time": ColumnSheet(54, 104, right=True),
+            "time": ColumnSheet(62, 104, right=True),
             "action": ColumnSheet(122, 354),
             "media": ColumnSheet(358, 428, look=SMALL),
             "length": ColumnSheet(424, 452, right=True, look=SMALL),
@@ -47,6 +47,7 @@ MOVED_OUT = {
     "action": ColumnSheet(122, 362),
     "media": ColumnSheet(366, 440, look=SMALL),
     "length": ColumnSheet(438, 466, right=True, look=SMALL),
+    "acts": ColumnSheet(470, 498.6, right=True),
 }
 LETTER = replace(A4, ruled_table=replace(A4.ruled_table, columns={**A4.ruled_table.columns, **MOVED_OUT}))
 
