@@ -19,8 +19,9 @@ FACES = {
 STYLE = """
 :root { color-scheme: light; }
 body { margin: 0; background: #fff; color: #000; }
-.document { max-width: 42em; margin: 3em auto; padding: 0 1.5em; font: 100%/1.5 FACE; overflow-wrap: break-word; }
-.document .logo { display: block; max-height: 4em; max-width: 50%; margin: 0 0 1.5em auto; }
+.document { max-width: MEASURE; margin: 3em auto; padding: 0 1.5em; font: 100%/1.5 FACE; overflow-wrap: break-word; }
+.document { overflow-x: auto; }
+.document .logo { display: block; width: auto; height: auto; max-height: 4em; max-width: 50%; margin: 0 0 1.5em auto; }
 h1, h2, h3, h4 { font-weight: HEAVY; line-height: 1.25; margin: 0; break-after: avoid; }
 h1 { font-size: 1.9em; }
 section { margin-top: 2em; }
@@ -66,7 +67,7 @@ svg { max-width: 100%; vertical-align: middle; fill: none; stroke: currentColor;
 }
 @page { size: WIDE HIGH; margin: 22mm RIGHT 20mm LEFT; }
 @media print {
-  .document { max-width: none; margin: 0; padding: 0; font-size: SIZE; }
+  .document { max-width: none; overflow: visible; margin: 0; padding: 0; font-size: SIZE; }
   thead { display: table-header-group; }
   p { orphans: 2; widows: 2; }
 }
@@ -80,6 +81,7 @@ def house_css(document: Document) -> str:
     size = size_of(document.kind, document.paper)
     told = {
         "FACE": FACES[house.text],
+        "MEASURE": "68em" if size.width > size.height else "42em",
         "HEAVY": "600" if house.strong_heads else "normal",
         "INK": hexadecimal(house.ink),
         "WIDE": f"{size.width / MM:.0f}mm",

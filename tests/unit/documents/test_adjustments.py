@@ -92,6 +92,13 @@ def test_every_document_has_its_paper_in_its_style() -> None:
     assert not any(name in style.partition("</style>")[0] for name in ("FACE", "HEAVY", "INK", "WIDE", "LEFT", "SIZE"))
 
 
+def test_a_page_keeps_the_shape_of_the_logo_and_gives_wide_papers_room() -> None:
+    upright, wide = (render_html(one).decode() for one in (DOCUMENTS["cv"](), DOCUMENTS["return"]()))
+
+    assert "width: auto; height: auto;" in upright
+    assert ("max-width: 42em" in upright, "max-width: 68em" in wide) == (True, True)
+
+
 def test_a_logo_fits_its_place_and_keeps_its_shape() -> None:
     sheet = sheet_for(worn())
     wide, tall = small_logo(picture_file(size=(800, 100)), "x"), small_logo(picture_file(size=(50, 400)), "x")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, time
 from typing import Any
 
 import pytest
@@ -22,12 +22,12 @@ WORK = make_work(1, duration=Duration(600), iswc="T-999.000.001-1")
 LASTED = ProgrammedFacts(1, 1, duration=Duration(1300))
 
 
-def returned(*events: PerformanceFacts, **fields: Any) -> Document:
+def returned(*events: PerformanceFacts, language: str = "en-GB", **fields: Any) -> Document:
     return performance_return(
         make_catalogue(*events, works=(WORK,)),
         first=date(2025, 1, 1),
         last=date(2025, 12, 31),
-        language="en-GB",
+        language=language,
         paper=Paper.A4,
         printed_on=date(2026, 3, 9),
         **fields,
@@ -53,6 +53,14 @@ def test_only_public_performances_that_were_given_in_the_period_are_reported() -
     found = rows(returned(kept, *left_off))
 
     assert [(row[0], row[1], row[7]) for row in found] == [("1", "4\xa0May\xa02025", "21′40″")]
+
+
+@pytest.mark.parametrize(("language", "told"), [("en-GB", "19:30"), ("de", "19:30"), ("en-US", "7:30\xa0p.m.")])
+def test_start_is_told_as_the_language_has_it_and_to_a_spreadsheet_as_iso_8601(language: str, told: str) -> None:
+    document = returned(make_event(1, "2025-05-04", LASTED, time=time(19, 30)), language=language)
+
+    assert rows(document)[0][1].endswith(f"; {told}")
+    assert "19:30" in render_csv(document).decode()
 
 
 def test_duration_of_the_score_stands_for_one_that_nobody_took_of_the_whole_work() -> None:

@@ -22,11 +22,12 @@ from catalogue.instrumentation import read
 from catalogue.record_facts import RetuningFacts, TuningFacts, WorkRecords
 from catalogue.rules.technical.reading import read_inputs, read_places
 from catalogue.rules.technical.riders import RiderFacts
-from catalogue.rules.technical.terms import Need, Setup
+from catalogue.rules.technical.terms import Need, Setup, Slot
 from tests.fact_makers import make_work
 from tests.reference.documents.house import COMPOSER, SENT, SETUP, TODAY, rider_of
 
 SAYS = labels("en-GB")
+SCHEDULE = "Schedule"
 
 
 def heads(document: Document) -> list[str]:
@@ -41,6 +42,23 @@ def says_of(document: Document, head: str) -> str:
 def test_sections_without_anything_in_them_are_left_out_and_the_others_numbered() -> None:
     bare = rider_of(setup=None, others=(), stock=(), schedule=())
     assert heads(bare) == ["Contact", "What is needed", "Stage plan", "Cues", "Who brings what"]
+
+
+@pytest.mark.parametrize(("language", "at"), [("en-GB", "14:00"), ("en-US", "2:00\xa0p.m.")])
+def test_schedule_tells_the_time_as_the_language_has_it(language: str, at: str) -> None:
+    schedule = (Slot("14:00", "rehearsal"), Slot("the day before", "get-in"))
+
+    told = says_of(rider_of(language, schedule=schedule), SCHEDULE)
+
+    assert f"{at} | rehearsal" in told
+    assert "the day before | get-in" in told
+
+
+def test_sections_that_stand_side_by_side_come_in_pairs() -> None:
+    halves = [plain(one.head) for one in rider_of().blocks if isinstance(one, Section) and one.half]
+
+    assert [head.partition("\N{EM SPACE}")[2] for head in halves][:2] == ["Output list", "Loudspeakers"]
+    assert len(halves) % 2 == 0
 
 
 def test_a_rider_under_a_motto_names_neither_the_composer_nor_whom_to_ask() -> None:

@@ -203,3 +203,17 @@ def test_lines_of_a_cell_of_a_form_stand_below_each_other() -> None:
         ["Kornmarkt Philharmonic, conductor Ilse Brandvik"],
         ["SLACK ROPE", "complete"],
     ]
+
+
+@pytest.mark.parametrize("case", ["parts-for-a-performance", "return", "rider"])
+def test_what_is_signed_stays_on_the_page_of_its_last_rows(case: str) -> None:
+    document = DOCUMENTS[case]()
+    word = opened(document)
+    blocks = list(word.iter_inner_content())
+    at = max(place for place, block in enumerate(blocks) if isinstance(block, docx.table.Table))
+    tables = [place for place, block in enumerate(blocks[:at]) if isinstance(block, docx.table.Table)]
+
+    between = [block for block in blocks[tables[-1] + 1 : at] if not isinstance(block, docx.table.Table)]
+    last = [one for cell in blocks[tables[-1]].rows[-1].cells for one in cell.paragraphs]
+
+    assert all(one.paragraph_format.keep_with_next for one in (*between, *last))
