@@ -98,6 +98,8 @@ def test_commands_do_the_same(composer: Composer, owner: User, tmp_path: Path) -
         call_command("take_over", str(path), owner=owner.username, stdout=io.StringIO())
     remove_all()
     said = io.StringIO()
+    with pytest.raises(UnusableInput, match="Say with --owner"):
+        call_command("take_over", str(path), owner="nobody", dry_run=True, stdout=io.StringIO())
 
     call_command("take_over", str(path), owner=owner.username, stdout=said)
 

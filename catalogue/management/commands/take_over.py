@@ -32,6 +32,8 @@ class Command(CatalogueCommand):
         try:
             found = look_into(options["file"])
             if options["dry_run"]:
+                if options["owner"]:
+                    self.owner(options["owner"])
                 self.tell(found, "", options)
                 return
             owner, now = self.owner(options["owner"]), timezone.now()
