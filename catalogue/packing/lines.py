@@ -59,3 +59,8 @@ class Line:
     @property
     def piece(self) -> Piece:
         return self.asked.piece
+
+    @property
+    def is_open(self) -> bool:
+        """Whether something is still to be done about it."""
+        return self.state in (State.LACKS, State.TO_DO)

@@ -46,7 +46,7 @@ class Plan:
 
     @property
     def lacking(self) -> tuple[Line, ...]:
-        return tuple(line for line in self.lines if line.state in (State.LACKS, State.TO_DO))
+        return tuple(line for line in self.lines if line.is_open)
 
 
 def plan_pack(composer: Composer, submission: SubmissionFacts, setting: Setting, storage: Storage) -> Plan:

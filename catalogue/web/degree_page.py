@@ -75,7 +75,7 @@ def degree_page(composer: Composer, *, now: datetime, language: str) -> DegreePa
             for piece in pieces(programmes)
         ),
         row(_("Sizes"), programmes, [sizes(one.plan.submission.call) for one in programmes]),
-        row(_("Lacks"), programmes, [lacks(one.plan) for one in programmes]),
+        row(_("Missing"), programmes, [lacks(one.plan) for one in programmes]),
     ]
     return DegreePage(programmes, tuple(one for one in rows if any(cell != Cell() for _title, cell in one.cells)))
 

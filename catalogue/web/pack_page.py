@@ -34,7 +34,7 @@ from catalogue.web.wording import day_text
 STATES: dict[State, Promise] = {
     State.IN: _("In the pack"),
     State.READY: _("Ready"),
-    State.LACKS: _("Lacks"),
+    State.LACKS: _("Missing"),
     State.TO_DO: _("To be done"),
     State.LEFT_OUT: _("Left out"),
 }
@@ -117,7 +117,7 @@ def unfit_works(plan: Plan, catalogue: CatalogueFacts, language: str) -> Iterato
 
 
 def row_of(line: Line, call: Call, sizes: dict[str, int], today: date, language: str) -> Row:
-    due = due_on(line.piece, call.closes_on) if line.state in (State.LACKS, State.TO_DO) else None
+    due = due_on(line.piece, call.closes_on) if line.is_open else None
     told = day_text(due, language) if due else ""
     return Row(line, STATES[line.state], size_of(line, sizes), mend_at(line, call), told, bool(due and due < today))
 

@@ -64,11 +64,11 @@ def test_every_thing_that_is_asked_for_has_its_state(browser: Client, composer: 
 
     found = {(row[0], row[2].partition(".")[0]) for row in rows_of(page)}
     assert found == {
-        ("Score", "Lacks"),
-        ("Recording", "Lacks"),
+        ("Score", "Missing"),
+        ("Recording", "Missing"),
         ("Note", "In the pack"),
-        ("Statement", "Lacks"),
-        ("Referees", "Lacks"),
+        ("Statement", "Missing"),
+        ("Referees", "Missing"),
         ("Certificates", "To be done"),
     }
     assert "1 of at least 2 works are chosen." in page.text()
@@ -148,7 +148,7 @@ def test_referees_are_asked_and_their_letters_received(browser: Client, composer
     browser.post(f"{at}{call.pk}/pack/referees/", {**days, f"gone-{second.pk}": "on"})
 
     (row,) = [row for row in rows_of(Page(browser.get(f"{at}{call.pk}/pack/"))) if row[0] == "Referees"]
-    assert row[2] == "Lacks. 1 of 2 letters received. Ask 1 more. Begin by 18 Feb 2027."
+    assert row[2] == "Missing. 1 of 2 letters received. Ask 1 more. Begin by 18 Feb 2027."
     assert Referee.objects.filter(composer=composer).count() == 2
     assert [one.referee.name for one in Submission.objects.get(call=call).references.all()] == ["Ada Lunn"]
 
@@ -230,10 +230,10 @@ def test_programmes_stand_side_by_side(browser: Client, composer: Composer) -> N
 
     told = {row[0]: row[1:] for row in rows_of(page)}
     assert len(page.tree.xpath("//thead//a")) == 2
-    assert told["Works"] == ["lacks 1 chosen 2", "lacks 1 chosen 2"]
-    assert told["Score"] == ["lacks 0 of 1", "lacks 0 of 1"]
+    assert told["Works"] == ["missing 1 chosen 2", "missing 1 chosen 2"]
+    assert told["Score"] == ["missing 0 of 1", "missing 0 of 1"]
     assert told["Note"] == ["there 1 of 1 12 words", "there 1 of 1 12 words"]
-    assert told["Referees"] == ["lacks 0 of 3 letters received. 3", "lacks 0 of 2 letters received. 2"]
+    assert told["Referees"] == ["missing 0 of 3 letters received. 3", "missing 0 of 2 letters received. 2"]
 
 
 def test_number_of_queries_of_side_by_side_does_not_grow_with_the_programmes(
