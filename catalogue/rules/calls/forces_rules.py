@@ -47,7 +47,8 @@ SUBSET = (
     r"tod[ao]s? o (?:a )?parte|"
     r"de estos instrumentos|de ces instruments|di questi strumenti|dieser instrumente|"
     r"of the following|one partie d|une partie d|subset of|"
-    r"any (?:selection|subset|combination|number)|drawn from|some of (?:us|them)|subsets?\b|"
+    r"any (?:selection|subset|combination|number)|drawn from|some of (?:us|them|these)|subsets?\b|"
+    r"einige (?:davon|von ihnen|dieser)|quelques-un\w* d|alcun[ie] di|algun[oa]s de|"
     r"or (?:some|part) of|selection from|"
     r"one or (?:two|more) of|from (?:these|those|this|among)(?! (?:call|year|date|competition|festival))|out of|"
     r"do not have to use all|"
@@ -220,12 +221,16 @@ def limits_of(passages: Sequence[Passage], free: bool) -> Forces:
 OF_SOME = (
     r"(?:almeno una?|au moins une?|al menos una?) (?:per|di|pour|de|para)\b|mindestens eine?[sr]? (?:fur|davon)\b|"
     r"di cui|"
-    r"dont\b|davon\b|de l[ao]s cuales"
+    r"dont\b|(?<!einige )davon\b|de l[ao]s cuales"
 )
+
+DIVISI = re.compile(r"(?<![a-z])div(?:isi\b|\.)[^.;,()]*|in(?: up to)? \w+ (?:parts|voices)\b|\w+stimmig\w*")
+"""Into how many parts singers divide says nothing of how many they are."""
 
 
 def players_in(said: str) -> tuple[int | None, int | None]:
     """Return the least and most number of players that a sentence asks for; a rule on some works is none."""
+    said = DIVISI.sub(" ", said)
     if has(OF_SOME, said):
         return None, None
     if has(r"at least one (?:must|of)|by which we mean|finalist|jury|large ensemble", said):
@@ -253,7 +258,7 @@ def players_in(said: str) -> tuple[int | None, int | None]:
     if between and number_of(between["n"]) < number_of(between["m"]):
         return (0 if alone else number_of(between["n"])), number_of(between["m"])
     more = OR_MORE.search(said)
-    if more and (more["n"] or has(PLAYERS, said)):
+    if more and (more["n"] or has(rf"{PLAYERS}|{SUBSET}", said)):
         return number_of(more["n"] or more["least"]), None
     among = LEAST_AMONG.search(said)
     if among:

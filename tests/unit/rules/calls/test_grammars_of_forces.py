@@ -127,3 +127,25 @@ def test_so_many_of_them_are_the_least_of_a_body_to_choose_from(text: str) -> No
     forces = read_call(f"An invented call\n\n{text}\n\nDeadline: 15 January 2027").call.forces
 
     assert (str(forces.rule), forces.players_min) == ("any subset of", 3)
+
+
+@pytest.mark.parametrize(
+    ("text", "rule", "least", "most"),
+    [
+        (
+            "Besetzung: Flöte, Klarinette, Violine, Violoncello. Alle oder einige davon, mindestens drei.",
+            "any subset of",
+            3,
+            None,
+        ),
+        ("Forces: flute, clarinet, violin, cello. All or some of these, at least three.", "any subset of", 3, None),
+        ("SATB choir (with divisi up to 8 parts), unaccompanied. Up to 4 minutes.", "at most", None, None),
+        ("Für Chor SATB, bis zu achtstimmig, höchstens vier Minuten.", "at most", None, None),
+    ],
+)
+def test_a_part_of_the_players_may_be_chosen_and_divisi_count_nobody(
+    text: str, rule: str, least: int | None, most: int | None
+) -> None:
+    forces = read_call(f"An invented call\n\n{text}\n\nDeadline: 15 January 2027").call.forces
+
+    assert (forces.rule.value, forces.players_min, forces.players_max) == (rule, least, most)
