@@ -15,6 +15,7 @@ from prometheus_client.multiprocess import mark_process_dead
 bind = "127.0.0.1:8000"
 worker_class = "gthread"
 threads = 4
+control_socket_disable = True  # nothing listens that nobody asked for
 timeout = 120  # seconds; a long list as a paper takes some
 graceful_timeout = 30
 max_requests, max_requests_jitter = 5000, 500

@@ -86,14 +86,15 @@ def families_of(
     owner = {row["pk"]: row["composer"] for row in rows}
     living = ProgrammedWork.objects.filter(work__in=list(owner), performance__deleted_at__isnull=True)
     playings = living if shown is None else first_or_shown(living, shown)
-    events = [(owner[event.programme[0].work_id], event) for event in events_of(playings)]
+    theirs: dict[int, list[WorkFacts]] = {}
+    for row in rows:
+        theirs.setdefault(row["composer"], []).append(work_of(row))
+    played: dict[int, list[PerformanceFacts]] = {}
+    for event in events_of(playings):
+        played.setdefault(owner[event.programme[0].work_id], []).append(event)
     return tuple(
-        CatalogueFacts(
-            composer=gather_composer(composer),
-            works=tuple(work_of(row) for row in rows if row["composer"] == composer.pk),
-            performances=tuple(event for whose, event in events if whose == composer.pk),
-        )
-        for composer in composers
+        CatalogueFacts(gather_composer(one), tuple(theirs.get(one.pk, ())), tuple(played.get(one.pk, ())))
+        for one in composers
     )
 
 

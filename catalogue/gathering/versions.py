@@ -105,6 +105,11 @@ def state_of_lists(composers: Sequence[int]) -> State:
     return asked(statement_of_lists("", connection.vendor))
 
 
+def state_of_composers() -> State:
+    """Return the state of the composers themselves, of every one there is."""
+    return asked(statement_of_composers(connection.vendor))
+
+
 def state_of_dues() -> State:
     """Return the state of all that says by when something is due, of every composer there is."""
     return asked(statement_of_dues(connection.vendor))
@@ -199,6 +204,11 @@ def statement_of_lists(owner: str, vendor: str) -> str:
         SETTLED[vendor],
     ]
     return f"SELECT {', '.join(lines)}"
+
+
+@cache
+def statement_of_composers(vendor: str) -> str:
+    return f"SELECT {', '.join((newest(Composer), TABLES[vendor], SETTLED[vendor]))}"
 
 
 @cache

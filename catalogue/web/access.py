@@ -23,6 +23,7 @@ from catalogue.models import Composer, Membership
 from catalogue.models.records import EDITING_ROLES, READING_ROLES
 from catalogue.terms import Role
 from catalogue.web.kept import sign_in_again
+from catalogue.web.seats import Seat, seats_of
 from catalogue.web.second_step import lacks_second_step
 
 View = Callable[..., HttpResponseBase]
@@ -52,7 +53,7 @@ class CatalogueRequest(SignedInRequest):
 class HouseRequest(SignedInRequest):
     """A request of somebody who looks at all the catalogues that they are a member of; ``seats`` are in name order."""
 
-    seats: tuple[Membership, ...]
+    seats: tuple[Seat, ...]
 
 
 def signed_in_page(view: View) -> View:
@@ -116,12 +117,6 @@ def house_page(view: View) -> View:
         return view(request, **rest)
 
     return signed_in_page(guarded)
-
-
-def seats_of(user: User) -> tuple[Membership, ...]:
-    """Return the user's memberships with their composers, by the composers' names; one query."""
-    ours = Membership.objects.filter(user=user).select_related("composer")
-    return tuple(ours.order_by("composer__sort_name", "composer"))
 
 
 def membership_of(user: User, slug: str) -> tuple[Membership, int]:

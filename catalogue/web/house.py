@@ -17,6 +17,7 @@ from catalogue.terms import Role
 from catalogue.timing import PartialDate
 from catalogue.web.access import EDITORS, HouseRequest
 from catalogue.web.days import short_day
+from catalogue.web.forms.composer_field import WhoseForm
 from catalogue.web.hires import how_late
 from catalogue.web.wording import day_text
 
@@ -30,18 +31,15 @@ class Whose:
 
     all: tuple[Composer, ...]
     chosen: tuple[Composer, ...]
-
-    @property
-    def slug(self) -> str:
-        """The one composer who was chosen, empty for all."""
-        return self.chosen[0].slug if len(self.chosen) == 1 < len(self.all) else ""
+    form: WhoseForm
 
 
 def whose(request: HouseRequest, roles: Collection[Role]) -> Whose:
     """Return the composers whom somebody keeps in one of these roles; the address may choose one of them."""
     ours = composers_as(request, roles)
-    asked = request.GET.get("composer", "")
-    return Whose(ours, tuple(one for one in ours if one.slug == asked) or ours)
+    form = WhoseForm(request.GET, composers=ours)
+    asked = form.cleaned_data["composer"] if form.is_valid() else ""
+    return Whose(ours, tuple(one for one in ours if one.slug == asked) or ours, form)
 
 
 def composers_as(request: HouseRequest, roles: Collection[Role]) -> tuple[Composer, ...]:

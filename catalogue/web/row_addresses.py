@@ -16,10 +16,13 @@ class RowAddresses:
     """The addresses of a view that is told a composer and, in a step of its own, the number of a row."""
 
     def __init__(self, view: str, composers: Iterable[Composer]) -> None:
-        patterns = ((one.pk, reverse(view, args=[one.slug, 0])) for one in composers)
-        self.around = {composer: escaped(address).rpartition(PLACE) for composer, address in patterns}
+        self.view, self.whose = view, {one.pk: one for one in composers}
+        self.around: dict[int, tuple[str, str, str]] = {}
 
     def of(self, composer: int, row: int) -> str:
         """Return an address as it stands in markup."""
+        if composer not in self.around:
+            address = reverse(self.view, args=[self.whose[composer].slug, 0])
+            self.around[composer] = escaped(address).rpartition(PLACE)
         before, _place, after = self.around[composer]
         return f"{before}/{row}/{after}"

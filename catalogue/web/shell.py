@@ -11,8 +11,8 @@ from django.urls import reverse
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
-from catalogue.models import Membership
 from catalogue.models.records import READING_ROLES
+from catalogue.web.seats import Seat
 
 # name as printed, name of the address
 ROOMS: tuple[tuple[Promise, str], ...] = (
@@ -79,7 +79,7 @@ def rooms_of(slug: str, path: str, rooms: tuple[tuple[Promise, str], ...]) -> tu
     return current_among([(name, reverse(view, args=[slug])) for name, view in rooms], path)
 
 
-def rooms_of_house(seats: Sequence[Membership], path: str) -> tuple[Room, ...]:
+def rooms_of_house(seats: Sequence[Seat], path: str) -> tuple[Room, ...]:
     """Return the rooms of all composers together; whoever keeps material alone has those of the material."""
     sees_all = any(seat.role in READING_ROLES for seat in seats)
     rooms = ROOMS_OF_HOUSE if sees_all else MATERIAL_OF_HOUSE

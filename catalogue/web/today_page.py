@@ -40,6 +40,7 @@ from catalogue.web.programmes import titles_html, works_of
 NEXT = 3  # shown of what comes later where the coming days are empty
 AT_ONCE = 14  # days within which what is due is shown at once; the rest is folded
 MOST_AFTER = 10  # performances that are over and still ask for something
+MOST_TOGETHER = 30  # of the coming days, and of what is due for later ones, where they are of several composers
 MOST_READ = 60  # performances that are read with all their steps: the next ones, and the last ones that are over
 
 # what is needed, as one is told to do it, and the field that mends it
@@ -143,21 +144,22 @@ def today_page(
     found = [event_of(one, around[one.pk], today) for one in coming]
     events = [event for event in found if is_to_come(event.facts, today=today)]
     near = [one for one in events if one.record.first_day and one.record.first_day <= last]
-    shown = near or events[:NEXT]
-    ahead = [one for one in events if one not in shown and one.days_due(last)]
+    most = MOST_TOGETHER if len(composers) > 1 else None
+    shown = (near or events[:NEXT])[:most]
+    first = {one.record.pk for one in (*near, *shown)}
+    ahead = [one for one in events if one.record.pk not in first and one.days_due(last)]
     over = [one for one in (event_of(each, around[each.pk], today) for each in past) if one.days_due(last)]
-    told = (*shown, *ahead, *over)
-    claims = gather_claims(composers, works_on(shown), today=today, shown=(one.record.pk for one in shown))
-    telling = Telling(whose, can_edit, today, last, language)
-    entries = {id(one): coming_of(one, claims, telling) for one in told}
+    theirs = [whose[one] for one in sorted({each.record.composer_id for each in shown})]
+    claims = gather_claims(theirs, works_on(shown), today=today, shown=(one.record.pk for one in shown))
+    telling = Telling(whose, frozenset(can_edit), today, last, language)
     return TodayPage(
         since=day_and_month(today, last, language),
         until=write_date(PartialDate.of(last), language),
         summary=counted(numbers.near if numbers else len(near), [*near, *ahead, *over], last, is_part=is_part),
         picture=picture_of(near, today, language),
-        coming=tuple(entries[id(one)] for one in shown),
-        ahead=tuple(entries[id(one)] for one in ahead),
-        over=tuple(entries[id(one)] for one in over[:MOST_AFTER]),
+        coming=tuple(coming_of(one, claims, telling) for one in shown),
+        ahead=tuple(coming_of(one, claims, telling) for one in ahead[:most]),
+        over=tuple(coming_of(one, claims, telling) for one in over[:MOST_AFTER]),
         is_later=not near and bool(events),
         later=(numbers.all if numbers else len(events)) - len(shown),
     )

@@ -16,6 +16,7 @@ from django.urls import reverse
 
 from catalogue.models import Call, Composer, Hire, HireItem, MaterialSet, Membership, Submission, Work
 from catalogue.terms import Role
+from catalogue.web.forms import composer_field
 from tests.conftest import member
 from tests.makers import make_composer, make_performance, make_work
 from tests.web.pages import Page, with_class
@@ -242,8 +243,8 @@ def test_number_of_queries_does_not_grow_with_the_composers(browser: Client, pub
 
     assert {name: queries(browser, name) for name in PAGES} == with_two
     assert with_two == {
-        "house-today": 22, "house-works": 7, "house-performances": 10, "house-deadlines": 21, "house-hires": 7,
-        "house-calls": 6,
+        "house-today": 24, "house-works": 8, "house-performances": 11, "house-deadlines": 22, "house-hires": 8,
+        "house-calls": 7,
     }  # fmt: skip
 
 
@@ -254,6 +255,38 @@ def test_rooms_of_all_composers_are_offered_to_whoever_keeps_several(browser: Cl
         "Today", "Works", "Performances", "Deadlines", "Hires", "Calls",
     ]  # fmt: skip
     assert page.texts("//nav[@aria-label='Rooms']//a[@aria-current='page']") == ["Works"]
+
+
+@pytest.fixture
+def many(monkeypatch: pytest.MonkeyPatch) -> None:
+    """So many composers that a list of them would be too long."""
+    monkeypatch.setattr(composer_field, "MOST_LISTED", 1)
+
+
+@pytest.mark.usefixtures("two_catalogues", "many")
+@pytest.mark.parametrize("typed", ["pell tarrowick", "Tarrowick, Pell", "TARROW", "pell-tarrowick"])
+def test_composer_of_many_is_typed(browser: Client, typed: str) -> None:
+    pages = {name: Page(browser.get(reverse(name), {"composer": typed})) for name in PAGES}
+
+    assert {name: "Tides" in page.text() for name, page in pages.items()} == dict.fromkeys(PAGES, False)
+    shown = "Pell Tarrowick" if typed == "pell-tarrowick" else typed
+    assert {name: page.field("composer") for name, page in pages.items()} == dict.fromkeys(PAGES, shown)
+
+
+@pytest.mark.usefixtures("two_catalogues", "many")
+def test_composer_whom_nobody_or_several_are_called_is_said(browser: Client) -> None:
+    nobody, several = (Page(browser.get("/house/hires/", {"composer": typed})) for typed in ("verrin", "ro"))
+
+    assert "No composer here is called “verrin”." in nobody.text("//form")
+    assert "Several composers here are called so: Ilka Marovand, Pell Tarrowick." in several.text("//form")
+
+
+def test_role_that_is_taken_away_counts_at_once(browser: Client, publisher: User, other_composer: Composer) -> None:
+    make_work("Weirs", composer=other_composer)
+    before = "Weirs" in Page(browser.get("/house/works/")).text()
+    Membership.objects.filter(user=publisher, composer=other_composer).delete()
+
+    assert (before, "Weirs" in Page(browser.get("/house/works/")).text()) == (True, False)
 
 
 @pytest.mark.slow

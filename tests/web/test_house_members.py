@@ -14,6 +14,7 @@ from django.test.utils import CaptureQueriesContext
 
 from catalogue.models import Composer, Membership
 from catalogue.terms import Role
+from catalogue.web.forms import composer_field
 from tests.makers import make_composer
 from tests.web.pages import Page
 
@@ -67,6 +68,17 @@ def test_somebody_new_is_let_into_several_by_one_mail(browser: Client, settings:
     assert "/join/" in str(message.body)
 
 
+def test_catalogues_of_many_are_typed_one_a_line(browser: Client, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(composer_field, "MOST_LISTED", 1)
+    form = {"user_name": "nadia", "role": "editor"}
+
+    refused = Page(browser.post(ADDRESS, {**form, "composers": "Ilka Marovand\nSomebody Else"}))
+    browser.post(ADDRESS, {**form, "composers": "Ilka Marovand\nPell Tarrowick\n"})
+
+    assert refused.wrong == ["No composer here is called “Somebody Else”."]
+    assert Membership.objects.filter(user__username="nadia").count() == 2
+
+
 def test_catalogue_that_is_not_owned_cannot_be_given_away(browser: Client, editor: User) -> None:
     make_composer("Osk Verrin", sort_name="Verrin, Osk")
 
@@ -104,7 +116,7 @@ def test_number_of_queries_does_not_grow(browser: Client, owner: User, viewer: U
     for name in ("Osric Vane", "Lena Quist"):
         make_composer(name, sort_name=name, owner=owner)
 
-    assert (before, queries()) == (4, 4)
+    assert (before, queries()) == (6, 6)
 
 
 @pytest.fixture

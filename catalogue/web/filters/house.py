@@ -11,15 +11,20 @@ from django.utils.translation import gettext_lazy as _
 from catalogue.models import Composer
 from catalogue.web.filters.performances import EventFilter
 from catalogue.web.filters.works import WorkFilter
+from catalogue.web.forms.composer_field import ComposerField
 
 
-def composer_filter() -> filters.ChoiceFilter:
-    return filters.ChoiceFilter(field_name="composer__slug", label=_("Composer"), empty_label=_("All composers"))
+class ComposerFilter(filters.Filter):
+    field_class = ComposerField
+
+
+def composer_filter() -> ComposerFilter:
+    return ComposerFilter(field_name="composer__slug", label=_("Composer"))
 
 
 def offer(asked: filters.FilterSet, composers: Sequence[Composer]) -> None:
     """Let one of these composers be chosen, right after the words that are searched for."""
-    asked.filters["composer"].extra["choices"] = [(composer.slug, composer.name) for composer in composers]
+    asked.filters["composer"].field.offer(composers)
     for name in ("composer", "q"):
         asked.filters.move_to_end(name, last=False)
 

@@ -63,7 +63,7 @@ class EventFilter(ListFilter):
     def __init__(self, *args: Any, composers: Sequence[Composer], state: State | None = None, **options: Any) -> None:
         super().__init__(*args, **options)
         self.state = state or state_of_lists([composer.pk for composer in composers])
-        countries = countries_at(self.state, tuple(composers))
+        countries = countries_at(self.state, tuple(one.pk for one in composers))
         self.filters["country"].extra["choices"] = [(code, write_country(code)) for code in countries]
 
     def holding(self, performances: Any, _name: str, text: str) -> QuerySet[Performance]:
@@ -94,7 +94,7 @@ class PerformanceFilter(EventFilter):
 
 
 @once_for_each_state(256)
-def countries_at(_state: State, composers: tuple[Composer, ...]) -> tuple[str, ...]:
+def countries_at(_state: State, composers: tuple[int, ...]) -> tuple[str, ...]:
     """Return the countries in which the composers' music was performed, by name."""
     performances = Performance.objects.filter(composer__in=composers).order_by()
     pairs = performances.values_list("venue__country", "country").distinct()

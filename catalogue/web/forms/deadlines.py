@@ -10,6 +10,7 @@ from django.utils.translation import gettext_lazy as _
 
 from catalogue.models import Composer
 from catalogue.terms import DeadlineKind
+from catalogue.web.forms.composer_field import ComposerField
 from catalogue.web.forms.fields import DayField
 
 KINDS = (
@@ -28,15 +29,14 @@ def hinted(words: Any) -> forms.TextInput:
 class DeadlineForm(forms.Form):
     """A composer, a kind and a span of days; nothing asked gives all that is late, and the coming days."""
 
-    composer = forms.ChoiceField(label=_("Composer"), required=False)
+    composer = ComposerField()
     kind = forms.ChoiceField(label=_("Kind"), required=False, choices=(("", _("All kinds")), *KINDS))
     since = DayField(label=_("From"), widget=hinted(_("all that is late")))
     until = DayField(label=_("To"), widget=hinted(_("90 days from now")))
 
     def __init__(self, *args: Any, composers: Sequence[Composer], **options: Any) -> None:
         super().__init__(*args, **options)
-        named = ((one.slug, one.name) for one in composers)
-        self.fields["composer"].choices = [("", _("All composers")), *named]  # type: ignore[attr-defined]
+        self.fields["composer"].offer(composers)  # type: ignore[attr-defined]
 
     def clean(self) -> dict[str, Any]:
         cleaned: dict[str, Any] = super().clean() or {}

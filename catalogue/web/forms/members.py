@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from typing import Any
 
 from django import forms
@@ -12,6 +12,7 @@ from django.utils.translation import gettext_lazy as _
 
 from catalogue.models import Composer
 from catalogue.terms import Role
+from catalogue.web.forms.composer_field import ComposersField
 
 ROLES = [
     (Role.EDITOR.value, _("edits works and performances")),
@@ -53,11 +54,9 @@ class MemberForm(forms.Form):
 class HouseMemberForm(MemberForm):
     """Somebody to be let into several catalogues at once."""
 
-    composers = forms.MultipleChoiceField(label=_("Into which catalogues"), widget=forms.CheckboxSelectMultiple)
-
-    def __init__(self, *args: Any, composers: Iterable[Composer], **options: Any) -> None:
+    def __init__(self, *args: Any, composers: Sequence[Composer], **options: Any) -> None:
         super().__init__(*args, **options)
-        self.fields["composers"].choices = [(one.slug, one.name) for one in composers]  # type: ignore[attr-defined]
+        self.fields["composers"] = ComposersField(label=_("Into which catalogues"), composers=composers)
 
 
 class RoleForm(forms.Form):

@@ -77,7 +77,8 @@ class PerformanceTable(ListTable):
         if self.columns["first"].visible:
             works = {work.pk for performance in records for work in performance.works}
             shown = [performance.pk for performance in records]
-            self.claims = gather_claims(self.composers, works, today=self.today, shown=shown, state=self.state)
+            whose = [self.whose[one] for one in sorted({performance.composer_id for performance in records})]
+            self.claims = gather_claims(whose, works, today=self.today, shown=shown, state=self.state)
 
     @cached_property
     def addresses(self) -> RowAddresses:

@@ -10,7 +10,8 @@ from django.views.decorators.http import require_safe
 
 from catalogue.models import Membership
 from catalogue.terms import Role
-from catalogue.web.access import SignedInRequest, seats_of, signed_in_page
+from catalogue.web.access import SignedInRequest, signed_in_page
+from catalogue.web.seats import seats_of
 from catalogue.web.shell import first_room, rooms_of_house
 
 
