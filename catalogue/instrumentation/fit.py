@@ -251,10 +251,17 @@ def held(match: Match) -> tuple[Held, ...]:
             count = match.flow[row][column]
             if count:
                 slugs = seats.line.instrument, players.line.instrument
-                add(found, Held(slugs[0], chair, count, seats.needs, slugs[1], players.first + taken[column]))
+                plays = played(seats, players, match)
+                add(found, Held(slugs[0], chair, count, plays, slugs[1], players.first + taken[column]))
                 chair += count
                 taken[column] += count
     return tuple(found)
+
+
+def played(seats: Seats, players: Players, match: Match) -> tuple[str, ...]:
+    """Return what a player plays in a seat: of “piano or harp” a harpist the harp."""
+    alone = ((one, replace(seats, choices=(one,))) for one in seats.choices)
+    return next((one for one, seat in alone if can_take(seat, players, match.rules) >= match.enough), seats.needs)
 
 
 def add(found: list[Held], row: Held) -> None:

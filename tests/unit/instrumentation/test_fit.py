@@ -146,6 +146,16 @@ def test_an_uncounted_line_of_the_work_cannot_be_told() -> None:
     assert fit(forces(line("percussion", None)), forces("flute")).fits is False
 
 
+def test_who_stands_in_plays_the_alternative() -> None:
+    """The assignment says who plays what: of “piano or harp” a harpist the harp, a pianist the piano."""
+    work = forces(line("piano", 1, alternatives=("harp",)))
+
+    assert [fit(work, forces(line(one, 1))).assignment for one in ("harp", "piano")] == [
+        (Held("piano", 1, 1, ("harp",), "harp", 1),),
+        (Held("piano", 1, 1, ("piano",), "piano", 1),),
+    ]
+
+
 def test_an_alternative_stands_in_for_the_instrument() -> None:
     work = forces(line("piano", 1, alternatives=("harp",)))
     assert fit(work, forces("harp")).fits is True
