@@ -131,19 +131,24 @@ def options_of(sending: Sending, composer: Composer) -> list[tuple[str, str]]:
 
 def in_words(field: Any, answer: str) -> str:
     if isinstance(field, ChoiceField):
-        return str(dict(field.choices).get(answer, answer))
+        choices: Any = field.choices
+        return str(dict(choices).get(answer, answer))
     return _("yes") if answer == "on" else answer
 
 
-def hold_all(sendings: Sequence[Sending]) -> None:
-    """Say beside each of these papers how the record stands to it; each catalogue is gathered once."""
+def hold_all(sendings: Sequence[Sending]) -> list[Held]:
+    """Hold each of these papers against the record, and say so in its ``since``; each catalogue is gathered once."""
     kept = [one for one in sendings if one.facts_sha256]
     state = state_of_everything() if kept else None
     composers = Composer.objects.select_related("house").in_bulk({one.composer_id for one in kept}) if kept else {}
     with gathered_once():
-        for one in sendings:
-            one.held = held_of(one, state, composers[one.composer_id]) if state and one in kept else Held(Since.UNKNOWN)
-            one.since = str(one.held.since.value)
+        found = [
+            held_of(one, state, composers[one.composer_id]) if state and one.facts_sha256 else Held(Since.UNKNOWN)
+            for one in sendings
+        ]
+    for one, held in zip(sendings, found, strict=True):
+        one.since = str(held.since.value)
+    return found
 
 
 def held_of(sending: Sending, state: State, composer: Composer) -> Held:
@@ -162,7 +167,7 @@ def held_in(
     again.update(dict(asked))
     form = FORMS[word](again, composer=composer, today=made_on)
     if not form.is_valid():
-        return Held(Since.UNMADE, reason=" ".join(error for errors in form.errors.values() for error in errors))
+        return Held(Since.UNMADE, reason=" ".join(str(error) for errors in form.errors.values() for error in errors))
     try:
         text = text_of(make_document(composer, form.wish()))
     except DocumentNeeds as needs:
@@ -186,9 +191,9 @@ class PaperPage:
 
 
 def paper_page(sending: Sending) -> PaperPage:
-    hold_all([sending])
+    (held,) = hold_all([sending])
     return PaperPage(
-        held=sending.held,
+        held=held,
         options=options_of(sending, sending.composer),
         asked=asked_again(sending).urlencode() if sending.document in FORMS else "",
         format=FORMATS[sending.suffix].title if sending.suffix in FORMATS else sending.suffix.upper(),

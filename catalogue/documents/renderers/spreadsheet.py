@@ -85,7 +85,7 @@ def has_entries(blocks: tuple[Block, ...]) -> bool:
 def told_rows(document: Document) -> Iterator[Row]:
     """A document that lists no one thing, in reading order: the section, then what is said, as wide as the widest."""
     says = labels(document.language)
-    rows = [(says.word("Section"), says.word("Entry"))]
+    rows: list[Row] = [(says.word("Section"), says.word("Entry"))]
     rows += [row for block in document.blocks for row in told(block, "")]
     width = max(map(len, rows))
     yield from (row + ("",) * (width - len(row)) for row in rows)

@@ -14,6 +14,7 @@ from catalogue.actions.entry import make_entry_key
 from catalogue.demo.files import keep_demo_files
 from catalogue.demo.loading import LIBRARIAN, load_demo
 from catalogue.demo.papers import COMPOSER, wishes
+from catalogue.demo.papers_sent import send_demo_papers
 from catalogue.demo.riders import send_demo_riders
 from catalogue.documents.registry import FORMATS
 from catalogue.feeds.calendar import calendar_bytes
@@ -41,6 +42,7 @@ class Command(CatalogueCommand):
         self.say("Loading the demo catalogue …")
         user = load_demo(today=timezone.localdate(), now=timezone.now())
         send_demo_riders(timezone.now())
+        send_demo_papers(timezone.now())
         keep_demo_files(Composer.objects.get(slug=COMPOSER), timezone.now())
         self.write_documents(Path(options["out"]))
         if options["no_serve"]:

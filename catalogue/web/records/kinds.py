@@ -58,7 +58,7 @@ class Kind:
     again: tuple[str, ...] = ()
     looks: Mapping[str, str] = field(default_factory=dict)
     begins_at: str = ""
-    look_up: Callable[[Sequence[Any]], None] | None = None
+    look_up: Callable[[Sequence[Any]], Any] | None = None
 
     @property
     def word(self) -> str:

@@ -50,8 +50,10 @@ def timeline_item(figure: Figure, course: Course, ground: Ground, parent: Elemen
 
 def timeline_look(sheet: FigureSheet) -> TimelineLook:
     """The sheet's points in units of the timeline."""
-    points = (sheet.name.size, sheet.figure.size, sheet.curve, sheet.line, sheet.tick)
-    return TimelineLook(*(one / sheet.scale for one in points), slanting=True)
+    name, figure, curve, line, tick = (
+        one / sheet.scale for one in (sheet.name.size, sheet.figure.size, sheet.curve, sheet.line, sheet.tick)
+    )
+    return TimelineLook(name, figure, curve, line, tick, slanting=True)
 
 
 def face_along(words: Words, sheet: FigureSheet) -> Look:
