@@ -19,6 +19,7 @@ import pytest
 from catalogue.exchange.scores import read_score
 from catalogue.exchange.scores.opening import score_xml
 from catalogue.exchange.scores.parsing import parsed
+from catalogue.timing import read_tempo_map, timeline
 
 LIBRARY = importlib.util.find_spec("music21")
 pytestmark = [
@@ -74,3 +75,38 @@ def test_parts_and_bars_and_lengths_agree_with_the_library(path: Path) -> None:
     assert (len(score.parts), len(score.bars)) == (parts, bars)
     ours = float(sum(bar.quarters for bar in score.bars))
     assert any(ours == pytest.approx(one, rel=0.005) for one in lengths)
+
+
+# How many bars sound, counted by hand from the signs on the page: each passage with how often it is played.
+HAND_COUNTED = {
+    # The strains A A B B A C C D D of sixteen bars each, as the rag's form is usually told, and an upbeat.
+    "corpus/joplin/maple_leaf_rag.mxl": 1 + 9 * 16,
+    "corpus/bach/bwv113.8.mxl": 2 * 5 + 9,
+    "corpus/haydn/opus1no1/movement2.mxl": 2 * 10 + 2 * 24 + 2 * 28,
+    "corpus/haydn/opus1no1/movement5.mxl": 2 * 27 + 2 * 41,
+    # Endings of several bars under brackets over the first of them, and da capo without repeats.
+    "corpus/beethoven/opus59no2/movement3.mxl": 9 + 6 + 46 + 40 + 87 + (7 + 42 + 87),
+    # Dal segno al fine: all, then from the sign to the end of the first part.
+    "corpus/handel/rinaldo/Lascia_chio_pianga.mxl": 54 + 30,
+    # Da capo al fine, without repeats.
+    "corpus/schumann_clara/polonaise_op1n1.mxl": 2 * 8 + 2 * 20 + 12 + 20,
+    "corpus/schumann_clara/polonaise_op1n2.mxl": 2 * 8 + 2 * 8 + 2 * 8 + 2 * 8 + 16,
+    "corpus/schumann_clara/polonaise_op1n3.mxl": 2 * 8 + 16 + 16 + 2 * 8 + 24,
+    "corpus/schumann_clara/polonaise_op1n4.mxl": 2 * 8 + 2 * 8 + 2 * 16 + 2 * 8 + 16,
+}
+
+
+@pytest.mark.parametrize("name", HAND_COUNTED)
+def test_repeats_and_jumps_are_played_as_they_were_counted_by_hand(name: str) -> None:
+    assert read_score((FOLDER / name).read_bytes()).played == HAND_COUNTED[name]
+
+
+def test_a_proposed_tempo_map_can_be_read_and_lasts_as_long_as_the_score() -> None:
+    """Where a repeat takes the upbeat again, or bars are jumped to, the map says that it does not hold it."""
+    found = {path: read_score(path.read_bytes()) for path in FILES}
+    mapped = {path: one for path, one in found.items() if one.tempo_map and "#" not in one.tempo_map}
+    assert len(mapped) > 100
+    for path, one in mapped.items():
+        seconds = float(timeline(read_tempo_map(one.tempo_map)).seconds)
+        assert seconds == pytest.approx(one.seconds, rel=0.001), path
+    assert all(read_tempo_map(one.tempo_map) for one in found.values() if "#" in one.tempo_map)

@@ -95,12 +95,12 @@ class Player:
     def played(self) -> list[int]:
         while self.at < len(self.bars) and len(self.order) < MOST_PLAYED:
             bar = self.bars[self.at]
-            if (bar.opens_repeat or self.at in self.starts) and self.at != self.start:
-                self.start, self.time = self.at, 1
             ending = self.endings.get(self.at)
             if ending and not self.takes(ending):
                 self.at = ending.last + 1
                 continue
+            if (bar.opens_repeat or self.at in self.starts) and self.at != self.start:
+                self.start, self.time = self.at, 1
             self.order.append(self.at)
             self.at = self.after_fine() if self.jumped and bar.fine else self.next_of(bar, ending)
         return self.order
@@ -129,7 +129,7 @@ class Player:
         if self.goes_back(bar, ending):
             self.time += 1
             return self.start
-        if bar.repeats or bar.final or (ending and self.at == ending.last):
+        if bar.repeats or bar.final or (ending and self.at == ending.last and not bar.opens_repeat):
             self.start, self.time = self.at + 1, 1
         return self.jump(bar) if self.jumps(bar) else self.at + 1
 

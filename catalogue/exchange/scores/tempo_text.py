@@ -124,7 +124,7 @@ def repeat_lines(bars: Sequence[Bar], upbeat: int) -> Iterator[str]:
             yield line + (f" last {ending.first + 1 - upbeat}-{ending.last + 1 - upbeat}" if ending else "")
             if upbeat and start == 0:
                 yield "# the upbeat, which is played again with the first repeat, is not in it"
-        if bar.repeats or bar.final or (ending and index == ending.last):
+        if bar.repeats or bar.final or (ending and index == ending.last and not bar.opens_repeat):
             start = index + 1
 
 

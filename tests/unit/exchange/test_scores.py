@@ -91,6 +91,11 @@ def test_bars_are_played_in_order(bars: list[str], order: list[int]) -> None:
     assert order_of(*bars) == order
 
 
+def test_an_ending_may_open_the_next_repeat() -> None:
+    opens = [bar(), bar(FIRST, after=FIRST_ENDS), bar(SECOND, FORWARD, after=SECOND_ENDS), bar(after=BACKWARD)]
+    assert order_of(*opens) == [1, 2, 1, 3, 4, 3, 4]
+
+
 def test_an_ending_whose_bracket_is_drawn_over_its_first_bar_goes_on_to_its_repeat() -> None:
     begins, ends = ending("1")
     bars = [bar(), bar(begins, after=ends), bar(after=BACKWARD), bar(SECOND, after=SECOND_ENDS), bar(after=BACKWARD)]
