@@ -33,7 +33,7 @@ from catalogue.instrumentation.bracket_words import (
     seat_at,
     strengths,
 )
-from catalogue.instrumentation.chair_lists import chair_list, make_up, one_each
+from catalogue.instrumentation.chair_lists import chair_list, entries, make_up, one_each
 from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.choirs import say_of_choir
 from catalogue.instrumentation.denials import denial_start, leave_out
@@ -45,6 +45,7 @@ from catalogue.instrumentation.hands import hands_tail
 from catalogue.instrumentation.lexicon import AND, LIVE, OPTIONAL, OR
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.ordinals import ending, is_pointed
 from catalogue.instrumentation.page_labels import says_octave
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
@@ -56,6 +57,7 @@ from catalogue.instrumentation.vocabulary import family_of, instrument
 PLUS = {"plus", "and"}
 LOW = {"clarinet": "bass-clarinet", "trombone": "bass-trombone"}
 SHORTEST_OF_CHAIRS = len("1.2")
+PAIR = 2
 
 
 def interpret(draft: Draft, forces: Forces) -> list[Draft]:
@@ -118,6 +120,7 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     nodes = bracket.nodes
     if not nodes:
         return []
+    bracket = ordinals_parted(bracket)
     for rule in RULES:
         found = rule(draft, bracket, forces)
         if found is not None:
@@ -134,6 +137,15 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
         message = f"“{note}” was kept as a remark on what stands before it."
         forces.remark("remark", message, bracket.start, bracket.end, "further players")
     return []
+
+
+def ordinals_parted(bracket: Bracket) -> Bracket:
+    """Return ``(1. Es, 3. Bkl.)`` with its points as the endings of ordinals: each of two entries begins with one."""
+    pieces = entries(bracket.nodes, ",;", words=False)
+    if len(pieces) < PAIR or not all(len(piece) > PAIR and is_pointed(piece, 0) for piece in pieces):
+        return bracket
+    starts = {piece[1].start for piece in pieces}
+    return replace(bracket, nodes=Row(ending(node) if node.start in starts else node for node in bracket.nodes))
 
 
 def names_players(draft: Draft, nodes: Nodes) -> bool:

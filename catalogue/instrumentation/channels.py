@@ -36,7 +36,12 @@ CHANNEL = {
     *LOUDSPEAKERS,
 }
 SOUNDING = {"sound", "sounds", "audio", "projection", "diffusion"}
-LAYOUTS = {"stereo": "2", "quadraphonic": "4", "quadrophonic": "4", "octophonic": "8", "stereophonic": "2", "mono": "1"}
+LAYOUTS = {
+    "stereo": "2", "stereophonic": "2", "stéréo": "2", "stereofonico": "2", "estéreo": "2", "mono": "1", "quad": "4",
+    "quadraphonic": "4", "quadrophonic": "4", "quadrophon": "4", "quadriphonique": "4", "quadrifonico": "4",
+    "cuadrafónico": "4", "cuadrafónica": "4", "octophonic": "8", "oktophon": "8", "octophonique": "8",
+    "ottofonico": "8", "octofónico": "8", "octofónica": "8",
+}  # fmt: skip
 
 
 def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:

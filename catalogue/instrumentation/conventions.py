@@ -61,6 +61,8 @@ def has_formula(nodes: Nodes) -> bool:
         following = nodes[at + 1] if at + 1 < len(nodes) else None
         named = following is not None and following.kind == "word" and not following.is_word("d")
         digits = len(getattr(node, "text", ""))
+        if at and nodes[at - 1].kind == "word" and not node.spaced and digits < 3:
+            continue
         bare += 3 if digits == PACKED_FAMILY else 0 if named else 1 if digits < 3 else 3
     return bare >= 3
 

@@ -18,10 +18,11 @@ from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.lexicon import (
     AND,
     DOUBLING,
+    IN,
     ONLY,
 )
 from catalogue.instrumentation.names import Name, name_at
-from catalogue.instrumentation.phrases import count_at, is_key, is_small, ordinal_at, phrase_end, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, is_small, keys_end, ordinal_at, phrase_end, token_at
 from catalogue.instrumentation.players_meant import (
     Section,
     Who,
@@ -37,6 +38,7 @@ from catalogue.instrumentation.vocabulary import family_of, instrument
 LONGEST_NAME = 5
 LONGEST_CLAUSE = 60
 PAIR = 2
+ALSO = {"auch", "anche", "aussi", "tambien"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +118,9 @@ def doubling_at(nodes: Nodes, at: int, section: Section, forces: Forces) -> tupl
         note = forces.text[told.start + 1 : told.end - 1]
         return Doubling((section.slug,), *resolved(lead.who, section), note=note), lead.who.end + 1
     lead = all_of_them(nodes, lead, section, forces)
+    keys = only_keys(nodes, lead)
+    if keys is not None:
+        return None, keys
     names = names_at(nodes, lead.at, section, forces, linked=lead.linked)
     if names is None:
         return None
@@ -161,6 +166,16 @@ def counted_lead(nodes: Nodes, lead: Lead, section: Section) -> Lead:
     return replace(lead, who=who, at=counted.end)
 
 
+def only_keys(nodes: Nodes, lead: Lead) -> int | None:
+    """Return the end of a key that a player also takes, ``1. auch in A``, where no instrument is named with it."""
+    if lead.who is None or not lead.linked:
+        return None
+    found = (keys_end(nodes, at) for at in range(lead.who.end, min(lead.at + 1, len(nodes))) if is_key(nodes[at], IN))
+    end = next((one for one in found if one is not None), None)
+    ends = end is not None and end >= lead.at and (end == len(nodes) or nodes[end].is_mark(",;."))
+    return end if ends else None
+
+
 def all_of_them(nodes: Nodes, lead: Lead, section: Section, forces: Forces) -> Lead:
     """Let all players double what stands in the plural, ``2 horns (doubling Wagner tubas)``; of three say so."""
     name = name_at(nodes, lead.at, section.place) if lead.who is None and lead.figure is None else None
@@ -179,8 +194,9 @@ def told_of(who: Who | None, doubling: Doubling, nodes: Nodes, section: Section,
     figure = who is not None and not who.chairs and who.count > 1 and nodes[0].kind == "number"
     if figure and section.told and who is not None and who.count == section.size:
         readings = (f"{who.count} players double", f"player {who.count} doubles")
-        about = "The figure in the bracket was read as:"
-        if not forces.decide("figure-in-bracket", about, readings, nodes[0].start, nodes[-1].end):
+        about, chair = "The figure in the bracket was read as:", is_key(nodes[1], ALSO)
+        usual = readings[::-1] if chair else readings
+        if forces.decide("figure-in-bracket", about, usual, nodes[0].start, nodes[-1].end) is chair:
             chairs, count = (who.count,), 1
     return replace(doubling, chairs=chairs, count=count)
 

@@ -20,6 +20,7 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.introducing import introduced_at
 from catalogue.instrumentation.kinds import MOST_GROUPS, grouped, key_ends_in_s, size_of_at, sized_at
 from catalogue.instrumentation.lexicon import (
+    AND,
     BODY_OF_STRINGS,
     ENSEMBLE,
     HEADINGS,
@@ -122,6 +123,7 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         slugs, end, kind = (*slugs[:4], extra), after, "strings told"
     elif isinstance(following, Bracket) and not told and is_repeated(following, kind, size):
         end += 1
+    say_of_trio(nodes, at, size, forces)
     slugs = (
         folded(size) if kind == "fold" else usual_or_other(forces, kind, slugs, nodes[start].start, nodes[end - 1].end)
     )
@@ -137,6 +139,17 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     if isinstance(following, Bracket) and kind == "strings":
         figures(following, drafts)
     return drafts, end, False
+
+
+def say_of_trio(nodes: Nodes, at: int, size: int, forces: Forces) -> None:
+    """Say of ``violin, horn and piano trio`` that the trio may be those who are named, its own instrument the last."""
+    before = forces.drafts
+    named = name_at(nodes, at)
+    joined = at > 0 and is_key(nodes[at - 1], AND) and len(before) == size - 1 and named is not None
+    if joined and len(before) > 1 and all(one.count is None and not one.collective for one in before):
+        token = nodes[at]
+        message = f"“{getattr(token, 'text', '')} …” was read as an ensemble beside those before it."
+        forces.remark("ensemble", message, token.start, token.end, f"a group of {size}, those before it among them")
 
 
 def introduces(nodes: Nodes, at: int, kind: str, forces: Forces) -> int | None:

@@ -68,8 +68,10 @@ def counted(line: Line, name: str, dress: Dress) -> str:
     one = (0, 1) if line.optional else (1, 1)
     if line.family == "electronics":
         return name
-    if line.players is None:
+    if line.players is None and line.instrument != "basso-continuo":
         return f"{name}(open)" if dress.told or line.family not in ("percussion", "voice", "other") else name
+    if line.players is None:
+        return name
     said = dress.told > (0 if line.instrument == "percussion" else 1)
     if line.instrument in ("percussion", "timpani") and not limited(line):
         said = said and line.instrument == "percussion"

@@ -18,6 +18,7 @@ from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import Instrument, family_of, instrument, instruments, key_of, keys
 
 LONGEST = 7
+SHORTEST_OF_COMPOUND = 3
 JOINTS = ".-'/"
 
 
@@ -117,7 +118,8 @@ def known(written: str) -> tuple[str, ...]:
 def joins_well(written: str, nodes: Nodes, first: int, end: int) -> bool:
     """Whether the marks inside belong to a name: a slash only where a spelling has one, no blank after a hyphen."""
     key = key_of(written)
-    if any(one in written for one in " .-'/") and not {key, key.removesuffix("s")} & in_parts():
+    parted = any(one in written for one in " .-'/") and not {key, key.removesuffix("s")} & in_parts()
+    if parted and not is_compound(written):
         return False
     if "/" in written:
         return written.lower().rstrip(".") in with_slash()
@@ -135,6 +137,12 @@ def joins_well(written: str, nodes: Nodes, first: int, end: int) -> bool:
     last = nodes[end - 1]
     plural = last.is_word("s") and nodes[end - 2].is_mark(".")
     return not plural
+
+
+def is_compound(written: str) -> bool:
+    """Whether a hyphen joins two long words that are one elsewhere, the ``Alt-Saxophon`` of German."""
+    words = written.split("-")
+    return len(words) > 1 and all(len(word) >= SHORTEST_OF_COMPOUND and word.isalpha() for word in words)
 
 
 def lists(nodes: Nodes, first: int, end: int) -> bool:

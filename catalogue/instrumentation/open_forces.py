@@ -14,6 +14,7 @@ from catalogue.instrumentation.lexicon import (
     BANDS,
     ENSEMBLE,
     HEADINGS,
+    OF,
     ORCHESTRA,
     SOLO,
     TREBLE,
@@ -238,6 +239,8 @@ def unnamed_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     sized = token_at(nodes, at + 1) if is_key(nodes[at], MIXED_SIZE) else token_at(nodes, at)
     size = collectives.size_of(sized.text) if sized is not None and sized.kind == "word" else None
     end = (at + 2 if sized is not nodes[at] else at + 1) if size else phrase_end(nodes, at, ENSEMBLE_NAMES)
+    if end is not None and not size and is_key(token_at(nodes, end), OF) and lists_single(nodes, end + 1):
+        return [], end + 1, True
     if end is None or not stands_alone(nodes, at, end):
         return None
     draft = Draft("instrument", nodes[at].start, nodes[end - 1].end, collective="ensemble")
@@ -250,6 +253,14 @@ def unnamed_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     draft.open, draft.notes = True, [next(kind for kind, keys in ENSEMBLES.items() if key in keys)]
     forces.remark("unnamed", "The players of the ensemble are not named.", draft.start, draft.end)
     return [draft], end, False
+
+
+def lists_single(nodes: Nodes, at: int) -> bool:
+    """Whether the names of two players at least follow, ``chamber ensemble of flute, clarinet and harp``."""
+    first = name_at(nodes, at)
+    mark = token_at(nodes, first.end) if first is not None else None
+    listed = mark is not None and (mark.is_mark(",") or is_key(mark, AND))
+    return listed and first is not None and name_at(nodes, first.end + 1) is not None
 
 
 def stands_alone(nodes: Nodes, start: int, end: int) -> bool:

@@ -170,6 +170,9 @@ def timpani(draft: Draft, forces: Forces) -> None:
         if says_octave(bracket.nodes) or quality(draft, bracket, forces) or by_percussionist(draft, bracket, forces):
             continue
         number = players_in(bracket) or sets_in(bracket)
+        if number is not None and draft.role == "soloist" and len(bracket.nodes) == 1:
+            draft.notes.append(f"{number} drums")
+            continue
         if number is not None:
             draft.counted(number)
             draft.collective = "players"

@@ -16,7 +16,7 @@ def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
     if at >= len(nodes) or not (nodes[at].is_mark(":") or playing or numbered(nodes, at)):
         return at
     start = at + 1
-    if is_other(nodes, start) and not draft.number_after:
+    if is_other(nodes, start) and not draft.number_after and not labels_player(nodes, start):
         return at
     if start < len(nodes) and isinstance(nodes[start], Bracket):
         return brackets_end(nodes, start, draft)
@@ -75,6 +75,8 @@ def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
     node = nodes[at]
     following = nodes[at + 1] if at + 1 < len(nodes) else None
     if node.is_mark("\n;"):
+        if node.is_mark(";") and labels_player(nodes, at + 1):
+            return False
         return node.is_mark("\n") or seats_at(nodes, at + 1) is None or is_other(nodes, at + 1)
     if node.is_mark("-") and after_seat(nodes, at):
         return False
@@ -92,9 +94,20 @@ def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
 
 
 def labels_player(nodes: Nodes, at: int) -> bool:
-    """Whether the number of one player stands here with its colon, the ``V:`` of ``IV: BD, V: tam-tam``."""
+    """Whether the number of one player stands here with its mark, the ``V:`` of ``IV: BD, V: tam-tam``, ``V.``."""
     seat = seats_at(nodes, at)
-    return seat is not None and seat[1] < len(nodes) and nodes[seat[1]].is_mark(":")
+    if seat is None or seat[1] >= len(nodes) or len(seat[0]) > 1:
+        return False
+    return nodes[seat[1]].is_mark(":") or (nodes[seat[1]].is_mark(".") and numbered_to(nodes, at, seat[0][0]))
+
+
+def numbered_to(nodes: Nodes, at: int, seat: int) -> bool:
+    """Whether a Roman numeral with its point goes on from those before it, the ``II.`` after ``I. vib;``."""
+    token = token_at(nodes, at)
+    if token is None or token.kind != "word" or at + 2 >= len(nodes) or not nodes[at + 2].spaced:
+        return False
+    before = {seats[0][0] for one in range(at) if (seats := seats_at(nodes, one)) is not None and len(seats[0]) == 1}
+    return seat == 1 or seat - 1 in before
 
 
 def after_seat(nodes: Nodes, at: int) -> bool:

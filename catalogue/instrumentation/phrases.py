@@ -255,7 +255,10 @@ def numbers_after_names(nodes: Nodes) -> bool:
     numbers = [at for at, node in enumerate(nodes) if node.kind == "number"]
     if numbers_glued(nodes, numbers) or numbers_between(nodes, numbers):
         return True
-    pointed = [at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word" for at in numbers]
+    ranges = {at for at in numbers if at > 1 and nodes[at - 1].is_mark("-") and nodes[at - 2].kind == "number"}
+    pointed = [
+        at in ranges or (at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word") for at in numbers
+    ]
     apart = [at + 1 == len(nodes) or nodes[at + 1].kind != "word" or nodes[at + 1].spaced for at in numbers]
     return len(numbers) > 1 and all(pointed) and all(apart) and not numbers_before_names(nodes, numbers)
 

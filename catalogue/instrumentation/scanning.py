@@ -41,7 +41,7 @@ from catalogue.instrumentation.plurals import count_pairs
 from catalogue.instrumentation.qualifying import qualified
 from catalogue.instrumentation.repeats import repeated_bracket
 from catalogue.instrumentation.scope import Scope
-from catalogue.instrumentation.sizes import keyed_at
+from catalogue.instrumentation.sizes import keyed_at, suspended_at
 from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
 from catalogue.instrumentation.tallies import say_of_body, tell
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
@@ -69,6 +69,7 @@ class Scan:
         self.slash_parts = slash_parts
         self.separator = ""
         self.first = len(forces.drafts)
+        self.suspended = "- " in forces.text
 
     @property
     def last(self) -> Draft | None:
@@ -89,9 +90,11 @@ class Scan:
             return self.part(at)
         if isinstance(node, Bracket):
             return self.loose_bracket(at)
-        if self.forces.kind[0] and (keyed := keyed_at(self.nodes, at, self.forces)) is not None:
-            self.add(keyed[0])
-            return keyed[1]
+        sized = keyed_at(self.nodes, at, self.forces) if self.forces.kind[0] else None
+        sized = sized or (suspended_at(self.nodes, at) if self.suspended else None)
+        if sized is not None:
+            self.add(sized[0])
+            return sized[1]
         if node.kind == "number" and (figure := bare_figure(self.nodes, at)) is not None:
             self.add(figure)
             return at + 1

@@ -9,8 +9,9 @@ from itertools import pairwise
 
 from catalogue.instrumentation.chair_lists import BY_LETTER, entries, letters_in, member_of
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import count_at, pitch_end
+from catalogue.instrumentation.phrases import count_at, is_key, pitch_end
 from catalogue.instrumentation.senses import KEYED, by_section, in_section
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
@@ -91,6 +92,20 @@ def keyed_at(nodes: Nodes, at: int, forces: Forces) -> tuple[Draft, int] | None:
         return None
     key = "".join(node.key for node in nodes[first:end])
     return Draft(KEYED.get((section, key), section), nodes[at].start, nodes[end - 1].end, count=counted), end
+
+
+def suspended_at(nodes: Nodes, at: int) -> tuple[Draft, int] | None:
+    """Read the first of two sizes that share one noun, the ``Sopran-`` of ``Sopran- und Altsaxophon``."""
+    counted = count_at(nodes, at) if nodes[at].kind == "number" else None
+    first = counted.end if counted is not None else at
+    row = nodes[first : first + 3]
+    if len(row) < 3 or not row[1].is_mark("-") or row[1].spaced or not row[2].spaced or not is_key(row[2], AND):
+        return None
+    further = count_at(nodes, first + 3)
+    name = name_at(nodes, further.end if further is not None else first + 3)
+    section = instrument(name.slugs[0]).section if name is not None else ""
+    slug = in_section(row[0].key, section) if section else None
+    return None if slug is None else (Draft(slug, nodes[at].start, row[1].end, count=counted), first + 2)
 
 
 def size_of(key: str, section: str, forces: Forces) -> str | None:

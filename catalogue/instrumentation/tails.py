@@ -31,6 +31,7 @@ from catalogue.instrumentation.vocabulary import instrument, key_of
 from catalogue.instrumentation.voicings import is_letters
 
 STRINGS = ("violin-1", "violin-2", "viola", "cello", "double-bass")
+FLAT = {"bemol", "bemolle"}
 SIZED = ("saxophone", "recorder")
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 LOUD = AMPLIFIED | ELECTRIC
@@ -194,7 +195,9 @@ def pitch_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None
     wind = draft.family in ("woodwind", "brass")
     end = (
         pitch_end(nodes, at)
-        if (wind and token.spaced and token.text[0].isupper()) or token.is_word("sib", "mib", "ut", "fa", "sol")
+        if (wind and token.spaced and token.text[0].isupper())
+        or token.is_word("sib", "mib", "ut", "fa", "sol")
+        or is_flat_key(nodes, at)
         else None
     )
     if end is None or (len(token.text) == 1 and end == at + 1 and not key_stands_alone(nodes, end)):
@@ -203,6 +206,12 @@ def pitch_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None
     if keyed is not None:
         draft.slug = keyed
     return end
+
+
+def is_flat_key(nodes: Nodes, at: int) -> bool:
+    """Whether a key of two words stands here, ``si bémol``."""
+    following = token_at(nodes, at + 1)
+    return nodes[at].is_word("si", "mi", "la", "ré", "re") and following is not None and following.key in FLAT
 
 
 def pitch_after_point(nodes: Nodes, at: int, draft: Draft) -> int | None:

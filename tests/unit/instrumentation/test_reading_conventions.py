@@ -182,7 +182,7 @@ OTHERS = [
         "scrt.2crt.rcrt.flhn.2thn.2euph.Ebbass",
         10,
     ),
-    ("two oboes, viola da gamba, theorbo and continuo", "2ob – vdga – theo – cont(open)", None),
+    ("two oboes, viola da gamba, theorbo and continuo", "2ob – vdga – theo – cont", None),
 ]
 
 ALL = [
