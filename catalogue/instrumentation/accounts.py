@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 from catalogue.instrumentation.denials import DENYING
 from catalogue.instrumentation.drafts import Forces
@@ -26,6 +27,7 @@ from catalogue.instrumentation.voicings import is_letters
 
 WORDS = re.compile(r"[\W\d_]+")
 PAIR = 2
+PLAYED = ("woodwind", "brass", "strings", "keyboard")
 UNCOUNTED = ("1", "0")
 """Numbers that stand in many texts for other things than players."""
 SHORTEST_STEM = 3
@@ -39,6 +41,7 @@ SAME_SIZE = {"child": "choir-children", "treble": "choir-soprano", "tenor": "tro
 def say_of_unaccounted(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) -> None:
     """Remark on each number, each name and each unknown word of the text that the lines do not hold."""
     start = title_end(nodes)
+    say_of_run_on(forces)
     left = Left({one.name.start: one.name.end for one in forces.drafts if one.name is not None}, forces)
     left.look(nodes, start)
     if left.strange:
@@ -51,6 +54,16 @@ def say_of_unaccounted(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) ->
     for name in unheld_names([one for one in left.names if one.written.lower() not in said], forces, lines):
         message = f"“{forces.written(name.start, name.stop)}” was not read as one of the players."
         forces.remark("name-not-read", message, name.start, name.stop, "a player of its own, or a further doubling")
+
+
+def say_of_run_on(forces: Forces) -> None:
+    """Say of a singer whom only a blank parts from an instrument, ``tenor tubas``: the two may be one name."""
+    for one, two in pairwise(forces.drafts):
+        if one.family == "voice" and not two.separator and two.name is not None and two.family in PLAYED:
+            joined = one.name is not None and one.name.stop < two.start and not one.brackets and not two.figure
+            if joined and two.start - one.end == 1 and len(getattr(one.name, "written", "")) > PAIR:
+                message = f"“{forces.written(one.start, two.end)}” was read as a singer and an instrument."
+                forces.remark("run-on", message, one.start, two.end, "one instrument")
 
 
 class Left:

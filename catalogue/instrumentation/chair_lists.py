@@ -122,7 +122,8 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
             return None
         counted = counted or member[0] > 0
         members.append(member)
-    if section in BY_LETTER and len(members) == 1 and not (counted or containing) and draft.most == 1:
+    general = draft.slug == section in BY_LETTER
+    if general and len(members) == 1 and not (counted or containing) and draft.most == 1:
         draft.slug = members[0][1]
         return []
     total = sum(number or 1 for number, _ in members)

@@ -49,6 +49,19 @@ def electric_pianos(forces: Forces) -> None:
             forces.remark("electric", message, draft.start, draft.end, "the keyboard of that name")
 
 
+def loudspeakers(forces: Forces) -> None:
+    """Read ``8 speakers`` beside electronics as loudspeakers: the word means those who speak as well."""
+    devices = any(draft.family == "electronics" for draft in forces.drafts)
+    for draft in [*forces.drafts] if devices else ():
+        written = key_of(draft.name.written) if draft.name is not None else ""
+        if written != "speakers" or draft.count is None or draft.most <= FEW:
+            continue
+        readings = ("loudspeakers", f"{draft.most} people who speak")
+        if forces.decide("speakers", "The speakers were read as", readings, draft.start, draft.end):
+            forces.channels = forces.channels or str(draft.most)
+            forces.drafts.remove(draft)
+
+
 def click_tracks(forces: Forces) -> None:
     """Say of a click track that stands alone that it was read as fixed media: the audience hears nothing of it."""
     if "lick" not in forces.text:

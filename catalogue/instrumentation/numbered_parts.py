@@ -43,6 +43,7 @@ def players_of_parts(forces: Forces) -> dict[tuple[str, str | None, str], list[t
         if len(draft.seats) == 1 and not draft.number_after and draft.slug != "percussion" and not draft.optional:
             found.setdefault((draft.slug, draft.group, draft.role), []).append(draft)
     several = {key: parts for key, parts in found.items() if len(parts) > 1 and any(one.most > 1 for one in parts)}
+    several = {key: parts for key, parts in several.items() if not any(one.chairs for one in parts)}
     return {key: [(one.least, one.most) for one in parts] for key, parts in several.items()}
 
 

@@ -31,7 +31,7 @@ FAMILIES = HEADINGS["woodwind"] | HEADINGS["brass"]
 Found = tuple[list[Draft], int, bool]
 CATEGORIES = {"vocal": "voice", "instrumental": "instrument"}
 CATEGORY_WORDS = {"category", "categories", "section", "work", "works", "piece", "pieces", "ensemble", "music"}
-COMPRISING = {"comprising", "consisting", "bestehend", "compose", "composed"}
+COMPRISING = {"comprising", "comprises", "consisting", "consists", "besteht", "bestehend", "compose", "composed"}
 OPEN = {
     "treble": "treble-instrument",
     "melody": "treble-instrument",

@@ -151,6 +151,7 @@ def settle(forces: Forces) -> None:
     company.electric_pianos(forces)
     company.drum_kits(forces)
     company.click_tracks(forces)
+    company.loudspeakers(forces)
     percussion.settle_percussion(forces, orchestral=orchestral)
     denials.from_bodies(forces)
     strings.chamber_strings(forces)

@@ -62,12 +62,15 @@ def slashed(draft: Draft, forces: Forces) -> list[Draft]:
 
 
 ABOUT_SLASH = "The slash between two instruments was read as"
+LOW_BRASS = (("trombone", "euphonium"), ("euphonium", "trombone"), ("tuba", "euphonium"), ("euphonium", "tuba"))
 READINGS = ("one player of both", "a choice of either")
 
 
 def reeds(draft: Draft, other: str) -> bool:
-    """Whether one player may change from a saxophone to another woodwind, or back, as in a band or a theatre."""
+    """Whether one player may change from a saxophone to another woodwind, or between the low brass, as bands do."""
     slugs = (draft.slug, other)
+    if draft.most == 1 and slugs in LOW_BRASS:
+        return True
     woodwind = all(instrument(slug).family == "woodwind" for slug in slugs)
     return draft.most == 1 and woodwind and any(instrument(slug).section == "saxophone" for slug in slugs)
 

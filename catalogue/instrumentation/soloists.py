@@ -112,6 +112,8 @@ def concerto_soloists(forces: Forces) -> None:
     if title > 0 and any(one.slug in again and one.end <= title for one in drafts):
         drafts[:] = [one for one in drafts if one.end > title or one.slug not in again]
         return
+    if any(one.role == "soloist" for one in drafts):
+        return
     for draft in drafts[:first]:
         if is_played(draft) and draft.role == "ensemble" and draft.most == 1 and not draft.collective:
             draft.role = "soloist"
