@@ -208,7 +208,8 @@ PARTS_IN_SET = keyed("set satz parts printed copies")
 
 REMARKS = keyed(
     "in usual standard full large small divided divisi div always also_in sounding modern valve two-manual mounted "
-    "prepared tuned pitched untuned unpitched muted with mute only no not including comprising comprises consists besteht consisting "
+    "prepared tuned pitched untuned unpitched muted with mute only no not including comprising consisting "
+    "comprises consists besteht aus "
     "ensemble group section live augmented "
     "all each per or_more some several more less large_section approx circa ca. c. total tutti stage score large "
     "große großes großer großem kleiner kleine kleines groß besetzung "
