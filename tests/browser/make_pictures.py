@@ -19,7 +19,7 @@ from catalogue.documents.model import Paper
 from catalogue.making import Wish
 from catalogue.management.commands.document import made
 from catalogue.models import Composer, EntryPurpose, Work
-from tests.browser.conftest import NARROW, Open
+from tests.browser.conftest import Open
 
 PICTURES = Path(settings.ROOT) / "fixtures" / "pictures"
 COMPOSER = "nevena-haldoreva"
@@ -40,14 +40,13 @@ def picture(page: Page, address: str, name: str) -> None:
 def test_draw_the_pages(demo: str, open_browser: Open) -> None:
     PICTURES.mkdir(exist_ok=True)
     work = Work.objects.filter(composer__slug=COMPOSER, category="orchestra").newest_first()[0]
-    page, phone, night = open_browser(), open_browser(size=NARROW), open_browser(scheme="dark")
-    for window in (page, phone, night):
+    page, night = open_browser(), open_browser(scheme="dark")
+    for window in (page, night):
         window.goto(demo)
 
     picture(page, f"/c/{COMPOSER}/", "today")
     picture(page, f"/c/{COMPOSER}/works/", "works")
     picture(night, f"/c/{COMPOSER}/works/{work.pk}/", "work-dark")
-    picture(phone, f"/c/{COMPOSER}/works/", "works-phone")
 
 
 def test_draw_the_papers(demo: str, tmp_path: Path) -> None:
