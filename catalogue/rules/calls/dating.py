@@ -59,7 +59,7 @@ BETWEEN = re.compile(
 )
 ANY = r"any\b|egal|beliebig|does not matter|doesn't matter|whatever|old or new|no limit|irrelevant|spielt keine rolle"
 REVISED = r"revis|rework|remak|uberarbeit|umarbeit|remani|rielabor|reelabor"
-VERSION = r"versions?\b|arrange|orchestrat|transcri|bearbeitung|fassung|adaptation|trascri|arregl"
+VERSION = r"versions?\b|arrangiam|arrange|orchestrat|transcri|bearbeitung|fassung|adaptation|trascri|arregl"
 NOT_NEW = (
     r"does not count|do not count|not (?:be )?(?:count|regard|consider|treat)|keeps? the (?:year|date)|first composed|"
     r"original (?:year|date)|zahlt nicht|zahlen nicht|gilt nicht|gelten nicht|ne comptent pas|merely revised|"
@@ -199,7 +199,7 @@ def versions_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     if (
         has(VERSION, said)
         and has(NOT_ADMITTED, said)
-        and has(r"earlier|existing|previous|own|arrange|versions? |tra(?:n)?scri|arregl|bearbeit", said)
+        and has(r"earlier|existing|previous|own|arrange|versions? |tra(?:n)?scri|arrangiam|arregl|bearbeit", said)
     ):
         yield Found("versions", Versions.EXCLUDED, *where, rank=2)
     elif has(REVISED, said) and has(NOT_NEW, said):

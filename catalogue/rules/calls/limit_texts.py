@@ -254,10 +254,15 @@ def several(text: str) -> str:
         least, most = number_of(plain(match["least"])), number_of(plain(match["most"]))
         return f"{least}–{most} " if least < most else match[0]
 
+    text = SCORING.sub(r"\1", text)
     text = WINDS.sub(winds, OTHERS.sub(r"\1 ", text))
     return SEVERAL.sub(ranged, STRING_LIMIT.sub(sized_strings, IN_KEY.sub("", text)))
 
 
+SCORING = re.compile(
+    r"\b(?:standard |usual |normal )((?:\w+ )?(?:band|orchestra|ensemble))(?: scoring| instrumentation| forces)?\b",
+    re.IGNORECASE,
+)
 OTHERS = re.compile(rf"\b({WORD}|\d) (?:other|further|more)\s+(?=percuss|string|wind|brass)", re.IGNORECASE)
 WINDS = re.compile(r"\b(?P<size>single|double|triple) wood-?winds?\b(?:\s*\((?P<inner>[^()]*)\))?", re.IGNORECASE)
 OF_WINDS = {"flute": ("fl", "picc"), "oboe": ("ob", "ca"), "clarinet": ("cl", "bcl"), "bassoon": ("bn", "cbn")}

@@ -70,7 +70,7 @@ WORDS_OF_NOTE = re.compile(
     r"(?P<before>\d{2,4})[- ]?(?:words?|mots|parole|palabras|worter)[^.;]{0,20}?(?:note|description|text|blurb|"
     r"commentary|introduction|paragraph|(?:about|on|"
     r"uber|zu|"
-    r"sur|su|sobre) (?:the|your|its|das|die|dein\w*|ihr\w*|la|l'|il|el) ?(?:piece|work|music|stuck|werk|o?euvre|"
+    r"sur|su|sobre) (?:the|your|its|das|die|dein\w*|ihr\w*|la|l'|il|el) ?(?:piece|work|music|stuck|werk|oe?uvre|"
     r"piece|brano|"
     r"opera|obra))"
 )
@@ -247,7 +247,8 @@ def recording_in(said: str, passage: Passage, where: tuple[int, int]) -> Iterato
             live
             and has(r"required|require\b|must|(?:has|have) to be|of a live|live recording|live performance", said)
             and not has(
-                r"preferred|if possible|acceptable|will do|or (?:a )?(?:rendered|midi|computer)|"
+                r"(?:midi|rendered|computer\w*|synth\w*) or (?:a )?live|live or (?:a )?(?:midi|rendered|computer|"
+                r"synth)|preferred|if possible|acceptable|will do|or (?:a )?(?:rendered|midi|computer)|"
                 r"rendered (?:or|accepted)|ideally|is fine",
                 said,
             )

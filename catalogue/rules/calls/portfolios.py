@@ -82,7 +82,7 @@ SEND_SO_MANY = re.compile(
 """*You can send us two*, of what the sentences before it speak of."""
 SEVERAL = (
     r"mehrere\w* (?:werke|einreich|komposit)|mehrfach(?:einreich|bewerb)|multiple (?:works|entries|submissions)|"
-    r"plusieurs (?:o?euvres|candidatures|pieces)|piu (?:opere|brani|composizioni)\b|varias obras|several (?:works|"
+    r"plusieurs (?:oe?uvres|candidatures|pieces)|piu (?:opere|brani|composizioni)\b|varias obras|several (?:works|"
     r"entries)"
 )
 BY_HEAD = re.compile(
@@ -174,7 +174,8 @@ def counts_in(said: str, where: tuple[int, int], rank: int, *, listed: bool) -> 
         further = AT_LEAST_ONE.search(said)
         head = said[: further.start()] if further else said
         match = PER.search(head) or EACH.search(head) or BY_HEAD.search(head)
-        if match and match["count"] and (is_count(said, match) or (listed and has(PAPERS, match[0]))):
+        one_paper = match and number_of(match["count"]) == 1 and has(SHEETS, match[0]) and has(RECORDING, said)
+        if match and not one_paper and (is_count(said, match) or (listed and has(PAPERS, match[0]))):
             is_most = has(AT_MOST, nearby(said, match))
             count = number_of(match["count"])
             yield from exact_count(count, is_most, asked=listed or has(ASKED, said), where=where, rank=rank)
@@ -215,6 +216,8 @@ AMONG_THEM = re.compile(
 LISTS_OF_WORKS = re.compile(
     r"(?:catalogues?|lists?|listes?|elenco|lista|catalogo|verzeichnis) (?:of|des|de|delle|der) (?:\w+ )?\w+"
 )
+SHEETS = r"(?:une?|eine?|una|one|1|a) (?:\w+ )?(?:partition|partitura?|score)\b"
+"""A score among other papers: *fournir une partition et un enregistrement* says nothing of how many works."""
 PAPERS = r"scores?|partitur\w+|partitions?|samples?|arbeitsproben?|examples?|composizion\w|compositions?|werke?|works?"
 
 
@@ -222,7 +225,7 @@ def is_count(said: str, match: re.Match[str]) -> bool:
     """Whether a number of works is what may be sent: *one work per person*, *two work samples*."""
     return has(
         r"each|at most|max\b|seule|par personne|per (?:person|composer|entrant)|pro person|samples?|"
-        r"ogni|chaque|cada|submit|send|enter|only one|one work|for one work|portfolio|par|dossier|include|"
+        r"ogni|chaque|cada|submit|send|enter|only one|one work|for one work|portfolio|para?\b|partiti?\w*|dossier|include|"
         r"comprend\w*|candidature|bewerbung|umfasst|document|unterlagen|aportar|upload|attach|provide|joindre|"
         r"adjuntar|invi|present|envoy|soumet|einreich|"
         r"eingereicht|einzureichen|einzusenden|bewerbung|enviar|zugelassen|nur ein\w*|a testa|partecip\w+|particip\w+|"

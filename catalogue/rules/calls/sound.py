@@ -45,17 +45,17 @@ REQUIRED = (
     r"|fixed media only|only fixed media|(?:nur|ausschliesslich) (?:fixed media|elektroakust)|"
     r"music with electronics|works? (?:for|with) (?:fixed|live|electron|tape)|"
     r"and (?:live )?electronics|[,+] ?(?:live )?electronics|"
-    r"(?:works?|pieces?|music|werke?|stucke?|o?euvres?|brani|obras?) (?:for|fur|pour|per|"
-    r"para) [^.;:,]{0,40}? (?:with|plus|"
+    r"(?:works?|pieces?|music|werke?|stucke?|oe?uvres?|brani|obras?) (?:for|fur|pour|per|"
+    r"para) (?:[^.;:,()]|\([^)]*\)){0,40}? (?:with|plus|"
     r"mit|avec|con|und|et|e|y) (?:live[- ])?(?:electronics|tape|elektronik|electronique|elettronica|electronica)"
-    rf"|(?:works?|pieces?|music|werke?|stucke?|o?euvres?|brani|obras?|pezzi) (?:for|fur|pour|per|para|sur|"
+    rf"|(?:works?|pieces?|music|werke?|stucke?|oe?uvres?|brani|obras?|pezzi) (?:for|fur|pour|per|para|sur|"
     rf"su) (?:{FIXED})"
     r"|avec electronique|con elettronica|fixed media (?:works|pieces)"
 )
 CHANNELS = re.compile(
     rf"(?P<count>{NUMBER})\s*(?:-\s*)?(?:independent |discrete |output |audio |"
     rf"playback )?(?:channels?|ch\b|kanal\w*|canaux|canali|canales|"
-    r"loudspeakers?|speakers|lautsprecher)"
+    r"loudspeakers?|speakers|lautsprecher|haut-parleurs?|altoparlant\w|altavoces)"
 )
 NAMED = {"stereo": 2, "estereo": 2, "mono": 1, "quad": 4, "octophonic": 8}
 SOLOISTS = (
@@ -123,7 +123,9 @@ def devices_in(said: str, where: tuple[int, int]) -> Iterator[Found]:
     if refuses(said, DEVICES) or (has(ACOUSTIC, said) and not has(rf"{EITHER}|not required|not compulsory", said)):
         yield Found("electronics", Electronics.EXCLUDED, *where, rank=2)
         return
-    if has(DEVICES, said) or has(r"loudspeakers?|channels?|lautsprecher|kanal|playback system", said):
+    if has(DEVICES, said) or has(
+        r"loudspeakers?|channels?|lautsprecher|kanal|haut-parleurs?|altoparlant\w|altavoces|playback system", said
+    ):
         yield from devices_asked(said, where)
 
 
