@@ -292,7 +292,8 @@ def as_head(segment: str) -> str:
         r"^(.{3,60}?)\s+(?:with (?:more|no|the|our|lots|few|all)|that|which|who|with|lasting|of between|between|"
         r"in the|with a|of up|of at|"
         r"mit ein\w*|avec une?|d['’]une|della|di durata|con una?|de una|not|to be|and nothing|and nobody|only|"
-        r"must|are\b|is\b|sind|ist|sono|sont|nicht|zur?|non pu|ne doi|ne peu|no podr|in|auf|without|ohne|sans|senza|sin|from|aus|by)\b",
+        r"must|are\b|is\b|sind|ist|sono|sont|nicht|zur?|non pu|ne doi|ne peu|no podr|in|auf|without|ohne|sans|"
+        r"senza|sin|from|aus|by)\b",
         segment,
     )
     text = item(match[1]) if match else ""

@@ -225,7 +225,8 @@ def is_count(said: str, match: re.Match[str]) -> bool:
     """Whether a number of works is what may be sent: *one work per person*, *two work samples*."""
     return has(
         r"each|at most|max\b|seule|par personne|per (?:person|composer|entrant)|pro person|samples?|"
-        r"ogni|chaque|cada|submit|send|enter|only one|one work|for one work|portfolio|para?\b|partiti?\w*|dossier|include|"
+        r"ogni|chaque|cada|submit|send|enter|only one|one work|for one work|portfolio|para?\b|partiti?\w*|dossier|"
+        r"include|"
         r"comprend\w*|candidature|bewerbung|umfasst|document|unterlagen|aportar|upload|attach|provide|joindre|"
         r"adjuntar|invi|present|envoy|soumet|einreich|"
         r"eingereicht|einzureichen|einzusenden|bewerbung|enviar|zugelassen|nur ein\w*|a testa|partecip\w+|particip\w+|"
