@@ -151,9 +151,13 @@ def main() -> None:
     choose_data_folder(command)
     os.environ.setdefault("DJANGO_SETTINGS_MODULE", "config.settings")
     speak_utf_8()
+    from django.core.exceptions import ImproperlyConfigured
     from django.core.management import execute_from_command_line
 
-    execute_from_command_line(sys.argv)
+    try:
+        execute_from_command_line(sys.argv)
+    except ImproperlyConfigured as fault:
+        sys.exit(str(fault))
 
 
 def speak_utf_8() -> None:

@@ -106,6 +106,10 @@ FILES = DATA / "files"  # what was uploaded, each under its SHA-256
 KEPT_CALENDARS = DATA / "calendars"  # built ones, for every process; they can always be built again
 
 DATABASES = {"default": env.db_url("DATABASE_URL", default=f"sqlite:///{DATA / 'catalogue.sqlite3'}")}
+if "ENGINE" not in DATABASES["default"]:
+    raise environ.ImproperlyConfigured(
+        "DATABASE_URL names no database that is taken; write postgres://user@host/name or sqlite:////folder/file."
+    )
 if DATABASES["default"]["ENGINE"].endswith("sqlite3"):
     # Write-ahead logging can corrupt a database before 3.51.3 when two connections check-point at once.
     journal = "WAL" if sqlite3.sqlite_version_info >= (3, 51, 3) else "DELETE"

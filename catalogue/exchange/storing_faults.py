@@ -56,6 +56,23 @@ def why_not_stored(fault: BaseException | None) -> Why | None:
     return None
 
 
+NO_DATABASE = ("file is not a database", "database disk image is malformed")
+
+
+def why_not_opened(fault: BaseException) -> str:
+    """Return one sentence on a database that cannot be read or reached, nothing where the fault is another.
+
+    >>> why_not_opened(DatabaseError("file is not a database"))
+    'The file of the catalogue is damaged or no database; put a backup in its place with “restore”.'
+    """
+    if not isinstance(fault, DatabaseError):
+        return ""
+    if str(fault) in NO_DATABASE:
+        return "The file of the catalogue is damaged or no database; put a backup in its place with “restore”."
+    first = str(fault).partition("\n")[0]
+    return f"The database cannot be reached: {first}." if first.startswith("connection ") else ""
+
+
 def told_by(fault: BaseException) -> Why | None:
     if isinstance(fault, OSError):
         return TOLD_BY_FILES.get(fault.errno or 0)

@@ -15,7 +15,7 @@ from django.utils import timezone
 
 from catalogue.exchange.backups.archive import BackupError
 from catalogue.exchange.backups.upgrading import upgrade
-from catalogue.exchange.storing_faults import SENTENCES, why_not_stored
+from catalogue.exchange.storing_faults import SENTENCES, why_not_opened, why_not_stored
 from catalogue.models import Composer
 
 
@@ -53,9 +53,10 @@ class ReadingCommand(BaseCommand):
             sys.exit(fault.returncode)
         except (DatabaseError, OSError) as fault:
             why = why_not_stored(fault)
-            if why is None:
+            sentence = SENTENCES[why] if why else why_not_opened(fault)
+            if not sentence:
                 raise
-            raise CommandError(SENTENCES[why], returncode=1) from fault
+            raise CommandError(sentence, returncode=1) from fault
 
     def prepare(self) -> None:
         """Do what must be done before the command runs."""

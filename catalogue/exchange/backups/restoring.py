@@ -178,14 +178,38 @@ def swap_files(fresh: Path, target: Path, stamp: str) -> str:
         os.replace(fresh, target)
         return ""
     with closing(sqlite3.connect(target, timeout=20, isolation_level=None)) as old:
-        # A journal that is left is folded in, and nobody else writes while the names change.
-        old.execute("PRAGMA journal_mode=DELETE")
-        old.execute("BEGIN EXCLUSIVE")
+        is_whole = held_alone(old)
         link_or_copy(target, kept)
+        if not is_whole:
+            put_journals_aside(target, kept)
         os.replace(fresh, target)
-        old.execute("ROLLBACK")
+        if is_whole:
+            old.execute("ROLLBACK")
     sync_folder(target.parent)
     return str(kept)
+
+
+def held_alone(old: sqlite3.Connection) -> bool:
+    """Fold a journal that is left into the database, and let nobody else write while the names change.
+
+    False for a damaged file or one that is no database: nobody can write into it, and a backup is what it needs.
+    """
+    try:
+        old.execute("PRAGMA journal_mode=DELETE")
+        old.execute("BEGIN EXCLUSIVE")
+    except sqlite3.OperationalError:  # somebody is at it
+        raise
+    except sqlite3.DatabaseError:
+        return False
+    return True
+
+
+def put_journals_aside(target: Path, kept: Path) -> None:
+    """Keep the journals of a damaged database with it; beside the fresh one they would be played back into it."""
+    for ending in ("-journal", "-wal", "-shm"):
+        left = target.with_name(target.name + ending)
+        if left.exists():
+            os.replace(left, kept.with_name(kept.name + ending))
 
 
 def link_or_copy(target: Path, kept: Path) -> None:

@@ -117,6 +117,43 @@ def test_a_restored_catalogue_is_backed_up_with_the_same_records(tmp_path: Path)
 
 
 @WITH_SQLITE
+def test_a_backup_takes_the_place_of_a_damaged_database_with_its_journals(tmp_path: Path) -> None:
+    """A command that cannot read the catalogue says in a sentence what to do, and that can be done then."""
+    (tmp_path / "catalogue.sqlite3").write_bytes(b"no database" * 1000)
+    (tmp_path / "catalogue.sqlite3-wal").write_bytes(b"left behind")
+
+    refused, restored = run(tmp_path, "premieres"), run(tmp_path, "restore", str(NEWEST), "--json")
+
+    sentence = "The file of the catalogue is damaged or no database; put a backup in its place with “restore”."
+    assert (refused.returncode, refused.stdout, refused.stderr) == (1, "", f"CommandError: {sentence}\n")
+    kept = Path(json.loads(restored.stdout)["kept"])
+    assert kept.read_bytes().startswith(b"no database")
+    assert kept.with_name(f"{kept.name}-wal").read_bytes() == b"left behind"
+    assert not (tmp_path / "catalogue.sqlite3-wal").exists()
+    assert run(tmp_path, "check_catalogue").returncode == 0
+
+
+@pytest.mark.parametrize(
+    ("address", "sentence"),
+    [
+        ("nonsense", "DATABASE_URL names no database that is taken"),
+        ("postgres://nobody@127.0.0.1:1/none", "The database cannot be reached: connection failed"),
+    ],
+)
+def test_a_database_that_is_not_there_is_one_line(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, address: str, sentence: str
+) -> None:
+    monkeypatch.setenv("DATABASE_URL", address)
+    monkeypatch.setenv("PYTHONWARNINGS", "ignore")
+
+    done = run(tmp_path, "premieres")
+
+    assert (done.returncode, done.stdout) == (1, "")
+    assert sentence in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+@WITH_SQLITE
 @pytest.mark.slow
 def test_no_calendar_from_before_a_restored_backup_is_given_out(tmp_path: Path) -> None:
     run(tmp_path, "restore", str(NEWEST))
