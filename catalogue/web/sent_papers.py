@@ -124,7 +124,7 @@ def options_of(sending: Sending, composer: Composer) -> list[tuple[str, str]]:
     if sending.document not in FORMS:
         return []
     form = form_again(sending, composer)
-    told = ((name, field) for name, field in form.fields.items() if name not in NAMED)
+    told = ((name, field) for name, field in form.fields.items() if name not in (*NAMED, "format"))
     asked = sending.asked
     return [(str(field.label), in_words(field, asked[name])) for name, field in told if asked.get(name)]
 
