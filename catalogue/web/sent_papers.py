@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import Enum
 from hashlib import sha256
+from time import monotonic
 from typing import Any
 
 from django.core.files.storage import default_storage
@@ -33,6 +34,8 @@ TEXT = "txt"
 NAMED = ("work", "performance", "hire")
 """What a paper is of: columns of the record, so that a catalogue that is handed over takes them along."""
 MOST_REMEMBERED = 2_000
+MOST_SECONDS = 2.0
+"""How long a list may take to hold its papers against the record, each of which is made again for it."""
 
 
 class Since(Enum):
@@ -42,6 +45,7 @@ class Since(Enum):
     CHANGED = gettext_lazy("says something else")
     UNMADE = gettext_lazy("cannot be made again")
     UNKNOWN = gettext_lazy("not known")
+    WAITING = gettext_lazy("open it to see")
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,18 +140,25 @@ def in_words(field: Any, answer: str) -> str:
     return _("yes") if answer == "on" else answer
 
 
-def hold_all(sendings: Sequence[Sending]) -> list[Held]:
-    """Hold each of these papers against the record, and say so in its ``since``; each catalogue is gathered once."""
+def hold_all(sendings: Sequence[Sending], seconds: float = MOST_SECONDS) -> list[Held]:
+    """Hold each of these papers against the record, and say so in its ``since``; each catalogue is gathered once.
+
+    After so many ``seconds`` the others are left for when they are opened, or the list is asked for again.
+    """
     kept = [one for one in sendings if one.facts_sha256]
     state = state_of_everything() if kept else None
     composers = Composer.objects.select_related("house").in_bulk({one.composer_id for one in kept}) if kept else {}
+    until, found = monotonic() + seconds, []
     with gathered_once():
-        found = [
-            held_of(one, state, composers[one.composer_id]) if state and one.facts_sha256 else Held(Since.UNKNOWN)
-            for one in sendings
-        ]
-    for one, held in zip(sendings, found, strict=True):
-        one.since = str(held.since.value)
+        for one in sendings:
+            if state is None or not one.facts_sha256:
+                held = Held(Since.UNKNOWN)
+            elif found and monotonic() > until:
+                held = Held(Since.WAITING)
+            else:
+                held = held_of(one, state, composers[one.composer_id])
+            one.since = str(held.since.value)
+            found.append(held)
     return found
 
 

@@ -18,6 +18,7 @@ from catalogue.gathering.checks import parted_files
 from catalogue.gathering.journeys import shown_by_records
 from catalogue.models import Composer, Hire, Organisation, Sending, Work
 from catalogue.terms import StepKind
+from catalogue.web.sent_papers import Since, hold_all
 from tests.makers import make_organisation, make_performance, make_person, make_venue, make_work
 from tests.web.pages import Page
 
@@ -228,6 +229,14 @@ def test_many_of_the_same_cost_no_more_than_one(
 
     with django_assert_max_num_queries(asked):
         assert listed(browser) == ["says the same"] * 3
+
+
+def test_list_that_would_take_long_leaves_papers_for_when_they_are_opened(browser: Client, work: Work) -> None:
+    kinds = ("works-list", "cv-section", "press-sheet")
+    sent = [send(browser, kind, typed={"name": "A hall"}) for kind in kinds]
+
+    assert [one.since for one in hold_all(sent, seconds=-1)] == [Since.SAME, Since.WAITING, Since.WAITING]
+    assert [one.since for one in hold_all(sent)] == [Since.SAME] * 3
 
 
 # ---- where it is seen
