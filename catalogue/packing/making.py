@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from tempfile import SpooledTemporaryFile
+from typing import BinaryIO, cast
 
 from catalogue.documents.needs import DocumentNeeds
 from catalogue.exchange.electronics_package import digest_of
@@ -15,6 +17,9 @@ from catalogue.packing.lines import Line
 from catalogue.packing.plan import Plan, named_piece
 from catalogue.rules.anonymity import Sought
 from catalogue.rules.calls.packs import Breach, Part, breaches
+
+HELD = 8_000_000
+"""Bytes of a file that are held while it is searched; a longer one is written to the disk."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,5 +97,8 @@ def made(line: Line) -> MadeFile:
 
 
 def given_away(files: list[MadeFile], pack: Pack, sought: tuple[Sought, ...]) -> Iterator[Finding]:
+    """Search each file as it will leave the house; a long one lies on the disk meanwhile."""
     for one in files:
-        yield from findings_in(pack, one.member.name, b"".join(one.member.parts()), sought)
+        with SpooledTemporaryFile(HELD) as file:
+            file.writelines(one.member.parts())
+            yield from findings_in(pack, one.member.name, cast(BinaryIO, file), sought)

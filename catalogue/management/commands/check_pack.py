@@ -62,10 +62,10 @@ def expanded(paths: list[Path]) -> list[Path]:
 
 def findings(pack: Pack, path: Path, sought: tuple[Sought, ...]) -> list[Finding]:
     try:
-        data = path.read_bytes()
+        with open(path, "rb") as file:
+            return findings_in(pack, path.name, file, sought)
     except OSError as fault:
         raise UnusableInput(f"“{path}” cannot be read.") from fault
-    return findings_in(pack, path.name, data, sought)
 
 
 def told(found: list[Finding], not_seen: list[str]) -> list[str]:
