@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from django.test import Client
 from lxml import html
 
 
@@ -43,3 +44,13 @@ class Page:
         """Return what stands in a field of a form."""
         (found,) = self.tree.xpath(f"//*[@name='{name}']")
         return str(found.value or "").lstrip("\n")
+
+
+def opened(browser: Client, at: str) -> dict[str, Any]:
+    """Return what a form holds when it is opened."""
+    (form,) = Page(browser.get(at)).tree.xpath("//form[@data-keep]")
+    typed: dict[str, Any] = {}
+    for name, value in form.form_values():
+        typed.setdefault(name, []).append((value or "").lstrip("\n"))
+    typed.pop("another", None)
+    return typed

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Callable
 from decimal import Decimal
-from io import StringIO
 from typing import Any
 
 import pytest
 from django.contrib.auth.models import User
-from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 
 from catalogue.actions.records import save_record
@@ -27,7 +24,6 @@ from catalogue.models import (
     PercussionInstrument,
     PerformanceCredit,
     Person,
-    Picture,
     ProgrammeNote,
     Recording,
     TextSource,
@@ -37,9 +33,8 @@ from catalogue.models import (
 from catalogue.web.records.kinds import Kind
 from catalogue.web.records.registry import KINDS
 from tests.makers import NOW, make_organisation, make_performance, make_person, make_recording, make_venue, make_work
-from tests.picture_files import picture_file
 from tests.record_makers import OF_COMPOSER, OF_WORK, make_record
-from tests.web.pages import Page, with_class
+from tests.web.pages import Page, opened, with_class
 
 ROOT = "/c/ilka-marovand/records/"
 SLUGS = list(KINDS)
@@ -76,16 +71,6 @@ def one_of(kind: Kind, work: Work, **columns: Any) -> Any:
 
 def address(kind: Kind, record: Any) -> str:
     return f"{ROOT}{kind.slug}/{record.pk}/"
-
-
-def opened(browser: Client, at: str) -> dict[str, Any]:
-    """Return what a form holds when it is opened."""
-    (form,) = Page(browser.get(at)).tree.xpath("//form[@data-keep]")
-    typed: dict[str, Any] = {}
-    for name, value in form.form_values():
-        typed.setdefault(name, []).append((value or "").lstrip("\n"))
-    typed.pop("another", None)
-    return typed
 
 
 def test_index_names_every_kind_with_its_number(browser: Client, work: Work) -> None:
@@ -372,99 +357,6 @@ def test_number_with_a_wrong_check_digit_is_doubted_and_kept(browser: Client, wo
     assert len(Page(browser.get(f"{ROOT}contributors/{record.pk}/")).wrong) == 1
 
 
-def test_list_is_searched_without_regard_to_case_and_accents(browser: Client, work: Work) -> None:
-    make_record(Award, work=work, name="Prix Étoile")
-    make_record(Award, work=work, name="Harbour Prize")
-
-    assert Page(browser.get(f"{ROOT}awards/?q=etoile")).texts("//table/tbody//th") == ["Prix Étoile, second prize"]
-
-
-def contributors(work: Work) -> tuple[Contributor, ...]:
-    """Store three of a work: a librettist, a publisher of the catalogue, and one whose name begins with an accent."""
-    publisher = make_organisation("Harbour Editions", composer=work.composer)
-    rows: tuple[dict[str, Any], ...] = (
-        {"name": "Odd Vintervik", "role": "librettist", "share": Decimal("33.333")},
-        {"organisation": publisher, "role": "publisher", "ipi": "00000000199"},
-        {"name": "Émile Tarnow", "role": "arranger", "notes": "=1+1"},
-    )
-    return tuple(Contributor.objects.create(work=work, **row) for row in rows)
-
-
-@pytest.mark.parametrize(
-    ("asked", "found"),
-    [
-        ("q=editions", {1}),  # the name of the organisation of the catalogue
-        ("q=ash+FERRY+emile", {2}),  # the title of the work and the name, of which one has an accent
-        ("q=00000000199", {1}),
-        ("q=librettist", {0}),
-        ("role=publisher", {1}),
-        ("role=publisher&q=emile", set()),
-        ("role=tailor", {0, 1, 2}),
-    ],
-)
-def test_list_is_asked_for_words_of_any_field_and_for_what_is_chosen(
-    browser: Client, work: Work, asked: str, found: set[int]
-) -> None:
-    stored = contributors(work)
-
-    page = Page(browser.get(f"{ROOT}contributors/?{asked}"))
-
-    listed = page.values("//table//th//a[contains(@href, '/contributors/')]/@href")
-    assert {href for href in listed if "sort" not in href} == {address(KINDS["contributors"], stored[i]) for i in found}
-
-
-def test_list_is_ordered_by_the_names_that_it_shows(browser: Client, work: Work) -> None:
-    contributors(work)
-
-    page = Page(browser.get(f"{ROOT}contributors/?sort=row"))
-
-    assert page.texts("//tbody//th") == ["Émile Tarnow", "Harbour Editions", "Odd Vintervik"]
-
-
-def test_names_stand_in_the_order_of_their_letters_whatever_their_marks(browser: Client, composer: Composer) -> None:
-    for name in ("Zora Lund", "Émile Tarnow", "Ada Brink"):
-        make_person(name, composer=composer)
-
-    page = Page(browser.get(f"{ROOT}people/?sort=row"))
-
-    assert page.texts("//tbody//th") == ["Ada Brink", "Émile Tarnow", "Zora Lund"]
-
-
-def test_list_is_taken_along_as_it_is_shown(browser: Client, work: Work) -> None:
-    contributors(work)
-
-    response = browser.get(f"{ROOT}contributors/export/csv/?role=librettist&column=share&column=ipi")
-
-    assert response.content.decode("utf-8-sig").splitlines() == [
-        "Name,Share in per cent,IPI name number", "Odd Vintervik,33.333,",
-    ]  # fmt: skip
-
-
-def test_list_is_taken_along_with_every_field_and_no_formula(browser: Client, work: Work) -> None:
-    (_first, _second, third) = contributors(work)
-
-    response = browser.get(f"{ROOT}contributors/export/csv/?role=arranger&columns=all")
-
-    header, row = csv.reader(StringIO(response.content.decode("utf-8-sig")))
-    assert dict(zip(header, row, strict=True)) == {
-        "Name": "Émile Tarnow", "What they did": "Arranger", "Work": "Ash Ferry", "Share in per cent": "",
-        "Name as billed": "Émile Tarnow", "In more detail": "", "Person of the catalogue": "",
-        "Organisation of the catalogue": "", "Collecting society": "", "IPI name number": "", "ISNI": "",
-        "Place in the list": "", "Notes for yourself": "'=1+1", "Lasting identifier": str(third.uid),
-    }  # fmt: skip
-
-
-def test_view_of_records_is_kept(browser: Client, work: Work) -> None:
-    contributors(work)
-    query = "column=ipi&role=publisher"
-
-    kept = browser.post("/c/ilka-marovand/views/contributors/keep/", {"query": query, "name": "Publishers"})
-    page = Page(browser.get(f"{ROOT}contributors/"))
-
-    assert kept["Location"] == f"{ROOT}contributors/?{query}"
-    assert page.values("//nav[@aria-label='Kept views']/a/@href") == [f"{ROOT}contributors/?{query}"]
-
-
 @pytest.mark.parametrize(("slug", "made"), [("people", make_person), ("organisations", make_organisation)])
 def test_page_says_in_how_many_performances_somebody_is_named(
     browser: Client, composer: Composer, work: Work, slug: str, made: Any
@@ -501,49 +393,6 @@ def test_organisation_shows_whom_to_ring_up(browser: Client, work: Work) -> None
 
 
 # ---- pictures
-
-
-def picture(content: bytes, name: str = "window.png") -> SimpleUploadedFile:
-    return SimpleUploadedFile(name, content, "image/png")
-
-
-def test_picture_is_kept_and_served_as_what_it_is(browser: Client, composer: Composer) -> None:
-    at = f"{ROOT}pictures/new/"
-    typed = {**opened(browser, at), "alternative": "A window", "file": picture(picture_file("JPEG"), "../x.html")}
-
-    browser.post(at, typed)
-    (made,) = Picture.objects.all()
-    served = browser.get(f"{ROOT}pictures/{made.pk}/file/")
-
-    assert (made.suffix, made.width, made.height) == ("jpg", 4, 3)
-    assert (served.headers["Content-Type"], served.headers["X-Content-Type-Options"]) == ("image/jpeg", "nosniff")
-    assert len(b"".join(served.streaming_content)) == made.byte_count
-
-
-@pytest.mark.parametrize("content", [b"<script>", b"%PDF-1.7"])
-def test_file_that_is_no_picture_is_told_and_nothing_typed_is_lost(
-    browser: Client, composer: Composer, content: bytes
-) -> None:
-    at = f"{ROOT}pictures/new/"
-
-    page = Page(browser.post(at, {**opened(browser, at), "alternative": "A window", "file": picture(content)}))
-
-    assert page.texts("//*[@id='id_file_error']/p") == [
-        "This is no picture that can be read; send a PNG, JPEG or WebP file."
-    ]
-    assert page.field("alternative") == "A window"
-    assert Picture.objects.count() == 0
-
-
-def test_picture_needs_words_for_those_who_cannot_see_it(browser: Client, composer: Composer) -> None:
-    at = f"{ROOT}pictures/new/"
-
-    page = Page(browser.post(at, {**opened(browser, at), "file": picture(picture_file())}))
-
-    assert len(page.texts("//*[@id='id_alternative_error']/p")) == 1
-
-
-# ---- around a work
 
 
 def test_work_shows_what_is_around_it_and_the_ways_to_add(browser: Client, work: Work) -> None:
