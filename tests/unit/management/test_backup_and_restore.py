@@ -120,9 +120,10 @@ def test_a_restored_catalogue_is_backed_up_with_the_same_records(tmp_path: Path)
 def test_a_backup_takes_the_place_of_a_damaged_database_with_its_journals(tmp_path: Path) -> None:
     """A command that cannot read the catalogue says in a sentence what to do, and that can be done then."""
     (tmp_path / "catalogue.sqlite3").write_bytes(b"no database" * 1000)
-    (tmp_path / "catalogue.sqlite3-wal").write_bytes(b"left behind")
 
-    refused, restored = run(tmp_path, "premieres"), run(tmp_path, "restore", str(NEWEST), "--json")
+    refused = run(tmp_path, "premieres")
+    (tmp_path / "catalogue.sqlite3-wal").write_bytes(b"left behind")
+    restored = run(tmp_path, "restore", str(NEWEST), "--json")
 
     sentence = "The file of the catalogue is damaged or no database; put a backup in its place with “restore”."
     assert (refused.returncode, refused.stdout, refused.stderr) == (1, "", f"CommandError: {sentence}\n")
