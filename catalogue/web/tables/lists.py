@@ -181,7 +181,7 @@ class ListTable(tables.Table):
             RememberingPaginator(found, PER_PAGE, self.state) if self.remembers else DeferredPaginator(found, PER_PAGE)
         )
         if all_of is not None and not self.remembers:
-            pages.count = all_of  # type: ignore[misc] - the framework counts once and keeps it there
+            pages.count = all_of  # the framework counts once and keeps it there
         pages.rows_of = self.rows_of
         self.page = pages.get_page(number)
         self.look_up(list(self.page.object_list))
