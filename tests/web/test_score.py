@@ -15,6 +15,7 @@ from catalogue.actions.works import save_work
 from catalogue.exchange.scores import parsing
 from catalogue.models import Composer, Movement, Work
 from catalogue.timing import Duration
+from catalogue.web import uploads
 from catalogue.web.forms.scores import FACTS
 from catalogue.web.views import scores as views
 from tests.conftest import NOW
@@ -214,6 +215,14 @@ def test_a_work_that_was_changed_meanwhile_is_not_written_over(browser: Client, 
     browser.post(f"{ADDRESS}keep/", as_shown(page))
     work.refresh_from_db()
     assert work.title == "Kettle Song"
+
+
+def test_a_file_that_is_too_large_is_dropped_while_it_comes_in(
+    browser: Client, composer: Composer, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(uploads.MOST_BY_PAGE, "score-new", len(SCORE) - 1)
+
+    assert sent(browser).wrong == ["This file is larger than 100 MB."]
 
 
 # ---- scores that are kept
