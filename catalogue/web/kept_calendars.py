@@ -37,7 +37,26 @@ class KeptCalendar:
     etag: str
 
 
-_kept: OrderedDict[Key, KeptCalendar] = OrderedDict()
+class Kept(OrderedDict[Key, KeptCalendar]):
+    """What is kept, what was asked for longest ago first, and how many bytes that comes to."""
+
+    size = 0
+
+    def keep(self, key: Key, calendar: KeptCalendar) -> None:
+        if key in self:
+            self.size -= len(self[key].content)
+        self[key] = calendar
+        self.move_to_end(key)
+        self.size += len(calendar.content)
+        while len(self) > MOST or (self.size > MOST_BYTES and len(self) > 1):
+            self.size -= len(self.popitem(last=False)[1].content)
+
+    def let_go(self) -> None:
+        self.clear()
+        self.size = 0
+
+
+_kept = Kept()
 _lock = Lock()
 
 
@@ -86,11 +105,7 @@ def keep_calendar(key: Key, calendar: KeptCalendar) -> None:
 
 def remember(key: Key, calendar: KeptCalendar) -> None:
     with _lock:
-        _kept[key] = calendar
-        _kept.move_to_end(key)
-        size = sum(len(one.content) for one in _kept.values())
-        while len(_kept) > MOST or (size > MOST_BYTES and len(_kept) > 1):
-            size -= len(_kept.popitem(last=False)[1].content)
+        _kept.keep(key, calendar)
 
 
 def name_of(days: Days) -> str:
@@ -105,7 +120,7 @@ def number_kept() -> int:
 def forget_calendars() -> None:
     """Let go what this process has in its memory, as after a start."""
     with _lock:
-        _kept.clear()
+        _kept.let_go()
 
 
 def forget_everywhere() -> None:
