@@ -18,6 +18,7 @@ from pathlib import Path
 
 import pytest
 from django.conf import settings
+from django.core.management import get_commands
 
 ROOT = Path(settings.ROOT)
 DEPLOY = ROOT / "deploy"
@@ -60,6 +61,58 @@ def test_every_setting_that_is_shown_is_read() -> None:
 
     assert {name for name in shown if f'"{name}"' not in read} == set()
     assert "LEDGERLINE_PROXIES" in shown
+
+
+def steps() -> dict[str, list[str]]:
+    """The last image's steps by their word, in order."""
+    last = (DEPLOY / "Containerfile").read_text().rpartition("\nFROM ")[2]
+    found: dict[str, list[str]] = {}
+    for word, told in re.findall(r"^([A-Z]+) (.+)$", last, re.MULTILINE):
+        found.setdefault(word, []).append(told)
+    return found
+
+
+def test_an_image_runs_as_nobody_special_where_its_data_lie() -> None:
+    image = steps()
+    told = dict(re.findall(r'(\w+)=("[^"]*"|\S+)', image["ENV"][0]))
+    (made,) = (one for one in image["RUN"] if one.startswith("useradd"))
+
+    assert image["USER"] == re.findall(r"--uid (\d+)", made)
+    assert image["VOLUME"] == [told["LEDGERLINE_DATA"]] == re.findall(r"--home-dir (\S+)", made)
+    assert f"install -d -o ledgerline -m 0700 {told['LEDGERLINE_DATA']}" in made
+    assert image["EXPOSE"][0] in told["GUNICORN_CMD_ARGS"]
+    assert told["LEDGERLINE_PROFILE"] == "server"
+
+
+def test_an_image_starts_with_commands_and_files_that_are_there() -> None:
+    image = steps()
+    started = json.loads(image["CMD"][0])[2]
+    copied = {name for line in image["COPY"] if not line.startswith("--from") for name in line.split()[:-1]}
+    needed = re.findall(r"--config (\S+)", started)
+
+    assert {Path(name).parts[0] for name in needed} <= copied
+    assert [name for name in needed if not (ROOT / name).exists()] == []
+    assert set(re.findall(r"manage\.py (\w+)", started)) <= set(get_commands())
+    compiled = re.findall(r"compileall -q (.+)$", "\n".join(image["RUN"]), re.MULTILINE)[0].split()
+    assert set(compiled) <= copied
+
+
+@pytest.mark.parametrize("unit", sorted(DEPLOY.glob("ledgerline*.service")), ids=lambda unit: unit.name)
+def test_units_and_the_command_for_them_name_the_same_places(unit: Path) -> None:
+    told, manage = unit.read_text(), (DEPLOY / "manage").read_text()
+    (data,) = re.findall(r"LEDGERLINE_DATA=(\S+)", told)
+    (state,) = re.findall(r"^StateDirectory=(\S+)", told, re.MULTILINE)
+
+    assert f"LEDGERLINE_DATA={data}\n" in manage
+    assert f"/var/lib/{state}" == data
+    assert re.findall(r"^EnvironmentFile=(\S+)", told, re.MULTILINE) == re.findall(r":-(\S+?)}", manage)
+    programs = re.findall(r"^ExecStart(?:Pre)?=/srv/ledgerline/\.venv/bin/(\w+) (.*)$", told, re.MULTILINE)
+    assert programs
+    for program, rest in programs:
+        if program == "python":
+            assert rest.split()[1] in get_commands()
+        else:
+            assert (ROOT / rest.split()[1]).exists()
 
 
 class House:
