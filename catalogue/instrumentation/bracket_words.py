@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from catalogue.instrumentation.chair_lists import WORDS_OF_CONTAINING, entries
 from catalogue.instrumentation.drafts import Count, Draft, Forces, Told
 from catalogue.instrumentation.elsewhere import OF_WHICH
@@ -105,8 +107,13 @@ def chairs_told(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
 def same_player(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Settle ``Piccolo (= 2nd Flute)``: the line is one of the players of another line and is not counted again."""
     nodes = bracket.nodes
-    seat = ordinal_at(nodes, 1) if nodes[0].is_mark("=") else None
-    name = name_at(nodes, seat[1]) if seat is not None else None
+    if not nodes[0].is_mark("="):
+        return None
+    seat = ordinal_at(nodes, 1)
+    name = name_at(nodes, seat[1] if seat is not None else 1)
+    if seat is None and name is not None and (number := seats_at(nodes, name.end)) is not None:
+        seat = (number[0][0], number[1]) if len(number[0]) == 1 else None
+        name = replace(name, end=number[1])
     if seat is None or name is None or name.end != len(nodes):
         return None
     other = next((one for one in forces.drafts if one.slug in name.slugs and one is not draft), None)

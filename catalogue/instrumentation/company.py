@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.vocabulary import key_of
@@ -60,6 +61,21 @@ def loudspeakers(forces: Forces) -> None:
         if forces.decide("speakers", "The speakers were read as", readings, draft.start, draft.end):
             forces.channels = forces.channels or str(draft.most)
             forces.drafts.remove(draft)
+
+
+def small_flutes(forces: Forces) -> None:
+    """Read ``fl. picc.`` between commas as the flauto piccolo: the points are those of abbreviations."""
+    if not any("," in draft.separator for draft in forces.drafts):
+        return
+    for flute, small in pairwise([*forces.drafts]):
+        bare = small.count is None and not (flute.brackets or flute.clauses or flute.number_after)
+        if (flute.slug, small.slug) != ("flute", "piccolo") or small.separator.strip() != "." or not bare:
+            continue
+        written = forces.written(flute.start, small.end)
+        readings = ("the piccolo", "a flute and a piccolo")
+        if forces.decide("abbreviation", f"“{written}” was read as", readings, flute.start, small.end):
+            small.count, small.start, small.separator = flute.count, flute.start, flute.separator
+            forces.drafts.remove(flute)
 
 
 def click_tracks(forces: Forces) -> None:

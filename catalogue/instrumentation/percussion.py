@@ -32,7 +32,10 @@ from catalogue.instrumentation.vocabulary import instrument, key_of
 
 OWN_CHAIR = ("drum-kit", "cimbalom", "glass-harmonica", "steel-drums")
 EXECUTANTS = {"es", "ex", "exec", "int", "interpr", "ej", "sp", "ausf", "instr"}
-TIMPANISTS = {"timpanist", "timpanists", "pauker", "timpanista", "timbalier"}
+TIMPANISTS = {
+    "timpanist", "timpanists", "pauker", "timpanista", "timpanisti", "timbalier", "timbaliers", "timbalero",
+    "timbaleros",
+}  # fmt: skip
 
 
 def timpani_and(forces: Forces) -> None:

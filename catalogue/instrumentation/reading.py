@@ -169,6 +169,7 @@ def settle_names(forces: Forces) -> None:
     sizes.carry_sizes(forces)
     settling.choose_names(forces)
     company.alto_or_viola(forces)
+    company.small_flutes(forces)
     company.second_kl(forces)
     settling.kettledrums(forces)
     settling.children_sing(forces)
