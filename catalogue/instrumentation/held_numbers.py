@@ -82,7 +82,7 @@ def goes_on(nodes: Nodes, at: int) -> bool:
     number = nodes[at]
     figures = isinstance(number, Token) and number.kind == after.kind == "number"
     next_of = figures and isinstance(number, Token) and after.number == number.number + 1
-    return next_of and (joint.is_mark(",+&-/") or is_key(joint, AND))
+    return next_of and (joint.is_mark(",+&-/.") or is_key(joint, AND))
 
 
 def numbers_held(lines: tuple[Line, ...], forces: Forces) -> Counter[int]:
