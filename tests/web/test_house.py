@@ -227,6 +227,14 @@ def test_calls_are_asked_for_by_state_deadline_and_kind(browser: Client, compose
     ]  # fmt: skip
 
 
+@pytest.mark.usefixtures("two_catalogues")
+@pytest.mark.parametrize("what", ["hire", "call"])
+def test_lists_that_nothing_meets_say_so(browser: Client, what: str) -> None:
+    page = Page(browser.get(f"/house/{what}s/", {"q": "trombone"}))
+
+    assert f"No {what} meets all of these conditions. Ask for less." in page.text()
+
+
 def queries(browser: Client, name: str) -> int:
     with CaptureQueriesContext(connection) as asked:
         browser.get(reverse(name))
