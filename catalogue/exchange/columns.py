@@ -14,7 +14,7 @@ from catalogue.exchange.tables import Table, TableError, filled_rows
 from catalogue.rules.search import fold
 
 ROWS_ABOVE_HEADER = 15
-LINES = ("movements",)
+LINES = ("movements", "commissioned_by")
 LEFT_OUT = "-"
 
 

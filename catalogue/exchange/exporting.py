@@ -139,15 +139,15 @@ def work_cells(composer: Composer, work: Work) -> dict[str, str]:
         "revised": str(work.revised or ""),
         "instrumentation": work.instrumentation or work.instrumentation_typed,
         "duration": str(work.duration or "") or work.duration_typed,
-        "movements": movements_cell([write_line(as_facts(one)) for one in work.movements.all()]),
-        "commissioned_by": "; ".join(one.body for one in work.commissions.all()),
+        "movements": several_cell([write_line(as_facts(one)) for one in work.movements.all()]),
+        "commissioned_by": several_cell([one.body for one in work.commissions.all()]),
         "iswc": work.iswc,
         "ismn": work.ismn,
     }
 
 
-def movements_cell(lines: Sequence[str]) -> str:
-    """Return the movements with semicolons between them, or as lines where a title holds a semicolon itself."""
+def several_cell(lines: Sequence[str]) -> str:
+    """Return movements or bodies with semicolons between them, or as lines where one holds a semicolon itself."""
     return "\n".join([*lines, ""]) if any(";" in line for line in lines) else "; ".join(lines)
 
 

@@ -182,8 +182,11 @@ def movements_in(row: Row, problems: Problems) -> tuple[MovementFacts, ...] | No
 
 
 def several(text: str) -> Iterable[str]:
-    """Give the names in a cell, semicolons or line breaks between them."""
-    return (name.strip() for name in re.split(r"[;\n]", text) if name.strip())
+    """Give the names in a cell, semicolons or line breaks between them; where it ends with a break, a line each.
+
+    So a name that holds a semicolon is read back as it was written.
+    """
+    return (name.strip() for name in re.split(r"\n" if text.endswith("\n") else r"[;\n]", text) if name.strip())
 
 
 def remarks_of(row: Row, columns: dict[str, Any], reading: Reading) -> Iterable[str]:

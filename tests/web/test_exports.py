@@ -11,9 +11,11 @@ import pytest
 from django.contrib.auth.models import User
 from django.test import Client
 
+from catalogue.exchange.importing import Wish, import_table
+from catalogue.exchange.outcomes import Outcome
 from catalogue.exchange.tables import read_table
 from catalogue.models import Composer
-from tests.makers import make_performance, make_work
+from tests.makers import NOW, make_performance, make_venue, make_work
 from tests.web.pages import Page
 
 WORKS = "/c/ilka-marovand/works/"
@@ -103,3 +105,27 @@ def test_lists_link_to_what_is_seen(browser: Client, composer: Composer) -> None
 
 def test_other_kinds_of_file_are_not_there(browser: Client, composer: Composer) -> None:
     assert browser.get(f"{WORKS}export/exe/").status_code == 404
+
+
+@pytest.mark.parametrize("suffix", ["csv", "xlsx"])
+@pytest.mark.parametrize("address", [WORKS, PERFORMANCES])
+def test_what_a_page_gives_with_every_column_is_imported_again_unchanged(
+    browser: Client, composer: Composer, address: str, suffix: str
+) -> None:
+    ebb = make_work(
+        "=Ébb; or, “Tide”", composer=composer, completed="ca. 1998", duration="c. 14'30", movements=("I; slow", "II"),
+        instrumentation="2fl(II=picc).hp – str", publisher="Quillbank", commissioned_by=("A; B",), notes="two\nlines",
+    )  # fmt: skip
+    make_work("=Ébb; or, “Tide”", composer=composer, version_of=ebb, version_label="for two", completed="2001")
+    hall = make_venue("Zaal Noord", composer=composer, city="Gent", country="BE", zone="Europe/Brussels")
+    make_performance(
+        ebb, date="2025-05-16", venue=hall, performers=("Kestrel; Ensemble: “Nord”", "Ida Holmgaard"), series="A; B"
+    )
+    make_performance(ebb, date="2025-06", city="Évora", country="PT", event_title="Night")
+
+    content = browser.get(f"{address}export/{suffix}/?columns=all").content
+    report = import_table(read_table(content), Wish(composer, NOW))
+
+    assert report.errors == ()
+    assert {one.outcome for one in report.done} == {Outcome.SAME}
+    assert len(report.done) == 2
