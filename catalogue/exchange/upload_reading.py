@@ -21,7 +21,7 @@ from catalogue.exchange.media_files import MediaError, length_of
 from catalogue.exchange.pdf_files import PdfError, read_pdf
 from catalogue.exchange.scores.model import ScoreError
 from catalogue.exchange.scores.opening import score_xml
-from catalogue.exchange.scores.parsing import elements
+from catalogue.exchange.scores.parsing import elements, sentence_of
 from catalogue.exchange.sound_files import read_sound
 from catalogue.rules.technical.files import PdfFacts, SoundFacts
 
@@ -49,11 +49,12 @@ def read_upload(file: BinaryIO, format: FileFormat) -> Found:
 def check_score(file: BinaryIO) -> Found:
     """Read a score once through; nothing is kept of it."""
     file.seek(0)
+    xml = score_xml(file.read(MXL.most + 1))
     try:
-        for _element in elements(score_xml(file.read(MXL.most + 1))):
+        for _element in elements(xml):
             pass
     except etree.XMLSyntaxError as fault:
-        raise ScoreError("This file is not well-formed XML.") from fault
+        raise ScoreError(sentence_of(fault, xml)) from fault
     return None
 
 
