@@ -148,7 +148,8 @@ def hold_all(sendings: Sequence[Sending], seconds: float = MOST_SECONDS) -> list
     kept = [one for one in sendings if one.facts_sha256]
     state = state_of_everything() if kept else None
     composers = Composer.objects.select_related("house").in_bulk({one.composer_id for one in kept}) if kept else {}
-    until, found = monotonic() + seconds, []
+    until = monotonic() + seconds
+    found: list[Held] = []
     with gathered_once():
         for one in sendings:
             if state is None or not one.facts_sha256:

@@ -155,7 +155,7 @@ def somebody_writing(**elsewhere: str) -> Iterator[None]:
 
 
 def test_every_history_that_is_asked_for_its_newest_line_has_an_index_for_it() -> None:
-    made = ("0033_newest_lines", "0035_society_deadlines")
+    made = ("0033_newest_lines", "0035_society_deadlines", "0040_papers_sent")
     told = {name for one in made for name in import_module(f"catalogue.migrations.{one}").OF_COMPOSER}
 
     assert {model._meta.model_name for model in OF_COMPOSER} == told
