@@ -13,6 +13,7 @@ from catalogue.timing import Duration, DurationError, Mistake, read_duration, wr
 
 LONGEST_TITLE, MOST = 500, 999
 ATTACCA = re.compile(r"[\s,;(\[]*\battacca\b[)\].]*\s*$", re.IGNORECASE)
+DASH = re.compile(r"\s+[–—-]$")
 TRIMMINGS = re.compile(r"(?:[\s,;:–—\-…(\[]|\.{2,})+$")
 
 
@@ -37,8 +38,7 @@ def read_movements(text: str) -> tuple[MovementFacts, ...]:
 
 def read_line(line: str, number: int, text: str, start: int) -> MovementFacts:
     attacca = ATTACCA.search(line)
-    rest = line[: attacca.start()] if attacca else line
-    title, duration = split_duration(rest)
+    title, duration = split_duration(without_join(line, attacca))
     if len(title) > LONGEST_TITLE:
         raise MovementListError(f"The title of movement {number} is too long.", text, start, start + len(line))
     if number > MOST:
@@ -57,6 +57,11 @@ def split_duration(line: str) -> tuple[str, Duration | None]:
         if duration.seconds:
             return TRIMMINGS.sub("", line[: gap.start()]), duration
     return line.strip(), None
+
+
+def without_join(line: str, attacca: re.Match[str] | None) -> str:
+    """Return a line without its *attacca* and the dash before it."""
+    return DASH.sub("", line[: attacca.start()]) if attacca else line
 
 
 def write_movements(movements: tuple[MovementFacts, ...]) -> str:

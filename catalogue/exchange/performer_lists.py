@@ -1,8 +1,9 @@
 """Performers in one cell: ``conductor: Iva Dorn; viola: Per Lund; Tidewater Players``, semicolons between them.
 
-What stands before a colon is a role or an instrument, what stands in brackets after a name is one too (``Iva Dorn
-(viola)``); a bare name is an ensemble where it is called one or known as one, else a performer. A name that holds a
-semicolon or begins like a role stands in quotation marks. A list in a form has one performer a line.
+Commas part them where each of them has its instrument or role. What stands before a colon is a role or an instrument,
+what stands in brackets after a name is one too (``Iva Dorn (viola)``); a bare name is an ensemble where it is called
+one or known as one, else a performer. A name that holds a semicolon or begins like a role stands in quotation marks. A
+list in a form has one performer a line.
 """
 
 from __future__ import annotations
@@ -40,6 +41,9 @@ PLAIN_NAME = re.compile(r'[^;"\n()]*(?:\([^;"\n()]*\)[^;"\n()]*)*')
 IN_BRACKETS = re.compile(r"(?P<name>.+?)\s*\((?P<said>[^()]*)\)")
 AFTER_COLON = re.compile(r'(?P<said>[^:"]{1,60}):\s+(?P<name>.+)')
 
+BETWEEN_PERSONS = re.compile(r",\s*(?:(?:and|und|et|e|y|&)\s+)?(?![^()]*\))|(?<=\))\s+(?:and|und|et|e|y|&)\s+")
+"""Commas that stand in no brackets, and what joins two names whose instruments stand in brackets."""
+
 
 @dataclass(frozen=True, slots=True)
 class Performer:
@@ -56,8 +60,23 @@ class PerformersError(Mistake):
 
 def read_performers(text: str, *, bodies: Collection[str] = ()) -> tuple[Performer, ...]:
     """Return the performers that a cell names, each once; ``bodies`` are known ensembles, folded as a search does."""
-    pieces = (piece.strip() for piece in PIECE.findall(text))
+    pieces = (one.strip() for piece in PIECE.findall(text) for one in persons_in(piece))
     return tuple(dict.fromkeys(read_performer(piece, bodies) for piece in pieces if piece.strip('" ')))
+
+
+def persons_in(piece: str) -> list[str]:
+    """Return the parts of a piece where each is a name with its instrument or role, else the piece as it is.
+
+    >>> persons_in("Iva Dorn (viola), Per Lund (piano)"), persons_in("narrator, soprano: Iva Dorn")
+    (['Iva Dorn (viola)', 'Per Lund (piano)'], ['narrator, soprano: Iva Dorn'])
+    """
+    parts = BETWEEN_PERSONS.split(piece)
+    return parts if len(parts) > 1 and '"' not in piece and all(map(is_pair, parts)) else [piece]
+
+
+def is_pair(part: str) -> bool:
+    found = AFTER_COLON.fullmatch(part.strip()) or IN_BRACKETS.fullmatch(part.strip())
+    return found is not None and is_said_of_a_performer(found["said"].strip())
 
 
 def check_performers(text: str) -> None:
@@ -132,8 +151,12 @@ def write_performer(one: Performer) -> str:
     """Write a performer in the shortest way that is read as the same again."""
     plain = quoted(one.name)
     forms = (plain, f"{one.plays}: {plain}", f"{one.role}: {plain}", f"{one.role}, {one.plays}: {plain}")
-    return next((form for form in forms if read_performers(form) == (one,)), plain)
+    return next((form for form in forms if read_performers(form) == (one,)), in_quotes(one.name))
 
 
 def quoted(name: str) -> str:
-    return name if PLAIN_NAME.fullmatch(name) else '"' + name.replace('"', '""') + '"'
+    return name if PLAIN_NAME.fullmatch(name) else in_quotes(name)
+
+
+def in_quotes(name: str) -> str:
+    return '"' + name.replace('"', '""') + '"'

@@ -68,6 +68,19 @@ def test_table_of_words_is_whole(name: str) -> None:
     ("text", "performers"),
     [
         ("Tidewater Players", (Performer("Tidewater Players", Role.ENSEMBLE),)),
+        (
+            "Iva Dorn (viola), Per Lund (piano) and Ada Holm (conductor)",
+            (
+                Performer("Iva Dorn", Role.SOLOIST, "viola"),
+                Performer("Per Lund", Role.SOLOIST, "piano"),
+                Performer("Ada Holm", Role.CONDUCTOR),
+            ),
+        ),
+        (
+            "viola: Iva Dorn, conductor: Ada Holm",
+            (Performer("Iva Dorn", Role.SOLOIST, "viola"), Performer("Ada Holm", Role.CONDUCTOR)),
+        ),
+        ("Dorn, Lund and Holm", (Performer("Dorn, Lund and Holm", Role.PERFORMER),)),
         ("Iva Dorn", (Performer("Iva Dorn", Role.PERFORMER),)),
         (
             "conductor: Iva Dorn; viola: Per Lund; Tidewater Players",

@@ -22,6 +22,7 @@ from catalogue.timing import Duration
         ("Scene 1 – ca. 4′", "Scene 1", Duration(240, approximate=True), False),
         ("Delta ....... 5′10″", "Delta", Duration(310), False),
         ("Prelude, attacca", "Prelude", None, True),
+        ("1. Slow – attacca", "1. Slow", None, True),
         ("Finale: 1:02:30", "Finale", Duration(3750), False),
         ("Toccata (c. 3 minutes)", "Toccata", Duration(180, approximate=True), False),
         ("Nought 0′", "Nought 0′", None, False),
