@@ -15,6 +15,7 @@ from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.hands import HANDS
 from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.model import Line
+from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import CARDINAL, is_suffix
 from catalogue.instrumentation.phrases import is_key
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
@@ -35,7 +36,7 @@ def unheld_numbers(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) -> Ite
         if forces.is_told(token.start, token.end):
             continue
         values = [value_of(token)] if token.kind == "word" or len(token.text) <= LONGEST_NUMBER else []
-        if not values or (values[0] > 9 and not held[values[0]]):
+        if not values or (token.kind == "number" and values[0] > 9 and not held[values[0]]):
             values = [int(digit) for digit in token.text]
         wanted.update(values)
         if any(value > 1 and wanted[value] > held[value] for value in values):
@@ -61,7 +62,7 @@ def value_of(token: Token) -> int:
 def is_number_word(nodes: Nodes, at: int) -> bool:
     """Whether a word counts more than one: not the ``pair`` of *pairs of*, the Spanish ``once``, a player's hands."""
     key, following = nodes[at].key, nodes[at + 1] if at + 1 < len(nodes) else None
-    if CARDINAL.get(key, 0) <= 1 or key in UNSURE:
+    if CARDINAL.get(key, 0) <= 1 or key in UNSURE or name_at(nodes, at) is not None:
         return False
     return following is None or not (isinstance(following, Bracket) or following.key in HANDS)
 

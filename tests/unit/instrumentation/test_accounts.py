@@ -47,6 +47,11 @@ def test_the_sum_of_all_players_is_held() -> None:
     assert told("3 players: flute, 2 oboes", FLUTE, OBOES) == []
 
 
+@pytest.mark.parametrize("text", ["strings, Ten, hn", "Woodwind 1 (Flute), Woodwind 2 (Clarinet/Ten Sax), Trumpet"])
+def test_a_tenor_is_no_number(text: str) -> None:
+    assert "number-not-read" not in {one.code for one in read(text).warnings}
+
+
 @pytest.mark.parametrize("text", ["5-string bass", "1st flute, 2nd flute", "flutes 1, 2 & 3", "no harp, flute"])
 def test_what_counts_nobody_is_not_missed(text: str) -> None:
     assert [code for code, _ in told(text, Line("flute", "woodwind", (3, 3)), Line("double-bass", "strings"))] == []
