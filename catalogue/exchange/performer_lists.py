@@ -149,8 +149,8 @@ def write_performers(performers: Iterable[Performer]) -> str:
 
 def write_performer(one: Performer) -> str:
     """Write a performer in the shortest way that is read as the same again."""
-    plain = quoted(one.name)
-    forms = (plain, f"{one.plays}: {plain}", f"{one.role}: {plain}", f"{one.role}, {one.plays}: {plain}")
+    heads = ("", f"{one.plays}: ", f"{one.role}: ", f"{one.role}, {one.plays}: ")
+    forms = (f"{head}{name}" for name in (quoted(one.name), in_quotes(one.name)) for head in heads)
     return next((form for form in forms if read_performers(form) == (one,)), in_quotes(one.name))
 
 

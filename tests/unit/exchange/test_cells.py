@@ -137,6 +137,15 @@ def test_performers_are_written_as_they_read(performers: list[Performer]) -> Non
     assert read_performers(write_performers(performers)) == tuple(performers)
 
 
+@pytest.mark.parametrize("role", list(Role))
+@pytest.mark.parametrize("plays", ["", "viola"])
+def test_a_name_that_looks_like_a_list_comes_back_as_one(role: PerformerRole, plays: str) -> None:
+    """The same columns go out and come in again without a change."""
+    performers = (Performer("A (viola) and B (cello)", role, plays), Performer("piano: A, viola: B", role, plays))
+
+    assert read_performers(write_performers(performers)) == performers
+
+
 @pytest.mark.parametrize(
     ("text", "has_city", "place"),
     [
