@@ -10,7 +10,7 @@ from django.test import Client
 
 from catalogue.actions.entry import make_entry_key
 from catalogue.actions.members import add_member
-from catalogue.models import Composer, EntryPurpose
+from catalogue.models import Composer, EntryPurpose, Membership
 from catalogue.terms import Role
 from tests.conftest import NOW
 from tests.web.pages import Page, with_class
@@ -35,6 +35,15 @@ def test_looking_at_the_page_uses_nothing_up_and_signs_nobody_in(client: Client,
 
     assert [page.text("//h1") for page in pages] == ["Come in"] * 2
     assert "_auth_user_id" not in client.session
+
+
+def test_page_says_into_which_catalogues_one_is_let(client: Client, address: str, other_composer: Composer) -> None:
+    one = Page(client.get(address)).text("//main")
+    Membership.objects.create(user=User.objects.get(username="noor"), composer=other_composer, role=Role.VIEWER)
+    two = Page(client.get(address)).text("//main")
+
+    assert "You are let in to the catalogue of Ilka Marovand. You sign in as noor;" in one
+    assert "You are let in to the catalogues of Ilka Marovand, Pell Tarrowick. You sign in as noor;" in two
 
 
 def test_code_opens_once(client: Client, address: str) -> None:
