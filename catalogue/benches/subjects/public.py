@@ -64,6 +64,7 @@ BENCHES = tuple(
         partial(of_works, anew=anew),
         aim=aim,
         stored=True,
+        on_disk=True,
     )
     for state, anew, aim in ((f"{ASKED} times each", False, 2.0), ("nothing kept", True, None))
 )
