@@ -9,7 +9,17 @@ import pytest
 from django.db import transaction
 
 from catalogue.demo.loading import load_demo
-from tests.reference.demo_papers.papers import TODAY, Papers, abroad, checklists, entries, lists, riders, scores
+from tests.reference.demo_papers.papers import (
+    SETTINGS,
+    TODAY,
+    Papers,
+    abroad,
+    checklists,
+    entries,
+    lists,
+    riders,
+    scores,
+)
 
 
 @pytest.fixture(scope="session")
@@ -20,7 +30,14 @@ def papers(django_db_setup: None, django_db_blocker: Any) -> Papers:
         load_demo(TODAY)
         made, refused = checklists()
         papers = Papers(
-            tuple(lists()), tuple(entries()), tuple(made), refused, tuple(riders()), tuple(scores()), abroad()
+            tuple(lists()),
+            tuple(entries()),
+            tuple(made),
+            refused,
+            tuple(riders()),
+            tuple(scores()),
+            abroad(),
+            tuple(riders(*SETTINGS[1])),
         )
         transaction.set_rollback(True)
     return papers

@@ -95,6 +95,7 @@ class Papers:
     riders: tuple[Sheet, ...]
     scores: tuple[Score, ...] = ()
     abroad: dict[str, tuple[Document, ...]] = field(default_factory=dict)
+    american_riders: tuple[Sheet, ...] = ()
 
     @property
     def all(self) -> tuple[Sheet, ...]:
@@ -143,13 +144,13 @@ def checklists() -> tuple[list[Sheet], dict[str, str]]:
     return made, refused
 
 
-def riders() -> list[Sheet]:
+def riders(language: str = "en-GB", paper: Paper = Paper.A4) -> list[Sheet]:
     """Make every rider that the demo keeps, for its performance."""
     return [
         Sheet(f"{one.work.title} rider", gather_catalogue(one.composer), make_document(one.composer, wish))
         for one in Rider.objects.select_related("work", "composer").order_by("pk")
         for works in [(one.work_id,)]
-        for wish in [Wish("rider", "en-GB", Paper.A4, TODAY, works=works, performance=one.performance_id)]
+        for wish in [Wish("rider", language, paper, TODAY, works=works, performance=one.performance_id)]
     ]
 
 

@@ -127,3 +127,23 @@ def test_signatures_stand_with_what_they_sign(riders: tuple[Sheet, ...]) -> None
     for sheet in riders:
         assert "Who brings what" in sheet.pages[-1]
         assert "Agreed for the presenter" in sheet.pages[-1]
+
+
+# ---- on letter paper, in American English
+
+
+def test_american_riders_tell_the_time_by_twelve_hours(papers: Papers) -> None:
+    assert len(papers.american_riders) == len(papers.riders)
+    for sheet in papers.american_riders:
+        schedule = " ".join(section(sheet, "Schedule"))
+        assert re.search(r"\d:\d\d\s[ap]\.m\.", schedule), sheet.name
+        assert re.search(r"\b(?:1[3-9]|2[0-3]):[0-5]\d\b", schedule) is None, sheet.name
+
+
+def test_riders_on_letter_paper_end_on_a_page_with_something_on_it(papers: Papers) -> None:
+    for sheet in papers.american_riders:
+        lines = [len([line for line in page.splitlines() if line.strip()]) for page in sheet.pages]
+        assert len(lines) <= 5, sheet.name
+        assert lines[-1] >= 10, (sheet.name, lines)
+        assert "Who brings what" in sheet.pages[-1], sheet.name
+        assert f"{len(lines)} of {len(lines)}" in sheet.pages[-1], sheet.name
