@@ -44,7 +44,8 @@ YOUNGER = re.compile(
 )
 OLDEST = 15  # years; a higher number is the age of people
 ON_OR_AFTER = (
-    r"on or after|or later|oder spater|or after|since|from\b|not before|no earlier than|not earlier than|ab\b|seit|"
+    r"ou apres|o despues|o dopo|oder danach|on or after|or later|oder spater|or after|since|from\b|not before|"
+    r"no earlier than|not earlier than|ab\b|seit|"
     r"depuis|a partir|dal(?:l'anno)?\b|desde|in or after|onwards?|fruhestens|nicht vor|or newer|after 31 december|"
     r"vanaf|"
     r"pas avant|non prima|no antes|ou plus tard|o successivamente|o posterior"

@@ -244,6 +244,8 @@ def players_in(said: str) -> tuple[int | None, int | None]:
         said,
     ):
         return None, 0
+    if has(r"(?:fur|pour|per|para) (?:tontrager\w*|support\w*|soportes?|supporto) (?:allein|seul|sol[oa])", said):
+        return None, 0
     alone = has(r"alone|fixed media alone", said)
     bodies = FROM_BODY.search(said)
     if bodies:

@@ -63,7 +63,8 @@ TOLERANCE = (
 TOTAL = (
     r"add(?:s|ing)? up to|amounting to|together|in total|in all\b|altogether|total\b|combined|insgesamt|zusammen|"
     r"gesamtdauer|au total|en tout|"
-    r"(?:duree|durata|duracion|dauer) tota\w+|junt[ao]s\b|en conjunto|sumad[ao]s|complessiv|in totale|en total|"
+    r"insieme\b|(?:duree|durata|duracion|dauer) tota\w+|junt[ao]s\b|en conjunto|sumad[ao]s|complessiv|in totale|"
+    r"en total|"
     r"in sum|overall|between them|added up|"
     r"portfolio (?:of|lasting|should|must)"
 )
@@ -242,7 +243,8 @@ def bound_of(said: str, one: Length, since: int = 0) -> Bound | None:
     most = compared(said[since : one.start], said[one.end :], said[:since])
     if most is not None:
         return Bound(one.seconds, most)
-    before, after = (said[:since] + OF_THE_LAST.sub(",", said[since : one.start])).rstrip(" ,(:"), one.end
+    begins = since if OF_THE_LAST.match(said[since : one.start]) else 0
+    before, after = OF_THE_LAST.sub(",", said[begins : one.start]).rstrip(" ,(:"), one.end
     before = re.sub(r"(?:of|only|about|ca\.?|approximately)$", "", before).rstrip()
     if AT_LEAST_BEFORE.search(before) or AT_LEAST_AFTER.match(said, after):
         return Bound(one.seconds, False)

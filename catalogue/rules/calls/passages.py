@@ -17,6 +17,9 @@ WRAPPED = re.compile(
     r"(?<=[^\n]{55})(?<![^\n]{100})(?<![.:;!?\n])\n(?=[ \t]*[^\s\d\-–—•*>(\[])(?![ \t]*[A-ZÄÖÜÉ][^:\n.]{0,40}:\s)"
     r"(?![ \t]*[^\W\d_][^|:\n]{0,40}?(?: {3,}| *\|)[^\n |])"
 )
+QUOTED = re.compile(r"^[ \t]*(?:>[ \t]?)+", re.MULTILINE)
+ROW_BEGINS = re.compile(r"^[ \t]*\|(?=[^|\n]+\|)", re.MULTILINE)
+ROW_ENDS = re.compile(r"\|[ \t]*$", re.MULTILINE)
 NUMBERED = re.compile(
     r"\s*(?:(?:Art(?:icle|ikel|\.)?|Rule|Section|§)\s*\d+[a-z]?\s*[.:)]?|\(?(?:\d{1,2}|[a-zA-Z]|[ivx]{1,4})[.)](?=\s)"
     r"|[-–—•*·>]+)\s*",
@@ -66,8 +69,13 @@ class Passage:
 
 
 def unwrapped(text: str) -> str:
-    """Return the text with the line breaks of wrapped paragraphs as spaces; positions stay."""
+    """Return the text with the line breaks of wrapped paragraphs as spaces, as are marks of quoting and of tables.
+
+    Positions stay.
+    """
     even = text.replace("\r", " ").replace("\N{NO-BREAK SPACE}", " ").replace("\t", " ")
+    for frame in (QUOTED, ROW_BEGINS, ROW_ENDS):
+        even = frame.sub(lambda match: " " * len(match[0]), even)
     return WRAPPED.sub(" ", even)
 
 
@@ -99,7 +107,7 @@ def is_headline(above: str, line: str, below: str) -> bool:
 def yield_line(found: list[Passage], line: str, at: int, above: str, number: int) -> str:
     """Add the passages of a line; return the label under which the next line stands."""
     numbered = NUMBERED.match(line)
-    begin = numbered.end() if numbered else 0
+    begin = numbered.end() if numbered else len(line) - len(line.lstrip())
     label, numbering = above, numbered[0].strip() if numbered else ""
     for start, end in sentences(line, begin):
         if end < len(line) and (end == begin or not line[start:end].strip()):

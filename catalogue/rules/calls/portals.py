@@ -29,7 +29,8 @@ SAMPLE = r"writing sample|sample of (?:academic )?writing|essay|schriftprobe"
 PAGES = re.compile(rf"(?:(?:{NUMBER})\s*(?:-|to|bis)\s*)?(?P<most>{NUMBER})[- ]?(?:pages?|sides?|seiten?|pagin[ae]s?)")
 REFEREES = re.compile(
     rf"(?P<count>{NUMBER})\s+(?:\w+\s+){{0,2}}?(?:referees?|references?|referenzen|gutachten|referenze|"
-    r"letters? of (?:recommendation|reference|support)|recommendation letters?|lettere? di (?:referenz|raccomandazion|"
+    r"letters? of (?:recommendation|reference|support)|recommendation letters?|letter[ae] di (?:referenz|"
+    r"raccomandazion|"
     r"presentazion)\w|people who (?:can|could|will) (?:speak|vouch)|empfehlung(?:en|sschreiben)?|"
     r"referenzschreiben|lettres? de (?:recommandation|soutien)|"
     r"cartas? de (?:recomendacion|referencia))"

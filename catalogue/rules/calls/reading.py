@@ -156,7 +156,7 @@ def lines_for_title(text: str) -> Iterator[tuple[int, str]]:
 
 
 def bare_line(line: str) -> str:
-    return re.sub(r"^(?:Subject|Betreff|Objet|Oggetto|Fwd|Re):\s*", "", line.strip()) or line.strip(" *#-=>")
+    return re.sub(r"^(?:Subject|Betreff|Objet|Oggetto|Fwd|Re):\s*", "", line.strip(" *#-=>|")) or line.strip(" *#-=>|")
 
 
 def is_organiser(line: str) -> bool:

@@ -17,6 +17,7 @@ from catalogue.rules.calls.terms import ElectronicsKind
 
 FIXED = (
     r"fixed[- ](?:media|sounds?|electronics|elektronik)|media fissi|(?<!red )tape(?:s|d)?\b|tonband\w*|vom band|"
+    r"(?<=fur )tontrager\w*|"
     r"zuspiel\w*|vorproduzierte\w*|fixierte\w* (?:klang\w*|medi\w+|elektronik)|playback|backing tracks?|"
     r"pre-?(?:recorded|produced)\b|pre-?registrat\w+|pregrabad\w+|pre-?enregistr\w+|sound files?|acousmati\w+|"
     r"akusmatisch\w*|acusmati\w+|"

@@ -134,3 +134,16 @@ def test_the_end_of_a_month_is_its_last_day() -> None:
     call = read_call("Call for scores\n\nSend a PDF by the end of February 2028.").call
 
     assert str(call.deadline_day) == "2028-02-29"
+
+
+def test_marks_of_quoting_and_of_tables_stand_for_nothing() -> None:
+    quoted = (
+        "> Call for scores, Lowmarsh\n> For flute and harp.\n> The piece must be at least four minutes long and must not be\n"
+        "> longer than nine minutes."
+    )
+    rows = "Lowmarsh: call for scores\n| Players | flute and harp |\n| Length | 4 min minimum, 9 min maximum |"
+
+    for text in (quoted, rows):
+        call = read_call(text).call
+        assert (call.forces.texts, call.duration_min, call.duration_max) == (("fl – hp",), 240, 540)
+    assert read_call(quoted).call.title == "Call for scores, Lowmarsh"
