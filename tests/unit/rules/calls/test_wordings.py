@@ -138,7 +138,8 @@ def test_the_end_of_a_month_is_its_last_day() -> None:
 
 def test_marks_of_quoting_and_of_tables_stand_for_nothing() -> None:
     quoted = (
-        "> Call for scores, Lowmarsh\n> For flute and harp.\n> The piece must be at least four minutes long and must not be\n"
+        "> Call for scores, Lowmarsh\n> For flute and harp.\n"
+        "> The piece must be at least four minutes long and must not be\n"
         "> longer than nine minutes."
     )
     rows = "Lowmarsh: call for scores\n| Players | flute and harp |\n| Length | 4 min minimum, 9 min maximum |"
