@@ -11,6 +11,7 @@ from datetime import date
 from enum import Enum, auto
 
 from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
+from catalogue.rules.cities import city_key
 from catalogue.rules.search import fold
 from catalogue.rules.states import state_named
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
@@ -68,8 +69,8 @@ class Playing:
 
 
 def place_key(name: str, country: str) -> tuple[str, str] | None:
-    folded = fold(name) if name else ""
-    return (folded, country) if folded else None
+    key = city_key(name, country) if name else ""
+    return (key, country) if key else None
 
 
 NOT_PUBLIC = {
