@@ -24,6 +24,7 @@ from catalogue.instrumentation.lexicon import (
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import ALL, roman
+from catalogue.instrumentation.ordinals import ending, is_pointed
 from catalogue.instrumentation.page_labels import says_octave
 from catalogue.instrumentation.phrases import (
     MORE,
@@ -186,6 +187,7 @@ QUALITIES = (
     (OFFSTAGE, "role", "offstage"),
     (OPEN_NUMBER, "open", True),
 )
+PAIR = 2
 PARTS = {"part", "parts", "stimmen", "stimmig", "voix", "voci", "voces", "voices"}
 
 
@@ -356,3 +358,17 @@ def counted_last(nodes: Nodes) -> Count | None:
         return None
     counted = count_at(nodes, len(nodes) - 2)
     return counted if counted is not None and nodes[-3].is_mark(".,-:;") else None
+
+
+def is_odd(draft: Draft, nodes: Nodes) -> bool:
+    """Whether a bracket at a figure says what is neither keys nor any other thing that such brackets say."""
+    return draft.figure and not all(pitch_end(piece, 0) == len(piece) for piece in entries(nodes, ",/;&", words=False))
+
+
+def ordinals_parted(bracket: Bracket) -> Bracket:
+    """Return ``(1. Es, 3. Bkl.)`` with its points as the endings of ordinals: each of two entries begins with one."""
+    pieces = entries(bracket.nodes, ",;", words=False)
+    if len(pieces) < PAIR or not all(len(piece) > PAIR and is_pointed(piece, 0) for piece in pieces):
+        return bracket
+    starts = {piece[1].start for piece in pieces}
+    return replace(bracket, nodes=Row(ending(node) if node.start in starts else node for node in bracket.nodes))

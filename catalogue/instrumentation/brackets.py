@@ -23,8 +23,10 @@ from catalogue.instrumentation.bracket_words import (
     amplification,
     as_remark,
     is_note,
+    is_odd,
     keys_and_sizes,
     number_of_players,
+    ordinals_parted,
     partly_optional,
     pitches,
     quality,
@@ -33,7 +35,7 @@ from catalogue.instrumentation.bracket_words import (
     seat_at,
     strengths,
 )
-from catalogue.instrumentation.chair_lists import chair_list, entries, make_up, one_each
+from catalogue.instrumentation.chair_lists import chair_list, make_up, one_each
 from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.choirs import say_of_choir
 from catalogue.instrumentation.denials import denial_start, leave_out
@@ -45,7 +47,6 @@ from catalogue.instrumentation.hands import hands_tail
 from catalogue.instrumentation.lexicon import AND, LIVE, OPTIONAL, OR
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.ordinals import ending, is_pointed
 from catalogue.instrumentation.page_labels import says_octave
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
@@ -133,19 +134,14 @@ def meaning(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]:
     if draft.family in WINDS and any(instrument(slug).section == own_section(draft) for slug in named_in(nodes)):
         message = f"“{note}” was kept as a remark on what stands before it."
         forces.remark("remark", message, bracket.start, bracket.end, "an instrument that the players change to")
-    elif names_players(draft, nodes) or (draft.slug == "orchestra" and any(node.kind == "number" for node in nodes)):
+    elif (
+        is_odd(draft, nodes)
+        or names_players(draft, nodes)
+        or (draft.slug == "orchestra" and any(node.kind == "number" for node in nodes))
+    ):
         message = f"“{note}” was kept as a remark on what stands before it."
         forces.remark("remark", message, bracket.start, bracket.end, "further players")
     return []
-
-
-def ordinals_parted(bracket: Bracket) -> Bracket:
-    """Return ``(1. Es, 3. Bkl.)`` with its points as the endings of ordinals: each of two entries begins with one."""
-    pieces = entries(bracket.nodes, ",;", words=False)
-    if len(pieces) < PAIR or not all(len(piece) > PAIR and is_pointed(piece, 0) for piece in pieces):
-        return bracket
-    starts = {piece[1].start for piece in pieces}
-    return replace(bracket, nodes=Row(ending(node) if node.start in starts else node for node in bracket.nodes))
 
 
 def names_players(draft: Draft, nodes: Nodes) -> bool:

@@ -74,7 +74,8 @@ def has_slash(nodes: Nodes) -> bool:
 def begins_list(pieces: list[tuple[Node, ...]], bracket: Bracket) -> bool:
     """Whether the first entry is chair 1, or a square bracket names an auxiliary before it, ``2[pic.1]``."""
     heads = [piece[0].text for piece in pieces if isinstance(piece[0], Token)]
-    return bool(heads) and (heads[0] == "1" or (bracket.opening == "[" and "1" in heads))
+    own = any(head == str(seat) for seat, head in enumerate(heads, 1))
+    return bool(heads) and (heads[0] == "1" or (bracket.opening == "[" and ("1" in heads or own)))
 
 
 def listed_chair(

@@ -121,7 +121,8 @@ HEADINGS = {
     "plucked": keyed("plucked plucked_strings zupfinstrumente cordes_pincées pizzichi"),
     "voice": keyed("vocal vocals singers cast solo_voices vocal_soloists"),
     "other": keyed(
-        "others other extra extras miscellaneous various autres altri otros instruments instrumente strumenti"
+        "others other extra extras miscellaneous various autres altri otros instruments instrumente strumenti "
+        "horn_section rhythm_section"
     ),
 }
 BODY_OF_STRINGS = keyed(
