@@ -163,15 +163,18 @@ def main() -> None:
 def speak_utf_8() -> None:
     """Write UTF-8 to files and other programs (RFC 8259 wants it of JSON), whatever the machine has else.
 
-    A terminal keeps its own letters, with a mark for those that it has not.
+    Ends of lines stay as they are written (RFC 5545 wants both signs in a calendar, once). A terminal keeps its own
+    letters, with a mark for those that it has not.
     """
     for stream in (sys.stdin, sys.stdout, sys.stderr):
         if not isinstance(stream, io.TextIOWrapper):
             continue
         if stream.isatty():
             stream.reconfigure(errors="replace")
-        else:
+        elif stream is sys.stdin:
             stream.reconfigure(encoding="utf-8")
+        else:
+            stream.reconfigure(encoding="utf-8", newline="\n")
 
 
 def stopped_by(fault: KeyboardInterrupt | BrokenPipeError) -> int:
