@@ -147,11 +147,7 @@ def settle(forces: Forces) -> None:
     soloists.before_string_orchestra(forces)
     soloists.settle_soloists(forces)
     soloists.stray_soloist(forces)
-    company.clarinets_in_a(forces)
-    company.electric_pianos(forces)
-    company.drum_kits(forces)
-    company.click_tracks(forces)
-    company.loudspeakers(forces)
+    settle_company(forces)
     percussion.settle_percussion(forces, orchestral=orchestral)
     denials.from_bodies(forces)
     strings.chamber_strings(forces)
@@ -161,6 +157,15 @@ def settle(forces: Forces) -> None:
     say_of_strange_doublings(forces)
     merge_seats(forces)
     settling.refuse_nameless(forces)
+
+
+def settle_company(forces: Forces) -> None:
+    """Give the names that the players beside them give another meaning that meaning."""
+    company.clarinets_in_a(forces)
+    company.electric_pianos(forces)
+    company.drum_kits(forces)
+    company.click_tracks(forces)
+    company.loudspeakers(forces)
 
 
 def settle_names(forces: Forces) -> None:
