@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date
+from functools import lru_cache
 from typing import Any, ClassVar, NamedTuple
 
 from django.db.models import Count, DateField, F, IntegerField, Max, OuterRef, Q, QuerySet, Subquery
 from django.db.models.functions import Coalesce
-from django.urls import reverse
-from django.utils.html import format_html
+from django.utils.functional import cached_property
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
@@ -19,12 +19,19 @@ from catalogue.gathering.versions import State
 from catalogue.models import Composer, ProgrammedWork, Work
 from catalogue.models.ordering import Folded
 from catalogue.terms import PerformanceStatus
+from catalogue.web.markup import escaped
 from catalogue.web.pictures import IN_A_LIST, strip_svg
-from catalogue.web.tables.lists import AT_ONCE, ListColumn, ListTable, Ordered, ordered_by
+from catalogue.web.row_addresses import RowAddresses
+from catalogue.web.tables.lists import AT_ONCE, ListColumn, ListTable, Ordered, ordered_by, rows_among
 from catalogue.web.titles import in_language, second_line
 from catalogue.web.wording import day_text, duration_text, players_text, year_text
 
-FORCES = '<span class="forces"><span class="short">{}</span>{}</span>'
+SHOWN = (
+    "composer", "title", "title_language", "original_title", "original_language", "transliteration", "translated_title",
+    "version_label", "catalogue_number", "instrumentation", "instrumentation_typed", "completed", "duration",
+    "duration_typed", "category", "status", "publisher",
+)  # fmt: skip
+"""What the cells of a work are made of."""
 TOOK_PLACE = Q(
     performance__deleted_at__isnull=True,
     performance__status__in=(PerformanceStatus.GIVEN, PerformanceStatus.OLD_STYLE_DATE),
@@ -65,6 +72,18 @@ def tallies_at(_state: State, works: frozenset[int]) -> dict[int, Tally]:
     return {work: Tally(times, last) for work, times, last in told}
 
 
+@lru_cache(maxsize=4096)
+def strip_of(instrumentation: str) -> SafeString:
+    """Draw the players of an instrumentation, where it can be read."""
+    found = reading_of(instrumentation)
+    return strip_svg(found, IN_A_LIST) if found else SafeString()
+
+
+@lru_cache(maxsize=4096)
+def players_of(instrumentation: str) -> str:
+    return players_text(reading_of(instrumentation))
+
+
 class WorkTable(ListTable):
     """One row a work, the newest first unless another order is asked for."""
 
@@ -99,26 +118,34 @@ class WorkTable(ListTable):
             for start in range(0, len(keys), AT_ONCE):
                 self.tallies |= tallies_at(self.state, frozenset(keys[start : start + AT_ONCE]))
 
+    def rows_of(self, keys: Sequence[int]) -> Sequence[Work]:
+        return rows_among(self.data.data.only(*SHOWN), keys)
+
+    @cached_property
+    def addresses(self) -> RowAddresses:
+        return RowAddresses("work-detail", self.composers)
+
     def render_title(self, record: Work) -> SafeString:
-        address = reverse("work-detail", args=[self.whose[record.composer_id].slug, record.pk])
+        address = self.addresses.of(record.composer_id, record.pk)
         second = second_line(record)
-        below = format_html('<span class="second">{}</span>', second) if second else ""
-        return format_html('<a href="{}">{}</a>{}', address, in_language(record.title, record.title_language), below)
+        below = f'<span class="second">{second}</span>' if second else ""
+        return SafeString(f'<a href="{address}">{in_language(record.title, record.title_language)}</a>{below}')
 
     def told_title(self, record: Work) -> str:
         return f"{record.title} ({record.version_label})" if record.version_label else record.title
 
     def render_forces(self, record: Work) -> SafeString:
         text = record.instrumentation_typed or record.instrumentation
-        found = reading_of(record.instrumentation)
-        strip = strip_svg(found, IN_A_LIST) if found else ""
-        return format_html(FORCES, text, strip) if text else SafeString()
+        if not text:
+            return SafeString()
+        strip = strip_of(record.instrumentation)
+        return SafeString(f'<span class="forces"><span class="short">{escaped(text)}</span>{strip}</span>')
 
     def told_forces(self, record: Work) -> str:
         return record.instrumentation_typed or record.instrumentation
 
     def render_players(self, record: Work) -> str:
-        return players_text(reading_of(record.instrumentation))
+        return players_of(record.instrumentation)
 
     def render_year(self, record: Work) -> str:
         return year_text(record.completed, self.language)
