@@ -215,7 +215,7 @@ def channels(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | No
         return None
     at, slugs = 0, list[str]()
     while at < len(bracket.nodes):
-        found, name = channels_at(bracket.nodes, at, forces), name_at(bracket.nodes, at)
+        found, name = channels_at(bracket.nodes, at, forces, of_electronics=True), name_at(bracket.nodes, at)
         live = phrase_end(bracket.nodes, at, LIVE) if draft.slug == "electronics" else None
         if found is not None:
             at = found[1]

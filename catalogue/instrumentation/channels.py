@@ -27,6 +27,11 @@ CHANNEL = {
     "surround",
     "kanalig",
     "kanalige",
+    "kanaliges",
+    "kanaliger",
+    "kanaligem",
+    "kanaligen",
+    "chan",
     "track",
     "tracks",
     "spur",
@@ -44,12 +49,13 @@ LAYOUTS = {
 }  # fmt: skip
 
 
-def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
-    """Read ``8-channel``, ``4.1 or 8.1 channel``, ``8ch``, ``quadraphonic``."""
+def channels_at(nodes: Nodes, at: int, forces: Forces, *, of_electronics: bool = False) -> Found | None:
+    """Read ``8-channel``, ``4.1 or 8.1 channel``, ``8ch``, ``quadraphonic``; beside electronics ``8 ch`` too."""
     token = token_at(nodes, at)
     if token is not None and token.lower in LAYOUTS:
         forces.channels = LAYOUTS[token.lower]
-        return [], at + 1, True
+        named = of_electronics or names_electronics(nodes, forces)
+        return ([], at + 1, True) if named else ([sounding(token.start, token.end, forces)], at + 1, False)
     layout = layout_end(nodes, at)
     if layout is not None:
         forces.channels = forces.written(nodes[at].start, nodes[layout - 1].end)
@@ -59,7 +65,8 @@ def channels_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         node = nodes[end]
         if end > at and node.is_word("haut") and end + 2 < len(nodes) and nodes[end + 1].is_mark("-"):
             end, node = end + 2, nodes[end + 2]
-        if isinstance(node, Token) and end > at and is_channel(node):
+        beside = of_electronics or named_electronics(nodes, end + 1)
+        if isinstance(node, Token) and end > at and is_channel(node, short=beside):
             number = forces.written(nodes[at].start, nodes[end - 1].end).rstrip("- ")
             forces.channels = number
             if node.key not in LOUDSPEAKERS and end + 1 < len(nodes) and nodes[end + 1].key in SOUNDING:
@@ -101,9 +108,16 @@ def layout_end(nodes: Nodes, at: int) -> int | None:
     return end + 1 if named is not None and family_of(named.slugs[0]) == "electronics" else None
 
 
-def is_channel(token: Token) -> bool:
-    """Whether the word counts channels; a short one has to be written to its number, for ``3 ch`` may be choirs."""
-    return token.kind == "word" and key_of(token.text) in CHANNEL and not (token.spaced and len(token.text) < 4)
+def named_electronics(nodes: Nodes, at: int) -> bool:
+    """Whether electronics are named here."""
+    name = name_at(nodes, at) if at < len(nodes) else None
+    return name is not None and family_of(name.slugs[0]) == "electronics"
+
+
+def is_channel(token: Token, *, short: bool) -> bool:
+    """Whether the word counts channels; ``3 ch`` may be choirs: a short word wants its number or electronics beside."""
+    known = token.kind == "word" and key_of(token.text) in CHANNEL
+    return known and (short or not token.spaced or len(token.text) > 3)
 
 
 def lists_players(bracket: Bracket, draft: Draft, forces: Forces) -> bool:

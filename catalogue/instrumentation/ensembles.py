@@ -17,6 +17,7 @@ from catalogue.instrumentation import (
     sizes,
 )
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.hands import hands_before
 from catalogue.instrumentation.introducing import introduced_at
 from catalogue.instrumentation.kinds import MOST_GROUPS, grouped, key_ends_in_s, size_of_at, sized_at
 from catalogue.instrumentation.lexicon import (
@@ -50,8 +51,8 @@ ORCHESTRAS = keyed("orchestras streichorchester orchestres orchestre orquestas o
 def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Return the drafts of a body named here, where it ends, and whether it only introduces what follows."""
     for early in (
-        channels.channels_at, alike.alike_at, recorded_at, choirs.divisi_at, introduced_at, limits.pieces_at,
-        limits.alone_or_with, limits.required_at,
+        channels.channels_at, hands_before, alike.alike_at, recorded_at, choirs.divisi_at, introduced_at,
+        limits.pieces_at, limits.alone_or_with, limits.required_at,
     ):  # fmt: skip
         found = early(nodes, at, forces)
         if found is not None:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from catalogue.instrumentation.drafts import Draft
+from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import keyed
+from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Nodes, Token
@@ -18,13 +19,41 @@ ONE_HAND = keyed(
 )
 
 
-FOUR_HANDS = frozenset({"vierhandig", "quatremains"})
+FOUR_HANDS = frozenset({"vierhandig", "vierhandiges", "vierhandige", "quatremains"})
 
 
 @remembered
 def may_tell_hands(nodes: Nodes) -> bool:
     """Whether the row holds a word for hands at a keyboard."""
     return any(node.key in HANDS or node.key in FOUR_HANDS for node in nodes)
+
+
+def hands_before(nodes: Nodes, at: int, forces: Forces) -> tuple[list[Draft], int, bool] | None:
+    """Read hands before their keyboard, ``four-hand piano``, ``vierhändiges Klavier``."""
+    if not may_tell_hands(nodes):
+        return None
+    counted = hands_at(nodes, at)
+    if counted is None or counted[0] not in (2, 4, 6, 8):
+        return None
+    hands, end = counted
+    name = name_at(nodes, end)
+    if name is None or len(name.slugs) > 1 or family_of(name.slugs[0]) != "keyboard":
+        return None
+    draft = Draft(name.slugs[0], nodes[at].start, name.stop, name=name, notes=[f"{hands} hands"])
+    draft.counted(hands // 2)
+    return [draft], name.end, False
+
+
+def hands_at(nodes: Nodes, at: int) -> tuple[int, int] | None:
+    """Return how many hands are told here and where that ends: ``4-hands``, ``four hand``, ``vierhändig``."""
+    if is_key(token_at(nodes, at), FOUR_HANDS):
+        return 4, at + 1
+    counted = count_at(nodes, at)
+    if counted is None:
+        return None
+    end = counted.end
+    end += end < len(nodes) and nodes[end].is_mark("-")
+    return (counted.most, end + 1) if is_key(token_at(nodes, end), HANDS) else None
 
 
 def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
@@ -41,17 +70,10 @@ def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None
     if one is not None:
         draft.notes.append(" ".join(node.text for node in nodes[at:one] if isinstance(node, Token)))
         return one
-    if is_key(token_at(nodes, at), FOUR_HANDS):
-        hands, end = 4, at + 1
-    else:
-        counted = count_at(nodes, at)
-        if counted is None:
-            return None
-        hands, end = counted.most, counted.end
-        end += end < len(nodes) and nodes[end].is_mark("-")
-        if not is_key(token_at(nodes, end), HANDS):
-            return None
-        end += 1
+    counted = hands_at(nodes, at)
+    if counted is None:
+        return None
+    hands, end = counted
     there = draft.most
     if hands >= 2 * there:
         draft.counted(max(hands // 2, 1))

@@ -13,6 +13,7 @@ from catalogue.instrumentation.alike import BODIES as ALIKE
 from catalogue.instrumentation.channels import CHANNEL, LAYOUTS, layout_end
 from catalogue.instrumentation.choirs import CHOIR_WORDS, DIVISI, DOUBLE
 from catalogue.instrumentation.ensembles import RECORDED
+from catalogue.instrumentation.hands import FOUR_HANDS, HANDS
 from catalogue.instrumentation.headings import ALL_HEADINGS, NAMED_BODIES, WHOLES
 from catalogue.instrumentation.introducing import GROUPS
 from catalogue.instrumentation.kinds import CONSORTS
@@ -131,6 +132,8 @@ def opens_body(word: str, key: str) -> bool:
 def names_body(word: str, key: str) -> bool:
     """Whether a body, an ensemble or a choir may be named by a word alone, or by it and what is no word."""
     if key in BODY_WORDS or key in BODY_WHOLES or key in of_voices() or key in LAYOUTS or word.lower() in LAYOUTS:
+        return True
+    if key in HANDS or key in FOUR_HANDS:
         return True
     return VOICE_RUN.fullmatch(word) is not None or "stimmig" in word.lower() or key.startswith(("vokal", "solisten"))
 

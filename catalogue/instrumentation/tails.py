@@ -5,7 +5,7 @@ tail = { key | part numbers | bracket | "*" | hands | qualifier | ( "or" | "/" )
 
 from __future__ import annotations
 
-from catalogue.instrumentation.channels import lists_players
+from catalogue.instrumentation.channels import channels_at, lists_players
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.hands import hands_tail
@@ -79,6 +79,10 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
     if keys is not None:
         note_pitch(draft, forces, nodes, at + 1, keys)
         return keys
+    if draft.family == "electronics":
+        found = channels_at(nodes, at, forces, of_electronics=True)
+        if found is not None:
+            return found[1]
     for step in (size_tail, hands_tail, quality_tail, pitch_tail, seat_tail):
         end = step(nodes, at, draft, formula)
         if end is not None:

@@ -46,7 +46,9 @@ class Instrument:
 PART_NUMBERS = re.compile(r"(?<=[^\W\d])[\s.]+(i{1,3}|iv)$", re.IGNORECASE)
 ROMAN_PARTS = {"i": 1, "ii": 2, "iii": 3, "iv": 4}
 NOT_IN_KEYS = re.compile(r"[^a-z0-9#&]")
-LETTERS = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "♭": "b", "♯": "#"})
+LETTERS = str.maketrans(
+    {"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "♭": "b", "♯": "#", "ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl"}
+)
 
 
 @functools.lru_cache(maxsize=1 << 15)
