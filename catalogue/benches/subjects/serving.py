@@ -14,7 +14,7 @@ from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import partial
-from http.client import HTTPConnection, HTTPException
+from http.client import HTTPConnection, HTTPException, HTTPResponse
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from time import monotonic, perf_counter, sleep
@@ -63,13 +63,22 @@ class Load:
             connection.close()
 
     def answer(self, connection: HTTPConnection, address: str) -> float:
+        """Ask once; again, on a new connection, where the server had closed a quiet one just then, as browsers do."""
         begun = perf_counter()
-        connection.request("GET", address, headers={"Cookie": f"{settings.SESSION_COOKIE_NAME}={self.session}"})
-        answer = connection.getresponse()
-        answer.read()
+        try:
+            answer = self.asked(connection, address)
+        except ConnectionError:
+            connection.close()
+            answer = self.asked(connection, address)
         if answer.status != 200:
             raise RuntimeError(f"{address} was answered with {answer.status}.")
         return perf_counter() - begun
+
+    def asked(self, connection: HTTPConnection, address: str) -> HTTPResponse:
+        connection.request("GET", address, headers={"Cookie": f"{settings.SESSION_COOKIE_NAME}={self.session}"})
+        answer = connection.getresponse()
+        answer.read()
+        return answer
 
     def rate(self, address: str) -> float:
         """Return how many are answered in a second."""

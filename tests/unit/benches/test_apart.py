@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import json
 import os
+import socket
 import subprocess
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
+from http.client import HTTPConnection
 from io import BytesIO, StringIO
 from pathlib import Path
+from threading import Thread
 
 import pytest
 from django.conf import settings
@@ -64,6 +67,27 @@ def test_slowest_answer_is_that_of_ninety_nine_of_a_hundred(monkeypatch: pytest.
 
     assert Load(0, "").slowest("/") == 1.0
     assert Load(0, "").rate("/") == 25
+
+
+def test_quiet_connection_that_the_server_closed_is_opened_again() -> None:
+    with socket.create_server(("127.0.0.1", 0)) as server:
+        closing = Thread(target=answer_once_each, args=(server,))
+        closing.start()
+        load = Load(server.getsockname()[1], "")
+        connection = HTTPConnection("127.0.0.1", load.port, timeout=10)
+
+        assert all(load.answer(connection, "/") > 0 for _time in range(2))
+
+        connection.close()
+        closing.join()
+
+
+def answer_once_each(server: socket.socket) -> None:
+    """Answer a request on each of two connections and close it, without saying so before."""
+    for _time in range(2):
+        with server.accept()[0] as one:
+            one.recv(4096)
+            one.sendall(b"HTTP/1.1 200 OK\r\nContent-Length: 2\r\n\r\nok")
 
 
 def test_empty_project_has_the_apps_of_others_alone(tmp_path: Path) -> None:
