@@ -92,6 +92,7 @@ RIDER = Sheet(
         head=Look("sans", 7, 10.5),
         row=14,
         baseline=4.2,
+        family_baseline=3.9,
         cell=TEXT,
         head_lead=1.3 * U,
         family_column="item",
