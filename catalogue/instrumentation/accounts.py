@@ -58,6 +58,8 @@ def say_of_unaccounted(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) ->
 
 def say_of_run_on(forces: Forces) -> None:
     """Say of a singer whom only a blank parts from an instrument, ``tenor tubas``: the two may be one name."""
+    if not [one for one in forces.drafts if one.slug.startswith("voice-")]:
+        return
     for one, two in pairwise(forces.drafts):
         if one.family == "voice" and not two.separator and two.name is not None and two.family in PLAYED:
             joined = one.name is not None and one.name.stop < two.start and not one.brackets and not two.figure

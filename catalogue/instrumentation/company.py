@@ -52,6 +52,8 @@ def electric_pianos(forces: Forces) -> None:
 
 def loudspeakers(forces: Forces) -> None:
     """Read ``8 speakers`` beside electronics as loudspeakers: the word means those who speak as well."""
+    if "peakers" not in forces.text.lower():
+        return
     devices = any(draft.family == "electronics" for draft in forces.drafts)
     for draft in [*forces.drafts] if devices else ():
         written = key_of(draft.name.written) if draft.name is not None else ""
@@ -65,6 +67,8 @@ def loudspeakers(forces: Forces) -> None:
 
 def small_flutes(forces: Forces) -> None:
     """Read ``fl. picc.`` between commas as the flauto piccolo: the points are those of abbreviations."""
+    if "piccolo" not in [draft.slug for draft in forces.drafts] or "," not in forces.text:
+        return
     if not any("," in draft.separator for draft in forces.drafts):
         return
     for flute, small in pairwise([*forces.drafts]):

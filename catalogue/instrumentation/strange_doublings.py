@@ -18,8 +18,8 @@ MOST_SECTIONS = 2
 
 def say_of_strange_doublings(forces: Forces) -> None:
     """Remark on each chair whose player would have to play an instrument of another section."""
-    for draft in forces.drafts:
-        strange = "" if draft.collective == "book" else next(filter(None, map(stranger, draft.chairs)), "")
+    for draft in [one for one in forces.drafts if one.chairs and one.collective != "book"]:
+        strange = next(filter(None, map(stranger, draft.chairs)), "")
         if strange:
             own, other = (slug.replace("-", " ") for slug in (draft.slug, strange))
             message = f"A player of the {own} was read as changing to the {other}, which few do."
