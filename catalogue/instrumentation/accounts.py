@@ -20,7 +20,7 @@ from catalogue.instrumentation.model import Line
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.numbers import CARDINAL
 from catalogue.instrumentation.phrases import is_key, keys_end, pitch_end
-from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.untold import is_known, say_of_lost
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 from catalogue.instrumentation.voicings import is_letters
@@ -51,7 +51,8 @@ def say_of_unaccounted(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) ->
         for token in unheld_numbers(nodes[start:], forces, lines):
             message = "This number was not read as a number of players."
             forces.remark("number-not-read", message, token.start, token.end, "so many of those beside it")
-    for name in unheld_names([one for one in left.names if one.written.lower() not in said], forces, lines):
+    names = [one for one, row in left.names if one.written.lower() not in said and not is_aside(row, one)]
+    for name in unheld_names(names, forces, lines):
         message = f"“{forces.written(name.start, name.stop)}” was not read as one of the players."
         forces.remark("name-not-read", message, name.start, name.stop, "a player of its own, or a further doubling")
 
@@ -75,7 +76,7 @@ class Left:
         self.spans = spans
         self.counts = [one.most for one in forces.drafts]
         self.numbers: list[str] = []
-        self.names: list[Name] = []
+        self.names: list[tuple[Name, Nodes]] = []
         self.strange = False
 
     def look(self, nodes: Nodes, at: int) -> None:
@@ -107,8 +108,7 @@ class Left:
             if CARDINAL.get(node.key, 0) > 1 and not self.is_counted(str(CARDINAL[node.key])):
                 self.numbers.append(node.text)
             return at + 1
-        if len(name.written) > 1 and not (is_small_word(node, name, at) or is_label(nodes, name)):
-            self.names.append(name)
+        self.names.append((name, nodes))
         return name.end
 
     def is_counted(self, written: str) -> bool:
@@ -140,9 +140,12 @@ def unheld_names(names: list[Name], forces: Forces, lines: tuple[Line, ...]) -> 
             yield name
 
 
-def is_small_word(node: Node, name: Name, at: int) -> bool:
-    """Whether a name of one word is one of the small words around names, ``le``, ``of``."""
-    return name.end == at + 1 and isinstance(node, Token) and len(node.key) < SHORTEST_STEM and is_key(node, ARTICLES)
+def is_aside(nodes: Nodes, name: Name) -> bool:
+    """Whether a name is a letter, a small word such as ``le`` or ``of``, a label, or told by its key."""
+    node = nodes[name.first]
+    single = name.end == name.first + 1
+    small = single and len(node.key) < SHORTEST_STEM and is_key(node, ARTICLES)
+    return len(name.written) < PAIR or small or is_label(nodes, name)
 
 
 def is_label(nodes: Nodes, name: Name) -> bool:
