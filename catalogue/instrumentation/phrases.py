@@ -334,3 +334,16 @@ def ordinal_at(nodes: Nodes, at: int) -> tuple[int, int] | None:
         return (token.number, at + 3) if pointed and ending is not None and is_pointed_ending(ending) else None
     value = ordinal(token.text) if token.kind == "word" else None
     return None if value is None else (value, at + 1)
+
+
+def pointed_seats(nodes: Nodes, at: int) -> tuple[tuple[int, ...], int] | None:
+    """Return the part numbers of ``horn 1.2.3.4``, which points join: from one on, up to a separator."""
+    end, seats = at, 0
+    while (token := token_at(nodes, end)) is not None and token.kind == "number" and token.number == seats + 1:
+        seats, end = seats + 1, end + 1
+        joined = end + 1 < len(nodes) and nodes[end].is_mark(".") and not nodes[end + 1].spaced
+        if not joined:
+            break
+        end += 1
+    whole = end >= len(nodes) or nodes[end].is_mark(",;\n")
+    return (tuple(range(1, seats + 1)), end) if seats > 1 and whole and nodes[at].spaced else None

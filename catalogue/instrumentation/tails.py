@@ -20,6 +20,7 @@ from catalogue.instrumentation.phrases import (
     numbers_after_names,
     phrase_end,
     pitch_end,
+    pointed_seats,
     seats_at,
     token_at,
 )
@@ -266,19 +267,6 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
         return None
     draft.number_after = read[0]
     return read[1]
-
-
-def pointed_seats(nodes: Nodes, at: int) -> tuple[tuple[int, ...], int] | None:
-    """Return the part numbers of ``horn 1.2.3.4``, which points join: from one on, up to a separator."""
-    end, seats = at, 0
-    while (token := token_at(nodes, end)) is not None and token.kind == "number" and token.number == seats + 1:
-        seats, end = seats + 1, end + 1
-        joined = end + 1 < len(nodes) and nodes[end].is_mark(".") and not nodes[end + 1].spaced
-        if not joined:
-            break
-        end += 1
-    whole = end >= len(nodes) or nodes[end].is_mark(",;\n")
-    return (tuple(range(1, seats + 1)), end) if seats > 1 and whole and nodes[at].spaced else None
 
 
 def begins_run(nodes: Nodes, at: int) -> bool:
