@@ -8,6 +8,7 @@ to the same lines.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import lru_cache
@@ -26,6 +27,8 @@ LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "b
 DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
 BODY = ("violin-1", "violin-2", "viola", "cello", "double-bass")
 DOUBLE = 2
+IN_KEY = re.compile(r"in [A-H](?:[ -]?(?:flat|sharp)|[♭♯b])?")
+"""The key of a wind player's part, kept as a remark: it follows the name, as the trade writes it."""
 UNCOUNTED = ("choir", "choir-children", "basso-continuo", "orchestra", "wind-band", "brass-band", "big-band")
 UNDIVIDED = ("violin", "viola", "cello", "double-bass")
 
@@ -262,8 +265,9 @@ def line_phrase(line: Line, speech: Grammar) -> str:
         keyboards = int(hands[2] or 1)
         alone = replace(line, players=(keyboards, keyboards), note="")
         return f"{line_phrase(alone, speech)} {speech.word('hands').format(n=hands[1])}"
-    brackets = [in_brackets(one) for one in bracketed(line, speech)]
-    head = " ".join([counted_name(line, speech), *brackets])
+    in_key = [line.note] if line.family in ("woodwind", "brass") and IN_KEY.fullmatch(line.note) else []
+    brackets = [in_brackets(one) for one in bracketed(replace(line, note="") if in_key else line, speech)]
+    head = " ".join([counted_name(line, speech), *in_key, *brackets])
     return with_qualities(f"{head}{doublings(line, speech)}", line, speech)
 
 

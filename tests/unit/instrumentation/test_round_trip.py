@@ -122,6 +122,13 @@ def test_names_without_a_figure_are_not_taken_for_a_player_each(written: str) ->
     assert read(write_chairs(told)) == told
 
 
+def test_the_key_of_a_part_follows_its_name_in_words() -> None:
+    told = read("3cl(III=bcl) “in B flat” – 4hn “in F”, off-stage tpt “in C”")
+    words = "3 clarinets in B flat, the third doubling bass clarinet; 4 horns in F; trumpet in C (offstage)"
+    assert write_words(told, "en-GB") == words
+    assert read(words) == told
+
+
 @pytest.mark.parametrize("written", ["3.3.3.3 - 4.3.3.1 - timp+3 - str", "3333/4331/Tp+3/Str", "3333/4331/T+3/str"])
 def test_a_timpanist_and_so_many_percussionists_are_told_after_figures(written: str) -> None:
     told = [(line.instrument, line.players) for line in read(written) if line.family == "percussion"]

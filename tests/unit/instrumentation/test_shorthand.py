@@ -24,6 +24,9 @@ def test_two_bodies_are_kept_apart_by_their_labels(first, second):
         *(line for line in first.lines if line.role != "offstage"),
         *(replace(line, group="orchestra 2") for line in second.lines if line.role != "offstage"),
     )
+    # A voice that was made alone sings alone no more where the other body plays.
+    if len(lines) > 1:
+        lines = tuple(replace(one, role="soloist") if one.instrument.startswith("voice-") else one for one in lines)
     both = Instrumentation(lines or (Line("flute", "woodwind"),))
 
     note(shorthand(both))
