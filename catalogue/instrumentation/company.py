@@ -66,14 +66,14 @@ def loudspeakers(forces: Forces) -> None:
 
 
 def small_flutes(forces: Forces) -> None:
-    """Read ``fl. picc.`` between commas as the flauto piccolo: the points are those of abbreviations."""
+    """Read ``fl. picc.`` beside a comma as the flauto piccolo: the points are those of abbreviations."""
     if "piccolo" not in [draft.slug for draft in forces.drafts] or "," not in forces.text:
         return
-    if not any("," in draft.separator for draft in forces.drafts):
-        return
-    for flute, small in pairwise([*forces.drafts]):
+    for at, (flute, small) in enumerate(pairwise([*forces.drafts]), 2):
         bare = small.count is None and not (flute.brackets or flute.clauses or flute.number_after)
-        if (flute.slug, small.slug) != ("flute", "piccolo") or small.separator.strip() != "." or not bare:
+        beside = forces.drafts[at] if at < len(forces.drafts) else flute
+        between_commas = small.separator.strip() == "." and "," in beside.separator
+        if (flute.slug, small.slug) != ("flute", "piccolo") or not between_commas or not bare:
             continue
         written = forces.written(flute.start, small.end)
         readings = ("the piccolo", "a flute and a piccolo")

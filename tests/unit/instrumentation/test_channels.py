@@ -45,3 +45,8 @@ def test_hands_are_read_before_their_keyboard(written: str, players: int) -> Non
 
 def test_letters_that_a_typesetter_joined_are_read_apart() -> None:
     assert [line.instrument for line in read("2 ﬂutes, ﬂute").lines] == ["flute"]
+
+
+def test_a_flute_and_a_piccolo_that_a_point_joins_are_two_where_no_comma_stands_beside_them() -> None:
+    assert [line.instrument for line in read("fl.picc – S, narr").lines[:2]] == ["flute", "piccolo"]
+    assert [line.instrument for line in read("2 ob., fl. picc.").lines] == ["oboe", "piccolo"]
