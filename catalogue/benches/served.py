@@ -5,10 +5,13 @@ from __future__ import annotations
 import os
 
 from django.conf import settings
+from django.core.handlers.wsgi import WSGIHandler
 from django.core.wsgi import get_wsgi_application
 
-os.environ.setdefault("DJANGO_SETTINGS_MODULE", "config.settings")
-settings.ROOT_URLCONF = "catalogue.benches.served_urls"
-settings.DATABASES["default"]["NAME"] = os.environ.get("LEDGERLINE_BENCH_DATABASE", "")
 
-application = get_wsgi_application()
+def application() -> WSGIHandler:
+    """Return what the server serves; to be called in a process of its own, whose settings it changes."""
+    os.environ.setdefault("DJANGO_SETTINGS_MODULE", "config.settings")
+    settings.ROOT_URLCONF = "catalogue.benches.served_urls"
+    settings.DATABASES["default"]["NAME"] = os.environ.get("LEDGERLINE_BENCH_DATABASE", "")
+    return get_wsgi_application()

@@ -40,7 +40,7 @@ def test_member_of_several_is_led_to_all_of_them_together(
     page = Page(signed_in(owner).get("/composers/"))
 
     assert page.values("//*[@id='together']//li/a/@href") == [
-        "/house/", "/house/works/", "/house/performances/", "/house/hires/", "/house/calls/",
+        "/house/", "/house/works/", "/house/performances/", "/house/deadlines/", "/house/hires/", "/house/calls/",
         "/house/members/",
     ]  # fmt: skip
 

@@ -107,7 +107,7 @@ def served() -> Iterator[int]:
         log = Path(folder) / "server.log"
         with open(log, "wb") as out:
             server = subprocess.Popen(  # noqa: S603
-                [*command, "catalogue.benches.served"], cwd=settings.ROOT, env=told, stdout=out, stderr=out
+                [*command, "catalogue.benches.served:application()"], cwd=settings.ROOT, env=told, stdout=out, stderr=out
             )
         try:
             wait_for(server, port, log)
