@@ -102,12 +102,13 @@ def served() -> Iterator[int]:
         raise Unmeasurable(f"{SERVER} is not installed (requirements-server.lock).")
     port = free_port()
     with TemporaryDirectory(prefix="ledgerline-bench-") as folder:
-        command = [sys.executable, "-m", SERVER, "--config", "deploy/gunicorn.conf.py", "--bind", f"{HOST}:{port}"]
+        settled = ["--config", "deploy/gunicorn.conf.py", "--bind", f"{HOST}:{port}"]
+        command = [sys.executable, "-m", SERVER, *settled, "catalogue.benches.served:application()"]
         told = surroundings(Path(folder)) | {"LEDGERLINE_BENCH_DATABASE": name, "WEB_CONCURRENCY": str(CORES)}
         log = Path(folder) / "server.log"
         with open(log, "wb") as out:
             server = subprocess.Popen(  # noqa: S603
-                [*command, "catalogue.benches.served:application()"], cwd=settings.ROOT, env=told, stdout=out, stderr=out
+                command, cwd=settings.ROOT, env=told, stdout=out, stderr=out
             )
         try:
             wait_for(server, port, log)
