@@ -36,6 +36,8 @@ def addresses_of(name: str, composer: Composer, most: int | None = None) -> list
     shared = {"composer": composer.slug} if "composer" in variables(name) else {}
     timed = name.startswith("timing-")
     found = choices(varying, composer, most, timed=timed) if varying else [{}]
+    if name == "record-new":  # what begins at another page leads there
+        found = [one for one in found if not KINDS[one["sort"]].begins_at]
     return [reverse(name, kwargs=shared | one) for one in found or [values(name, composer)]]
 
 
