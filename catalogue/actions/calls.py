@@ -7,7 +7,7 @@ from datetime import date, datetime
 
 from django.db import transaction
 
-from catalogue.actions.saving import latest_of, refuse_overtaken, store
+from catalogue.actions.saving import Overtaken, latest_of, refuse_overtaken, store
 from catalogue.models import Call, Composer, Submission, SubmittedWork, Work
 from catalogue.rules.calls.plain_values import call_values
 from catalogue.rules.calls.reading import read_call
@@ -61,8 +61,7 @@ def choose_works(*, call: Call, works: Sequence[Work]) -> Submission:
     """Make these works, in this order, the ones that are sent to a call. Raises AlreadySent."""
     for work in works:
         refuse_twice(work, call)
-    submission, _made = Submission.objects.get_or_create(call=call)
-    Submission.objects.select_for_update().get(pk=submission.pk)  # so that a form sent twice adds each work once
+    submission = submission_as_stored(call)  # locked, so that a form sent twice adds each work once
     kept = {row.work_id: row for row in submission.works.all()}
     for work_id, row in kept.items():
         if work_id not in {work.pk for work in works}:
@@ -74,6 +73,14 @@ def choose_works(*, call: Call, works: Sequence[Work]) -> Submission:
             row.full_clean(validate_unique=False, validate_constraints=False)
             row.save()
     return submission
+
+
+@transaction.atomic
+def choose_or_leave(*, call: Call, work: Work) -> Submission:
+    """Choose a work for a call behind those that are chosen, or let it go where it is. Raises AlreadySent."""
+    submission = submission_as_stored(call)
+    chosen = list(Work.objects.filter(submitted__submission=submission).order_by("submitted__order"))
+    return choose_works(call=call, works=[one for one in chosen if one != work] if work in chosen else [*chosen, work])
 
 
 def refuse_twice(work: Work, call: Call) -> None:
@@ -93,14 +100,32 @@ def note_submission(
     outcome: str,
     feedback: str,
     decided_on: date | None = None,
+    saves: int,
+    now: datetime,
 ) -> Submission:
-    """Note how far a submission has come. Raises AlreadySent and ValidationError."""
-    submission, _made = Submission.objects.get_or_create(call=call)
+    """Note how far a submission has come; ``saves`` is its number of saves that was seen.
+
+    Raises AlreadySent, Overtaken and ValidationError.
+    """
+    submission = submission_as_seen(call, saves)
     if status is SubmissionStatus.SENT:
         for row in submission.works.select_related("work"):
             refuse_twice(row.work, call)
     submission.status, submission.sent_on, submission.decided_on = status.value, sent_on, decided_on
     submission.outcome, submission.feedback = outcome, feedback
-    submission.full_clean(validate_constraints=False)
-    submission.save()
+    store(submission, now)
     return submission
+
+
+def submission_as_seen(call: Call, saves: int) -> Submission:
+    """Return the submission to a call, locked, made where there is none. Raises Overtaken where it was saved since."""
+    submission = submission_as_stored(call)
+    if submission.saves != saves:
+        raise Overtaken(submission)
+    return submission
+
+
+def submission_as_stored(call: Call) -> Submission:
+    """Return the submission to a call, made where there is none, its row locked until the transaction ends."""
+    submission, _made = Submission.objects.get_or_create(call=call)
+    return Submission.objects.select_for_update().get(pk=submission.pk)

@@ -8,8 +8,9 @@ from datetime import date, datetime
 
 from django.db import transaction
 
-from catalogue.actions.calls import refuse_twice
+from catalogue.actions.calls import refuse_twice, submission_as_seen, submission_as_stored
 from catalogue.actions.records import save_record
+from catalogue.actions.saving import store
 from catalogue.models import Call, Composer, Referee, Reference, Submission
 from catalogue.terms import SubmissionStatus
 
@@ -36,13 +37,12 @@ class Readiness:
 
 
 @transaction.atomic
-def prepare_submission(*, call: Call, ready: Readiness) -> Submission:
-    """Keep what has been decided. Raises ValidationError."""
-    submission, _made = Submission.objects.get_or_create(call=call)
+def prepare_submission(*, call: Call, ready: Readiness, saves: int, now: datetime) -> Submission:
+    """Keep what has been decided; ``saves`` is the number of saves that was seen. Raises Overtaken, ValidationError."""
+    submission = submission_as_seen(call, saves)
     submission.language, submission.motto, submission.statement = ready.language, ready.motto, ready.statement
     submission.by_hand = list(ready.by_hand)
-    submission.full_clean(validate_constraints=False)
-    submission.save()
+    store(submission, now)
     for row in submission.works.select_related("work"):
         chosen = ready.of_works.get(row.work_id)
         before = Choices(row.note_id, row.recording_id, row.edition_id, row.cover_pages)
@@ -55,16 +55,16 @@ def prepare_submission(*, call: Call, ready: Readiness) -> Submission:
 
 
 @transaction.atomic
-def reuse_submission(*, call: Call, earlier: Submission) -> Submission:
+def reuse_submission(*, call: Call, earlier: Submission, now: datetime) -> Submission:
     """Take over from an earlier submission: its statement where there is none yet, and what was sent of the same works.
 
     Works that are chosen already stay; those of the earlier one are not added, a call has its own conditions.
     """
-    submission, _made = Submission.objects.get_or_create(call=call)
+    submission = submission_as_stored(call)
     if not submission.statement:
         submission.statement = earlier.statement
     submission.language = submission.language or earlier.language
-    submission.save()
+    store(submission, now)
     known = {row.work_id: row for row in earlier.works.all()}
     for row in submission.works.all():
         before = known.get(row.work_id)
@@ -76,14 +76,14 @@ def reuse_submission(*, call: Call, earlier: Submission) -> Submission:
 
 
 @transaction.atomic
-def send_submission(*, call: Call, files: Iterable[Mapping[str, object]], sent_on: date) -> Submission:
+def send_submission(*, call: Call, files: Iterable[Mapping[str, object]], sent_on: date, now: datetime) -> Submission:
     """Note that a submission has left the house with these files (name, bytes, SHA-256). Raises AlreadySent."""
-    submission, _made = Submission.objects.get_or_create(call=call)
+    submission = submission_as_stored(call)
     for row in submission.works.select_related("work"):
         refuse_twice(row.work, call)
     submission.status, submission.sent_on = SubmissionStatus.SENT.value, sent_on
     submission.sent_files = [dict(one) for one in files]
-    submission.save()
+    store(submission, now)
     return submission
 
 

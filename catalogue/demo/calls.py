@@ -23,18 +23,18 @@ def load_calls(
         Call.objects.filter(pk=call.pk).update(uid=identity("call", slug))
         if "chosen" in row:
             choose_works(call=call, works=[works[one] for one in row["chosen"]])
-            load_submission(call, row, today)
+            load_submission(call, row, today, now)
 
 
 def known_call(slug: str) -> Call | None:
     return Call.with_deleted.filter(uid=identity("call", slug)).first()
 
 
-def load_submission(call: Call, row: Row, today: date) -> None:
+def load_submission(call: Call, row: Row, today: date, now: datetime) -> None:
     """Add what has been decided about a submission, who was asked for a letter, and what became of it."""
     statement = str(row.get("statement", "")).strip()
     ready = Readiness(motto=row.get("motto", ""), statement=statement, by_hand=tuple(row.get("ready", ())))
-    prepare_submission(call=call, ready=ready)
+    submission = prepare_submission(call=call, ready=ready, saves=0, now=now)
     for one in row.get("referees", ()):
         referee = Referee.objects.get(uid=identity("records", one["referee"]))
         ask_referee(call=call, referee=referee, days=letter_days(one, today))
@@ -46,6 +46,8 @@ def load_submission(call: Call, row: Row, today: date) -> None:
             outcome=row.get("outcome", ""),
             feedback=row.get("feedback", ""),
             decided_on=before(today, row.get("decided")),
+            saves=submission.saves,
+            now=now,
         )
 
 

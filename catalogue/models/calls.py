@@ -93,7 +93,7 @@ class SubmittedWorkQuerySet(TenantQuerySet["SubmittedWork"]):
     memberships_path = "submission__call__composer__memberships"
 
 
-class Submission(Record):
+class Submission(Record, Guarded):
     """What is sent to a call, and what has become of it.
 
     ``language`` (BCP 47) is that of the papers, empty for the composer's. ``motto`` stands for the name where the call

@@ -12,8 +12,8 @@ from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
-from catalogue.actions.calls import AlreadySent, choose_works, note_submission, propose_call
-from catalogue.models import Call, Composer, Work
+from catalogue.actions.calls import AlreadySent, choose_or_leave, choose_works, note_submission, propose_call
+from catalogue.models import Call, Composer, Submission, Work
 from catalogue.terms import SubmissionStatus
 from tests.makers import NOW, make_recording, make_work
 from tests.web.pages import Page
@@ -33,6 +33,10 @@ def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
 
 def make_call(composer: Composer, text: str = TEXT) -> Call:
     return propose_call(composer=composer, text=text, now=NOW)
+
+
+def note(call: Call, status: SubmissionStatus) -> None:
+    note_submission(call=call, status=status, sent_on=date(2026, 3, 1), outcome="", feedback="", saves=0, now=NOW)
 
 
 def test_a_pasted_text_becomes_a_call_whose_fields_stand_beside_their_words(
@@ -166,7 +170,7 @@ def test_a_work_is_not_sent_twice_where_a_call_wants_it_for_itself(composer: Com
     first = make_call(composer, TEXT + "\nThe work must not be submitted elsewhere.")
     second = make_call(composer)
     choose_works(call=first, works=[made])
-    note_submission(call=first, status=SubmissionStatus.SENT, sent_on=date(2026, 3, 1), outcome="", feedback="")
+    note(first, SubmissionStatus.SENT)
 
     with pytest.raises(AlreadySent, match="wants it for itself"):
         choose_works(call=second, works=[made])
@@ -328,7 +332,7 @@ def test_a_call_that_was_decided_or_answered_is_no_longer_open(browser: Client, 
         status: make_call(composer, TEXT.replace("Lowmarsh", f"{status}-marsh")) for status in ("sent", "not chosen")
     }
     for status, call in made.items():
-        note_submission(call=call, status=SubmissionStatus(status), sent_on=NOW.date(), outcome="", feedback="")
+        note(call, SubmissionStatus(status))
     waiting = make_call(composer)
 
     tree = Page(browser.get(ADDRESS)).tree
@@ -377,3 +381,45 @@ def test_a_call_of_which_no_players_were_read_says_so(browser: Client, composer:
     call = make_call(composer, "Lowmarsh prize for a new work\nLength: up to ten minutes.")
 
     assert "No players are entered for this call" in Page(browser.get(f"{ADDRESS}{call.pk}/")).text()
+
+
+def test_later_note_of_somebody_else_stands_beside_ones_own_and_is_not_written_over(
+    browser: Client, composer: Composer
+) -> None:
+    call = make_call(composer)
+    seen = noted_form(Page(browser.get(f"{ADDRESS}{call.pk}/")))
+    browser.post(f"{ADDRESS}{call.pk}/sent/", seen | {"outcome": "Shortlisted"})
+
+    page = Page(browser.post(f"{ADDRESS}{call.pk}/sent/", seen | {"outcome": "Withdrawn"}))
+
+    assert "since you opened it" in page.text("//*[@id='conflict-heading']")
+    assert page.texts("//dd[@class='versions']/div") == ["Saved Shortlisted", "Yours Withdrawn"]
+    assert Submission.objects.get().outcome == "Shortlisted"
+    browser.post(f"{ADDRESS}{call.pk}/sent/", noted_form(page))
+    assert (Submission.objects.get().outcome, Submission.objects.get().saves) == ("Withdrawn", 2)
+
+
+def test_a_note_that_is_refused_keeps_what_was_typed(browser: Client, composer: Composer) -> None:
+    call = make_call(composer)
+    seen = noted_form(Page(browser.get(f"{ADDRESS}{call.pk}/")))
+
+    page = Page(browser.post(f"{ADDRESS}{call.pk}/sent/", seen | {"sent_on": "in a while", "outcome": "Shortlisted"}))
+
+    assert noted_form(page)["outcome"] == "Shortlisted"
+    assert page.tree.xpath("//*[@role='alert']//a/@href") == ["#id_sent_on"]
+    assert not Submission.objects.exists()
+
+
+def noted_form(page: Page) -> dict[str, str]:
+    (form,) = page.tree.xpath("//section[@id='sent']//form")
+    return {name: (value or "").lstrip("\n") for name, value in form.form_values()}
+
+
+def test_a_work_that_somebody_else_has_chosen_meanwhile_stays_chosen(composer: Composer) -> None:
+    call, works = make_call(composer), [make_work(title, composer=composer) for title in ("Slack Rope", "Ebb", "Tides")]
+    for work in works:
+        choose_or_leave(call=call, work=work)
+
+    choose_or_leave(call=call, work=works[1])
+
+    assert [row.work for row in call.submission.works.order_by("order")] == [works[0], works[2]]

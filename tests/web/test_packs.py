@@ -13,6 +13,7 @@ from django.core.files.storage import default_storage
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
+from django.utils import timezone
 
 from catalogue.actions.calls import choose_works, propose_call
 from catalogue.exchange.pdf_text import page_text
@@ -268,3 +269,39 @@ def test_today_tells_what_lacks_a_month_before(browser: Client, composer: Compos
 
     (told,) = page.texts(f"//a[@href='{ADDRESS}{call.pk}/pack/']")
     assert told == "6 things are missing."
+
+
+def test_later_decision_of_somebody_else_stands_beside_ones_own_and_is_not_written_over(
+    browser: Client, composer: Composer
+) -> None:
+    call = make_call(composer, ANONYMOUS, "Slack Rope")
+    seen = decided(Page(browser.get(f"{ADDRESS}{call.pk}/pack/")))
+    browser.post(f"{ADDRESS}{call.pk}/pack/prepare/", seen | {"statement": "I write for ropes."})
+
+    page = Page(browser.post(f"{ADDRESS}{call.pk}/pack/prepare/", seen | {"statement": "Ropes write for me."}))
+
+    assert "since you opened it" in page.text("//*[@id='conflict-heading']")
+    assert page.texts("//dd[@class='versions']/div") == ["Saved I write for ropes.", "Yours Ropes write for me."]
+    assert Submission.objects.get().statement == "I write for ropes."
+    browser.post(f"{ADDRESS}{call.pk}/pack/prepare/", decided(page))
+    assert (Submission.objects.get().statement, Submission.objects.get().saves) == ("Ropes write for me.", 2)
+
+
+def test_what_is_sent_or_taken_over_counts_as_a_save(browser: Client, composer: Composer) -> None:
+    first, call = make_call(composer, DEGREE), make_call(composer, ANONYMOUS, "Slack Rope")
+    browser.post(f"{ADDRESS}{first.pk}/pack/prepare/", {"statement": "I write for ropes."})
+    seen = decided(Page(browser.get(f"{ADDRESS}{call.pk}/pack/")))
+
+    browser.post(f"{ADDRESS}{call.pk}/pack/reuse/", {"earlier": Submission.objects.get(call=first).pk})
+    page = Page(browser.post(f"{ADDRESS}{call.pk}/pack/prepare/", seen))
+
+    assert page.tree.xpath("//*[@id='conflict-heading']")
+    browser.post(f"{ADDRESS}{call.pk}/pack/send/")
+    stored = Submission.objects.get(call=call)
+    assert (stored.statement, stored.status, stored.saves) == ("I write for ropes.", SubmissionStatus.SENT, 2)
+    assert stored.changed_at == timezone.now()
+
+
+def decided(page: Page) -> dict[str, str]:
+    (form,) = page.tree.xpath("//form[@data-keep]")
+    return {name: (value or "").lstrip("\n") for name, value in form.form_values()}

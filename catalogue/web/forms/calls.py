@@ -331,8 +331,9 @@ def initial_of(call: Call, *, website: str, notes: str, saves: int) -> dict[str,
 
 
 class SubmissionForm(forms.Form):
-    """How far a submission has come."""
+    """How far a submission has come; ``saves`` is how often it had been saved when the form was opened."""
 
+    saves = forms.IntegerField(widget=forms.HiddenInput, required=False)
     status = forms.ChoiceField(label=_("State"), choices=choices_of(SubmissionStatus))
     sent_on = day_field(_("Sent on"))
     decided_on = day_field(_("Decided on"))
@@ -341,3 +342,8 @@ class SubmissionForm(forms.Form):
         label=_("Feedback"), required=False, max_length=TEXT, validators=[refuse_unprintable],
         widget=forms.Textarea(attrs={"rows": 3}),
     )  # fmt: skip
+
+    def noted(self) -> dict[str, Any]:
+        """Return what is noted of the submission, and the number of saves that was seen."""
+        cleaned = self.cleaned_data
+        return {**cleaned, "status": SubmissionStatus(cleaned["status"]), "saves": cleaned["saves"] or 0}

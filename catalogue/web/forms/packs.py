@@ -26,8 +26,12 @@ CHOSEN_FOR_YOU = _("the best fitting")
 
 
 class PackForm(forms.Form):
-    """What the composer decides about a pack; the fields of each work are added for the works that are chosen."""
+    """What the composer decides about a pack; the fields of each work are added for the works that are chosen.
 
+    ``saves`` is how often the submission had been saved when the form was opened.
+    """
+
+    saves = forms.IntegerField(widget=forms.HiddenInput, required=False)
     language = forms.ChoiceField(label=_("Language of the papers"), required=False)
     motto = forms.CharField(
         label=_("Motto"),
@@ -47,8 +51,8 @@ class PackForm(forms.Form):
         label=_("Ready, and not made here"), required=False, widget=forms.CheckboxSelectMultiple
     )
 
-    def __init__(self, typed: Any = None, *, submission: SubmissionFacts) -> None:
-        super().__init__(typed, initial=initial_of(submission))
+    def __init__(self, typed: Any = None, *, submission: SubmissionFacts, saves: int) -> None:
+        super().__init__(typed, initial={**initial_of(submission), "saves": saves})
         self.submission = submission
         choice: Any = self.fields["language"]
         choice.choices = [("", _("as in your profile")), *language_names()]

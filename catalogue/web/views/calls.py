@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import cast
+
 from django.core.exceptions import ValidationError
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
@@ -10,7 +12,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
-from catalogue.actions.calls import AlreadySent, begin_call, choose_works, note_submission, propose_call, save_call
+from catalogue.actions.calls import AlreadySent, begin_call, choose_or_leave, note_submission, propose_call, save_call
 from catalogue.actions.deletion import delete_record, restore_record
 from catalogue.actions.saving import Overtaken
 from catalogue.gathering import gather_for_calls
@@ -21,6 +23,7 @@ from catalogue.terms import SubmissionStatus
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
 from catalogue.web.call_list import call_rows
 from catalogue.web.call_page import call_page, doubts
+from catalogue.web.conflicts import Conflict
 from catalogue.web.forms.calls import BeginCallForm, CallForm, PasteCallForm, SubmissionForm, initial_of
 from catalogue.web.notices import say
 from catalogue.web.wording import page_language
@@ -94,17 +97,21 @@ def stored(form: CallForm, call: Call) -> bool:
 def call_detail(request: CatalogueRequest, call: int) -> HttpResponse:
     """/c/<composer>/calls/<call>/ — what a call asks for, and every work with its answer and why."""
     calls = Call.objects.filter(composer=request.composer).select_related("composer", "submission")
-    found = get_object_or_404(calls, pk=call)
+    return detail_of(request, get_object_or_404(calls, pk=call))
+
+
+def detail_of(
+    request: CatalogueRequest, found: Call, form: SubmissionForm | None = None, conflict: Conflict | None = None
+) -> HttpResponse:
     submission = getattr(found, "submission", None)
     chosen = chosen_of(submission)
     page = call_page(
         found, gather_for_calls(request.composer), chosen, everything="all" in request.GET,
         now=timezone.now(), language=page_language(),
     )  # fmt: skip
-    form = SubmissionForm(initial=submission_values(submission))
-    return render(
-        request, "calls/call_detail.html", {"call": found, "page": page, "form": form, "submission": submission}
-    )
+    form = form or SubmissionForm(initial=submission_values(submission))
+    context = {"call": found, "page": page, "form": form, "submission": submission, "conflict": conflict}
+    return render(request, "calls/call_detail.html", context)
 
 
 def chosen_of(submission: Submission | None) -> tuple[int, ...]:
@@ -113,8 +120,8 @@ def chosen_of(submission: Submission | None) -> tuple[int, ...]:
 
 def submission_values(submission: Submission | None) -> dict[str, object]:
     if submission is None:
-        return {"status": SubmissionStatus.DRAFT.value}
-    names = ("status", "sent_on", "decided_on", "outcome", "feedback")
+        return {"status": SubmissionStatus.DRAFT.value, "saves": 0}
+    names = ("saves", "status", "sent_on", "decided_on", "outcome", "feedback")
     return {name: getattr(submission, name) for name in names}
 
 
@@ -124,11 +131,8 @@ def call_choose(request: CatalogueRequest, call: int) -> HttpResponse:
     """/c/<composer>/calls/<call>/choose/ — a work is chosen for a call, or let go again."""
     found = get_object_or_404(Call.objects.filter(composer=request.composer), pk=call)
     work = get_object_or_404(Work.objects.filter(composer=request.composer), pk=number_in(request.POST.get("work")))
-    chosen = list(chosen_of(Submission.objects.filter(call=found).first()))
-    chosen = [one for one in chosen if one != work.pk] if work.pk in chosen else [*chosen, work.pk]
-    works = Work.objects.in_bulk(chosen)
     try:
-        choose_works(call=found, works=[works[pk] for pk in chosen if pk in works])
+        choose_or_leave(call=found, work=work)
     except AlreadySent as refused:
         say(request, refused.reason)
     return redirect(reverse("call-detail", args=[request.composer.slug, found.pk]) + "#chosen")
@@ -145,17 +149,18 @@ def call_sent(request: CatalogueRequest, call: int) -> HttpResponse:
     found = get_object_or_404(Call.objects.filter(composer=request.composer), pk=call)
     form = SubmissionForm(request.POST)
     if not form.is_valid():
-        say(request, " ".join(str(error) for errors in form.errors.values() for error in errors))
-    else:
-        cleaned = form.cleaned_data
-        try:
-            note_submission(
-                call=found, status=SubmissionStatus(cleaned["status"]), sent_on=cleaned["sent_on"],
-                outcome=cleaned["outcome"], feedback=cleaned["feedback"], decided_on=cleaned["decided_on"],
-            )  # fmt: skip
-            say(request, _("Noted."))
-        except AlreadySent as refused:
-            say(request, refused.reason)
+        return detail_of(request, found, form)
+    try:
+        note_submission(call=found, now=timezone.now(), **form.noted())
+    except AlreadySent as refused:
+        form.add_error("status", refused.reason)
+        return detail_of(request, found, form)
+    except Overtaken as overtaken:
+        stored = SubmissionForm(initial=submission_values(cast(Submission, overtaken.latest)))
+        conflict = Conflict.between(overtaken, form, stored)
+        again = SubmissionForm({**request.POST.dict(), "saves": overtaken.latest.saves})
+        return detail_of(request, found, again, conflict)
+    say(request, _("Noted."))
     return redirect(reverse("call-detail", args=[request.composer.slug, found.pk]) + "#sent")
 
 

@@ -13,6 +13,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.calls import AlreadySent
+from catalogue.actions.saving import Overtaken
 from catalogue.actions.submissions import (
     LetterDays,
     ask_referee,
@@ -29,6 +30,7 @@ from catalogue.gathering import gather_for_calls
 from catalogue.models import Call, Referee, Submission
 from catalogue.packing.making import MadePack
 from catalogue.web.access import CatalogueRequest, editor_page, member_page
+from catalogue.web.conflicts import Conflict
 from catalogue.web.degree_page import degree_page
 from catalogue.web.forms.packs import LettersForm, PackForm
 from catalogue.web.notices import say
@@ -59,7 +61,9 @@ def call_pack(request: CatalogueRequest, call: int) -> HttpResponse:
     return pack_of(request, call_of(request, call))
 
 
-def pack_of(request: CatalogueRequest, call: Call, form: PackForm | None = None) -> HttpResponse:
+def pack_of(
+    request: CatalogueRequest, call: Call, form: PackForm | None = None, conflict: Conflict | None = None
+) -> HttpResponse:
     plan = plan_of(call, timezone.localdate())
     made = made_pack(plan, call) if "made" in request.GET else None
     submission = Submission.objects.filter(call=call).first()
@@ -74,7 +78,8 @@ def pack_of(request: CatalogueRequest, call: Call, form: PackForm | None = None)
             today=timezone.localdate(),
             language=page_language(),
         ),
-        "form": form or PackForm(submission=plan.submission),
+        "form": form or PackForm(submission=plan.submission, saves=submission.saves if submission else 0),
+        "conflict": conflict,
         "letters": LettersForm(letters=plan.submission.letters, composer=request.composer),
         "submission": submission,
         "earlier": earlier.exclude(call=call).exclude(statement="").select_related("call").order_by("-pk"),
@@ -90,16 +95,23 @@ def call_prepare(request: CatalogueRequest, call: int) -> HttpResponse:
     """/c/<composer>/calls/<call>/pack/prepare/ — what is decided about the pack is kept."""
     found = call_of(request, call)
     plan = plan_of(found, timezone.localdate())
-    form = PackForm(request.POST, submission=plan.submission)
+    form, conflict = PackForm(request.POST, submission=plan.submission, saves=0), None
     if form.is_valid():
+        saves = form.cleaned_data["saves"] or 0
         try:
-            prepare_submission(call=found, ready=form.ready())
+            prepare_submission(call=found, ready=form.ready(), saves=saves, now=timezone.now())
+        except Overtaken as overtaken:
+            saves = overtaken.latest.saves
+            conflict = Conflict.between(overtaken, form, PackForm(submission=plan.submission, saves=saves))
+            typed = request.POST.copy()
+            typed["saves"] = str(saves)
+            form = PackForm(typed, submission=plan.submission, saves=saves)
         except ValidationError as refused:
             form.add_error(None, " ".join(refused.messages))
         else:
             say(request, _("Kept."))
             return at_pack(request, call)
-    return pack_of(request, found, form)
+    return pack_of(request, found, form, conflict)
 
 
 @editor_page
@@ -110,7 +122,7 @@ def call_reuse(request: CatalogueRequest, call: int) -> HttpResponse:
     ours = Submission.objects.filter(call__composer=request.composer)
     earlier = ours.filter(pk=int(number)).first() if number.isdecimal() and len(number) < 10 else None
     if earlier is not None:
-        reuse_submission(call=found, earlier=earlier)
+        reuse_submission(call=found, earlier=earlier, now=timezone.now())
         say(request, _("Taken over from “%(call)s”.") % {"call": earlier.call})
     return at_pack(request, call)
 
@@ -149,7 +161,7 @@ def call_send(request: CatalogueRequest, call: int) -> HttpResponse:
     if made.names_the_composer and "anyway" not in request.POST:
         return at_pack(request, call, "?made#names")
     try:
-        send_submission(call=found, files=told_files(made), sent_on=today)
+        send_submission(call=found, files=told_files(made), sent_on=today, now=timezone.now())
     except AlreadySent as refused:
         say(request, refused.reason)
         return at_pack(request, call)
