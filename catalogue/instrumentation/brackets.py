@@ -37,6 +37,7 @@ from catalogue.instrumentation.bracket_words import (
 )
 from catalogue.instrumentation.chair_lists import chair_list, make_up, one_each
 from catalogue.instrumentation.channels import channels_at
+from catalogue.instrumentation.choices import chosen_kind, chosen_size
 from catalogue.instrumentation.choirs import say_of_choir
 from catalogue.instrumentation.denials import denial_start, leave_out
 from catalogue.instrumentation.doublings import Doubling, doublings_in
@@ -219,6 +220,9 @@ def channels(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | No
         live = phrase_end(bracket.nodes, at, LIVE) if draft.slug == "electronics" else None
         if found is not None:
             at = found[1]
+        elif name is not None and name.slugs[0] == "electronics" != draft.slug:
+            draft.notes.append(forces.written(bracket.nodes[at].start, bracket.nodes[name.end - 1].end))
+            at = name.end
         elif name is not None and family_of(name.slugs[0]) == "electronics":
             slugs, at = [*slugs, name.slugs[0]], name.end
         elif live is not None:
@@ -385,6 +389,8 @@ RULES = (
     low_letter,
     chair_list,
     one_each,
+    chosen_size,
+    chosen_kind,
     make_up,
     doubled,
     extra_players,

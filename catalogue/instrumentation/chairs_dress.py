@@ -11,7 +11,8 @@ from __future__ import annotations
 from catalogue.instrumentation.chair_lists import OF_SEVERAL_SIZES
 from catalogue.instrumentation.item_writing import chairs
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
-from catalogue.instrumentation.vocabulary import called
+from catalogue.instrumentation.senses import clear_name
+from catalogue.instrumentation.vocabulary import instrument
 from catalogue.instrumentation.writing import by_line_up
 
 
@@ -32,11 +33,12 @@ def by_figure(line: Line) -> str:
         return ""
     if line.note or any(chair.chair is None or chair.note for chair in line.chairs):
         return chairs(line)
+    section = instrument(line.instrument).section
     if line.players == (1, 1) and told[0].plays[0] == line.instrument:
-        return f"({','.join(map(short, told[0].plays[1:]))})"
+        return f"({','.join(clear_name(slug, section) for slug in told[0].plays[1:])})"
     if any(chair.plays[0] != line.instrument for chair in told) or add_up(told, line):
         return f"({'.'.join(listed(chair, line) for chair in line.chairs)})"
-    return f"({','.join(f'{chair.chair}{plays(chair.plays[1:])}' for chair in told)})"
+    return f"({','.join(f'{chair.chair}{plays(chair.plays[1:], section)}' for chair in told)})"
 
 
 def add_up(told: list[Chair], line: Line) -> bool:
@@ -51,13 +53,10 @@ def add_up(told: list[Chair], line: Line) -> bool:
 
 def listed(chair: Chair, line: Line) -> str:
     own = chair.plays[0] == line.instrument
-    first = str(chair.chair) if own else short(chair.plays[0])
-    return "/".join([first, *map(short, chair.plays[1:])])
+    section = instrument(line.instrument).section
+    first = str(chair.chair) if own else clear_name(chair.plays[0], section)
+    return "/".join([first, *(clear_name(slug, section) for slug in chair.plays[1:])])
 
 
-def plays(slugs: tuple[str, ...]) -> str:
-    return "+".join(map(short, slugs))
-
-
-def short(slug: str) -> str:
-    return called(slug).abbreviation
+def plays(slugs: tuple[str, ...], section: str) -> str:
+    return "+".join(clear_name(slug, section) for slug in slugs)

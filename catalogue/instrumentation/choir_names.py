@@ -16,6 +16,7 @@ from catalogue.instrumentation.choirs import (
     further_voicings,
     glued,
     name_of_choir,
+    say_divided,
     say_of_choir,
     voicing_at,
 )
@@ -230,6 +231,7 @@ def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found
             for number, one in enumerate(voicings, 1)
             for draft in choir(one, start, nodes[used - 1].end, group=f"choir {number}" if len(voicings) > 1 else None)
         ]
+        say_divided(drafts, inner[:stop])
         for draft in drafts:
             draft.notes += [" ".join(one.text for one in more if type(one) is Token)] * bool(more)
         return drafts + choir(optional, start, nodes[used - 1].end, optional=True), used, False

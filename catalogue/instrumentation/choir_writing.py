@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import groupby
 
@@ -18,6 +18,7 @@ KINDS = {
     "treble voices": "treble choir",
     "basses": "bass choir", "tenors": "tenor choir", "sopranos": "soprano choir", "altos": "alto choir",
 }  # fmt: skip
+DIVIDED = "divisi"
 NUMBERED = re.compile(r"choir (\d+)")
 
 
@@ -34,7 +35,8 @@ def is_part(line: Line) -> bool:
 def body(line: Line) -> tuple[object, ...]:
     """Return what the lines of one choir have in common."""
     counted = line.players is not None
-    return line.group, is_part(line), line.role, line.optional, line.amplified, line.note, counted
+    note = "" if line.note == DIVIDED and is_part(line) else line.note
+    return line.group, is_part(line), line.role, line.optional, line.amplified, note, counted
 
 
 def choirs(run: list[Line], dress: Dress) -> str:
@@ -45,7 +47,7 @@ def choirs(run: list[Line], dress: Dress) -> str:
     alike = len({body(replace(lines[0], group=None)) for lines in bodies}) == 1
     if len(bodies) > 1 and all(letters) and all(numbered) and alike and bodies[0][0].players is None:
         double = "double choir" if len(bodies) == 2 else "choir"
-        return f"{double} ({'/'.join(letters)}){tail(bodies[0][0], body=True)}"
+        return f"{double} ({'/'.join(letters)}){tail(bodies[0][0], note=undivided(bodies[0]), body=True)}"
     return ", ".join(choir(lines, dress) for lines in bodies)
 
 
@@ -59,8 +61,8 @@ def choir(lines: list[Line], dress: Dress) -> str:
         if first.players is not None and not figures:
             return ", ".join(f"{number(one)} {called(one.instrument).abbreviation}{tail(one)}" for one in lines)
         letters = voicing(lines)
-        name = f"{letters} choir{after}" if is_voicing(letters) else f"choir ({letters})"
-        return f"{name}{figures}{tail(first, body=True)}"
+        name = f"{letters} choir{after}" if is_voicing(letters.replace("(div)", "")) else f"choir ({letters})"
+        return f"{name}{figures}{tail(first, note=undivided(lines), body=True)}"
     return ", ".join(named(one, after, dress) for one in lines)
 
 
@@ -72,7 +74,20 @@ def strengths(lines: Sequence[Line]) -> str:
 
 
 def voicing(lines: list[Line]) -> str:
-    return "".join(LETTERS[line.instrument.removeprefix("choir-")] * line.parts for line in lines)
+    return divided((LETTERS[line.instrument.removeprefix("choir-")] * line.parts for line in lines), lines)
+
+
+def divided(letters: Iterable[str], lines: Sequence[Line]) -> str:
+    """Return a voicing that tells which of its parts divide, ``S(div)ATB``, where not all of them do."""
+    mixed = len({line.note == DIVIDED for line in lines}) > 1
+    told = ("(div)" if mixed and line.note == DIVIDED else "" for line in lines)
+    return "".join(f"{letter}{one}" for letter, one in zip(letters, told, strict=True))
+
+
+def undivided(lines: Sequence[Line]) -> str:
+    """Return the note on all parts of a choir, apart from the division that the voicing tells."""
+    notes = {line.note for line in lines}
+    return next(iter(notes - {DIVIDED}), "") if len(notes) > 1 else lines[0].note
 
 
 def named(line: Line, after: str, dress: Dress) -> str:

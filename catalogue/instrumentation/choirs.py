@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, OR, SOLO, keyed
 from catalogue.instrumentation.names import name_at
@@ -33,6 +35,9 @@ def glued(nodes: Nodes, at: int) -> tuple[str, int, str]:
         if end > at and node.spaced:
             break
         if isinstance(node, Bracket):
+            if text and is_divisi(node) and letters_follow(nodes, end):
+                end += 1
+                continue
             inside = "".join(one.text for one in node.nodes if isinstance(one, Token))
             if not text or not inside or not all(one in "SMATB" for one in inside):
                 break
@@ -76,6 +81,8 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
         return None
     voicings = [text]
     end = further_voicings(nodes, end, voicings)
+    whole = divides_whole(nodes, end)
+    end += whole
     sizes = sizes_at(nodes, end, voicings, nodes[at].start)
     if sizes is not None:
         return sizes
@@ -99,7 +106,9 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
     for number, one in enumerate(voicings, 1):
         drafts += choir(one, start_at, stop, group=f"choir {number}" if len(voicings) > 1 else label)
     drafts += choir(optional, start_at, stop, optional=True)
+    say_divided(drafts, nodes[start:end])
     for draft in drafts:
+        draft.notes += ["divisi"] * whole
         draft.notes += [upper] * bool(upper) + ["semi-chorus"] * (smaller is not None)
     return drafts, end, False
 
@@ -298,6 +307,21 @@ def divisi_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
 def is_divisi(bracket: Bracket) -> bool:
     """Whether a bracket says how far a choir divides, ``(max. div. SSAATTBB)``."""
     return any(is_key(node, DIVISI) for node in bracket.nodes[:2])
+
+
+def say_divided(drafts: list[Draft], nodes: Nodes) -> None:
+    """Say of the parts of a voicing that they divide where a bracket tells so, ``S(div)A(div)TB``."""
+    for before, node in pairwise(nodes):
+        if isinstance(node, Bracket) and not node.spaced and isinstance(before, Token) and is_divisi(node):
+            parts = {f"choir-{part}" for part in list(parts_of(before.text))[-1:]}
+            for draft in drafts:
+                draft.notes += ["divisi"] * (draft.slug in parts)
+
+
+def divides_whole(nodes: Nodes, at: int) -> bool:
+    """Whether a bracket between a voicing and its choir says that all parts divide, ``SATB (div) choir``."""
+    bracket = nodes[at] if at + 1 < len(nodes) else None
+    return isinstance(bracket, Bracket) and is_divisi(bracket) and name_of_choir(nodes, at + 1) is not None
 
 
 def strength_told(drafts: list[Draft], bracket: Bracket, forces: Forces) -> bool:

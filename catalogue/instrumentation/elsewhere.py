@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import OFFSTAGE, OPTIONAL, keyed
-from catalogue.instrumentation.phrases import beginnings, count_at, phrase_end
+from catalogue.instrumentation.lexicon import ENSEMBLE, LEAST, OFFSTAGE, OPTIONAL, keyed
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.phrases import beginnings, count_at, is_key, limited_count, phrase_end
+from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Nodes
 
@@ -58,11 +60,28 @@ def leave_some_out(nodes: Nodes, at: int, last: Draft) -> int | None:
     return optional
 
 
+def some_told(nodes: Nodes, at: int, last: Draft, forces: Forces) -> int | None:
+    """Keep ``at least 4 with a low string`` after a number of players as a remark on them, and return its end."""
+    counted = limited_count(nodes, at) if last.count is not None and phrase_end(nodes, at, LEAST) is not None else None
+    after = qualities_at(nodes, counted.end)[1] if counted is not None else len(nodes)
+    if counted is None or counted.least > last.most or after >= len(nodes) or nodes[after].kind != "word":
+        return None
+    if name_at(nodes, after) is not None or is_key(nodes[after], ENSEMBLE):
+        return None
+    end = next((one for one in range(after, len(nodes)) if nodes[one].is_mark(",;\n")), len(nodes))
+    written = forces.written(nodes[at].start, nodes[end - 1].end)
+    last.notes.append(written)
+    message = f"“{written}” was kept as a remark on what stands before it."
+    forces.remark("remark", message, nodes[at].start, nodes[end - 1].end)
+    return end
+
+
 def put_elsewhere(nodes: Nodes, at: int, last: Draft | None, forces: Forces) -> int | None:
     """Put some players of the item before off stage, as a line of their own, and return where that is said."""
     optional = leave_some_out(nodes, at, last) if last is not None else None
-    if optional is not None:
-        return optional
+    told = some_told(nodes, at, last, forces) if last is not None and optional is None else None
+    if optional is not None or told is not None:
+        return optional if optional is not None else told
     found = elsewhere_at(nodes, at) if last is not None and may_be_elsewhere(nodes) else None
     away = part_of(last, found[0]) if last is not None and found is not None else None
     if found is None or away is None:

@@ -139,3 +139,8 @@ def grammar(language: str) -> Grammar:
     if key not in known:
         raise ValueError(f"There are no words in “{language}”; there are: en-US, {', '.join(known)}.")
     return Grammar(language, known[key])
+
+
+def in_brackets(told: str) -> str:
+    """Put what is told into brackets, unless it stands in quotation marks."""
+    return told if told.startswith("“") else f"({told})"

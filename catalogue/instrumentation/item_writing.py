@@ -10,9 +10,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import groupby
 
 from catalogue.instrumentation.model import Chair, Line, Span
-from catalogue.instrumentation.vocabulary import called
+from catalogue.instrumentation.senses import clear_name
+from catalogue.instrumentation.vocabulary import called, instrument
 
 BOWED = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
 ROMANS = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X")
@@ -141,14 +143,16 @@ def chairs(line: Line) -> str:
         return ""
     first = told[0]
     own = first.plays[0] == line.instrument
+    section = instrument(line.instrument).section
     if len(told) == 1 and first.chair is None and own and len(first.plays) == 2 and is_choice(first):
-        return f"({plays(first)})"
+        return f"({plays(first, section)})"
     if line.players is not None and line.players[1] == 1 and own and is_choice(first):
-        return f"(={plays(first)})"
-    pieces = [chair_text(chair, line.instrument) for chair in told if chair.chair is not None]
+        return f"(={plays(first, section)})"
+    named = [chair for chair in told if chair.chair is not None]
+    pieces = [chair_text(list(alike), line.instrument) for _, alike in groupby(named, key=said_of)]
     unnamed = [chair for chair in told if chair.chair is None]
     for chair in dict.fromkeys(unnamed):
-        pieces.append(f"{unnamed.count(chair)} doubling {plays(chair)}")
+        pieces.append(f"{unnamed.count(chair)} doubling {plays(chair, section)}")
     return f"({', '.join(pieces)})"
 
 
@@ -157,24 +161,36 @@ def is_choice(chair: Chair) -> bool:
     return set(chair.note.split()) <= {"or", "optional"}
 
 
-def chair_text(chair: Chair, slug: str) -> str:
-    seat = ROMANS[chair.chair] if chair.chair and chair.chair < len(ROMANS) else str(chair.chair)
+def said_of(chair: Chair) -> tuple[tuple[str, ...], str, int]:
+    """Return what chairs have in common that are told together; what stands in quotation marks is said of each."""
+    return chair.plays, chair.note, 0 if is_choice(chair) else chair.chair or 0
+
+
+def chair_text(alike: list[Chair], slug: str) -> str:
+    """Return what is said of chairs that play the same, ``II,III=picc``."""
+    chair = alike[0]
+    section = instrument(slug).section
+    seat = ",".join(seat_of(one) for one in alike)
     note = f" “{chair.note}”" if chair.note and not is_choice(chair) else ""
     if chair.plays == (slug,):
         return f"{seat}{note}"
     if chair.plays[0] == slug:
-        return f"{seat}={plays(chair)}{note}"
-    return f"{seat}={joined(chair, chair.plays)} only{note}"
+        return f"{seat}={plays(chair, section)}{note}"
+    return f"{seat}={joined(chair, chair.plays, section)} only{note}"
 
 
-def plays(chair: Chair) -> str:
+def seat_of(chair: Chair) -> str:
+    return ROMANS[chair.chair] if chair.chair and chair.chair < len(ROMANS) else str(chair.chair)
+
+
+def plays(chair: Chair, section: str) -> str:
     """Return what a chair also plays."""
-    return joined(chair, chair.plays[1:])
+    return joined(chair, chair.plays[1:], section)
 
 
-def joined(chair: Chair, slugs: tuple[str, ...]) -> str:
+def joined(chair: Chair, slugs: tuple[str, ...], section: str) -> str:
     said = chair.note.split() if is_choice(chair) else []
-    names = [called(slug).abbreviation for slug in slugs]
+    names = [clear_name(slug, section) for slug in slugs]
     either = said.count("or")
     listed = " or ".join(names) if either and either == len(names) - 1 else "+".join(names)
     return ("optional " if "optional" in said else "") + listed

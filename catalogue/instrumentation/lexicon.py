@@ -218,13 +218,15 @@ REMARKS = keyed(
     "multiple various classical separate additional further players player "
     "baroque barock barockes barocke baroques barocco barocchi barroco period historical historische "
     "traditional natural flexible recommended "
-    "original version arr music canon piece work ballet including cubic surround ambisonic multichannel consort choice "
+    "original version arr music canon piece work ballet including cubic surround ambisonic binaural ambisonique "
+    "ambisonico ambisónico binaurale multichannel consort choice "
     "unaccompanied unacc unbegleitet cappella capela acappella possible möglich wanted sowie nebst playing"
 )
 
 DESCRIBING = keyed(
     "muted mute valve tuned baroque barock barockes barocke baroques barocco barocchi barroco period historical "
-    "historische natural traditional divided prepared pitched untuned unpitched"
+    "historische natural traditional divided prepared pitched untuned unpitched ambisonic binaural ambisonique "
+    "ambisonico ambisónico binaurale"
 )
 """Words that say something of the players named after or before them, which is kept as a note."""
 

@@ -20,7 +20,6 @@ from catalogue.instrumentation.wording import (
     UNCOUNTED,
     device_phrases,
     line_phrase,
-    other_names,
     phrases_of,
     quoting,
     reads_back,
@@ -211,7 +210,7 @@ def doubling(plays: tuple[str, ...], speech: Grammar) -> str:
         return ""
     if plays[0] == "percussion":
         return f": {', '.join(speech.name(one) for one in plays[1:])}"
-    return f", {speech.word('also')} {other_names(plays[1:], speech)}"
+    return f", {speech.word('also')} {speech.listed([speech.name(one) for one in plays[1:]])}"
 
 
 def unnamed_doublings(line: Line, speech: Grammar) -> Iterator[PageLine]:

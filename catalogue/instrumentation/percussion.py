@@ -26,6 +26,7 @@ from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.page_labels import says_octave
+from catalogue.instrumentation.percussion_players import by_player, tell_players
 from catalogue.instrumentation.phrases import count_at, is_key, limited_count
 from catalogue.instrumentation.tokens import Bracket, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument, key_of
@@ -233,6 +234,8 @@ def players(draft: Draft, forces: Forces) -> None:
     for bracket in parted(draft, forces):
         if says_octave(bracket.nodes) or quality(draft, bracket, forces):
             continue
+        if listed_by_player(draft, bracket, forces):
+            continue
         told = players_range(bracket) or executants(bracket)
         spare = optional_players(bracket.nodes)
         if spare is not None and spare < draft.most:
@@ -259,6 +262,19 @@ def players(draft: Draft, forces: Forces) -> None:
             draft.open = draft.open or any("orff" in word.key for word in flatten(bracket.nodes))
             timpani_within(bracket, forces)
     draft.brackets = []
+    tell_players(draft, None if draft.count is None else draft.most)
+
+
+def listed_by_player(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
+    """Settle ``perc (1: vib, BD; 2: glock)``: what each of the players has, which counts them too."""
+    listed = forces.written(bracket.nodes[0].start, bracket.nodes[-1].end) if bracket.nodes else ""
+    if not by_player(listed) or draft.notes:
+        return False
+    draft.notes.append(listed)
+    if tell_players(draft, None if draft.count is None else draft.most):
+        return True
+    draft.notes.pop()
+    return False
 
 
 def executants(bracket: Bracket) -> tuple[int, int] | None:

@@ -27,6 +27,7 @@ def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
         found = name_at(nodes, end)
         end = found.end if found is not None else end + 1
     told = slashes or playing or draft.number_after or draft.brackets or draft.count is not None
+    told = told or labels_player(nodes, start)
     if not told or end == start:
         return at
     while end > start and nodes[end - 1].is_mark(",.;- "):
@@ -104,8 +105,11 @@ def labels_player(nodes: Nodes, at: int) -> bool:
 def numbered_to(nodes: Nodes, at: int, seat: int) -> bool:
     """Whether a Roman numeral with its point goes on from those before it, the ``II.`` after ``I. vib;``."""
     token = token_at(nodes, at)
-    if token is None or token.kind != "word" or at + 2 >= len(nodes) or not nodes[at + 2].spaced:
+    if token is None or at + 2 >= len(nodes) or not nodes[at + 2].spaced:
         return False
+    if token.kind == "number":
+        firsts = (one for one in range(1, at + 1) if nodes[one - 1].is_mark(":") and nodes[one].kind == "number")
+        return any(token_at(nodes, one) == token or int(nodes[one].text) == 1 for one in firsts if seat > 0)
     before = {seats[0][0] for one in range(at) if (seats := seats_at(nodes, one)) is not None and len(seats[0]) == 1}
     return seat == 1 or seat - 1 in before
 

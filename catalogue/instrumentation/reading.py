@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from catalogue.instrumentation import (
     brackets,
+    choices,
     choirs,
     company,
     conventions,
@@ -171,6 +172,7 @@ def settle_company(forces: Forces) -> None:
 def settle_names(forces: Forces) -> None:
     """Give every name the instrument that it means here."""
     sizes.name_sizes(forces)
+    choices.sizes_after_comma(forces)
     sizes.carry_sizes(forces)
     settling.choose_names(forces)
     company.alto_or_viola(forces)

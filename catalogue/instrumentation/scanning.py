@@ -140,7 +140,9 @@ class Scan:
             spaced = node.spaced or (following is not None and following.spaced)
             self.separator += f" {node.text} " if spaced and node.text in "-/" else node.text
         if self.scope.role_ends and (node.text in self.scope.role_ends or self.dash_ends(at) or self.stop_ends(at)):
-            self.scope = replace(self.scope, role="ensemble", role_ends="", optional=False)
+            away = self.scope.role == "offstage" and node.text == ";"
+            group = None if away else self.scope.group
+            self.scope = replace(self.scope, role="ensemble", role_ends="", optional=False, group=group)
         if node.text == ";" and (self.scope.group or "").startswith(CHOIR_LABELS):
             self.scope = replace(self.scope, group=None)
         return at + 1

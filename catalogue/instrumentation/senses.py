@@ -10,7 +10,7 @@ from __future__ import annotations
 import functools
 from dataclasses import dataclass
 
-from catalogue.instrumentation.vocabulary import key_of, languages_of
+from catalogue.instrumentation.vocabulary import called, instrument, key_of, languages_of
 
 BY_SECTION = {
     "flute": {
@@ -127,6 +127,23 @@ class Surroundings:
 def in_section(key: str, section: str) -> str | None:
     """Return the instrument that a key means by its section alone, or ``None``."""
     return by_section().get((section, key))
+
+
+@functools.lru_cache(maxsize=1 << 10)
+def clear_name(slug: str, section: str, language: str = "", *, whole: bool = False) -> str:
+    """Return the shortest name of an instrument that means no other beside the instruments of a section.
+
+    ``whole`` asks for no abbreviation where the name itself is clear.
+
+    >>> clear_name("piccolo", "flute"), clear_name("piccolo", "clarinet"), clear_name("piccolo", "clarinet", "de")
+    ('picc', 'piccolo flute', 'Piccoloflöte')
+    """
+    names = called(slug, language or "en-GB")
+    spoken = language if language in ("de", "fr", "it", "es") else "en-GB"
+    others = [one for told, one in instrument(slug).spellings if told == spoken and len(one) > len(names.plural)]
+    first = [names.singular] if whole else [names.abbreviation, names.singular]
+    clear = (one for one in (*first, *others) if in_section(key_of(one), section) in (None, slug))
+    return next(clear, first[0])
 
 
 def stand_in(slug: str, written: str, section: str, family: str) -> str:

@@ -9,24 +9,23 @@ to the same lines.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import lru_cache
 from itertools import groupby
 
 from catalogue.instrumentation.bodies import BOWED, is_choir
-from catalogue.instrumentation.choir_writing import strengths
-from catalogue.instrumentation.grammar import Grammar, grammar, spread
+from catalogue.instrumentation.choir_wording import choir_phrases
+from catalogue.instrumentation.grammar import Grammar, grammar, in_brackets, spread
 from catalogue.instrumentation.item_writing import HANDS, has_more, told_note
 from catalogue.instrumentation.model import Chair, Instrumentation, InstrumentationError, Line
 from catalogue.instrumentation.plurals import plurals
 from catalogue.instrumentation.reading import read
-from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.senses import clear_name
+from catalogue.instrumentation.vocabulary import instrument, key_of
 
-LETTERS = {"soprano": "S", "mezzo-soprano": "Mez", "alto": "A", "tenor": "T", "baritone": "Bar", "bass": "B"}
 DEVICES = {"fixed": ("fixed-media",), "live": ("live-electronics",), "both": ("live-electronics", "fixed-media")}
 BODY = ("violin-1", "violin-2", "viola", "cello", "double-bass")
-DOUBLE = 2
 IN_KEY = re.compile(r"in [A-H](?:[ -]?(?:flat|sharp)|[♭♯b])?")
 """The key of a wind player's part, kept as a remark: it follows the name, as the trade writes it."""
 UNCOUNTED = ("choir", "choir-children", "basso-continuo", "orchestra", "wind-band", "brass-band", "big-band")
@@ -209,46 +208,6 @@ def strings_phrase(lines: Sequence[Line], figures: str, speech: Grammar) -> str:
     return with_qualities(" ".join(said), first, speech)
 
 
-# ---- choirs
-
-
-def choir_phrases(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
-    """Yield the choirs among the lines; those that are only numbered together, two as a double choir."""
-    bodies = [tuple(one) for _, one in groupby(lines, key=lambda line: line.group)]
-    numbered = [body[0].group for body in bodies] == [f"choir {number}" for number in range(1, len(bodies) + 1)]
-    if numbered and len(bodies) > 1 and not any(line.note for line in lines):
-        optional = f"{speech.word('optional')} " if lines[0].optional else ""
-        name = speech.word("double" if len(bodies) == DOUBLE else "choir")
-        yield f"{optional}{name} ({'/'.join(voicing(body) for body in bodies)})"
-        return
-    for body in bodies:
-        yield from (choir_phrase(part, speech) for part in choirs(body))
-
-
-def voicing(lines: Sequence[Line]) -> str:
-    return "".join(LETTERS[line.instrument.removeprefix("choir-")] * line.parts for line in lines)
-
-
-def choirs(lines: Sequence[Line]) -> Iterator[Sequence[Line]]:
-    """Yield the parts of each choir: a note ends one, since it is said of the part before it, or of all of them."""
-    if len({line.note for line in lines}) == 1:
-        yield lines
-        return
-    start = 0
-    for end, line in enumerate(lines, 1):
-        if line.note or end == len(lines):
-            yield lines[start:end]
-            start = end
-
-
-def choir_phrase(lines: Sequence[Line], speech: Grammar) -> str:
-    """Return a choir by its voicing; *optional* stands before it, so that it is said of all parts."""
-    notes = "".join(f" {in_brackets(note)}" for note in dict.fromkeys(line.note for line in lines) if note)
-    optional = f"{speech.word('optional')} " if lines[0].optional else ""
-    place = f" ({speech.word('offstage')})" if lines[0].role == "offstage" and not lines[0].group else ""
-    return f"{optional}{speech.word('choir')} ({voicing(lines)}){strengths(lines)}{place}{notes}"
-
-
 # ---- single lines
 
 
@@ -316,11 +275,6 @@ def parts_of_choir(line: Line, speech: Grammar) -> Iterator[str]:
         yield speech.word("divides").format(n=line.parts)
 
 
-def in_brackets(told: str) -> str:
-    """Put what is told into brackets, unless it stands in quotation marks."""
-    return told if told.startswith("“") else f"({told})"
-
-
 def with_qualities(phrase: str, line: Line, speech: Grammar) -> str:
     return ", ".join([phrase, *qualities(line, speech)])
 
@@ -340,7 +294,8 @@ def doublings(line: Line, speech: Grammar) -> str:
     if not any(chair.plays != (line.instrument,) for chair in line.chairs):
         return ""
     if line.players == (1, 1) and line.chairs[0].plays[0] == line.instrument:
-        return f"{speech.word('alone')} {other_names(line.chairs[0].plays[1:], speech)}{remark(line.chairs[0], speech)}"
+        first = line.chairs[0]
+        return f"{speech.word('alone')} {other_names(first, line, speech)}{remark(first, speech)}"
     return "".join(f", {clause}" for clause in clauses(line, speech))
 
 
@@ -351,25 +306,37 @@ def clauses(line: Line, speech: Grammar) -> Iterator[str]:
         if chair.plays == (line.instrument,) and not chair.note:
             continue
         kinds.setdefault((chair.plays, chair.chair is None, chair.note), []).append(chair)
-    for (plays, unnamed, _), chairs in kinds.items():
+    for (_, unnamed, _), chairs in kinds.items():
         who = some_of(len(chairs), line, speech) if unnamed else named(chairs, line, speech)
-        yield f"{who} {plays_phrase(plays, line, speech, len(chairs))}{remark(chairs[0], speech)}"
+        yield f"{who} {plays_phrase(chairs, line, speech)}{remark(chairs[0], speech)}"
 
 
 def remark(chair: Chair, speech: Grammar) -> str:
     """Return what the text says of a chair's doubling, in brackets; *optional* in the language's own word."""
-    note = speech.word("optional") if chair.note == "optional" else chair.note
+    said = chair.note if says_either(chair) is None else " ".join({*chair.note.split()} - {"or"})
+    note = speech.word("optional") if said == "optional" else said
     return f" ({note})" if note else ""
 
 
-def plays_phrase(plays: tuple[str, ...], line: Line, speech: Grammar, number: int) -> str:
-    if plays[0] == line.instrument:
-        return f"{speech.word('also')} {other_names(plays[1:], speech)}"
-    return f"{speech.words['only'][number > 1]} {other_names(plays, speech)}"
+def says_either(chair: Chair) -> int | None:
+    """Return how many of a chair's doublings a word for *or* joins, ``None`` where its note says something else."""
+    words = chair.note.split()
+    return words.count("or") if words and set(words) <= {"or", "optional"} and "or" in words else None
 
 
-def other_names(slugs: Iterable[str], speech: Grammar) -> str:
-    return speech.listed([speech.name(slug) for slug in slugs])
+def plays_phrase(chairs: Sequence[Chair], line: Line, speech: Grammar) -> str:
+    chair = chairs[0]
+    if chair.plays[0] == line.instrument:
+        return f"{speech.word('also')} {other_names(chair, line, speech)}"
+    return f"{speech.words['only'][len(chairs) > 1]} {other_names(chair, line, speech)}"
+
+
+def other_names(chair: Chair, line: Line, speech: Grammar) -> str:
+    """Return what a player plays besides, joined by *and*, by *or* where one of it is chosen."""
+    slugs = chair.plays[chair.plays[0] == line.instrument :]
+    section = instrument(line.instrument).section
+    names = [clear_name(slug, section, speech.language, whole=True) for slug in slugs]
+    return speech.either(names) if says_either(chair) == len(names) - 1 else speech.listed(names)
 
 
 def named(chairs: Sequence[Chair], line: Line, speech: Grammar) -> str:

@@ -17,6 +17,7 @@ from catalogue.exchange.scores.naming import (
     ROMANS,
     STRINGS,
     by_instrument,
+    is_french,
     is_plural,
     spelled,
     without_numbers,
@@ -55,8 +56,9 @@ class Forces:
 def forces_of(parts: Sequence[Part]) -> Forces:
     """Return what the parts make up together; ``text`` is "" where no part tells its instrument."""
     resolved: list[Resolved] = []
+    french = is_french([part.name for part in parts])
     for part in parts:
-        resolved.append(resolve(part, resolved[-1].instrument if resolved else None))
+        resolved.append(resolve(part, resolved[-1].instrument if resolved else None, french=french))
     known = [one for one in resolved if one.instrument]
     forces = Forces("", resolved)
     unknown = [one.name or "a part without a name" for one in resolved if not one.instrument]
@@ -138,16 +140,19 @@ def item(slug: str, together: Sequence[Resolved]) -> str:
     return name + (f"({', '.join(doubled)})" if doubled else "")
 
 
-def resolve(part: Part, above: str | None = None) -> Resolved:
+def resolve(part: Part, above: str | None = None, *, french: bool = False) -> Resolved:
     """Return the instrument, the players and the doublings of a part.
 
-    A name of several instruments ("Bass") is that of the family of the part above it in the score.
+    A name of several instruments ("Bass") is that of the family of the part above it in the score, or what it means in
+    French where the parts have ``french`` names.
     """
     name, players = without_numbers(part.name)
     declared = in_order_of_use(part)
     if is_kit(part, declared):
         return Resolved(part.name, "timpani" if spelled(name) == "timpani" else PERCUSSION, players)
-    found = named(name, part, above) or next(filter(None, (by_instrument(one) for one in declared)), None)
+    found = named(name, part, above, french=french) or next(
+        filter(None, (by_instrument(one) for one in declared)), None
+    )
     if found is None:
         return Resolved(part.name, None, players, plural=is_plural(name))
     also = doublings_of(part, declared, found, players)
@@ -170,5 +175,5 @@ def is_kit(part: Part, declared: Sequence[PlayedInstrument]) -> bool:
     )
 
 
-def named(name: str, part: Part, above: str | None) -> str | None:
-    return spelled(name, above) or spelled(without_numbers(part.abbreviation)[0], above)
+def named(name: str, part: Part, above: str | None, *, french: bool) -> str | None:
+    return spelled(name, above, french=french) or spelled(without_numbers(part.abbreviation)[0], above)

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import functools
 import re
+from collections.abc import Sequence
 
 from catalogue.exchange.scores.model import PlayedInstrument
 from catalogue.instrumentation import called, family_of, instruments
 from catalogue.instrumentation.sounds import instrument_of_sound
-from catalogue.instrumentation.vocabulary import LANGUAGES, key_of, keys, languages_of
+from catalogue.instrumentation.vocabulary import LANGUAGES, instrument, key_of, keys, languages_of
 
 PERCUSSION = "percussion"
 STRINGS = ("violin", "viola", "cello", "double-bass")
@@ -109,10 +110,35 @@ def is_plural(name: str) -> bool:
     return key_of(unpitched(name)) in plural_keys()
 
 
-def spelled(name: str, above: str | None = None) -> str | None:
-    """Return the instrument of a name, of several the one of the family above it, or the one that English calls so."""
+@functools.cache
+def spellings_in(language: str) -> frozenset[str]:
+    """Return how a language spells instruments, in small letters with their accents."""
+    return frozenset(one.lower() for slug in instruments() for one in names_in(slug, language))
+
+
+def names_in(slug: str, language: str) -> list[str]:
+    return [spelling for told, spelling in instrument(slug).spellings if told == language]
+
+
+def is_french(names: Sequence[str]) -> bool:
+    """Whether the parts of a score have French names: some that English does not write so, none that are sung.
+
+    >>> is_french(["Flûte", "Alto"]), is_french(["Flute", "Alto"]), is_french(["Flûte", "Soprano", "Alto"])
+    (True, False, False)
+    """
+    bare = [without_numbers(name)[0] for name in names]
+    told = {name.lower() for name in bare} & (spellings_in("fr") - spellings_in("en-GB"))
+    sung = (slug for name in bare if key_of(name) not in UNDER_STRINGS for slug in keys().get(key_of(name), ()))
+    return bool(told) and not any(family_of(slug) == "voice" for slug in sung)
+
+
+def spelled(name: str, above: str | None = None, *, french: bool = False) -> str | None:
+    """Return the instrument of a name, of several the one of the family above it, or the one that English calls so.
+
+    Where the names of a score are ``french`` and nobody sings, ``Alto`` is the viola.
+    """
     found = keys().get(key_of(name), ()) if name else ()
-    if above in STRINGS and key_of(name) in UNDER_STRINGS:
+    if key_of(name) in UNDER_STRINGS and (above in STRINGS or (french and key_of(name).startswith("alto"))):
         return UNDER_STRINGS[key_of(name)]
     if above and len(found) > 1:
         found = tuple(slug for slug in found if family_of(slug) == family_of(above)) or found

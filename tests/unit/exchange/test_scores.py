@@ -161,6 +161,9 @@ def test_a_metric_modulation_changes_the_tempo_in_proportion() -> None:
         (("Soprano", "Piano"), "soprano, piano"),
         (("1.2. Horn in F", "3.4. Horn in F"), "4 horns"),
         (("Violini I", "Violini II", "Viole", "Violoncelli", "Contrabbassi"), "str"),
+        (("Flûte", "Alto", "Harpe"), "flute, viola, harp"),
+        (("Flûte", "Soprano", "Alto"), "flute, soprano, contralto"),
+        (("Flute", "Alto", "Piano"), "flute, contralto, piano"),
         (
             (
                 "2 Flutes",

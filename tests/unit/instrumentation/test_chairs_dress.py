@@ -16,7 +16,7 @@ from catalogue.instrumentation.chairs_dress import write_chairs
         ("3[1.2/pic.pic] 2 2 2", "3(1.2/picc.picc).2.2.2"),
         ("fl(=picc).vn.pf", "fl(picc) – vn – pf"),
         ("2(picc).2.2.2", "2(picc).2.2.2"),
-        ("4(I=picc, III=picc).2.2.2", "4(1/picc.2.3/picc.4).2.2.2"),
+        ("4(I,III=picc).2.2.2", "4(1/picc.2.3/picc.4).2.2.2"),
     ],
     ids=["one chair", "two doublings", "an auxiliary alone", "one player", "nobody named", "figures that add up"],
 )

@@ -21,7 +21,7 @@ LISTED = (
     ("percussion (bass drum, cymbals: 2 players)", "perc(2) “bass drum, cymbals”"),
     ("Flute 1, 2, 3/piccolo; Clarinet 1, 2/bass clarinet", "3(III=picc).0.2(II=bcl).0"),
     ("Fl1, Fl2/Picc, Ob1, Ob2/EH, Hn1-4, Perc1-3", "2(II=picc).2(II=corA).0.0 – 4.0.0.0 – perc(3)"),
-    ("3 Flöten (2. und 3. auch Piccolo), Harfe", "3fl(II=picc, III=picc) – hp"),
+    ("3 Flöten (2. und 3. auch Piccolo), Harfe", "3fl(II,III=picc) – hp"),
     ("2 flûtes (dont une jouant le piccolo), harpe", "2fl(picc) – hp"),
     ("8.6.4.4.2 strings and harp", "str(8.6.4.4.2) – hp"),
     ("8 solo voices (SSAATTBB)", "2S.2A.2T.2B"),

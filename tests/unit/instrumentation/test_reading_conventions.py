@@ -48,7 +48,7 @@ DOUBLINGS = [
     ("1(pic)", "fl(=picc)", 1),
     ("1(Picc).", "fl(=picc)", 1),
     ("fl(=picc)", "fl(=picc)", 1),
-    ("3(II+III=picc)", "3fl(II=picc, III=picc)", 3),
+    ("3(II+III=picc)", "3fl(II,III=picc)", 3),
     ("3 ob (II=ca, III=bass/ob)", "3ob(II=corA, III=bob)", 3),
     ("2(2pic)", "2fl(II=picc)", 2),
     ("3(2eblc,3bcl)", "3cl(II=Ebcl, III=bcl)", 3),
@@ -63,11 +63,11 @@ DOUBLINGS = [
     ("2 (2. auch Picc), 2, 2, 2", "2(II=picc).2.2.2", 8),
     ("2 flutes, the second doubling piccolo", "2fl(II=picc)", 2),
     ("two flutes, with the second flute doubling on piccolo", "2fl(II=picc)", 2),
-    ("3 flutes (2nd and 3rd doubling piccolo)", "3fl(II=picc, III=picc)", 3),
+    ("3 flutes (2nd and 3rd doubling piccolo)", "3fl(II,III=picc)", 3),
     ("3 flutes (one doubling piccolo)", "3fl(picc)", 3),
-    ("2 clarinets (both dbl b. clar.)", "2cl(I=bcl, II=bcl)", 2),
-    ("4 flutes (2,3,&4=piccolos)", "4fl(II=picc, III=picc, IV=picc)", 4),
-    ("8 horns (5-8 = Wagner tubas)", "8hn(V=Wtba, VI=Wtba, VII=Wtba, VIII=Wtba)", 8),
+    ("2 clarinets (both dbl b. clar.)", "2cl(I,II=bcl)", 2),
+    ("4 flutes (2,3,&4=piccolos)", "4fl(II,III,IV=picc)", 4),
+    ("8 horns (5-8 = Wagner tubas)", "8hn(V,VI,VII,VIII=Wtba)", 8),
     ("Flute/Piccolo", "fl(=picc)", 1),
     ("pf/cel", "pf(=cel)", 1),
     ("Woodwind 2 (Flute/Clarinet)", "fl(=cl)", 1),
@@ -86,7 +86,7 @@ LANGUAGES = [
     (
         "3 Flauti (anche 3 Ottavini, I anche Flauto in Sol), 3 Oboi (III anche Corno inglese), 3 Tromboni, Tuba, "
         "Arpa, Percussioni: (4 esecutori)",
-        "3(I=picc+afl, II=picc, III=picc).3(III=corA).0.0 – 0.0.3.1 – hp – perc(4)",
+        "3(I=picc+afl, II,III=picc).3(III=corA).0.0 – 0.0.3.1 – hp – perc(4)",
         15,
     ),
     (

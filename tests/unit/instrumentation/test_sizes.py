@@ -13,7 +13,7 @@ from catalogue.instrumentation import read, shorthand
         ("flute choir (picc, 4 C, alto, bass)", "picc.4fl.afl.bfl"),
         ("flute choir: piccolo, 6 flutes, alto, bass, contrabass", "picc.6fl.afl.bfl.cbfl"),
         ("Klarinettenchor (Es, 3 B, Alt, Bass)", "Ebcl.3cl.acl.bcl"),
-        ("recorders (2A, 2T, B)", "5rec(I=arec only, II=arec only, III=trec only, IV=trec only, V=brec only)"),
+        ("recorders (2A, 2T, B)", "5rec(I,II=arec only, III,IV=trec only, V=brec only)"),
         ("Klarinettenquartett", "4cl"),
         ("Streichquartett und Hornquartett", "vnI.vnII.va.vc – 4hn"),
         ("orchestre de flûtes", "fl(open) “orchestre”"),
