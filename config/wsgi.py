@@ -1,10 +1,10 @@
-"""The WSGI application that every server calls."""
+"""The WSGI application that every server calls, with every page loaded."""
 
 from __future__ import annotations
 
 import os
 
-from django.core.wsgi import get_wsgi_application
+from catalogue.web.later import application as loaded_application
 
 os.environ.setdefault("DJANGO_SETTINGS_MODULE", "config.settings")
-application = get_wsgi_application()
+application = loaded_application()

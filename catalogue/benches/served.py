@@ -6,7 +6,8 @@ import os
 
 from django.conf import settings
 from django.core.handlers.wsgi import WSGIHandler
-from django.core.wsgi import get_wsgi_application
+
+from catalogue.web import later
 
 
 def application() -> WSGIHandler:
@@ -14,4 +15,4 @@ def application() -> WSGIHandler:
     os.environ.setdefault("DJANGO_SETTINGS_MODULE", "config.settings")
     settings.ROOT_URLCONF = "catalogue.benches.served_urls"
     settings.DATABASES["default"]["NAME"] = os.environ.get("LEDGERLINE_BENCH_DATABASE", "")
-    return get_wsgi_application()
+    return later.application()

@@ -9,10 +9,10 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
 from django.conf import settings
-from django.core.wsgi import get_wsgi_application
 from waitress import create_server
 
 from catalogue.management.base import UnusableInput
+from catalogue.web.later import application
 
 try:
     import fcntl
@@ -51,7 +51,7 @@ def address_at(port: int) -> str:
 def serve(port: int, *, ready: Callable[[], None]) -> None:
     """Serve until interrupted; ``ready`` is called once the door is open."""
     try:
-        server = create_server(get_wsgi_application(), host=HOST, port=port, threads=THREADS, ident=None)
+        server = create_server(application(), host=HOST, port=port, threads=THREADS, ident=None)
     except OSError as fault:
         raise UnusableInput(port_message(port, fault)) from fault
     with door_open():

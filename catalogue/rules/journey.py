@@ -15,12 +15,15 @@ from datetime import date, datetime, timedelta
 from enum import StrEnum
 from functools import cache
 from importlib.resources import files
+from typing import TYPE_CHECKING
 from uuid import UUID
 
-from catalogue.facts import PerformanceFacts
 from catalogue.rules.filing import Filing
 from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
 from catalogue.terms import StepKind, StepState
+
+if TYPE_CHECKING:  # the records read lead times, and need no reader of instrumentations for it
+    from catalogue.facts import PerformanceFacts
 
 MOST_DAYS = 1500
 DAYS_IN = {"day": 1, "week": 7, "month": 30}

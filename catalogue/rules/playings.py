@@ -9,12 +9,15 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from enum import Enum, auto
+from typing import TYPE_CHECKING
 
-from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
 from catalogue.rules.cities import city_key
 from catalogue.rules.search import fold
 from catalogue.rules.states import state_named
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus
+
+if TYPE_CHECKING:  # these need the reader of instrumentations, which the records have no use for
+    from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
 
 OPEN_TO_ALL = frozenset({Audience.PUBLIC, Audience.PUBLIC_REHEARSAL})
 ANNOUNCED = frozenset(

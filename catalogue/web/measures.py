@@ -1,7 +1,6 @@
 """What a house measures of itself, in the text format of Prometheus (the exposition format, version 0.0.4).
 
-Counters are kept in memory, or, where ``PROMETHEUS_MULTIPROC_DIR`` names a folder, in files that all processes of one
-machine share, so that whichever process is asked tells the sum. A label is the name of a route, never an address.
+What is counted of each request is in ``counted``; what the records and the disk hold is asked when somebody looks.
 """
 
 from __future__ import annotations
@@ -12,25 +11,13 @@ from shutil import disk_usage
 
 from django.conf import settings
 from django.db.models import Sum
-from prometheus_client import CollectorRegistry, Counter, Histogram, generate_latest
+from prometheus_client import CollectorRegistry, generate_latest
 from prometheus_client.metrics_core import GaugeMetricFamily, Metric
 from prometheus_client.multiprocess import MultiProcessCollector
 
 from catalogue.models import CalendarAddress, Composer, StoredFile
+from catalogue.web.counted import own
 from catalogue.web.kept_calendars import number_kept
-
-BOUNDS = (0.01, 0.025, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4)  # seconds
-
-own = CollectorRegistry()
-requests = Counter("ledgerline_requests", "Requests answered.", ("route", "method", "status"), registry=own)
-durations = Histogram(
-    "ledgerline_request_seconds", "Time until an answer began.", ("route",), buckets=BOUNDS, registry=own
-)
-
-
-def measure(*, route: str, method: str, status: int, seconds: float) -> None:
-    requests.labels(route, method, str(status)).inc()
-    durations.labels(route).observe(seconds)
 
 
 def measured() -> bytes:

@@ -17,8 +17,8 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBadRequest
 from django.utils import timezone
 
 from catalogue.timing import MomentError, zone_named
+from catalogue.web.counted import measure
 from catalogue.web.logs import request_id
-from catalogue.web.measures import measure
 
 Next = Callable[[HttpRequest], HttpResponse]
 METHODS = frozenset({"GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS"})

@@ -1,64 +1,72 @@
 """Every address, grouped by its first words, in the order of the menu.
 
 ``/c/<composer>/`` opens one composer's catalogue; the address says whose it is, so that two windows never mix.
+A view's module is loaded when one of its addresses is first asked for (``later``); whoever checks types sees the views.
 """
 
 from __future__ import annotations
 
-from django.urls import URLPattern, URLResolver, include, path
+from typing import TYPE_CHECKING
 
-from catalogue.web.views import (
-    account,
-    backups,
-    calendars,
-    calls,
-    choices,
-    click,
-    composers,
-    documents,
-    duplicates,
-    electronics,
-    entry,
-    exports,
-    exposure,
-    faces,
-    feeds,
-    file_links,
-    handovers,
-    help,
-    hires,
-    histories,
-    house,
-    house_deadlines,
-    house_members,
-    houses,
-    imports,
-    look,
-    members,
-    operations,
-    outcomes,
-    packs,
-    pasted,
-    performance_forms,
-    performances,
-    profile,
-    public,
-    records,
-    recovery,
-    riders,
-    saved_views,
-    scores,
-    second_steps,
-    sendings,
-    series,
-    sign,
-    statistics,
-    timing,
-    today,
-    tours,
-    work_forms,
-    works,
-)
+from django.urls import URLPattern, URLResolver, include
+
+from catalogue.web.later import modules_of, path
+
+if TYPE_CHECKING:
+    from catalogue.web.views import (
+        account,
+        backups,
+        calendars,
+        calls,
+        choices,
+        click,
+        composers,
+        documents,
+        duplicates,
+        electronics,
+        entry,
+        exports,
+        exposure,
+        faces,
+        feeds,
+        file_links,
+        handovers,
+        help,
+        hires,
+        histories,
+        house,
+        house_deadlines,
+        house_members,
+        houses,
+        imports,
+        look,
+        members,
+        operations,
+        outcomes,
+        packs,
+        pasted,
+        performance_forms,
+        performances,
+        profile,
+        public,
+        records,
+        recovery,
+        riders,
+        saved_views,
+        scores,
+        second_steps,
+        sendings,
+        series,
+        sign,
+        statistics,
+        timing,
+        today,
+        tours,
+        work_forms,
+        works,
+    )
+else:  # the same names, each loaded when an address of it is first asked for
+    globals().update(modules_of("catalogue.web.views"))
 
 # /c/<composer>/works/
 work_addresses: list[URLPattern] = [

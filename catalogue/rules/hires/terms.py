@@ -9,10 +9,13 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
-from catalogue.facts import PerformanceFacts
-from catalogue.instrumentation.parts import Part
 from catalogue.timing import PartialDate
+
+if TYPE_CHECKING:  # the records name these terms, and need no reader of instrumentations for it
+    from catalogue.facts import PerformanceFacts
+    from catalogue.instrumentation.parts import Part
 
 
 class Purpose(StrEnum):
