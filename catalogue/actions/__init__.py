@@ -11,5 +11,6 @@
 ``merging``       merge, undo_merge, set_apart
 ``handovers``     note_given, note_taken: that a catalogue was handed over or taken over
 ``index``         reindex
+``turns``         wait_turn, where no row is there yet that could be locked
 ``saving``        Overtaken, and how rows are numbered anew
 """

@@ -11,6 +11,7 @@ from django.db import transaction
 from django.utils.text import slugify
 
 from catalogue.actions.saving import check, latest_of, refuse_overtaken, store
+from catalogue.actions.turns import wait_turn
 from catalogue.models import Composer, Membership
 from catalogue.rules.search import fold
 from catalogue.terms import Role
@@ -40,7 +41,11 @@ def save_composer(*, composer: Composer, now: datetime) -> Composer:
 
 
 def free_slug(name: str) -> str:
-    """Return a slug that no composer has, from the name where its letters allow."""
+    """Return a slug that no composer has, from the name where its letters allow.
+
+    To be called in the transaction that stores it: whoever else asks waits until that is over.
+    """
+    wait_turn("a composer's slug")
     stem = slugify(fold(name))[:80] or "composer"
     taken = set(Composer.objects.filter(slug__startswith=stem).values_list("slug", flat=True))
     numbered = (f"{stem}-{number}" for number in count(2))

@@ -13,6 +13,7 @@ from django.contrib.auth.models import User
 from django.db import transaction
 
 from catalogue.actions.composers import create_composer
+from catalogue.actions.turns import wait_turn
 from catalogue.models import EntryKey, EntryPurpose
 from catalogue.models.people import sha256_of
 
@@ -56,16 +57,30 @@ def find_entry_key(purpose: EntryPurpose, token: str, *, now: datetime) -> Entry
     return EntryKey.objects.usable(purpose, now).filter(token_sha256=sha256_of(token)).select_related("user").first()
 
 
+class NameTaken(ValueError):
+    """Somebody else signs in by this name."""
+
+    reason = "Somebody signs in with this name already."
+
+
 @transaction.atomic
 def found_catalogue(token: str, founder: Founder, *, now: datetime) -> User:
-    """Use up an owner's key and make the user, the composer and the membership. Raises KeyUsed."""
+    """Use up an owner's key and make the user, the composer and the membership. Raises KeyUsed and NameTaken."""
     usable = EntryKey.objects.usable(EntryPurpose.OWNER, now).filter(token_sha256=sha256_of(token))
     if not usable.update(used_at=now):
         raise KeyUsed(KeyUsed.reason)
+    if user_named(founder.user_name) is not None:
+        raise NameTaken(NameTaken.reason)
     user = User.objects.create_user(founder.user_name, founder.email, founder.password)
     name = founder.composer_name
     create_composer(name=name, owner=user, sort_name=sort_name_of(name), email=founder.email)
     return user
+
+
+def user_named(name: str) -> User | None:
+    """Return who signs in by a name, whatever its capitals; whoever else asks waits until the transaction is over."""
+    wait_turn(f"a user's name: {name.casefold()}")
+    return User.objects.filter(username__iexact=name).first()
 
 
 def sort_name_of(name: str) -> str:

@@ -14,7 +14,7 @@ from datetime import datetime
 from django.contrib.auth.models import User
 from django.db import transaction
 
-from catalogue.actions.entry import KeyUsed, make_entry_key
+from catalogue.actions.entry import KeyUsed, make_entry_key, user_named
 from catalogue.models import Composer, EntryKey, EntryPurpose, Membership
 from catalogue.models.people import sha256_of
 from catalogue.rules.refused import Refused
@@ -41,9 +41,7 @@ def add_member(
 
     ``email`` is noted of somebody new alone: whoever is here already says so themselves. ``by`` is the owner who asks.
     """
-    user = User.objects.filter(username__iexact=user_name).first()
-    if user is None:
-        user = User.objects.create_user(user_name, email)  # without a password that could be used
+    user = user_named(user_name) or User.objects.create_user(user_name, email)  # without a password that could be used
     if not user.is_active:
         raise MemberError(f"“{user.username}” may no longer sign in.")
     membership, is_new = Membership.objects.get_or_create(user=user, composer=composer, defaults={"role": role.value})

@@ -10,6 +10,7 @@ from django.test import Client
 
 from catalogue.actions.entry import make_entry_key
 from catalogue.models import Composer, EntryKey, EntryPurpose, Membership
+from catalogue.web.forms.sign import FounderForm
 from tests.conftest import NOW
 from tests.web.pages import Page, with_class
 
@@ -69,6 +70,18 @@ def test_mistake_is_told_beside_its_field_and_uses_nothing_up(
     page = Page(client.post(address, {**FOUNDER, **typed}))
 
     assert page.values(f"{with_class('summary')}//a/@href") == [f"#id_{name}"]
+    assert client.post(address, FOUNDER).status_code == 302
+
+
+def test_name_that_somebody_took_while_the_form_was_sent_is_told_beside_it_and_uses_nothing_up(
+    client: Client, address: str, owner: User, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with monkeypatch.context() as looked_at:
+        looked_at.setattr(FounderForm, "clean_user_name", lambda form: form.cleaned_data["user_name"])
+        page = Page(client.post(address, {**FOUNDER, "user_name": owner.username.upper()}))
+
+    assert page.values(f"{with_class('summary')}//a/@href") == ["#id_user_name"]
+    assert "Somebody signs in with this name already." in page.text()
     assert client.post(address, FOUNDER).status_code == 302
 
 

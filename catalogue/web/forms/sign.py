@@ -28,6 +28,9 @@ class SignInForm(AuthenticationForm):
         self.fields["username"].widget.attrs["autofocus"] = not self.is_bound
 
 
+NAME_TAKEN = _("Somebody signs in with this name already.")
+
+
 class FounderForm(forms.Form):
     """Who the composer is, and how the owner signs in from now on."""
 
@@ -56,7 +59,7 @@ class FounderForm(forms.Form):
     def clean_user_name(self) -> str:
         name: str = self.cleaned_data["user_name"]
         if User.objects.filter(username__iexact=name).exists():
-            raise ValidationError(_("Somebody signs in with this name already."))
+            raise ValidationError(NAME_TAKEN)
         return name
 
     def clean_password(self) -> str:

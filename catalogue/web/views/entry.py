@@ -11,11 +11,11 @@ from django.utils.translation import gettext as _
 from django.views.decorators.debug import sensitive_post_parameters
 from django.views.decorators.http import require_http_methods, require_safe
 
-from catalogue.actions.entry import KeyUsed, find_entry_key, found_catalogue
+from catalogue.actions.entry import KeyUsed, NameTaken, find_entry_key, found_catalogue
 from catalogue.actions.members import join as join_catalogue
 from catalogue.models import EntryPurpose, Membership
 from catalogue.web.forms.members import JoinForm
-from catalogue.web.forms.sign import FounderForm
+from catalogue.web.forms.sign import NAME_TAKEN, FounderForm
 from catalogue.web.notices import say
 
 MODEL_BACKEND = "django.contrib.auth.backends.ModelBackend"
@@ -52,6 +52,9 @@ def start(request: HttpRequest, token: str) -> HttpResponse:
         user = found_catalogue(token, form.founder(), now=now)
     except KeyUsed:
         return no_entry(request)
+    except NameTaken:  # since the form was looked at
+        form.add_error("user_name", NAME_TAKEN)
+        return secret(render(request, "sign/start.html", {"form": form}))
     login(request, user, MODEL_BACKEND)
     say(request, _("Your catalogue is open. Next time, sign in with your name and password."))
     return secret(redirect("home"))

@@ -6,22 +6,45 @@ SQLite lets one write at a time; where rows are locked, what counts is PostgreSQ
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
+from pathlib import Path
 from threading import Barrier, Thread
 from typing import Any
 
 import pytest
+from django.contrib.auth.models import User
+from django.core.files.storage import default_storage
 from django.db import connection
 
-from catalogue.actions.calls import begin_call, choose_works
+from catalogue.actions.calls import begin_call, choose_works, note_submission
+from catalogue.actions.composers import create_composer
 from catalogue.actions.deletion import delete_record, restore_record
+from catalogue.actions.entry import Founder, NameTaken, found_catalogue, make_entry_key
 from catalogue.actions.hires import make_up_list, save_hire
 from catalogue.actions.houses import leave_house, save_house
+from catalogue.actions.members import MemberError, add_member
 from catalogue.actions.merging import merge, undo_merge
 from catalogue.actions.performances import save_venue
 from catalogue.actions.riders import Package, Said, send_rider, take_answers
+from catalogue.actions.saving import Overtaken
+from catalogue.exchange.handover.arriving import take_over
+from catalogue.exchange.handover.leaving import hand_over
 from catalogue.gathering.likenesses import Alike
-from catalogue.models import Composer, Hire, House, Merge, Rider, RiderSending, SubmittedWork, Venue
-from catalogue.terms import Answer
+from catalogue.models import (
+    Composer,
+    EntryKey,
+    EntryPurpose,
+    Hire,
+    House,
+    Membership,
+    Merge,
+    Rider,
+    RiderSending,
+    Submission,
+    SubmittedWork,
+    Venue,
+)  # fmt: skip
+from catalogue.terms import Answer, Role, SubmissionStatus
 from tests.makers import NOW, make_composer, make_venue, make_work
 from tests.record_makers import make_record
 
@@ -105,6 +128,86 @@ def test_works_chosen_twice_for_a_call_are_sent_once() -> None:
 
     assert raised == []
     assert SubmittedWork.objects.count() == 1
+
+
+@LOCKING
+@pytest.mark.django_db(transaction=True)
+def test_composers_of_one_name_who_come_at_once_have_addresses_of_their_own() -> None:
+    raised = at_once(*[lambda: create_composer(name="Ilka Marovand", owner=None, sort_name="Marovand, Ilka")] * 4)
+
+    assert raised == []
+    slugs = sorted(Composer.objects.values_list("slug", flat=True))
+    assert slugs == ["ilka-marovand", *(f"ilka-marovand-{number}" for number in (2, 3, 4))]
+
+
+@LOCKING
+@pytest.mark.django_db(transaction=True)
+def test_catalogues_that_are_taken_over_at_once_have_addresses_of_their_own(tmp_path: Path) -> None:
+    path = tmp_path / "catalogue.zip"
+    hand_over(path, make_composer("Ilka Marovand"), to="Second House", now=NOW, storage=default_storage)
+    owners = [User.objects.create_user(name) for name in ("rana", "tobiah")]
+
+    raised = at_once(*[partial(take_over, path, owner=one, now=NOW, storage=default_storage) for one in owners])
+
+    assert raised == []
+    assert sorted(Composer.objects.values_list("slug", flat=True)) == [
+        "ilka-marovand", "ilka-marovand-2", "ilka-marovand-3",
+    ]  # fmt: skip
+
+
+@LOCKING
+@pytest.mark.django_db(transaction=True)
+def test_somebody_new_whom_several_let_in_at_once_is_one_user() -> None:
+    """Of catalogues of different owners the first gives a way in; the others say that nobody can tell who it is."""
+    composers = [make_composer(f"Composer {number}") for number in range(4)]
+    names = ("kit", "Kit", "KIT", "kit")
+
+    raised = at_once(
+        *[
+            partial(add_member, composer=composer, user_name=name, role=Role.EDITOR, now=NOW)
+            for composer, name in zip(composers, names, strict=True)
+        ]
+    )
+
+    assert [type(fault) for fault in raised] == [MemberError] * 3
+    assert Membership.objects.get().user == User.objects.get()
+    assert EntryKey.objects.count() == 1
+
+
+@LOCKING
+@pytest.mark.django_db(transaction=True)
+def test_somebody_who_is_let_into_one_catalogue_twice_at_once_is_a_member_once() -> None:
+    composer = make_composer()
+
+    raised = at_once(*[partial(add_member, composer=composer, user_name="kit", role=Role.EDITOR, now=NOW)] * 4)
+
+    assert sorted(str(fault) for fault in raised) == ["“kit” is a member already."] * 3
+    assert (User.objects.count(), Membership.objects.count(), EntryKey.objects.count()) == (1, 1, 1)
+
+
+@LOCKING
+@pytest.mark.django_db(transaction=True)
+def test_of_founders_who_choose_one_name_at_once_one_is_told_that_it_is_taken() -> None:
+    tokens = [make_entry_key(EntryPurpose.OWNER, now=NOW) for _founder in range(3)]
+    founders = [Founder(f"Composer {number}", name, "seven ropes") for number, name in enumerate(("kit", "Kit", "KIT"))]
+
+    raised = at_once(*[partial(found_catalogue, *both, now=NOW) for both in zip(tokens, founders, strict=True)])
+
+    assert [type(fault) for fault in raised] == [NameTaken] * 2
+    assert (User.objects.count(), Composer.objects.count()) == (1, 1)
+    assert EntryKey.objects.usable(EntryPurpose.OWNER, NOW).count() == 2
+
+
+@LOCKING
+@pytest.mark.django_db(transaction=True)
+def test_of_two_notes_on_a_submission_one_is_told_of_the_other() -> None:
+    call = begin_call(composer=make_composer(), title="A call", now=NOW)
+    told = {"status": SubmissionStatus.SENT, "sent_on": None, "feedback": "", "saves": 0, "now": NOW}
+
+    raised = at_once(*[partial(note_submission, call=call, outcome=one, **told) for one in ("Won", "Lost", "Open")])
+
+    assert [type(fault) for fault in raised] == [Overtaken] * 2
+    assert Submission.objects.get().saves == 1
 
 
 @pytest.mark.django_db
