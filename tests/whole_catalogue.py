@@ -28,7 +28,7 @@ from catalogue.models import (
 )
 from catalogue.models.fields import SearchTextField
 from catalogue.models.typed_lists import READERS
-from catalogue.rules.hires.terms import LinkPurpose
+from catalogue.terms.hires import LinkPurpose
 from tests.makers import make_organisation, make_performance, make_person, make_recording, make_venue, make_work
 from tests.record_makers import make_one_of_each
 

@@ -11,7 +11,7 @@ from django.db.models import F
 from catalogue.actions.addresses import check_typed, new_token
 from catalogue.models import Composer, FileLink, Hire, LinkedFile, StoredFile, Work
 from catalogue.models.people import sha256_of
-from catalogue.rules.hires.terms import LinkPurpose
+from catalogue.terms.hires import LinkPurpose
 
 
 @transaction.atomic

@@ -25,10 +25,10 @@ from catalogue.instrumentation.parts import PartsError, part_list
 from catalogue.models import Composer, Hire, HiredPerformance, HireItem, MaterialSet, Performance, Step
 from catalogue.rules.hires.clashes import Loan, clash
 from catalogue.rules.hires.making_up import copy_numbers, part_values, rows_of
-from catalogue.rules.hires.terms import PartAction, PartCondition, Purpose
 from catalogue.rules.refused import Refused
 from catalogue.rules.strengths import strengths_of
 from catalogue.terms import StepKind, StepState
+from catalogue.terms.hires import PartAction, PartCondition, Purpose
 from catalogue.timing import PartialDate, write_date
 
 NUMBER = re.compile(r"(\d{4})-(\d{3,})", re.ASCII)

@@ -13,7 +13,7 @@ from catalogue.actions.hires import Counted, Stage, count_list, save_hire
 from catalogue.demo.rows import Row, copied, identity
 from catalogue.models import Composer, Hire, HireItem, HireTerms, MaterialSet, Organisation, Performance, Work
 from catalogue.rules.hires.making_up import part_of
-from catalogue.rules.hires.terms import PartAction, PartCondition
+from catalogue.terms.hires import PartAction, PartCondition
 
 COLUMNS = (
     "purpose", "name", "attention", "address", "order_number", "carrier", "enclosed", "fee", "currency", "paid",

@@ -27,8 +27,9 @@ from catalogue.models import (
 from catalogue.rules.hires.clashes import Loan, days_of
 from catalogue.rules.hires.making_up import part_of
 from catalogue.rules.hires.terms import Hire as HireFacts
-from catalogue.rules.hires.terms import HireState, Item, MaterialForm, Purpose, Terms
+from catalogue.rules.hires.terms import Item, Terms
 from catalogue.terms import FileKind
+from catalogue.terms.hires import HireState, MaterialForm, Purpose
 
 ALONG = ("work", "person", "organisation", "terms", "material_set__edition__publisher")
 

@@ -33,10 +33,10 @@ from catalogue.models import (
 )
 from catalogue.models.performances import PerformanceQuerySet
 from catalogue.rules.filing import Filing, FilingRule, FilingScope, FilingTerm, filings_of
-from catalogue.rules.hires.terms import Purpose
 from catalogue.rules.journey import Around, Leads, Lent, Stage, StepFacts, is_told_by_its_set, journey_of, leads_of
 from catalogue.rules.playings import is_to_come
 from catalogue.terms import Audience, PerformanceStatus, StepKind, StepState
+from catalogue.terms.hires import Purpose
 from catalogue.timing import MomentError, PartialDate, moment_at
 
 ASKED_BACK, ASKED_AHEAD = timedelta(days=500), timedelta(days=500)  # around today: how far off steps can be due

@@ -15,7 +15,7 @@ from catalogue.models.people import Composer
 from catalogue.models.records import TenantQuerySet
 from catalogue.models.stored_files import StoredFile
 from catalogue.models.works import Work
-from catalogue.rules.hires.terms import LinkPurpose
+from catalogue.terms.hires import LinkPurpose
 
 
 class FileLinkQuerySet(TenantQuerySet["FileLink"]):

@@ -16,7 +16,7 @@ from catalogue.models.materials import MOST_MONEY, HireTerms, MaterialSet, curre
 from catalogue.models.performances import Performance
 from catalogue.models.records import Record, TenantQuerySet
 from catalogue.models.works import Work
-from catalogue.rules.hires.terms import PartAction, PartCondition, Purpose
+from catalogue.terms.hires import PartAction, PartCondition, Purpose
 
 DAYS_IN_ORDER = (
     ("out_on", "due_on", "The set would be due before it goes out."),

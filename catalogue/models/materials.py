@@ -14,9 +14,9 @@ from catalogue.models.editions import Edition
 from catalogue.models.fields import PartialDateField, SearchTextField, StrengthsField, line, text
 from catalogue.models.kept import KeptOfComposer, KeptOfWork
 from catalogue.models.people import Organisation
-from catalogue.rules.hires.terms import LateStep, MaterialForm, SetCondition
 from catalogue.rules.preflight import PaperError, read_papers
 from catalogue.terms import FileKind
+from catalogue.terms.hires import LateStep, MaterialForm, SetCondition
 
 MOST_MONEY = 9_999_999
 ASKED_OF = [(FileKind.SCORE.value, "Scores"), (FileKind.PARTS.value, "Parts")]

@@ -4,6 +4,7 @@ Each is stored by its value; what a reader sees comes from the word tables of pa
 Words that are only printed live in tables, not here.
 
 ``files``         recordings, pictures and files that are kept
+``hires``         material that is lent, sold or sent, and how it comes back
 ``papers``        how papers look
 ``people``        people, bodies, and who keeps a catalogue
 ``performances``  performances and what happens around them, calls among it, and which of it calendars tell

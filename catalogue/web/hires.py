@@ -30,7 +30,8 @@ from catalogue.gathering.works import gather_work
 from catalogue.models import Composer, Edition, FileLink, Hire, MaterialSet, Performance
 from catalogue.rules.hires.reckoning import charges, days_late, state_of, total, total_missing, total_out
 from catalogue.rules.hires.terms import Hire as HireFacts
-from catalogue.rules.hires.terms import HireState, Item, Purpose
+from catalogue.rules.hires.terms import Item
+from catalogue.terms.hires import HireState, Purpose
 from catalogue.timing import PartialDate, write_date
 from catalogue.web.days import how_far, short_day
 from catalogue.web.forms.hire_papers import HIRE_PAPERS

@@ -52,7 +52,7 @@ from catalogue.models import (
     Venue,
     Work,
 )
-from catalogue.rules.hires.terms import LinkPurpose
+from catalogue.terms.hires import LinkPurpose
 from catalogue.web.views.recovery import way_back
 from tests.conftest import CLOCK, NOW
 from tests.picture_files import picture_file

@@ -21,7 +21,7 @@ from catalogue.models import (
     StoredFile,
     Work,
 )
-from catalogue.rules.hires.terms import LinkPurpose
+from catalogue.terms.hires import LinkPurpose
 from tests.makers import NOW, make_performance, make_work
 from tests.record_makers import make_record
 from tests.web.pages import Page

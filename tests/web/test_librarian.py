@@ -16,8 +16,8 @@ from django.utils import timezone
 from catalogue.actions.calendars import make_address
 from catalogue.actions.file_links import open_link
 from catalogue.models import Composer, Edition, Hire, HiredPerformance, MaterialSet, Membership, StoredFile
-from catalogue.rules.hires.terms import LinkPurpose
 from catalogue.terms import Role
+from catalogue.terms.hires import LinkPurpose
 from tests.conftest import CLOCK
 from tests.makers import make_performance, make_work
 from tests.unit.exchange.hostile_uploads import pdf_with

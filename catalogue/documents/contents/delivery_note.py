@@ -37,7 +37,8 @@ from catalogue.facts import ComposerFacts, WorkFacts
 from catalogue.instrumentation.parts import Kind, Part
 from catalogue.rules.hires.making_up import is_extra
 from catalogue.rules.hires.reckoning import total_out
-from catalogue.rules.hires.terms import Hire, Item, Purpose
+from catalogue.rules.hires.terms import Hire, Item
+from catalogue.terms.hires import Purpose
 
 ALONE = (Kind.SCORE, Kind.SECTION, Kind.CHOIR, Kind.CUE_SCORE, Kind.MEDIA, Kind.SOLOIST)
 """Rows of their own; all others are told by family."""

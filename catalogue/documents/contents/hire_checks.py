@@ -30,7 +30,8 @@ from catalogue.documents.model import (
 )
 from catalogue.facts import ComposerFacts, WorkFacts
 from catalogue.rules.hires.reckoning import charges, total_missing, total_out
-from catalogue.rules.hires.terms import Hire, Item, PartAction, PartCondition
+from catalogue.rules.hires.terms import Hire, Item
+from catalogue.terms.hires import PartAction, PartCondition
 
 CONDITIONS = {
     PartCondition.GOOD: "good",

@@ -27,7 +27,8 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.facts import ComposerFacts, PerformanceFacts, WorkFacts
-from catalogue.rules.hires.terms import Hire, Item, Purpose
+from catalogue.rules.hires.terms import Hire, Item
+from catalogue.terms.hires import Purpose
 from catalogue.timing import write_duration
 
 Row = Callable[[Item], tuple[Cell, ...]]

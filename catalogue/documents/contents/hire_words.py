@@ -16,7 +16,8 @@ from catalogue.documents.model import Text, joined, value, wording
 from catalogue.facts import ComposerFacts, WorkFacts
 from catalogue.rules.hires.making_up import is_extra
 from catalogue.rules.hires.reckoning import Charge, ChargeKind
-from catalogue.rules.hires.terms import Hire, Item, LateStep, Terms
+from catalogue.rules.hires.terms import Hire, Item, Terms
+from catalogue.terms.hires import LateStep
 
 STEPS = {LateStep.WEEK: ("{n} week", "{n} weeks"), LateStep.MONTH: ("{n} month", "{n} months")}
 

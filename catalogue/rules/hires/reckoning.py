@@ -13,7 +13,8 @@ from decimal import ROUND_HALF_UP, Decimal
 from enum import StrEnum
 
 from catalogue.instrumentation.parts import Kind
-from catalogue.rules.hires.terms import Hire, HireState, Item, LateStep, Purpose
+from catalogue.rules.hires.terms import Hire, Item
+from catalogue.terms.hires import HireState, LateStep, Purpose
 
 CENT = Decimal("0.01")
 WEEK = 7

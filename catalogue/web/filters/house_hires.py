@@ -14,7 +14,7 @@ from django.utils.translation import gettext_lazy as _
 from catalogue.gathering.hires import hires_that_are, hires_under_way
 from catalogue.models import Composer, Hire
 from catalogue.models.fields import refuse_unprintable
-from catalogue.rules.hires.terms import HireState
+from catalogue.terms.hires import HireState
 from catalogue.web.filters.days import from_day, until_day
 from catalogue.web.filters.house import composer_filter, offer
 from catalogue.web.filters.records import holding

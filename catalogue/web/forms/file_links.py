@@ -12,8 +12,8 @@ from django.utils.translation import gettext_lazy as _
 from catalogue.models import Composer, StoredFile, Work
 from catalogue.models.conditions import choices_of
 from catalogue.models.fields import LINE, refuse_unprintable
-from catalogue.rules.hires.terms import LinkPurpose
 from catalogue.terms import Permission
+from catalogue.terms.hires import LinkPurpose
 
 DAYS = ((14, _("two weeks")), (30, _("30 days")), (90, _("three months")), (365, _("a year")))
 USUAL_DAYS = 30

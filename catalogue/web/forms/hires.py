@@ -15,8 +15,8 @@ from catalogue.actions.hires import Counted, Stage, save_hire
 from catalogue.models import Hire, HireItem, Performance
 from catalogue.models.conditions import choices_of
 from catalogue.models.fields import LINE, LONG_LINE, refuse_unprintable
-from catalogue.rules.hires.terms import PartAction, PartCondition
 from catalogue.terms import PerformerRole
+from catalogue.terms.hires import PartAction, PartCondition
 from catalogue.timing import PartialDate
 from catalogue.web.forms.fields import DayField, NumberField
 from catalogue.web.forms.records import MOST_OFFERED, RecordForm

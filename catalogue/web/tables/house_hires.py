@@ -16,7 +16,7 @@ from django.utils.translation import gettext_lazy
 from catalogue.gathering.hires import ALONG, facts_of_hire, items_of, with_due
 from catalogue.models import Composer, Hire
 from catalogue.rules.hires.reckoning import state_of
-from catalogue.rules.hires.terms import HireState
+from catalogue.terms.hires import HireState
 from catalogue.web.hires import how_late
 from catalogue.web.records.of_materials import HIRES
 from catalogue.web.records.tables import sorted_by

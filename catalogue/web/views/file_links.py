@@ -24,8 +24,8 @@ from catalogue.exchange.pictures import stored_name
 from catalogue.exchange.stored_files import name_to_take_away
 from catalogue.models import FileLink, Hire, LinkedFile
 from catalogue.models.file_links import FileLinkQuerySet
-from catalogue.rules.hires.terms import LinkPurpose
 from catalogue.terms import FileKind
+from catalogue.terms.hires import LinkPurpose
 from catalogue.web.access import CatalogueRequest, material_editor_page, material_page
 from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.forms.document_base import number_of

@@ -22,8 +22,9 @@ from catalogue.facts import ComposerFacts
 from catalogue.instrumentation import read
 from catalogue.instrumentation.parts import Part, part_list
 from catalogue.rules.hires.making_up import copy_numbers, rows_of, set_of, things_of
-from catalogue.rules.hires.terms import Hire, Item, LateStep, PartAction, PartCondition, Purpose, Terms
+from catalogue.rules.hires.terms import Hire, Item, Terms
 from catalogue.terms import Category
+from catalogue.terms.hires import LateStep, PartAction, PartCondition, Purpose
 from catalogue.timing import Duration, PartialDate
 from tests.fact_makers import make_event, make_venue, make_work
 

@@ -12,8 +12,8 @@ from catalogue.actions.saving import Overtaken
 from catalogue.gathering.hires import gather_hire, gather_hires
 from catalogue.models import Hire, HireTerms, MaterialSet, Step, Work
 from catalogue.rules.hires.reckoning import total_missing, total_out
-from catalogue.rules.hires.terms import PartCondition
 from catalogue.terms import StepKind, StepState
+from catalogue.terms.hires import PartCondition
 from catalogue.timing import PartialDate
 from tests.makers import NOW, make_performance, make_work
 from tests.record_makers import make_record

@@ -53,8 +53,8 @@ from catalogue.models import (
     Venue,
     Work,
 )
-from catalogue.rules.hires.terms import LinkPurpose
 from catalogue.terms import Answer, Role
+from catalogue.terms.hires import LinkPurpose
 from tests.makers import (
     NOW,
     make_composer,

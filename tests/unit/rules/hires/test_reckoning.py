@@ -20,7 +20,8 @@ from catalogue.rules.hires.reckoning import (
     total,
     total_missing,
 )
-from catalogue.rules.hires.terms import Hire, HireState, Item, LateStep, Purpose, Terms
+from catalogue.rules.hires.terms import Hire, Item, Terms
+from catalogue.terms.hires import HireState, LateStep, Purpose
 
 TODAY = date(2026, 7, 1)
 # Figures as lenders publish them: 10 % of the fee a week, an extension at 20 % a month (common practice).
