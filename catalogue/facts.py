@@ -294,7 +294,8 @@ class TimingFacts:
 class DeadlineFacts:
     """Until when a call is open: ``closes_at`` in UTC where an hour is known, ``day`` by the organiser's calendar.
 
-    ``local`` says the same by the organiser's clock, in words. Of a hire (``is_hire``) it is when the set is due back.
+    ``local`` says the same by the organiser's clock, in words; ``is_sent`` that works were sent. Of a hire
+    (``is_hire``) it is when the set is due back.
     """
 
     id: int
@@ -307,6 +308,7 @@ class DeadlineFacts:
     changed_at: datetime | None = None
     sequence: int = 0
     is_hire: bool = False
+    is_sent: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,8 +2,8 @@
 
 AIFF: the length of the form (Audio Interchange File Format 1.3). FLAC: the last frame, known by its number and its
 checks (RFC 9639, 9.1 and 9.3). Ogg: the mark of the last page (RFC 3533, section 6). MPEG-4: the lengths of its boxes
-(ISO 14496-12, 4.2). MP3: the number of bytes that its first frame may tell, as encoders write it (common practice),
-else its last frame, so that one that was cut between two frames goes unnoticed. Nothing is decoded.
+(ISO 14496-12, 4.2). MP3: its last frame, and the number of bytes that its first one may tell, as encoders write it
+(common practice), so that one without it that was cut between two frames goes unnoticed. Nothing is decoded.
 """
 
 from __future__ import annotations
@@ -88,12 +88,15 @@ def boxes_are_cut(file: BinaryIO) -> bool:
 
 def mp3_is_cut(file: BinaryIO) -> bool:
     span = sound_span(file)
+    return last_frame_is_cut(file, span) or tells_more_bytes(file, span)
+
+
+def tells_more_bytes(file: BinaryIO, span: Span) -> bool:
+    """Whether the first frame counts more bytes than there are."""
     first = first_frame(file, span)
     content = at(file, first, 256)
     mark = next((content.find(one) for one in (b"Xing", b"Info") if one in content[:64]), -1)
-    if mark < 0:
-        return last_frame_is_cut(file, span)
-    flags = int.from_bytes(content[mark + 4 : mark + 8], "big")
+    flags = int.from_bytes(content[mark + 4 : mark + 8], "big") if mark >= 0 else 0
     place = mark + (12 if flags & TELLS_FRAMES else 8)
     told = int.from_bytes(content[place : place + 4], "big") if flags & TELLS_BYTES else 0
     return first + told > span.begins + span.size + ABOUT

@@ -170,7 +170,7 @@ def deadline_entry(day: date, one: DeadlineFacts, selection: Selection, url: str
         changed_at=one.changed_at or NEVER,
         sequence=one.sequence,
         status="CONFIRMED",
-        summary=shortened(one_line(f"{'Due back' if one.is_hire else 'Closes'}: {words}"), LONGEST_SUMMARY),
+        summary=shortened(one_line(f"{what_is_due(one)}: {words}"), LONGEST_SUMMARY),
         location="",
         position=None,
         description="\n".join(part for part in (one_line(one.local), url) if part),
@@ -178,6 +178,12 @@ def deadline_entry(day: date, one: DeadlineFacts, selection: Selection, url: str
         url=url,
         is_moment=one.closes_at is not None,
     )
+
+
+def what_is_due(one: DeadlineFacts) -> str:
+    if one.is_hire:
+        return "Due back"
+    return "Sent; closes" if one.is_sent else "Closes"
 
 
 # ---- around performances

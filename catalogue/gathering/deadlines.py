@@ -8,11 +8,16 @@ from catalogue.facts import DeadlineFacts
 from catalogue.gathering.hires import still_out
 from catalogue.models import Call, Composer, Hire
 from catalogue.rules.calls.terms import Call as Terms
+from catalogue.terms import SubmissionStatus
 
 
 def gather_deadlines(composer: Composer) -> tuple[DeadlineFacts, ...]:
-    """Return when each call closes and each set that is out is due, those without a day left out; two queries."""
-    calls = Call.objects.filter(composer=composer, closes_on__isnull=False).next_first()
+    """Return when each call closes and each set that is out is due, those without a day left out; two queries.
+
+    What is done leaves: a set that is back, a call that was answered or withdrawn from.
+    """
+    calls = Call.objects.filter(composer=composer, closes_on__isnull=False).undecided().next_first()
+    calls = calls.select_related("submission")
     due = (gather_due_back(hire) for hire in still_out(composer))
     return (*(gather_deadline(call) for call in calls), *(one for one in due if one.day is not None))
 
@@ -32,7 +37,8 @@ def gather_due_back(hire: Hire) -> DeadlineFacts:
 
 
 def gather_deadline(call: Call) -> DeadlineFacts:
-    terms = call.asks
+    terms, submission = call.asks, getattr(call, "submission", None)
+    moments = (call.changed_at, submission.changed_at if submission else None)
     return DeadlineFacts(
         id=call.pk,
         uid=call.uid,
@@ -41,8 +47,9 @@ def gather_deadline(call: Call) -> DeadlineFacts:
         day=call.closes_on,
         closes_at=call.closes_at.astimezone(UTC) if call.closes_at else None,
         local=local_time(terms),
-        changed_at=call.changed_at,
-        sequence=call.saves,
+        changed_at=max((one for one in moments if one), default=None),
+        sequence=call.saves + (submission.saves if submission else 0),
+        is_sent=submission is not None and submission.status == SubmissionStatus.SENT,
     )
 
 

@@ -44,6 +44,7 @@ from catalogue.models import (
     Session,
     SocietyDeadline,
     Step,
+    Submission,
     TechnicalSetup,
     Venue,
     Work,
@@ -71,7 +72,7 @@ OF_COMPOSER: tuple[Any, ...] = (
     Call, Hire, LeadTimes, Organisation, Performance, Person, Return, Review, Rider, Sending, Session, SocietyDeadline,
     Step, Venue, Work,
 )  # fmt: skip
-OF_PARTS: tuple[Any, ...] = (HiredPerformance, PerformanceCredit, ProgrammedWork, Recording, TechnicalSetup)
+OF_PARTS: tuple[Any, ...] = (HiredPerformance, PerformanceCredit, ProgrammedWork, Recording, Submission, TechnicalSetup)
 OF_LISTS: tuple[Any, ...] = (Organisation, Performance, Person, Venue, Work)
 PARTS_OF_LISTS: tuple[Any, ...] = (PerformanceCredit, ProgrammedWork)
 PARTS_OF_PAGES: tuple[Any, ...] = (Commission, Movement, *PARTS_OF_LISTS)

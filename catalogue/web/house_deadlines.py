@@ -164,9 +164,9 @@ def sets_back(composers: Sequence[Composer]) -> Iterator[Deadline]:
 
 
 def calls_that_close(composers: Sequence[Composer], until: date, today: date) -> Iterator[Deadline]:
-    """Give when each call closes that is not over; one query."""
+    """Give when each call closes that is neither over nor answered; one query."""
     found = Call.objects.filter(composer__in=composers, closes_on__range=(today - timedelta(days=1), until))
-    for call in found.only("title", "composer", "closes_on", "closes_at"):
+    for call in found.undecided().only("title", "composer", "closes_on", "closes_at"):
         day = call.closes_on
         if day is not None and (call.closes_at is not None or day >= today):
             yield Deadline(

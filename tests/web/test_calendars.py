@@ -13,7 +13,9 @@ from django.test.utils import CaptureQueriesContext
 from icalendar import Calendar
 
 from catalogue.actions.calendars import make_address
+from catalogue.actions.calls import note_submission, propose_call
 from catalogue.models import CalendarAddress, Composer, Performance
+from catalogue.terms import SubmissionStatus
 from tests.conftest import NOW
 from tests.makers import make_performance, make_venue, make_work
 from tests.web.pages import Page
@@ -98,6 +100,26 @@ def test_address_of_deadlines_holds_no_performance(browser: Client, composer: Co
 
     found = summaries(Client().get(made(browser, holds="deadlines")).content)
     assert [one for one in found if not one.startswith("Due: ")] == []
+
+
+def test_a_call_leaves_the_calendar_once_it_is_answered_and_says_when_it_was_sent(
+    browser: Client, composer: Composer
+) -> None:
+    names = ("Lowmarsh Winds", "Two Bells", "Kestrel")
+    calls = [propose_call(composer=composer, text=f"{name}\nDeadline: 20 June 2026.", now=NOW) for name in names]
+    path = made(browser, holds="deadlines")
+    before = Calendar.from_ical(Client().get(path).content).walk("VEVENT")
+
+    for call, status in zip(calls, ("sent", "not chosen", "draft"), strict=True):
+        note_submission(
+            call=call, status=SubmissionStatus(status), sent_on=None, outcome="", feedback="", saves=0, now=NOW
+        )  # fmt: skip
+    after = Calendar.from_ical(Client().get(path).content).walk("VEVENT")
+
+    told = [{str(one["summary"]): one["sequence"] for one in events} for events in (before, after)]
+    assert set(told[0]) == {f"Closes: {call.title}" for call in calls}
+    assert set(told[1]) == {f"Sent; closes: {calls[0].title}", f"Closes: {calls[2].title}"}
+    assert told[1][f"Sent; closes: {calls[0].title}"] > told[0][f"Closes: {calls[0].title}"]
 
 
 def test_page_says_when_an_address_was_last_fetched(browser: Client, composer: Composer) -> None:

@@ -12,10 +12,11 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
 
+from catalogue.actions.calls import note_submission
 from catalogue.models import Call, Composer, Hire, Membership, Performance, SocietyDeadline, Step
-from catalogue.terms import Role
+from catalogue.terms import Role, SubmissionStatus
 from tests.conftest import member
-from tests.makers import make_composer, make_performance, make_work
+from tests.makers import NOW, make_composer, make_performance, make_work
 from tests.web.pages import Page
 from tests.web.test_house import rows_of
 
@@ -82,6 +83,17 @@ def test_everything_that_is_due_stands_by_its_day_with_its_composer(browser: Cli
     assert "Somebody" not in str(found)
     days = Page(browser.get(ADDRESS)).texts("//tbody//td[@data-label='Day']")
     assert (days[0], "27 Feb 2026late by 10 days" in days) == ("21 Feb 2026late by 16 days", True)
+
+
+def test_a_call_that_was_answered_is_due_no_more(browser: Client, due: Performance) -> None:
+    call = Call.objects.get(title="Reading in May")
+    shown = [seen(browser, kind="call")]
+    for status in (SubmissionStatus.SENT, SubmissionStatus.WITHDRAWN):
+        saves = len(shown) - 1
+        note_submission(call=call, status=status, sent_on=None, outcome="", feedback="", saves=saves, now=NOW)
+        shown.append(seen(browser, kind="call"))
+
+    assert [len(one) for one in shown] == [1, 1, 0]
 
 
 @pytest.mark.parametrize(

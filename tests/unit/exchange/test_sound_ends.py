@@ -85,6 +85,13 @@ def test_bytes_that_the_first_frame_tells_are_counted() -> None:
     assert is_cut_off(BytesIO(COUNTED[: 41 * 417]), "mp3")
 
 
+@pytest.mark.parametrize("first", [counting(61 * 417), counting(0), frame()], ids=["told", "told as none", "not told"])
+@pytest.mark.parametrize("left", [1, 4, 200, 416])
+def test_a_last_frame_that_is_not_whole_is_noticed_whatever_the_first_tells(first: bytes, left: int) -> None:
+    assert is_cut_off(BytesIO(first + frame() * 59 + frame()[:left]), "mp3")
+    assert not is_cut_off(BytesIO(first + frame() * 60), "mp3")
+
+
 @pytest.mark.parametrize("suffix", [*WHOLE, "mid"])
 def test_of_what_is_no_such_file_nothing_is_said(suffix: str) -> None:
     assert not is_cut_off(BytesIO(bytes(100) if suffix != "ogg" else WHOLE["ogg"]), suffix)
