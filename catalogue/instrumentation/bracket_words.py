@@ -38,7 +38,7 @@ from catalogue.instrumentation.phrases import (
     token_at,
 )
 from catalogue.instrumentation.seating import double, own_section
-from catalogue.instrumentation.senses import KEYED, in_section, stand_in
+from catalogue.instrumentation.senses import KEYED, NOTED, in_section, stand_in
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument
 
@@ -286,6 +286,9 @@ def pitches(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
         double(draft, 1, tuple(apart), "")
         message = "The keys were read as two instruments of one player."
         forces.remark("keys", message, bracket.start, bracket.end, "one instrument in either key")
+        return []
+    if len(keyed) == 1 and keyed[0] not in (*NOTED, draft.slug):
+        draft.slug = keyed[0]
         return []
     draft.notes.append("in " + forces.written(nodes[0].start, nodes[-1].end).removeprefix("in "))
     return []

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
-from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.phrases import pitch_end
 from catalogue.instrumentation.vocabulary import key_of
 
 FEW = 2
@@ -161,10 +162,17 @@ def second_kl(forces: Forces) -> None:
         len(named) != 2
         or any(one.family == "keyboard" for one in drafts)
         or any(one.slug != "clarinet" or one.count is not None for one in named)
+        or has_key(named[1])
     ):
         return
     if forces.decide("abbreviation", "The second “Kl” was read as", KL, named[1].start, named[1].end):
         named[1].slug = "piano"
+
+
+def has_key(draft: Draft) -> bool:
+    """Whether the key of a wind instrument is told, ``Kl. in A``, ``Kl. (Es)``."""
+    inside = [bracket.nodes for bracket in draft.brackets]
+    return any(note.startswith("in ") for note in draft.notes) or any(pitch_end(one, 0) == len(one) for one in inside)
 
 
 KL = ("the piano", "a second clarinet")

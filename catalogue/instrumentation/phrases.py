@@ -251,7 +251,7 @@ def lists_key(nodes: Nodes, at: int) -> bool:
 
 @remembered
 def numbers_after_names(nodes: Nodes) -> bool:
-    """Whether every number of the row stands after a word and its point or colon, ``Fl.2, Ob.2``; two at least."""
+    """Whether every number of the row stands after a word and its point, ``Fl.2, Ob.2``; two, or nothing else."""
     numbers = [at for at, node in enumerate(nodes) if node.kind == "number"]
     if numbers_glued(nodes, numbers) or numbers_between(nodes, numbers):
         return True
@@ -260,7 +260,8 @@ def numbers_after_names(nodes: Nodes) -> bool:
         at in ranges or (at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word") for at in numbers
     ]
     apart = [at + 1 == len(nodes) or nodes[at + 1].kind != "word" or nodes[at + 1].spaced for at in numbers]
-    return len(numbers) > 1 and all(pointed) and all(apart) and not numbers_before_names(nodes, numbers)
+    several = len(numbers) > 1 or (numbers == [2] and len(nodes) == 3)
+    return several and all(pointed) and all(apart) and not numbers_before_names(nodes, numbers)
 
 
 def numbers_before_names(nodes: Nodes, numbers: list[int]) -> bool:
@@ -271,7 +272,8 @@ def numbers_before_names(nodes: Nodes, numbers: list[int]) -> bool:
 
 def numbers_between(nodes: Nodes, numbers: list[int]) -> bool:
     """Whether only blanks part names and numbers in turn, the first a name, ``fl 2 ob 2 cl 2 bn 2 timp``."""
-    alternate = len(numbers) > FAMILY - 1 and numbers == list(range(1, 2 * len(numbers), 2))
+    last = len(numbers) > 1 and numbers[-1] == len(nodes) - 1
+    alternate = (len(numbers) > FAMILY - 1 or last) and numbers == list(range(1, 2 * len(numbers), 2))
     return alternate and all(nodes[at - 1].kind == "word" and nodes[at].spaced for at in numbers)
 
 

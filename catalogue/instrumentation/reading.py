@@ -12,6 +12,7 @@ from catalogue.instrumentation import (
     brackets,
     choices,
     choirs,
+    codes,
     company,
     conventions,
     denials,
@@ -36,6 +37,7 @@ from catalogue.instrumentation.margins import without_margins
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
 from catalogue.instrumentation.numbered_parts import merge_seats
 from catalogue.instrumentation.ordinals import pointed_ordinals
+from catalogue.instrumentation.run_on import part_run_on
 from catalogue.instrumentation.scanning import Scan
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.spelling import ensemble_compound, solo_compound, two_words
@@ -99,7 +101,7 @@ def read_nodes(
 ) -> Instrumentation:
     """Return the forces of a text that names one line-up."""
     forces = Forces(text, Speech(nodes, language), strings_are=strings_are)
-    nodes = beside(without_limit(parted(pointed_ordinals(nodes), forces), forces))
+    nodes = beside(without_limit(part_run_on(parted(pointed_ordinals(nodes), forces), forces), forces))
     conventions.prepare(forces, nodes, convention)
     Scan(nodes, forces, Scope(), formula=forces.formula, slash_parts=forces.slash_parts).walk()
     settle(forces)
@@ -122,7 +124,7 @@ def read_nodes(
 
 def settle(forces: Forces) -> None:
     """Settle the drafts, each step on what the one before it made sure."""
-    settling.drop_heading_word(forces)
+    codes.drop_repeated_heading(forces)
     percussion.timpani_and(forces)
     letters_for_families(forces)
     settling.settle_bodies(forces)
@@ -175,6 +177,7 @@ def settle_names(forces: Forces) -> None:
     choices.sizes_after_comma(forces)
     sizes.carry_sizes(forces)
     settling.choose_names(forces)
+    codes.capital_voices(forces)
     company.alto_or_viola(forces)
     company.small_flutes(forces)
     company.second_kl(forces)

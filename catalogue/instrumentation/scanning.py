@@ -42,7 +42,7 @@ from catalogue.instrumentation.qualifying import qualified
 from catalogue.instrumentation.repeats import repeated_bracket
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.sizes import keyed_at, suspended_at
-from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
+from catalogue.instrumentation.tails import note_pitch, opens_clause, quiet, say_of_others, shorter
 from catalogue.instrumentation.tallies import say_of_body, tell
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at
@@ -121,9 +121,9 @@ class Scan:
         return self.choice, self.clause, self.elsewhere, again, self.body, self.item
 
     def opens_name(self, at: int) -> bool:
-        """Whether a name of several words begins here: the ``E`` of ``E-flat clarinet`` joins nothing."""
+        """Whether a name of several words or a key begins here: the ``E`` of ``E-flat clarinet`` joins nothing."""
         found = name_at(self.nodes, at)
-        return found is not None and found.end > at + 1
+        return (found is not None and found.end > at + 1) or keys_end(self.nodes, at) is not None
 
     def part(self, at: int) -> int:
         """Take a separator; an end of line or a semicolon ends what a heading said of roles."""
@@ -265,7 +265,7 @@ class Scan:
         """Give a key that stands after an abbreviation's point, ``Kl. in A``, to the item before it."""
         end = keys_end(self.nodes, at)
         if end is not None and self.last is not None and self.last.family in ("woodwind", "brass"):
-            self.last.notes.append(self.forces.written(self.nodes[at].start, self.nodes[end - 1].end))
+            note_pitch(self.last, self.forces, self.nodes, at + 1, end)
         return end
 
     def article(self, at: int) -> int | None:

@@ -79,6 +79,8 @@ KEYED = {
     ("trumpet", "d"): "d-trumpet",
     ("tuba", "f"): "tuba",
 }
+NOTED = ("c-clarinet", "d-trumpet")
+"""Instruments of a key that others may play too: the key is kept as a remark."""
 USUAL_OF_PLACE = {
     "flute": "piccolo",
     "oboe": "cor-anglais",

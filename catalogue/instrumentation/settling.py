@@ -161,17 +161,6 @@ def refuse_nameless(forces: Forces) -> None:
             raise forces.fail(reason, draft.start, draft.end, ("the name of an instrument",))
 
 
-def drop_heading_word(forces: Forces) -> None:
-    """Leave out the capitals of a subject heading that the count after it repeats, ``PF 2pf``."""
-    drafts = forces.drafts
-    if len(drafts) < 2 or drafts[0].name is None or drafts[0].count is not None or drafts[1].count is None:
-        return
-    first, second = drafts[0], drafts[1]
-    heading = first.name is not None and first.name.written.isupper() and len(first.name.written) > 1
-    if heading and not second.separator and not first.brackets and first.slug == second.slug:
-        del drafts[0]
-
-
 def counts_after_names(forces: Forces) -> None:
     """Read the figures after names as numbers of players where they are that throughout."""
     numbered = [draft for draft in forces.drafts if draft.number_after or draft.seats]

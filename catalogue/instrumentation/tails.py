@@ -26,7 +26,7 @@ from catalogue.instrumentation.phrases import (
 )
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.qualities import qualities_at
-from catalogue.instrumentation.senses import KEYED, Surroundings, in_section, stand_in
+from catalogue.instrumentation.senses import KEYED, NOTED, Surroundings, in_section, stand_in
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token
 from catalogue.instrumentation.vocabulary import instrument, key_of
 from catalogue.instrumentation.voicings import is_letters
@@ -144,7 +144,7 @@ def keyed_slug(draft: Draft, nodes: Nodes) -> str | None:
 def note_pitch(draft: Draft, forces: Forces, nodes: Nodes, start: int, end: int) -> None:
     """Keep a key as the instrument that is named by it, else as a remark: a score tells it (MOLA's guidelines)."""
     keyed = keyed_slug(draft, nodes[start:end])
-    if keyed is not None and keyed not in ("c-clarinet", "d-trumpet", draft.slug):
+    if keyed is not None and keyed not in (*NOTED, draft.slug):
         draft.slug = keyed
         return
     draft.notes.append("in " + forces.written(nodes[start].start, nodes[end - 1].end))

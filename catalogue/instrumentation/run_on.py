@@ -1,0 +1,150 @@
+"""Parts the names of lists that are written without marks, ``2 Flutes Piccolo 2 Oboes``, ``Flute 1 Flute 2 Oboe 1``.
+
+A plural ends a name, since nothing after it in the same name could say what it is in English; and figures that rise
+after a repeated name number its parts. A comma is put where a name ends, so that all else reads a list with commas.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.languages import language_of
+from catalogue.instrumentation.names import Name, known, name_at
+from catalogue.instrumentation.phrases import keys_end, pitch_end, seat_value, token_at
+from catalogue.instrumentation.plurals import is_plural
+from catalogue.instrumentation.tokens import Node, Nodes, Row, Token, spelled
+from catalogue.instrumentation.vocabulary import family_of, instrument, key_of, languages_of
+
+ENGLISH = {"en-GB", "en-US"}
+MOST_PARTS = 9
+LONG = 2
+"""Nodes of a name that is more than a word."""
+
+
+def part_run_on(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
+    """Return the nodes with a comma where a name ends that another follows without a mark."""
+    ends = {*plural_ends(nodes, forces), *part_ends(nodes)}
+    if not ends:
+        return nodes
+    found: list[Node] = []
+    for at, node in enumerate(nodes):
+        if at in ends:
+            found.append(Token("mark", ",", node.start, node.start, False, *spelled("mark", ",")))
+        found.append(node)
+    return Row(found)
+
+
+def plural_ends(nodes: Nodes, forces: Forces) -> Iterator[int]:
+    """Return the places after plurals that would be joined to the next name, ``2 Flutes Piccolo``."""
+    for at in range(len(nodes) - 1):
+        word, following = nodes[at], nodes[at + 1]
+        if type(word) is not Token or word.kind != "word" or not word.key.endswith("s"):
+            continue
+        if following.kind == "word" and following.spaced and ends_name(nodes, at, word, forces):
+            yield at + 1
+
+
+def ends_name(nodes: Nodes, at: int, word: Token, forces: Forces) -> bool:
+    """Whether the plural at a place is a name by itself and what follows it another."""
+    further = name_at(nodes, at + 1)
+    key = pitch_end(nodes, at + 1) if further is None or further.end < at + LONG else None
+    if further is None and key is None:
+        return False
+    slugs = known(word.text)
+    if not slugs or not is_plural(Name(slugs, word.text, at, at + 1, word.start, word.end)):
+        return False
+    if key is not None and key > at + LONG:
+        return name_at(nodes, key) is not None
+    joined = name_at(nodes, at)
+    if joined is None or further is None or further.end > max(joined.end, at + 2):
+        return further is not None and further.end > at + 2
+    if joined.end == at + 1 or further.end < joined.end:
+        return False
+    return stands_alone(further) and not is_english(joined) and in_english(nodes, at, joined, forces)
+
+
+def stands_alone(name: Name) -> bool:
+    """Whether a name is no mere size, ``alto``, ``bass``."""
+    return all(family_of(slug) != "voice" for slug in name.slugs)
+
+
+def is_english(name: Name) -> bool:
+    """Whether a name is spelled so in English."""
+    key = key_of(name.written)
+    return any(ENGLISH & languages_of().get((key, slug), frozenset()) for slug in name.slugs)
+
+
+def in_english(nodes: Nodes, at: int, joined: Name, forces: Forces) -> bool:
+    """Whether a plural is written as in English, and the text without it and what follows is of no other language."""
+    word = nodes[at]
+    slugs = known(word.text) if isinstance(word, Token) else ()
+    plurals = {instrument(slug).names["en-GB"].plural.lower() for slug in slugs}
+    if not isinstance(word, Token) or word.lower not in plurals:
+        return False
+    rest = (*nodes[:at], *nodes[joined.end :])
+    if not language_of(rest).startswith("en"):
+        return False
+    if not any(node.kind == "word" for node in rest):
+        message = f"“{forces.written(joined.start, joined.stop)}” was read as two instruments."
+        forces.remark("run-on", message, joined.start, joined.stop, "one instrument")
+    return True
+
+
+class Part(NamedTuple):
+    """A name with a figure after it: what it means, where it stands, and the places after it and after the figure."""
+
+    slugs: tuple[str, ...]
+    figure: int
+    start: int
+    stop: int
+    end: int
+
+    def follows(self, other: Part) -> bool:
+        """Whether this is the next part of the other's instrument."""
+        return self.slugs == other.slugs and self.figure == other.figure + 1
+
+
+def part_ends(nodes: Nodes) -> Iterator[int]:
+    """Return the places after the figures of repeated names that rise from one, ``Flute 1 Flute 2 Oboe``."""
+    parts = [*numbered(nodes)] if run_on_figures(nodes) else []
+    for at, part in enumerate(parts):
+        after = parts[at + 1] if at + 1 < len(parts) else None
+        hidden = name_at(nodes, part.stop - 1) if part.stop > part.start + 1 and part.figure == 1 else None
+        if hidden is not None and hidden.slugs != part.slugs and after is not None and after[:2] == (hidden.slugs, 2):
+            yield part.stop - 1
+            parts[at] = part._replace(slugs=hidden.slugs)
+        rises = after is not None and part.figure == 1 and after.follows(parts[at])
+        risen = at > 0 and part.follows(parts[at - 1])
+        if (risen or rises) and part.end < len(nodes) and nodes[part.end].kind == "word":
+            yield part.end
+
+
+def run_on_figures(nodes: Nodes) -> bool:
+    """Whether two figures or more stand between words with blanks only."""
+    inner = range(1, len(nodes) - 1)
+    between = (at for at in inner if is_figure(nodes, at) and nodes[at - 1].kind == nodes[at + 1].kind == "word")
+    return sum(nodes[at].spaced and nodes[at + 1].spaced for at in between) > 1
+
+
+def is_figure(nodes: Nodes, at: int) -> bool:
+    """Whether a part number stands here, ``2`` or ``II``."""
+    value = seat_value(token_at(nodes, at))
+    return value is not None and 0 < value < MOST_PARTS
+
+
+def numbered(nodes: Nodes) -> Iterator[Part]:
+    """Return the names with a figure after them in order, a key between them passed over, ``Clarinet in A 1``."""
+    at = 0
+    while at < len(nodes):
+        name = name_at(nodes, at) if nodes[at].kind == "word" else None
+        if name is None:
+            at += 1
+            continue
+        end = keys_end(nodes, name.end) or pitch_end(nodes, name.end) or name.end
+        figure = seat_value(token_at(nodes, end)) if is_figure(nodes, end) and nodes[end].spaced else None
+        if figure is not None:
+            yield Part(name.slugs, figure, name.first, name.end, end + 1)
+            end += 1
+        at = end
