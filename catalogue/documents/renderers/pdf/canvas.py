@@ -18,22 +18,12 @@ from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.pdf.faces import carried_face
 from catalogue.documents.renderers.pdf.fonts import font_of
 from catalogue.documents.renderers.pdf.setting import WIDTH, Piece, SetLine
+from catalogue.documents.renderers.pdf.strips import strip_path
 from catalogue.documents.renderers.pdf.tags import Element
-from catalogue.documents.renderers.pdf.text import Pen
+from catalogue.documents.renderers.pdf.text import Pen, number
 from catalogue.documents.sheets.geometry import INK
 from catalogue.documents.sheets.paper import Size
-from catalogue.drawings.player_strip import (
-    BAR_THICK,
-    DISC,
-    LINE_THICK,
-    RING,
-    RING_THICK,
-    SMALL,
-    TRIANGLE_HIGH,
-    TRIANGLE_WIDE,
-    Point,
-    Strip,
-)
+from catalogue.drawings.player_strip import Strip
 from catalogue.drawings.sketch import Outline
 
 BLACK = (0, 0, 0)
@@ -42,9 +32,8 @@ GREY = (0.7, 0.7, 0.7)
 DASHES: dict[bool, tuple[float, ...]] = {False: (), True: (2.6, 2)}
 NON_ZERO = 1
 """How a path is filled: what turns the other way round inside it stays open."""
-ROUND = 1
-"""The cap of a stroke that ends in a half circle."""
 LANGUAGE_AND_INK = attrgetter("language", "inked")
+GLYPHS = attrgetter("glyphs")
 ABOVE_HEAD = 20
 """How far above the baseline of a head a reader is taken that asks for its section."""
 
@@ -92,7 +81,7 @@ class Canvas:
     def encoded(self, _number: int) -> None:
         """Keep what a page has been drawn with as bytes: its texts are codes, reportlab has nothing to encode."""
         page = self.drawing._doc.Pages.pages[-1]
-        page.stream = page.stream.encode("ascii")
+        page.stream = page.stream.encode("latin-1")
 
     def finish(self) -> bytes:
         """The file with every page that was ended."""
@@ -160,8 +149,8 @@ class Canvas:
     def text(self, x: float, y: float, line: SetLine) -> None:
         """Set a line from ``x`` on, its baseline at ``y``; a stretch in another language is a span of its own."""
         pieces = (*line.pieces, line.turned) if line.turned else line.pieces
-        for (language, inked), stretch in groupby(pieces, key=LANGUAGE_AND_INK):
-            run = [piece for piece in stretch if piece.glyphs]
+        for (language, inked), stretch in stretches(pieces):
+            run = list(filter(GLYPHS, stretch))
             if language and self.element is not None:
                 with self.span(language, self.element):
                     self.run(x, y, run, inked=inked)
@@ -276,36 +265,10 @@ class Canvas:
         """Draw a player strip, its upper left corner at the place."""
         self.begin()
         self.ink(inked=False)
-        self.lines(
-            [(x + one.x * scale, x + one.end * scale, y + one.y * scale) for one in strip.lines], LINE_THICK * scale
-        )
-        for radius, discs in ((DISC, strip.discs), (SMALL, strip.small)):
-            self.discs(discs, (x, y), scale, radius * scale)
-        for ring in strip.rings:
-            self.drawing.setLineWidth(RING_THICK * scale)
-            self.drawing.circle(x + ring.x * scale, self.height - y - ring.y * scale, RING * scale)
-        self.lines(
-            [(x + one.x * scale, x + one.end * scale, y + one.y * scale) for one in strip.bars], BAR_THICK * scale
-        )
-        for left in strip.triangles:
-            self.triangle(x + left.x * scale, y + left.y * scale, scale)
+        self.drawing.addLiteral(f"q 1 0 0 1 {number(x)} {number(self.height - y)} cm {strip_path(strip, scale)} Q")
 
-    def discs(self, centres: tuple[Point, ...], place: tuple[float, float], scale: float, radius: float) -> None:
-        """Strokes without length under round caps: the shortest way to draw a disc. They share columns and rows."""
-        if not centres:
-            return
-        left, top = place
-        across = {x: f"{left + x * scale:.2f}" for x in {one.x for one in centres}}
-        down = {y: f"{self.height - (top + y * scale):.2f}" for y in {one.y for one in centres}}
-        path = " ".join([f"{across[one.x]} {down[one.y]} m {across[one.x]} {down[one.y]} l" for one in centres])
-        self.drawing.addLiteral(f"q {ROUND} J {2 * radius:.3f} w {path} S Q")
 
-    def triangle(self, x: float, y: float, scale: float) -> None:
-        """A triangle that points to the right, the middle of its left side at the place."""
-        middle, half = self.height - y, TRIANGLE_HIGH * scale / 2
-        path = self.drawing.beginPath()
-        path.moveTo(x, middle + half)
-        path.lineTo(x + TRIANGLE_WIDE * scale, middle)
-        path.lineTo(x, middle - half)
-        path.close()
-        self.drawing.drawPath(path, stroke=0, fill=1)
+def stretches(pieces: Sequence[Piece]) -> Iterable[tuple[tuple[str, bool], Iterable[Piece]]]:
+    """The pieces of a line by their language and ink: those of most lines are alike."""
+    kinds = set(map(LANGUAGE_AND_INK, pieces))
+    return [(kinds.pop(), pieces)] if len(kinds) == 1 else groupby(pieces, key=LANGUAGE_AND_INK)

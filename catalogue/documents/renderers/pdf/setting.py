@@ -9,11 +9,12 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
 from operator import attrgetter
+from typing import NamedTuple
 
 import uharfbuzz as hb
 
@@ -67,7 +68,7 @@ class Piece:
     width: float
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class SetLine:
     """A line as it stands on the page, from left to right; ``turned`` is the space at which it was broken, if it was.
 
@@ -93,14 +94,16 @@ class Character:
 
 def set_text(text: Text, look: Look, measure: float | Measure, language: str) -> tuple[SetLine, ...]:
     """Break a text into lines of the measure; ``language`` is the document's. An empty text has no line."""
+    if not text:
+        return ()
     room = measure if callable(measure) else lambda _line: measure
-    parts = list(simple_parts(text, look)) if is_simple(text) else None
-    if parts is not None and sum(map(WIDTH, parts)) <= room(0) and not (parts and parts[0].blank):
-        return (finished(parts),) if parts else ()
-    if parts is None or is_held_across(text):
+    simple = simply_set(text, look)
+    if simple is not None and simple.whole is not None and simple.width <= room(0):
+        return simple.whole
+    if simple is None or is_held_across(text):
         words = all_words(characters(text, look, language), look)
     else:
-        words = simple_words(parts)
+        words = simple_words(simple.parts)
     lines: list[SetLine] = []
     line: list[Piece] = []
     width = 0.0
@@ -116,13 +119,35 @@ def set_text(text: Text, look: Look, measure: float | Measure, language: str) ->
     return (*lines, finished(line)) if line else tuple(lines)
 
 
+class Simple(NamedTuple):
+    """A simple text: its words and spaces, how wide they are together, and the one line that they are where it fits.
+
+    A text that begins with a space has no such line.
+    """
+
+    parts: tuple[Piece, ...]
+    width: float
+    whole: tuple[SetLine, ...] | None
+
+
+@lru_cache(20000)
+def simply_set(text: Text, look: Look) -> Simple | None:
+    """A text none of whose signs needs to be looked at, set in a look; papers are made again and again."""
+    if not is_simple(text):
+        return None
+    parts = tuple(simple_parts(text, look))
+    if parts and parts[0].blank:
+        return Simple(parts, sum(map(WIDTH, parts)), None)
+    return Simple(parts, sum(map(WIDTH, parts)), (finished(parts),) if parts else ())
+
+
 def set_line(text: Text, look: Look, language: str) -> SetLine:
     """A text on one line, however long."""
     lines = set_text(text, look, 1e6, language)
     return lines[0] if lines else SetLine(())
 
 
-def finished(line: list[Piece]) -> SetLine:
+def finished(line: Sequence[Piece]) -> SetLine:
     """The pieces in visual order, without the spaces at the end."""
     turned = line[-1] if line and line[-1].blank else None
     while line and line[-1].blank:
@@ -163,7 +188,7 @@ def parts_of(text: str, face: Face, size: float, language: str, inked: bool) -> 
     return tuple(piece_of(part, face, size, 0, language, inked) for part in BLANKS.split(text) if part)
 
 
-def simple_words(parts: list[Piece]) -> Iterator[list[Piece]]:
+def simple_words(parts: Sequence[Piece]) -> Iterator[list[Piece]]:
     """What :func:`all_words` makes of a simple text, without looking at its signs one by one."""
     for blank, group in groupby(parts, key=attrgetter("blank")):
         if blank:

@@ -15,19 +15,20 @@ from typing import NamedTuple
 
 from reportlab.pdfgen.canvas import Canvas
 
+from catalogue.documents.renderers.pdf.faces import Face
 from catalogue.documents.renderers.pdf.fonts import FIRST, GlyphFont, font_of
 from catalogue.documents.renderers.pdf.setting import WIDTH, Glyph, Piece
 
-ESCAPED = tuple(chr(code) if 32 <= code < 127 and chr(code) not in r"\()" else f"\\{code:03o}" for code in range(256))
-"""Each code of a font as it stands in a string (ISO 32000-1, section 7.3.4.2)."""
+ESCAPED = tuple(f"\\{code:03o}" if chr(code) in "\\()\r\n" else chr(code) for code in range(256))
+"""Each code of a font as it stands in a string (ISO 32000-1, section 7.3.4.2): as it is, but for what a reader would
+take for an end of the string or of a line."""
+ITSELF = {ord(sign): sign for sign in "()-.0123456789 "}
+"""What stands around the glyphs in what TJ is told."""
 
 
 LOOK = attrgetter("font", "rise")
 SPELT = attrgetter("spelt")
 SUBSET_AND_RISE = itemgetter(0, 1)
-
-Coded = tuple[int, str]
-"""The subset of a font that a glyph is in, and its code there as it stands in a string."""
 
 
 @dataclass(slots=True)
@@ -59,7 +60,7 @@ class Pen:
     def __init__(self, drawing: Canvas) -> None:
         self.drawing = drawing
         self.known: dict[Piece, Written] = {}
-        self.codes: dict[str, dict[str, Coded]] = {}
+        self.hands: dict[Face, Hand] = {}
 
     def draw_text(self, x: float, y: float, pieces: Iterable[Piece]) -> None:
         """Set pieces side by side from ``x`` on, their baseline at ``y`` from the foot of the page.
@@ -81,54 +82,106 @@ class Pen:
             x += sum(map(WIDTH, stretch))
 
     def learn(self, piece: Piece) -> Written:
-        font = font_of(piece.face)
-        spelt = font.stands_for(self.drawing._doc, piece.glyphs)
-        strokes = tuple(self.strokes(piece, font))
-        level = len(strokes) == 1 and not strokes[0].rise
-        found = Written(strokes, spelt, piece.text, piece.width, strokes[0].font if level else "")
-        self.known[piece] = found
+        hand = self.hands.get(piece.face)
+        if hand is None:
+            hand = self.hands[piece.face] = Hand(font_of(piece.face), self.drawing)
+        found = self.known[piece] = hand.written(piece)
         return found
 
-    def strokes(self, piece: Piece, font: GlyphFont) -> Iterable[Stroke]:
+
+class Hand:
+    """What one face is written with in one document: which code its glyphs have, and what they are known to stand for.
+
+    ``shown`` leads from the private character of a glyph to its code as it stands in a string, ``subsets`` to the part
+    of the font that has it; a face of which no more than that is used has but the first.
+    """
+
+    def __init__(self, font: GlyphFont, drawing: Canvas) -> None:
+        self.font = font
+        self.document = drawing._doc
+        self.told: set[tuple[int, str]] = set()
+        self.shown: dict[int, str] = dict(ITSELF)
+        self.subsets: dict[int, int] = {}
+        self.is_whole = True
+        self.names: dict[tuple[int, float], str] = {}
+
+    def written(self, piece: Piece) -> Written:
+        template = template_of(piece)
+        spelt = template.sources <= self.told
+        if not spelt:
+            spelt = self.font.stands_for(self.document, piece.glyphs)
+            self.told.update(template.sources if spelt else ())
+        if not self.subsets.keys() >= template.needed:
+            self.code(template.signs)
+        if self.is_whole and template.is_level:
+            font = self.name(0, piece.size)
+            shown = template.shown.translate(self.shown)
+            return Written((Stroke(font, 0.0, shown),), spelt, piece.text, piece.width, font)
+        strokes = tuple(self.strokes(piece, template.signs))
+        level = len(strokes) == 1 and not strokes[0].rise
+        return Written(strokes, spelt, piece.text, piece.width, strokes[0].font if level else "")
+
+    def strokes(self, piece: Piece, signs: str) -> Iterator[Stroke]:
         """The glyphs of a piece, those together that share a subset of the font and a height."""
-        signs, moves = placed(piece)
-        known = self.codes.setdefault(font.fontName, {})
-        if not known.keys() >= set(signs):
-            self.code(signs, font)
         told = [
-            (known[sign][0], move.rise, f"{move.before}({known[sign][1]}){move.after}")
-            for sign, move in zip(signs, moves, strict=True)
+            (self.subsets[ord(sign)], glyph.y * piece.size / 1000, moved(glyph, piece.face, self.shown[ord(sign)]))
+            for sign, glyph in zip(signs, piece.glyphs, strict=True)
         ]
         for (subset, rise), group in groupby(told, key=SUBSET_AND_RISE):
-            name = f"{font.getSubsetInternalName(subset, self.drawing._doc)} {number(piece.size)} Tf"
-            yield Stroke(name, rise, "".join([shown for _subset, _rise, shown in group]).replace(")(", ""))
+            shown = "".join([shown for _subset, _rise, shown in group]).replace(")(", "")
+            yield Stroke(self.name(subset, piece.size), rise, shown)
 
-    def code(self, signs: str, font: GlyphFont) -> None:
+    def code(self, signs: str) -> None:
         """Have the font give codes to glyphs."""
-        parts = font.splitString(signs, self.drawing._doc)
+        parts = self.font.splitString(signs, self.document)
         coded = [(subset, ESCAPED[code]) for subset, part in parts for code in part]
-        self.codes[font.fontName].update(zip(signs, coded, strict=True))
+        for sign, (subset, shown) in zip(signs, coded, strict=True):
+            self.subsets[ord(sign)], self.shown[ord(sign)] = subset, shown
+            self.is_whole = self.is_whole and not subset
+
+    def name(self, subset: int, size: float) -> str:
+        found = self.names.get((subset, size))
+        if found is None:
+            found = f"{self.font.getSubsetInternalName(subset, self.document)} {number(size)} Tf"
+            self.names[subset, size] = found
+        return found
 
 
-class Move(NamedTuple):
-    """How a glyph is moved from where the font puts it, as TJ is told before and after it, and how far it is raised."""
+class Template(NamedTuple):
+    """What is the same of a piece in every document.
 
-    before: str
-    after: str
-    rise: float
+    ``signs`` are the private characters of its glyphs, ``needed`` their numbers, ``sources`` what each glyph stands
+    for, ``shown`` what TJ is told with these characters in the place of codes, ``is_level`` whether none is raised.
+    """
+
+    signs: str
+    needed: frozenset[int]
+    sources: frozenset[tuple[int, str]]
+    shown: str
+    is_level: bool
 
 
 @lru_cache(40000)
-def placed(piece: Piece) -> tuple[str, tuple[Move, ...]]:
-    """The private characters of a piece's glyphs, and how each is moved."""
-    return "".join([chr(FIRST + glyph.id) for glyph in piece.glyphs]), tuple(move(one, piece) for one in piece.glyphs)
+def template_of(piece: Piece) -> Template:
+    signs = "".join([chr(FIRST + glyph.id) for glyph in piece.glyphs])
+    shown = "".join([moved(glyph, piece.face, sign) for glyph, sign in zip(piece.glyphs, signs, strict=True)])
+    return Template(
+        signs,
+        frozenset(map(ord, signs)),
+        frozenset((glyph.id, glyph.source) for glyph in piece.glyphs),
+        shown.replace(")(", ""),
+        not any(glyph.y for glyph in piece.glyphs),
+    )
 
 
-def move(glyph: Glyph, piece: Piece) -> Move:
-    """Moved by its own offset, then to where the next one begins, where the font has moved on by the glyph's width."""
+def moved(glyph: Glyph, face: Face, shown: str) -> str:
+    """A glyph's code as TJ is told it: moved by the glyph's own offset, then to where the next one begins.
+
+    The font has moved on by the glyph's width.
+    """
     before = f"{number(-glyph.x)} " if glyph.x else ""
-    after = piece.face.width(glyph.id) - glyph.advance + glyph.x
-    return Move(before, f"{number(after)} " if after else "", glyph.y * piece.size / 1000)
+    after = face.width(glyph.id) - glyph.advance + glyph.x
+    return f"{before}({shown})" + (f"{number(after)} " if after else "")
 
 
 def operators(stretch: Sequence[Written]) -> str:
