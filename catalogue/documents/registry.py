@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from importlib import import_module
 
+from catalogue.documents.collecting import PAUSE
 from catalogue.documents.model import Document, Logo
 from catalogue.documents.needs import DocumentNeeds
 
@@ -166,7 +167,7 @@ def builder(kind: str) -> Callable[..., Document]:
     """The function that makes documents of a kind; KeyError for a word that is none."""
     found = KINDS[kind]
     function: Callable[..., Document] = getattr(import_module(found.module), found.function)
-    return function
+    return PAUSE.around(function)
 
 
 def small_logo(content: bytes, alternative: str) -> Logo:

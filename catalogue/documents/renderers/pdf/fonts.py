@@ -88,11 +88,19 @@ class GlyphFace(TTFontFace):
         self.charWidths = {FIRST + glyph: face.width(glyph) for glyph in glyphs}
 
     def makeSubset(self, subset: list[int]) -> bytes:
-        """The font program of some characters. HarfBuzz takes their glyphs out of the face, reportlab gives codes."""
-        program, places = truetype(self.whole, [sign - FIRST for sign in subset if sign in self.charToGlyph])
-        part = TTFontFace(BytesIO(program))
-        part.charToGlyph = {FIRST + glyph: place for glyph, place in places.items()}
-        return part.makeSubset(subset)
+        return program_of(self.whole, tuple(subset))
+
+
+@lru_cache(64)
+def program_of(face: Face, subset: tuple[int, ...]) -> bytes:
+    """The font program of some characters. HarfBuzz takes their glyphs out of the face, reportlab gives codes.
+
+    A paper that is made again, in whatever format of page, has the same ones.
+    """
+    program, places = truetype(face, [sign - FIRST for sign in subset if sign >= FIRST])
+    part = TTFontFace(BytesIO(program))
+    part.charToGlyph = {FIRST + glyph: place for glyph, place in places.items()}
+    return part.makeSubset(list(subset))
 
 
 def truetype(face: Face, glyphs: Iterable[int]) -> tuple[bytes, dict[int, int]]:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from catalogue.documents.collecting import PAUSE
 from catalogue.documents.labels import labels
 from catalogue.documents.model import Document, Logo
 from catalogue.documents.renderers.logos import AIR, logo_size
 from catalogue.documents.renderers.pdf.blocks import document_items
 from catalogue.documents.renderers.pdf.book import Book
 from catalogue.documents.renderers.pdf.canvas import Canvas
-from catalogue.documents.renderers.pdf.collecting import PAUSE
 from catalogue.documents.renderers.pdf.file import file_of
 from catalogue.documents.renderers.pdf.flow import Placed, placed
 from catalogue.documents.renderers.pdf.ground import Ground

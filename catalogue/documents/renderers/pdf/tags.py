@@ -70,17 +70,28 @@ class Tree:
             said += f"/Alt{text_string(element.alternative)}"
         if element.scope:
             said += f"/A<</O/Table/Scope/{element.scope}>>"
-        self.tell(number, f"{said}/K[{' '.join([self.kid(kid, number) for kid in element.kids])}]")
+        self.tell(number, said + self.kids(element.kids, number))
         return number
 
-    def kid(self, kid: Element | Mark, parent: int) -> str:
-        if isinstance(kid, Element):
-            return f"{self.node(kid, parent)} 0 R"
-        page, mark = kid
+    def kids(self, kids: list[Element | Mark], parent: int) -> str:
+        """Nodes by their number; content by its mark alone, where it is all on the page that is named beside."""
+        marks = [kid for kid in kids if not isinstance(kid, Element)]
+        pages = {page for page, _mark in marks}
+        own = pages.pop() if len(pages) == 1 else None
+        told = [
+            f"{self.node(kid, parent)} 0 R" if isinstance(kid, Element) else self.content(kid, parent, own)
+            for kid in kids
+        ]
+        beside = "" if own is None else f"/Pg {self.pages[own]} 0 R"
+        return f"{beside}/K[{' '.join(told)}]"
+
+    def content(self, mark: Mark, parent: int, own: int | None) -> str:
+        """A stretch of content, noted as its page's; with its page, unless that is the node's ``own``."""
+        page, number = mark
         owners = self.owners[page]
-        owners += [parent] * (mark + 1 - len(owners))
-        owners[mark] = parent
-        return f"<</Type/MCR/Pg {self.pages[page]} 0 R/MCID {mark}>>"
+        owners += [parent] * (number + 1 - len(owners))
+        owners[number] = parent
+        return str(number) if page == own else f"<</Type/MCR/Pg {self.pages[page]} 0 R/MCID {number}>>"
 
 
 def text_string(text: str) -> str:

@@ -7,9 +7,9 @@ from io import BytesIO
 
 import pikepdf
 
+from catalogue.documents.collecting import Pause
 from catalogue.documents.model import Document, Entry, Opening, Paper, Section, value, wording
-from catalogue.documents.renderers.pdf.collecting import Pause
-from catalogue.documents.renderers.pdf.file import TOGETHER, table_stream, written
+from catalogue.documents.renderers.pdf.file import ROW, TOGETHER, table_stream, written
 from catalogue.documents.renderers.pdf.pages import render_pdf
 
 
@@ -37,7 +37,9 @@ def test_every_mark_leads_back_to_the_node_that_has_it() -> None:
             for operands, operator in pikepdf.parse_content_stream(page)
             if str(operator) == "BDC" and "/MCID" in operands[1]
         ]
-        told = {int(kid.MCID): owner for owner in owners for kid in owner.K if "/MCID" in kid}
+        told = {
+            int(mark): owner for owner in owners if owner.Pg == page.obj for mark in owner.K if isinstance(mark, int)
+        }
 
         assert sorted(marks) == list(range(len(owners)))
         assert all(told[mark] == owners[mark] for mark in marks)
@@ -62,7 +64,7 @@ def test_streams_stand_by_themselves_and_the_rest_is_gathered() -> None:
     objects = {
         1: b"<</Type/Catalog/Pages 2 0 R>>",
         2: b"<</Type/Pages/Kids[]/Count 0>>",
-        3: table_stream("", {0: (0, 0, 0)}),
+        3: table_stream("", bytes(ROW.size)),
     }
 
     file = written(objects, "/Root 1 0 R")

@@ -7,9 +7,14 @@ of them again and again and find nothing (a third of the time of a list of a tho
 from __future__ import annotations
 
 import gc
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from functools import wraps
 from threading import Lock
+from typing import ParamSpec, TypeVar
+
+Told = ParamSpec("Told")
+Made = TypeVar("Made")
 
 
 class Pause:
@@ -34,6 +39,16 @@ class Pause:
                 self.making -= 1
                 if not self.making and self.was_on:
                     gc.enable()
+
+    def around(self, make: Callable[Told, Made]) -> Callable[Told, Made]:
+        """The same function, during whose work the collector pauses."""
+
+        @wraps(make)
+        def made(*told: Told.args, **named: Told.kwargs) -> Made:
+            with self.held():
+                return make(*told, **named)
+
+        return made
 
 
 PAUSE = Pause()
