@@ -166,7 +166,7 @@ def compiled(path: Path) -> GNUTranslations:
 def fill(template: str, language: str = SOURCE, /, **values: Text | str) -> Text:
     """Put values into the places of a template; only the template's own braces are places."""
     runs: list[Run] = []
-    for index, part in enumerate(PLACE.split(template)):
+    for index, part in enumerate(parts_of(template)):
         if index % 2:
             given = values[part]
             put = value(given) if isinstance(given, str) else given
@@ -176,6 +176,12 @@ def fill(template: str, language: str = SOURCE, /, **values: Text | str) -> Text
         elif part:
             runs.append(Run(part))
     return tuple(runs)
+
+
+@lru_cache(4000)
+def parts_of(template: str) -> tuple[str, ...]:
+    """What stands between the places of a template and, by turns, their names."""
+    return tuple(PLACE.split(template))
 
 
 def elided(before: str, after: str, language: str) -> str:

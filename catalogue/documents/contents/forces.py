@@ -126,16 +126,21 @@ def all_in(told: tuple[Told, ...], words: str) -> bool:
 
 def told_forces(work: WorkFacts, says: Labels) -> tuple[Told, ...]:
     """Soloists, choir, players and electronics, each in words."""
-    forces = work.instrumentation
-    if forces is None:
+    if work.instrumentation is None:
         return (Told(wording(says.word("orchestra")), whole=False),) if work.category in WHOLE_BODIES else ()
+    return told_of(work.instrumentation, work.category, says.language)
+
+
+@lru_cache(2048)
+def told_of(forces: Instrumentation, category: Category, language: str) -> tuple[Told, ...]:
+    says = labels(language)
     soloists = tuple(
         told for line in forces.lines if line.role in ("soloist", "narrator") for told in named(line, says)
     )
     body = [line for line in forces.lines if line.role in ("ensemble", "offstage")]
     singers = tuple(told for line in body if is_solo_voice(line) for told in named(line, says))
     choirs = [line for line in body if line.instrument.startswith("choir-")]
-    players = players_told([line for line in body if line.family not in ("voice", "electronics")], work.category, says)
+    players = players_told([line for line in body if line.family not in ("voice", "electronics")], category, says)
     played = (*players, *electronics_told(forces, says))
     return (*soloists, *singers, *choir_told(choirs, says, alone=not played), *played)
 
