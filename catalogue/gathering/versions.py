@@ -118,7 +118,14 @@ def state_of_dues() -> State:
 
 def state_of_everything() -> State:
     """Return the state of all catalogues: another one once a record of any kind is saved."""
-    return asked(statement_of_everything(connection.vendor))
+    return asked(statement_of_everything("", connection.vendor))
+
+
+def state_of_all_of(composers: Sequence[int]) -> State:
+    """Return the state of all that is kept of one composer; of several that of all catalogues there are."""
+    if len(composers) == 1:
+        return asked(statement_of_everything("composer_id", connection.vendor), composers[0])
+    return state_of_everything()
 
 
 def asked(question: str, *told: str | int) -> State:
@@ -245,10 +252,21 @@ def statement_of_site(vendor: str) -> str:
 
 
 @cache
-def statement_of_everything(vendor: str) -> str:
+def statement_of_everything(owner: str, vendor: str) -> str:
+    """Ask for the newest line of every kind of record, of one composer where ``owner`` names the column for it."""
     kept = [one for one in apps.get_app_config("catalogue").get_models() if hasattr(one, "history")]
-    dated = newest(Performance, "", "history_date")
-    return f"SELECT {', '.join([*map(newest, kept), dated, TABLES[vendor], SETTLED[vendor]])}"
+    lines = [
+        *(newest(one, owner if has_composer(one) else "") for one in kept),
+        newest(Performance, owner, "history_date"),
+        f"(SELECT MAX(id) FROM {quoted(RiderSending)})",  # noqa: S608
+        TABLES[vendor],
+        SETTLED[vendor],
+    ]
+    return f"SELECT {', '.join(lines)}"
+
+
+def has_composer(model: Any) -> bool:
+    return any(column.attname == "composer_id" for column in model._meta.concrete_fields)
 
 
 def newest(model: Any, owner: str = "", column: str = "history_id") -> str:

@@ -12,7 +12,7 @@ from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
-from catalogue.models import Commission, Composer, LeadTimes, Performance, Return, SocietyDeadline, Step
+from catalogue.models import Commission, Composer, LeadTimes, Performance, Return, SocietyDeadline, Step, Venue
 from catalogue.models.journeys import COLUMN_OF
 from catalogue.rules.journey import Lead
 from catalogue.timing import read_date
@@ -403,4 +403,65 @@ def test_number_of_queries_does_not_grow_with_what_comes(browser: Client, compos
     with CaptureQueriesContext(connection) as with_three:
         browser.get(ADDRESS)
 
-    assert len(with_one) == len(with_three) == 33
+    assert len(with_one) == len(with_three) == 34
+
+
+def test_who_comes_back_while_nothing_was_saved_costs_no_reckoning(browser: Client, composer: Composer) -> None:
+    coming(composer, whole("Tides", composer), venue=make_venue(composer=composer))
+    first = browser.get(ADDRESS)
+
+    with CaptureQueriesContext(connection) as again:
+        second = browser.get(ADDRESS)
+
+    assert Page(second).text() == Page(first).text()
+    assert len(again) == 5  # the session, who it is, their membership, the state of the records, calls that close
+
+
+def rename_work(composer: Composer) -> None:
+    (work,) = composer.works.all()
+    work.title = "Ebb"
+    work.save()
+
+
+def rename_hall(composer: Composer) -> None:
+    (hall,) = Venue.objects.filter(composer=composer)
+    hall.name = "New Granary"
+    hall.save()
+
+
+def ask_for_a_contract_early(composer: Composer) -> None:
+    (lead,) = LeadTimes.objects.filter(composer=composer)
+    lead.contract = Lead(120)
+    lead.save()
+
+
+def order_work(composer: Composer) -> None:
+    Commission.objects.create(work=composer.works.get(), name="A festival", due=read_date("2026-01-31"))
+
+
+def mistype_own_number(composer: Composer) -> None:
+    composer.isni = "0000 0001 2345 6780"
+    composer.save()
+
+
+@pytest.mark.parametrize("change", [rename_work, rename_hall, ask_for_a_contract_early, order_work, mistype_own_number])
+def test_what_was_saved_shows_at_the_next_look(
+    browser: Client, composer: Composer, change: Callable[[Composer], None]
+) -> None:
+    coming(composer, whole("Tides", composer), venue=make_venue(composer=composer))
+    before = Page(browser.get(ADDRESS)).text()
+
+    change(composer)
+
+    assert Page(browser.get(ADDRESS)).text() != before
+
+
+def test_reader_and_editor_are_not_shown_the_same_room(
+    browser: Client, signed_in: Callable[[User], Client], viewer: User, composer: Composer
+) -> None:
+    coming(composer, make_work("Tides", composer=composer))
+    links = "//ul[@class='needs']//a"
+
+    assert Page(browser.get(ADDRESS)).texts(links)
+    assert Page(signed_in(viewer).get(ADDRESS)).texts(links) == []
+    assert Page(browser.get(ADDRESS)).texts(links)

@@ -24,13 +24,12 @@ from catalogue.web.call_list import closing_of
 from catalogue.web.filters.house import HousePerformanceFilter, HouseWorkFilter
 from catalogue.web.filters.house_calls import HouseCallFilter
 from catalogue.web.filters.house_hires import HouseHireFilter
-from catalogue.web.hires import hires_due
+from catalogue.web.first_room import house_room
 from catalogue.web.house import HOUSE, composers_as, edited, whose
 from catalogue.web.tables.house import HousePerformanceTable, HouseWorkTable
 from catalogue.web.tables.house_calls import HouseCallTable
 from catalogue.web.tables.house_hires import HouseHireTable
 from catalogue.web.tables.lists import AT_ONCE, ListTable
-from catalogue.web.today_page import today_page
 from catalogue.web.views.exports import as_file, wants_everything
 from catalogue.web.wording import page_language
 
@@ -41,9 +40,8 @@ def house_today(request: HouseRequest) -> HttpResponse:
     """/house/ — the coming days of all composers: performances, what is due, calls that close, sets due back."""
     day, language = timezone.localdate(), page_language()
     asked = whose(request, READERS)
-    page = today_page(asked.chosen, can_edit=edited(request), today=day, language=language)
-    context: dict[str, Any] = {"whose": asked, "page": page, "then": HOUSE}
-    context["due_back"] = hires_due(asked.chosen, today=day, language=language)
+    room = house_room(asked.chosen, can_edit=edited(request), today=day, language=language)
+    context: dict[str, Any] = {"whose": asked, "room": room, "page": room.page, "then": HOUSE}
     context["closing"] = closing_of(asked.chosen, now=timezone.now(), language=language)
     return render(request, "house/today.html", context)
 

@@ -8,12 +8,10 @@ from django.utils import timezone
 from django.views.decorators.http import require_safe
 
 from catalogue.gathering.lacks import Lack
-from catalogue.models import Performance, Work
 from catalogue.web.access import CatalogueRequest, material_page, member_page
 from catalogue.web.call_list import closing_soon
-from catalogue.web.hires import hires_due
-from catalogue.web.lacks import WORDINGS, all_lacking, lacking
-from catalogue.web.today_page import today_page
+from catalogue.web.first_room import first_room
+from catalogue.web.lacks import WORDINGS, all_lacking
 from catalogue.web.views.library import library_today
 from catalogue.web.wording import page_language
 
@@ -24,18 +22,10 @@ def today(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/ — the coming days with what is due, and what the records lack."""
     if request.is_librarian:
         return library_today(request)
-    composer, day = request.composer, timezone.localdate()
-    context = {
-        "closing": closing_soon(composer, now=timezone.now(), language=page_language()),
-        "page": today_page(
-            [composer], can_edit=[composer] if request.can_edit else [], today=day, language=page_language()
-        ),
-        "due_back": hires_due([composer], today=day, language=page_language()),
-        "lacking": lacking(composer, today=day),
-        "has_works": Work.objects.filter(composer=composer).exists(),
-        "has_performances": Performance.objects.filter(composer=composer).exists(),
-    }
-    return render(request, "today/today.html", context)
+    composer, language = request.composer, page_language()
+    room = first_room(composer, can_edit=request.can_edit, today=timezone.localdate(), language=language)
+    closing = closing_soon(composer, now=timezone.now(), language=language)
+    return render(request, "today/today.html", {"room": room, "page": room.page, "closing": closing})
 
 
 @member_page

@@ -7,6 +7,7 @@ from threading import Thread
 from typing import Any
 
 import pytest
+from django.apps import apps
 from django.db import connection, transaction
 from django.test.utils import CaptureQueriesContext
 
@@ -16,7 +17,14 @@ from catalogue.actions.deletion import delete_record
 from catalogue.actions.performances import save_performance, save_venue, set_credits, set_programme
 from catalogue.actions.records import save_record
 from catalogue.actions.works import save_work
-from catalogue.gathering.versions import OF_COMPOSER, state_of_address, state_of_lists, state_of_public
+from catalogue.gathering.versions import (
+    OF_COMPOSER,
+    state_of_address,
+    state_of_all_of,
+    state_of_lists,
+    state_of_public,
+    statement_of_everything,
+)
 from catalogue.models import (
     Composer,
     LeadTimes,
@@ -195,3 +203,41 @@ def test_what_is_taken_back_leaves_the_state_as_it_was() -> None:
         transaction.set_rollback(True)
 
     assert within != before == state_of_public(composer.pk)
+
+
+def test_the_state_of_all_of_a_composer_asks_every_history() -> None:
+    histories = [
+        one.history.model._meta.db_table
+        for one in apps.get_app_config("catalogue").get_models()
+        if hasattr(one, "history")
+    ]
+    asked = statement_of_everything("composer_id", connection.vendor)
+
+    assert len(histories) > 40
+    assert [name for name in histories if f'"{name}"' not in asked] == []
+
+
+def test_what_another_composer_saves_of_their_own_leaves_the_state_of_all_of_one_as_it_was(
+    performance: Performance,
+) -> None:
+    other = make_work("Serenade", composer=make_composer("Osric Vane", slug="osric-vane"))
+    before = state_of_all_of([performance.composer_id]), state_of_all_of([performance.composer_id, other.composer_id])
+
+    other.title = "Night Music"
+    other.save()
+
+    ours, of_both = (
+        state_of_all_of([performance.composer_id]),
+        state_of_all_of([performance.composer_id, other.composer_id]),
+    )
+    assert ours == before[0]
+    assert of_both != before[1]
+
+
+def test_what_a_composer_saves_makes_another_state_of_all_of_them(performance: Performance) -> None:
+    before = state_of_all_of([performance.composer_id])
+
+    performance.city = "Basel"
+    performance.save()
+
+    assert state_of_all_of([performance.composer_id]) != before
