@@ -26,6 +26,7 @@ from catalogue.models import (
     Person,
     ProgrammeNote,
     Recording,
+    TechnicalSetup,
     TextSource,
     Venue,
     Work,
@@ -278,6 +279,31 @@ def test_mistake_is_told_at_its_place_and_nothing_is_stored(
     assert record.notes == ""
 
 
+@pytest.mark.parametrize(
+    ("typed", "kept", "told"),
+    [
+        ("60 %", "60.000", []),
+        ("33,5%", "33.500", []),
+        ("half", None, ["Write a number, such as 12.5."]),
+        ("60 Hz", None, ["Write a number, such as 12.5."]),
+        ("33,333", None, ["Write a number without marks between its thousands: 1250.50."]),
+    ],
+)
+def test_share_is_typed_with_or_without_its_unit(
+    browser: Client, work: Work, typed: str, kept: str | None, told: list[str]
+) -> None:
+    record = one_of(KINDS["contributors"], work, share=None)
+    at = f"{address(KINDS['contributors'], record)}edit/"
+
+    page = Page(browser.post(at, {**opened(browser, at), "share": typed}, follow=True))
+
+    record.refresh_from_db()
+    assert (str(record.share) if record.share is not None else None, page.texts("//*[@id='id_share_error']/p")) == (
+        kept,
+        told,
+    )
+
+
 def test_excerpt_is_typed_in_minutes_and_kept_in_seconds(browser: Client, work: Work) -> None:
     record = make_recording(work)
     at = f"{ROOT}recordings/{record.pk}/edit/"
@@ -405,6 +431,43 @@ def test_work_shows_what_is_around_it_and_the_ways_to_add(browser: Client, work:
     assert f"{ROOT}percussion/new/?work={work.pk}" in page.values("//section[@id='around']//a/@href")
     assert page.texts("//section[@id='around']//p[@class='wrong']") == [
         "The shares come to 105 per cent, 5 more than the whole."
+    ]
+
+
+@pytest.mark.parametrize(
+    ("model", "columns", "told"),
+    [
+        (Contributor, {"share": Decimal("33.333")}, "33.333 per cent"),
+        (
+            Commission, {"funder": "Ash Fund", "due": "2017-11", "delivered": "2017-09-18"},
+            "with funds from Ash Fund, due November 2017, delivered 18 September 2017",
+        ),
+        (TechnicalSetup, {"layout": "none", "synchronisation": "none", "documented": "2012"}, "documented 2012"),
+    ],
+)  # fmt: skip
+def test_work_tells_what_is_around_it_in_words_that_stand_alone(
+    browser: Client, work: Work, model: Any, columns: dict[str, Any], told: str
+) -> None:
+    one_of(next(kind for kind in KINDS.values() if kind.model is model), work, **columns)
+
+    (line,) = Page(browser.get(f"/c/ilka-marovand/works/{work.pk}/")).texts(
+        "//section[@id='around']//li/span[@class='fine']"
+    )
+    assert line.endswith(told)
+    assert "None" not in line
+
+
+def test_what_cannot_be_is_told_on_the_page_of_the_record(browser: Client, work: Work) -> None:
+    shared = [make_record(Contributor, work=work, name=name, share=Decimal(60)) for name in ("Jon Aske", "Bo Lind")]
+    early = one_of(KINDS["commissions"], work, agreed="2026-06", due="2025-05")
+
+    told = [
+        Page(browser.get(f"{ROOT}{kind}/{one.pk}/")).wrong
+        for kind, one in (("contributors", shared[0]), ("commissions", early))
+    ]
+    assert told == [
+        ["The shares come to 120 per cent, 20 more than the whole."],
+        ["It is to be delivered before it was agreed."],
     ]
 
 

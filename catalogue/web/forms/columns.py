@@ -53,6 +53,7 @@ CHOSEN = (Performance, Recording, TechnicalSetup, Edition, MaterialSet, HireTerm
 LONG = {"rows": 4}
 TEXT = {"rows": 8, "dir": "auto"}
 LISTED = {"rows": 8, "dir": "auto", "spellcheck": "false", "class": "listed"}
+UNITS = {"reference_hertz": "Hz", "latency_ms": "ms", "stave_height": "mm", "stage_width": "m", "stage_depth": "m"}
 SECONDS = re.compile(r"(?:(\d{1,2}):)?(\d{1,3}):([0-5]\d)|(\d{1,5})", re.ASCII)
 IDENTIFIERS = {"ipi": Identifier.IPI, "isni": Identifier.ISNI, "ismn": Identifier.ISMN, "isrc": Identifier.ISRC}
 
@@ -131,13 +132,18 @@ def widget_of(column: models.Field[Any, Any]) -> dict[str, Any]:
         return {"assume_scheme": "https"}
     if isinstance(column, models.IntegerField | models.DecimalField | models.FloatField):
         mode = "numeric" if isinstance(column, models.IntegerField) else "decimal"
-        read = {"form_class": NumberField} if isinstance(column, models.DecimalField) else {}
+        read = {"form_class": NumberField, "unit": unit_of(column)} if isinstance(column, models.DecimalField) else {}
         return {"widget": forms.TextInput(attrs={"class": "short", "inputmode": mode}), "localize": False, **read}
     if column.name == "zone":
         return {"widget": forms.TextInput(attrs={"list": "zones", "spellcheck": "false"})}
     if column.name == "smufl":
         return {"widget": forms.TextInput(attrs={"list": "signs", "class": "code", "spellcheck": "false"})}
     return {"widget": forms.TextInput(attrs={"dir": "auto"})} if not column.choices else {}
+
+
+def unit_of(column: models.Field[Any, Any]) -> str:
+    """Return what people may write behind a number, beside its label that says so already."""
+    return "%" if column.name == "share" or "percent" in column.name else UNITS.get(column.name, "")
 
 
 def names_one_of(column: models.Field[Any, Any], *found: type[models.Model]) -> bool:
@@ -151,12 +157,16 @@ def named_field(column: Any, **words: Any) -> NamedField:
 
 
 def work_field(column: Any, **words: Any) -> WorkField:
-    return WorkField(required=not column.blank, empty_label=_("none"), **words)
+    return WorkField(required=not column.blank, empty_label=empty_label(column), **words)
+
+
+def empty_label(column: Any) -> str:
+    return _("none") if column.blank else _("choose one")
 
 
 def chosen_field(column: Any, **words: Any) -> forms.ModelChoiceField:
     manager = column.related_model.objects
-    return forms.ModelChoiceField(manager.none(), required=not column.blank, empty_label=_("none"), **words)
+    return forms.ModelChoiceField(manager.none(), required=not column.blank, empty_label=empty_label(column), **words)
 
 
 def kinds_field(_column: Any, **words: Any) -> forms.TypedMultipleChoiceField:

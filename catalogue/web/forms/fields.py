@@ -44,15 +44,33 @@ class ReadField(forms.CharField):
 
 
 class NumberField(forms.DecimalField):
-    """A number with its decimals behind a point or a comma; three figures behind a comma may be thousands: refused."""
+    """A number with its decimals behind a point or a comma; three figures behind a comma may be thousands: refused.
+
+    Its ``unit`` may stand behind it.
+    """
 
     WITH_COMMA = re.compile(r"(-?\d+),(\d{1,2}|\d{4,})", re.ASCII)
+    OF_FIGURES = re.compile(r"[\d.,'’\s-]*\d", re.ASCII)
 
-    default_error_messages: ClassVar = {"invalid": _("Write a number without marks between its thousands: 1250.50.")}
+    default_error_messages: ClassVar = {
+        "invalid": _("Write a number, such as 12.5."),
+        "thousands": _("Write a number without marks between its thousands: 1250.50."),
+    }
+
+    def __init__(self, *, unit: str = "", **options: Any) -> None:
+        super().__init__(**options)
+        self.unit = unit
 
     def to_python(self, value: Any) -> Any:
-        found = self.WITH_COMMA.fullmatch(value.strip()) if isinstance(value, str) else None
-        return super().to_python(f"{found[1]}.{found[2]}" if found else value)
+        text = value.strip() if isinstance(value, str) else ""
+        text = text.removesuffix(self.unit).rstrip()
+        found = self.WITH_COMMA.fullmatch(text)
+        try:
+            return super().to_python(f"{found[1]}.{found[2]}" if found else text or value)
+        except ValidationError as mistake:
+            if not self.OF_FIGURES.fullmatch(text):
+                raise
+            raise ValidationError(self.error_messages["thousands"], code="thousands") from mistake
 
 
 def read_typed_date(text: str) -> PartialDate:

@@ -40,7 +40,8 @@ class Kind:
     ``main`` are the groups of at most eight fields in the order in which one thinks, ``more`` those behind them.
     ``columns`` are those of the list, the first naming the row; ``order`` is that of lists. ``along`` is fetched with
     each record, ``again`` carried over where another is added at once. ``begins_at`` names the page on which a new one
-    is begun, where that is not its form; ``look_up`` finds out for all rows at once what stands in no column.
+    is begun, where that is not its form; ``look_up`` finds out for all rows at once what stands in no column. ``tells``
+    are the words around a column's value where it stands in a line without its heading.
     """
 
     slug: str
@@ -57,6 +58,7 @@ class Kind:
     along: tuple[str, ...] = ()
     again: tuple[str, ...] = ()
     looks: Mapping[str, str] = field(default_factory=dict)
+    tells: Mapping[str, Words] = field(default_factory=dict)
     begins_at: str = ""
     look_up: Callable[[Sequence[Any]], Any] | None = None
 

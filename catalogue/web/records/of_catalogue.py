@@ -167,6 +167,7 @@ BILLED_NAMES = Kind(
     columns=("name", "person", "organisation", "since", "until"),
     order=("name", "pk"),
     along=("person", "organisation"),
+    tells={"since": _("since {}"), "until": _("until {}")},
 )
 
 BIOGRAPHIES = Kind(

@@ -102,6 +102,7 @@ HIRES = Kind(
     columns=("holder", "work", "purpose", "out_on", "due", "back_on"),
     order=(F("out_on").desc(nulls_first=True), "-pk"),
     along=("person", "organisation", "terms", "material_set__edition"),
+    tells={"out_on": _("out {}"), "due": _("due {}"), "back_on": _("back {}")},
     again=("name", "terms"),
 )
 

@@ -39,6 +39,7 @@ PERCUSSION = Kind(
     columns=("instrument", "work", "player", "number", "size", "compass"),
     order=("work", "player", "position", "pk"),
     again=("player",),
+    tells={"player": _("player {}"), "number": _("how many: {}")},
     looks={"player": "num end", "number": "num end"},
 )
 
@@ -71,6 +72,7 @@ SIGNS = Kind(
     order=("work", "position", "pk"),
     again=("group", "system"),
     looks={"cents": "num end"},
+    tells={"cents": _("{} cents")},
 )
 
 TUNINGS = Kind(
@@ -99,6 +101,7 @@ TUNINGS = Kind(
     },
     columns=("name", "work", "divisions", "reference_note", "reference_hertz"),
     looks={"divisions": "num end", "reference_hertz": "num end"},
+    tells={"divisions": _("{} to the octave"), "reference_hertz": _("{} Hz")},
 )
 
 RETUNINGS = Kind(
@@ -126,4 +129,5 @@ RETUNINGS = Kind(
     columns=("instrument", "work", "tuned_to", "cents"),
     order=("work", "position", "pk"),
     looks={"cents": "num end"},
+    tells={"tuned_to": _("tuned to {}"), "cents": _("{} cents")},
 )

@@ -116,6 +116,7 @@ SETUPS = Kind(
         "notes": NOTES,
     },
     columns=("name", "work", "kind", "layout", "synchronisation", "documented"),
+    tells={"documented": _("documented {}")},
     order=("work", "position", "pk"),
 )
 

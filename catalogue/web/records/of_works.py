@@ -60,6 +60,7 @@ CONTRIBUTORS = Kind(
     order=("position", "pk"),
     along=("person", "organisation"),
     looks={"share": "num end"},
+    tells={"share": _("{} per cent")},
 )
 
 COMMISSIONS = Kind(
@@ -93,6 +94,7 @@ COMMISSIONS = Kind(
     columns=("body", "work", "funder", "due", "delivered"),
     order=(F("due").desc(nulls_last=True), "pk"),
     along=("organisation",),
+    tells={"funder": _("with funds from {}"), "due": _("due {}"), "delivered": _("delivered {}")},
 )
 
 PROGRAMME_NOTES = Kind(
@@ -118,6 +120,7 @@ PROGRAMME_NOTES = Kind(
     },
     columns=("__str__", "work", "length", "language", "words", "as_of"),
     looks={"words": "num end"},
+    tells={"words": _("{} words"), "as_of": _("true as of {}")},
 )
 
 PERFORMANCE_NOTES = Kind(
@@ -234,6 +237,7 @@ TEXT_SOURCES = Kind(
         "notes": NOTES,
     },
     columns=("__str__", "work", "clearance", "rights_holder", "expires"),
+    tells={"rights_holder": _("rights with {}"), "expires": _("until {}")},
 )
 
 RECORDINGS = Kind(

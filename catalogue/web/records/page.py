@@ -8,12 +8,13 @@ from datetime import date, datetime
 from typing import Any
 
 from django.db.models import Q
-from django.utils.html import format_html_join
+from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from catalogue.models import (
     Biography,
+    Commission,
     Contributor,
     NotationSign,
     Organisation,
@@ -28,6 +29,7 @@ from catalogue.models import (
     Work,
 )
 from catalogue.models.writings import Writing
+from catalogue.rules.commissions import due_too_early
 from catalogue.rules.shares import shares_disagree
 from catalogue.rules.texts import stale_biography, stale_note, too_long
 from catalogue.terms import NoteLength
@@ -164,7 +166,11 @@ def remarks_on(record: Any) -> tuple[str, ...]:
 
 
 def doubts_about(record: Any, today: date) -> tuple[str, ...]:
-    """Return what wants another look: a text that is too long or no longer surely true."""
+    """Return what wants another look: shares beyond the whole, days out of their order, a text that may be outdated."""
+    if isinstance(record, Contributor):
+        return (shares_disagree(one.share for one in Contributor.objects.filter(work=record.work_id)),)
+    if isinstance(record, Commission):
+        return (due_too_early(known(record.agreed), known(record.due)),)
     if not isinstance(record, Writing):
         return ()
     length = too_long(record.body, NoteLength(record.length), record.most_words)
@@ -213,7 +219,7 @@ def around(kind: Kind, records: Any, slug: str, language: str, *, without: tuple
         kind.look_up(found[:ON_A_WORKS_PAGE])
     told = [name for name in kind.columns[1:] if name not in without]
     lines = [
-        (one.pk, shown_name(one, kind), told_of(one, told, slug, language), drawn_of(one))
+        (one.pk, shown_name(one, kind), told_of(one, kind, told, slug, language), drawn_of(one))
         for one in found[:ON_A_WORKS_PAGE]
     ]
     return Around(kind, tuple(lines), max(0, len(found) - ON_A_WORKS_PAGE), doubt=doubt_about_all(kind, found))
@@ -224,10 +230,17 @@ def shown_name(record: Any, kind: Kind) -> str:
     return str(record) if name == "__str__" else str(getattr(record, name))
 
 
-def told_of(record: Any, names: list[str], slug: str, language: str) -> SafeString:
-    """Return the other columns of the list in one line."""
-    found = [shown(record, name, slug, language) for name in names]
-    return format_html_join(", ", "{}", ((text,) for text in found if text))
+def told_of(record: Any, kind: Kind, names: list[str], slug: str, language: str) -> SafeString:
+    """Return the other columns of the list in one line, each in words that stand without its heading."""
+    found = ((shown(record, name, slug, language), kind.tells.get(name)) for name in names if not is_none(record, name))
+    return format_html_join(
+        ", ", "{}", ((format_html(str(words), text) if words else text,) for text, words in found if text)
+    )
+
+
+def is_none(record: Any, name: str) -> bool:
+    """Whether a column says that there is none of what it is about."""
+    return getattr(record, name, None) == "none"
 
 
 def drawn_of(record: Any) -> SafeString:
