@@ -169,7 +169,7 @@ PLAYERS = keyed(
     "players player spieler esec esecutori esecutore exécutants exécutant instrumentistes ejecutantes ejecutante "
     "percussionists percussionist schlagzeuger percussionnistes musicians suonatori players_required pl executants "
     "instrumentistas percusionistas strumentisti ausführende ausführenden "
-    "spielern esec. intérpretes musicos performers"
+    "spielern esec. intérpretes musicos performers spl"
 )
 DESKS = keyed("desks desk stands stand pulte pult pupitres leggii leggio atriles atril pults")
 UP_TO = keyed(

@@ -17,6 +17,7 @@ LONGEST_PHRASE = 4
 FAMILY = 4
 """Figures of a family: flutes to bassoons, horns to tubas."""
 FEWER = {"more", "fewer", "less", "larger"}
+FLATS = ("", "♭", "b", "♯", "#")
 MORE = {"more", "mehr", "plus", "davantage", "piu", "mas"}
 
 
@@ -229,23 +230,34 @@ def keys_end(nodes: Nodes, at: int) -> int | None:
     if token_at(nodes, at) is not None and is_key(token_at(nodes, at), {"both"}):
         at += 1
     end = pitch_end(nodes, at)
-    while end is not None:
-        link = token_at(nodes, end)
-        joins = link is not None and (link.is_mark("/") or is_key(link, AND) or is_key(link, OR))
-        if not joins and not lists_key(nodes, end):
-            return end
-        further = pitch_end(nodes, end + 1)
-        if further is None:
-            return end
+    return None if end is None else further_keys(nodes, end)
+
+
+def further_keys(nodes: Nodes, end: int) -> int:
+    """Return the end of the keys that go on from one that ends here, ``in B♭``, ``, A and C``."""
+    while (link := token_at(nodes, end)) is not None:
+        joins = link.is_mark("/") or is_key(link, AND) or is_key(link, OR)
+        oxford = link.is_mark(",") and is_key(token_at(nodes, end + 1), AND)
+        if not (joins or oxford or lists_key(nodes, end)):
+            break
+        further = pitch_end(nodes, end + 1 + oxford)
+        if further is None or (oxford and further < len(nodes) and nodes[further].kind == "word"):
+            break
         end = further
-    return None
+    return end
 
 
 def lists_key(nodes: Nodes, at: int) -> bool:
-    """Whether a comma leads to one more key and no voice, ``in B flat, C;``: a capital between two marks."""
+    """Whether a comma leads to one more key and no voice, ``in B flat, C;``: a capital between two marks.
+
+    It may be followed by the last key of the list, ``in B flat, A and C``.
+    """
     letter, after, beyond = (token_at(nodes, at + step) for step in (1, 2, 3))
-    if letter is None or not nodes[at].is_mark(",") or len(letter.text) > 1 or letter.text not in "ABCDEFG":
+    if letter is None or not nodes[at].is_mark(",") or letter.text[:1] not in "ABCDEFG" or letter.text[1:] not in FLATS:
         return False
+    last = pitch_end(nodes, at + 3) if is_key(after, AND) else None
+    if last is not None:
+        return last >= len(nodes) or nodes[last].kind != "word"
     return after is None or (after.kind == "mark" and (beyond is None or len(beyond.text) > 1))
 
 

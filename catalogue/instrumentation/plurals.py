@@ -7,11 +7,12 @@ percussion is named by its instruments, of which one player has many.
 from __future__ import annotations
 
 import functools
+from dataclasses import replace
 from itertools import takewhile
 
-from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.drafts import Count, Draft, Forces
 from catalogue.instrumentation.families import WINDS
-from catalogue.instrumentation.lexicon import EACH, HEADINGS, IN_PAIRS, PAIRS_OF
+from catalogue.instrumentation.lexicon import EACH, HEADINGS, IN_PAIRS, OF, PAIRS_OF
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.tokens import Nodes
@@ -19,6 +20,7 @@ from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
 
 COUNTED_BY_NAME = ("woodwind", "brass", "plucked", "keyboard", "other")
 SHORTEST = 3
+FEWEST_SHARED = 2
 SHORTEST_WORD = 6
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band", "basso-continuo", "conductor", "dancer")
 
@@ -52,8 +54,14 @@ def plurals(slug: str) -> frozenset[str]:
 def open_plurals(forces: Forces) -> None:
     """Leave the number open of what stands in the plural without one: ``trumpets`` are two or more, ``brass`` too."""
     for start, number in forces.pairs:
-        for draft in takewhile(is_uncounted_wind, (one for one in forces.drafts if one.start >= start)):
+        listed = [one for one in forces.drafts if one.start >= start]
+        single = bool(listed) and not listed[0].plural
+        closed = False
+        for draft in takewhile(is_bare_wind if single else is_uncounted_wind, listed):
+            if closed and "&" not in draft.separator:
+                break
             draft.counted(number)
+            closed = "&" in draft.separator
     for draft in forces.drafts:
         whole = draft.name is not None and draft.slug in WHOLE_FAMILIES and draft.count is None
         draft.open = draft.open or (whole and key_of(draft.name.written if draft.name else "") in FAMILY_WORDS)
@@ -78,7 +86,7 @@ def count_pairs(nodes: Nodes, at: int, forces: Forces, separator: str) -> int | 
 
 def pairs_of(nodes: Nodes, at: int) -> tuple[int, int] | None:
     """Return the number and the end of ``pairs of``, ``je 3`` before the names of winds in the plural."""
-    each = count_at(nodes, at + 1) if is_key(token_at(nodes, at), EACH) else None
+    each = count_at(nodes, at + 1) if is_key(token_at(nodes, at), EACH) else number_each(nodes, at)
     number, end = (each.most, each.end) if each is not None else (2, phrase_end(nodes, at, PAIRS_OF))
     name = name_at(nodes, end) if end is not None else None
     if end is None or name is None or family_of(name.slugs[0]) not in WINDS or not (each or is_plural(name)):
@@ -86,11 +94,40 @@ def pairs_of(nodes: Nodes, at: int) -> tuple[int, int] | None:
     return number, end
 
 
+def number_each(nodes: Nodes, at: int) -> Count | None:
+    """Return the number of ``3 each of`` before the names of winds."""
+    counted = count_at(nodes, at)
+    each = phrase_end(nodes, counted.end, EACH) if counted is not None else None
+    if counted is None or each is None or counted.least != counted.most:
+        return None
+    return replace(counted, end=each + is_key(token_at(nodes, each), OF))
+
+
 def is_uncounted_wind(draft: Draft) -> bool:
     """Whether a wind instrument stands in the plural, or in a short form that has none, and without a number."""
-    alone = draft.count is None and not (draft.seats or draft.number_after or draft.collective)
     short = draft.name is not None and len(draft.name.written) < SHORTEST_WORD
-    return draft.family in WINDS and alone and (draft.plural or short)
+    return is_bare_wind(draft) and (draft.plural or short)
+
+
+def is_bare_wind(draft: Draft) -> bool:
+    """Whether a wind instrument stands without a number of any kind."""
+    alone = draft.count is None and not (draft.seats or draft.number_after or draft.collective)
+    return draft.family in WINDS and alone
+
+
+def shared_numbers(forces: Forces) -> None:
+    """Say of ``three flutes, oboes and bassoons`` that only the first have a number: the others may share it."""
+    for at, draft in enumerate(forces.drafts):
+        listed = list(takewhile(is_uncounted_plural, forces.drafts[at + 1 :]))
+        several = draft.family == "woodwind" and draft.count is not None and draft.most >= FEWEST_SHARED
+        if not several or len(listed) < FEWEST_SHARED:
+            continue
+        message = "Only the first of these has a number; the others were left open."
+        forces.remark("number-shared", message, draft.start, listed[-1].end, f"{draft.most} of each")
+
+
+def is_uncounted_plural(draft: Draft) -> bool:
+    return draft.plural and draft.family == "woodwind" and is_bare_wind(draft)
 
 
 def says_no_number(draft: Draft) -> bool:

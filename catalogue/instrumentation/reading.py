@@ -30,6 +30,7 @@ from catalogue.instrumentation.accounts import say_of_unaccounted
 from catalogue.instrumentation.asides import beside
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
+from catalogue.instrumentation.lead_ins import without_lead
 from catalogue.instrumentation.letters import letters_for_families
 from catalogue.instrumentation.limit_words import without_limit
 from catalogue.instrumentation.line_ups import read_line_ups
@@ -81,7 +82,7 @@ def read_all(
 ) -> Instrumentation:
     """Return the forces of a text by reading all of it, whatever has been read before."""
     forces_only, named = without_margins(text)
-    nodes = unwrapped(nodes_of(forces_only))
+    nodes = unwrapped(nodes_of(without_lead(forces_only)))
 
     def read_one(stretch: str) -> Instrumentation:
         return read_nodes(stretch, unwrapped(nodes_of(stretch)), language, convention, strings_are)
@@ -137,6 +138,7 @@ def settle(forces: Forces) -> None:
     settling.counts_after_names(forces)
     settling.copies_in_set(forces)
     plurals.open_plurals(forces)
+    plurals.shared_numbers(forces)
     company.brass_band_horns(forces)
     settling.remark_on_names(forces)
     orchestral = settling.is_orchestral(forces)

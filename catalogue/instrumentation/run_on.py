@@ -117,7 +117,8 @@ def part_ends(nodes: Nodes) -> Iterator[int]:
             parts[at] = part._replace(slugs=hidden.slugs)
         rises = after is not None and part.figure == 1 and after.follows(parts[at])
         risen = at > 0 and part.follows(parts[at - 1])
-        if (risen or rises) and part.end < len(nodes) and nodes[part.end].kind == "word":
+        keyed = keys_end(nodes, part.end) is not None
+        if (risen or rises) and not keyed and part.end < len(nodes) and nodes[part.end].kind == "word":
             yield part.end
 
 

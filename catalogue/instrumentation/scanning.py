@@ -17,12 +17,14 @@ from catalogue.instrumentation.describing import describe
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import put_elsewhere
+from catalogue.instrumentation.itemising import opened
 from catalogue.instrumentation.items import bare_figure, begins_item, begins_named, item_at, last_figure
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
     AND,
     ARTICLES,
     DESCRIBING,
+    EACH,
     FOR,
     OPTIONAL,
     OR,
@@ -40,6 +42,7 @@ from catalogue.instrumentation.players_meant import Section, linked, may_double,
 from catalogue.instrumentation.plurals import count_pairs
 from catalogue.instrumentation.qualifying import qualified
 from catalogue.instrumentation.repeats import repeated_bracket
+from catalogue.instrumentation.role_ends import ends_role
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.sizes import keyed_at, suspended_at
 from catalogue.instrumentation.tails import note_pitch, opens_clause, quiet, say_of_others, shorter
@@ -50,7 +53,6 @@ from catalogue.instrumentation.vocabulary import family_of, instruments
 
 MARKS = ".,;:/-+\n·•*&|…"
 SILENT = "\"'“”„‟«»‹›‚‛_†‡"
-ON_STAGE_AGAIN = "–"
 CHOIR_LABELS = ("choir ", "coro ", "chor ", "chœur ")
 EITHER = "∨"
 
@@ -95,6 +97,8 @@ class Scan:
         if sized is not None:
             self.add(sized[0])
             return sized[1]
+        if at + 1 < len(self.nodes) and self.nodes[at + 1].key in EACH and (after := self.pairs(at)) is not None:
+            return after
         if node.kind == "number" and (figure := bare_figure(self.nodes, at)) is not None:
             self.add(figure)
             return at + 1
@@ -139,28 +143,13 @@ class Scan:
             following = token_at(self.nodes, at + 1)
             spaced = node.spaced or (following is not None and following.spaced)
             self.separator += f" {node.text} " if spaced and node.text in "-/" else node.text
-        if self.scope.role_ends and (node.text in self.scope.role_ends or self.dash_ends(at) or self.stop_ends(at)):
+        if self.scope.role_ends and ends_role(self, at):
             away = self.scope.role == "offstage" and node.text == ";"
             group = None if away else self.scope.group
             self.scope = replace(self.scope, role="ensemble", role_ends="", optional=False, group=group)
         if node.text == ";" and (self.scope.group or "").startswith(CHOIR_LABELS):
             self.scope = replace(self.scope, group=None)
         return at + 1
-
-    def dash_ends(self, at: int) -> bool:
-        """Whether a dash with blanks ends what a heading said of roles: it does, except before bare figures."""
-        node, following = self.nodes[at], token_at(self.nodes, at + 1)
-        if ON_STAGE_AGAIN not in self.scope.role_ends or not node.is_mark("-") or not node.spaced:
-            return False
-        if self.last is None or following is None or following.kind != "number" or not self.last.figure:
-            return self.last is not None
-        return self.scope.role == "soloist" or name_at(self.nodes, at + 2) is not None
-
-    def stop_ends(self, at: int) -> bool:
-        """Whether a full stop before figures ends what a heading said of soloists, ``Solo: vn. 2.2.2.2``."""
-        following = token_at(self.nodes, at + 1)
-        figure = following is not None and following.kind == "number" and following.spaced
-        return figure and self.nodes[at].is_mark(".") and self.scope.role == "soloist" and self.last is not None
 
     def add(self, draft: Draft) -> None:
         """Keep a draft with what is around it."""
@@ -282,7 +271,8 @@ class Scan:
         drafts, after, dropped = found
         if dropped:
             tell(self.nodes, at, after, self.forces)
-            self.separator += "."
+            self.scope, mark = opened(self.nodes, at, after, self.scope)
+            self.separator += mark
             return after
         sung = self.scope.role == "soloist" and any(draft.slug.startswith("choir") for draft in drafts)
         if sung and self.calls_choir(at, after):

@@ -14,6 +14,7 @@ from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import (
     count_at,
+    further_keys,
     is_key,
     keys_end,
     may_begin,
@@ -26,7 +27,7 @@ from catalogue.instrumentation.phrases import (
 )
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.qualities import qualities_at
-from catalogue.instrumentation.senses import KEYED, NOTED, Surroundings, in_section, stand_in
+from catalogue.instrumentation.senses import KEYED, NOTED, PLURAL_SIZES, Surroundings, in_section, stand_in
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token
 from catalogue.instrumentation.vocabulary import instrument, key_of
 from catalogue.instrumentation.voicings import is_letters
@@ -76,6 +77,9 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
         if hands is not None:
             return hands
         return at + 1 if isinstance(following, Bracket) and not following.spaced else None
+    named_key = draft.name is not None and at == draft.name.end and " in " in draft.name.written
+    if named_key and (further := further_keys(nodes, at)) > at:
+        return further
     keys = keys_end(nodes, at)
     if keys is not None:
         note_pitch(draft, forces, nodes, at + 1, keys)
@@ -179,8 +183,10 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
 
 def size_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     """Read the size of a recorder or a saxophone after its name, ``flauta de pico contralto``."""
-    sized = draft.slug in SIZED and nodes[at].kind == "word"
-    size = in_section(nodes[at].key, draft.slug) if sized else None
+    word = nodes[at].kind == "word"
+    size = in_section(nodes[at].key, draft.slug) if word and draft.slug in SIZED else None
+    several = word and draft.plural and nodes[at].key in PLURAL_SIZES
+    size = size or (in_section(PLURAL_SIZES[nodes[at].key], draft.slug) if several else None)
     if size is None:
         return None
     draft.slug = size
@@ -206,6 +212,9 @@ def pitch_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None
         else None
     )
     if end is None or (len(token.text) == 1 and end == at + 1 and not key_stands_alone(nodes, end)):
+        return None
+    named = name_at(nodes, at)
+    if named is not None and named.end > end:
         return None
     keyed = keyed_slug(draft, nodes[at:end])
     if keyed is not None:

@@ -1,0 +1,21 @@
+"""What is said of an ensemble whose bracket lists its players, ``organ with optional brass quartet (2 tpt, 2 tbn)``."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from catalogue.instrumentation.qualities import qualities_at
+from catalogue.instrumentation.scope import Scope
+from catalogue.instrumentation.tokens import Bracket, Nodes
+
+APART = "§"
+"""Stands in a separator where a bracket is a list of its own and says nothing of the item before it."""
+
+
+def opened(nodes: Nodes, at: int, end: int, scope: Scope) -> tuple[Scope, str]:
+    """Return the scope and the separator in which a list after the words from ``at`` to ``end`` is read."""
+    if end >= len(nodes) or not isinstance(nodes[end], Bracket):
+        return scope, "."
+    if not qualities_at(nodes, at)[0].optional:
+        return scope, APART
+    return replace(scope, optional=True, role_ends=f"{scope.role_ends}["), APART

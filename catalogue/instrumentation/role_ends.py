@@ -1,0 +1,36 @@
+"""Where what a heading said of roles ends: at its marks, at a dash before other players, at a stop before figures."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.phrases import token_at
+
+if TYPE_CHECKING:
+    from catalogue.instrumentation.scanning import Scan
+
+ON_STAGE_AGAIN = "–"
+
+
+def ends_role(scan: Scan, at: int) -> bool:
+    """Whether the mark at a place ends the role under which the items before it were put."""
+    written = getattr(scan.nodes[at], "text", "")
+    return written in scan.scope.role_ends or dash_ends(scan, at) or stop_ends(scan, at)
+
+
+def dash_ends(scan: Scan, at: int) -> bool:
+    """Whether a dash with blanks ends what a heading said of roles: it does, except before bare figures."""
+    node, following = token_at(scan.nodes, at), token_at(scan.nodes, at + 1)
+    if ON_STAGE_AGAIN not in scan.scope.role_ends or node is None or not node.is_mark("-") or not node.spaced:
+        return False
+    if scan.last is None or following is None or following.kind != "number" or not scan.last.figure:
+        return scan.last is not None
+    return scan.scope.role == "soloist" or name_at(scan.nodes, at + 2) is not None
+
+
+def stop_ends(scan: Scan, at: int) -> bool:
+    """Whether a full stop before figures ends what a heading said of soloists, ``Solo: vn. 2.2.2.2``."""
+    following = token_at(scan.nodes, at + 1)
+    figure = following is not None and following.kind == "number" and following.spaced
+    return figure and scan.nodes[at].is_mark(".") and scan.scope.role == "soloist" and scan.last is not None
