@@ -14,16 +14,15 @@ from typing import Any
 from django.contrib.auth.models import User
 from django.contrib.auth.views import redirect_to_login
 from django.core.exceptions import PermissionDenied
-from django.db.models import Count
-from django.http import Http404, HttpRequest, HttpResponseBase
+from django.http import HttpRequest, HttpResponseBase
 from django.shortcuts import redirect
 from django_htmx.middleware import HtmxDetails
 
-from catalogue.models import Composer, Membership
+from catalogue.models import Composer
 from catalogue.models.records import EDITING_ROLES, READING_ROLES
 from catalogue.terms import Role
 from catalogue.web.kept import sign_in_again
-from catalogue.web.seats import Seat, seats_of
+from catalogue.web.seats import Seat, seat_of, seats_of
 from catalogue.web.second_step import lacks_second_step
 
 View = Callable[..., HttpResponseBase]
@@ -86,13 +85,12 @@ def page_for(*roles: Role) -> Callable[[View], View]:
     def guard(view: View) -> View:
         @wraps(view)
         def guarded(request: CatalogueRequest, composer: str, **rest: Any) -> HttpResponseBase:
-            membership, of_user = membership_of(request.user, composer)
-            request.composer = membership.composer
-            request.role = Role(membership.role)
-            request.can_edit = membership.role in KEEPERS_OF_MATERIAL
-            request.is_librarian = membership.role == Role.LIBRARIAN
+            seat, of_user = seat_of(request.user, composer)
+            request.composer, request.role = seat.composer, seat.role
+            request.can_edit = seat.role in KEEPERS_OF_MATERIAL
+            request.is_librarian = seat.role == Role.LIBRARIAN
             request.has_several = of_user > 1
-            if membership.role not in roles:
+            if seat.role not in roles:
                 raise PermissionDenied
             return view(request, **rest)
 
@@ -117,12 +115,3 @@ def house_page(view: View) -> View:
         return view(request, **rest)
 
     return signed_in_page(guarded)
-
-
-def membership_of(user: User, slug: str) -> tuple[Membership, int]:
-    """Return the user's membership with its composer, and how many the user has, in one query; 404 for a stranger."""
-    memberships = Membership.objects.filter(user=user).select_related("composer")
-    membership = memberships.annotate(of_user=Count("user__memberships")).filter(composer__slug=slug).first()
-    if membership is None:
-        raise Http404
-    return membership, membership.of_user

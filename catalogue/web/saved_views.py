@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
+from django.db import DEFAULT_DB_ALIAS
 from django.http import QueryDict
 from django.urls import reverse
 
+from catalogue.gathering.prepared import columns_of, values_about
 from catalogue.models import SavedView
 from catalogue.web.access import CatalogueRequest
 from catalogue.web.records.registry import KINDS
 
 LISTS = {"works": "work-list", "performances": "performance-list"}
 PASSING = ("page",)
+OF_VIEW = columns_of(SavedView)
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,8 +37,14 @@ class Views:
 
 def views_of(request: CatalogueRequest, table: str) -> Views:
     """Return the views of a list; one query."""
-    kept = SavedView.objects.filter(composer=request.composer, table=table).in_name_order()
-    return Views(table, address_of_list(request.composer.slug, table), tuple(kept), lasting(request.GET))
+    found = values_about(asked_views, request.composer.pk, table)
+    kept = tuple(SavedView.from_db(DEFAULT_DB_ALIAS, OF_VIEW, row) for row in found)
+    return Views(table, address_of_list(request.composer.slug, table), kept, lasting(request.GET))
+
+
+def asked_views(told: Sequence[Any]) -> Any:
+    composer, table = told
+    return SavedView.objects.filter(composer=composer, table=table).in_name_order().values_list(*OF_VIEW)
 
 
 def is_list(table: str) -> bool:

@@ -6,11 +6,17 @@ for each state of theirs.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from django.contrib.auth.models import User
+from django.db import DEFAULT_DB_ALIAS
+from django.db.models import Count, OuterRef, Subquery
+from django.http import Http404
 
 from catalogue.gathering.once import once_for_each_state
+from catalogue.gathering.prepared import columns_of, values_about
 from catalogue.gathering.versions import State, state_of_composers
 from catalogue.models import Composer, Membership
 from catalogue.terms import Role
@@ -22,6 +28,29 @@ class Seat:
 
     composer: Composer
     role: Role
+
+
+OF_COMPOSER = columns_of(Composer)
+
+
+def seat_of(user: User, slug: str) -> tuple[Seat, int]:
+    """Return the user's seat with the composer whom an address names, and how many seats they have; one query.
+
+    Raises Http404 for a stranger.
+    """
+    found = values_about(asked_seat, user.pk, slug)
+    if not found:
+        raise Http404
+    ((role, seats, *told),) = found
+    return Seat(Composer.from_db(DEFAULT_DB_ALIAS, OF_COMPOSER, told), Role(role)), seats
+
+
+def asked_seat(told: Sequence[Any]) -> Any:
+    user, slug = told
+    theirs = Membership.objects.filter(user=OuterRef("user")).order_by().values("user")
+    seats = Subquery(theirs.annotate(number=Count("pk")).values("number"))
+    asked = Membership.objects.filter(user=user).filter(composer__slug=slug)
+    return asked.values_list("role", seats, *(f"composer__{name}" for name in OF_COMPOSER))
 
 
 def seats_of(user: User) -> tuple[Seat, ...]:
