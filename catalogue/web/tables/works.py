@@ -119,7 +119,8 @@ class WorkTable(ListTable):
                 self.tallies |= tallies_at(self.state, frozenset(keys[start : start + AT_ONCE]))
 
     def rows_of(self, keys: Sequence[int]) -> Sequence[Work]:
-        return rows_among(self.data.data.only(*SHOWN), keys)
+        """Fetch the works alone: what they are ordered by, and may be reckoned for each, is not asked for again."""
+        return rows_among(Work.objects.only(*SHOWN), keys)
 
     @cached_property
     def addresses(self) -> RowAddresses:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from datetime import date
 
 from django.core.exceptions import ValidationError
-from django.db.models import Count, Max, Min, Q
+from django.db.models import Max, Min
 from django.http import Http404, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -47,14 +47,14 @@ def performance_list(request: CatalogueRequest) -> HttpResponse:
         return redirect(lasting)
     counted = counted_at(asked.table.state, composer, today)
     asked.table.turn_to(request.GET.get("page"), all_of=None if asked.is_asked else counted["all"])
-    context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
+    context = {"questions": asked.questions, "table": asked.table, "is_asked": asked.is_asked}
     context |= {"counted": counted, "views": views_of(request, "performances")}
     return render(request, "performances/performance_list.html", context)
 
 
 def address_by_key(request: CatalogueRequest, asked: Asked) -> str:
     """Return the address with the key of a work that was typed by name, so that it lasts when the title changes."""
-    work = getattr(asked.filter.form, "cleaned_data", {}).get("work")
+    work = getattr(asked.filter.form, "cleaned_data", {}).get("work") if asked.typed else None
     if work is None or request.GET.get("work") == str(work.pk):
         return ""
     query = request.GET.copy()
@@ -75,13 +75,18 @@ def performance_years(request: CatalogueRequest) -> HttpResponse:
 
 @once_for_each_state(256)
 def counted_at(_state: State, composer: Composer, today: date) -> Mapping[str, int]:
-    """Return how many performances there are, in which years, and how many are to come."""
-    coming = Q(status__in=TO_COME, last_day__gte=today)
-    numbers = Performance.objects.filter(composer=composer).aggregate(
-        all=Count("pk"), coming=Count("pk", filter=coming), first=Min("first_day"), last=Max("last_day")
-    )
-    first, last = numbers["first"], numbers["last"]
-    return {**numbers, "first": first and first.year, "last": last and last.year}
+    """Return how many performances there are, in which years, and how many are to come.
+
+    Asked one by one, each is answered by an index alone; asked together, every row is read.
+    """
+    ours = Performance.objects.filter(composer=composer)
+    first, last = ours.aggregate(first=Min("first_day"))["first"], ours.aggregate(last=Max("last_day"))["last"]
+    return {
+        "all": ours.count(),
+        "coming": ours.filter(status__in=TO_COME).from_day(today).count(),
+        "first": first and first.year,
+        "last": last and last.year,
+    }
 
 
 @material_page

@@ -42,7 +42,8 @@ def work_list(request: CatalogueRequest) -> HttpResponse:
         return library_works(request)
     asked = asked_works(request)
     asked.table.turn_to(request.GET.get("page"))
-    context = {"filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked}
+    context = {"questions": asked.questions, "table": asked.table, "is_asked": asked.is_asked}
+    context["open_works"] = asked.filter.open_works if asked.typed else 0
     context |= {"counted": counted_at(asked.table.state, request.composer), "views": views_of(request, "works")}
     return render(request, "works/work_list.html", context)
 
