@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import ipaddress
+import os
 import socket
 import sys
 from collections.abc import Callable, Iterator
 from datetime import UTC, datetime, timedelta
+from hashlib import sha256
 from typing import Any
 
 import hypothesis
@@ -30,6 +32,28 @@ NOW = datetime(2026, 3, 9, 10, 0, tzinfo=UTC)
 # No example fails for the time it takes: how quick a machine is says nothing of what is right.
 hypothesis.settings.register_profile("house", deadline=None, suppress_health_check=[hypothesis.HealthCheck.too_slow])
 hypothesis.settings.load_profile("house")
+
+
+SHUFFLE = os.environ.get("SHUFFLE", "")
+"""A word that the order of the tests hangs on; without it they come as they are written."""
+
+
+def pytest_report_header() -> list[str]:
+    return [f"order: SHUFFLE={SHUFFLE}"] if SHUFFLE else []
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Shuffle the files, and the tests within each; the same word gives the same order, in every process.
+
+    Those that leave the database empty come last all the same, as they do in any order: Django asks for it.
+    """
+    if SHUFFLE:
+        items.sort(key=lambda item: (drawn(item.nodeid.partition("::")[0]), drawn(item.nodeid)))
+
+
+def drawn(name: str) -> str:
+    return sha256(f"{SHUFFLE} {name}".encode()).hexdigest()
 
 
 class Clock:
