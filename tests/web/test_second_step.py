@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from io import StringIO
+from math import log2
 from typing import Any
 
 import pyotp
@@ -12,8 +13,9 @@ from django.contrib.auth.models import User
 from django.core.management import call_command
 from django.test import Client
 
-from catalogue.actions.second_factors import begin, begun_by, confirm, factor_of, secret_of
+from catalogue.actions.second_factors import LETTERS, begin, begun_by, confirm, factor_of, secret_of
 from catalogue.models import RecoveryCode, SecondFactor
+from catalogue.web.forms.sign import CodeForm
 from tests.conftest import CLOCK, NOW
 from tests.web.pages import Page
 
@@ -67,6 +69,16 @@ def test_it_is_switched_on_by_a_code_and_shows_recovery_codes_once(
     assert (len(set(told)), response.headers["Cache-Control"]) == (10, "private, no-store")
     assert not any(code in str(list(RecoveryCode.objects.values())) for code in told)
     assert "10 recovery codes are left." in Page(browser.get("/account/second-step/")).text("//main")
+
+
+def test_recovery_codes_are_longer_than_a_plain_hash_needs(codes: tuple[str, ...]) -> None:
+    """From 112 bits on, says OWASP's verification standard 5.0.0 at 6.5.2."""
+    letters = ["".join(code.split("-")) for code in codes]
+
+    assert {set(one) <= set(LETTERS) for one in letters} == {True}
+    assert min(map(len, letters)) * log2(len(LETTERS)) >= 112
+    assert len(set(LETTERS)) == len(LETTERS)
+    assert {CodeForm({"code": code.upper()}).is_valid() for code in codes} == {True}
 
 
 def test_the_password_alone_lets_nobody_in(client: Client, person: User, codes: tuple[str, ...]) -> None:
