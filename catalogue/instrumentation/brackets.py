@@ -35,7 +35,7 @@ from catalogue.instrumentation.bracket_words import (
     seat_at,
     strengths,
 )
-from catalogue.instrumentation.chair_lists import chair_list, make_up, one_each
+from catalogue.instrumentation.chair_lists import chair_list, make_up, one_each, pointed_chairs_apart
 from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.choices import chosen_kind, chosen_size
 from catalogue.instrumentation.choirs import say_of_choir
@@ -387,6 +387,7 @@ RULES = (
     keys_and_sizes,
     pointed_chairs,
     low_letter,
+    pointed_chairs_apart,
     chair_list,
     one_each,
     chosen_size,

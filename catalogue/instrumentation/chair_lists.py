@@ -7,7 +7,7 @@ from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, is_small, pitch_end, token_at
-from catalogue.instrumentation.seating import own_section
+from catalogue.instrumentation.seating import double, own_section
 from catalogue.instrumentation.senses import Surroundings, in_section
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, stretch_of
 from catalogue.instrumentation.vocabulary import key_of
@@ -29,6 +29,7 @@ WORDS_OF_CONTAINING = {
 BY_LETTER = ("saxophone", "recorder")
 """Sections whose players are told by their sizes, a letter each."""
 
+FEWEST_APART = 2
 OF_SEVERAL_SIZES = ("saxophone", "recorder", "trombone", "clarinet", "wind-instrument", "viola-da-gamba")
 """Sections in whose bracket names without a figure may be a player each, not what one player doubles."""
 
@@ -67,6 +68,29 @@ def chair_list(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | 
     return []
 
 
+def pointed_chairs_apart(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``3(1.pic 2.pic 3.afl)``: blanks part chairs, a point stands between each and what it doubles."""
+    section = draft.section or own_section(draft)
+    found: list[tuple[int, str]] = []
+    at, nodes = 0, bracket.nodes
+    while at + 2 < len(nodes):
+        seat, point = token_at(nodes, at), token_at(nodes, at + 1)
+        name = name_at(nodes, at + 2, section)
+        apart = seat is not None and seat.kind == "number" and (seat.spaced or at == 0)
+        if not apart or seat is None or point is None or not point.is_mark(".") or name is None:
+            return None
+        if not 0 < seat.number <= draft.most or (found and seat.number <= found[-1][0]):
+            return None
+        found.append((seat.number, name.surely(section) or name.slugs[0]))
+        at = name.end
+    if len(found) < FEWEST_APART or at < len(nodes):
+        return None
+    for number, slug in found:
+        double(draft, number, (slug,), "")
+    forces.dresses.add("chairs")
+    return []
+
+
 def has_slash(nodes: Nodes) -> bool:
     return any(node.is_mark("/") for node in nodes)
 
@@ -100,11 +124,17 @@ def listed_chair(
         if name is None:
             return None
         plays.append(name.surely(section) or name.means(Surroundings(forces.language, section)))
-        at = name.end
+        at = noun_end(piece, name.end, slug, plays[-1])
         number = token_at(piece, at)
         if number is not None and number.kind == "number":
             at += 1
     return Chair(seats[0], tuple(plays)) if plays else None
+
+
+def noun_end(piece: tuple[Node, ...], at: int, slug: str, size: str) -> int:
+    """Pass over the noun of a size, the ``tp`` of ``3/picc tp``: only a slash leads to a further instrument."""
+    noun = name_at(piece, at) if size != slug else None
+    return noun.end if noun is not None and slug in noun.slugs else at
 
 
 def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:

@@ -48,6 +48,24 @@ MOST_SINGERS = 2
 PARTIES = {"parties", "partes", "parti", "parts"}
 EQUAL = {"egales", "iguales", "pari", "eguali", "equal"}
 MOST_PARTS = 24
+MOST_COUNTED = 8
+GENDERED = {"female voices": "female", "male voices": "male"}
+VOICES = (
+    "voices",
+    "stimmen",
+    "voci",
+    "voix",
+    "voces",
+    "femmes",
+    "feminines",
+    "hommes",
+    "femminili",
+    "maschili",
+    "femeninas",
+    "masculinas",
+    "mujer",
+    "hombre",
+)
 STIMMIG = {"stg", "stimmiger", "stimmige", "stimmigen", "stimmigem", "stimmiges"}
 MOST_CHOIRS = 12
 IN_PARTS = ("a", "à", "zu", "in", "for", "für", "pour", "per", "para")
@@ -115,7 +133,29 @@ def whole_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
         last.parts = min(lead[0].count.most, MOST_PARTS)
         last.notes.append(WHOLE[key])
         return [], end, True
+    several = counted_singers(nodes, at, (start, end), forces, lead[0])
+    if several is not None:
+        return [several], end, False
     return with_voicing(nodes, at, end, "choir", WHOLE[key])
+
+
+def counted_singers(
+    nodes: Nodes, at: int, place: tuple[int, int], forces: Forces, qualities: Qualities
+) -> Draft | None:
+    """Return the few singers of ``4 women's voices``: a number before voices, and no word for a choir, counts them."""
+    start, end = place
+    key = "".join(node.key for node in nodes[start:end])
+    kind = GENDERED.get(WHOLE[key])
+    counted = qualities.count
+    if kind is None or counted is None or counted.most > MOST_COUNTED or not key.endswith(VOICES):
+        return None
+    if end < len(nodes) and nodes[end].kind in ("bracket", "word") and not is_key(nodes[end], AND):
+        return None
+    first, last = nodes[at].start, nodes[end - 1].end
+    readings = (f"{counted.most} singers", f"a choir in {counted.most} parts")
+    if not forces.decide("voices", f"“{forces.written(first, last)}” was read as", readings, first, last):
+        return None
+    return Draft("voice", first, last, count=counted, optional=qualities.optional, notes=[kind])
 
 
 def choir_in_parts(nodes: Nodes, at: int, forces: Forces) -> Draft | None:

@@ -154,6 +154,22 @@ def brass_band_horns(forces: Forces) -> None:
                 draft.slug = "tenor-horn"
 
 
+LOW_KEYS = {"eb": "e-flat-bass", "eflat": "e-flat-bass", "bb": "b-flat-bass", "bflat": "b-flat-bass"}
+
+
+def brass_band_basses(forces: Forces) -> None:
+    """Read the ``Bass Eb`` and ``Bass Bb`` of a brass band as its tubas: nobody else sings there."""
+    slugs = {draft.slug for draft in forces.drafts}
+    sung = [draft for draft in forces.drafts if draft.family == "voice"]
+    basses = [draft for draft in sung if draft.slug == "voice-bass" and key_of(" ".join(draft.notes)) in LOW_KEYS]
+    if not basses or len(basses) < len(sung) or not slugs & {"cornet", "soprano-cornet", "flugelhorn", "euphonium"}:
+        return
+    for draft in basses:
+        draft.slug, draft.role = LOW_KEYS[key_of(draft.notes.pop())], "ensemble"
+        kept = [one for one in forces.remarks if not (draft.start <= one.start <= draft.end + 4)]
+        forces.remarks[:] = kept
+
+
 def second_kl(forces: Forces) -> None:
     """Read the second ``Kl`` of a German list without a keyboard as the piano: the clarinet has its own."""
     drafts = forces.drafts

@@ -20,7 +20,7 @@ FIGURES = ("dotted", "spaced", "comma", "slashed", "hyphenated", "run together",
 BRACKETS = ("Roman chairs", "numbered chairs", "counted doublings", "chair list", "d and plus", "plain brackets")
 DECIDED = (
     "alto", "brass-band", "drum-kit", "drums", "ensemble", "figure-in-bracket", "five-figures", "four-figures",
-    "four-strings", "plus-in-bracket", "single-strings", "slash", "slashes", "soloist", "star",
+    "four-strings", "plus-in-bracket", "single-strings", "slash", "slashes", "soloist", "star", "voices",
 )  # fmt: skip
 """Codes of remarks on a text that two readings fit; ``other drums`` asks for the one that is not usual."""
 OTHERS = tuple(f"other {code}" for code in DECIDED)

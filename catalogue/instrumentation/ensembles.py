@@ -16,12 +16,14 @@ from catalogue.instrumentation import (
     open_forces,
     sizes,
 )
+from catalogue.instrumentation.doublings import doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.hands import hands_before
 from catalogue.instrumentation.introducing import introduced_at
 from catalogue.instrumentation.kinds import MOST_GROUPS, grouped, key_ends_in_s, size_of_at, sized_at
 from catalogue.instrumentation.lexicon import (
     AND,
+    ARTICLES,
     BODY_OF_STRINGS,
     ENSEMBLE,
     HEADINGS,
@@ -33,9 +35,11 @@ from catalogue.instrumentation.lexicon import (
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.open_forces import itemises
 from catalogue.instrumentation.percussion_lists import labels_player
-from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
+from catalogue.instrumentation.phrases import count_at, is_key, ordinal_at, phrase_end, token_at
+from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.plurals import pairs_of
 from catalogue.instrumentation.qualities import qualities_at
+from catalogue.instrumentation.seating import double
 from catalogue.instrumentation.strings import bowed
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
@@ -45,6 +49,7 @@ Found = tuple[list[Draft], int, bool]
 RECORDED = frozenset({"prerecorded", "recorded", "sampled", "taped", "enregistre", "enregistres"})
 PAIR = 2
 MOST_PLAYERS = 999
+MOST_OF_SECTION = 12
 ORCHESTRAS = keyed("orchestras streichorchester orchestres orchestre orquestas orchestres_à_cordes")
 
 
@@ -129,6 +134,8 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         folded(size) if kind == "fold" else usual_or_other(forces, kind, slugs, nodes[start].start, nodes[end - 1].end)
     )
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
+    if kind == "fold" and isinstance(following, Bracket) and changes_one(following, drafts, forces):
+        end += 1
     say_of_fold(size if kind == "fold" else 0, nodes[start].start, nodes[end - 1].end, forces)
     many = qualities.count.most if qualities.count is not None and key_ends_in_s(nodes[end - 1]) else 1 + double
     if 1 < many <= MOST_GROUPS:
@@ -207,6 +214,9 @@ def adds_nothing(bracket: Bracket, kind: str, size: int) -> bool:
         return players == len(bracket.nodes)
     letters = all(node.is_mark(".,") or (isinstance(node, Token) and is_letters(node.text)) for node in bracket.nodes)
     numbers = isinstance(first, Token) and first.kind == "number"
+    packed = first.text if isinstance(first, Token) and numbers and len(bracket.nodes) == 1 else ""
+    if kind in ("wind", "brass") and len(packed) > PAIR:
+        return sum(map(int, packed)) == size
     return (kind in ("saxophone", "recorder") and letters) or (kind == "strings" and numbers)
 
 
@@ -234,6 +244,25 @@ def figures(bracket: Bracket, drafts: list[Draft]) -> None:
     if len(numbers) == len(drafts):
         for draft, number in zip(drafts, numbers, strict=True):
             draft.counted(number)
+
+
+def changes_one(bracket: Bracket, drafts: list[Draft], forces: Forces) -> bool:
+    """Whether ``(with a third flute doubling piccolo)`` after ``double winds`` adds that player to his section."""
+    at = int(is_key(token_at(bracket.nodes, 0), {"with", "mit", "avec", "con"}))
+    at += is_key(token_at(bracket.nodes, at), ARTICLES)
+    seat = ordinal_at(bracket.nodes, at)
+    name = name_at(bracket.nodes, seat[1]) if seat is not None else None
+    section = next((one for one in drafts if name is not None and one.slug in name.slugs), None)
+    if seat is None or name is None or section is None or not 0 < seat[0] <= MOST_OF_SECTION:
+        return False
+    rest = bracket.nodes[name.end :]
+    found = doublings_in(rest, Section(section.slug, section.slug, seat[0]), forces) if rest else []
+    if found is None:
+        return False
+    section.counted(max(section.most, seat[0]))
+    for one in found:
+        double(section, seat[0], one.plays, one.note, only=one.only)
+    return True
 
 
 def say_of_fold(size: int, start: int, end: int, forces: Forces) -> None:
@@ -272,7 +301,7 @@ def folded_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
 
 def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:
     """Read a body of strings with the figures or the bracket that belong to it."""
-    counted = count_at(nodes, at)
+    counted = None if is_key(token_at(nodes, at), ARTICLES) else count_at(nodes, at)
     if counted is not None and counted.most > MOST_PLAYERS:
         return None
     qualities, start = lead

@@ -119,9 +119,12 @@ def place_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
         and colon(nodes, end + 1)
     ):
         end += 1
+    said = end
+    family = phrase_end(nodes, end, ALL_HEADINGS | WHOLES)
+    end = family if family is not None and colon(nodes, family) else end
     if not colon(nodes, end) and not opens_players(nodes, end):
         return None
-    label = " ".join(node.text for node in nodes[at:end] if hasattr(node, "text") and node.kind == "word").lower()
+    label = " ".join(node.text for node in nodes[at:said] if hasattr(node, "text") and node.kind == "word").lower()
     role = "offstage" if offstage is not None else "ensemble"
     group = None if label in ("offstage", "off stage", "backstage") else label.removesuffix(" ad lib")
     ends = (";[" if group else ";[–") if colon(nodes, end) else ";,\n[-"

@@ -19,6 +19,7 @@ from catalogue.instrumentation.players_meant import may_double
 from catalogue.instrumentation.plurals import is_plural
 from catalogue.instrumentation.qualities import Qualities, qualities_at
 from catalogue.instrumentation.rows import remembered
+from catalogue.instrumentation.spaced_places import in_four_places
 from catalogue.instrumentation.tails import named_follows, tail
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 
@@ -180,7 +181,8 @@ def last_figure(nodes: Nodes, at: int, forces: Forces) -> tuple[Draft, int] | No
     token, following = token_at(nodes, at), token_at(nodes, at + 1)
     if token is None or following is None or following.kind != "word" or not following.spaced or len(token.text) > 2:
         return None
-    if LAST_PLACE not in (figures_before(nodes, at, ".,"), figures_before(nodes, at, "") % FAMILY):
+    placed = in_four_places(nodes, at)
+    if not placed and LAST_PLACE not in (figures_before(nodes, at, ".,"), figures_before(nodes, at, "") % FAMILY):
         return None
     draft = Draft("", token.start, token.end, count=count_at(nodes, at), figure=True)
     return (draft, at + 1) if draft.count is not None and draft.count.end == at + 1 else None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from catalogue.instrumentation import alike, choirs, collectives, sizes
-from catalogue.instrumentation.drafts import Count, Draft, Forces
+from catalogue.instrumentation.drafts import Count, Draft, Forces, Told
 from catalogue.instrumentation.lexicon import AND, ENSEMBLE, OF, ORCHESTRA, PLAYERS, keyed
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.open_forces import itemises
@@ -132,14 +132,26 @@ def size_of_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     of = is_key(token_at(nodes, at + 1), OF)
     if size is None and of and (body := body_of_one_kind(nodes, at)) is not None:
         return body
+    if token is not None and size is not None and of and is_list(nodes, at + 2, size):
+        forces.told.append(Told(size, token.start, token.end))
+        return [], at + 2, True
     found = name_at(nodes, at + 2) if size is not None and of else None
     if token is None or size is None or found is None or is_body(found.slugs[0]):
         return None
-    if size == listed_from(nodes, at + 2):
-        return [], at + 2, True
     draft = Draft(found.slugs[0], token.start, found.stop, name=found)
     draft.counted(size)
     return [draft], found.end, False
+
+
+def is_list(nodes: Nodes, at: int, size: int) -> bool:
+    """Whether the players of a septet are named after *of*: as many, or two and more from a single or counted one on.
+
+    ``quartet of horns`` counts horns; ``septet of clarinet, bassoon, …`` counts those named.
+    """
+    listed = listed_from(nodes, at)
+    counted, first = count_at(nodes, at), name_at(nodes, at)
+    begun = counted is not None or (first is not None and not is_plural(first))
+    return listed == size or (begun and listed > 1)
 
 
 def body_of_one_kind(nodes: Nodes, at: int) -> Found | None:
@@ -163,7 +175,7 @@ def listed_from(nodes: Nodes, at: int) -> int:
             break
         found += counted.most if counted else 1
         at = name.end
-        while at < len(nodes) and (nodes[at].is_mark(",") or is_key(nodes[at], AND)):
+        while at < len(nodes) and (nodes[at].is_mark(",") or nodes[at].kind == "bracket" or is_key(nodes[at], AND)):
             at += 1
     return found
 

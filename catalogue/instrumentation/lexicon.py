@@ -131,7 +131,7 @@ BODY_OF_STRINGS = keyed(
     "streichorchester streicherensemble cordes cdes orchestre_à_cordes archi orchestra_d'archi cuerda cuerdas cds "
     "strng "
     "orquesta_de_cuerda orquesta_de_cuerdas full_strings streichinstrumente strg strs cda string_body "
-    "quintetto_d'archi_in_orchestra smyczki stråkar stryk str's streich strings_(full) 弦楽 弦楽器"
+    "body_of_strings quintetto_d'archi_in_orchestra smyczki stråkar stryk str's streich strings_(full) 弦楽 弦楽器"
 )
 ORCHESTRA = keyed(
     "orchestra orch orchester orchestre orquesta full_orchestra chamber_orchestra symphony_orchestra kammerorchester "
@@ -219,14 +219,14 @@ REMARKS = keyed(
     "baroque barock barockes barocke baroques barocco barocchi barroco period historical historische "
     "traditional natural flexible recommended "
     "original version arr music canon piece work ballet including cubic surround ambisonic binaural ambisonique "
-    "ambisonico ambisónico binaurale multichannel consort choice "
+    "ambisonico ambisónico binaurale multichannel consort choice wordless textless "
     "unaccompanied unacc unbegleitet cappella capela acappella possible möglich wanted sowie nebst playing"
 )
 
 DESCRIBING = keyed(
     "muted mute valve tuned baroque barock barockes barocke baroques barocco barocchi barroco period historical "
     "historische natural traditional divided prepared pitched untuned unpitched ambisonic binaural ambisonique "
-    "ambisonico ambisónico binaurale"
+    "ambisonico ambisónico binaurale wordless textless"
 )
 """Words that say something of the players named after or before them, which is kept as a note."""
 

@@ -183,6 +183,7 @@ def settle_names(forces: Forces) -> None:
     company.alto_or_viola(forces)
     company.small_flutes(forces)
     company.second_kl(forces)
+    company.brass_band_basses(forces)
     settling.kettledrums(forces)
     settling.children_sing(forces)
     company.big_band_saxophones(forces)
@@ -204,7 +205,10 @@ def parted(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
 
 
 def unwrapped(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
-    """Return the inside of a bracket that holds the whole text."""
+    """Return the inside of a bracket that holds the whole text, or the orchestra before all else, ``[2222], SATB``."""
     while len(nodes) == 1 and isinstance(nodes[0], Bracket):
         nodes = nodes[0].nodes
+    first = nodes[0] if nodes else None
+    if isinstance(first, Bracket) and first.opening == "[" and conventions.has_formula(first.nodes):
+        return Row((*first.nodes, *nodes[1:]))
     return nodes

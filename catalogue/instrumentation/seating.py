@@ -10,8 +10,9 @@ from catalogue.instrumentation.doublings import Doubling, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.players_meant import Section
+from catalogue.instrumentation.plurals import plurals
 from catalogue.instrumentation.senses import USUAL_OF_PLACE
-from catalogue.instrumentation.vocabulary import instrument
+from catalogue.instrumentation.vocabulary import instrument, key_of
 
 MOST_CHAIRS = 60
 
@@ -51,6 +52,7 @@ def slashed(draft: Draft, forces: Forces) -> list[Draft]:
         if instrument(slug).family == "electronics":
             extras.append(Draft(slug, draft.start, draft.end, group=draft.group, role=draft.role))
         elif draft.collective == "book" or related(draft.slug, slug):
+            say_of_all(draft, slug, forces)
             for seat in seats_slashed(draft):
                 double(draft, seat, (slug,), "")
             remark_on_strings(draft, (slug,), forces, draft.start, draft.end)
@@ -59,6 +61,15 @@ def slashed(draft: Draft, forces: Forces) -> list[Draft]:
         else:
             draft.alternatives.append(slug)
     return extras
+
+
+def say_of_all(draft: Draft, slug: str, forces: Forces) -> None:
+    """Say of ``2 flutes/piccolo``, several and one, that all of them were read as changing."""
+    several = draft.most > 1 and draft.plural and not draft.number_after and not draft.seats
+    written = forces.written(draft.start, draft.end).rpartition("/")[2]
+    if several and key_of(written) not in plurals(slug) and instrument(slug).section:
+        message = f"All players of “{forces.written(draft.start, draft.end)}” were read as changing to it."
+        forces.remark("slash-players", message, draft.start, draft.end, "one of them changes")
 
 
 ABOUT_SLASH = "The slash between two instruments was read as"

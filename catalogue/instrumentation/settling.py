@@ -94,9 +94,19 @@ def remark_on_names(forces: Forces) -> None:
             other = "viola da gamba" if draft.slug.startswith("violin") else "violin"
             message = f"“{draft.name.written if draft.name else key}” was read as {draft.slug.replace('-', ' ')}."
             forces.remark("abbreviation", message, draft.start, draft.end, other)
+        elif key == "tb" and draft.slug == "tuba" and alone_of_low_brass(draft, forces):
+            message = "“tb” was read as the tuba."
+            forces.remark("abbreviation", message, draft.start, draft.end, "a trombone")
         elif key in ("bsax", "bsx"):
             message = "The letter was read as baritone saxophone."
             forces.remark("abbreviation", message, draft.start, draft.end, "bass saxophone")
+
+
+def alone_of_low_brass(draft: Draft, forces: Forces) -> bool:
+    """Whether no other trombone and no other tuba stands in the text."""
+    low = ("trombone", "tuba")
+    others = (one for one in forces.drafts if one is not draft and one.slug)
+    return not any(instrument(one.slug).section in low or one.section in low for one in others)
 
 
 def clear(draft: Draft) -> bool:

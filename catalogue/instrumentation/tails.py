@@ -9,7 +9,17 @@ from catalogue.instrumentation.channels import channels_at, lists_players
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.hands import hands_tail
-from catalogue.instrumentation.lexicon import AMPLIFIED, AND, ELECTRIC, OFFSTAGE, OPTIONAL, OR, PLAYS_WORDS, SOLO
+from catalogue.instrumentation.lexicon import (
+    AMPLIFIED,
+    AND,
+    BODY_OF_STRINGS,
+    ELECTRIC,
+    OFFSTAGE,
+    OPTIONAL,
+    OR,
+    PLAYS_WORDS,
+    SOLO,
+)
 from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import (
@@ -28,6 +38,7 @@ from catalogue.instrumentation.phrases import (
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.senses import KEYED, NOTED, PLURAL_SIZES, Surroundings, in_section, stand_in
+from catalogue.instrumentation.spaced_places import in_four_places
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token
 from catalogue.instrumentation.vocabulary import instrument, key_of
 from catalogue.instrumentation.voicings import is_letters
@@ -175,7 +186,8 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
     follows = solo is not None and solo < len(nodes) and nodes[solo].kind in ("word", "number")
     follows = follows and not is_key(token_at(nodes, solo or at), AND | WITH)
     follows = follows or (solo is not None and seats_at(nodes, at) is not None)
-    if solo is not None and not follows:
+    beside = phrase_end(nodes, solo, BODY_OF_STRINGS) if solo is not None and draft.family != "strings" else None
+    if solo is not None and (not follows or (beside is not None and nodes[at].spaced)):
         draft.role = "soloist"
         return solo
     return None
@@ -258,6 +270,7 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
         draft.count = count_at(nodes, at)
         return at + 1
     placed = formula and token is not None and token.kind == "number" and (not token.spaced or draft.extra)
+    placed = placed or (formula and in_four_places(nodes, at))
     if token is None or placed or (formula and draft.count is not None):
         return None
     if token.is_mark("×") or token.is_word("x"):
