@@ -10,7 +10,7 @@
 ``ground``, ``entries``, ``tables``, ``blocks``   blocks to measured items
 ``tags``, ``metadata``   the structure tree, and what the file says of itself
 ``file``     what reportlab has drawn, with these, as the file that leaves the house
-``strips``   a player strip as operators
+``paths``, ``strips``   shapes, and a player strip, as operators
 ``pages``    all of it: ``render_pdf``
 
 Glyphs are placed by HarfBuzz and drawn one by one, so that no markup language stands between a title and the page, and

@@ -17,21 +17,22 @@ from reportlab.pdfgen.canvas import Canvas as Drawing
 from catalogue.documents.renderers.characters import printable
 from catalogue.documents.renderers.pdf.faces import carried_face
 from catalogue.documents.renderers.pdf.fonts import font_of
+from catalogue.documents.renderers.pdf.paths import circle, number, place, polygon, rectangle
 from catalogue.documents.renderers.pdf.setting import WIDTH, Piece, SetLine
 from catalogue.documents.renderers.pdf.strips import strip_path
 from catalogue.documents.renderers.pdf.tags import Element
-from catalogue.documents.renderers.pdf.text import Pen, number
+from catalogue.documents.renderers.pdf.text import Pen
 from catalogue.documents.sheets.geometry import INK
 from catalogue.documents.sheets.paper import Size
 from catalogue.drawings.player_strip import Strip
 from catalogue.drawings.sketch import Outline
 
 BLACK = (0, 0, 0)
-WHITE = (1, 1, 1)
-GREY = (0.7, 0.7, 0.7)
-DASHES: dict[bool, tuple[float, ...]] = {False: (), True: (2.6, 2)}
-NON_ZERO = 1
-"""How a path is filled: what turns the other way round inside it stays open."""
+WHITE = "1 1 1 rg "
+"""Fills shapes with the white of the paper, so that nothing behind them shows through."""
+FAINT = "0.7 0.7 0.7 RG "
+DASHES = {False: "", True: "[2.6 2] 0 d "}
+STEPS = {"M": "m", "L": "l", "C": "c", "Z": "h"}
 LANGUAGE_AND_INK = attrgetter("language", "inked")
 GLYPHS = attrgetter("glyphs")
 ABOVE_HEAD = 20
@@ -196,64 +197,37 @@ class Canvas:
         faint: bool = False,
     ) -> None:
         """Strokes from point to point, back to the first where they close, solid where they are filled."""
+        path = polygon([(x, self.height - y) for x, y in points], closed=closed)
+        style = f"{number(thick)} w {DASHES[dashed]}{FAINT if faint else ''}"
+        self.drawn(f"{style}{WHITE if closed and not filled else ''}{path} {'B*' if closed else 'S'}")
+
+    def drawn(self, said: str) -> None:
+        """Draw what the operators say in black, or as they say themselves, which counts for them alone."""
         self.begin()
         self.ink(inked=False)
-        path = self.drawing.beginPath()
-        path.moveTo(points[0][0], self.height - points[0][1])
-        for x, y in points[1:]:
-            path.lineTo(x, self.height - y)
-        if closed:
-            path.close()
-        self.drawing.setLineWidth(thick)
-        self.drawing.setDash(*DASHES[dashed])
-        if faint:
-            self.drawing.setStrokeColorRGB(*GREY)
-        with self.cleared(clear=closed and not filled):
-            self.drawing.drawPath(path, stroke=1, fill=int(closed))
-        if faint:
-            self.drawing.setStrokeColorRGB(*BLACK)
-        self.drawing.setDash()
+        self.drawing.addLiteral(f"q {said} Q")
 
     def shape(self, outline: Outline, left: float, top: float, scale: float) -> None:
-        """Fill an outline, its units from the upper left corner at the place."""
-        self.begin()
-        self.ink(inked=False)
-        path = self.drawing.beginPath()
-        draw = {"M": path.moveTo, "L": path.lineTo, "C": path.curveTo, "Z": path.close}
+        """Fill an outline, its units from the upper left corner at the place; what turns the other way stays open."""
+        said = []
         for letter, places in outline.steps:
             pairs = zip(places[::2], places[1::2], strict=True)
-            draw[letter](*(one for x, y in pairs for one in (left + x * scale, self.height - top - y * scale)))
-        self.drawing.drawPath(path, stroke=0, fill=1, fillMode=NON_ZERO)
+            said += [place(left + x * scale, self.height - top - y * scale) for x, y in pairs]
+            said.append(STEPS[letter])
+        self.drawn(f"{' '.join(said)} f")
 
     def circle(self, x: float, y: float, radius: float, thick: float, *, dashed: bool = False) -> None:
-        self.begin()
-        self.ink(inked=False)
-        self.drawing.setLineWidth(thick)
-        self.drawing.setDash(*DASHES[dashed])
-        with self.cleared(clear=not dashed):
-            self.drawing.circle(x, self.height - y, radius, fill=int(not dashed))
-        self.drawing.setDash()
-
-    @contextmanager
-    def cleared(self, *, clear: bool) -> Iterator[None]:
-        """Fill shapes with the white of the paper, so that nothing behind them shows through."""
-        if clear:
-            self.drawing.setFillColorRGB(*WHITE)
-        yield
-        if clear:
-            self.drawing.setFillColorRGB(*BLACK)
+        path = circle(x, self.height - y, radius)
+        self.drawn(f"{number(thick)} w {DASHES[dashed]}{path} S" if dashed else f"{number(thick)} w {WHITE}{path} B*")
 
     def clear(self, x: float, y: float, wide: float, high: float) -> None:
         """Leave a place white, its upper left corner at x and y, so that words on it can be read."""
-        self.begin()
-        with self.cleared(clear=True):
-            self.drawing.rect(x, self.height - y - high, wide, high, stroke=0, fill=1)
+        self.drawn(f"{WHITE}{rectangle(x, self.height - y - high, wide, high)} f")
 
     def box(self, x: float, y: float, side: float, thick: float) -> None:
         """A square with its upper left corner at the place."""
         self.begin()
-        self.drawing.setLineWidth(thick)
-        self.drawing.rect(x, self.height - y - side, side, side)
+        self.drawing.addLiteral(f"{number(thick)} w {rectangle(x, self.height - y - side, side, side)} S")
 
     def picture(self, png: bytes, x: float, y: float, wide: float, high: float) -> None:
         """A picture, its upper left corner at the place; what is clear in it stays clear."""

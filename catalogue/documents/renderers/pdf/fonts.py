@@ -24,6 +24,7 @@ from reportlab.pdfbase.pdfdoc import PDFDocument
 from reportlab.pdfbase.ttfonts import SUBSETN, TTFont, TTFontFace
 
 from catalogue.documents.renderers.pdf.faces import Face
+from catalogue.documents.renderers.pdf.paths import number
 from catalogue.documents.renderers.pdf.setting import Glyph
 
 FIRST = 0xF0000
@@ -67,13 +68,22 @@ class GlyphFont(TTFont):
     def addObjects(self, doc: PDFDocument) -> None:
         """Embed the subsets, each with the map of its codes to what they stand for."""
         subsets = self.state[doc].subsets
+        written = [self.getSubsetInternalName(place, doc)[1:] for place in range(len(subsets))]
         super().addObjects(doc)
         sources = self.sources.pop(doc)
-        for number, subset in enumerate(subsets):
-            name = f"{SUBSETN(number).decode()}+{self.face.name.decode()}"
+        for place, subset in enumerate(subsets):
+            doc.idToObject["BasicFonts"].dict[written[place]].Widths = widths_of(self.face.whole, tuple(subset))
+            name = f"{SUBSETN(place).decode()}+{self.face.name.decode()}"
             doc.idToObject[f"toUnicodeCMap:{name}"].content = to_unicode(
                 {code: sources[sign - FIRST] for code, sign in enumerate(subset) if sign in self.face.charToGlyph}
             )
+
+
+@lru_cache(200)
+def widths_of(face: Face, subset: tuple[int, ...]) -> bytes:
+    """The widths of the characters of a subset, as its font has them in the file."""
+    known = registered(face).face
+    return f"[{' '.join([number(known.getCharWidth(sign)) for sign in subset])}]".encode("ascii")
 
 
 class GlyphFace(TTFontFace):
@@ -91,7 +101,7 @@ class GlyphFace(TTFontFace):
         return program_of(self.whole, tuple(subset))
 
 
-@lru_cache(64)
+@lru_cache(200)
 def program_of(face: Face, subset: tuple[int, ...]) -> bytes:
     """The font program of some characters. HarfBuzz takes their glyphs out of the face, reportlab gives codes.
 

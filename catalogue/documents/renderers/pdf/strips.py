@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import lru_cache
 
-from catalogue.documents.renderers.pdf.text import number
+from catalogue.documents.renderers.pdf.paths import circle, number, polygon
 from catalogue.drawings.player_strip import (
     BAR_THICK,
     DISC,
@@ -26,8 +26,6 @@ from catalogue.drawings.player_strip import (
 
 ROUND = 1
 """The cap of a stroke that ends in a half circle."""
-ARC = 0.5522847498
-"""How far the handles of a curve lie from its ends that stands for a quarter of a circle of radius 1."""
 
 
 @lru_cache(4000)
@@ -40,51 +38,29 @@ def parts(strip: Strip, scale: float) -> Iterator[str]:
     yield spans(strip.lines, LINE_THICK * scale, scale)
     yield discs(strip.discs, DISC * scale, scale)
     yield discs(strip.small, SMALL * scale, scale)
-    yield from rings(strip.rings, scale)
+    yield rings(strip.rings, scale)
     yield spans(strip.bars, BAR_THICK * scale, scale)
     yield from (triangle(left, scale) for left in strip.triangles)
 
 
 def spans(told: tuple[Span, ...], thick: float, scale: float) -> str:
     """Level strokes of one thickness."""
-    path = [f"{place((one.x * scale, -one.y * scale))} m {place((one.end * scale, -one.y * scale))} l" for one in told]
+    path = [polygon(((one.x * scale, -one.y * scale), (one.end * scale, -one.y * scale))) for one in told]
     return f"{number(thick)} w {' '.join(path)} S" if path else ""
 
 
 def discs(centres: tuple[Point, ...], radius: float, scale: float) -> str:
     """Strokes without length under round caps: the shortest way to draw a disc."""
-    path = " ".join([f"{at} m {at} l" for at in (place((one.x * scale, -one.y * scale)) for one in centres)])
-    return f"{ROUND} J {number(2 * radius)} w {path} S 0 J" if path else ""
+    path = [polygon([(one.x * scale, -one.y * scale)] * 2) for one in centres]
+    return f"{ROUND} J {number(2 * radius)} w {' '.join(path)} S 0 J" if path else ""
 
 
-def rings(centres: tuple[Point, ...], scale: float) -> Iterator[str]:
-    """Open circles of four curves each."""
-    if centres:
-        yield f"{number(RING_THICK * scale)} w"
-    radius, handle = RING * scale, ARC * RING * scale
-    for one in centres:
-        x, y = one.x * scale, -one.y * scale
-        east, north, west, south = (x + radius, y), (x, y + radius), (x - radius, y), (x, y - radius)
-        yield f"{place(east)} m"
-        yield curve((x + radius, y + handle), (x + handle, y + radius), north)
-        yield curve((x - handle, y + radius), (x - radius, y + handle), west)
-        yield curve((x - radius, y - handle), (x - handle, y - radius), south)
-        yield curve((x + handle, y - radius), (x + radius, y - handle), east)
-    if centres:
-        yield "S"
-
-
-def curve(*points: tuple[float, float]) -> str:
-    return f"{' '.join(map(place, points))} c"
-
-
-def place(point: tuple[float, float]) -> str:
-    return f"{number(point[0])} {number(point[1])}"
+def rings(centres: tuple[Point, ...], scale: float) -> str:
+    path = [circle(one.x * scale, -one.y * scale, RING * scale) for one in centres]
+    return f"{number(RING_THICK * scale)} w {' '.join(path)} S" if path else ""
 
 
 def triangle(left: Point, scale: float) -> str:
     """A triangle that points to the right, the middle of its left side at the place."""
     x, middle, half = left.x * scale, -left.y * scale, TRIANGLE_HIGH * scale / 2
-    corners = (x, middle + half), (x + TRIANGLE_WIDE * scale, middle), (x, middle - half)
-    first, *others = map(place, corners)
-    return f"{first} m {' '.join(f'{one} l' for one in others)} f"
+    return f"{polygon(((x, middle + half), (x + TRIANGLE_WIDE * scale, middle), (x, middle - half)))} f"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from operator import attrgetter
 
 from catalogue.documents.model import Cell, Column, Group, Run, Table, Text, from_the_right, plain
 from catalogue.documents.renderers.pdf.canvas import Canvas
@@ -13,6 +14,7 @@ from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import ColumnSheet, ListTableSheet, Look, RuledTableSheet
 
 HEAVY, LIGHT = 0.7, 0.35
+END = attrgetter("end")
 
 
 def table_items(table: Table, ground: Ground, parent: Element) -> list[Item]:
@@ -27,7 +29,9 @@ def table_items(table: Table, ground: Ground, parent: Element) -> list[Item]:
 def column_of(columns: dict[str, ColumnSheet], key: str, ground: Ground) -> ColumnSheet:
     """The geometry of a column; the last one ends where the text does."""
     sheet = columns.get(key, ColumnSheet(0, ground.width))
-    last = max(columns.values(), key=lambda one: one.end, default=sheet)
+    if sheet.end == ground.width:
+        return sheet
+    last = max(columns.values(), key=END, default=sheet)
     return replace(sheet, end=ground.width) if sheet == last else sheet
 
 

@@ -17,6 +17,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from catalogue.documents.renderers.pdf.faces import Face
 from catalogue.documents.renderers.pdf.fonts import FIRST, GlyphFont, font_of
+from catalogue.documents.renderers.pdf.paths import number
 from catalogue.documents.renderers.pdf.setting import WIDTH, Glyph, Piece
 
 ESCAPED = tuple(f"\\{code:03o}" if chr(code) in "\\()\r\n" else chr(code) for code in range(256))
@@ -205,13 +206,3 @@ def runs_of(stretch: Sequence[Written]) -> Iterator[tuple[str, float, list[str]]
         return
     for (font, rise), group in groupby((one for written in stretch for one in written.strokes), key=LOOK):
         yield font, rise, [one.shown for one in group]
-
-
-@lru_cache(40000)
-def number(value: float) -> str:
-    """A number as it is written, to a thousandth.
-
-    >>> number(50), number(-12.34567), number(0.0001)
-    ('50', '-12.346', '0')
-    """
-    return f"{round(value, 3) + 0.0:.9g}"
