@@ -26,7 +26,7 @@ from catalogue.documents.needs import DocumentNeeds
 from catalogue.documents.reading_order import longest_list
 from catalogue.documents.registry import builder, pages_of, small_logo
 from catalogue.facts import CatalogueFacts, PerformanceFacts, WorkFacts
-from catalogue.gathering.catalogues import gather_catalogue
+from catalogue.gathering.catalogues import gather_catalogue, once
 from catalogue.gathering.hires import ALONG, gather_hire, gather_hires
 from catalogue.gathering.journeys import gather_terms
 from catalogue.gathering.logos import bytes_of, logo_worn
@@ -331,7 +331,8 @@ def setting_of(wish: Wish) -> dict[str, object]:
 
 def reckoned(composer: Composer, wish: Wish) -> tuple[CatalogueFacts, dict]:
     catalogue = gather_catalogue(composer)
-    return catalogue, claims_by_programmed(catalogue, today=wish.today)
+    key = ("claims", composer.pk, wish.today)
+    return catalogue, once(key, lambda: claims_by_programmed(catalogue, today=wish.today))
 
 
 def wanted_hire(composer: Composer, wish: Wish) -> Hire:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Hashable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import replace
 from datetime import date
+from typing import Any, TypeVar
 
 from django.db.models import Q, QuerySet
 
@@ -19,12 +20,16 @@ from catalogue.models import Composer, Performance, Recording, TextSource, Work
 from catalogue.terms import RecordingForm
 
 ROWS_AT_ONCE = 2_000
-_held: ContextVar[dict[int, CatalogueFacts] | None] = ContextVar("held", default=None)
+_held: ContextVar[dict[Hashable, Any] | None] = ContextVar("held", default=None)
+Found = TypeVar("Found")
 
 
 @contextmanager
 def gathered_once() -> Iterator[None]:
-    """Have each catalogue gathered once while several papers are made of it as it stands at one moment."""
+    """Have each catalogue gathered once while several papers are made of it as it stands at one moment.
+
+    What is reckoned from it (:func:`once`) is reckoned once.
+    """
     token = _held.set({})
     try:
         yield
@@ -38,12 +43,18 @@ def gather_catalogue(composer: Composer) -> CatalogueFacts:
     Of recordings those that are released. Seven queries, and two more for each further few thousand performances,
     whose rows are let go of as soon as they are facts.
     """
+    return once(("catalogue", composer.pk), lambda: gather_anew(composer))
+
+
+def once(key: Hashable, find: Callable[[], Found]) -> Found:
+    """What is found under a key, while catalogues are gathered once the same each time."""
     held = _held.get()
     if held is None:
-        return gather_anew(composer)
-    if composer.pk not in held:
-        held[composer.pk] = gather_anew(composer)
-    return held[composer.pk]
+        return find()
+    if key not in held:
+        held[key] = find()
+    found: Found = held[key]
+    return found
 
 
 def gather_anew(composer: Composer) -> CatalogueFacts:

@@ -34,6 +34,7 @@ from catalogue.documents.model import Document, Paper, plain
 from catalogue.documents.reading_order import texts
 from catalogue.documents.registry import render
 from catalogue.facts import CatalogueFacts, TimingFacts
+from catalogue.gathering.catalogues import gathered_once
 from catalogue.making import make_document
 from catalogue.models import Composer
 from catalogue.record_facts import WorkRecords
@@ -112,13 +113,18 @@ def papers_of(told: CatalogueFacts) -> list[Document]:
 
 @contextmanager
 def demo(_size: int) -> Iterator[Pair]:
-    """Every paper that the demo writes into its folder, gathered from the records each time."""
+    """Every paper that the demo writes into its folder, its catalogue gathered once for all of them."""
     with transaction.atomic():
         load_demo(timezone.localdate())
         send_demo_riders(timezone.now())
         composer = Composer.objects.get(slug=DEMO_COMPOSER)
         asked = [wish for _name, wish in wishes(composer, timezone.localdate())]
-        with beside_canvas(lambda: [make_document(composer, wish) for wish in asked]) as pair:
+
+        def papers() -> list[Document]:
+            with gathered_once():
+                return [make_document(composer, wish) for wish in asked]
+
+        with beside_canvas(papers) as pair:
             yield pair
         transaction.set_rollback(True)
 

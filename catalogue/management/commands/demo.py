@@ -18,7 +18,7 @@ from catalogue.demo.papers_sent import send_demo_papers
 from catalogue.demo.riders import send_demo_riders
 from catalogue.documents.registry import FORMATS
 from catalogue.feeds.calendar import calendar_bytes
-from catalogue.gathering.catalogues import gather_catalogue
+from catalogue.gathering.catalogues import gather_catalogue, gathered_once
 from catalogue.management.base import CatalogueCommand
 from catalogue.management.commands.document import made, write_file
 from catalogue.management.serving import address_at, refuse_taken_port, serve
@@ -58,14 +58,15 @@ class Command(CatalogueCommand):
 
     def write_documents(self, folder: Path) -> None:
         composer = Composer.objects.get(slug=COMPOSER)
-        for name, wish in wishes(composer, timezone.localdate()):
-            for format in FORMATS_WRITTEN:
-                path = folder / f"{name}{FORMATS[format].suffix}"
-                write_file(path, made(composer, wish, format))
-                self.say(f"Wrote {path}")
-        path = folder / "performances.ics"
-        write_file(path, calendar_bytes(gather_catalogue(composer), name=composer.name, now=timezone.now()))
-        self.say(f"Wrote {path}")
+        with gathered_once():
+            for name, wish in wishes(composer, timezone.localdate()):
+                for format in FORMATS_WRITTEN:
+                    path = folder / f"{name}{FORMATS[format].suffix}"
+                    write_file(path, made(composer, wish, format))
+                    self.say(f"Wrote {path}")
+            path = folder / "performances.ics"
+            write_file(path, calendar_bytes(gather_catalogue(composer), name=composer.name, now=timezone.now()))
+            self.say(f"Wrote {path}")
 
 
 def entry_of(user: User) -> str:

@@ -9,6 +9,7 @@ from catalogue.actions.performances import delete_performance
 from catalogue.actions.works import delete_work
 from catalogue.facts import ComposerFacts
 from catalogue.gathering import gather_catalogue, gather_composer, gather_performance, gather_upcoming, gather_work
+from catalogue.gathering.catalogues import gathered_once, once
 from catalogue.models import Composer, Performance, PerformanceCredit, Work
 from catalogue.timing import PartialDate
 from tests.makers import (
@@ -47,6 +48,30 @@ def test_catalogue_is_gathered_in_seven_queries(rows: int, django_assert_num_que
         facts = gather_catalogue(composer)
 
     assert (len(facts.works), len(facts.performances), len(facts.recordings)) == (rows, rows, rows)
+
+
+def test_catalogue_of_several_papers_is_gathered_once(django_assert_num_queries: DjangoAssertNumQueries) -> None:
+    composer = make_composer()
+    fill(composer, 2)
+
+    with django_assert_num_queries(7), gathered_once():
+        first, second = gather_catalogue(composer), gather_catalogue(composer)
+    with django_assert_num_queries(7):
+        later = gather_catalogue(composer)
+
+    assert first is second
+    assert later is not first
+
+
+def test_what_is_reckoned_is_reckoned_once_for_papers_made_together() -> None:
+    told: list[str] = []
+
+    with gathered_once():
+        found = [once("claims", lambda: told.append("reckoned") or len(told)) for _time in range(2)]
+    once("claims", lambda: told.append("reckoned again"))
+
+    assert found == [1, 1]
+    assert told == ["reckoned", "reckoned again"]
 
 
 @pytest.mark.parametrize("rows", [1, 3])
