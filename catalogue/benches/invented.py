@@ -33,6 +33,7 @@ CATEGORIES = (Category.ORCHESTRA, Category.CHAMBER, Category.SOLO, Category.CHOI
 DOUBLINGS = ("", "(II=picc)", "(2=afl)", "(III=picc)")
 TAILS = ("timp – str(8.6.4.4.2)", "timp.2perc – hp – str", "perc(3) – hp.cel – str(12.10.8.6.4)", "pf – str")
 SMALL = ("fl, cl, vn, vc, pf", "string quartet", "2 pianos, percussion", "soprano, harp and viola", "solo cello")
+MORE_STRUCK = ("", ", tam-tam", ", 2 triangles")
 
 
 def title(number: int) -> str:
@@ -43,7 +44,8 @@ def title(number: int) -> str:
 def forces(number: int) -> str:
     """Return an instrumentation as composers type it; no two of the first 100,000 are the same."""
     if number % 5 == 4:
-        return f"{SMALL[number // 5 % len(SMALL)]}, {number % 97 + 2} bells, {number // 485 % 211 + 2} gongs"
+        struck = f"{number % 97 + 2} bells, {number // 485 % 97 + 2} gongs"
+        return f"{SMALL[number // 5 % len(SMALL)]}, {struck}{MORE_STRUCK[number // (485 * 97) % len(MORE_STRUCK)]}"
     wood = [number // power % 3 + 2 for power in (1, 3, 9, 27)]
     brass = [number // power % 5 + 1 for power in (81, 405, 2025, 10125)]
     doubling = DOUBLINGS[number // 50625 % 4]

@@ -5,6 +5,7 @@
 ``vocabulary``         instruments by name: spellings, families, score order, outside codes
 ``reading``            text in any usual dress to Instrumentation, by the modules it calls
 ``orchestras``         the families of orchestral texts, each remembered once it has been read
+``lists``              the pieces of plain lists, remembered likewise
 ``line_ups``           texts that name one set of players or another, ``…; or 2 vn, pf``
 ``writing``            the canonical shorthand
 ``wording``            the forces in words, in six languages (``grammar``: gender, ordinals, lists)

@@ -131,10 +131,15 @@ def one_section(nodes: Nodes) -> bool:
 def figures_of(forces: Forces) -> str:
     text = forces.text
     if not forces.formula:
-        return "words" if SPELLED_OUT.search(text) else "names"
+        return dress_of_names(text)
     if PACKED.search(text):
         return "run together"
     return ""
+
+
+def dress_of_names(text: str) -> str:
+    """Return whether a text without a formula names its players in short or in words."""
+    return "words" if SPELLED_OUT.search(text) else "names"
 
 
 def brackets_of(forces: Forces) -> str:
@@ -149,7 +154,7 @@ def bracket_dress(text: str, *, figures: bool = True, packed: bool = False) -> s
     """
     if "(" not in text and "[" not in text:
         return "d and plus" if D.search(text) else ""
-    if ROMAN.search(text):
+    if "=" in text and ROMAN.search(text):
         return "Roman chairs"
     if LIST.search(text):
         return "chair list"

@@ -1,18 +1,21 @@
-"""Remembers the families of an orchestra: woodwind, brass, and the rest with its body of strings.
+"""Remembers the places and families of an orchestra: woodwind, brass, and the rest with its body of strings.
 
-In ``2(II=picc).2.2.2 – 4.2.3.1 – timp.perc(2) – str`` no family bears on what another says, and the works of a
-catalogue share few woodwinds and few brasses. Of a text in this dress the reading is kept family by family; a text
-whose three families have all been read is put together from them. Whatever is written in another way, or could bear
-on its neighbours, is left to the readers: a wind beside the percussion, a name of two meanings, ``str(1.1.1.1.1)``.
+In ``2(II=picc).2.2.2 – 4.2.3.1 – timp.perc(2) – str`` no family bears on what another says, no place of the winds on
+the one beside it, and the works of a catalogue share few of either. Of a text in this dress the reading is kept family
+by family, that of the winds place by place as well; a text all of whose families or places have been read is put
+together from them. What a bracket of the winds says may hang on the dress of the whole text and is kept under it;
+elsewhere brackets hold numbers. Whatever is written in another way, or could bear on its neighbours, is left to the
+readers: a wind beside the percussion, a name of two meanings, ``str(1.1.1.1.1)``.
 """
 
 from __future__ import annotations
 
 import functools
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import takewhile
+from typing import TypeVar
 
 from catalogue.instrumentation.conventions import bracket_dress
 from catalogue.instrumentation.families import BRASS, MAIN, WOODWIND
@@ -37,14 +40,16 @@ MOST_KEPT = 4096
 
 @dataclass(frozen=True, slots=True)
 class Family:
-    """What a family's own text says; the remarks count characters from where the family begins."""
+    """What the text of a family, or of one place of it, says; the remarks count characters from where it begins."""
 
     lines: tuple[Line, ...]
     remarks: tuple[Remark, ...]
 
 
-kept: dict[tuple[int, str], Family] = {}
-"""What has been read, by the place of the family and its text."""
+kept: dict[tuple[int, str, str], Family] = {}
+"""What has been read of families, by their place in the text, how it dresses its brackets, and their own text."""
+places: dict[tuple[str, str, str], Family] = {}
+"""What has been read of single places, by their main instrument, that dress, and their own text."""
 
 
 def in_usual_dress(text: str) -> re.Match[str] | None:
@@ -54,48 +59,96 @@ def in_usual_dress(text: str) -> re.Match[str] | None:
 
 def recalled(families: re.Match[str]) -> Instrumentation | None:
     """Return the forces of a text all of whose families have been read before, ``None`` where one is new."""
-    winds, brass, rest = map(kept.get, enumerate(families.groups()))
+    dress = bracket_dress(families.string)
+    first, second, third = families.groups()
+    winds = kept.get((0, dress_in(first, dress), first)) or placed(0, first, dress)
+    brass = kept.get((1, dress_in(second, dress), second)) or placed(1, second, dress)
+    rest = kept.get((2, "", third))
     if winds is None or brass is None or rest is None:
         return None
     remarks: tuple[Remark, ...] = ()
     if winds.remarks or brass.remarks or rest.remarks:
         told = enumerate((winds.remarks, brass.remarks, rest.remarks), 1)
         remarks = tuple(moved(one, families.start(place)) for place, own in told for one in own)
-    return Instrumentation(
-        lines=winds.lines + brass.lines + rest.lines,
-        text=families.string,
-        convention=convention_of(families.string),
-        warnings=remarks,
-    )
+    lines = winds.lines + brass.lines + rest.lines
+    return Instrumentation(lines=lines, text=families.string, convention=named(dress), warnings=remarks)
+
+
+def dress_in(unit: str, dress: str) -> str:
+    """Return the dress that a part of a text is in: none where it has no bracket."""
+    return dress if "(" in unit else ""
+
+
+def placed(family: int, unit: str, dress: str) -> Family | None:
+    """Put a family of winds together from its places, ``None`` where one of them has not been read yet."""
+    lines: tuple[Line, ...] = ()
+    remarks: list[Remark] = []
+    at = 0
+    for main, written in zip(MAINS[family], unit.split("."), strict=True):
+        found = places.get((main, dress_in(written, dress), written))
+        if found is None:
+            return None
+        lines += found.lines
+        remarks += [moved(one, at) for one in found.remarks]
+        at += len(written) + 1
+    made = Family(lines, tuple(remarks))
+    keep_in(kept, (family, dress_in(unit, dress), unit), made)
+    return made
+
+
+Key = TypeVar("Key")
+
+
+def keep_in(memory: dict[Key, Family], key: Key, found: Family) -> None:
+    """Keep what has been read; a memory that is full is emptied."""
+    if len(memory) >= MOST_KEPT:
+        memory.clear()
+    memory[key] = found
 
 
 def moved(remark: Remark, by: int) -> Remark:
     return Remark(remark.start + by, remark.end + by, remark.code, remark.message, remark.other)
 
 
-def convention_of(text: str) -> str:
-    dress = bracket_dress(text)
+def named(dress: str) -> str:
     return f"dotted, {dress}" if dress else "dotted"
 
 
 def keep(families: re.Match[str], reading: Instrumentation) -> None:
     """Keep what the families of a text say, unless something in it could say more together with other neighbours."""
-    plain = (
-        reading.convention == convention_of(families.string)
-        and reading.electronics == "none"
-        and not reading.alternatives
-    )
+    text = families.string
+    dress = bracket_dress(text)
+    plain = reading.convention == named(dress) and reading.electronics == "none" and not reading.alternatives
     lines = lines_of(reading.lines)
     if not plain or not all(map(is_by_place, families.groups(), lines, MAINS)):
         return
-    spans = [families.span(place) for place in (1, 2, 3)]
-    remarks = [[one for one in reading.warnings if start <= one.start and one.end <= end] for start, end in spans]
+    remarks = [within(reading.warnings, *families.span(place)) for place in (1, 2, 3)]
     if sum(map(len, remarks)) != len(reading.warnings) or not all(map(is_clear, families.groups(), MAINS)):
         return
-    if len(kept) > MOST_KEPT:
-        kept.clear()
-    for key, own, told, (start, _) in zip(enumerate(families.groups()), lines, remarks, spans, strict=True):
-        kept[key] = Family(own, tuple(moved(one, -start) for one in told))
+    for place, (unit, own, told) in enumerate(zip(families.groups(), lines, remarks, strict=True)):
+        keep_in(kept, (place, dress_in(unit, dress) if MAINS[place] else "", unit), Family(own, told))
+        keep_places(unit, own, told, MAINS[place], dress)
+
+
+def within(remarks: Iterable[Remark], start: int, end: int) -> tuple[Remark, ...]:
+    """Return the remarks on a stretch of a text, counted from where it begins."""
+    return tuple(moved(one, -start) for one in remarks if start <= one.start and one.end <= end)
+
+
+def keep_places(
+    unit: str, lines: tuple[Line, ...], remarks: tuple[Remark, ...], mains: tuple[str, ...], dress: str
+) -> None:
+    """Keep what the places of a family of winds say, each by itself; nothing where a remark is on several."""
+    at = 0
+    found: list[tuple[tuple[str, str, str], Family]] = []
+    for main, written in zip(mains, places_of(unit) if mains else (), strict=True):
+        own = tuple(line for line in lines if instrument(line.instrument).section == main)
+        found.append(((main, dress_in(written, dress), written), Family(own, within(remarks, at, at + len(written)))))
+        at += len(written) + 1
+    told = sum(len(one.remarks) for _, one in found), sum(len(one.lines) for _, one in found)
+    if told == (len(remarks), len(lines)):
+        for key, one in found:
+            keep_in(places, key, one)
 
 
 def lines_of(lines: tuple[Line, ...]) -> tuple[tuple[Line, ...], ...]:

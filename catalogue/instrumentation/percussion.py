@@ -37,6 +37,11 @@ TIMPANISTS = {
     "timpanist", "timpanists", "pauker", "timpanista", "timpanisti", "timbalier", "timbaliers", "timbalero",
     "timbaleros",
 }  # fmt: skip
+PLAYERS_CODE = "percussion-players"
+ONE_SECTION = "Percussion instruments are named without players; they were read as one section."
+ALREADY_COUNTED = "Counted instruments were read as played by the percussionists already counted."
+ONE_MORE = "one more player"
+FEWEST_OF_SECTION = 3
 
 
 def timpani_and(forces: Forces) -> None:
@@ -341,9 +346,7 @@ def gather(forces: Forces, *, orchestral: bool) -> None:
             counted = any(one.slug == "percussion" and one.count is not None for one in forces.drafts)
             if orchestral and is_loose(draft) and counted:
                 message = "The instrument was read as a player of its own beside the percussionists."
-                forces.remark(
-                    "percussion-players", message, draft.start, draft.end, "one of the percussionists plays it"
-                )
+                forces.remark(PLAYERS_CODE, message, draft.start, draft.end, "one of the percussionists plays it")
         else:
             if section is None or section.group != draft.group or section.role != draft.role:
                 section = section_for(draft, forces)
@@ -352,8 +355,7 @@ def gather(forces: Forces, *, orchestral: bool) -> None:
                     section.counted(1)
             section.notes.append(as_note(draft, forces))
             if section.count is not None and draft.count is not None:
-                message = "Counted instruments were read as played by the percussionists already counted."
-                forces.remark("percussion-players", message, draft.start, draft.end, "one more player")
+                forces.remark(PLAYERS_CODE, ALREADY_COUNTED, draft.start, draft.end, ONE_MORE)
     forces.drafts[:] = kept
 
 
@@ -364,11 +366,17 @@ def is_loose(draft: Draft) -> bool:
 
 def section_for(draft: Draft, forces: Forces) -> Draft:
     made = Draft("percussion", draft.start, draft.end, group=draft.group, role=draft.role, heading=draft.heading)
-    message = "Percussion instruments are named without players; they were read as one section."
     loose = sum(is_loose(one) for one in forces.drafts)
-    if loose < 3 or not any(one.slug == "timpani" or one.family == "strings" for one in forces.drafts):
-        forces.remark("percussion-players", message, draft.start, draft.end)
+    if not is_sure_section(
+        loose, beside=any(one.slug == "timpani" or one.family == "strings" for one in forces.drafts)
+    ):
+        forces.remark(PLAYERS_CODE, ONE_SECTION, draft.start, draft.end)
     return made
+
+
+def is_sure_section(loose: int, *, beside: bool) -> bool:
+    """Whether so many percussion instruments are surely one section: several, beside timpani or strings."""
+    return beside and loose >= FEWEST_OF_SECTION
 
 
 def as_note(draft: Draft, forces: Forces) -> str:

@@ -15,7 +15,7 @@ from catalogue.instrumentation.items import LONGEST_FIGURE
 from catalogue.instrumentation.lexicon import OR
 from catalogue.instrumentation.names import from_figures, name_at
 from catalogue.instrumentation.numbers import cardinal, is_suffix
-from catalogue.instrumentation.openers import is_heading, names_body, opens_body, opens_heading
+from catalogue.instrumentation.openers import is_heading, names_body, of_voices, opens_body, opens_heading
 from catalogue.instrumentation.phrases import is_key, pitch_end
 from catalogue.instrumentation.plurals import is_plural
 from catalogue.instrumentation.qualities import may_qualify
@@ -31,15 +31,19 @@ FAMILIES = ("woodwind", "brass", "plucked", "strings", "keyboard", "percussion")
 @functools.lru_cache(maxsize=1 << 12)
 def is_more(word: str, key: str) -> bool:
     """Whether a word by itself may be more than a name: a heading, a body, what is said before a name."""
+    return names_body(word, key) or says_more(word, key)
+
+
+def says_more(word: str, key: str) -> bool:
+    """Whether a word may be a heading, a channel, a suffix, or what is said before a name."""
     token = Token("word", word, 0, len(word), False, word.lower(), key)
-    return (
-        len(key) < SHORTEST
-        or key in CHANNEL
-        or is_heading(key)
-        or names_body(word, key)
-        or may_qualify(word, key)
-        or is_suffix(token)
-    )
+    return len(key) < SHORTEST or key in CHANNEL or is_heading(key) or may_qualify(word, key) or is_suffix(token)
+
+
+@functools.lru_cache(maxsize=1 << 12)
+def is_more_alone(word: str, key: str) -> bool:
+    """Whether a word to which no other belongs may be more than a name: there no choir begins with ``vc``."""
+    return says_more(word, key) or (names_body(word, key) and key not in of_voices())
 
 
 def leads_on(word: Token) -> bool:

@@ -18,6 +18,7 @@ from catalogue.instrumentation import (
     denials,
     finishing,
     formula,
+    lists,
     orchestras,
     percussion,
     plurals,
@@ -69,7 +70,7 @@ def read(
         return read_all(text, language, convention, strings_are)
     families = orchestras.in_usual_dress(text)
     if families is None:
-        return read_all(text)
+        return lists.recalled(text, read_all) or read_all(text)
     reading = orchestras.recalled(families)
     if reading is None:
         reading = read_all(text)

@@ -1,8 +1,10 @@
 """Reading instrumentations, beside cutting the same texts into tokens and no more.
 
-No text stands twice, but as in a catalogue the orchestral ones share woodwinds, brasses and the rest with one another,
-each of which is read once and remembered (see ``catalogue.instrumentation.orchestras``). Lists of instruments, a fifth
-of the texts, share nothing; they are measured by themselves as well.
+No text stands twice, but as in a catalogue the orchestral ones share the places of their winds and the rest with one
+another, and lists of instruments, a fifth of the texts, share names: each is read once and remembered (see
+``catalogue.instrumentation.orchestras`` and ``catalogue.instrumentation.lists``), and nothing is remembered before a
+measuring begins. Lists are measured by themselves as well, and once more with nothing remembered from one text to the
+next: that is what a text costs that is like no other.
 """
 
 from __future__ import annotations
@@ -13,7 +15,8 @@ from contextlib import AbstractContextManager, contextmanager
 
 from catalogue.benches.invented import forces
 from catalogue.benches.measuring import Bench, Pair
-from catalogue.instrumentation import orchestras, read
+from catalogue.instrumentation import lists, orchestras, read
+from catalogue.instrumentation.reading import read_all
 
 TOKEN = re.compile(r"(?P<number>[0-9]+)|(?P<word>[^\W\d_]+)|(?P<mark>[^\w\s])")
 
@@ -37,10 +40,23 @@ def texts(numbers: Callable[[int], Iterable[int]]) -> Callable[[int], AbstractCo
         yield Pair(
             ours=lambda: [read(text) for text in given],
             bare=lambda: [tokens(text) for text in given],
-            before=orchestras.kept.clear,
+            before=forget,
         )
 
     return prepared
+
+
+def forget() -> None:
+    """Forget what has been read before."""
+    for memory in (orchestras.kept, orchestras.places, lists.kept):
+        memory.clear()
+
+
+@contextmanager
+def unlike_any(size: int) -> Iterator[Pair]:
+    """Prepare so many lists, each of which is read whole."""
+    given = [forces(number) for number in of_lists(size)]
+    yield Pair(ours=lambda: [read_all(text) for text in given], bare=lambda: [tokens(text) for text in given])
 
 
 def of_lists(size: int) -> range:
@@ -50,4 +66,5 @@ def of_lists(size: int) -> range:
 BENCHES = (
     Bench("read instrumentations", BOUND, (1_000, 10_000, 100_000), texts(range), aim=AIM),
     Bench("read lists of instruments", BOUND, (1_000, 10_000), texts(of_lists), aim=AIM),
+    Bench("read lists, nothing remembered", BOUND, (1_000,), unlike_any),
 )

@@ -39,6 +39,7 @@ UNCLEAR = (
 @pytest.fixture(autouse=True)
 def nothing_kept(monkeypatch):
     monkeypatch.setattr(orchestras, "kept", {})
+    monkeypatch.setattr(orchestras, "places", {})
 
 
 def recalled(text: str):
