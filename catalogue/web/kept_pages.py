@@ -2,7 +2,7 @@
 
 A page that is asked for again is neither gathered nor set again as long as nothing was saved that it can show, on the
 same day and in the same language. What somebody sees who is signed in, or is told something, is theirs alone and is
-made anew.
+put together anew, around the same content (``public_sets``).
 """
 
 from __future__ import annotations

@@ -212,6 +212,33 @@ def test_a_page_for_all_sets_no_cookie_and_one_for_somebody_is_kept_for_nobody_e
     assert not for_all.cookies
 
 
+def test_somebody_signed_in_is_given_the_same_content_which_is_set_once(
+    composer: Composer, opened: Work, signed_in: Callable[[User], Client], owner: User
+) -> None:
+    event = composer.performances.get(status="confirmed", audience="public")
+    member = signed_in(owner)
+    for address in (f"{ADDRESS}{rest}" for rest in ("", f"works/{opened.pk}/", f"performances/{event.pk}/")):
+        for_all = Page(Client().get(address))
+
+        with CaptureQueriesContext(connection) as asked:
+            own = Page(member.get(address))
+
+        assert own.text("//main") == for_all.text("//main")
+        # The session, who it is, the composer, the record where the page is of one, and the state of the catalogue.
+        assert len(asked) == (4 if address == ADDRESS else 5)
+
+
+def test_somebody_signed_in_is_shown_what_was_saved_at_once(
+    opened: Work, signed_in: Callable[[User], Client], owner: User
+) -> None:
+    member = signed_in(owner)
+    member.get(ADDRESS)
+
+    change(Work.objects.get(pk=opened.pk), title="Weir")
+
+    assert "Weir" in Page(member.get(ADDRESS)).text("//main")
+
+
 def test_owner_opens_the_pages_and_says_which_works_stand_on_them(
     composer: Composer, ferry: Work, signed_in: Callable[[User], Client], owner: User
 ) -> None:

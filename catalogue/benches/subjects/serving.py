@@ -9,7 +9,7 @@ import importlib.util
 import socket
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -36,29 +36,31 @@ MOST_OUT = 0.99
 NOTHING = "/nothing/"
 PAGES = {
     "Today": "today", "list of works": "work-list", "list of performances": "performance-list",
-    "a public page": "public-composer",
+    "a public page": "public-composer", "a public page, to somebody signed in": "public-composer",
 }  # fmt: skip
 """What is asked, and the name of its address, which tells the composer."""
+OF_STRANGERS = "a public page"
+"""What is asked by whoever has no account; all others by somebody signed in."""
 
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """Many who ask the same page again and again; ``session`` is that of whoever is signed in."""
+    """Many who ask for pages by turns, again and again; ``session`` is somebody's, or empty where strangers ask."""
 
     port: int
     session: str
 
-    def seconds(self, address: str) -> list[float]:
+    def seconds(self, *addresses: str) -> list[float]:
         """Return how long each answer took, and last how long all of them did."""
         begun = perf_counter()
         with ThreadPoolExecutor(CLIENTS) as crowd:
-            taken = [one for each in crowd.map(self.ask, [address] * CLIENTS) for one in each]
+            taken = [one for each in crowd.map(self.ask, [addresses] * CLIENTS) for one in each]
         return [*sorted(taken), perf_counter() - begun]
 
-    def ask(self, address: str) -> list[float]:
+    def ask(self, addresses: Sequence[str]) -> list[float]:
         connection = HTTPConnection(HOST, self.port, timeout=PATIENCE)
         try:
-            return [self.answer(connection, address) for _time in range(EACH)]
+            return [self.answer(connection, addresses[number % len(addresses)]) for number in range(EACH)]
         finally:
             connection.close()
 
@@ -75,19 +77,20 @@ class Load:
         return perf_counter() - begun
 
     def asked(self, connection: HTTPConnection, address: str) -> HTTPResponse:
-        connection.request("GET", address, headers={"Cookie": f"{settings.SESSION_COOKIE_NAME}={self.session}"})
+        shown = {"Cookie": f"{settings.SESSION_COOKIE_NAME}={self.session}"} if self.session else {}
+        connection.request("GET", address, headers=shown)
         answer = connection.getresponse()
         answer.read()
         return answer
 
-    def rate(self, address: str) -> float:
+    def rate(self, *addresses: str) -> float:
         """Return how many are answered in a second."""
-        *taken, together = self.seconds(address)
+        *taken, together = self.seconds(*addresses)
         return len(taken) / together
 
-    def slowest(self, address: str) -> float:
+    def slowest(self, *addresses: str) -> float:
         """Return in how many seconds 99 of a hundred are answered."""
-        *taken, _together = self.seconds(address)
+        *taken, _together = self.seconds(*addresses)
         return taken[min(int(len(taken) * MOST_OUT), len(taken) - 1)]
 
 
@@ -95,14 +98,17 @@ class Load:
 
 
 @contextmanager
-def served() -> Iterator[int]:
-    """Serve the house over the database in use and give the port. Raises Unmeasurable where it cannot be done."""
+def served(*changed: str) -> Iterator[int]:
+    """Serve the house over the database in use and give the port; ``changed`` are settings other than the documented.
+
+    Raises Unmeasurable where it cannot be done.
+    """
     name = database_name()
     if importlib.util.find_spec(SERVER) is None:
         raise Unmeasurable(f"{SERVER} is not installed (requirements-server.lock).")
     port = free_port()
     with TemporaryDirectory(prefix="ledgerline-bench-") as folder:
-        settled = ["--config", "deploy/gunicorn.conf.py", "--bind", f"{HOST}:{port}"]
+        settled = ["--config", "deploy/gunicorn.conf.py", "--bind", f"{HOST}:{port}", *changed]
         command = [sys.executable, "-m", SERVER, *settled, "catalogue.benches.served:application()"]
         told = surroundings(Path(folder)) | {"LEDGERLINE_BENCH_DATABASE": name, "WEB_CONCURRENCY": str(CORES)}
         log = Path(folder) / "server.log"
@@ -138,16 +144,21 @@ def wait_for(server: subprocess.Popen[bytes], port: int, log: Path) -> None:
 
 
 @contextmanager
-def asked_by_many(size: int, *, address: str, slowest: bool) -> Iterator[Pair]:
+def asked_by_many(size: int, *, address: str, stranger: bool, slowest: bool) -> Iterator[Pair]:
     """Prepare a page of a composer of so many performances."""
+    composer, session = opened(size)
+    with served() as port:
+        load = Load(port, "" if stranger else session)
+        told = load.slowest if slowest else load.rate
+        yield Pair(ours=partial(told, reverse(address, args=[composer.slug])), bare=partial(told, NOTHING))
+
+
+def opened(size: int) -> tuple[Composer, str]:
+    """Return a composer of so many performances whose public pages are open, and the session of the owner."""
     database_name()
     composer = catalogue_of(size)
     Composer.objects.filter(pk=composer.pk).update(is_public=True)
-    session = session_of(Membership.objects.get(composer=composer).user)
-    with served() as port:
-        load = Load(port, session)
-        told = load.slowest if slowest else load.rate
-        yield Pair(ours=partial(told, reverse(address, args=[composer.slug])), bare=partial(told, NOTHING))
+    return composer, session_of(Membership.objects.get(composer=composer).user)
 
 
 BOUND = f"a page of the same server that answers with nothing, asked by {CLIENTS} too"
@@ -159,7 +170,7 @@ def of(page: str, address: str) -> Iterator[Bench]:
             f"{page}, served to {CLIENTS} clients: {name}, performances",
             BOUND,
             (1_000,),
-            partial(asked_by_many, address=address, slowest=slowest),
+            partial(asked_by_many, address=address, stranger=page == OF_STRANGERS, slowest=slowest),
             stored=True,
             on_disk=True,
             unit=Unit.SECONDS if slowest else Unit.REQUESTS,

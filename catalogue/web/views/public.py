@@ -21,6 +21,7 @@ from django.views.decorators.http import require_http_methods, require_safe
 from catalogue.actions.publishing import publish
 from catalogue.feeds.news import atom_bytes, json_bytes
 from catalogue.gathering.published import public_performances, public_works
+from catalogue.gathering.versions import state_of_pages
 from catalogue.models import Composer, Work
 from catalogue.terms import WorkStatus
 from catalogue.web.access import CatalogueRequest, owner_page
@@ -29,12 +30,11 @@ from catalogue.web.notices import say
 from catalogue.web.public_pages import (
     addresses_of,
     composer_page,
-    event_page,
     performances_news,
     places_of_the_site,
-    work_page,
     works_news,
 )
+from catalogue.web.public_sets import set_composer, set_performance, set_work
 from catalogue.web.wording import page_language
 
 NEWS = {
@@ -55,7 +55,7 @@ def open_composer(slug: str) -> Composer:
 def public_composer(request: HttpRequest, name: str) -> HttpResponse:
     """/public/<composer>/ — who it is, the works that are public, the performances to come."""
     composer = open_composer(name)
-    page = composer_page(composer, today=timezone.localdate(), language=page_language())
+    page = set_composer(state_of_pages(composer.pk), composer, timezone.localdate(), page_language())
     return render(request, "public/composer.html", {"page": page, "whose": composer})
 
 
@@ -65,7 +65,7 @@ def public_work(request: HttpRequest, name: str, work: int) -> HttpResponse:
     """/public/<composer>/works/<work>/ — a work that is public, with its performances."""
     composer = open_composer(name)
     found = get_object_or_404(public_works(composer), pk=work)
-    page = work_page(composer, found, today=timezone.localdate(), language=page_language())
+    page = set_work(state_of_pages(composer.pk), composer, timezone.localdate(), page_language(), found)
     return render(request, "public/work.html", {"page": page, "whose": composer})
 
 
@@ -75,7 +75,7 @@ def public_performance(request: HttpRequest, name: str, performance: int) -> Htt
     """/public/<composer>/performances/<performance>/ — a performance that is announced and open to all."""
     composer = open_composer(name)
     found = get_object_or_404(public_performances(composer), pk=performance)
-    page = event_page(composer, found, language=page_language())
+    page = set_performance(state_of_pages(composer.pk), composer, timezone.localdate(), page_language(), found)
     return render(request, "public/performance.html", {"page": page, "whose": composer})
 
 

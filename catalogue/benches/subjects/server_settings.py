@@ -1,0 +1,58 @@
+"""The documented settings of the server beside others, on two cores: the main pages by turns, asked by many at once.
+
+``deploy/gunicorn.conf.py`` holds what measured best; a ratio above 1 says that the other was quicker here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import partial
+
+from django.urls import reverse
+
+from catalogue.benches.measuring import Bench, Pair, Unit
+from catalogue.benches.subjects.serving import CLIENTS, Load, opened, served
+
+MAIN = ("today", "work-list", "performance-list", "public-composer")
+OTHERS: dict[str, tuple[str, ...]] = {
+    "2 processes that answer one at a time": ("--worker-class", "sync", "--workers", "2", "--threads", "1"),
+    "4 processes that answer one at a time": ("--worker-class", "sync", "--workers", "4", "--threads", "1"),
+    "1 process of 8 threads": ("--worker-class", "gthread", "--workers", "1", "--threads", "8"),
+    "2 processes of 2 threads": ("--worker-class", "gthread", "--workers", "2", "--threads", "2"),
+    "2 processes of 4 threads": ("--worker-class", "gthread", "--workers", "2", "--threads", "4"),
+    "2 processes of 8 threads": ("--worker-class", "gthread", "--workers", "2", "--threads", "8"),
+    "3 processes of 4 threads": ("--worker-class", "gthread", "--workers", "3", "--threads", "4"),
+    "4 processes of 2 threads": ("--worker-class", "gthread", "--workers", "4", "--threads", "2"),
+}
+"""Other settings in words, and as the server takes them."""
+
+
+@contextmanager
+def beside(size: int, *, other: tuple[str, ...], slowest: bool) -> Iterator[Pair]:
+    """Serve a composer of so many performances twice, as documented and with other settings."""
+    composer, session = opened(size)
+    addresses = [reverse(name, args=[composer.slug]) for name in MAIN]
+    with served() as documented, served(*other) as changed:
+        ours, theirs = Load(documented, session), Load(changed, session)
+        yield Pair(
+            ours=partial(ours.slowest if slowest else ours.rate, *addresses),
+            bare=partial(theirs.slowest if slowest else theirs.rate, *addresses),
+        )
+
+
+def with_other(words: str, other: tuple[str, ...]) -> Iterator[Bench]:
+    for name, slowest in (("requests a second", False), ("99 of a hundred answered", True)):
+        yield Bench(
+            f"main pages, served to {CLIENTS} clients as documented, not by {words}: {name}, performances",
+            f"the same pages of the same house, served by {words}",
+            (1_000,),
+            partial(beside, other=other, slowest=slowest),
+            stored=True,
+            on_disk=True,
+            unit=Unit.SECONDS if slowest else Unit.REQUESTS,
+            counted=True,
+        )
+
+
+BENCHES = tuple(bench for words, other in OTHERS.items() for bench in with_other(words, other))
