@@ -124,6 +124,13 @@ def no_files(settings: Any) -> None:
     settings.STORAGES = {**settings.STORAGES}
 
 
+def pytest_itemcollected(item: pytest.Item) -> None:
+    """Mark what has a database by way of its fixtures, so that `-m django_db` finds every test that asks one."""
+    if "db" in getattr(item, "fixturenames", ()) and not item.get_closest_marker("django_db"):
+        item.add_marker(pytest.mark.django_db)
+        item.add_marker(pytest.mark.database_by_fixture)
+
+
 @pytest.fixture(scope="session", autouse=True)
 def no_network() -> Iterator[None]:
     """Shut every socket that would leave this machine."""

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.exchange.backups.checking import check_backup
 from catalogue.models import Composer
 from tests.web.pages import Page
 
-pytestmark = pytest.mark.usefixtures("with_migrations")
+pytestmark = [pytest.mark.usefixtures("with_migrations"), pytest.mark.signed_in_as("owner")]
 ADDRESS = "/c/ilka-marovand/profile/backups/"
 DAILY = "daily-20260308T100000Z.zip"
 
@@ -24,11 +22,6 @@ def folder(settings: Any, tmp_path: Path) -> Path:
     settings.BACKUPS = tmp_path / "backups"
     settings.BACKUPS.mkdir()
     return settings.BACKUPS
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], owner: User) -> Client:
-    return signed_in(owner)
 
 
 @pytest.mark.django_db(transaction=True)

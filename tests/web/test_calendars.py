@@ -20,14 +20,9 @@ from tests.conftest import NOW
 from tests.makers import make_performance, make_venue, make_work
 from tests.web.pages import Page
 
-pytestmark = pytest.mark.django_db
+pytestmark = [pytest.mark.django_db, pytest.mark.signed_in_as("viewer")]
 ADDRESS = "/c/ilka-marovand/calendar/"
 HOST = "http://127.0.0.1:8000"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
 
 
 @pytest.fixture

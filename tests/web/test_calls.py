@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from datetime import UTC, date, datetime
 
 import pytest
-from django.contrib.auth.models import User
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -24,11 +22,6 @@ For flute, oboe, clarinet, horn and bassoon, exactly.
 Length: up to ten minutes.
 Composed in 2015 or later. No electronics.
 Deadline: 20 March 2026, midnight, UK time."""
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def make_call(composer: Composer, text: str = TEXT) -> Call:

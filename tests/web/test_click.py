@@ -6,12 +6,10 @@ import io
 import struct
 import wave
 import zipfile
-from collections.abc import Callable
 from typing import Any
 
 import mido
 import pytest
-from django.contrib.auth.models import User
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.db import connection
 from django.test import Client
@@ -25,13 +23,10 @@ from tests.makers import NOW, make_work
 from tests.unit.exchange.waves import wave_file
 from tests.web.pages import Page, with_class
 
+pytestmark = pytest.mark.signed_in_as("viewer")
+
 MAP = "1-2 4/4 q=60\n3 free 5\n4 3/4 q=120\n"
 GAP = "1 4/4 q=60\ngap 10\nmovement\n1 4/4 q=60\n"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
 
 
 @pytest.fixture

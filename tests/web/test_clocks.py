@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from datetime import time
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client, RequestFactory
 from django.utils import timezone
 
@@ -18,11 +16,6 @@ from tests.web.pages import Page
 
 ROOT = "/c/ilka-marovand"
 AMERICAN = {"HTTP_ACCEPT_LANGUAGE": "en-US"}
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def told_moment(browser: Client, composer: Composer, **headers: str) -> str:

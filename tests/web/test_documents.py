@@ -18,13 +18,10 @@ from tests.makers import make_performance, make_work
 from tests.record_makers import make_record
 from tests.web.pages import Page, with_class
 
+pytestmark = pytest.mark.signed_in_as("viewer")
+
 ADDRESS = "/c/ilka-marovand/documents/"
 SHEET = with_class("sheet")
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
 
 
 def page_of(browser: Client, kind: str, **asked: str) -> Page:

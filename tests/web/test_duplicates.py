@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
-from django.contrib.auth.models import User
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -15,11 +12,6 @@ from tests.makers import make_performance, make_venue, make_work
 from tests.web.pages import Page, with_class
 
 ADDRESS = "/c/ilka-marovand/duplicates/"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 @pytest.fixture

@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 import zipfile
-from collections.abc import Callable
 from io import BytesIO
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import User
 from django.core.files.base import ContentFile
 from django.core.files.storage import default_storage
 from django.core.files.uploadedfile import SimpleUploadedFile
@@ -21,12 +19,9 @@ from tests.record_makers import make_record
 from tests.unit.exchange.waves import wave_file
 from tests.web.pages import Page
 
+pytestmark = pytest.mark.signed_in_as("viewer")
+
 SOFTWARE = "Patch player; 4.2; composer"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
 
 
 @pytest.fixture

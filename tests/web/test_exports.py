@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 import csv
-from collections.abc import Callable
 from io import StringIO
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.exchange.importing import Wish, import_table
@@ -18,13 +16,10 @@ from catalogue.models import Composer
 from tests.makers import NOW, make_performance, make_venue, make_work
 from tests.web.pages import Page
 
+pytestmark = pytest.mark.signed_in_as("viewer")
+
 WORKS = "/c/ilka-marovand/works/"
 PERFORMANCES = "/c/ilka-marovand/performances/"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
 
 
 def rows(response: Any) -> list[list[str]]:

@@ -1,10 +1,8 @@
 from __future__ import annotations
 
-from collections.abc import Callable
 from datetime import timedelta
 
 import pytest
-from django.contrib.auth.models import User
 from django.core.files.storage import default_storage
 from django.test import Client
 
@@ -20,11 +18,6 @@ pytestmark = pytest.mark.django_db
 
 LINKS = "/c/ilka-marovand/links/"
 CONTENT = b"%PDF-1.7 a score"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 @pytest.fixture

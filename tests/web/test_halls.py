@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from datetime import UTC, datetime
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.models import Composer, Venue
@@ -14,11 +12,6 @@ from tests.makers import make_performance, make_person, make_venue, make_work
 from tests.web.pages import Page
 
 HALLS = "/c/ilka-marovand/records/halls/"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def opened(browser: Client, address: str) -> dict[str, str]:

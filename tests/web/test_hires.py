@@ -1,11 +1,9 @@
 from __future__ import annotations
 
-from collections.abc import Callable
 from datetime import date
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.actions.file_links import open_link
@@ -30,11 +28,6 @@ pytestmark = pytest.mark.django_db
 
 RECORDS = "/c/ilka-marovand/records/hires/"
 HIRES = "/c/ilka-marovand/hires/"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 @pytest.fixture

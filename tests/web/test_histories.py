@@ -25,11 +25,6 @@ from tests.web.pages import Page
 ROOT = "/c/ilka-marovand"
 
 
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
-
-
 def changed(work: Work, **columns: Any) -> Work:
     for name, value in columns.items():
         setattr(work, name, value)

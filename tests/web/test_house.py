@@ -23,6 +23,8 @@ from tests.web.pages import Page, with_class
 from tests.web.test_private_texts_stay_private import Words, text_of
 from tests.whole_catalogue import fill_texts, make_whole_catalogue
 
+pytestmark = pytest.mark.signed_in_as("publisher")
+
 PAGES = ("house-today", "house-works", "house-performances", "house-deadlines", "house-hires", "house-calls")
 FILES = (
     "house-work-export", "house-performance-export", "house-deadline-export", "house-hire-export", "house-call-export",
@@ -35,11 +37,6 @@ def publisher(owner: User, other_composer: Composer) -> User:
     """Owns one catalogue and reads another."""
     Membership.objects.create(user=owner, composer=other_composer, role=Role.VIEWER)
     return owner
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], publisher: User) -> Client:
-    return signed_in(publisher)
 
 
 def make_one_of_each(composer: Composer, title: str, *, late: int) -> Work:

@@ -20,6 +20,8 @@ from tests.makers import NOW, make_composer, make_performance, make_work
 from tests.web.pages import Page
 from tests.web.test_house import rows_of
 
+pytestmark = pytest.mark.signed_in_as("publisher")
+
 ADDRESS = "/house/deadlines/"
 Seen = list[tuple[str, str, str]]
 
@@ -29,11 +31,6 @@ def publisher(owner: User, other_composer: Composer) -> User:
     """Owns one catalogue and reads another."""
     Membership.objects.create(user=owner, composer=other_composer, role=Role.VIEWER)
     return owner
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], publisher: User) -> Client:
-    return signed_in(publisher)
 
 
 @pytest.fixture

@@ -22,6 +22,8 @@ from tests.makers import make_composer, make_performance, make_work
 from tests.picture_files import picture_file
 from tests.web.pages import Page
 
+pytestmark = pytest.mark.signed_in_as("owner")
+
 LIST = "/house/letterheads/"
 LETTERHEAD = {
     "name": "Two Quays Music",
@@ -34,11 +36,6 @@ LETTERHEAD = {
 }
 LOOK = {"house_style": "black", "paper_face": "", "paper_ink": "", "paper_margins": "usual"}
 HEAD = ("Two Quays Music", "4 Quay Street, Leith, hire@example.org", "Registered in Leith, no. 000 417")
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], owner: User) -> Client:
-    return signed_in(owner)
 
 
 @pytest.fixture

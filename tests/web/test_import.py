@@ -23,11 +23,6 @@ ADDRESS = "/c/ilka-marovand/import/"
 LIST = "Title,Year,Length,Mood\nSlack Rope,1998,12,calm\nBore,2001,9,\n"
 
 
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
-
-
 def sent(browser: Client, content: bytes | str, name: str = "works.csv", **fields: str) -> Any:
     file = BytesIO(content.encode() if isinstance(content, str) else content)
     file.name = name

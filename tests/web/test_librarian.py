@@ -27,6 +27,8 @@ from tests.web.test_every_address_by_role import LET_IN, TABLE
 from tests.web.test_private_texts_stay_private import Words, text_of
 from tests.whole_catalogue import fill_texts, make_whole_catalogue
 
+pytestmark = pytest.mark.signed_in_as("librarian")
+
 HOME = "/c/ilka-marovand/"
 LIBRARY_PAPERS = {
     "parts-checklist", "hire-checklist", "delivery-note", "arrival-check", "return-check", "missing-parts-letter",
@@ -48,11 +50,6 @@ TOLD = {
     "Work.translated_title", "Work.transliteration", "Work.version_label",
 }  # fmt: skip
 """What stands on pages of the material; a hire's own texts besides."""
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], librarian: User) -> Client:
-    return signed_in(librarian)
 
 
 def pages_of(composer: Composer) -> list[str]:

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
-from django.contrib.auth.models import User
 from django.core.files.storage import default_storage
 from django.test import Client
 
@@ -19,14 +16,11 @@ from tests.makers import make_work
 from tests.picture_files import picture_file
 from tests.web.pages import Page
 
+pytestmark = pytest.mark.signed_in_as("owner")
+
 ADDRESS = "/c/ilka-marovand/profile/look/"
 SHOWN = f"{ADDRESS}shown/"
 CHOICE = {"house_style": "clear", "paper_face": "serif", "paper_ink": "7A1F1F", "paper_margins": "bound", "saves": "0"}
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], owner: User) -> Client:
-    return signed_in(owner)
 
 
 def wish(*, is_anonymous: bool = False) -> Wish:

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.models import Composer, Work
@@ -15,11 +13,6 @@ from tests.web.pages import Page
 from tests.web.test_work_new import ADDRESS, filled_in
 
 ROOT = "/c/ilka-marovand"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def links(response: Any) -> list[str]:

@@ -3,12 +3,9 @@
 from __future__ import annotations
 
 import zipfile
-from collections.abc import Callable
 from io import BytesIO
 
 import pikepdf
-import pytest
-from django.contrib.auth.models import User
 from django.core.files.storage import default_storage
 from django.db import connection
 from django.test import Client
@@ -34,11 +31,6 @@ ANONYMOUS = """Lowmarsh Prize for Orchestra
 Entries are anonymous: a motto on the score, no name. Send the score and a note of at most 40 words, and a biography.
 Deadline: 20 March 2027."""
 NOTE = "Eight ropes pull at once. " + "They give way again. " * 6
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def make_call(composer: Composer, text: str, *titles: str, note: str = NOTE) -> Call:

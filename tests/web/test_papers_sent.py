@@ -27,11 +27,6 @@ SENT = f"{ROOT}records/papers-sent/"
 
 
 @pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
-
-
-@pytest.fixture
 def reader(signed_in: Callable[[User], Client], viewer: User) -> Client:
     return signed_in(viewer)
 

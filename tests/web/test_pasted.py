@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from io import BytesIO
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import User
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -19,11 +17,6 @@ from tests.web.pages import Page, with_class
 
 ADDRESS = "/c/ilka-marovand/import/pasted/"
 LIST = "Chamber music\nAsh Ferry (2019) for flute, viola and harp, 12'\nSallow, clarinet and piano, 2020, 8'"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def pasted(browser: Client, text: str = LIST) -> str:

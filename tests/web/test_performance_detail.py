@@ -19,10 +19,7 @@ from tests.makers import NOW, make_organisation, make_performance, make_venue, m
 from tests.record_makers import make_record
 from tests.web.pages import Page, with_class
 
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
+pytestmark = pytest.mark.signed_in_as("viewer")
 
 
 def address(performance: Performance) -> str:

@@ -6,18 +6,12 @@ from collections.abc import Callable
 from datetime import time
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.actions.performances import save_performance
 from catalogue.models import Composer, Performance, PerformanceCredit, ProgrammedWork, Venue
 from tests.makers import NOW, make_organisation, make_performance, make_person, make_venue, make_work
 from tests.web.pages import Page, with_class
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def address(performance: Performance) -> str:

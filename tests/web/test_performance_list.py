@@ -15,13 +15,10 @@ from catalogue.models import Composer, Performance
 from tests.makers import make_performance, make_venue, make_work
 from tests.web.pages import Page, with_class
 
+pytestmark = pytest.mark.signed_in_as("viewer")
+
 ADDRESS = "/c/ilka-marovand/performances/"
 TITLES = "//tbody//th/a"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
 
 
 def titles(browser: Client, **asked: str) -> list[str]:

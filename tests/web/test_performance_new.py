@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from datetime import UTC, datetime, time
 from uuid import uuid4
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.models import Composer, Organisation, Performance, PerformanceCredit, Person, Venue
@@ -17,11 +15,6 @@ from tests.web.pages import Page, with_class
 
 ADDRESS = "/c/ilka-marovand/performances/new/"
 READING = "/c/ilka-marovand/performances/reading/performers/"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def filled_in(*works: str, **typed: str) -> dict[str, str]:

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
-from django.contrib.auth.models import User
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 
@@ -17,11 +14,6 @@ from tests.picture_files import picture_file
 from tests.web.pages import Page, opened
 
 ROOT = "/c/ilka-marovand/records/"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def picture(content: bytes, name: str = "window.png") -> SimpleUploadedFile:

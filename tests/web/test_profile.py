@@ -14,13 +14,10 @@ from catalogue.timing import PartialDate
 from tests.conftest import NOW
 from tests.web.pages import Page, with_class
 
+pytestmark = pytest.mark.signed_in_as("owner")
+
 ADDRESS = "/c/ilka-marovand/profile/"
 EDIT = f"{ADDRESS}edit/"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], owner: User) -> Client:
-    return signed_in(owner)
 
 
 def opened(browser: Client) -> dict[str, str]:

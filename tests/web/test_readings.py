@@ -2,20 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from tests.web.pages import Page, with_class
 
+pytestmark = pytest.mark.signed_in_as("viewer")
+
 ROOT = "/c/ilka-marovand/works/reading"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
 
 
 @pytest.mark.parametrize(

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 import csv
-from collections.abc import Callable
 from decimal import Decimal
 from io import StringIO
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.models import (
@@ -23,11 +21,6 @@ from tests.record_makers import make_record
 from tests.web.pages import Page
 
 ROOT = "/c/ilka-marovand/records/"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 @pytest.fixture

@@ -42,11 +42,6 @@ SLUGS = list(KINDS)
 
 
 @pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
-
-
-@pytest.fixture
 def reader(signed_in: Callable[[User], Client], viewer: User) -> Client:
     return signed_in(viewer)
 

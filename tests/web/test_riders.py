@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import User
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -20,11 +18,6 @@ from tests.web.pages import Page
 pytestmark = pytest.mark.django_db
 
 NEEDS = "4 loudspeakers; full range; presenter\nmixing desk; 8 inputs\nlaptop; composer"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 @pytest.fixture

@@ -16,11 +16,6 @@ ROOT = "/c/ilka-marovand"
 HEADS = "//thead//th"
 
 
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
-
-
 def keep(browser: Client, name: str, query: str, table: str = "works") -> Page:
     return Page(browser.post(f"{ROOT}/views/{table}/keep/", {"name": name, "query": query}, follow=True))
 

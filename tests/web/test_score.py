@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import User
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 
@@ -30,11 +28,6 @@ HEAD = (
     '<creator type="composer">Ada Quill</creator><creator type="lyricist">Bo Reed</creator></identification>'
 )
 SCORE = score(bar(sound(tempo="60")), bar(after=BACKWARD), head=HEAD, parts=("Soprano", "Piano"))
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def sent(browser: Client, content: bytes = SCORE, **typed: Any) -> Page:

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
-from django.contrib.auth.models import User
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -18,11 +15,6 @@ from tests.web.pages import Page, with_class
 
 ADDRESS = "/c/ilka-marovand/performances/series/"
 QUAYS = f"{ADDRESS}?name=Quays%20%26%20Locks"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 @pytest.fixture

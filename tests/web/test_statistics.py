@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
-from django.contrib.auth.models import User
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -15,12 +12,9 @@ from catalogue.timing import Duration
 from tests.makers import make_performance, make_work
 from tests.web.pages import Page
 
+pytestmark = pytest.mark.signed_in_as("viewer")
+
 ADDRESS = "/c/ilka-marovand/performances/statistics/"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
 
 
 @pytest.fixture

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from hashlib import sha256
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import User
 from django.core.files.storage import default_storage
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
@@ -26,11 +24,6 @@ from tests.web.pages import Page
 
 ROOT = "/c/ilka-marovand/records/files/"
 WHOLE = b"MThd\0\0\0\x06" + bytes(range(92))
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 @pytest.fixture

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
-from django.contrib.auth.models import User
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -15,13 +12,10 @@ from catalogue.timing import Duration
 from tests.makers import make_performance, make_recording, make_work
 from tests.web.pages import Page, with_class
 
+pytestmark = pytest.mark.signed_in_as("viewer")
+
 TWO_MOVEMENTS = '1-15 4/4 q=60\nmovement "Slack"\n1-4 4/4 q=120\n5 free 30\n'
 CUES = (("1", "1:1.1", "Drone in"), ("2", "2:5", "All alone"), ("3", "1:99", "Everything off"), ("T", "", "Check"))
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
 
 
 def address(work: Work) -> str:

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from datetime import date
 
 import pytest
-from django.contrib.auth.models import User
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -19,11 +17,6 @@ from tests.web.pages import Page, with_class
 
 MAP = "1-16 4/4 q=60   # slow\n"
 CUES = (("1", "1", "Drone in"), ("2", "9.3", "Bell"))
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def address(work: Work) -> str:

@@ -26,11 +26,6 @@ ADDRESS = "/c/ilka-marovand/"
 DAYS = (("2026-03-28", date(2026, 3, 28)), ("2026-10-28", date(2026, 10, 28)))
 
 
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
-
-
 @pytest.fixture(autouse=True)
 def lead_times(composer: Composer) -> LeadTimes:
     """Lead times by which no step is needed, so that only what the records lack is due."""

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Any
 from uuid import uuid4
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.models import Composer, ImportBatch, Performance, Venue
@@ -20,11 +18,6 @@ DATES = (
     "12 May 2027 19:30 Grainhall, Linz, Austria\n\n14 May 2027 20:00 Grainhall, Linz\n"
     "15 May 2027, Old Weighhouse, Bergen, Norway: Ebb"
 )
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 @pytest.fixture(autouse=True)

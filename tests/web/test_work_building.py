@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.models import Work
@@ -13,11 +10,6 @@ from tests.web.pages import Page, with_class
 from tests.web.test_work_new import ADDRESS, filled_in
 
 NUMBERED = "3(3pic).3.3.3 – 4.3.3.1 – str"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def pressed(browser: Client, text: str, **buttons: str) -> Page:

@@ -2,20 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
-import pytest
 from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.models import Composer, Work
 from tests.makers import make_work
 from tests.web.pages import Page, with_class
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def test_deleted_work_leaves_the_list_with_a_way_back(browser: Client, composer: Composer, editor: User) -> None:

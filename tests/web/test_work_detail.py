@@ -17,10 +17,7 @@ from tests.conftest import Clock
 from tests.makers import NOW, make_performance, make_recording, make_venue, make_work
 from tests.web.pages import Page, with_class
 
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
+pytestmark = pytest.mark.signed_in_as("viewer")
 
 
 def address(work: Work) -> str:

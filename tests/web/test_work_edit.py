@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
 from django.contrib.auth.models import User
 from django.test import Client
@@ -13,11 +11,6 @@ from catalogue.models import Commission, Composer, Movement, Work
 from catalogue.timing import Duration
 from tests.makers import NOW, make_organisation, make_work
 from tests.web.pages import Page, with_class
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def address(work: Work) -> str:

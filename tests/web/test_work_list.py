@@ -17,13 +17,10 @@ from catalogue.terms import Category, WorkStatus
 from tests.makers import make_performance, make_work
 from tests.web.pages import Page, with_class
 
+pytestmark = pytest.mark.signed_in_as("viewer")
+
 ADDRESS = "/c/ilka-marovand/works/"
 TITLES = "//tbody//th/a"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], viewer: User) -> Client:
-    return signed_in(viewer)
 
 
 def titles(browser: Client, **asked: Any) -> list[str]:

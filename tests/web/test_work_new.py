@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from uuid import uuid4
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 
 from catalogue.models import Composer, Work
@@ -22,11 +20,6 @@ NO_COMMISSIONS = {
     "commissions-0-place": "",
     "commissions-0-funder": "",
 }
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 def filled_in(**typed: str) -> dict[str, str]:

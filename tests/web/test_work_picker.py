@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from unittest.mock import patch
 
 import pytest
-from django.contrib.auth.models import User
 from django.test import Client
 from django.utils.translation import override
 
@@ -18,11 +16,6 @@ from tests.makers import make_performance, make_work
 from tests.web.pages import Page
 
 ROOT = "/c/ilka-marovand"
-
-
-@pytest.fixture
-def browser(signed_in: Callable[[User], Client], editor: User) -> Client:
-    return signed_in(editor)
 
 
 @pytest.fixture
