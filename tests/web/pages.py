@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from django.core.signals import request_finished
+from django.db import close_old_connections
 from django.test import Client
 from lxml import html
 
@@ -54,3 +56,10 @@ def opened(browser: Client, at: str) -> dict[str, Any]:
         typed.setdefault(name, []).append((value or "").lstrip("\n"))
     typed.pop("another", None)
     return typed
+
+
+def closed_quietly(response: Any) -> None:
+    """Close what an answer holds open, without shutting the database as Django does then; the test goes on using it."""
+    request_finished.disconnect(close_old_connections)
+    response.close()
+    request_finished.connect(close_old_connections)

@@ -12,8 +12,7 @@ import pytest
 from django.conf import settings
 from django.contrib.auth.models import User
 from django.core.files.storage import default_storage
-from django.core.signals import request_finished
-from django.db import close_old_connections, connection
+from django.db import connection
 from django.db.transaction import atomic, set_rollback
 from django.http import HttpResponse
 from django.test import Client
@@ -56,6 +55,7 @@ from catalogue.terms.hires import LinkPurpose
 from catalogue.web.views.recovery import way_back
 from tests.conftest import CLOCK, NOW
 from tests.picture_files import picture_file
+from tests.web.pages import closed_quietly
 
 pytestmark = pytest.mark.django_db
 
@@ -335,13 +335,6 @@ def ask(address: str, cookies: SimpleCookie, method: str, *, writes: bool) -> Ht
     if method == "get" and not writes:
         assert [query["sql"] for query in asked if query["sql"].startswith(WRITING)] == []
     return response
-
-
-def closed_quietly(response: HttpResponse) -> None:
-    """Close what an answer holds open, without shutting the database as Django does then; the test goes on using it."""
-    request_finished.disconnect(close_old_connections)
-    response.close()
-    request_finished.connect(close_old_connections)
 
 
 def assert_kept_by_nobody_else(response: HttpResponse, name: str, person: str) -> None:

@@ -236,6 +236,7 @@ def test_long_list_is_followed_while_it_is_done(
     assert {work.history.get().history_user for work in Work.objects.all()} == {editor}
 
 
+@pytest.mark.django_db(transaction=True)  # an answer that is left shuts the database
 def test_list_that_is_left_midway_stores_nothing_and_says_so(
     browser: Client, composer: Composer, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -22,7 +22,7 @@ from tests.conftest import CLOCK
 from tests.makers import make_performance, make_work
 from tests.unit.exchange.hostile_uploads import pdf_with
 from tests.web.every_page import addresses_of
-from tests.web.pages import Page
+from tests.web.pages import Page, closed_quietly
 from tests.web.test_every_address_by_role import LET_IN, TABLE
 from tests.web.test_private_texts_stay_private import Words, text_of
 from tests.whole_catalogue import fill_texts, make_whole_catalogue
@@ -82,7 +82,7 @@ def test_every_link_on_the_pages_of_a_librarian_leads_on(composer: Composer, bro
     while waiting:
         address = waiting.pop()
         response = browser.get(address)
-        response.close()
+        closed_quietly(response)
         seen[address] = response.status_code
         if response.status_code == 200 and "text/html" in response.headers["Content-Type"]:
             links = Page(browser.get(address)).values("//body//a/@href")

@@ -15,7 +15,7 @@ from django.test import Client
 
 from catalogue.models import AskedMail, Composer
 from catalogue.web.views.recovery import recover
-from tests.web.pages import Page
+from tests.web.pages import Page, closed_quietly
 
 OLD, NEW = "slack-rope-and-lamp", "copper-hymn-at-four"
 MEMBERS = "/c/ilka-marovand/profile/members/"
@@ -80,7 +80,7 @@ def test_who_is_here_is_looked_up_only_once_the_answer_has_left(rf: Any, person:
     response = recover(request)
 
     before = len(mail.outbox)
-    response.close()
+    closed_quietly(response)
     assert (before, len(mail.outbox)) == (0, 1)
 
 
