@@ -40,6 +40,7 @@ from catalogue.models import Composer, Hire, Performance, Rider, Work
 from catalogue.record_facts import BiographyFacts, ComposerRecords, ProgrammeNoteFacts
 from catalogue.rules.clearances import words_may_be_printed
 from catalogue.rules.hires.making_up import set_of, things_of
+from catalogue.rules.phrases import listed
 from catalogue.rules.premieres import claims_by_programmed
 from catalogue.terms import FaceFamily, HouseStyle, PaperMargins
 
@@ -376,7 +377,7 @@ def wanted_record(composer: Composer, wish: Wish, performance: PerformanceFacts 
     if len(found) == 1:
         return found[0]
     if found:
-        titles = ", ".join(f"{work.title} ({work.pk})" for work in found)
+        titles = listed([f"{work.title} ({work.pk})" for work in found], "or")
         raise DocumentNeeds(f"A document is made of one work at a time; name one of {titles}.", ("work",))
     raise DocumentNeeds("Name the work that the document is of.", ("work",))
 

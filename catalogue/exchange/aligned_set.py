@@ -16,6 +16,7 @@ from pathlib import PurePosixPath
 
 from catalogue.exchange.media_files import MediaError, Wave
 from catalogue.facts import CueFacts
+from catalogue.rules.phrases import listed
 from catalogue.timing import Timeline, click_chunks, count_in_seconds
 from catalogue.timing.click import click_length, wav_head
 
@@ -72,7 +73,7 @@ def plan_of(plan: Plan) -> Plan:
     if not rates:
         raise MediaError("None of the files is named at a cue that has a time.")
     if len(rates) > 1:
-        told = " and ".join(str(rate) for rate in rates)
+        told = listed([str(rate) for rate in rates])
         raise MediaError(f"The files have several rates ({told} Hz); bring them to one first.")
     for one in plan.laid:
         head_of(plan, one.wave)

@@ -22,6 +22,7 @@ from catalogue.rules.calls.sung_texts import language_name
 from catalogue.rules.calls.terms import Call as Terms
 from catalogue.rules.calls.terms import CallKind, Electronics, Players, Portal
 from catalogue.rules.calls.verdicts import Judged, Verdict
+from catalogue.rules.phrases import listed
 from catalogue.timing import PartialDate, write_clock_time, write_date
 from catalogue.web.days import how_far, long_day, reader_has_a_clock
 
@@ -265,7 +266,7 @@ def files_text(portal: Portal) -> str:
         _("recordings of at most %s") % clock(portal.excerpt) if portal.excerpt else "",
         _("a file at most %s") % in_megabytes(portal.file_bytes) if portal.file_bytes else "",
         _("together at most %s") % in_megabytes(portal.pack_bytes) if portal.pack_bytes else "",
-        _("of the kinds %s") % ", ".join(portal.formats) if portal.formats else "",
+        _("of the kinds %s") % listed(portal.formats, "or") if portal.formats else "",
         _("called %s") % portal.file_names if portal.file_names else "",
     )
     return "; ".join(part for part in parts if part)
@@ -275,7 +276,7 @@ def words_text(terms: Terms) -> str:
     """Return in which languages the words may be and what their rights must be."""
     names = [language_name(code) for code in terms.text_languages]
     rights = [str(terms.text_rights)] if terms.text_rights else []
-    return "; ".join([*([_("in %s") % ", ".join(names)] if names else []), *rights])
+    return "; ".join([*([_("in %s") % listed(names, "or")] if names else []), *rights])
 
 
 def novelty_text(terms: Terms) -> str:

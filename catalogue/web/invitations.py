@@ -13,6 +13,7 @@ from django.utils.translation import gettext as _
 
 from catalogue.actions.mails import TooManyMails, count_mail
 from catalogue.models import Composer, MailPurpose
+from catalogue.rules.phrases import listed
 from catalogue.web.mails import send_mail, sends_mail
 
 
@@ -38,7 +39,7 @@ def give_way_in(token: str, *, member: User, inviter: User, composers: Sequence[
             "So many invitations were sent within the last hour that this one was not sent; hand the address over."
         )
         return WayIn(member, address, not_sent=reason)
-    names = ", ".join(one.name for one in composers)
+    names = listed([one.name for one in composers])
     told = {"inviter": inviter, "names": names, "several": len(composers) > 1, "member": member, "address": address}
     if send_mail(member.email, "mails/invitation.txt", told):
         return WayIn(member, address, is_sent=True)

@@ -17,6 +17,7 @@ from django.utils.translation import gettext as _
 
 from catalogue.models import Venue
 from catalogue.rules.countries import is_country
+from catalogue.rules.phrases import listed
 from catalogue.rules.search import fold
 from catalogue.rules.states import country_told, state_name
 from catalogue.timing import zone_named
@@ -109,7 +110,7 @@ def venue_named(typed: TypedPlace, known: Sequence[Venue], current: Venue | None
         return current
     cities = sorted({venue.city or _("a city that is not known") for venue in found}, key=fold)
     if not typed.city and len(cities) > 1:
-        places = " and ".join(cities)
+        places = listed(cities)
         raise PlaceError("city", _("There are halls of this name in %(places)s; say which city.") % {"places": places})
     return found[0] if found else None
 
@@ -164,6 +165,6 @@ def shown_by(zone: str, year: int) -> tuple[object, ...]:
 def which_clocks(country: str, year: int) -> str:
     """Return the question that only a person can answer, with a few zones that differ."""
     different = {shown_by(zone, year): zone for zone in reversed(zones_of(country))}
-    some = ", ".join(sorted(different.values(), key=zones_of(country).index)[:6])
+    some = listed(sorted(different.values(), key=zones_of(country).index)[:6], "or")
     question = _("Clocks differ in %(country)s; say which, such as %(zones)s.")
     return question % {"country": write_country(country), "zones": some}

@@ -14,6 +14,7 @@ from django.utils.translation import gettext as _
 from catalogue.exchange.archives import MEGABYTE
 from catalogue.exchange.scores import Findings, ScoreError, read_in_steps
 from catalogue.instrumentation import called
+from catalogue.rules.phrases import listed
 from catalogue.timing import Duration, write_duration
 from catalogue.web.following import grown, line
 
@@ -45,7 +46,7 @@ def others_in(score: Findings, composer: str) -> Iterator[str]:
     """Say it where a file names somebody else as its composer."""
     named = [one.name for one in score.creators if one.kind.lower() == "composer"]
     if named and composer.casefold() not in {one.casefold() for one in named}:
-        yield _("The file names %(names)s as composer.") % {"names": ", ".join(named)}
+        yield _("The file names %(names)s as composer.") % {"names": listed(named)}
 
 
 def lengths_of(score: Findings) -> list[str]:

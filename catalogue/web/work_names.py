@@ -13,6 +13,7 @@ from django.utils.translation import gettext as _
 from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.versions import State
 from catalogue.models import Composer, Work
+from catalogue.rules.phrases import listed
 from catalogue.rules.search import fold
 
 MOST_ALIKE = 500
@@ -52,7 +53,7 @@ class WorkNames:
             return self.works[found[0]]
         if not found:
             raise UnknownWork(_("No work of this catalogue is called “%(name)s”.") % {"name": text})
-        several = " or ".join(f"“{self.labels[key]}”" for key in found[:4])
+        several = listed([f"“{self.labels[key]}”" for key in found[:4]], "or")
         raise UnknownWork(_("Several works are called so; write %(several)s.") % {"several": several}, is_several=True)
 
     def knows(self, text: str) -> bool:

@@ -64,7 +64,7 @@ def test_somebody_new_is_let_into_several_by_one_mail(browser: Client, settings:
 
     (message,) = mail.outbox
     assert "The way in is sent to nadia@house.example." in page.text("//main")
-    assert message.subject == "You are let in to the catalogues of Ilka Marovand, Pell Tarrowick"
+    assert message.subject == "You are let in to the catalogues of Ilka Marovand and Pell Tarrowick"
     assert "/join/" in str(message.body)
 
 

@@ -42,6 +42,7 @@ from catalogue.documents.model import (
 from catalogue.documents.needs import DocumentNeeds
 from catalogue.facts import CatalogueFacts, ComposerFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
 from catalogue.rules.filing import Filing, FilingTerm, filings_of
+from catalogue.rules.phrases import listed
 from catalogue.terms import Extent, PerformanceKind, PerformanceStatus
 from catalogue.timing import Duration, PartialDate, print_clock_time
 
@@ -193,7 +194,7 @@ def reported(catalogue: CatalogueFacts, first: date, last: date) -> tuple[Playin
             lacks = tuple(lacking_facts(event, when, duration))
             if lacks or duration is None:
                 day = date_text(when, "en-GB")
-                lacking.append(f"{work.title.title} on {day} ({' and '.join(lacks)})")
+                lacking.append(f"{work.title.title} on {day} ({listed(lacks)})")
             else:
                 found.append(Playing(len(found) + 1, event, when, programmed, work, duration))
     if lacking:

@@ -12,6 +12,7 @@ from catalogue.exchange.scores.opening import score_xml
 from catalogue.exchange.scores.parsing import parsed_in_steps, result_of
 from catalogue.exchange.scores.playing import MOST_PLAYED, movement_starts, playing_order
 from catalogue.exchange.scores.tempo_text import tempo_map_of
+from catalogue.rules.phrases import listed
 from catalogue.timing.tempo_reading import HIGHEST_BAR
 
 
@@ -121,7 +122,7 @@ def warnings_of(score: Score, forces: Forces, order: list[int]) -> Iterator[str]
 
 
 def tempo_warnings(score: Score) -> Iterator[str]:
-    words = ", ".join(f"“{one}”" for one in score.tempo_words[:5])
+    words = listed([f"“{one}”" for one in score.tempo_words[:5]])
     if first_tempo(score.bars) is None:
         said = f" It says {words}, which is no figure." if words else ""
         yield f"The file has no tempo mark with a figure, so it gives no duration.{said}"
@@ -133,5 +134,5 @@ def tempo_warnings(score: Score) -> Iterator[str]:
     if words:
         yield f"Tempo words without a figure, taken at the tempo before them: {words}."
     if score.gradual_words:
-        gradual = ", ".join(f"“{one}”" for one in score.gradual_words[:5])
+        gradual = listed([f"“{one}”" for one in score.gradual_words[:5]])
         yield f"Gradual changes of tempo are not reckoned: {gradual}."

@@ -10,6 +10,7 @@ from catalogue.rules.calls.figures_of_works import clock, has_electronics, wante
 from catalogue.rules.calls.screening import Screening
 from catalogue.rules.calls.terms import Call, SetRule
 from catalogue.rules.calls.verdicts import Verdict
+from catalogue.rules.phrases import listed
 from catalogue.rules.portfolio import Choice, Item, Need, Wish
 from catalogue.terms import Category, PerformanceStatus
 
@@ -190,7 +191,7 @@ def explained(choice: Choice, wish: Wish, best: Choice) -> tuple[str, ...]:
         lines.append(f"{need.name.capitalize()}: {', '.join(named)}.")
     lines += [f"{one.title}: {', '.join(one.reasons)}." for one in choice.items if one.reasons]
     unknown = [one.title for one in choice.items if one.seconds is None]
-    lines += [f"No duration is recorded of {', '.join(unknown)}."] if unknown else []
+    lines += [f"No duration is recorded of {listed(unknown)}."] if unknown else []
     if choice.ids != best.ids:
         gone = [one.title for one in best.items if one.id not in choice.ids]
         come = [one.title for one in choice.items if one.id not in best.ids]
@@ -214,5 +215,4 @@ def joined(titles: list[str], one: str, several: str) -> str:
     """
     if not titles:
         return f"nothing {one}"
-    named = " and ".join(part for part in (", ".join(titles[:-1]), titles[-1]) if part)
-    return f"{named} {one if len(titles) == 1 else several}"
+    return f"{listed(titles)} {one if len(titles) == 1 else several}"

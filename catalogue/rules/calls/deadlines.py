@@ -19,6 +19,7 @@ from catalogue.rules.calls.passages import Passage
 from catalogue.rules.calls.terms import Found
 from catalogue.rules.calls.words import NUMBER, has, number_of, plain
 from catalogue.rules.calls.zones import OFFSET, clocks, zone_of_text, zone_of_words
+from catalogue.rules.phrases import listed
 
 STRONG = (
     r"deadline|closing (?:date|day)|closes?\b|einsendeschluss|einreichfrist|bewerbungsschluss|bewerbungsfrist|"
@@ -111,7 +112,7 @@ def read_deadlines(passages: Sequence[Passage], text: str) -> Iterator[Found]:
         yield Found("deadline_hour", first.hour, *where)
     days = sorted({one.day for one in named})
     if len(days) > 1:
-        said = " and ".join(str(one) for one in days)
+        said = listed([str(one) for one in days])
         yield Found(
             "contradictions", f"The call names more than one deadline: {said}; the earlier one is safe.", *where
         )

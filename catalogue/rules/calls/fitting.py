@@ -15,6 +15,7 @@ from catalogue.rules.calls.limit_texts import reading
 from catalogue.rules.calls.terms import Call, Forces, ForcesRule
 from catalogue.rules.calls.verdicts import Judged, Verdict
 from catalogue.rules.calls.voices import judge_choir
+from catalogue.rules.phrases import listed
 
 NEAR_MISS_LINES = 3  # a work of fewer lines is another work without one of them
 YES, NO, CANNOT_TELL = Verdict.YES, Verdict.NO, Verdict.CANNOT_TELL
@@ -218,7 +219,7 @@ def matched(work: Instrumentation, offered: Instrumentation, call: Call) -> Iter
     elif found.fits:
         yield Answer(YES, f"The call’s players can play it: {call.forces.text}.")
     elif not found.fits and lacking(found) <= (rules.extra_players or 0):
-        names = " and ".join(dict.fromkeys(one.instrument.replace("-", " ") for one in found.missing))
+        names = listed(list(dict.fromkeys(one.instrument.replace("-", " ") for one in found.missing)))
         yield Answer(YES, f"The call’s players can play it, its extra player {names}: {call.forces.text}.")
     else:
         why = " ".join(one.why for one in found.missing)
@@ -247,7 +248,7 @@ def mend_of(found: Fit) -> str:
     few = lacking(found)
     if few > 2:
         return ""
-    names = " and ".join(dict.fromkeys(one.instrument.replace("-", " ") for one in found.missing))
+    names = listed(list(dict.fromkeys(one.instrument.replace("-", " ") for one in found.missing)))
     return f"Only {names} is missing: a version without it would fit." if few == 1 else f"Missing are {names} only."
 
 

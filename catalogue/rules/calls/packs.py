@@ -15,6 +15,7 @@ from math import ceil
 from catalogue.rules.calls.materials import DOCUMENTS
 from catalogue.rules.calls.terms import Call, Portal, RecordingRule
 from catalogue.rules.calls.words import has, plain
+from catalogue.rules.phrases import listed
 from catalogue.rules.search import fold
 
 MEGABYTE = 1_000_000
@@ -229,7 +230,7 @@ def not_taken(part: Part, portal: Portal) -> Iterator[Breach]:
     of_use = next((kinds for kinds in KINDS_OF_FILES if part.suffix in kinds), frozenset[str]())
     taken = [one for one in portal.formats if one in of_use]
     if taken and part.suffix not in taken:
-        named_kinds = " or ".join(one.upper() for one in taken)
+        named_kinds = listed([one.upper() for one in taken], "or")
         yield Breach(
             f"The {named(part)} is a file of the kind {part.suffix.upper()}; the call takes {named_kinds}.",
             "Keep one of that kind beside it.",

@@ -20,6 +20,7 @@ from catalogue.rules.calls.terms import Age, Call, RecordingRule, Residence
 from catalogue.rules.calls.texts_of_works import judge_texts
 from catalogue.rules.calls.verdicts import Judged, Record, Verdict, together
 from catalogue.rules.calls.zones import state_of_word
+from catalogue.rules.phrases import listed
 from catalogue.rules.states import state_name
 
 YES, NO, CANNOT_TELL = Verdict.YES, Verdict.NO, Verdict.CANNOT_TELL
@@ -149,9 +150,10 @@ def residence(rule: Residence, composer: ComposerFacts) -> Judged:
         "was born in": {place_state(composer.birthplace)} - {""},
     }
     wanted = set(rule.national) | set(rule.resident)
-    asked = ", ".join(state_name(code) for code in dict.fromkeys((*rule.national, *rule.resident, *rule.born)))
-    if known["lives in or belongs to"] & wanted or known["was born in"] & set(rule.born):
-        return Judged("nationality", YES, f"The records name {asked}.", record)
+    found = known["lives in or belongs to"] & wanted | known["was born in"] & set(rule.born)
+    if found:
+        return Judged("nationality", YES, f"The records name {listed(sorted(map(state_name, found)))}.", record)
+    asked = listed([state_name(one) for one in dict.fromkeys((*rule.national, *rule.resident, *rule.born))], "or")
     reason = f"The call is for composers of {asked}; the records do not say it of this one."
     return Judged("nationality", CANNOT_TELL, reason, record, "Check it against your passport and address.")
 

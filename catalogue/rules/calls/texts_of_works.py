@@ -13,6 +13,7 @@ from catalogue.rules.calls.terms import Call, TextRights
 from catalogue.rules.calls.verdicts import Judged, Record, Verdict
 from catalogue.rules.calls.words import plain
 from catalogue.rules.clearances import may_be_printed
+from catalogue.rules.phrases import listed
 from catalogue.terms import Category, Clearance
 
 YES, NO, CANNOT_TELL = Verdict.YES, Verdict.NO, Verdict.CANNOT_TELL
@@ -36,7 +37,7 @@ def sets_words(one: Candidate) -> bool:
 
 def text_language(one: Candidate, call: Call) -> Judged:
     record = one.record
-    asked = " or ".join(map(language_name, call.text_languages))
+    asked = listed([language_name(one) for one in call.text_languages], "or")
     if not sets_words(one):
         return Judged("text language", YES, "It sets no words.", record)
     named = dict.fromkeys(language_of(text) for text in languages_of(one.work, one.texts))
@@ -45,7 +46,7 @@ def text_language(one: Candidate, call: Call) -> Judged:
         reason = f"The language of its text is not recorded; the call asks for {asked}."
         return Judged("text language", CANNOT_TELL, reason, record, "Enter the language of the text.")
     fits = all(code in call.text_languages for code in found)
-    reason = f"Its text is in {' and '.join(map(language_name, found))}; the call asks for {asked}."
+    reason = f"Its text is in {listed([language_name(code) for code in found])}; the call asks for {asked}."
     return Judged("text language", YES if fits else NO, reason, record)
 
 

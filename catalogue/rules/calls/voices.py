@@ -7,6 +7,7 @@ from collections import Counter
 
 from catalogue.instrumentation import Instrumentation, Line
 from catalogue.rules.calls.verdicts import Verdict
+from catalogue.rules.phrases import listed
 
 LETTERS = re.compile(r"(?<![A-Za-z])(S{0,4}A{0,4}T{0,4}B{0,4})(?![A-Za-z])")
 VOICE_OF = {"S": "soprano", "A": "alto", "T": "tenor", "B": "bass"}
@@ -27,7 +28,7 @@ def judge_choir(work: Instrumentation, offered: Instrumentation) -> tuple[Verdic
     if not (asked & OPEN) and not (has & OPEN) and has != asked:
         return Verdict.NO, f"It is not for {called}."
     if extra - beside:
-        names = ", ".join(sorted(extra - beside)).replace("-", " ")
+        names = listed(sorted(extra - beside)).replace("-", " ")
         return (
             Verdict.NO,
             f"It needs {names} beside the voices; it is not for {called}.",

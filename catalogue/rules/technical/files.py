@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import PurePath
 
+from catalogue.rules.phrases import listed
 from catalogue.rules.technical.checks import kilohertz
 from catalogue.rules.technical.layouts import speakers_of
 from catalogue.rules.technical.terms import Media, Setup
@@ -182,12 +183,11 @@ def numbered_pages(numbers: tuple[int, ...]) -> str:
     """Say which pages.
 
     >>> numbered_pages((2,)), numbered_pages((2, 4))
-    ('Page 2 is', 'Pages 2, 4 are')
+    ('Page 2 is', 'Pages 2 and 4 are')
     """
     return f"Page {numbers[0]} is" if len(numbers) == 1 else f"Pages {told(tuple(map(str, numbers)))} are"
 
 
 def told(words: tuple[str, ...]) -> str:
     """Return the first few of many, and how many more there are."""
-    shown = ", ".join(words[:MOST_TOLD])
-    return shown if len(words) <= MOST_TOLD else f"{shown} and {len(words) - MOST_TOLD} more"
+    return listed(words, most=MOST_TOLD)

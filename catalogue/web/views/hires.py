@@ -15,6 +15,7 @@ from catalogue.actions.saving import Overtaken
 from catalogue.gathering.hires import ALONG, gather_hire
 from catalogue.gathering.works import gather_work
 from catalogue.models import Hire, Performance
+from catalogue.rules.phrases import listed
 from catalogue.web.access import CatalogueRequest, material_editor_page
 from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.hires import CountForm
@@ -82,7 +83,7 @@ def told(done: list[Performance]) -> str:
     """Say that a list is counted, and of which performances the parts are delivered by it."""
     if not done:
         return _("The list is counted.")
-    names = ", ".join(str(one) for one in done)
+    names = listed([str(one) for one in done])
     return _(
         "The list is counted. “Parts delivered” is done for %(names)s; open it again on its page if it is not."
     ) % {"names": names}

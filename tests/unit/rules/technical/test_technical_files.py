@@ -82,8 +82,8 @@ def test_score_is_doubted_for_what_a_printer_would_ask() -> None:
 
     assert list(doubts_about_pdf(pdf, 46)) == [
         "These fonts are not in the file, so that other printers take others: Helvetica.",
-        "Pages 2, 48 are blank; say so to whoever prints it, or leave blanks out.",
-        "The pages are of 2 sizes: 210 × 297 mm (46), 297 × 420 mm (2).",
+        "Pages 2 and 48 are blank; say so to whoever prints it, or leave blanks out.",
+        "The pages are of 2 sizes: 210 × 297 mm (46) and 297 × 420 mm (2).",
         "The file has 48 pages, the edition 46.",
     ]
     assert list(doubts_about_pdf(PdfFacts(48, sizes[:1], fonts=2, seen=48), 48)) == []
