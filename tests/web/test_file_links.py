@@ -63,10 +63,12 @@ def test_shut_or_old_addresses_and_deleted_files_open_nothing(address: str, brow
 
     FileLink.objects.update(expires_at=link.sent_at - timedelta(days=1))
     assert Client().get(address).status_code == 404
+    assert "Ran out on 8 March 2026." in Page(browser.get(LINKS)).text("//main//li")
     FileLink.objects.update(expires_at=link.expires_at)
 
     browser.post(f"{LINKS}{link.pk}/shut/")
     assert Client().get(address).status_code == 404
+    assert "Shut on 9 March 2026." in Page(browser.get(LINKS)).text("//main//li")
 
 
 def test_token_is_kept_nowhere(address: str) -> None:
@@ -96,7 +98,7 @@ def test_file_from_whose_page_a_link_is_sent_is_chosen(browser: Client, work: Wo
 def test_link_without_a_file_is_refused(browser: Client, work: Work, score: StoredFile) -> None:
     page = Page(browser.post(f"{LINKS}new/?work={work.pk}", {"recipient": "Petra", "purpose": "perusal", "days": 14}))
 
-    assert page.wrong == ["This field is required."]
+    assert page.wrong == ["Choose at least one file."]
     assert FileLink.objects.count() == 0
 
 

@@ -114,8 +114,9 @@ def test_files_are_those_that_were_sent_even_when_the_setup_has_changed(
 
 
 def test_a_withdrawn_address_opens_nothing(browser: Client, address: str) -> None:
-    browser.post(f"/c/ilka-marovand/riders/sent/{RiderSending.objects.get().pk}/withdraw/")
+    answer = browser.post(f"/c/ilka-marovand/riders/sent/{RiderSending.objects.get().pk}/withdraw/", follow=True)
 
+    assert "shut on 9 March 2026" in Page(answer).text("//section[@id='sent']")
     assert [Client().get(f"{address}{part}").status_code for part in ("", "pdf/")] == [404, 404]
     assert Client().post(address, {"by": "Kit"}).status_code == 404
 

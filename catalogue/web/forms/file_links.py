@@ -32,7 +32,10 @@ class LinkForm(forms.Form):
     )
     purpose = forms.ChoiceField(label=_("What for"), choices=choices_of(LinkPurpose))
     chosen = forms.ModelMultipleChoiceField(
-        StoredFile.objects.none(), label=_("Files"), widget=forms.CheckboxSelectMultiple
+        StoredFile.objects.none(),
+        label=_("Files"),
+        widget=forms.CheckboxSelectMultiple,
+        error_messages={"required": _("Choose at least one file.")},
     )
     days = forms.TypedChoiceField(label=_("Open for"), choices=DAYS, coerce=int, initial=USUAL_DAYS)
     message = forms.CharField(
