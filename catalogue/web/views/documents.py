@@ -23,6 +23,7 @@ from catalogue.making import make_document
 from catalogue.models import Composer
 from catalogue.rules.search import fold
 from catalogue.web.access import CatalogueRequest, material_page
+from catalogue.web.first_steps import FirstStep, before_hire_is_chosen, before_work_is_chosen
 from catalogue.web.forms.document_base import DocumentForm
 from catalogue.web.forms.documents import FORMS, PAPERS_OF_MATERIAL
 
@@ -108,8 +109,17 @@ def bench(request: CatalogueRequest, form: DocumentForm) -> HttpResponse:
         "lacking": lacking,
         "mend": mend_of(request, form, needs) if needs else "",
         "is_unchosen": form.has_error("__all__", "unchosen"),
+        "first": first_of(request, form),
     }
     return render(request, "documents/document.html", context)
+
+
+def first_of(request: CatalogueRequest, form: DocumentForm) -> FirstStep | None:
+    """Return what has to be added before there is anything to choose."""
+    if not form.has_error("__all__", "unchosen"):
+        return None
+    of_hire = "hire" in form.fields
+    return before_hire_is_chosen(request.composer) if of_hire else before_work_is_chosen(request.composer)
 
 
 def opened(request: CatalogueRequest, form: DocumentForm) -> str:

@@ -29,6 +29,7 @@ from catalogue.models.fields import LINE
 from catalogue.web.access import CatalogueRequest, material_editor_page, material_page, member_page
 from catalogue.web.byte_ranges import sent_file_response
 from catalogue.web.conflicts import Conflict
+from catalogue.web.first_steps import before_record
 from catalogue.web.forms.errors import add_errors
 from catalogue.web.forms.hires import HireForm
 from catalogue.web.forms.records import RecordForm, alike_for
@@ -71,6 +72,8 @@ def record_list(request: CatalogueRequest, sort: str) -> HttpResponse:
     work = asked_work(request) if kind.names_work else None
     context = {"kind": kind, "filter": asked.filter, "table": asked.table, "is_asked": asked.is_asked, "work": work}
     context["views"] = None if request.is_librarian else views_of(request, kind.slug)
+    is_empty = not asked.is_asked and not asked.table.page.paginator.count
+    context["first"] = before_record(kind, request.composer) if is_empty else None
     return render(request, "records/record_list.html", context)
 
 
@@ -176,6 +179,7 @@ def form_of(request: CatalogueRequest, kind: Kind, record: Any) -> HttpResponse:
             return redirect(next_address(request, kind, record))
     context = {"form": form, "kind": kind, "record": record, "name": name, "conflict": conflict}
     context["work"] = record.work if kind.is_of_work and record.work_id and not form.asks_work else None
+    context["first"] = None if record.pk or form.is_bound else before_record(kind, request.composer)
     return render(request, "records/record_form.html", context)
 
 
