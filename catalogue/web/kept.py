@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from django.core import signing
@@ -13,6 +15,7 @@ from catalogue.web.forms.sign import SignInForm
 SALT = "catalogue.kept"
 KEPT_FOR = 24 * 3600  # seconds
 NOT_TYPED = "csrfmiddlewaretoken"
+SENT_ALONG = re.compile(r"(^|-)(uid|saves|id|[A-Z]+_(FORMS|NUM)(_FORMS)?)$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +31,16 @@ def typed_in(request: HttpRequest) -> Typed:
     sent = ((name, values) for name, values in request.POST.lists() if name != NOT_TYPED and "password" not in name)
     fields = [(name, value) for name, values in sent for value in values]
     return Typed(request.get_full_path(), tuple(fields))
+
+
+def typed_by_hand(fields: Iterable[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Return what a person typed, under what it is called; what pages send along for themselves is left out.
+
+    >>> typed_by_hand([("saves", "3"), ("sort_name", "Brek"), ("rows-0-id", "7"), ("rows-0-part", "II"), ("place", "")])
+    [('Sort name', 'Brek'), ('Rows 0 part', 'II')]
+    """
+    typed = ((name, value) for name, value in fields if value and not SENT_ALONG.search(name))
+    return [(name.replace("_", " ").replace("-", " ").capitalize(), value) for name, value in typed]
 
 
 def keep(typed: Typed) -> str:

@@ -13,7 +13,8 @@ from urllib.parse import unquote
 from uuid import uuid4
 
 from django.conf import settings
-from django.http import HttpRequest, HttpResponse, HttpResponseBadRequest
+from django.core.exceptions import BadRequest
+from django.http import HttpRequest, HttpResponse
 from django.utils import timezone
 
 from catalogue.timing import MomentError, zone_named
@@ -69,7 +70,7 @@ class RefuseNulBytes:
 
     def __call__(self, request: HttpRequest) -> HttpResponse:
         if "\x00" in request.path or "%00" in request.META.get("QUERY_STRING", ""):
-            return HttpResponseBadRequest("The address holds a character that cannot be used.")
+            raise BadRequest("The address holds a character that cannot be used.")
         return self.get_response(request)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import UTC, date, datetime
 
 from django import template
@@ -17,6 +18,7 @@ from catalogue.instrumentation import Instrumentation
 from catalogue.timing import Duration, PartialDate, write_date, write_duration
 from catalogue.web.days import moment_text
 from catalogue.web.forms.works import WorkForm
+from catalogue.web.kept import typed_by_hand
 from catalogue.web.pictures import strip_key, strip_svg
 from catalogue.web.records.registry import of_models
 from catalogue.web.titles import in_language
@@ -85,6 +87,11 @@ def day(when: date | datetime | None) -> str:
         return ""
     here = timezone.localtime(when).date() if isinstance(when, datetime) else when
     return write_date(PartialDate.of(here), page_language())
+
+
+@register.filter
+def by_hand(fields: Iterable[tuple[str, str]]) -> list[tuple[str, str]]:
+    return typed_by_hand(fields)
 
 
 @register.simple_tag

@@ -82,7 +82,7 @@ def test_form_from_elsewhere_is_shown_to_be_copied_and_cannot_be_sent(owner: Use
     page = refused_form(owner, **{"Sec-Fetch-Site": "cross-site"})
 
     assert page.texts("//main//button") == []
-    assert page.texts("//dl/div") == ["titleRope Tables", "notesOneTwo"]
+    assert page.texts("//dl/div") == ["TitleRope Tables", "NotesOneTwo"]
     assert "Hushed-Reed-7" not in page.text()
 
 
@@ -108,3 +108,12 @@ def test_what_could_not_be_stored_is_offered_again_with_the_reason(
     assert (page.status, page.text("//h1"), page.field("title")) == (status, "Nothing was stored", "Rope Tables")
     assert says in page.text()
     assert page.texts("//main//button") == ["Send it again"]
+
+
+@pytest.mark.parametrize("at", ["/c/ilka-marovand/works/?sort=%00", "/c/ilka-marovand/works/%00/"])
+def test_address_with_a_character_that_cannot_be_stored_is_answered_on_a_page(owner: User, at: str) -> None:
+    browser = Client()
+    browser.force_login(owner, "django.contrib.auth.backends.ModelBackend")
+    page = Page(browser.get(at))
+
+    assert (page.status, page.text("//h1")) == (400, "This request cannot be read")
