@@ -121,8 +121,13 @@ def is_channel(token: Token, *, short: bool) -> bool:
 
 
 def lists_players(bracket: Bracket, draft: Draft, forces: Forces) -> bool:
-    """Whether a bracket after ``ensemble + electronics`` lists the players of the ensemble and says no more of both."""
+    """Whether a bracket lists players: after ``instruments``, or those of an ensemble with electronics."""
     ensemble = any(one.collective in ("ensemble", "players", "any") for one in forces.drafts)
-    electronics = draft.family == "electronics" and ensemble
-    found = (name_at(bracket.nodes, at) for at in range(len(bracket.nodes))) if electronics else ()
+    introduced = (draft.family == "electronics" and ensemble) or introduces_list(draft)
+    found = (name_at(bracket.nodes, at) for at in range(len(bracket.nodes))) if introduced else ()
     return sum(one is not None and family_of(one.slugs[0]) != "electronics" for one in found) > 1
+
+
+def introduces_list(draft: Draft) -> bool:
+    """Whether ``instruments`` stands by itself, so that a bracket after it tells which."""
+    return draft.slug == "instrument" and draft.plural and draft.count is None and not draft.collective

@@ -353,3 +353,9 @@ def voices_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     draft = Draft("choir", nodes[at].start, nodes[end - 1].end, open=True, parts=counted.most)
     draft.notes.append("equal voices" if equal else "any combination")
     return [draft], end, False
+
+
+def calls_choir(nodes: Nodes, at: int, end: int) -> bool:
+    """Whether the nodes hold a word for a choir, who are no soloists whatever the heading before said."""
+    found = (name_at(nodes, one) for one in range(at, end))
+    return any(name is not None and name.slugs[0].startswith("choir") for name in found)

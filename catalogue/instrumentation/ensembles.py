@@ -28,6 +28,7 @@ from catalogue.instrumentation.lexicon import (
     ENSEMBLE,
     HEADINGS,
     OF,
+    OPTIONAL,
     SOLO,
     WITHOUT,
     keyed,
@@ -162,6 +163,9 @@ def say_of_trio(nodes: Nodes, at: int, size: int, forces: Forces) -> None:
 
 def introduces(nodes: Nodes, at: int, kind: str, forces: Forces) -> int | None:
     """Return where the list begins that itemises a named ensemble in the place of its usual make-up."""
+    optional = phrase_end(nodes, at, OPTIONAL)
+    if optional is not None and kind not in ("strings", "percussion"):
+        at = optional + (optional < len(nodes) and nodes[optional].is_mark("."))
     following = nodes[at] if at < len(nodes) else None
     if isinstance(following, Bracket):
         led = is_key(token_at(following.nodes, 0), {"with", "mit", "avec", "con"})

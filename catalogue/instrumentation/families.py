@@ -61,7 +61,7 @@ def blocks_of(stretch: Block, forces: Forces) -> list[Block]:
 def breaks(stretch: Block, index: int, forces: Forces) -> bool:
     """Whether a family ends before the draft at ``index``."""
     draft, before = stretch[index], stretch[index - 1]
-    mark = draft.separator.strip()
+    mark = mark_before(draft).strip()
     if any(one in draft.separator for one in ";:\n§"):
         return True
     if draft.extra and before.packed and draft.packed:
@@ -84,17 +84,33 @@ def named_apart(draft: Draft, mark: str) -> bool:
 
 
 def runs_through(stretch: Block, index: int) -> bool:
-    """Whether the mark before the draft also stands between its neighbours, so that it parts places."""
-    mark = stretch[index].separator
+    """Whether the mark before the draft also stands between its neighbours, so that it parts places.
+
+    Auxiliaries among the figures, ``2 · 2 · 2 · bcl · 2``, are players of the places before them.
+    """
+    mark = mark_before(stretch[index])
     run = [index]
     for step in (-1, 1):
         at = index + step
-        while 0 < at < len(stretch) and stretch[at].separator == mark:
+        while 0 < at < len(stretch) and mark_before(stretch[at]) == mark:
             run.append(at)
             at += step
     members = {one for at in run for one in (at, at - 1)}
-    plain = all(stretch[at].figure and not stretch[at].packed for at in members)
-    return len(run) >= 2 and plain
+    plain = all((stretch[at].figure and not stretch[at].packed) or is_auxiliary(stretch[at]) for at in members)
+    return len(run) >= 2 and plain and sum(stretch[at].figure for at in members) > len(run) // 2
+
+
+def mark_before(draft: Draft) -> str:
+    """Return the marks before a draft without the point of the abbreviation that they follow."""
+    marks = draft.separator.lstrip(".")
+    return marks or draft.separator
+
+
+def is_auxiliary(draft: Draft) -> bool:
+    """Whether a draft names one player by a wind instrument that has no place of its own."""
+    slugs = draft.name.slugs if draft.name is not None else ()
+    alone = not draft.figure and draft.count is None and not draft.collective
+    return alone and bool(slugs) and slugs[0] not in MAIN and family_of(slugs[0]) in WINDS
 
 
 def uneven(block: Block) -> list[Block]:

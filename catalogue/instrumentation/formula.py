@@ -138,6 +138,7 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
         usual = forces.decide("five-figures", about, readings, places[0].start, places[-1].end)
         kind = kind if usual else "woodwind"
     if kind == "strings":
+        refuse_four_beside_strings(places, forces, strings=strings)
         strings_block(block, forces)
         return order
     if kind == "percussion":
@@ -153,6 +154,13 @@ def place_block(block: Block, order: int, forces: Forces, *, last: bool) -> int:
         draft.section = section
     name_extras(block, places, kind)
     return 1 if kind == "woodwind" else 2
+
+
+def refuse_four_beside_strings(places: list[Draft], forces: Forces, *, strings: bool) -> None:
+    """Refuse four figures after the winds where the strings are named beside them: they are a family too many."""
+    if strings and len(places) == len(WOODWIND):
+        reason = "These figures stand after those of woodwind and brass, and the strings are named apart."
+        raise forces.fail(reason, places[0].start, places[-1].end, ("the figures of two families of winds",))
 
 
 def say_of_second_figures(places: list[Draft], sections: tuple[str, ...], forces: Forces) -> None:

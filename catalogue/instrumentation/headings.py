@@ -119,17 +119,25 @@ def place_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
         and colon(nodes, end + 1)
     ):
         end += 1
-    said = end
-    family = phrase_end(nodes, end, ALL_HEADINGS | WHOLES)
-    end = family if family is not None and colon(nodes, family) else end
+    named = end
+    end = colon_after_body(nodes, end)
     if not colon(nodes, end) and not opens_players(nodes, end):
         return None
-    label = " ".join(node.text for node in nodes[at:said] if hasattr(node, "text") and node.kind == "word").lower()
+    label = " ".join(node.text for node in nodes[at:named] if hasattr(node, "text") and node.kind == "word").lower()
     role = "offstage" if offstage is not None else "ensemble"
     group = None if label in ("offstage", "off stage", "backstage") else label.removesuffix(" ad lib")
     ends = (";[" if group else ";[–") if colon(nodes, end) else ";,\n[-"
     opened = replace(scope, role=role, group=group, optional=optional is not None, role_ends=ends, heading="")
     return opened, end + 1 if colon(nodes, end) else end
+
+
+def colon_after_body(nodes: Nodes, at: int) -> int:
+    """Return where the colon of ``offstage brass: 4 tpt, 4 tbn`` stands, or the place itself where none does."""
+    for words in (ALL_HEADINGS, WHOLES):
+        end = ensemble_end(nodes, phrase_end(nodes, at, words))
+        if end is not None and colon(nodes, end):
+            return end
+    return at
 
 
 def opens_players(nodes: Nodes, at: int) -> bool:

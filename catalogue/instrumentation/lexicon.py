@@ -72,7 +72,7 @@ SOLISTS = keyed("soli solos soloists solisten solistes solisti solistas")
 OFFSTAGE = keyed(
     "offstage off-stage backstage banda fernorchester in_lontananza derrière_la_scène hinter_der_szene "
     "fuori_scena interno hinter_der_bühne en_coulisse fuera_de_escena dietro_la_scena off_stage behind_the_scenes "
-    "dans_la_coulisse lontano distant interna"
+    "dans_la_coulisse en_coulisses dentro_la_scena hinter_den_kulissen lontano distant interna"
 )
 ONSTAGE = keyed(
     "onstage on-stage on_stage stage_band bühnenmusik musica_sul_palco musique_de_scène sul_palco banda_sul_palco "

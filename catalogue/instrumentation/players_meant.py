@@ -11,6 +11,7 @@ import functools
 from dataclasses import dataclass
 
 from catalogue.instrumentation import collectives
+from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import (
     AND,
     ARTICLES,
@@ -27,7 +28,7 @@ from catalogue.instrumentation.numbers import ALL, BOTH, LAST, cardinal, is_suff
 from catalogue.instrumentation.phrases import beginnings, count_at, is_key, is_small, ordinal_at, phrase_end, token_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Node, Nodes, Token
-from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.vocabulary import family_of, key_of
 from catalogue.instrumentation.voicings import is_voicing
 
 MOST_SMALL_WORDS = 8
@@ -327,3 +328,14 @@ def chair_noun_end(nodes: Nodes, at: int, section: Section) -> int:
     figure = following.kind == "number" and linked(nodes, end + 1)[0] is not None
     figure = figure and int(following.text[:3]) <= section.size
     return end if figure or (following.kind == "word" and roman(following.text)) else at
+
+
+def percussion_clause(nodes: Nodes, at: int, last: Draft, forces: Forces) -> int | None:
+    """Keep ``one doubling timpani`` as a note on the percussionists: what a player plays stands there."""
+    who = who_at(nodes, at, Section(last.section, last.slug, last.most))
+    link = linked(nodes, who.end)[0] if who is not None else None
+    found = name_at(nodes, link) if link is not None else None
+    if found is None or family_of(found.slugs[0]) != "percussion":
+        return None
+    last.notes.append(forces.written(nodes[at].start, found.stop))
+    return found.end

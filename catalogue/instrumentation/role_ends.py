@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import token_at
+from catalogue.instrumentation.phrases import count_at, token_at
 
 if TYPE_CHECKING:
     from catalogue.instrumentation.scanning import Scan
@@ -30,7 +30,10 @@ def dash_ends(scan: Scan, at: int) -> bool:
 
 
 def stop_ends(scan: Scan, at: int) -> bool:
-    """Whether a full stop before figures ends what a heading said of soloists, ``Solo: vn. 2.2.2.2``."""
-    following = token_at(scan.nodes, at + 1)
-    figure = following is not None and following.kind == "number" and following.spaced
-    return figure and scan.nodes[at].is_mark(".") and scan.scope.role == "soloist" and scan.last is not None
+    """Whether a full stop ends what a heading said, before figures (``Solo: vn. 2.2.2.2``) or in a list of commas."""
+    following, last = token_at(scan.nodes, at + 1), scan.last
+    if not scan.nodes[at].is_mark(".") or following is None or not following.spaced or last is None:
+        return False
+    if scan.scope.role == "offstage" and last.separator in (",", "&", ",&"):
+        return count_at(scan.nodes, at + 1) is not None or name_at(scan.nodes, at + 1) is not None
+    return scan.scope.role == "soloist" and following.kind == "number"

@@ -1,20 +1,23 @@
 """Parts the names of lists that are written without marks, ``2 Flutes Piccolo 2 Oboes``, ``Flute 1 Flute 2 Oboe 1``.
 
 A plural ends a name, since nothing after it in the same name could say what it is in English; and figures that rise
-after a repeated name number its parts. A comma is put where a name ends, so that all else reads a list with commas.
+after a repeated name number its parts. A comma is put where a name ends, so that all else reads a list with commas;
+and a plus before an auxiliary among the four figures of a family, ``3 2 2 bcl 2``, which is one more player.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import NamedTuple
 
 from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.families import MAIN, WINDS
 from catalogue.instrumentation.languages import language_of
 from catalogue.instrumentation.names import Name, known, name_at
-from catalogue.instrumentation.phrases import keys_end, pitch_end, seat_value, token_at
+from catalogue.instrumentation.phrases import FAMILY, keys_end, pitch_end, seat_value, token_at
 from catalogue.instrumentation.plurals import is_plural
-from catalogue.instrumentation.tokens import Node, Nodes, Row, Token, spelled
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, spelled
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of, languages_of
 
 ENGLISH = {"en-GB", "en-US"}
@@ -25,13 +28,13 @@ LONG = 2
 
 def part_run_on(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes with a comma where a name ends that another follows without a mark."""
-    ends = {*plural_ends(nodes, forces), *part_ends(nodes)}
-    if not ends:
+    marks = dict.fromkeys((*plural_ends(nodes, forces), *part_ends(nodes)), ",") | dict(extras(nodes))
+    if not marks:
         return nodes
     found: list[Node] = []
     for at, node in enumerate(nodes):
-        if at in ends:
-            found.append(Token("mark", ",", node.start, node.start, False, *spelled("mark", ",")))
+        if at in marks:
+            found.append(Token("mark", marks[at], node.start, node.start, False, *spelled("mark", marks[at])))
         found.append(node)
     return Row(found)
 
@@ -149,3 +152,43 @@ def numbered(nodes: Nodes) -> Iterator[Part]:
             yield Part(name.slugs, figure, name.first, name.end, end + 1)
             end += 1
         at = end
+
+
+def extras(nodes: Nodes) -> Iterator[tuple[int, str]]:
+    """Return where marks part auxiliaries from figures that blanks part, four to a family, ``3 2 2 bcl 2 cbn``."""
+    at = 0
+    while at < len(nodes):
+        row = places_from(nodes, at)
+        figures = [one for one in row if nodes[one].kind == "number"]
+        bare = any(two == one + 1 for one, two in pairwise(figures))
+        if bare and len(figures) in (FAMILY, 2 * FAMILY):
+            yield from ((two, "+") for one, two in pairwise(row) if one in figures and two not in figures)
+            yield from ((two, ".") for two in row[1:2] if row[0] not in figures and two in figures)
+        at = row[-1] + 1 if row else at + 1
+
+
+def places_from(nodes: Nodes, at: int) -> list[int]:
+    """Return where the figures of one digit and the auxiliaries stand that follow here with only blanks between."""
+    row: list[int] = []
+    begins = at == 0 or nodes[at - 1].kind == "mark"
+    while begins and at < len(nodes) and (not row or nodes[at].spaced or isinstance(nodes[at], Bracket)):
+        name = name_at(nodes, at) if nodes[at].kind == "word" else None
+        auxiliary = name is not None and is_auxiliary_name(name)
+        if row and isinstance(nodes[at], Bracket):
+            at += 1
+            continue
+        if not (auxiliary or is_place(nodes, at)):
+            break
+        row.append(at)
+        at = name.end if name is not None else at + 1
+    return row
+
+
+def is_place(nodes: Nodes, at: int) -> bool:
+    """Whether a figure of one digit stands here."""
+    return nodes[at].kind == "number" and len(getattr(nodes[at], "text", "")) == 1
+
+
+def is_auxiliary_name(name: Name) -> bool:
+    """Whether a name means winds without a place of their own."""
+    return name.slugs[0] not in MAIN and family_of(name.slugs[0]) in WINDS

@@ -13,6 +13,7 @@ from dataclasses import replace
 
 from catalogue.instrumentation import choirs, ensembles, headings, limits, page_labels
 from catalogue.instrumentation.channels import lists_players
+from catalogue.instrumentation.choir_names import calls_choir
 from catalogue.instrumentation.describing import describe
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
@@ -26,6 +27,7 @@ from catalogue.instrumentation.lexicon import (
     DESCRIBING,
     EACH,
     FOR,
+    OFFSTAGE,
     OPTIONAL,
     OR,
     REMARKS,
@@ -38,7 +40,7 @@ from catalogue.instrumentation.openers import may_be_body, opens_heading
 from catalogue.instrumentation.percussion_lists import counted_end, list_end
 from catalogue.instrumentation.phrases import count_at, is_small, keys_end, phrase_end, token_at
 from catalogue.instrumentation.plain_items import bracketed_figure, plain_item
-from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
+from catalogue.instrumentation.players_meant import Section, may_double, percussion_clause
 from catalogue.instrumentation.plurals import count_pairs
 from catalogue.instrumentation.qualifying import qualified
 from catalogue.instrumentation.repeats import repeated_bracket
@@ -125,9 +127,10 @@ class Scan:
         return self.choice, self.clause, self.elsewhere, again, self.body, self.item
 
     def opens_name(self, at: int) -> bool:
-        """Whether a name of several words or a key begins here: the ``E`` of ``E-flat clarinet`` joins nothing."""
+        """Whether a name of several words, a key or ``en coulisse`` begins here: the first of them joins nothing."""
         found = name_at(self.nodes, at)
-        return (found is not None and found.end > at + 1) or keys_end(self.nodes, at) is not None
+        away = keys_end(self.nodes, at) or phrase_end(self.nodes, at, OFFSTAGE)
+        return (found is not None and found.end > at + 1) or away is not None
 
     def part(self, at: int) -> int:
         """Take a separator; an end of line or a semicolon ends what a heading said of roles."""
@@ -222,7 +225,7 @@ class Scan:
         if last is None or not set(self.separator) <= set(", -&.\n"):
             return None
         if last.slug in ("percussion", "timpani"):
-            return self.percussion_clause(last, at)
+            return percussion_clause(self.nodes, at, last, self.forces)
         start = at + 1 if self.nodes[at].is_word("with", "mit", "avec", "con") else at
         section = Section(last.section, last.slug, last.most)
         if start >= len(self.nodes) or not opens_clause(self.nodes, start, section):
@@ -239,16 +242,6 @@ class Scan:
 
     def elsewhere(self, at: int) -> int | None:
         return put_elsewhere(self.nodes, at, self.last, self.forces)
-
-    def percussion_clause(self, last: Draft, at: int) -> int | None:
-        """Keep ``one doubling timpani`` as a note on the percussionists: what a player plays stands there."""
-        who = who_at(self.nodes, at, Section(last.section, last.slug, last.most))
-        link = linked(self.nodes, who.end)[0] if who is not None else None
-        found = name_at(self.nodes, link) if link is not None else None
-        if found is None or family_of(found.slugs[0]) != "percussion":
-            return None
-        last.notes.append(self.forces.written(self.nodes[at].start, found.stop))
-        return found.end
 
     def pitch(self, at: int) -> int | None:
         """Give a key that stands after an abbreviation's point, ``Kl. in A``, to the item before it."""
@@ -275,7 +268,7 @@ class Scan:
             self.separator += mark
             return after
         sung = self.scope.role == "soloist" and any(draft.slug.startswith("choir") for draft in drafts)
-        if sung and self.calls_choir(at, after):
+        if sung and calls_choir(self.nodes, at, after):
             self.scope = replace(self.scope, role="ensemble", role_ends="")
         describe(self.nodes, at, after, drafts)
         say_of_body(self.nodes, at, after, drafts, self.forces)
@@ -283,11 +276,6 @@ class Scan:
             self.add(draft)
         after = qualified(self.nodes, after, drafts, self.forces)
         return self.listed(drafts[0], after) if drafts and drafts[-1].slug == "percussion" else after
-
-    def calls_choir(self, at: int, end: int) -> bool:
-        """Whether the nodes hold a word for a choir, who are no soloists whatever the heading before said."""
-        found = (name_at(self.nodes, one) for one in range(at, end))
-        return any(name is not None and name.slugs[0].startswith("choir") for name in found)
 
     def last_figure(self, at: int) -> int | None:
         found = last_figure(self.nodes, at, self.forces)

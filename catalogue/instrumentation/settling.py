@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from catalogue.instrumentation.channels import introduces_list
 from catalogue.instrumentation.drafts import Draft, Forces, Told
 from catalogue.instrumentation.families import MAIN
 from catalogue.instrumentation.senses import Surroundings
@@ -206,12 +207,21 @@ def settle_bodies(forces: Forces) -> None:
     whole = [draft for draft in drafts if draft.slug in OPEN_BODIES]
     if whole:
         settle_wholes(whole, forces)
+    if any(introduces_list(draft) for draft in drafts):
+        drafts[:] = [draft for at, draft in enumerate(drafts) if not is_listed_after(drafts, at, forces)]
     if any(draft.collective == "ensemble" for draft in drafts):
         drafts[:] = [draft for at, draft in enumerate(drafts) if draft.collective != "ensemble" or stays(drafts, at)]
     if any(draft.collective == "players" for draft in drafts):
         played = [one for one in drafts if is_played(one) and one.collective != "players"]
         if len(played) > 1:
             drafts[:] = [one for one in drafts if not only_counts(one, forces)]
+
+
+def is_listed_after(drafts: list[Draft], at: int, forces: Forces) -> bool:
+    """Whether a draft is only the word ``instruments`` before the bracket that lists them."""
+    draft, following = drafts[at], drafts[at + 1] if at + 1 < len(drafts) else None
+    between = forces.text[draft.end : following.start].strip() if following is not None else ""
+    return between in ("(", "[") and introduces_list(draft)
 
 
 def only_counts(draft: Draft, forces: Forces) -> bool:

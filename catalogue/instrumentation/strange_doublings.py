@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.model import Chair
-from catalogue.instrumentation.vocabulary import instrument
+from catalogue.instrumentation.vocabulary import family_of, instrument
 
 WINDS = ("flute", "oboe", "clarinet", "bassoon", "horn", "trumpet", "trombone", "tuba")
 NEAR = ({"horn", "trumpet"}, {"trumpet", "trombone"}, {"trombone", "tuba"}, {"horn", "tuba"})
 """Sections whose players share instruments: Wagner tubas, cornets, the euphonium."""
 MOST_SECTIONS = 2
+NEAR_FAMILIES = {"woodwind": ("brass",), "brass": ("woodwind",)}
+"""Families whose sections tell more than they do."""
 
 
 def say_of_strange_doublings(forces: Forces) -> None:
@@ -34,8 +36,26 @@ def place_of(draft: Draft) -> tuple[int, int]:
     return (draft.clauses[0][0].start, draft.clauses[-1][-1].end) if draft.clauses else (draft.start, draft.end)
 
 
+FAMILIES = ("woodwind", "brass", "keyboard", "plucked", "strings")
+PLAYED_BY_OTHERS = frozenset({
+    "melodica", "harmonica", "ocarina", "recorder", "bass-guitar", "electric-guitar", "ukulele", "accordion",
+})  # fmt: skip
+"""Instruments that players of another family take beside their own."""
+
+
+def of_other_family(chair: Chair) -> str:
+    """Return the instrument of another family than the chair's own, which hardly anybody plays too; empty for none."""
+    first = family_of(chair.plays[0])
+    others = (slug for slug in chair.plays[1:] if family_of(slug) not in (first, *NEAR_FAMILIES.get(first, ())))
+    strange = (slug for slug in others if first in FAMILIES and family_of(slug) in FAMILIES)
+    return next((slug for slug in strange if not {slug, chair.plays[0]} & PLAYED_BY_OTHERS), "")
+
+
 def stranger(chair: Chair) -> str:
     """Return the instrument that a player of the chair's other instruments does not usually play; empty for none."""
+    far = of_other_family(chair)
+    if far:
+        return far
     sections = [instrument(slug).section for slug in chair.plays]
     if len({*sections}) > MOST_SECTIONS or not sections or sections[0] not in WINDS:
         return ""
