@@ -28,11 +28,18 @@ def drop_repeated_heading(forces: Forces) -> None:
 
 
 def capital_voices(forces: Forces) -> None:
-    """Read a capital ``V`` as a voice where violins are named by another code, or all other codes are small letters."""
+    """Read a capital ``V`` as a voice where violins are named by another code, or all other codes are small letters.
+
+    Numbered ones are violins where one of them is, ``I. V., II. V.``.
+    """
     sung = [draft for draft in forces.drafts if is_capital_v(draft)]
     if not sung:
         return
     others = [draft for draft in forces.drafts if draft.name is not None and not is_capital_v(draft)]
+    if any(draft.slug.startswith("violin") for draft in sung) and any(draft.seats for draft in sung):
+        for draft in sung:
+            draft.slug = draft.slug if draft.slug.startswith("violin") else "violin"
+        return
     spelled = any(set(draft.name.slugs) & VIOLINS for draft in others if draft.name is not None)
     small = bool(others) and all(draft.name.written.islower() for draft in others if draft.name is not None)
     if not spelled and not (small and " " not in forces.text.strip()):

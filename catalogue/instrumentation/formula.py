@@ -50,7 +50,9 @@ def place(forces: Forces) -> None:
             order, group = 0, stretch[0].group
         order = order or int(woodwind_told(stretch[0], forces))
         blocks = blocks_of(stretch, forces)
-        for block in blocks:
+        for block, following in zip(blocks, [*blocks[1:], []], strict=True):
+            brass_follows = len(places_in(following)) == len(BRASS)
+            order = order or int(not brass_follows and hints_brass(block))
             order = place_block(block, order, forces, last=len(blocks) == 1)
 
 
@@ -205,9 +207,13 @@ def kind_of(block: Block, places: list[Draft], order: int, *, strings: bool, alo
         return "strings" if len(places) >= 4 else "percussion"
     if order == 1:
         return "percussion" if len(places) == 2 and all(draft.packed for draft in places) else "brass"
-    evidence = [slug for draft in block for slug in hinted(draft)]
-    brass = [slug for slug in evidence if instrument(slug).family == "brass"]
-    return "brass" if brass and len(brass) == len(evidence) else "woodwind"
+    return "woodwind"
+
+
+def hints_brass(block: Block) -> bool:
+    """Whether the names written in and beside the figures of a block are of brass alone."""
+    evidence = [instrument(slug).family for draft in block for slug in hinted(draft)]
+    return bool(evidence) and all(family == "brass" for family in evidence)
 
 
 def falling(counts: list[int]) -> bool:

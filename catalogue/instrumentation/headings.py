@@ -24,6 +24,7 @@ from catalogue.instrumentation.lexicon import (
 )
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, may_begin, phrase_end, seat_value, seats_at, token_at
+from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
@@ -313,6 +314,5 @@ def strings_follow(nodes: Nodes, at: int) -> bool:
         return False
     while at < len(nodes) and nodes[at].is_mark(":\n-*•"):
         at += 1
-    counted = count_at(nodes, at)
-    found = name_at(nodes, counted.end if counted else at) if at < len(nodes) else None
+    found = name_at(nodes, qualities_at(nodes, at)[1]) if at < len(nodes) else None
     return found is not None and "violin" in found.slugs[0]

@@ -19,7 +19,6 @@ from catalogue.instrumentation.players_meant import may_double
 from catalogue.instrumentation.plurals import is_plural
 from catalogue.instrumentation.qualities import Qualities, qualities_at
 from catalogue.instrumentation.rows import remembered
-from catalogue.instrumentation.spaced_places import in_four_places
 from catalogue.instrumentation.tails import named_follows, tail
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 
@@ -42,6 +41,8 @@ def item_at(nodes: Nodes, at: int, forces: Forces, *, formula: bool, slash_parts
     draft = Draft(name.slugs[0] if len(name.slugs) == 1 else "", nodes[at].start, name.stop, name=name)
     apply_qualities(draft, qualities)
     draft.extra = at > 0 and nodes[at - 1].is_mark("+")
+    if qualities.numbered and qualities.seat in (1, 2) and set(name.slugs) & {"violin", "violin-1"}:
+        draft.slug, draft.seats, draft.collective = f"violin-{qualities.seat}", (), ""
     both = both_violins(nodes, name)
     if both is not None:
         draft.slug, draft.number_after = "violin", (1, 2)
@@ -181,8 +182,7 @@ def last_figure(nodes: Nodes, at: int, forces: Forces) -> tuple[Draft, int] | No
     token, following = token_at(nodes, at), token_at(nodes, at + 1)
     if token is None or following is None or following.kind != "word" or not following.spaced or len(token.text) > 2:
         return None
-    placed = in_four_places(nodes, at)
-    if not placed and LAST_PLACE not in (figures_before(nodes, at, ".,"), figures_before(nodes, at, "") % FAMILY):
+    if LAST_PLACE not in (figures_before(nodes, at, ".,"), figures_before(nodes, at, "") % FAMILY):
         return None
     draft = Draft("", token.start, token.end, count=count_at(nodes, at), figure=True)
     return (draft, at + 1) if draft.count is not None and draft.count.end == at + 1 else None

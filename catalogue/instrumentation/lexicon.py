@@ -111,11 +111,11 @@ GENRES = keyed(
 
 HEADINGS = {
     "woodwind": keyed(
-        "woodwind woodwinds wind winds wood holzbläser holz bois legni fiati madera maderas viento_madera bläser vents "
-        "w.w. ww vientos strumentini woodwind_choir wind_choir"
+        "woodwind woodwinds wind winds wood holzbläser holzbl holz bois legni fiati madera maderas viento_madera "
+        "bläser vents w.w. ww vientos strumentini woodwind_choir wind_choir"
     ),
     "brass": keyed(
-        "brass brasses blechbläser blech cuivres ottoni metales metal viento_metal brass_section brass_choir"
+        "brass brasses blechbläser blechbl blech cuivres ottoni metales metal viento_metal brass_section brass_choir"
     ),
     "keyboard": keyed("keyboards keyboard_instruments tasteninstrumente claviers tastiere teclados tasten"),
     "plucked": keyed("plucked plucked_strings zupfinstrumente cordes_pincées pizzichi"),
@@ -166,7 +166,7 @@ ANY = keyed(
 )
 
 PLAYERS = keyed(
-    "players player spieler esec esecutori esecutore exécutants exécutant instrumentistes ejecutantes ejecutante "
+    "players player spieler spl esec esecutori esecutore exécutants exécutant instrumentistes ejecutantes ejecutante "
     "percussionists percussionist schlagzeuger percussionnistes musicians suonatori players_required pl executants "
     "instrumentistas percusionistas strumentisti ausführende ausführenden "
     "spielern esec. intérpretes musicos performers spl"

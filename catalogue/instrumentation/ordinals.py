@@ -1,4 +1,4 @@
-"""Reads the ordinals that a point makes of a number, ``1. Flöte, 2. Flöte (auch Picc.)``.
+"""Reads the ordinals that a point makes of a number, ``1. Flöte, 2. Flöte (auch Picc.)``, ``I. Vl.``.
 
 A number with a point before a name numbers the player where the numbers of one instrument run from one; elsewhere the
 point parts a figure from what follows, as in ``2. Picc. 2.``
@@ -9,9 +9,11 @@ from __future__ import annotations
 from collections import defaultdict
 
 from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.tokens import Node, Row, Token
 
 FEWEST = 2
+MOST = 8
 
 
 def pointed_ordinals(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
@@ -23,8 +25,13 @@ def pointed_ordinals(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         name = name_at(nodes, at + 2) if is_pointed(nodes, at) else None
         if name is not None:
             found[name.slugs[0]].append(at)
-    numbered = {at + 1 for places in found.values() if run_from_one(nodes, places) for at in places}
-    return Row(ending(node) if at in numbered else node for at, node in enumerate(nodes)) if numbered else nodes
+    numbered = {at for places in found.values() if run_from_one(nodes, places) for at in places}
+    if not numbered:
+        return nodes
+    return Row(
+        in_figures(node) if at in numbered else ending(node) if at - 1 in numbered else node
+        for at, node in enumerate(nodes)
+    )
 
 
 def is_pointed(nodes: tuple[Node, ...], at: int) -> bool:
@@ -32,8 +39,7 @@ def is_pointed(nodes: tuple[Node, ...], at: int) -> bool:
     number, point, word = nodes[at : at + 3]
     return (
         type(number) is type(point) is type(word) is Token
-        and number.kind == "number"
-        and len(number.text) == 1
+        and numeral(number) is not None
         and point.is_mark(".")
         and not point.spaced
         and word.kind == "word"
@@ -41,8 +47,24 @@ def is_pointed(nodes: tuple[Node, ...], at: int) -> bool:
     )
 
 
+def numeral(node: Node) -> int | None:
+    """Return the value of a figure of one digit or of a Roman numeral as short."""
+    if type(node) is not Token:
+        return None
+    if node.kind == "number":
+        return node.number if len(node.text) == 1 else None
+    value = roman(node.text) if node.kind == "word" and node.text.isupper() else None
+    return value if value is not None and value <= MOST else None
+
+
+def in_figures(node: Node) -> Node:
+    """Return a numeral as a number."""
+    value = str(numeral(node))
+    return node._replace(kind="number", text=value, lower=value, key="") if isinstance(node, Token) else node
+
+
 def run_from_one(nodes: tuple[Node, ...], places: list[int]) -> bool:
-    numbers = [int(node.text) for node in (nodes[at] for at in places) if isinstance(node, Token)]
+    numbers = [numeral(nodes[at]) for at in places]
     return len(numbers) >= FEWEST and numbers == list(range(1, len(numbers) + 1))
 
 

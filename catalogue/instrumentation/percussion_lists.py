@@ -6,7 +6,7 @@ from catalogue.instrumentation.drafts import Draft
 from catalogue.instrumentation.lexicon import AND, PLAYERS, PLAYS_WORDS
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, seats_at, token_at
-from catalogue.instrumentation.tokens import Bracket, Nodes
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes
 from catalogue.instrumentation.vocabulary import family_of, key_of
 
 
@@ -26,13 +26,21 @@ def list_end(nodes: Nodes, at: int, draft: Draft) -> int:
         slashes = slashes or nodes[end].is_mark("/")
         found = name_at(nodes, end)
         end = found.end if found is not None else end + 1
+    if end > start + 1 and tells_players(nodes[end - 1]):
+        return end - 1
     told = slashes or playing or draft.number_after or draft.brackets or draft.count is not None
     told = told or labels_player(nodes, start)
     if not told or end == start:
         return at
-    while end > start and nodes[end - 1].is_mark(",.;- "):
+    while end > start and nodes[end - 1].is_mark(",.;-|"):
         end -= 1
     return end
+
+
+def tells_players(node: Node) -> bool:
+    """Whether a bracket tells how many play a list, ``(2 players)``."""
+    counted = count_at(node.nodes, 0) if isinstance(node, Bracket) else None
+    return isinstance(node, Bracket) and counted is not None and is_key(token_at(node.nodes, counted.end), PLAYERS)
 
 
 def numbered(nodes: Nodes, at: int) -> bool:
@@ -86,6 +94,8 @@ def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
         return spaced or (following is not None and is_other(nodes, at + 1))
     if node.is_mark(",.") and following is not None and labels_player(nodes, at + 1):
         return False
+    if own and node.is_mark(".") and following is not None and following.spaced:
+        return is_other(nodes, at + 1)
     if node.is_mark(",.") and following is not None and not own:
         return is_other(nodes, at + 1) and (not slashes or node.is_mark(","))
     found = name_at(nodes, at)

@@ -39,6 +39,7 @@ from catalogue.instrumentation.margins import without_margins
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
 from catalogue.instrumentation.numbered_parts import merge_seats
 from catalogue.instrumentation.ordinals import pointed_ordinals
+from catalogue.instrumentation.percussion_labels import percussion_labels
 from catalogue.instrumentation.run_on import part_run_on
 from catalogue.instrumentation.scanning import Scan
 from catalogue.instrumentation.scope import Scope
@@ -103,7 +104,9 @@ def read_nodes(
 ) -> Instrumentation:
     """Return the forces of a text that names one line-up."""
     forces = Forces(text, Speech(nodes, language), strings_are=strings_are)
-    nodes = beside(without_limit(part_run_on(parted(pointed_ordinals(nodes), forces), forces), forces))
+    nodes = beside(
+        without_limit(part_run_on(parted(pointed_ordinals(percussion_labels(nodes)), forces), forces), forces)
+    )
     conventions.prepare(forces, nodes, convention)
     Scan(nodes, forces, Scope(), formula=forces.formula, slash_parts=forces.slash_parts).walk()
     settle(forces)

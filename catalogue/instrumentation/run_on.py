@@ -28,6 +28,7 @@ LONG = 2
 
 def part_run_on(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes with a comma where a name ends that another follows without a mark."""
+    nodes = without_points(nodes)
     marks = dict.fromkeys((*plural_ends(nodes, forces), *part_ends(nodes)), ",") | dict(extras(nodes))
     if not marks:
         return nodes
@@ -37,6 +38,17 @@ def part_run_on(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
             found.append(Token("mark", marks[at], node.start, node.start, False, *spelled("mark", marks[at])))
         found.append(node)
     return Row(found)
+
+
+def without_points(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """Return the nodes without the points of abbreviations before colons, ``Str.: Vl., Va.``."""
+    points = {at - 1 for at, node in enumerate(nodes) if node.is_mark(":") and at > 1 and is_point(nodes, at - 1)}
+    return Row(node for at, node in enumerate(nodes) if at not in points) if points else nodes
+
+
+def is_point(nodes: Nodes, at: int) -> bool:
+    """Whether the point of an abbreviation stands here."""
+    return nodes[at].is_mark(".") and nodes[at - 1].kind == "word"
 
 
 def plural_ends(nodes: Nodes, forces: Forces) -> Iterator[int]:

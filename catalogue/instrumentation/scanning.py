@@ -20,6 +20,7 @@ from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import put_elsewhere
 from catalogue.instrumentation.itemising import opened
 from catalogue.instrumentation.items import bare_figure, begins_item, begins_named, item_at, last_figure
+from catalogue.instrumentation.key_tails import note_pitch
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
     AND,
@@ -47,7 +48,7 @@ from catalogue.instrumentation.repeats import repeated_bracket
 from catalogue.instrumentation.role_ends import ends_role
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.sizes import keyed_at, suspended_at
-from catalogue.instrumentation.tails import note_pitch, opens_clause, quiet, say_of_others, shorter
+from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
 from catalogue.instrumentation.tallies import say_of_body, tell
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at

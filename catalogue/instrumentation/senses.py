@@ -148,16 +148,6 @@ def clear_name(slug: str, section: str, language: str = "", *, whole: bool = Fal
     return next(clear, first[0])
 
 
-PLURAL_SIZES = {
-    **dict.fromkeys(("tenores", "tenori", "tenors"), "tenor"),
-    **dict.fromkeys(("altos", "contraltos", "contralti", "alti"), "alto"),
-    **dict.fromkeys(("bajos", "bassi", "basses"), "bass"),
-    **dict.fromkeys(("baritonos", "baritoni"), "baritone"),
-    **dict.fromkeys(("sopranos", "soprani"), "soprano"),
-}
-"""Sizes as they follow a noun in the plural, ``trombones tenores``."""
-
-
 def stand_in(slug: str, written: str, section: str, family: str) -> str:
     """Return what may stand in for an instrument: its size or a baritone horn where the word alone is a singer.
 

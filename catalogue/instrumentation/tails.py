@@ -5,10 +5,12 @@ tail = { key | part numbers | bracket | "*" | hands | qualifier | ( "or" | "/" )
 
 from __future__ import annotations
 
+from catalogue.instrumentation.agreeing import agreeing_size
 from catalogue.instrumentation.channels import channels_at, lists_players
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.hands import hands_tail
+from catalogue.instrumentation.key_tails import keyed_slug, note_pitch, pitch_after_point, pitch_tail
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
     AND,
@@ -17,6 +19,7 @@ from catalogue.instrumentation.lexicon import (
     OFFSTAGE,
     OPTIONAL,
     OR,
+    ORCHESTRA,
     PLAYS_WORDS,
     SOLO,
 )
@@ -37,14 +40,12 @@ from catalogue.instrumentation.phrases import (
 )
 from catalogue.instrumentation.players_meant import Section, linked, may_double, who_at
 from catalogue.instrumentation.qualities import qualities_at
-from catalogue.instrumentation.senses import KEYED, NOTED, PLURAL_SIZES, Surroundings, in_section, stand_in
-from catalogue.instrumentation.spaced_places import in_four_places
+from catalogue.instrumentation.senses import Surroundings, in_section, stand_in
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token
-from catalogue.instrumentation.vocabulary import instrument, key_of
+from catalogue.instrumentation.vocabulary import instrument
 from catalogue.instrumentation.voicings import is_letters
 
 STRINGS = ("violin-1", "violin-2", "viola", "cello", "double-bass")
-FLAT = {"bemol", "bemolle"}
 SIZED = ("saxophone", "recorder")
 BODIES = ("orchestra", "wind-band", "brass-band", "big-band")
 LOUD = AMPLIFIED | ELECTRIC
@@ -99,6 +100,9 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
         found = channels_at(nodes, at, forces, of_electronics=True)
         if found is not None:
             return found[1]
+    agreeing = agreeing_size(nodes, at, draft, forces)
+    if agreeing is not None:
+        return agreeing
     for step in (size_tail, hands_tail, quality_tail, pitch_tail, seat_tail):
         end = step(nodes, at, draft, formula)
         if end is not None:
@@ -149,22 +153,6 @@ def bracket_tail(nodes: Nodes, at: int, draft: Draft) -> int:
     return at + 1
 
 
-def keyed_slug(draft: Draft, nodes: Nodes) -> str | None:
-    """Return the instrument that a key makes of a clarinet or flute: ``cl(Eb)``, ``Klar[Es]``, ``flute in G``."""
-    key = "".join(key_of(one.text) for one in nodes if isinstance(one, Token))
-    slugs = draft.name.slugs if draft.name else ()
-    return next((KEYED[(slug, key)] for slug in slugs if (slug, key) in KEYED), None)
-
-
-def note_pitch(draft: Draft, forces: Forces, nodes: Nodes, start: int, end: int) -> None:
-    """Keep a key as the instrument that is named by it, else as a remark: a score tells it (MOLA's guidelines)."""
-    keyed = keyed_slug(draft, nodes[start:end])
-    if keyed is not None and keyed not in (*NOTED, draft.slug):
-        draft.slug = keyed
-        return
-    draft.notes.append("in " + forces.written(nodes[start].start, nodes[end - 1].end))
-
-
 def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     """Read ``optional``, ``amplified``, ``off-stage``, ``solo`` after a name."""
     if not may_begin(nodes, at, SAID_AFTER):
@@ -184,21 +172,27 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
         return offstage
     solo = phrase_end(nodes, at, SOLO)
     follows = solo is not None and solo < len(nodes) and nodes[solo].kind in ("word", "number")
-    follows = follows and not is_key(token_at(nodes, solo or at), AND | WITH)
+    follows = follows and not is_key(token_at(nodes, solo or at), AND | WITH) and not before_body(nodes, at, solo or at)
     follows = follows or (solo is not None and seats_at(nodes, at) is not None)
-    beside = phrase_end(nodes, solo, BODY_OF_STRINGS) if solo is not None and draft.family != "strings" else None
-    if solo is not None and (not follows or (beside is not None and nodes[at].spaced)):
+    if solo is not None and not follows:
         draft.role = "soloist"
         return solo
     return None
 
 
+def before_body(nodes: Nodes, at: int, after: int) -> bool:
+    """Whether strings or an orchestra whom nobody counts stand after ``solo``, which is said of who stands before."""
+    end = phrase_end(nodes, after, BODY_OF_STRINGS | ORCHESTRA)
+    if end is None or not nodes[at].spaced:
+        return False
+    following = nodes[end] if end < len(nodes) else None
+    return not (isinstance(following, Bracket) or (following is not None and following.kind == "number"))
+
+
 def size_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     """Read the size of a recorder or a saxophone after its name, ``flauta de pico contralto``."""
-    word = nodes[at].kind == "word"
-    size = in_section(nodes[at].key, draft.slug) if word and draft.slug in SIZED else None
-    several = word and draft.plural and nodes[at].key in PLURAL_SIZES
-    size = size or (in_section(PLURAL_SIZES[nodes[at].key], draft.slug) if several else None)
+    sized = draft.slug in SIZED and nodes[at].kind == "word"
+    size = in_section(nodes[at].key, draft.slug) if sized else None
     if size is None:
         return None
     draft.slug = size
@@ -208,56 +202,6 @@ def size_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
 def separates(node: Node) -> bool:
     """Whether a mark parts items; a colon opens what a heading says."""
     return node.kind == "mark" and not node.is_mark(":")
-
-
-def pitch_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
-    """Read a key without ``in``: ``cl Bb``, ``horn F``, ``clarinetto Mib``."""
-    token = token_at(nodes, at)
-    if token is None or token.kind != "word" or draft.slug in ("", "percussion", "timpani"):
-        return None
-    wind = draft.family in ("woodwind", "brass")
-    end = (
-        pitch_end(nodes, at)
-        if (wind and token.spaced and token.text[0].isupper())
-        or token.is_word("sib", "mib", "ut", "fa", "sol")
-        or is_flat_key(nodes, at)
-        else None
-    )
-    if end is None or (len(token.text) == 1 and end == at + 1 and not key_stands_alone(nodes, end)):
-        return None
-    named = name_at(nodes, at)
-    if named is not None and named.end > end:
-        return None
-    keyed = keyed_slug(draft, nodes[at:end])
-    if keyed is not None:
-        draft.slug = keyed
-    return end
-
-
-def is_flat_key(nodes: Nodes, at: int) -> bool:
-    """Whether a key of two words stands here, ``si bémol``."""
-    following = token_at(nodes, at + 1)
-    return nodes[at].is_word("si", "mi", "la", "ré", "re") and following is not None and following.key in FLAT
-
-
-def pitch_after_point(nodes: Nodes, at: int, draft: Draft) -> int | None:
-    """Read the key after an abbreviation's point, ``cl. sib``, ``Kl. B,``: a word that names nothing else here."""
-    token = token_at(nodes, at)
-    end = pitch_end(nodes, at) if draft.family in ("woodwind", "brass") and token is not None and token.spaced else None
-    if token is None or end is None or not (end == len(nodes) or nodes[end].is_mark(",;\n/-")):
-        return None
-    named = name_at(nodes, at)
-    transposing = draft.slug in ("clarinet", "horn", "trumpet", "cornet") and token.text in "ABCDEFG"
-    if named is not None and (named.end > end or (len(token.text) == 1 and not transposing)):
-        return None
-    keyed = keyed_slug(draft, nodes[at:end])
-    draft.slug = keyed or draft.slug
-    return end
-
-
-def key_stands_alone(nodes: Nodes, at: int) -> bool:
-    """Whether a single letter after a wind instrument is a key: a number, a separator or nothing follows."""
-    return at >= len(nodes) or nodes[at].kind == "number" or nodes[at].is_mark(",;\n/")
 
 
 def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
@@ -270,7 +214,6 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
         draft.count = count_at(nodes, at)
         return at + 1
     placed = formula and token is not None and token.kind == "number" and (not token.spaced or draft.extra)
-    placed = placed or (formula and in_four_places(nodes, at))
     if token is None or placed or (formula and draft.count is not None):
         return None
     if token.is_mark("×") or token.is_word("x"):

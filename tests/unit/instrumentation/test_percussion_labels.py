@@ -1,0 +1,63 @@
+"""Numbered players whose lists name percussion alone are percussionists, whatever word labels them."""
+
+from __future__ import annotations
+
+import pytest
+
+from catalogue.instrumentation import read
+from tests.unit.instrumentation.counts import counts
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Player 1: vibraphone, bass drum\nPlayer 2: marimba, 2 timpani",
+        "Spieler 1: Vibraphon; Spieler 2: Marimba",
+        "1. Spieler: Vibraphon; 2. Spieler: Marimba",
+        "I: vibraphone, snare drum; II: marimba",
+        "Player I – vibraphone; Player II – marimba",
+        "Perc. I: vib; II: mar",
+    ],
+)
+def test_labelled_lists_of_percussion_are_percussionists(text: str) -> None:
+    assert counts(text) == {"percussion": 2}
+
+
+def test_each_percussionist_keeps_the_list_of_the_label() -> None:
+    (line,) = read("1: vib, 2 tom-toms; 2: mar").lines
+
+    assert [chair.note for chair in line.chairs] == ["vib, 2 tom-toms", "mar"]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("I: 2 fl, ob; II: 2 cl, bn", {"flute": 2, "oboe": 1, "clarinet": 2, "bassoon": 1}),
+        ("Player 1: piano, celesta; Player 2: violin", {"piano": 1, "violin": 1}),
+    ],
+)
+def test_labelled_lists_of_other_instruments_are_left(text: str, expected: dict[str, int]) -> None:
+    assert counts(text) == expected
+
+
+def test_full_stop_ends_the_last_list() -> None:
+    assert set(counts("Player 1: vib. Player 2: mar. Strings.")) >= {"percussion", "viola"}
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Percussion: xyl., mar. (2 players)", {"percussion": 2}),
+        ("Schlgz. (3 Spl.)", {"percussion": 3}),
+        ("Schl.: 3 Spieler", {"percussion": 3}),
+    ],
+)
+def test_players_of_a_list_are_counted(text: str, expected: dict[str, int]) -> None:
+    assert counts(text) == expected
+
+
+@pytest.mark.parametrize(
+    "text", ["Str.: 8 I. Vl., 6 II. Vl., 4 Va.", "Str.: 8 I Vl., 6 II Vl., 4 Va.", "Str.: 8 1. Vl., 6 2. Vl., 4 Va."]
+)
+def test_numeral_before_violins_tells_their_section(text: str) -> None:
+    assert counts(text) == {"violin-1": 8, "violin-2": 6, "viola": 4}
