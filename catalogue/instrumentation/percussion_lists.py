@@ -118,8 +118,9 @@ def numbered_to(nodes: Nodes, at: int, seat: int) -> bool:
     if token is None or at + 2 >= len(nodes) or not nodes[at + 2].spaced:
         return False
     if token.kind == "number":
-        firsts = (one for one in range(1, at + 1) if nodes[one - 1].is_mark(":") and nodes[one].kind == "number")
-        return any(token_at(nodes, one) == token or int(nodes[one].text) == 1 for one in firsts if seat > 0)
+        after = (token_at(nodes, one) for one in range(1, at + 1) if nodes[one - 1].is_mark(":"))
+        firsts = [one for one in after if one is not None and one.kind == "number"]
+        return any(one is token or one.number == 1 for one in firsts) and seat > 0
     before = {seats[0][0] for one in range(at) if (seats := seats_at(nodes, one)) is not None and len(seats[0]) == 1}
     return seat == 1 or seat - 1 in before
 
