@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
-from datetime import date
+from datetime import date, time
 from enum import StrEnum
 from functools import reduce
 from operator import or_
 from types import MappingProxyType
+from typing import Any
 
-from django.db.models import Case, Exists, OuterRef, Q, When
+from django.db.models import Case, Exists, OuterRef, Q, QuerySet, When
 
 from catalogue.gathering.families import families_of
 from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.versions import State, state_of_lists
-from catalogue.models import Commission, Composer, Performance, ProgrammedWork, Work
+from catalogue.models import Commission, Composer, Performance, ProgrammedWork, Venue, Work
 from catalogue.rules.identifiers import Identifier, doubt_about
 from catalogue.rules.premieres import claims_by_programmed
 from catalogue.terms import PerformanceStatus
@@ -89,23 +90,46 @@ def doubt_about_any(*numbers: tuple[Identifier, str]) -> bool:
     return any(text and doubt_about(kind, text) for kind, text in numbers)
 
 
-def performances_lacking(composer: Composer, today: date) -> Iterator[tuple[Lack, int]]:
-    """Give what performances lack; those that count for nothing, being recorded twice, lack nothing.
+def performances_lacking(composer: Composer, today: date) -> list[tuple[Lack, int]]:
+    """Return what performances lack; those that count for nothing, being recorded twice, lack nothing.
 
-    The database finds those that lack something, so that a long history costs no more than looking through it.
+    The database finds those that lack something, so that a long history costs no more than looking through it. It is
+    asked in the order of the index that holds what is looked at, so that it reads the rows of those alone (SQLite,
+    which keeps no count of its rows, takes the index whose order is wanted); they are put in order when they are here.
     """
-    gone = Work.with_deleted.filter(composer=composer, deleted_at__isnull=False)
-    programmed = ProgrammedWork.objects.filter(performance=OuterRef("pk")).exclude(work__in=gone.values("pk"))
     lacks = {
-        Lack.COUNTRY: Q(country="") & (Q(venue__isnull=True) | Q(venue__country="")),
+        Lack.COUNTRY: Q(country="") & (Q(venue__isnull=True) | Q(venue__in=nowhere(composer))),
         Lack.DATE: Q(first_day__isnull=True),
-        Lack.PROGRAMME: Q(~Exists(programmed)),
+        Lack.PROGRAMME: without_works(composer),
         Lack.OUTCOME: Q(status__in=EXPECTED, last_day__lt=today),
     }
     ours = Performance.objects.filter(composer=composer).exclude(status__in=COUNTS_FOR_NOTHING)
-    wanting = ours.filter(reduce(or_, lacks.values())).latest_first()
-    for key, *found in wanting.values_list("pk", *(condition(lacking) for lacking in lacks.values())):
-        yield from ((lack, key) for lack, is_lacking in zip(lacks, found, strict=True) if is_lacking)
+    wanting = ours.filter(reduce(or_, lacks.values())).order_by("first_day", "last_day", "status")
+    rows = wanting.values_list("first_day", "time", "pk", *(condition(lacking) for lacking in lacks.values()))
+    return [
+        (lack, key)
+        for _day, _time, key, *found in sorted(rows, key=latest_first_key, reverse=True)
+        for lack, is_lacking in zip(lacks, found, strict=True)
+        if is_lacking
+    ]
+
+
+def nowhere(composer: Composer) -> QuerySet[Any]:
+    return Venue.with_deleted.filter(composer=composer, country="").values("pk")
+
+
+def without_works(composer: Composer) -> Q:
+    """Say of a performance that it names no work, or none that has not been deleted."""
+    rows = ProgrammedWork.objects.filter(performance=OuterRef("pk"))
+    gone = Work.with_deleted.filter(composer=composer, deleted_at__isnull=False).values("pk")
+    of_gone = ProgrammedWork.objects.filter(work__in=gone).values("performance")
+    return Q(~Exists(rows)) | (Q(pk__in=of_gone) & Q(~Exists(rows.exclude(work__in=gone))))
+
+
+def latest_first_key(row: tuple[Any, ...]) -> tuple[Any, ...]:
+    """Order rows that begin with day, time and key as ``latest_first`` does, once they are turned round."""
+    day, at, key, *_found = row
+    return (day is not None, day or date.min, at is not None, at or time.min, key)
 
 
 def condition(lacking: Q) -> Case:
