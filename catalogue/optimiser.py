@@ -1,9 +1,9 @@
 """The best works to send together, by an open-source solver of mixed-integer programmes where it is installed (HiGHS).
 
 The package is in ``requirements-choice.lock``; without it ``catalogue.rules.portfolio`` searches by itself. Both choose
-among the same works by the same values, but the solver also proves the best where weights go with lengths and the
-search runs out of steps. A set that the search proves quickly needs no solver: it is loaded when it is first asked, as
-that takes a third of a second.
+among the same works by the same values, but the solver also proves the best where the search runs out of steps, as
+where many minutes are wanted and short works weigh most. A set that the search proves quickly needs no solver: it is
+loaded when it is first asked, as that takes a third of a second.
 """
 
 from __future__ import annotations

@@ -1,20 +1,27 @@
 """The best works to send together: so many, within so many minutes, with what must be among them.
 
-The choice is exact: every set is tried or shown to be no better (branch and bound over the works by weight). The search
-stops after a number of steps that does not depend on the machine; what it has by then is told as the best found, not as
-the best there is. ``catalogue.optimiser`` asks a solver for the same sets where one is installed.
+The choice is exact: every set is tried or shown to be no better (branch and bound over the works by weight; where the
+minutes bind, also by what a work brings beyond the price of its own, a Lagrangian bound). The search stops after a
+number of steps that does not depend on the machine; what it has by then is told as the best found, not as the best
+there is. ``catalogue.optimiser`` asks a solver for the same sets where one is installed.
 """
 
 from __future__ import annotations
 
+from bisect import insort
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from heapq import nlargest
 from itertools import accumulate
 
 from catalogue.timing import Duration
 
 MOST_STEPS = 150_000
 FAR = 10**9
+STEPS_OF_LOOK = 100
+HALVINGS = 10
+ROUNDING = 1e-9
+"""More than what sums of weights can be off by when they are added up in another order."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,16 +112,40 @@ def best_choice(
 
 
 def searched(items: Sequence[Item], wish: Wish, unlike: tuple[frozenset[int], ...], *, steps: int) -> Search:
-    """Return a search that has come to its end or has made so many steps."""
-    search = Search(usable(items, wish), wish, unlike, steps)
+    """Return a search that has come to its end or has made so many steps.
+
+    Where the minutes bind, works in the order of what they bring for theirs lead to a good set soon; the search by
+    weights, which says which of several best sets is told, then passes by all that is worse than that.
+    """
+    works = usable(items, wish)
+    price = price_of_a_second(works, wish)
+    if not price:
+        return gone(Search(works, wish, unlike, steps))
+    gaining = sorted(works, key=lambda one: by_gain(one, wish, price))
+    look = gone(Search(gaining, wish, unlike, min(steps, STEPS_OF_LOOK), price))
+    search = gone(Search(works, wish, unlike, steps, price, above=look.value - 2 * ROUNDING))
+    if search.is_complete or (search.best is not None and not look.is_complete):
+        return search
+    return look
+
+
+def gone(search: Search) -> Search:
     search.go()
     return search
+
+
+def by_gain(item: Item, wish: Wish, price: float) -> tuple[bool, float, str, int]:
+    return item.id not in wish.pinned, price * (item.seconds or 0) - item.weight, item.title, item.id
 
 
 def usable(items: Sequence[Item], wish: Wish) -> list[Item]:
     """Return the works that may be in a set, the heaviest first."""
     kept = [one for one in items if one.id not in wish.banned and may_be_in(one, wish)]
-    return sorted(kept, key=lambda one: (one.id not in wish.pinned, -one.weight, one.title, one.id))
+    return sorted(kept, key=lambda one: by_weight(one, wish))
+
+
+def by_weight(item: Item, wish: Wish) -> tuple[bool, float, str, int]:
+    return item.id not in wish.pinned, -item.weight, item.title, item.id
 
 
 def may_be_in(item: Item, wish: Wish) -> bool:
@@ -125,15 +156,28 @@ def may_be_in(item: Item, wish: Wish) -> bool:
 class Search:
     """The search over the works in their order: each is taken or left."""
 
-    __slots__ = ("ahead", "best", "items", "kinds", "left", "pinned", "shortest", "unlike", "value", "wish")
+    __slots__ = (
+        "best", "gains", "heaviest", "items", "kinds", "left", "pinned", "price", "shortest", "unlike", "value", "wish",
+    )  # fmt: skip
 
-    def __init__(self, items: list[Item], wish: Wish, unlike: tuple[frozenset[int], ...], steps: int) -> None:
-        self.items, self.wish, self.unlike, self.left = items, wish, unlike, steps
+    def __init__(
+        self,
+        items: list[Item],
+        wish: Wish,
+        unlike: tuple[frozenset[int], ...],
+        steps: int,
+        price: float = 0.0,
+        above: float = float("-inf"),
+    ) -> None:
+        self.items, self.wish, self.unlike, self.left, self.price = items, wish, unlike, steps, price
         self.best: tuple[int, ...] | None = None
-        self.value = float("-inf")
+        self.value = above
         self.pinned = wish.pinned & {one.id for one in items}
-        self.ahead = list(accumulate((max(one.weight, 0.0) for one in items), initial=0.0))
-        self.shortest = shortest_ahead(items, wish.most)
+        lengths = [one.seconds or 0 for one in items]
+        self.shortest = least_ahead(lengths, max(wish.least, wish.most))
+        self.heaviest = least_ahead([min(-one.weight, 0.0) for one in items], wish.most)
+        costs = [min(price * length - one.weight, 0.0) for one, length in zip(items, lengths, strict=True)]
+        self.gains = least_ahead(costs, wish.most) if price else self.heaviest
         bits = {name: 1 << place for place, name in enumerate(sorted(wish.contrasting))}
         self.kinds = [sum(bits[name] for name in one.classes & wish.contrasting) for one in items]
 
@@ -145,32 +189,41 @@ class Search:
     def found(self) -> Choice | None:
         if self.best is None:
             return None
-        return Choice(tuple(self.items[at] for at in self.best), self.value, self.is_complete)
+        chosen = sorted((self.items[at] for at in self.best), key=lambda one: by_weight(one, self.wish))
+        return Choice(tuple(chosen), self.value, self.is_complete)
 
     def go(self) -> None:
         """Visit every set that may still be better, each work taken before it is left; what is ahead waits in a row.
 
         A set is passed by where too few works lie ahead or the shortest of them are too long, and where all the weight
-        and contrast that may still come in do not make it better than the best so far.
+        and contrast that may still come in do not make it better than the best so far: the heaviest of those ahead, or,
+        where they would be too long together, what they weigh beyond the price of their seconds, with that of all
+        seconds that are left. Of sets that are worth the same the first is kept.
         """
-        wish, size, ahead, kinds = self.wish, len(self.items), self.ahead, self.kinds
-        limit = FAR if wish.total_max is None else wish.total_max
+        wish, size, kinds = self.wish, len(self.items), self.kinds
+        shortest, heaviest, gains, price = self.shortest, self.heaviest, self.gains, self.price
+        limit, shortest_total = FAR if wish.total_max is None else wish.total_max, wish.total_min or 0
+        least, most, each_class = wish.least, wish.most, wish.contrast
         classes, each = len(wish.contrasting), max((one.bit_count() for one in kinds), default=0)
+        enough = self.value + ROUNDING
         waiting: list[tuple[int, tuple[int, ...], int, float, int]] = [(0, (), 0, 0.0, 0)]
         while waiting:
             self.left -= 1
             if self.left <= 0:
                 return
             at, taken, seconds, weight, known = waiting.pop()
-            room, lacking = wish.most - len(taken), max(wish.least - len(taken), 0)
-            if lacking > size - at or (wish.total_max is not None and self.least_total(at, seconds, lacking) > limit):
+            room, lacking = most - len(taken), max(least - len(taken), 0)
+            if lacking > size - at or seconds + shortest[at][lacking] > limit:
                 continue
-            contrast = wish.contrast * max(0, min(classes, known.bit_count() + room * each) - 1)
-            if weight + ahead[min(at + room, size)] - ahead[at] + contrast <= self.value:
+            several = known.bit_count()
+            contrast = each_class * max(0, min(classes, several + room * each) - 1)
+            if weight - heaviest[at][room] + contrast <= enough:
                 continue
-            value = weight + wish.contrast * max(0, known.bit_count() - 1)
-            if value > self.value and not lacking and (wish.total_min or 0) <= seconds <= limit and self.allows(taken):
-                self.best, self.value = taken, value
+            if price and weight - gains[at][room] + price * (limit - seconds) + contrast <= enough:
+                continue
+            value = weight + each_class * max(0, several - 1)
+            if value > enough and not lacking and shortest_total <= seconds <= limit and self.allows(taken):
+                self.best, self.value, enough = taken, value, value + ROUNDING
             if at == size or not room:
                 continue
             one = self.items[at]
@@ -178,10 +231,6 @@ class Search:
                 waiting.append((at + 1, taken, seconds, weight, known))
             together = (seconds + (one.seconds or 0), weight + one.weight, known | kinds[at])
             waiting.append((at + 1, (*taken, at), *together))
-
-    def least_total(self, at: int, seconds: int, lacking: int) -> int:
-        """Return how long a set is at least that lacks so many works of those ahead."""
-        return seconds + sum(self.shortest[at][:lacking]) if lacking else seconds
 
     def allows(self, taken: tuple[int, ...]) -> bool:
         """Whether a set holds what must be in it and is none of those already told."""
@@ -192,12 +241,44 @@ class Search:
         return all(sum(need.name in one.classes for one in chosen) >= need.least for need in self.wish.needs)
 
 
-def shortest_ahead(items: Sequence[Item], most: int) -> list[list[int]]:
-    """Return for each place the lengths of the shortest works from there on, the shortest first."""
-    tails: list[list[int]] = [[]]
-    for one in reversed(items):
-        tail = tails[-1]
-        if len(tail) < most or (tail and (one.seconds or 0) < tail[-1]):
-            tail = sorted([*tail, one.seconds or 0])[:most]
-        tails.append(tail)
-    return tails[::-1]
+def least_ahead(values: Sequence[float], most: int) -> list[tuple[float, ...]]:
+    """Return for each place the sums of none, one, two … of the least values from there on, up to so many.
+
+    >>> least_ahead([3, 1, 2], 2)
+    [(0, 1, 3), (0, 1, 3), (0, 2, 2), (0, 0, 0)]
+    """
+    row: list[float] = []
+    sums: tuple[float, ...] = (0,) * (most + 1)
+    found = [sums]
+    for value in reversed(values):
+        if len(row) < most or (row and value < row[-1]):
+            insort(row, value)
+            del row[most:]
+            reached = tuple(accumulate(row, initial=0))
+            sums = reached + reached[-1:] * (most + 1 - len(reached))
+        found.append(sums)
+    return found[::-1]
+
+
+def price_of_a_second(items: Sequence[Item], wish: Wish) -> float:
+    """Return the weight a second has to bring for the works that are worth theirs to fill the time; 0 where all fit.
+
+    Any price bounds what a set can weigh (the Lagrangian bound of a knapsack); this one bounds it closely.
+    """
+    lengths = [(one.weight, one.seconds) for one in items if one.seconds]
+    limit = wish.total_max
+    if limit is None or not lengths:
+        return 0.0
+    low, high = 0.0, max(0.0, *(weight / seconds for weight, seconds in lengths))
+    if filled(lengths, low, wish.most) <= limit:
+        return 0.0
+    for _ in range(HALVINGS):
+        price = (low + high) / 2
+        low, high = (price, high) if filled(lengths, price, wish.most) > limit else (low, price)
+    return high
+
+
+def filled(lengths: Sequence[tuple[float, int]], price: float, most: int) -> int:
+    """Return the seconds of the works that bring most beyond a price for theirs."""
+    gains = ((weight - price * seconds, seconds) for weight, seconds in lengths)
+    return sum(seconds for gain, seconds in nlargest(most, gains) if gain > 0)
