@@ -185,7 +185,7 @@ def one_each(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | No
 
 def lettered(draft: Draft, nodes: Nodes, section: str) -> bool:
     """Settle ``5 sax (AATTB)``, ``recorders (SAT)``: one letter a player."""
-    if section not in BY_LETTER:
+    if section not in (*BY_LETTER, "trombone"):
         return False
     letters = letters_in(nodes) if len(nodes) == 1 or draft.plural or draft.open else ""
     slugs = [in_section(letter.lower(), section) for letter in letters]

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from catalogue.instrumentation.drafts import Forces
-from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ORCHESTRA
+from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ENSEMBLE, ORCHESTRA
 from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import is_key, numbers_after_names, phrase_end, seat_value, token_at
@@ -70,7 +70,7 @@ def has_formula(nodes: Nodes) -> bool:
 def of_orchestra(nodes: Nodes, at: int) -> bool:
     """Whether a bracket stands after the word for an orchestra, or after it and its number."""
     numbered = at > 1 and seat_value(token_at(nodes, at - 1)) is not None
-    return at > 0 and is_key(nodes[at - 2 if numbered else at - 1], ORCHESTRA)
+    return at > 0 and is_key(nodes[at - 2 if numbered else at - 1], ORCHESTRA | ENSEMBLE)
 
 
 def lists_by_slash(nodes: Nodes) -> bool:

@@ -91,9 +91,10 @@ def skip(nodes: Nodes, at: int) -> int:
 
 
 def opens_name(nodes: Nodes, at: int) -> bool:
-    """Whether a name of several words begins here."""
+    """Whether a name or a key of several words begins here, ``E-flat``."""
     found = name_at(nodes, at)
-    return found is not None and found.end > at + 1
+    hyphen = at + 2 < len(nodes) and nodes[at + 1].is_mark("-") and nodes[at + 2].key == "flat"
+    return (found is not None and found.end > at + 1) or hyphen
 
 
 @dataclass(frozen=True, slots=True)

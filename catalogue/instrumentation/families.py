@@ -86,18 +86,23 @@ def named_apart(draft: Draft, mark: str) -> bool:
 def runs_through(stretch: Block, index: int) -> bool:
     """Whether the mark before the draft also stands between its neighbours, so that it parts places.
 
-    Auxiliaries among the figures, ``2 · 2 · 2 · bcl · 2``, are players of the places before them.
+    Auxiliaries among the figures, ``2 · 2 · 2 · bcl · 2``, and those added to a place, ``3-2+1-3``, are passed over.
     """
     mark = mark_before(stretch[index])
     run = [index]
     for step in (-1, 1):
         at = index + step
-        while 0 < at < len(stretch) and mark_before(stretch[at]) == mark:
-            run.append(at)
+        while 0 < at < len(stretch) and (stretch[at].extra or mark_before(stretch[at]) == mark):
+            run += [] if stretch[at].extra else [at]
             at += step
     members = {one for at in run for one in (at, at - 1)}
-    plain = all((stretch[at].figure and not stretch[at].packed) or is_auxiliary(stretch[at]) for at in members)
+    plain = all(takes_place(stretch[at]) or is_auxiliary(stretch[at]) for at in members)
     return len(run) >= 2 and plain and sum(stretch[at].figure for at in members) > len(run) // 2
+
+
+def takes_place(draft: Draft) -> bool:
+    """Whether a draft is a figure by itself or a player added to one."""
+    return draft.extra or (draft.figure and not draft.packed)
 
 
 def mark_before(draft: Draft) -> str:

@@ -12,7 +12,7 @@ from catalogue.instrumentation.margins import names_instrument
 
 ASKING = (
     r"(?:(?:is|are|was|were|has been|have been)\s+(?:(?:originally|modestly|lightly|richly|unusually)\s+)?)?"
-    r"(?:scored|written|composed|orchestrated|conceived|intended|set)\s+for|calls?\s+for|called\s+for|asks?\s+for|"
+    r"(?:scored|written|composed|orchestrated|conceived|intended|set)\s+for|(?:is|are)\s+for|calls?\s+for|called\s+for|asks?\s+for|"
     r"requires?|required|uses|used|employs|employed|demands|features|comprises|includes|needs|"
     r"(?:ist|sind|wurde)\s+(?:gesetzt|geschrieben|komponiert|besetzt)\s+(?:für|mit)|verlangt|erfordert|"
     r"(?:est|sont)\s+(?:écrite?s?|composée?s?|conçue?s?|instrumentée?s?|orchestrée?s?)\s+pour|requiert|exige|"

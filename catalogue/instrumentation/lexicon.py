@@ -29,7 +29,7 @@ ARTICLES = keyed(
 FOR = keyed("for für pour per para")
 
 DOUBLING = keyed(
-    "doubling doubles double dbl dbls doubled dbling also auch aussi anche également également_la alternating "
+    "doubling doubles double doubl dbl dbls doubled dbling also auch aussi anche également également_la alternating "
     "alternates alterniert wechselnd alternando también tambien doblando dobla muta mutano prend prenant doublant "
     "alternant jouant jouera suonando tocando spielend "
     "plays playing play takes taking change changing switching doppelt raddoppia nimmt doublent take "

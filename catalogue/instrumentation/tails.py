@@ -25,6 +25,7 @@ from catalogue.instrumentation.lexicon import (
 )
 from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.numbers import is_suffix
 from catalogue.instrumentation.phrases import (
     count_at,
     further_keys,
@@ -222,6 +223,8 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
             draft.count = counted
             return counted.end
     following = token_at(nodes, at + 1)
+    if token.kind == "number" and following is not None and counts_next(following):
+        return None
     if token.is_mark("-") and following is not None and following.text.isupper() and not following.spaced:
         token, at = following, at + 1
     read = pointed_seats(nodes, at) or seats_at(nodes, at)
@@ -232,6 +235,11 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
         return None
     draft.number_after = read[0]
     return read[1]
+
+
+def counts_next(word: Token) -> bool:
+    """Whether a figure is written to the word after it and counts that, the ``3P`` of ``T 3P hp``."""
+    return word.kind == "word" and not word.spaced and not is_suffix(word)
 
 
 def begins_run(nodes: Nodes, at: int) -> bool:
