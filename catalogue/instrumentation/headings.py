@@ -28,6 +28,7 @@ from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
+from catalogue.instrumentation.vocabulary import family_of
 from catalogue.instrumentation.voicings import is_voicing
 
 LONGEST_TITLE = 12
@@ -38,6 +39,8 @@ PLURALS = {
     **dict.fromkeys(("ensembles", "ensemblen"), "ensemble"),
 }
 """The English noun of bodies that are told apart by numerals, by the key of their plural."""
+VOICES = {"voices", "voix", "voci", "voces", "stimmen"}
+"""Words that head singers only where they are named on the next line."""
 NAMED_BODIES = {"concertino", "ripieno"}
 FEWEST_BODIES = 2
 FAMILY_HEADINGS = (*HEADINGS.items(), ("strings", BODY_OF_STRINGS))
@@ -268,6 +271,8 @@ def line_end(nodes: Nodes, at: int) -> int:
 
 
 def is_heading(nodes: Nodes, at: int, end: int, family: str, separator: str) -> bool:
+    if family == "voice" and is_key(nodes[end - 1], VOICES):
+        return end < len(nodes) and nodes[end].is_mark(":\n") and singer_follows(nodes, end)
     if family == "strings":
         return mentions_desks(nodes, end) or (strings_follow(nodes, end))
     if colon(nodes, end):
@@ -288,6 +293,13 @@ def is_heading(nodes: Nodes, at: int, end: int, family: str, separator: str) -> 
     if listed is not None and listed.end < len(nodes) and name_at(nodes, listed.end) is not None:
         return True
     return listed is None and name_at(nodes, end) is not None and separator == ""
+
+
+def singer_follows(nodes: Nodes, at: int) -> bool:
+    """Whether a line of a singer stands under ``Voices``, which then only heads it."""
+    counted = count_at(nodes, at + 1) if at < len(nodes) and nodes[at].is_mark(":\n") else None
+    found = name_at(nodes, counted.end if counted is not None else at + 1) if at < len(nodes) else None
+    return found is not None and found.slugs[0].startswith("voice-") and len(found.written) > 1
 
 
 def figures_follow(nodes: Nodes, at: int) -> bool:
@@ -315,4 +327,6 @@ def strings_follow(nodes: Nodes, at: int) -> bool:
     while at < len(nodes) and nodes[at].is_mark(":\n-*•"):
         at += 1
     found = name_at(nodes, qualities_at(nodes, at)[1]) if at < len(nodes) else None
+    if found is not None and family_of(found.slugs[0]) in ("plucked", "keyboard"):
+        return strings_follow(nodes, found.end)
     return found is not None and "violin" in found.slugs[0]

@@ -119,7 +119,7 @@ HEADINGS = {
     ),
     "keyboard": keyed("keyboards keyboard_instruments tasteninstrumente claviers tastiere teclados tasten"),
     "plucked": keyed("plucked plucked_strings zupfinstrumente cordes_pincées pizzichi"),
-    "voice": keyed("vocal vocals singers cast solo_voices vocal_soloists"),
+    "voice": keyed("vocal vocals singers cast solo_voices vocal_soloists voices voix voci voces stimmen"),
     "other": keyed(
         "others other extra extras miscellaneous various autres altri otros instruments instrumente strumenti "
         "horn_section rhythm_section"

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from catalogue.instrumentation import Instrumentation, InstrumentationError, read
+from catalogue.instrumentation.lead_ins import without_lead
 from catalogue.instrumentation.margins import without_margins
 from catalogue.instrumentation.tokens import flat_tokens, nodes_of
 from catalogue.instrumentation.untold import words_of
@@ -37,8 +38,9 @@ def holds(reading: Instrumentation) -> bool:
 
 
 def is_title(text: str) -> bool:
-    """Whether the stranger stands in a title, ``Sonata for``, or in a line of the page that says nothing of forces."""
-    return not any(word.text == STRANGER for word in words_of(nodes_of(without_margins(text)[0])))
+    """Whether the stranger stands in a title, ``Sonata for``, in ``The work calls for``, or in a line beside."""
+    forces = without_lead(without_margins(text)[0])
+    return not any(word.text == STRANGER for word in words_of(nodes_of(forces)))
 
 
 @pytest.mark.parametrize("seed", range(PLACES))
