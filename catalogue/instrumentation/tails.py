@@ -228,7 +228,7 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     if token.is_mark("-") and following is not None and following.text.isupper() and not following.spaced:
         token, at = following, at + 1
     read = pointed_seats(nodes, at) or seats_at(nodes, at)
-    if read is None or token is None:
+    if read is None or token is None or (formula and over_dash(nodes, at, read[1])):
         return None
     belongs_on = named_follows(nodes, read[1], len(read[0])) and not numbers_after_names(nodes)
     if belongs_on and not token.text.isupper():
@@ -240,6 +240,12 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
 def counts_next(word: Token) -> bool:
     """Whether a figure is written to the word after it and counts that, the ``3P`` of ``T 3P hp``."""
     return word.kind == "word" and not word.spaced and not is_suffix(word)
+
+
+def over_dash(nodes: Nodes, at: int, end: int) -> bool:
+    """Whether part numbers would run over a dash with blanks, which parts families: ``asx 2 – 4 3 3 1``."""
+    dashes = (one for one in range(at + 1, end) if nodes[one].is_mark("-"))
+    return any(getattr(nodes[one], "spaced", False) for one in dashes)
 
 
 def begins_run(nodes: Nodes, at: int) -> bool:
