@@ -45,6 +45,9 @@ LONG_TEXTS_OF_WORK = (
     "work__search_text",
 )
 
+LATEST_FIRST = (F("first_day").desc(nulls_last=True), F("time").desc(nulls_last=True), "-pk")
+"""How performances stand in a list, where nothing goes before: indexes are made in this order."""
+
 
 class PerformanceQuerySet(SearchableQuerySet["Performance"]):
     """Questions about performances, asked of the database."""
@@ -66,7 +69,7 @@ class PerformanceQuerySet(SearchableQuerySet["Performance"]):
         return self.order_by(F("first_day").asc(nulls_last=True), F("time").asc(nulls_last=True), "pk")
 
     def latest_first(self) -> Self:
-        return self.order_by(F("first_day").desc(nulls_last=True), F("time").desc(nulls_last=True), "-pk")
+        return self.order_by(*LATEST_FIRST)
 
     def from_day(self, day: date) -> Self:
         """Return the performances that may take place on this day or later."""
@@ -149,7 +152,22 @@ class Performance(Record, Deletable, Guarded):
                 condition=Q(deleted_at__isnull=True),
                 name="performance_latest_first",
             ),
-            models.Index(fields=["composer", "last_day"], name="performance_from_day"),
+            *(
+                LatestFirst(
+                    fields=["composer", column, "-first_day", "-time", "-id"],
+                    condition=Q(deleted_at__isnull=True),
+                    name=f"performance_by_{column}",
+                )
+                for column in ("kind", "status")
+            ),
+            models.Index(
+                fields=["composer", "venue", "city", "country"],
+                condition=Q(deleted_at__isnull=True),
+                name="performance_by_place",
+            ),
+            models.Index(
+                fields=["composer", "last_day"], condition=Q(deleted_at__isnull=True), name="performance_from_day"
+            ),
             models.Index(  # holds all that a long history is counted by, so that its rows need not be read
                 fields=["composer", "first_day", "last_day", "status", "venue", "country"],
                 condition=Q(deleted_at__isnull=True),

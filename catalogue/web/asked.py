@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
@@ -10,17 +11,17 @@ from django.utils.functional import SimpleLazyObject
 from django_tables2 import RequestConfig
 
 from catalogue.gathering.versions import state_of_lists
-from catalogue.models import Performance, Work
+from catalogue.models import Composer, Performance, Work
 from catalogue.web.access import CatalogueRequest
 from catalogue.web.filters.drawn import drawn_questions, typed_in
 from catalogue.web.filters.performances import PerformanceFilter
 from catalogue.web.filters.works import WorkFilter
-from catalogue.web.tables.lists import ListTable
+from catalogue.web.tables.lists import Group, ListTable
+from catalogue.web.tables.performance_orders import COUNTED, YEARS, group_with, groups_in_order, groups_of_years
 from catalogue.web.tables.performances import PerformanceTable
 from catalogue.web.tables.works import WorkTable
 from catalogue.web.wording import page_language
 
-ORDER = "sort"  # by which an address asks for another order
 COLUMNS = "column"  # by which an address asks for a column to be shown
 
 
@@ -67,8 +68,33 @@ def asked_performances(request: CatalogueRequest, *, today: date) -> Asked:
     in_order(request, table)
     questions = drawn_questions(PerformanceFilter, typed, lambda: asked.form, slug=composer.slug, state=state)
     found = Asked(asked, table, questions, bool(typed))
-    table.remembers = found.is_asked or ORDER in request.GET
+    table.groups = grouped(found, composer)
+    table.remembers = found.is_asked or not is_usual(table)
     return found
+
+
+def grouped(asked: Asked, composer: Composer) -> Sequence[Group] | None:
+    """Return the groups in which performances stand, where nothing is asked but an order, or years or one thing that is
+    counted.
+
+    None where they stand in none.
+    """
+    table = asked.table
+    if not asked.is_asked:
+        return groups_in_order(table.order_by[0], composer, table.state) if len(table.order_by) == 1 else None
+    given = {name: value for name, value in asked.filter.form.cleaned_data.items() if value not in (None, "", ())}
+    if not is_usual(table):
+        return None
+    if set(given) <= set(YEARS):
+        since, until = (int(given[name]) if name in given else None for name in YEARS)
+        return groups_of_years(since, until, composer, table.state)
+    ((name, value), *more) = given.items()
+    return (group_with(name, value, composer, table.state),) if name in COUNTED and not more else None
+
+
+def is_usual(table: ListTable) -> bool:
+    """Whether performances are in the order in which they are where none is asked for."""
+    return tuple(table.order_by) == (PerformanceTable.Meta.order_by,)
 
 
 def in_order(request: CatalogueRequest, table: ListTable) -> None:

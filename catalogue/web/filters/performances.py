@@ -13,7 +13,7 @@ from django.utils.translation import gettext_lazy as _
 
 from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.versions import State, state_of_lists
-from catalogue.models import Composer, Performance, ProgrammedWork, Work
+from catalogue.models import Composer, Performance, ProgrammedWork, Venue, Work
 from catalogue.models.conditions import choices_of
 from catalogue.models.fields import refuse_unprintable
 from catalogue.terms import PerformanceKind, PerformanceStatus
@@ -97,5 +97,7 @@ class PerformanceFilter(EventFilter):
 def countries_at(_state: State, composers: tuple[int, ...]) -> tuple[str, ...]:
     """Return the countries in which the composers' music was performed, by name."""
     performances = Performance.objects.filter(composer__in=composers).order_by()
-    pairs = performances.values_list("venue__country", "country").distinct()
-    return tuple(sorted({venue or own for venue, own in pairs if venue or own}, key=write_country))
+    places = performances.values_list("composer", "venue", "city", "country").distinct()  # as an index has them
+    halls = dict(Venue.with_deleted.filter(composer__in=composers).values_list("pk", "country"))
+    found = {halls.get(hall) or own for _composer, hall, _city, own in places}
+    return tuple(sorted(found - {""}, key=write_country))

@@ -13,6 +13,7 @@ from django.utils.translation import gettext_lazy as _
 from catalogue.gathering.listed import ListedPerformance
 from catalogue.models import Composer, Work
 from catalogue.models.ordering import Folded
+from catalogue.models.performances import LATEST_FIRST
 from catalogue.web.tables.lists import ListColumn, Ordered, ordered_by
 from catalogue.web.tables.performances import PerformanceTable
 from catalogue.web.tables.works import WorkTable
@@ -57,4 +58,4 @@ class HousePerformanceTable(PerformanceTable):
         return self.whose[record.composer_id].name
 
     def order_composer(self, queryset: QuerySet[Any], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, Folded("composer__sort_name"), "-first_day")
+        return ordered_by(queryset, is_descending, Folded("composer__sort_name"), *LATEST_FIRST[:-1], last="-pk")

@@ -16,7 +16,7 @@ import django_tables2 as tables
 from django.core.exceptions import EmptyResultSet
 from django.core.paginator import Page, Paginator
 from django.db import connection
-from django.db.models import F, Func, QuerySet
+from django.db.models import QuerySet
 from django.forms.utils import flatatt
 from django.utils.functional import Promise, cached_property
 from django.utils.html import format_html
@@ -60,10 +60,10 @@ class ListColumn(tables.Column):
 Ordered = tuple[QuerySet[Any], bool]
 
 
-def ordered_by(found: QuerySet[Any], falling: bool, value: Any, *then: F | Func | str) -> Ordered:
+def ordered_by(found: QuerySet[Any], falling: bool, value: Any, *then: Any, last: str = "pk") -> Ordered:
     """Order by a value, what has none last, then by something that no two rows share."""
     first = value.desc(nulls_last=True) if falling else value.asc(nulls_last=True)
-    return found.order_by(first, *then, "pk"), True
+    return found.order_by(first, *then, last), True
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,10 +96,15 @@ class DeferredPaginator(Paginator):
         return Page(rows, number, self)
 
     def keys(self, start: int, end: int) -> Sequence[int]:
-        found = self.object_list.values_list("pk", flat=True)
-        if start <= self.count - end:
-            return list(found[start:end])
-        return list(found.reverse()[self.count - end : self.count - start])[::-1]
+        return keys_between(self.object_list, start, end, self.count)
+
+
+def keys_between(found: QuerySet[Any], start: int, end: int, number: int) -> list[int]:
+    """Return the keys of the rows from ``start`` up to ``end`` of so many rows, found from the nearer end."""
+    keys = found.values_list("pk", flat=True)
+    if start <= number - end:
+        return list(keys[start:end])
+    return list(keys.reverse()[number - end : number - start])[::-1]
 
 
 class RememberingPaginator(DeferredPaginator):
@@ -107,12 +112,7 @@ class RememberingPaginator(DeferredPaginator):
 
     def __init__(self, found: QuerySet[Any], per_page: int, state: State) -> None:
         super().__init__(found, per_page)
-        try:
-            question = found.values_list("pk", flat=True).query.sql_with_params()
-        except EmptyResultSet:
-            self.all_keys = array("q")
-        else:
-            self.all_keys = keys_at(state, *question)
+        self.all_keys = remembered_keys(found, state)
 
     @property
     def count(self) -> int:
@@ -120,6 +120,54 @@ class RememberingPaginator(DeferredPaginator):
 
     def keys(self, start: int, end: int) -> Sequence[int]:
         return self.all_keys[start:end]
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Rows that stand together in an order: ``rows`` in their own order, and their ``number``.
+
+    ``remembered`` says that no index has them in that order: all their keys are found once for each state.
+    """
+
+    rows: QuerySet[Any]
+    number: int
+    remembered: State | None = None
+
+    def keys(self, start: int, end: int) -> Sequence[int]:
+        if self.remembered is None:
+            return keys_between(self.rows, start, end, self.number)
+        return remembered_keys(self.rows, self.remembered)[start:end]
+
+
+class GroupedPaginator(DeferredPaginator):
+    """For rows in few groups, one after the other: only those groups are asked that a page lies in."""
+
+    def __init__(self, found: QuerySet[Any], per_page: int, groups: Sequence[Group]) -> None:
+        super().__init__(found, per_page)
+        self.groups = groups
+
+    @cached_property
+    def count(self) -> int:
+        return sum(group.number for group in self.groups)
+
+    def keys(self, start: int, end: int) -> Sequence[int]:
+        found: list[int] = []
+        before = 0
+        for group in self.groups:
+            first, last = max(start - before, 0), min(end - before, group.number)
+            if first < last:
+                found += group.keys(first, last)
+            before += group.number
+        return found
+
+
+def remembered_keys(found: QuerySet[Any], state: State) -> array[int]:
+    """Return the keys of all rows in their order."""
+    try:
+        question = found.values_list("pk", flat=True).query.sql_with_params()
+    except EmptyResultSet:
+        return array("q")
+    return keys_at(state, *question)
 
 
 def rows_among(found: QuerySet[Any], keys: Sequence[int]) -> list[Any]:
@@ -138,13 +186,15 @@ def keys_at(_state: State, question: str, told: tuple[Any, ...]) -> array[int]:
 class ListTable(tables.Table):
     """A list with one page shown. ``caption`` says what it lists; ``cards_early`` where it holds strips.
 
-    ``composers`` is whose records it lists; ``remembers`` where no index has its rows in their order.
+    ``composers`` is whose records it lists; ``remembers`` where no index has its rows in their order, ``groups`` where
+    they are known to stand in groups one after the other.
 
     ``on_request`` names the columns that are shown where they are asked for only.
     """
 
     composers: Sequence[Composer]
     remembers: bool = False
+    groups: Sequence[Group] | None = None
     caption: ClassVar[str | Promise] = ""
     cards_early: ClassVar[bool] = False
     on_request: ClassVar[tuple[str, ...]] = ()
@@ -176,15 +226,20 @@ class ListTable(tables.Table):
 
         ``all_of`` is how many there are, where nothing was asked and that is known.
         """
-        found: QuerySet[Any] = self.data.data
-        pages = (
-            RememberingPaginator(found, PER_PAGE, self.state) if self.remembers else DeferredPaginator(found, PER_PAGE)
-        )
-        if all_of is not None and not self.remembers:
+        pages = self.pages()
+        if all_of is not None and type(pages) is DeferredPaginator:
             pages.count = all_of  # the framework counts once and keeps it there
         pages.rows_of = self.rows_of
         self.page = pages.get_page(number)
         self.look_up(list(self.page.object_list))
+
+    def pages(self) -> DeferredPaginator:
+        found: QuerySet[Any] = self.data.data
+        if self.groups is not None:
+            return GroupedPaginator(found, PER_PAGE, self.groups)
+        return (
+            RememberingPaginator(found, PER_PAGE, self.state) if self.remembers else DeferredPaginator(found, PER_PAGE)
+        )
 
     def rows_of(self, keys: Sequence[int]) -> Sequence[Any]:
         """Fetch the rows of some keys in their order: most lists show records."""

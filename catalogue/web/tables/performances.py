@@ -17,6 +17,7 @@ from catalogue.gathering.listed import ListedPerformance, gather_listed
 from catalogue.models import Composer, Performance
 from catalogue.models.conditions import choices_of
 from catalogue.models.ordering import Folded
+from catalogue.models.performances import LATEST_FIRST
 from catalogue.rules.premieres import Claim
 from catalogue.terms import PerformanceKind, PerformanceStatus
 from catalogue.timing import PartialDate, write_date
@@ -27,6 +28,7 @@ from catalogue.web.places import write_country
 from catalogue.web.programmes import city_of, titles_html
 from catalogue.web.row_addresses import RowAddresses
 from catalogue.web.tables.lists import AT_ONCE, ListColumn, ListTable, Ordered, ordered_by
+from catalogue.web.tables.performance_orders import EARLIEST_FIRST
 from catalogue.web.wording import page_language
 
 TO_COME = (PerformanceStatus.PLANNED, PerformanceStatus.CONFIRMED)
@@ -135,18 +137,20 @@ class PerformanceTable(ListTable):
         return record.presenter
 
     def order_kind(self, queryset: QuerySet[Performance], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("kind"), "-first_day")
+        return queryset.order_by("-kind" if is_descending else "kind", *LATEST_FIRST), True
 
     def order_status(self, queryset: QuerySet[Performance], is_descending: bool) -> Ordered:
-        return ordered_by(queryset, is_descending, F("status"), "-first_day")
+        return queryset.order_by("-status" if is_descending else "status", *LATEST_FIRST), True
 
     def order_date(self, queryset: Any, is_descending: bool) -> Ordered:
-        return (queryset.latest_first() if is_descending else queryset.in_date_order()), True
+        if is_descending:
+            return queryset.latest_first(), True
+        return queryset.order_by(F("first_day").asc(nulls_last=True), *EARLIEST_FIRST[1:]), True
 
     def order_place(self, queryset: QuerySet[Performance], is_descending: bool) -> Ordered:
         city = Coalesce(NullIf("venue__city", Value("")), NullIf("city", Value("")), output_field=CharField())
         named = queryset.annotate(city_of=Folded(city))
-        return ordered_by(named, is_descending, F("city_of"), "-first_day")
+        return ordered_by(named, is_descending, F("city_of"), *LATEST_FIRST[:-1], last="-pk")
 
 
 def second(text: str) -> str:
