@@ -13,7 +13,7 @@ from enum import StrEnum
 from importlib import import_module
 from pkgutil import iter_modules
 from statistics import median
-from time import perf_counter
+from time import perf_counter, process_time
 
 from catalogue.benches import subjects
 
@@ -58,7 +58,8 @@ class Bench:
     ``bound`` says in words what the bare way does, ``aim`` the ratio that is aimed at. ``prepare`` makes the pair for a
     size, or raises Unmeasurable; ``stored`` where it needs a database, ``on_disk`` where others than this thread open
     it. The ways are timed, or where it is ``counted`` return themselves how much it took, in its ``unit``; what is
-    ``steady`` comes out the same each time and is done once.
+    ``steady`` comes out the same each time and is done once. What only ``reckons``, in one thread that waits for
+    nothing, is timed by the processor's clock: where a machine is busy the longer way is interrupted more.
     """
 
     name: str
@@ -71,6 +72,7 @@ class Bench:
     unit: Unit = Unit.SECONDS
     counted: bool = False
     steady: bool = False
+    reckons: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +110,7 @@ def benches() -> tuple[Bench, ...]:
 
 def measure(bench: Bench, size: int, *, seconds: float = SECONDS) -> Figure:
     """Measure one size: ours and the bound by turns, the first time for warming up where it is short."""
-    taking = counted if bench.counted else timed
+    taking = counted if bench.counted else reckoned if bench.reckons else timed
     with bench.prepare(size) as pair:
         gc.freeze()
         begun = perf_counter()
@@ -139,12 +141,17 @@ def turn(pair: Pair, number: int, taking: Taking) -> tuple[float, float]:
     return taking(pair, pair.ours), taking(pair, pair.bare)
 
 
-def timed(pair: Pair, way: Way) -> float:
+def timed(pair: Pair, way: Way, clock: Callable[[], float] = perf_counter) -> float:
     pair.before()
     gc.collect()  # quick: what was there before the measuring is frozen
-    begun = perf_counter()
+    begun = clock()
     way()
-    return perf_counter() - begun
+    return clock() - begun
+
+
+def reckoned(pair: Pair, way: Way) -> float:
+    """Time a way by what the processor has given to it."""
+    return timed(pair, way, process_time)
 
 
 def counted(pair: Pair, way: Way) -> float:

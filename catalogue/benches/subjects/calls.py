@@ -129,6 +129,7 @@ BENCHES = (
         (1_000, 10_000),
         held_against_a_call,
         aim=30,
+        reckons=True,
     ),
     Bench(
         "choose three sets of works",
@@ -136,6 +137,7 @@ BENCHES = (
         (50, 500),
         chosen_among,
         aim=120,
+        reckons=True,
     ),
     Bench(
         "choose three sets of works alike",
@@ -143,5 +145,6 @@ BENCHES = (
         (500,),
         chosen_among_like,
         aim=300,
+        reckons=True,
     ),
 )

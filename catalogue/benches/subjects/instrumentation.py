@@ -64,7 +64,7 @@ def of_lists(size: int) -> range:
 
 
 BENCHES = (
-    Bench("read instrumentations", BOUND, (1_000, 10_000, 100_000), texts(range), aim=AIM),
-    Bench("read lists of instruments", BOUND, (1_000, 10_000), texts(of_lists), aim=AIM),
-    Bench("read lists, nothing remembered", BOUND, (1_000,), unlike_any),
+    Bench("read instrumentations", BOUND, (1_000, 10_000, 100_000), texts(range), aim=AIM, reckons=True),
+    Bench("read lists of instruments", BOUND, (1_000, 10_000), texts(of_lists), aim=AIM, reckons=True),
+    Bench("read lists, nothing remembered", BOUND, (1_000,), unlike_any, reckons=True),
 )

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 
 import pytest
 
+from catalogue.benches import measuring
 from catalogue.benches.invented import catalogue, forces
 from catalogue.benches.measuring import Bench, Pair, Unit, Unmeasurable, benches, measure
 from catalogue.benches.subjects.documents import draw_bare, lines_of, works_list
@@ -94,3 +96,16 @@ def test_invented_forces_differ() -> None:
     given = {forces(number) for number in range(100_000)}
 
     assert len(given) == 100_000
+
+
+def test_what_only_reckons_is_timed_by_the_clock_of_the_processor(monkeypatch: pytest.MonkeyPatch) -> None:
+    ticks = itertools.count(step=3)
+    monkeypatch.setattr(measuring, "process_time", lambda: next(ticks))
+
+    @contextmanager
+    def prepare(size: int) -> Iterator[Pair]:
+        yield Pair(lambda: None, lambda: None)
+
+    figure = measure(Bench("reckoning", "the same", (1,), prepare, reckons=True), 1, seconds=0)
+
+    assert (figure.amount, figure.bound_amount) == (3, 3)
