@@ -69,7 +69,10 @@ def chair_list(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | 
 
 
 def pointed_chairs_apart(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
-    """Settle ``3(1.pic 2.pic 3.afl)``: blanks part chairs, a point stands between each and what it doubles."""
+    """Settle ``3(1.pic 2.pic 3.afl)``: blanks part chairs, a point stands between each and what it doubles.
+
+    One alone doubles too where the list of chairs would be too short, ``3(1.pic)``.
+    """
     section = draft.section or own_section(draft)
     found: list[tuple[int, str]] = []
     at, nodes = 0, bracket.nodes
@@ -83,7 +86,8 @@ def pointed_chairs_apart(draft: Draft, bracket: Bracket, forces: Forces) -> list
             return None
         found.append((seat.number, name.surely(section) or name.slugs[0]))
         at = name.end
-    if len(found) < FEWEST_APART or at < len(nodes):
+    one_doubles = len(found) == 1 and bracket.opening == "(" and draft.most > FEWEST_APART
+    if not (one_doubles or len(found) >= FEWEST_APART) or at < len(nodes):
         return None
     for number, slug in found:
         double(draft, number, (slug,), "")

@@ -12,7 +12,7 @@ from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ENSEMBLE, ORCHESTRA
 from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import is_key, numbers_after_names, phrase_end, seat_value, token_at
+from catalogue.instrumentation.phrases import is_key, numbers_after_names, parted_name, phrase_end, seat_value, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes
 from catalogue.instrumentation.vocabulary import instrument
 
@@ -61,7 +61,8 @@ def has_formula(nodes: Nodes) -> bool:
         following = nodes[at + 1] if at + 1 < len(nodes) else None
         named = following is not None and following.kind == "word" and not following.is_word("d")
         digits = len(getattr(node, "text", ""))
-        if at and nodes[at - 1].kind == "word" and not node.spaced and digits < 3:
+        glued = at > 0 and nodes[at - 1].kind == "word" and not node.spaced
+        if digits < 3 and (glued or parted_name(nodes, at)):
             continue
         bare += 3 if digits == PACKED_FAMILY else 0 if named else 1 if digits < 3 else 3
     return bare >= 3

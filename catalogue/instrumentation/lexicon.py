@@ -169,7 +169,8 @@ PLAYERS = keyed(
     "players player spieler spl esec esecutori esecutore exécutants exécutant instrumentistes ejecutantes ejecutante "
     "percussionists percussionist schlagzeuger percussionnistes musicians suonatori players_required pl executants "
     "instrumentistas percusionistas strumentisti ausführende ausführenden "
-    "spielern esec. intérpretes musicos performers spl"
+    "spielern esec. intérpretes musicos performers spl musicien musiciens musicista musicisti músico músicos musiker "
+    "interprète interprètes suonatore joueurs"
 )
 DESKS = keyed("desks desk stands stand pulte pult pupitres leggii leggio atriles atril pults")
 UP_TO = keyed(

@@ -40,10 +40,18 @@ def without_limit(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     label = phrase_end(nodes, 0, SETS)
     labelled = label is not None and label < len(nodes) and nodes[label].is_mark(":")
     start = score_end(nodes, past_mark(nodes, label)) if labelled and label is not None else 0
-    if start and any(node.kind == "number" for node in nodes[start:]):
+    if start and any(node.kind == "number" for node in nodes[start:]) and not numbers_parts(nodes, start):
         message = "The numbers of a set were read as players."
         forces.remark("printed-set", message, nodes[0].start, nodes[start - 1].end, "copies of printed parts")
     return Row(nodes[start:]) if start else nodes
+
+
+def numbers_parts(nodes: Nodes, start: int) -> bool:
+    """Whether the numbers follow names that are repeated, ``Fl 1, Fl 2``: those of parts, which nobody could copy."""
+    places = [at for at in range(start, len(nodes)) if nodes[at].kind == "number"]
+    names = [nodes[at - 2 if nodes[at - 1].is_mark(".") else at - 1] for at in places]
+    words = [name.key for name in names if name.kind == "word"]
+    return len(words) == len(names) and len(set(words)) < len(words)
 
 
 def lists_after(nodes: Nodes, at: int) -> bool:

@@ -13,6 +13,7 @@ def merge_seats(forces: Forces) -> None:
     """Make one line of numbered players or parts of an instrument, ``Oboe 1, Oboe 2``, ``1st horn``, ``flute 1,2``."""
     if not [draft for draft in forces.drafts if draft.seats or draft.number_after]:
         return
+    say_of_band_parts(forces)
     merged: dict[tuple[str, str | None, str], Draft] = {}
     kept: list[Draft] = []
     totals = players_of_parts(forces)
@@ -34,6 +35,20 @@ def merge_seats(forces: Forces) -> None:
             draft.counted(sum(most for _, most in totals[key]))
         finish_seats(draft, forces)
     forces.drafts[:] = kept
+
+
+BAND = {"alto-saxophone", "euphonium", "baritone-horn"}
+FEWEST_PARTS = 5
+
+
+def say_of_band_parts(forces: Forces) -> None:
+    """Say of the parts of a band, a line each, that one player was read for each: a band has several to a part."""
+    numbered = [draft for draft in forces.drafts if draft.number_after and draft.count is None]
+    winds = {draft.family for draft in numbered} >= {"woodwind", "brass"}
+    band = any(draft.slug in BAND for draft in forces.drafts)
+    if band and winds and len(numbered) >= FEWEST_PARTS and "\n" in forces.text:
+        message = "The parts of a band are listed; one player was read for each."
+        forces.remark("band-parts", message, numbered[0].start, numbered[-1].end, "several players to a part")
 
 
 def players_of_parts(forces: Forces) -> dict[tuple[str, str | None, str], list[tuple[int, int]]]:

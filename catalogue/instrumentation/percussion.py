@@ -148,12 +148,16 @@ def shared_by_one(draft: Draft) -> None:
     draft.slashed = []
 
 
+SEVERAL = {"percussions", "percusiones"}
+"""Plurals that tell of several players and not how many; the Italian ``percussioni`` is any number of them."""
+
+
 def bare(draft: Draft, forces: Forces, *, orchestral: bool) -> None:
     written = draft.name.written if draft.name is not None else ""
     if "orff" in key_of(written):
         draft.notes.append(written)
         draft.open = True
-    elif (orchestral and draft.role != "soloist") or draft.open:
+    elif (orchestral and draft.role != "soloist") or draft.open or key_of(written) in SEVERAL:
         draft.open = True
     else:
         draft.counted(1)

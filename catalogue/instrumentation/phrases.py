@@ -272,9 +272,17 @@ def numbers_after_names(nodes: Nodes) -> bool:
     pointed = [
         at in ranges or (at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word") for at in numbers
     ]
+    if any(pointed) and len({nodes[at - 1 - nodes[at - 1].is_mark(".:")].key for at in numbers}) == len(numbers):
+        pointed = [point or parted_name(nodes, at) for at, point in zip(numbers, pointed, strict=True)]
     apart = [at + 1 == len(nodes) or nodes[at + 1].kind != "word" or nodes[at + 1].spaced for at in numbers]
     several = len(numbers) > 1 or (numbers == [2] and len(nodes) == 3)
     return several and all(pointed) and all(apart) and not numbers_before_names(nodes, numbers)
+
+
+def parted_name(nodes: Nodes, at: int) -> bool:
+    """Whether a number stands after a word and a blank at the end of an item, ``Tuba 1,``."""
+    ends = at + 1 == len(nodes) or nodes[at + 1].is_mark(",;\n")
+    return at > 0 and nodes[at - 1].kind == "word" and ends
 
 
 def numbers_before_names(nodes: Nodes, numbers: list[int]) -> bool:

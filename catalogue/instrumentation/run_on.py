@@ -172,7 +172,7 @@ def extras(nodes: Nodes) -> Iterator[tuple[int, str]]:
     while at < len(nodes):
         row = places_from(nodes, at)
         figures = [one for one in row if nodes[one].kind == "number"]
-        bare = any(two == one + 1 for one, two in pairwise(figures))
+        bare = any(one in figures and two in figures for one, two in pairwise(row))
         if bare and len(figures) in (FAMILY, 2 * FAMILY):
             yield from ((two, "+") for one, two in pairwise(row) if one in figures and two not in figures)
             yield from ((two, ".") for two in row[1:2] if row[0] not in figures and two in figures)

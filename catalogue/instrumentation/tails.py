@@ -123,7 +123,7 @@ def numbered_after_point(nodes: Nodes, at: int, draft: Draft, *, formula: bool) 
     if numbers_after_names(nodes):
         return True
     if not nodes[at + 1].spaced:
-        return False
+        return not formula and (read[1] == len(nodes) or nodes[read[1]].is_mark(",;\n"))
     if read[1] < len(nodes) and nodes[read[1]].is_mark(":"):
         return True
     return not formula and not named_follows(nodes, read[1], len(read[0]))

@@ -14,9 +14,15 @@ FEWEST = 2
 
 
 def tell(nodes: Nodes, start: int, end: int, forces: Forces) -> None:
-    """Keep the one number of the nodes from ``start`` to ``end``, words that only introduce a list."""
+    """Keep the one number of the nodes from ``start`` to ``end``, words that only introduce a list.
+
+    A number after a word is that of a label, ``Part 2:``.
+    """
     numbers = [one for at in range(start, end) if (one := count_at(nodes, at)) is not None and one.end <= end]
     end -= nodes[end - 1].is_mark(":")
+    labels = len(numbers) == 1 and numbers[0].end == end and start < end - 1
+    if labels and nodes[start].kind == "word" and nodes[end - 1].kind == "number":
+        return
     if len(numbers) == 1 and numbers[0].least == numbers[0].most >= FEWEST:
         forces.told.append(Told(numbers[0].most, nodes[start].start, nodes[end - 1].end))
 
@@ -28,6 +34,15 @@ def say_of_numbers(forces: Forces) -> None:
         if beyond and not draft.collective:
             message = "The number after the name was read as that of a part."
             forces.remark("number-not-read", message, draft.start, draft.end, "a number of players")
+        elif len(draft.number_after) == 1 and draft.count is None and is_lone_part(draft, forces):
+            message = f"The number was read as that of one part, number {draft.number_after[0]}."
+            forces.remark("lone-part", message, draft.start, draft.end, "a number of players")
+
+
+def is_lone_part(draft: Draft, forces: Forces) -> bool:
+    """Whether the number after a name is above one and no other part of the instrument is named, ``Fl 1, Hr 4``."""
+    others = [one for one in forces.drafts if one is not draft and one.slug == draft.slug]
+    return draft.number_after[0] > 1 and not others and draft.slug != "percussion" and not draft.chairs
 
 
 def say_of_body(nodes: Nodes, start: int, end: int, drafts: list[Draft], forces: Forces) -> None:

@@ -13,6 +13,7 @@ from catalogue.instrumentation import Instrumentation, InstrumentationError, Lin
 DATA = Path(__file__).parent / "instrumentation"
 ROWS = [json.loads(line) for line in (DATA / "texts.jsonl").read_text(encoding="utf-8").splitlines()]
 INVENTED = [json.loads(line) for line in (DATA / "invented.jsonl").read_text(encoding="utf-8").splitlines()]
+BLIND = [json.loads(line) for line in (DATA / "blind.jsonl").read_text(encoding="utf-8").splitlines()]
 FIRM = [row for row in ROWS if not row["ambiguous"]]
 OPEN = [row for row in ROWS if row["ambiguous"]]
 SECTIONS = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
@@ -156,6 +157,11 @@ def read_otherwise(rows: list[dict[str, object]]) -> dict[str, object]:
 
 def test_every_eighth_invented_text_is_read_as_by_hand():
     assert read_otherwise(INVENTED[::8]) == {}
+
+
+def test_blind_texts_are_read_as_by_hand():
+    assert len(BLIND) >= 110
+    assert read_otherwise(BLIND) == {}
 
 
 @pytest.mark.slow
