@@ -93,6 +93,20 @@ def migrate_to(alias: str, newest: list[tuple[str, str]] | None) -> None:
     executor.migrate(newest)
 
 
+def make_tables_like(file: Path, alias: str) -> None:
+    """Give an empty SQLite database the tables of a file that has been found sound, and the migrations it has seen."""
+    with closing(sqlite3.connect(f"{file.absolute().as_uri()}?mode=ro", uri=True)) as database:
+        tables = database.execute(
+            "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL AND name NOT GLOB 'sqlite_*' ORDER BY type = 'index'"
+        )
+        statements = [statement for (statement,) in tables]
+        seen = database.execute("SELECT app, name, applied FROM django_migrations ORDER BY id").fetchall()
+    with transaction.atomic(using=alias), connections[alias].cursor() as cursor:
+        for statement in statements:
+            cursor.execute(statement)
+        cursor.executemany("INSERT INTO django_migrations (app, name, applied) VALUES (%s, %s, %s)", seen)
+
+
 def fits(pattern: str, text: str) -> bool:
     """Answer the constraints that ask for a pattern; one that is not ours is not tried, it might never end."""
     return pattern in PATTERNS and re.search(pattern, text) is not None

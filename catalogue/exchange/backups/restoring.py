@@ -31,7 +31,7 @@ from catalogue.exchange.backups.archive import (
     opened,
 )
 from catalogue.exchange.backups.checking import check_backup, check_rows
-from catalogue.exchange.backups.databases import fresh_schema, fresh_sqlite, migrate_to
+from catalogue.exchange.backups.databases import fresh_schema, fresh_sqlite, make_tables_like, migrate_to
 from catalogue.exchange.backups.lines import (
     Step,
     apps_at,
@@ -92,7 +92,11 @@ def why_not_restored(fault: Exception) -> str:
 
 
 def try_backup(path: Path, *, step: Step = nothing) -> Manifest:
-    """Restore a backup into a scratch database and compare every record with it. Raises BackupError."""
+    """Restore a backup into a scratch database and compare every record with it. Raises BackupError.
+
+    The lines are stored in tables like those of the backup's own snapshot, where it has one: to make them step by step
+    takes minutes and much memory in a large program, and a backup that has a snapshot is restored from that.
+    """
     manifest = check_backup(path)
     with TemporaryDirectory(prefix=".trial-", dir=path.parent) as folder, filled(path, manifest, folder, step) as alias:
         compare(alias, manifest)
@@ -103,8 +107,16 @@ def try_backup(path: Path, *, step: Step = nothing) -> Manifest:
 @contextmanager
 def filled(path: Path, manifest: Manifest, folder: str, step: Step) -> Iterator[str]:
     """Give a fresh SQLite database with the lines of the backup."""
+    newest = newest_of(manifest.migrations)
     with fresh_sqlite(Path(folder)) as alias:
-        load_lines(path, manifest, alias, step)
+        if DATABASE in manifest.members:
+            snapshot = Path(folder) / "snapshot.sqlite3"
+            unpack(path, DATABASE, snapshot)
+            make_tables_like(snapshot, alias)
+            snapshot.unlink()
+        else:
+            migrate_to(alias, newest)
+        store_records(path, newest, alias, step)
         yield alias
 
 
@@ -112,9 +124,14 @@ def load_lines(path: Path, manifest: Manifest, alias: str, step: Step) -> None:
     """Make the tables as they were, and store the lines in them, all or nothing."""
     newest = newest_of(manifest.migrations)
     migrate_to(alias, newest)
+    store_records(path, newest, alias, step)
+
+
+def store_records(path: Path, newest: list[tuple[str, str]], alias: str, step: Step) -> None:
+    """Store the lines of a backup in the tables as these migrations leave them, all or nothing."""
     models = kept_models(apps_at(newest))
     try:
-        with opened(path) as (archive, _manifest), transaction.atomic(using=alias):
+        with opened(path) as (archive, manifest), transaction.atomic(using=alias):
             for model in models:
                 name = f"records/{label_of(model)}.jsonl"
                 store_lines(model, alias, lines_in(archive, name, manifest.members[name]), step)
@@ -144,7 +161,7 @@ def restore_sqlite(wanted: Wanted, target: Path) -> str:
     try:
         with fresh_sqlite(folder) as alias:
             if DATABASE in wanted.manifest.members:
-                unpack(wanted, DATABASE, folder / "fresh.sqlite3")
+                unpack(wanted.path, DATABASE, folder / "fresh.sqlite3")
             else:
                 load_lines(wanted.path, wanted.manifest, alias, wanted.step)
             make_ready(alias, as_it_was=wanted.as_it_was)
@@ -254,6 +271,6 @@ def put_files(wanted: Wanted) -> None:
                 put_upload(found[1], checked_pieces(archive, name, member))
 
 
-def unpack(wanted: Wanted, name: str, target: Path) -> None:
-    with opened(wanted.path) as (archive, manifest), open(target, "wb") as file:
+def unpack(path: Path, name: str, target: Path) -> None:
+    with opened(path) as (archive, manifest), open(target, "wb") as file:
         file.writelines(checked_pieces(archive, name, manifest.members[name]))
