@@ -100,5 +100,6 @@ def given_away(files: list[MadeFile], pack: Pack, sought: tuple[Sought, ...]) ->
     """Search each file as it will leave the house; a long one lies on the disk meanwhile."""
     for one in files:
         with SpooledTemporaryFile(HELD) as file:
-            file.writelines(one.member.parts())
+            for part in one.member.parts():
+                file.write(part)  # many lines at once would all be held before the first goes to the disk
             yield from findings_in(pack, one.member.name, cast(BinaryIO, file), sought)
