@@ -55,12 +55,21 @@ def reading(composer: Composer) -> int:
 
 
 def saving(composer: Composer, work: int, numbers: Iterator[int]) -> int:
-    return signed_in(composer).post(f"/c/{composer.slug}/works/{work}/edit/", saved_title(next(numbers))).status_code
+    typed = saved_title(next(numbers), saves_of(work))
+    status = signed_in(composer).post(f"/c/{composer.slug}/works/{work}/edit/", typed).status_code
+    if status != 302:
+        raise RuntimeError(f"A save was answered with {status}: it was not stored.")
+    return status
 
 
-def saved_title(number: int) -> dict[str, str]:
+def saves_of(work: int) -> int:
+    """Return how often a work has been saved, as the form of it that is opened now tells."""
+    return Work.objects.values_list("saves", flat=True).get(pk=work)
+
+
+def saved_title(number: int, saves: int) -> dict[str, str]:
     """Return what the form of a work sends that is given a title."""
-    typed = {"title": f"Saved {number}", "category": "other", "status": "active", "movements": ""}
+    typed = {"title": f"Saved {number}", "category": "other", "status": "active", "movements": "", "saves": str(saves)}
     return typed | {"commissions-TOTAL_FORMS": "0", "commissions-INITIAL_FORMS": "0"}
 
 

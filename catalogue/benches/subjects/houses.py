@@ -21,7 +21,7 @@ from django.urls import include, path, reverse
 
 from catalogue.benches.houses import PEOPLE, calendars_of, house_of, people_of
 from catalogue.benches.measuring import Bench, Pair
-from catalogue.benches.subjects.crowds import THREADS, Errand, in_turn, saved_title, together
+from catalogue.benches.subjects.crowds import THREADS, Errand, in_turn, saved_title, saves_of, together
 from catalogue.models import Composer, Performance, Work
 from catalogue.web.kept_calendars import forget_calendars
 
@@ -50,7 +50,7 @@ def asking(address: str, headers: dict[str, str]) -> int:
 
 def saving(composer: Composer, session: str, work: int, numbers: Iterator[int]) -> int:
     address = reverse("work-edit", args=[composer.slug, work])
-    return browser().post(address, saved_title(next(numbers)), headers=cookie(session)).status_code
+    return browser().post(address, saved_title(next(numbers), saves_of(work)), headers=cookie(session)).status_code
 
 
 # ---- fifty people at work

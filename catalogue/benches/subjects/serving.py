@@ -119,6 +119,8 @@ def served(*changed: str) -> Iterator[int]:
         try:
             wait_for(server, port, log)
             yield port
+        except RuntimeError as fault:
+            raise RuntimeError(f"{fault} The server says: {last_words(log)}") from fault
         finally:
             server.terminate()
             server.wait(PATIENCE)
@@ -140,7 +142,11 @@ def wait_for(server: subprocess.Popen[bytes], port: int, log: Path) -> None:
             sleep(0.2)
         else:
             return
-    raise RuntimeError(f"The server cannot be asked: {log.read_text(encoding='utf-8', errors='replace')[-2000:]}")
+    raise RuntimeError(f"The server cannot be asked: {last_words(log)}")
+
+
+def last_words(log: Path) -> str:
+    return log.read_text(encoding="utf-8", errors="replace")[-2000:]
 
 
 @contextmanager
