@@ -1,11 +1,12 @@
 #!/usr/bin/env python3
 """Says of how many small faults the tests notice: each is put into one function, and the tests that run its line run.
 
-    LEDGERLINE_DATA=$(mktemp -d) .venv/bin/python .ci/mutants.py [GROUP …] [--most 40] [--every 1]
+    LEDGERLINE_DATA=$(mktemp -d) .venv/bin/python .ci/mutants.py [GROUP …] [--most 40] [--every 1] [--covered]
 
 The groups are in ``GROUPS``; without one all are tried. For each fault that no test notices its place and its lines are
-printed, at the end how many of how many were noticed. ``--most`` bounds how many tests are run against one fault, those
-first that run the fewest lines; ``--every 5`` tries every fifth fault only.
+printed, at the end how many of how many were noticed. ``--most`` bounds how many tests are run against one fault,
+by turns one of each file, those that run the fewest lines first; ``--every 5`` tries every fifth fault only. With
+``--covered`` the tests of the groups run once, without faults, and what is told is which lines and branches they run.
 
 Everything is loaded once. Each fault has a process of its own, split off from that, in which the code of one function
 is exchanged, so that it costs no more than its tests take. What stands outside of functions is left alone.
@@ -29,6 +30,7 @@ from pathlib import Path
 from types import CodeType, FrameType, FunctionType
 from typing import Any
 
+import coverage
 import pytest
 from _pytest.runner import runtestprotocol
 
@@ -274,7 +276,7 @@ class Trial:
         for number in failed:
             print(f"fails as things are, left out: {items[number].nodeid}")
         found = defaultdict(list)
-        self.order = sorted(set(lines_of) - failed, key=lambda one: (len(lines_of[one]), seconds[one]))
+        self.order = by_turns(items, sorted(set(lines_of) - failed, key=lambda one: (len(lines_of[one]), seconds[one])))
         for number in self.order:
             for line in lines_of[number]:
                 found[line].append(number)
@@ -296,6 +298,16 @@ class Trial:
                 f"{fault.file}:{fault.lines[-1]} {fault.function} ({tests})\n  - {fault.before}\n  + {fault.after}",
                 flush=True,
             )
+
+
+def by_turns(items: list[pytest.Item], numbers: list[int]) -> list[int]:
+    """Return tests in an order that takes one of each file before it takes a second of any."""
+    places: dict[Path, int] = defaultdict(int)
+    turns = {}
+    for number in numbers:
+        turns[number] = places[items[number].path]
+        places[items[number].path] += 1
+    return sorted(numbers, key=lambda one: turns[one])
 
 
 def text_of(file: str) -> str:
@@ -370,14 +382,33 @@ def try_group(name: str, *, most: int, every: int) -> int:
     return os.waitstatus_to_exitcode(os.waitpid(process, 0)[1])
 
 
+def cover_group(name: str) -> int:
+    """Run the tests of a group in a process of its own and say which lines and branches of its files they run."""
+    process = os.fork()
+    if process == 0:
+        files, tests = GROUPS[name]
+        watched = coverage.Coverage(
+            branch=True, include=[str(ROOT / one) for one in files], data_file=None, config_file=False
+        )
+        watched.start()
+        code = pytest.main(["-q", "-p", "no:cacheprovider", "-m", "not slow", *tests])
+        watched.stop()
+        watched.report(show_missing=True)
+        os._exit(int(code))
+    return os.waitstatus_to_exitcode(os.waitpid(process, 0)[1])
+
+
 def main() -> int:
     asked = argparse.ArgumentParser(description="Of how many small faults do the tests notice?")
     asked.add_argument("groups", nargs="*", help=", ".join(GROUPS))
     asked.add_argument("--most", type=int, default=40, help="tests that are run against one fault")
     asked.add_argument("--every", type=int, default=1, help="try every so many-th fault")
+    asked.add_argument("--covered", action="store_true", help="run the tests and say what they run, without any fault")
     told = asked.parse_args()
     os.chdir(ROOT)
     sys.path.insert(0, str(ROOT))
+    if told.covered:
+        return max(cover_group(name) for name in told.groups or GROUPS)
     return max(try_group(name, most=told.most, every=told.every) for name in told.groups or GROUPS)
 
 

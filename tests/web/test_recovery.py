@@ -145,6 +145,22 @@ def test_somebody_new_is_invited_by_mail(signed_in: Callable[[User], Client], pe
     assert visitor.get("/c/ilka-marovand/works/new/").status_code == 200
 
 
+@pytest.mark.parametrize("name", ["Ilka\rBcc: all@house.example", "Ilka\r\nBcc: all@house.example", "Ilka\nSubject: x"])
+def test_no_name_becomes_a_header_of_a_mail(
+    signed_in: Callable[[User], Client], person: User, composer: Composer, name: str
+) -> None:
+    Composer.objects.filter(pk=composer.pk).update(name=name)
+    typed = {"user_name": "noor", "role": "editor", "email": "noor@house.example"}
+
+    signed_in(person).post(MEMBERS, typed)
+
+    (message,) = mail.outbox
+    headers = message.message()
+    assert (headers["Bcc"], headers.get_all("To"), message.recipients()) == (None, *[["noor@house.example"]] * 2)
+    assert len(headers.get_all("Subject")) == 1
+    assert not set("\r\n") & set(message.subject)
+
+
 def test_what_cannot_be_sent_is_shown_to_be_handed_over(
     signed_in: Callable[[User], Client], person: User, composer: Composer, settings: Any
 ) -> None:

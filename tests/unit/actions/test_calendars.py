@@ -14,6 +14,7 @@ from catalogue.models import CalendarAddress, Composer, Membership
 from catalogue.terms import CalendarHolds, Role
 from tests.conftest import NOW
 from tests.makers import make_composer
+from tests.stored import everything_stored
 
 pytestmark = pytest.mark.django_db
 
@@ -41,6 +42,7 @@ def test_of_a_token_only_its_hash_is_kept(composer: Composer, keeper: User) -> N
     assert len(token) >= 43
     assert stored.token_sha256 == sha256(token.encode()).hexdigest()
     assert (stored.holds, stored.query, stored.made_at, stored.read_on) == ("everything", "", NOW, None)
+    assert token not in everything_stored()
 
 
 def test_each_address_is_shut_by_itself(composer: Composer, keeper: User) -> None:

@@ -8,6 +8,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
 from django.conf import settings as site
 
 NAMES = (
@@ -17,15 +18,33 @@ NAMES = (
 )  # fmt: skip
 
 
-def test_a_server_sends_cookies_over_tls_alone_and_asks_browsers_to_stay_there(tmp_path: Path) -> None:
-    order = f"import json; from config import settings as s; print(json.dumps([getattr(s, n) for n in {NAMES!r}]))"
-    told = {"LEDGERLINE_PROFILE": "server", "LEDGERLINE_HOSTS": "catalogue.example", "LEDGERLINE_DATA": str(tmp_path)}
+def told_by(profile: str, data: Path, *names: str) -> list[object]:
+    """Return what a program of its own that starts under a profile reads in its settings."""
+    order = f"import json; from config import settings as s; print(json.dumps([getattr(s, n) for n in {names!r}]))"
+    told = {"LEDGERLINE_PROFILE": profile, "LEDGERLINE_DATA": str(data)}
+    if profile == "server":
+        told["LEDGERLINE_HOSTS"] = "catalogue.example"
     kept = {name: value for name, value in os.environ.items() if not name.startswith("LEDGERLINE_")}
-
     done = subprocess.run(
         [sys.executable, "-c", order], cwd=site.ROOT, env=kept | told, capture_output=True, text=True, check=True
     )
+    found: list[object] = json.loads(done.stdout)
+    return found
 
+
+def test_a_server_sends_cookies_over_tls_alone_and_asks_browsers_to_stay_there(tmp_path: Path) -> None:
     names = ["__Host-session", "__Host-csrf"]
     expected = [True, True, *names, True, "Lax", True, 31_536_000, True, False, 12 * 3600]
-    assert json.loads(done.stdout) == expected
+    assert told_by("server", tmp_path, *NAMES) == expected
+
+
+@pytest.mark.parametrize(
+    ("profile", "hosts"), [("server", ["catalogue.example"]), ("laptop", ["127.0.0.1", "localhost"])]
+)
+def test_hosts_are_those_that_are_named_and_no_administration_is_there(
+    tmp_path: Path, profile: str, hosts: list[str]
+) -> None:
+    allowed, apps = told_by(profile, tmp_path, "ALLOWED_HOSTS", "INSTALLED_APPS")
+
+    assert allowed == hosts
+    assert "django.contrib.admin" not in apps
