@@ -253,6 +253,9 @@ def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found
     after = after + 1 if after < len(nodes) and nodes[after].is_mark(":.") else after
     following = nodes[after] if after < len(nodes) else None
     inner: tuple[Node, ...] = following.nodes if isinstance(following, Bracket) else tuple(nodes[after : after + 8])
+    each = counted_parts(inner, start_of(nodes, at), following) if slug == "choir" else []
+    if each and isinstance(following, Bracket):
+        return each, after + 1, False
     text, stop, optional = glued(inner, 0)
     used = after + 1 if isinstance(following, Bracket) else after + stop
     start = nodes[at].start
@@ -283,6 +286,18 @@ def with_voicing(nodes: Nodes, at: int, end: int, slug: str, note: str) -> Found
         draft.brackets.append(following)
         return [draft], after + 1, False
     return [draft], end, False
+
+
+def start_of(nodes: Nodes, at: int) -> int:
+    return nodes[at].start
+
+
+def counted_parts(inner: tuple[Node, ...], start: int, bracket: Node | None) -> list[Draft]:
+    """Return the parts of ``(3S, 3A, 3T, 3B)``, each with its number of singers; nothing where it says otherwise."""
+    if not isinstance(bracket, Bracket) or not any(one.is_mark(",;+/") for one in inner):
+        return []
+    parts = named_parts(inner, start, bracket.end)
+    return parts if len(parts) > 1 and all(one.count is not None for one in parts) else []
 
 
 def node_at(nodes: Nodes, at: int) -> Node | None:

@@ -139,6 +139,7 @@ ORCHESTRA = keyed(
     "piccola_orchestra orchestre_symphonique orchestra_sinfonica orquesta_sinfónica gran_orquesta "
     "youth_orchestra school_orchestra children's_orchestra student_orchestra amateur_orchestra community_orchestra "
     "jugendorchester schulorchester kinderorchester studentenorchester amateurorchester liebhaberorchester "
+    "barockorchester baroque_orchestra orchestre_baroque orchestra_barocca orquesta_barroca period_orchestra "
     "sinfonisches_orchester orchestre_de_jeunes orchestra_giovanile orquesta_juvenil orquesta_escolar "
     "orchestre_de_chambre orchestra_da_camera orquesta_de_cámara sinfonieorchester sinfonietta orq"
 )
@@ -182,7 +183,7 @@ PREFERRED = keyed(
     "preferred recommended ideally ideal preferably empfohlen bevorzugt recommandé consigliati preferible suggested"
 )
 LEAST = keyed(
-    "min minimum at_least mindestens au_moins minimo mínimo almeno no_fewer minimal mindest least moins al_menos"
+    "min minimum at_least mind mindestens au_moins minimo mínimo almeno no_fewer minimal mindest least moins al_menos"
 )
 SETS = keyed("set sets satz sätze jeu jeux serie juego juegos")
 """Words for the drums of one timpanist."""

@@ -31,7 +31,10 @@ BREAKS = re.compile(r"[\W\d_]+")
 AROUND = BOTH | ALL | LAST | HANDS | FOUR_HANDS | STIMMIG | PARTIES | FOLLOWING | CHANNEL | SETS | frozenset(LAYOUTS)
 """Words that single readers know besides."""
 VOCAL = ("vokal", "solisten")
-ENDINGS = ("ensemble", "orchester", "chor", "stimmig", "gruppe", "konzert")
+ENDINGS = (
+    "ensemble", "orchester", "chor", "stimmig", "stimmige", "stimmigen", "stimmiger", "stimmiges", "stimmigem",
+    "gruppe", "konzert",
+)  # fmt: skip
 
 
 def say_of_lost(nodes: Nodes, forces: Forces, lines: tuple[Line, ...]) -> None:
