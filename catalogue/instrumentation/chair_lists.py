@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AND
+from catalogue.instrumentation.lexicon import AND, DOUBLING
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, is_small, pitch_end, token_at
@@ -151,6 +151,8 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
     pieces = entries(nodes[1:] if containing else nodes, ",;+/.")
     members: list[tuple[int, str]] = []
     counted = False
+    if any(is_key(piece[-1], DOUBLING) for piece in pieces):
+        return None
     for piece in pieces:
         member = member_of(piece, section, forces)
         if member is None:

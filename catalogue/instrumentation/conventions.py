@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 
 from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.headings import title_end
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ENSEMBLE, ORCHESTRA
 from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import name_at
@@ -93,7 +94,7 @@ def slash_parts(nodes: Nodes, forces: Forces) -> bool:
 
     It also parts players where nothing else does and four or more are named, ``fl(picc)/cl/vn/vc``.
     """
-    if lists_by_slash(nodes):
+    if lists_by_slash(nodes[title_end(nodes) :]):
         readings = ("parting players", "a choice of instruments")
         return forces.decide("slashes", "The slashes were read as", readings, nodes[0].start, nodes[-1].end)
     for at, node in enumerate(nodes):

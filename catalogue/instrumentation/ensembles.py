@@ -43,7 +43,7 @@ from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.seating import double
 from catalogue.instrumentation.strings import bowed
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
-from catalogue.instrumentation.vocabulary import key_of
+from catalogue.instrumentation.vocabulary import family_of, key_of
 from catalogue.instrumentation.voicings import is_letters
 
 Found = tuple[list[Draft], int, bool]
@@ -179,7 +179,14 @@ def introduces(nodes: Nodes, at: int, kind: str, forces: Forces) -> int | None:
     if is_key(following, OF) and lists_players_of(nodes, at + 1):
         return at + 1
     listed = kind == "percussion" and following is not None and following.is_mark(".:\n")
-    return at if listed and not labels_player(nodes, at + 1) else None
+    return at if listed and percussion_follows(nodes, at + 1) and not labels_player(nodes, at + 1) else None
+
+
+def percussion_follows(nodes: Nodes, at: int) -> bool:
+    """Whether an instrument of percussion is named here, so that the players of an ensemble are listed."""
+    counted = count_at(nodes, at)
+    name = name_at(nodes, counted.end if counted is not None else at)
+    return name is not None and family_of(name.slugs[0]) == "percussion" and name.slugs[0] != "percussion"
 
 
 def lists_players_of(nodes: Nodes, at: int) -> bool:

@@ -326,7 +326,8 @@ def strings_follow(nodes: Nodes, at: int) -> bool:
         return False
     while at < len(nodes) and nodes[at].is_mark(":\n-*•"):
         at += 1
-    found = name_at(nodes, qualities_at(nodes, at)[1]) if at < len(nodes) else None
+    said, first = qualities_at(nodes, at) if at < len(nodes) else (None, at)
+    found = name_at(nodes, first) if said is not None and not said.solo else None
     if found is not None and family_of(found.slugs[0]) in ("plucked", "keyboard"):
         return strings_follow(nodes, found.end)
     return found is not None and "violin" in found.slugs[0]

@@ -175,7 +175,7 @@ def listed_from(nodes: Nodes, at: int) -> int:
             break
         found += counted.most if counted else 1
         at = name.end
-        while at < len(nodes) and (nodes[at].is_mark(",") or nodes[at].kind == "bracket" or is_key(nodes[at], AND)):
+        while at < len(nodes) and (nodes[at].is_mark(",;\n") or nodes[at].kind == "bracket" or is_key(nodes[at], AND)):
             at += 1
     return found
 

@@ -41,6 +41,13 @@ COMBINATION = re.compile(
     r"\b(?:the|an?)\s+(?:[a-z]{3,12}\s+){0,2}(?:combinations?|pairing|line-up|forces|grouping)\s+of\b\s(?!\d)",
     re.IGNORECASE,
 )
+LABEL = re.compile(
+    r"\s*(?:instrumentation|scoring|orchestration|forces|besetzung|instrumentierung|effectif|formation|instrumentarium|"
+    r"organico|strumentazione|plantilla|instrumentación|orquestación)\s*:\s*(?=[^\W\d_])",
+    re.IGNORECASE,
+)
+"""A label that says what follows; before a sentence or a title it only stands in the way."""
+TITLED = re.compile(r"[^,;:.\n()\d]{0,60}\b(?:for|für|pour|per|para)\b", re.IGNORECASE)
 ACCOMPANIED = re.compile(
     r",?\s(?:with\s+(?:the\s+|an\s+)?accompaniment\s+(?:of|by)|accompanied\s+by|supported\s+by|with\s+the\s+support\s+of|"
     r"mit\s+begleitung\s+(?:von|durch)|begleitet\s+von|avec\s+(?:l['’])?accompagnement\s+(?:de|d['’])|"
@@ -65,6 +72,9 @@ def without_lead(text: str) -> str:
     '2 flutes and harp'
     """
     text = ACCOMPANIED.sub(lambda found: ",".ljust(len(found[0])), text)
+    label = LABEL.match(text)
+    if label is not None and (LEAD.match(text, label.end()) or TITLED.match(text, label.end())):
+        text = blanked(text, 0, label.end())
     behind, lead, besides = BEHIND.search(text), LEAD.match(text), BESIDES.match(text)
     if behind is not None:
         text = blanked(text, *behind.span())

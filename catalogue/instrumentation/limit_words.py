@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.headings import WHOLES, figures_follow, is_packed
-from catalogue.instrumentation.lexicon import OF, UP_TO, keyed
+from catalogue.instrumentation.lexicon import FOR, OF, UP_TO, keyed
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row
 
@@ -25,6 +25,8 @@ LIMITS = UP_TO | keyed(
 
 def without_limit(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes that follow a limit or the label of a set at the beginning of the text."""
+    if len(nodes) > 1 and is_key(nodes[0], FOR) and (kept := without_limit(Row(nodes[1:]), forces)) != nodes[1:]:
+        return kept
     body = phrase_end(nodes, 0, WHOLES)
     inside = nodes[body] if body is not None and body + 1 == len(nodes) else None
     if isinstance(inside, Bracket) and (kept := without_limit(inside.nodes, forces)) is not inside.nodes:

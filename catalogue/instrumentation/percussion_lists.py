@@ -54,17 +54,28 @@ def counted_end(nodes: Nodes, at: int, draft: Draft) -> int:
     if counted is not None and (counted.end == len(nodes) or ends_number(nodes, counted.end)):
         draft.count = counted
         return counted.end
+    if counted is not None and nodes[counted.end].is_mark(":") and not numbers_first(nodes, at + 1):
+        draft.count = counted
+        return counted.end
     if counted is None or counted.end >= len(nodes) or not is_key(nodes[counted.end], PLAYERS):
         return at
     draft.count = counted
     return counted.end + 1
 
 
+def numbers_first(nodes: Nodes, at: int) -> bool:
+    """Whether a 1 with a colon is the first of several players, ``perc: 1: vib; 2: mar``."""
+    first = token_at(nodes, at)
+    further = (one for one in range(at + 2, len(nodes)) if nodes[one].kind == "number" and labels_player(nodes, one))
+    return first is not None and first.text == "1" and next(further, None) is not None
+
+
 def ends_number(nodes: Nodes, at: int) -> bool:
     """Whether a mark ends the number of percussionists: a full stop or a comma only where no figure follows it."""
     following = nodes[at + 1] if at + 1 < len(nodes) else None
     apart = following is None or (following.spaced and following.kind == "word" and is_other(nodes, at + 1))
-    return nodes[at].is_mark(";\n") or (nodes[at].is_mark(".,/-") and apart)
+    family = nodes[at].is_mark("/") and following is not None and is_other(nodes, at + 1)
+    return nodes[at].is_mark(";\n") or family or (nodes[at].is_mark(".,/-") and apart)
 
 
 def brackets_end(nodes: Nodes, at: int, draft: Draft) -> int:
@@ -87,6 +98,8 @@ def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
         if node.is_mark(";") and labels_player(nodes, at + 1):
             return False
         return node.is_mark("\n") or seats_at(nodes, at + 1) is None or is_other(nodes, at + 1)
+    if node.is_mark("/") and node.spaced and following is not None and is_other(nodes, at + 1):
+        return True
     if node.is_mark("-") and after_seat(nodes, at):
         return False
     if node.is_mark("-"):

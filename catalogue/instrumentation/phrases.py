@@ -102,6 +102,7 @@ def range_end(nodes: Nodes, at: int) -> tuple[int, int] | None:
         run = before is not None and before.is_mark(".,-/") and not nodes[at].spaced
         run = run and not (isinstance(earlier, Token) and earlier.kind in ("word", "note"))
         run = run or (before is not None and before.is_mark("+") and earlier is not None and earlier.kind == "number")
+        run = run or fourth_of_family(nodes, at)
         follows = isinstance(after, Token) and (after.is_mark(".,-/+*") or after.kind == "number" or is_d(after))
         comma = isinstance(after, Token) and after.is_mark(",")
         if not glued or run or (follows and not comma):
@@ -109,6 +110,19 @@ def range_end(nodes: Nodes, at: int) -> tuple[int, int] | None:
     elif not is_key(link, OR) and not link.is_word("to", "bis", "a", "à", "al", "fino"):
         return None
     return second.number, at + 3
+
+
+def fourth_of_family(nodes: Nodes, at: int) -> bool:
+    """Whether a figure is the fourth of a family that commas part from its beginning on, ``2, 2, 2, 2-4, 2, 3, 1``."""
+    figures = 0
+    while at >= 0 and figures < FAMILY:
+        node = nodes[at]
+        if node.kind == "number":
+            figures += 1
+        if figures == FAMILY or not (node.kind == "number" or node.is_mark(",") or isinstance(node, Bracket)):
+            break
+        at -= 1
+    return figures == FAMILY and (at == 0 or nodes[at - 1].is_mark("-/;\n"))
 
 
 def figures_before(nodes: Nodes, at: int, marks: str) -> int:

@@ -66,6 +66,9 @@ class Section:
     told: bool = False
 
 
+SHORT = {"dbl", "dbls"}
+
+
 @remembered
 def may_double(nodes: Nodes) -> bool:
     """Whether the row holds an equals sign or the beginning of a doubling word: nothing doubles without one."""
@@ -117,9 +120,23 @@ def doubling_word_end(nodes: Nodes, at: int) -> int | None:
     end = phrase_end(nodes, at, DOUBLING)
     if end is None or (is_key(nodes[at], TWICE) and names_body(nodes, end)):
         return None
+    if is_key(nodes[at], SHORT) and at > 0 and (is_player(nodes, at - 1) or seat_before(nodes, at - 1)):
+        return end
     whole = phrase_end(nodes, at, collectives.names())
     found = name_at(nodes, at)
     return end if (found is None or found.end <= end) and (whole is None or whole <= end) else None
+
+
+def is_player(nodes: Nodes, at: int) -> bool:
+    """Whether a word for one of the players stands here, the ``one`` of ``one dbl. bass clarinet``."""
+    token = token_at(nodes, at)
+    return token is not None and (cardinal(token.text) == 1 or ordinal(token.text) is not None) and at == 0
+
+
+def seat_before(nodes: Nodes, at: int) -> bool:
+    """Whether an ordinal in figures ends here, ``2nd``."""
+    token = token_at(nodes, at)
+    return token is not None and is_suffix(token) and at > 0 and nodes[at - 1].kind == "number"
 
 
 def names_body(nodes: Nodes, at: int) -> bool:

@@ -35,6 +35,7 @@ from catalogue.instrumentation.phrases import (
     beginnings,
     count_at,
     figures_before,
+    fourth_of_family,
     is_key,
     is_small,
     limited_count,
@@ -217,6 +218,8 @@ def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
 
 def copies(nodes: Nodes, start: int, at: int) -> bool:
     """Whether a number at the beginning of an item is joined to a name by a hyphen, ``8-flute``."""
+    if fourth_of_family(nodes, start):
+        return False
     if start and (not nodes[start - 1].is_mark(";,\n") or figures_before(nodes, start, ".,") % FAMILY):
         return False
     if at + 1 >= len(nodes) or not nodes[at].is_mark("-") or nodes[at].spaced or nodes[at + 1].spaced:

@@ -29,6 +29,7 @@ from catalogue.instrumentation import (
 )
 from catalogue.instrumentation.accounts import say_of_unaccounted
 from catalogue.instrumentation.asides import beside
+from catalogue.instrumentation.capitals import quiet_capitals
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.lead_ins import without_lead
@@ -84,7 +85,7 @@ def read_all(
 ) -> Instrumentation:
     """Return the forces of a text by reading all of it, whatever has been read before."""
     forces_only, named = without_margins(text)
-    nodes = unwrapped(nodes_of(without_lead(forces_only)))
+    nodes = unwrapped(without_stop(nodes_of(without_lead(quiet_capitals(forces_only)))))
 
     def read_one(stretch: str) -> Instrumentation:
         return read_nodes(stretch, unwrapped(nodes_of(stretch)), language, convention, strings_are)
@@ -206,6 +207,12 @@ def parted(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
             )
         found += parts or (node,)
     return Row(found)
+
+
+def without_stop(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """Return the nodes without the full stop that ends the text; one after a figure may be its mark, ``Picc.1.``."""
+    ends = len(nodes) > 1 and nodes[-1].is_mark(".") and nodes[-2].kind in ("word", "bracket")
+    return Row(nodes[:-1]) if ends else nodes
 
 
 def unwrapped(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

@@ -16,7 +16,14 @@ ON_STAGE_AGAIN = "–"
 def ends_role(scan: Scan, at: int) -> bool:
     """Whether the mark at a place ends the role under which the items before it were put."""
     written = getattr(scan.nodes[at], "text", "")
-    return written in scan.scope.role_ends or dash_ends(scan, at) or stop_ends(scan, at)
+    return written in scan.scope.role_ends or dash_ends(scan, at) or stop_ends(scan, at) or slash_ends(scan, at)
+
+
+def slash_ends(scan: Scan, at: int) -> bool:
+    """Whether a slash between families ends a list of soloists before figures, ``soli: vn, vc / 2.2.2.2 / …``."""
+    node, following = token_at(scan.nodes, at), token_at(scan.nodes, at + 1)
+    parting = node is not None and node.is_mark("/") and scan.slash_parts and scan.scope.role == "soloist"
+    return parting and following is not None and following.kind == "number" and name_at(scan.nodes, at + 2) is None
 
 
 def dash_ends(scan: Scan, at: int) -> bool:

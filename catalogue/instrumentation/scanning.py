@@ -8,6 +8,7 @@ parted by points, commas, slashes, dashes, semicolons, colons, line ends and joi
 from __future__ import annotations
 
 import functools
+import re
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -74,7 +75,7 @@ class Scan:
         self.slash_parts = slash_parts
         self.separator = ""
         self.first = len(forces.drafts)
-        self.suspended = "- " in forces.text
+        self.suspended = re.search(r"-\s", forces.text) is not None
 
     @property
     def last(self) -> Draft | None:

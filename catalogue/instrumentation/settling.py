@@ -289,7 +289,7 @@ def family_named(draft: Draft) -> str:
 def before_band(body: Draft, drafts: list[Draft]) -> None:
     """Read the one player named before a band that is not itemised, ``euphonium and brass band``, as its soloist."""
     played = [draft for draft in drafts if draft is not body and is_played(draft)]
-    alone = len(played) == 1 and played[0] is drafts[0] and drafts[1] is body and body.separator.strip() == "&"
+    alone = len(played) == 1 and played[0] is drafts[0] and drafts[1] is body and body.separator.strip() in ("&", "+")
     if alone and played[0].count is None and played[0].family in ("woodwind", "brass") and not played[0].plural:
         played[0].role = "soloist"
 
