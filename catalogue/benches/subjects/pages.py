@@ -14,6 +14,7 @@ from django.template import engines
 from catalogue.benches.catalogues import catalogue_of, request_of
 from catalogue.benches.invented import NOW
 from catalogue.benches.measuring import Bench, Pair
+from catalogue.gathering.once import forget_all
 from catalogue.gathering.versions import state_of_lists
 from catalogue.models import Composer, Performance, Work
 from catalogue.web.access import CatalogueRequest, View, member_page
@@ -80,11 +81,12 @@ def beside_plain(size: int, *, ours: View, plain: View) -> Iterator[Pair]:
 
 
 @contextmanager
-def beside_small(size: int, *, view: View, asked: dict[str, str]) -> Iterator[Pair]:
-    """A page of a large catalogue beside the same page, asked the same, of a small one."""
+def beside_small(size: int, *, view: View, asked: dict[str, str], anew: bool) -> Iterator[Pair]:
+    """A page of a large catalogue beside the same page, asked the same, of a small one; ``anew``: nothing is known."""
     yield Pair(
         ours=asking(view, catalogue_of(size), **asked),
         bare=asking(view, catalogue_of(min(SMALL, size)), **asked),
+        before=forget_all if anew else lambda: None,
     )
 
 
@@ -95,29 +97,51 @@ OF_PERFORMANCES: dict[str, dict[str, str]] = {
     "last page": LAST,
     **{f"by {order}": {"sort": order} for order in ("date", "place", "kind", "status")},
     **{f"by {order}, falling": {"sort": f"-{order}"} for order in ("place", "kind", "status")},
+    "by date, last page": {"sort": "date", **LAST},
+    "by kind, last page": {"sort": "kind", **LAST},
     "by place, last page": {"sort": "place", **LAST},
     "since a year": {"since": "2015"},
     "until a year": {"until": "2015"},
     "in a country": {"country": "NO"},
+    "in some years": {"since": "2012", "until": "2015"},
     "of a kind": {"kind": "broadcast"},
+    "of a status": {"status": "cancelled"},
     "with a word": {"q": "garden"},
 }
 OF_WORKS: dict[str, dict[str, str]] = {
     "first page": {},
     "last page": LAST,
     **{f"by {order}": {"sort": order} for order in ("title", "players", "duration", "performances", "last")},
+    **{f"by {order}": {"sort": order} for order in ("category", "status", "publisher")},
     "by performances, falling": {"sort": "-performances"},
+    "by last, falling": {"sort": "-last"},
     "of a category": {"category": "chamber"},
     "with an instrument": {"instrument": "flute"},
     "for few players": {"players": "10"},
     "of a length": {"length": "10-20"},
+    "with a word": {"q": "lake"},
 }
 WHOLE: dict[str, View] = {"Today": today, "performances by year": performance_years, "statistics": statistics}
 
 
-def of_a_small_one(name: str, view: View, asked: dict[str, str], aim: float | None = 1.3) -> Bench:
-    bound = "the same page of 1,000 performances"
-    return Bench(name, bound, LARGE, partial(beside_small, view=view, asked=asked), aim=aim, stored=True)
+ANEW: dict[str, tuple[View, dict[str, str]]] = {
+    "performances, first page": (performance_list, {}),
+    "performances, last page": (performance_list, LAST),
+    "performances, by place": (performance_list, {"sort": "place"}),
+    "performances, by kind": (performance_list, {"sort": "kind"}),
+    "performances, since a year": (performance_list, {"since": "2015"}),
+    "performances, with a word": (performance_list, {"q": "garden"}),
+    "works, first page": (work_list, {}),
+    "works, by performances, falling": (work_list, {"sort": "-performances"}),
+}
+"""Pages as they are after a start, or once something was saved."""
+
+
+def of_a_small_one(
+    name: str, view: View, asked: dict[str, str], *, aim: float | None = 1.3, anew: bool = False
+) -> Bench:
+    prepare = partial(beside_small, view=view, asked=asked, anew=anew)
+    return Bench(name, "the same page of 1,000 performances", LARGE, prepare, aim=aim, stored=True)
 
 
 BENCHES = (
@@ -139,5 +163,9 @@ BENCHES = (
     ),
     *(of_a_small_one(f"performances, {which}", performance_list, asked) for which, asked in OF_PERFORMANCES.items()),
     *(of_a_small_one(f"works, {which}", work_list, asked) for which, asked in OF_WORKS.items()),
+    *(
+        of_a_small_one(f"{name}, nothing remembered", view, asked, aim=None, anew=True)
+        for name, (view, asked) in ANEW.items()
+    ),
     *(of_a_small_one(name, view, {}, aim=None) for name, view in WHOLE.items()),
 )
