@@ -124,19 +124,19 @@ class RememberingPaginator(DeferredPaginator):
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Rows that stand together in an order: ``rows`` in their own order, and their ``number``.
+    """Rows that stand together in an order: their ``number``, and what asks for them in their own order.
 
     ``remembered`` says that no index has them in that order: all their keys are found once for each state.
     """
 
-    rows: QuerySet[Any]
     number: int
+    rows: Callable[[], QuerySet[Any]]
     remembered: State | None = None
 
     def keys(self, start: int, end: int) -> Sequence[int]:
         if self.remembered is None:
-            return keys_between(self.rows, start, end, self.number)
-        return remembered_keys(self.rows, self.remembered)[start:end]
+            return keys_between(self.rows(), start, end, self.number)
+        return remembered_keys(self.rows(), self.remembered)[start:end]
 
 
 class GroupedPaginator(DeferredPaginator):

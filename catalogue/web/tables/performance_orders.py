@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Callable, Mapping
 from datetime import date
+from functools import partial
 from typing import Any
 
 from django.db.models import Count, DateField, F, Q, QuerySet
@@ -46,8 +47,8 @@ def groups_in_order(order: str, composer: Composer, state: State) -> tuple[Group
 
 def group_with(column: str, value: str, composer: Composer, state: State) -> Group:
     """Return those performances of a composer that have this value in a column that is ``COUNTED``."""
-    found = Performance.objects.filter(composer=composer).filter(**{column: value})
-    return Group(found.latest_first(), numbers_by(state, composer, (column,)).get((value,), 0))
+    number = numbers_by(state, composer, (column,)).get((value,), 0)
+    return Group(number, lambda: ours(composer).filter(**{column: value}).latest_first())
 
 
 def groups_of_years(since: int | None, until: int | None, composer: Composer, state: State) -> tuple[Group, ...]:
@@ -55,17 +56,12 @@ def groups_of_years(since: int | None, until: int | None, composer: Composer, st
 
     The latter, of which no more is known than a season or a year, are few.
     """
-    numbers = numbers_of_years(state, composer, since, until)
-    return tuple(
-        Group(found.latest_first(), number)
-        for found, number in zip(of_years(composer, since, until), numbers, strict=True)
-        if number
-    )
+    parts = zip(of_years(composer, since, until), numbers_of_years(state, composer, since, until), strict=True)
+    return tuple(Group(number, found.latest_first) for found, number in parts)
 
 
 def of_years(composer: Composer, since: int | None, until: int | None) -> tuple[Any, ...]:
-    ours = Performance.objects.filter(composer=composer)
-    begun = ours.filter(first_day__lte=date(until, 12, 31)) if until else ours
+    begun = ours(composer).filter(first_day__lte=date(until, 12, 31)) if until else ours(composer)
     if not since:
         return (begun,)
     day = date(since, 1, 1)
@@ -87,21 +83,19 @@ def by_date(_word: str, is_falling: bool, composer: Composer, state: State) -> t
     """From the earliest on, those without a date last; the latest first are in one index, which needs no groups."""
     if is_falling:
         return None
-    ours = Performance.objects.filter(composer=composer)
-    dated, undated = ours.filter(first_day__isnull=False), ours.filter(first_day__isnull=True)
-    numbers = numbers_dated(state, composer)
-    return Group(dated.order_by(*EARLIEST_FIRST), numbers[True]), Group(undated.order_by("time", "pk"), numbers[False])
+    dated, undated = numbers_dated(state, composer)
+    return (
+        Group(dated, lambda: ours(composer).filter(first_day__isnull=False).order_by(*EARLIEST_FIRST)),
+        Group(undated, lambda: ours(composer).filter(first_day__isnull=True).order_by(*EARLIEST_FIRST[1:])),
+    )
 
 
 def by_place(_word: str, is_falling: bool, composer: Composer, state: State) -> tuple[Group, ...]:
     """By the town as it is sorted, those without one last; the order within a town is remembered."""
-    ours = Performance.objects.filter(composer=composer).order_by(*LATEST_OF_FEW)
     towns = towns_at(state, composer)
     named = sorted((town for town in towns if town), reverse=is_falling)
-    return tuple(
-        Group(ours.filter(in_town(towns[town])), sum(towns[town].values()), state)
-        for town in (*named, *([""] if "" in towns else []))
-    )
+    in_order = [towns[town] for town in (*named, *([""] if "" in towns else []))]
+    return tuple(Group(sum(places.values()), partial(in_town, composer, places), state) for places in in_order)
 
 
 GROUPED: Mapping[str, Callable[[str, bool, Composer, State], tuple[Group, ...] | None]] = {
@@ -114,7 +108,7 @@ GROUPED: Mapping[str, Callable[[str, bool, Composer, State], tuple[Group, ...] |
 Places = dict[tuple[int | None, str], int]
 
 
-def in_town(places: Places) -> Q:
+def in_town(composer: Composer, places: Places) -> QuerySet[Performance]:
     """Ask for the performances in these halls, each with what is written beside it."""
     halls: dict[str, list[int]] = defaultdict(list)
     nowhere = []
@@ -123,7 +117,7 @@ def in_town(places: Places) -> Q:
     asked = Q(venue__isnull=True, city__in=nowhere) if nowhere else Q()
     for city, found in halls.items():
         asked |= Q(venue__in=found, city=city)
-    return asked
+    return ours(composer).filter(asked).order_by(*LATEST_OF_FEW)
 
 
 @once_for_each_state(64)
@@ -140,13 +134,16 @@ def towns_at(state: State, composer: Composer) -> dict[str, Places]:
 @once_for_each_state(256)
 def numbers_by(_state: State, composer: Composer, columns: tuple[str, ...]) -> dict[Values, int]:
     """Count the performances by what stands in these columns."""
-    ours: QuerySet[Any] = Performance.objects.filter(composer=composer).order_by()
-    return {tuple(values): number for *values, number in ours.values_list(*columns).annotate(number=Count("pk"))}
+    counted = ours(composer).order_by().values_list(*columns).annotate(number=Count("pk"))
+    return {tuple(values): number for *values, number in counted}
 
 
 @once_for_each_state(256)
-def numbers_dated(_state: State, composer: Composer) -> dict[bool, int]:
+def numbers_dated(_state: State, composer: Composer) -> tuple[int, int]:
     """Count the performances that have a date, and those that have none."""
-    ours = Performance.objects.filter(composer=composer)
-    undated = ours.filter(first_day__isnull=True).count()
-    return {True: ours.count() - undated, False: undated}
+    undated = ours(composer).filter(first_day__isnull=True).count()
+    return ours(composer).count() - undated, undated
+
+
+def ours(composer: Composer) -> Any:
+    return Performance.objects.filter(composer=composer)
