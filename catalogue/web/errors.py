@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 
+from django.core.exceptions import RequestDataTooBig, TooManyFieldsSent, TooManyFilesSent
 from django.http import HttpRequest, HttpResponse
 from django.middleware.csrf import get_token
 from django.shortcuts import render
@@ -12,10 +13,13 @@ from django.template.loader import render_to_string
 from catalogue.exchange.storing_faults import Why, why_not_stored
 from catalogue.web.kept import typed_in
 
+TOO_MUCH = (RequestDataTooBig, TooManyFieldsSent, TooManyFilesSent)
 STATUS = {Why.FULL: 507, Why.READ_ONLY: 503, Why.BUSY: 503}
 
 
 def bad_request(request: HttpRequest, exception: Exception) -> HttpResponse:
+    if isinstance(exception, TOO_MUCH):
+        return render(request, "errors/too_much.html", status=413)
     return render(request, "errors/bad_request.html", status=400)
 
 

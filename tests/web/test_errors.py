@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 from collections.abc import Callable
+from urllib.parse import urlencode
 
 import pytest
 from django.contrib.auth.models import User
@@ -117,3 +118,13 @@ def test_address_with_a_character_that_cannot_be_stored_is_answered_on_a_page(ow
     page = Page(browser.get(at))
 
     assert (page.status, page.text("//h1")) == (400, "This request cannot be read")
+
+
+@pytest.mark.parametrize("typed", [{"notes": "y" * 3_000_000}, {f"row-{number}": "1" for number in range(1200)}])
+def test_form_with_more_than_is_taken_at_once_says_so(owner: User, typed: dict[str, str]) -> None:
+    browser = Client(enforce_csrf_checks=True)
+    browser.force_login(owner, "django.contrib.auth.backends.ModelBackend")
+    body, kind = urlencode(typed), "application/x-www-form-urlencoded"
+    page = Page(browser.post("/c/ilka-marovand/works/new/", body, content_type=kind))
+
+    assert (page.status, page.text("//h1")) == (413, "This is more than can be taken at once")
