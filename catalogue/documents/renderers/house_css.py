@@ -49,13 +49,19 @@ ul { list-style: none; padding: 0; }
 table { border-collapse: collapse; width: 100%; }
 th, td { text-align: left; vertical-align: top; padding: .25em .8em .25em 0; font-weight: normal; }
 thead th { border-bottom: 1px solid; } tbody th { font-style: italic; }
-tr { break-inside: avoid; }
+tr, dd, figure, .signatures { break-inside: avoid; }
+dt, tr:has(> [scope="rowgroup"]) { break-after: avoid; } figcaption { break-before: avoid; }
+tbody:not(:has(tr:nth-child(9))) { break-inside: avoid; }
+tbody tr:is(:first-child, :nth-last-child(2)) { break-after: avoid; }
 .legend li { display: inline-block; margin-right: 1.4em; } .legend.key li { display: block; break-inside: avoid; }
 svg { max-width: 100%; vertical-align: middle; fill: none; stroke: currentColor; }
 .strip .line { stroke-width: .75; } .strip .disc, .strip .maybe { stroke-linecap: round; stroke-width: 3.8; }
 .strip .maybe { stroke-width: 2; } .strip .ring { stroke-width: .9; } .strip .open { stroke-width: 2.4; }
 .strip .media { fill: currentColor; stroke: none; }
 .picture svg { overflow: visible; } .picture text { fill: currentColor; }
+.plan svg { display: block; max-width: 32em; overflow: visible; }
+.plan text { font-family: PLAIN; fill: currentColor; paint-order: stroke; stroke: #fff; stroke-width: 3px; }
+.plan .clear { fill: #fff; } .plan .slant { font-style: italic; } .plan .strong { font-weight: 600; }
 .box { display: inline-block; min-width: 1.1em; border: 1px solid; margin-right: .2em; }
 .box { min-height: 1.1em; text-align: center; font-size: .7em; vertical-align: middle; }
 .blank { display: inline-block; min-width: 5em; border-bottom: 1px solid; }
@@ -81,6 +87,7 @@ def house_css(document: Document) -> str:
     size = size_of(document.kind, document.paper)
     told = {
         "FACE": FACES[house.text],
+        "PLAIN": FACES["sans"],
         "MEASURE": "68em" if size.width > size.height else "42em",
         "HEAVY": "600" if house.strong_heads else "normal",
         "INK": hexadecimal(house.ink),

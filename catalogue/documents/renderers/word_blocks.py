@@ -45,7 +45,10 @@ from catalogue.documents.renderers.word_tables import (
     bind_above,
     border,
     ends,
+    family_place,
+    keep_facts,
     keep_whole,
+    keep_with_next,
     read_from_the_right,
     rule,
     set_looks,
@@ -270,6 +273,7 @@ class Writer:
                 self.cell(row.cells[2 * place + 1], (pair.value,), "LL Value")
         starts = [start for label_x, value_x, _end in columns for start in (label_x, value_x)]
         set_widths(table, ways(starts, self.width))
+        keep_facts(table)
         self.gap()
 
     def gap(self) -> None:
@@ -334,14 +338,15 @@ class Writer:
             if group.label:
                 family = made.add_row()
                 keep_whole(family)
-                keys = [column.key for column in table.columns]
-                over = self.sheet.ruled_table.family_column
-                at = keys.index(over) if over in keys else 1
+                at = family_place(table, self.sheet.ruled_table.family_column)
                 for place, into in enumerate(family.cells):
                     self.cell(into, (group.label,) if place == at else (), "LL Family")
                 rule(family)
-            for row in group.rows:
-                self.ruled_row(made.add_row(), row, "LL Table Cell")
+            totalled = bool(table.total) and group is table.groups[-1]
+            for place, row in enumerate(group.rows):
+                self.ruled_row(added := made.add_row(), row, "LL Table Cell")
+                if self.sheet.ruled_table.keeps(place, len(group.rows), ends=totalled):
+                    keep_with_next(added)
         if table.total:
             self.ruled_row(made.add_row(), table.total, "LL Table Key")
         set_widths(made, widths(table, columns, self.width), air=self.sheet.ruled_table.air / 2)

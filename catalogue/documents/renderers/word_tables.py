@@ -16,6 +16,7 @@ from catalogue.documents.sheets.geometry import ColumnSheet, Look
 
 MOST_BOUND, ROWS_BOUND = 4, 2
 """How far back what is signed is bound: so many blocks, so many rows of a table."""
+FEW_FACTS = 4
 CELL_MARGIN = 4
 """What is kept free at the right of a cell, in points."""
 AFTER_BIDI = (
@@ -30,13 +31,33 @@ def keep_whole(row: WordRow) -> None:
     row._tr.get_or_add_trPr().append(OxmlElement("w:cantSplit"))
 
 
+def keep_with_next(row: WordRow) -> None:
+    for cell in row.cells:
+        for paragraph in cell.paragraphs:
+            paragraph.paragraph_format.keep_with_next = True
+
+
+def keep_facts(table: WordTable) -> None:
+    """Have each fact stay on one page, and a few of them together."""
+    rows = list(table.rows)
+    for place, row in enumerate(rows):
+        keep_whole(row)
+        if len(rows) <= FEW_FACTS and place < len(rows) - 1:
+            keep_with_next(row)
+
+
+def family_place(table: Table, over: str) -> int:
+    """Return in which column the name of a family stands: that of its key, else the second."""
+    keys = [column.key for column in table.columns]
+    return keys.index(over) if over in keys else 1
+
+
 def bind_above(word: WordDocument) -> None:
     """Have the last paragraphs of a file stay with what comes next, and with them the last rows of the table above."""
     for block in reversed(list(word.iter_inner_content())[-MOST_BOUND:]):
         if isinstance(block, WordTable):
-            paragraphs = (one for row in block.rows[-ROWS_BOUND:] for cell in row.cells for one in cell.paragraphs)
-            for paragraph in paragraphs:
-                paragraph.paragraph_format.keep_with_next = True
+            for row in block.rows[-ROWS_BOUND:]:
+                keep_with_next(row)
             return
         block.paragraph_format.keep_with_next = True
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from catalogue.documents.model import Adjustments, Document, Paper
-from catalogue.documents.sheets import cue_sheet, hires, performance_return
+from catalogue.documents.sheets import cue_sheet, hires, performance_return, rider
 from catalogue.documents.sheets.cv_section import CV_SECTION, PRESS_SHEET
 from catalogue.documents.sheets.front_matter import front_matter_sheet
 from catalogue.documents.sheets.geometry import Sheet
@@ -15,7 +15,6 @@ from catalogue.documents.sheets.paper import SIZES, Size
 from catalogue.documents.sheets.parts_checklist import A4, LETTER
 from catalogue.documents.sheets.performance_history import PERFORMANCE_HISTORY
 from catalogue.documents.sheets.programme_entry import PROGRAMME_ENTRY
-from catalogue.documents.sheets.rider import RIDER
 from catalogue.documents.sheets.submissions import COVER_SHEET, SCORE_COVER, TEXT_SHEET
 from catalogue.documents.sheets.works_list import BY_CATEGORY, BY_YEAR
 from catalogue.terms import HouseStyle
@@ -36,14 +35,19 @@ SHEETS = {
     "return-check": hires.CHECK,
     "missing-parts-letter": hires.LETTER,
     "hire-statement": hires.STATEMENT,
-    "rider": RIDER,
+    "rider": rider.RIDER,
     "cue-sheet": cue_sheet.A4,
     "cue-sheet-pocket": cue_sheet.POCKET,
     "cover-sheet": COVER_SHEET,
     "text-sheet": TEXT_SHEET,
     "score-cover": SCORE_COVER,
 }
-ON_LETTER = {"parts-checklist": LETTER, "cue-sheet": cue_sheet.LETTER, "performance-return": performance_return.LETTER}
+ON_LETTER = {
+    "parts-checklist": LETTER,
+    "cue-sheet": cue_sheet.LETTER,
+    "performance-return": performance_return.LETTER,
+    "rider": rider.LETTER,
+}
 
 
 @lru_cache(128)

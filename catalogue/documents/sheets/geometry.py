@@ -215,6 +215,12 @@ class RuledTableSheet:
         """What a row has above and below its lines together."""
         return self.row - self.head.leading
 
+    def keeps(self, place: int, count: int, *, ends: bool) -> bool:
+        """Whether a row of a family of so many stays with the next: few all together, of many the first; the last of
+        the table (``ends``) with its total."""
+        together = count if count < self.whole else self.needs
+        return place < together - 1 or (ends and place >= count - self.whole)
+
 
 @dataclass(frozen=True, slots=True)
 class PairsSheet:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from catalogue.documents.sheets.geometry import (
     FOOT_NOTE,
     KIND,
@@ -80,8 +82,8 @@ RIDER = Sheet(
         halved={
             "output": ColumnSheet(0, 27),
             "destination": ColumnSheet(31, 82),
-            "signal": ColumnSheet(85, 146),
-            "heard": ColumnSheet(149, 184),
+            "signal": ColumnSheet(85, 138),
+            "heard": ColumnSheet(141, 184),
             "out-from": ColumnSheet(187, HALF),
             "speaker": ColumnSheet(0, 96),
             "azimuth": ColumnSheet(100, 146, right=True),
@@ -102,3 +104,10 @@ RIDER = Sheet(
     signatures=SignaturesSheet(lead=2.6 * U),
     foot_note=FOOT_NOTE,
 )
+
+LETTER = replace(
+    RIDER,
+    margins=replace(RIDER.margins, last=50, foot=11 * MM),
+    ruled_table=replace(RIDER.ruled_table, row=13.6, baseline=4, family_baseline=3.7),
+)
+"""Letter is 18 mm shorter than A4: rows and foot are closer, so that most riders have as many pages on either."""

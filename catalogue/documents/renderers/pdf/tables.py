@@ -241,11 +241,7 @@ def family_items(
 ) -> list[Item]:
     """A family: its head with three rows below it, or all of fewer than five; the last one stays with the total."""
     rows = [row_item(row, table, sheet, sheet.cell, ground, parent.add("TR")) for row in group.rows]
-    together = len(rows) if len(rows) < sheet.whole else sheet.needs
-    kept = [
-        replace(row, keep=place < together - 1 or (ends and place >= len(rows) - sheet.whole))
-        for place, row in enumerate(rows)
-    ]
+    kept = [replace(row, keep=sheet.keeps(place, len(rows), ends=ends)) for place, row in enumerate(rows)]
     return [family_head(group, sheet, ground, parent.add("TR")), *kept] if group.label else kept
 
 

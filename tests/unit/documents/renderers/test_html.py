@@ -27,6 +27,14 @@ def test_every_word_is_on_the_page_and_no_style_is(case: str) -> None:
     assert "style=" not in html_fragment(document)
 
 
+def test_families_of_few_rows_and_pictures_stay_on_one_page_in_print() -> None:
+    style = render_html(DOCUMENTS["rider"]()).decode().partition("</style>")[0]
+
+    assert "tr, dd, figure, .signatures { break-inside: avoid; }" in style
+    assert "tbody:not(:has(tr:nth-child(9))) { break-inside: avoid; }" in style
+    assert '.plan text { font-family: "Noto Sans"' in style
+
+
 def test_what_was_typed_is_never_markup() -> None:
     entry = Entry(value("<script>alert('1')</script>\x00&amp;", Style.TITLE))
     document = Document("k", "<t>", '"', "en-GB", Paper.A4, (Opening(value("</h1>")), entry))

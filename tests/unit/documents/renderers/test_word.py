@@ -205,6 +205,33 @@ def test_lines_of_a_cell_of_a_form_stand_below_each_other() -> None:
     ]
 
 
+def test_facts_stay_whole_and_a_few_of_them_together() -> None:
+    facts = [
+        one
+        for one in opened(DOCUMENTS["rider"]()).tables
+        if one.rows[0].cells[0].paragraphs[0].style.name == "LL Label"
+    ]
+
+    assert len(facts) > 2
+    for table in facts:
+        rows = list(table.rows)
+        assert all(row._tr.find(f".//{qn('w:cantSplit')}") is not None for row in rows)
+        if len(rows) <= 4:
+            assert all(row.cells[0].paragraphs[0].paragraph_format.keep_with_next for row in rows[:-1])
+
+
+def test_strings_stay_together_with_their_total() -> None:
+    (table,) = [one for one in opened(DOCUMENTS["parts-for-a-performance"]()).tables if len(one.rows) > 10]
+    names = [row.cells[1].text for row in table.rows]
+    kept = [
+        all(one.paragraph_format.keep_with_next for cell in row.cells for one in cell.paragraphs) for row in table.rows
+    ]
+
+    first = names.index("Strings")
+    assert names[-1] == "Total"
+    assert all(kept[first + 1 : -1])
+
+
 @pytest.mark.parametrize("case", ["parts-for-a-performance", "return", "rider"])
 def test_what_is_signed_stays_on_the_page_of_its_last_rows(case: str) -> None:
     document = DOCUMENTS[case]()
