@@ -3,6 +3,7 @@
 ``durations``        Duration: whole seconds, exact or about; reads and writes 12′30″, 12:30, words, ISO 8601
 ``dates``            PartialDate: a day, a month, a year, about a year, a span of years; order, reading, wording
 ``moments``          the clock at a place and the moment in universal time
+``patterns``         regular expressions that are compiled when they are first asked
 ``words``            what these print and read, by language (``words.toml``)
 ``mistakes``         an error that knows its place in what was typed
 

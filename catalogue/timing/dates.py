@@ -19,6 +19,7 @@ from functools import total_ordering
 from typing import Literal
 
 from catalogue.timing.mistakes import Mistake
+from catalogue.timing.patterns import Pattern
 from catalogue.timing.words import NO_BREAK_SPACE, TYPED, Language, abbreviated, folded, one_of, words_in
 
 FIRST_YEAR, LAST_YEAR = 1000, 9998  # four figures, and room for "about" on either side
@@ -161,21 +162,19 @@ MONTH_NAME = r"(?P<name>[^\W\d_]{3,}\.?)"
 OF = rf"(?:\s*[-/,.]\s*|\s+{one_of(TYPED.of)}\s+|\s+|(?<=[.ºª°]))"
 WEEKDAY = rf"(?:{one_of(TYPED.weekdays)},?\s+)?(?:{one_of(TYPED.articles)}\s+)?"
 
-HEAD = re.compile(rf"\s*(?P<about>{one_of(TYPED.about)})?\s*", re.IGNORECASE)
-TAIL = re.compile(r"\s*(?P<about>[?~])?\s*$|(?<=[0-9])\s+(?P<word>circa|ca\.|ca|c\.)\s*$", re.IGNORECASE)
+HEAD = Pattern(rf"\s*(?P<about>{one_of(TYPED.about)})?\s*", re.IGNORECASE)
+TAIL = Pattern(r"\s*(?P<about>[?~])?\s*$|(?<=[0-9])\s+(?P<word>circa|ca\.|ca|c\.)\s*$", re.IGNORECASE)
 
-SPAN = re.compile(
-    rf"{YEAR}\s*(?P<mark>{DASH}|/|\s{one_of(TYPED.to)}\s)\s*(?P<until>[0-9]{{4}}|[0-9]{{2}})", re.IGNORECASE
-)
-YEAR_ONLY = re.compile(YEAR)
-ISO_MONTH = re.compile(rf"{YEAR}-(?P<month>[0-9]{{2}})")
-YEAR_FIRST = re.compile(rf"{YEAR}(?P<mark>[-./])(?P<month>[0-9]{{1,2}})(?P=mark)(?P<day>[0-9]{{1,2}})")
-ISO_BASIC = re.compile(rf"{YEAR}(?P<month>[0-9]{{2}})(?P<day>[0-9]{{2}})")
-FIGURES = re.compile(rf"(?P<one>[0-9]{{1,2}})\s?(?P<mark>[-./])\s?(?P<two>[0-9]{{1,2}})\s?(?P=mark)\s?{YEAR}")
-MONTH_FIGURE = re.compile(rf"(?P<month>[0-9]{{1,2}})\s?[-./]\s?{YEAR}")
-DAY_NAME_YEAR = re.compile(rf"{WEEKDAY}{DAY}{OF}{MONTH_NAME}{OF}{YEAR}", re.IGNORECASE)
-NAME_DAY_YEAR = re.compile(rf"{WEEKDAY}{MONTH_NAME}\s*{DAY},?\s+{YEAR}", re.IGNORECASE)
-NAME_YEAR = re.compile(rf"{MONTH_NAME}{OF}{YEAR}", re.IGNORECASE)
+SPAN = Pattern(rf"{YEAR}\s*(?P<mark>{DASH}|/|\s{one_of(TYPED.to)}\s)\s*(?P<until>[0-9]{{4}}|[0-9]{{2}})", re.IGNORECASE)
+YEAR_ONLY = Pattern(YEAR)
+ISO_MONTH = Pattern(rf"{YEAR}-(?P<month>[0-9]{{2}})")
+YEAR_FIRST = Pattern(rf"{YEAR}(?P<mark>[-./])(?P<month>[0-9]{{1,2}})(?P=mark)(?P<day>[0-9]{{1,2}})")
+ISO_BASIC = Pattern(rf"{YEAR}(?P<month>[0-9]{{2}})(?P<day>[0-9]{{2}})")
+FIGURES = Pattern(rf"(?P<one>[0-9]{{1,2}})\s?(?P<mark>[-./])\s?(?P<two>[0-9]{{1,2}})\s?(?P=mark)\s?{YEAR}")
+MONTH_FIGURE = Pattern(rf"(?P<month>[0-9]{{1,2}})\s?[-./]\s?{YEAR}")
+DAY_NAME_YEAR = Pattern(rf"{WEEKDAY}{DAY}{OF}{MONTH_NAME}{OF}{YEAR}", re.IGNORECASE)
+NAME_DAY_YEAR = Pattern(rf"{WEEKDAY}{MONTH_NAME}\s*{DAY},?\s+{YEAR}", re.IGNORECASE)
+NAME_YEAR = Pattern(rf"{MONTH_NAME}{OF}{YEAR}", re.IGNORECASE)
 
 
 def read_date(text: str, *, language: str = "en-GB") -> PartialDate:
@@ -293,7 +292,7 @@ def _month_named(match: re.Match[str]) -> int:
     return month
 
 
-READERS: tuple[tuple[re.Pattern[str], Reader], ...] = (
+READERS: tuple[tuple[Pattern, Reader], ...] = (
     (YEAR_ONLY, _read_year),
     (SPAN, _read_span),
     (ISO_MONTH, _read_month),

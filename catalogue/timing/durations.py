@@ -17,6 +17,7 @@ from math import floor
 from typing import Literal
 
 from catalogue.timing.mistakes import Mistake
+from catalogue.timing.patterns import Pattern
 from catalogue.timing.spoken import SECONDS_OF, spoken_range, spoken_seconds
 from catalogue.timing.words import NO_BREAK_SPACE, TYPED, Language, folded, one_of, words_in
 
@@ -71,24 +72,24 @@ BROKEN = rf"(?:[0-9]{{1,9}}\s?)?[{VULGAR}]|(?:[0-9]{{1,9}}\s)?[0-9]{{1,2}}/[0-9]
 NUMBER = rf"(?:{BROKEN}|[0-9]{{1,9}}(?:[.,][0-9]{{1,6}})?)"
 PRIMES = {"second": rf"{SINGLE}{{2}}|[\"”“″ʺ＂„‟]", "minute": SINGLE}
 UNIT = rf"(?P<second>{PRIMES['second']})|(?P<minute>{PRIMES['minute']})|(?P<word>[^\W\d_]+)\.?"
-FIGURE = re.compile(rf"(?P<number>{NUMBER})\s*-?\s*(?:{UNIT})?")
-JOIN = re.compile(rf"\s*{one_of(TYPED.joins)}?\s*", re.IGNORECASE)
+FIGURE = Pattern(rf"(?P<number>{NUMBER})\s*-?\s*(?:{UNIT})?")
+JOIN = Pattern(rf"\s*{one_of(TYPED.joins)}?\s*", re.IGNORECASE)
 LABEL = (
     rf"(?:{one_of(TYPED.before_labels)}\s+)*(?:(?P<roughly>{one_of(TYPED.roughly)})\s+)?{one_of(TYPED.labels)}"
     rf"(?:\s*{one_of(TYPED.after_labels)})?\s*:?"
 )
-HEAD = re.compile(rf"\s*(?:{LABEL})?\s*(?P<about>{one_of(TYPED.about)})?\s*", re.IGNORECASE)
+HEAD = Pattern(rf"\s*(?:{LABEL})?\s*(?P<about>{one_of(TYPED.about)})?\s*", re.IGNORECASE)
 ABOUT_BEHIND = rf"[(\[]?(?P<about>{one_of(TYPED.about)})?[)\]]?"
-TAIL = re.compile(rf"(?<![^\W\d_])\s*(?:{one_of(TYPED.as_labels)}\s*)?{ABOUT_BEHIND}\s*$", re.IGNORECASE)
-CLOCK = re.compile(r"([0-9]{1,5}):([0-9]{1,3})(?::([0-9]{1,3}))?(?:\s*(?P<word>[^\W\d_]+)\.?)?")
+TAIL = Pattern(rf"(?<![^\W\d_])\s*(?:{one_of(TYPED.as_labels)}\s*)?{ABOUT_BEHIND}\s*$", re.IGNORECASE)
+CLOCK = Pattern(r"([0-9]{1,5}):([0-9]{1,3})(?::([0-9]{1,3}))?(?:\s*(?P<word>[^\W\d_]+)\.?)?")
 ISO_FIGURE = r"(\d{1,9}(?:[.,]\d{1,6}(?=[HMS]\Z))?)"
-ISO = re.compile(
+ISO = Pattern(
     rf"P(?:(\d{{1,6}})D)?(?:T(?=[0-9])(?:{ISO_FIGURE}H)?(?:{ISO_FIGURE}M)?(?:{ISO_FIGURE}S)?)?",
     re.IGNORECASE | re.ASCII,
 )
 LOW, HIGH = rf"(?P<low>{NUMBER})(?P<unit>[^-–—]{{0,12}}?)", rf"(?P<high>{NUMBER})"
 RANGES = tuple(
-    re.compile(form, re.IGNORECASE)
+    Pattern(form, re.IGNORECASE)
     for form in (
         rf"(?:(?:from|von|de|da|dai|desde)\s+)?{LOW}\s*(?:[-–—]|\b(?:to|bis|à|a|ai|hasta|or|oder|ou|o)\b)\s*{HIGH}",
         rf"(?:between|zwischen|entre|tra|fra)\s+{LOW}\s*\b(?:and|und|et|e|y)\b\s*{HIGH}",
@@ -132,7 +133,7 @@ def _without_about(text: str) -> tuple[int, int, bool]:
 
 
 def _seconds(text: str, start: int, end: int, bare: Bare | None) -> Fraction:
-    readers: tuple[tuple[re.Pattern[str], Callable[[str, re.Match[str]], Fraction]], ...] = (
+    readers: tuple[tuple[Pattern, Callable[[str, re.Match[str]], Fraction]], ...] = (
         (ISO, _iso_seconds),
         (CLOCK, _clock_seconds),
     )
