@@ -8,23 +8,39 @@ Source: the national rules of Italian libraries for scoring (ICCU, *Organico*), 
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.names import known
+from catalogue.instrumentation.tokens import Node, Row, Token
 from catalogue.instrumentation.vocabulary import family_of
 
+VOICES = "VSATB"
 VIOLINS = {"violin", "violin-1", "violin-2"}
 
 
-def drop_repeated_heading(forces: Forces) -> None:
-    """Leave out the capitals of a subject heading that the code after it includes, ``PF 2pf``, ``VLC vlc``."""
-    if len(forces.drafts) < 2:
-        return
-    first, second = forces.drafts[:2]
-    if first.name is None or second.name is None or first.count is not None or first.brackets:
-        return
-    heading = first.name.written.isupper() and (len(first.name.written) > 1 or second.count is not None)
-    code = second.count is not None or len(second.name.written) == 1 or not second.name.written.isupper()
-    alike = bool(set(first.name.slugs) & set(second.name.slugs))
-    if heading and code and alike and not second.separator:
-        del forces.drafts[0]
+def without_heading(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """Return the nodes without the capitals of a subject heading that the code after it includes, ``PF 2pf``.
+
+    The code is in small letters, counted or the one letter of a voice: ``VLC vlc``, ``V 3V``, ``SOP S``.
+    """
+    start = int(len(nodes) > 1 and nodes[0].kind == "number")
+    heading = nodes[start] if start < len(nodes) else None
+    counted = start + 1 < len(nodes) and nodes[start + 1].kind == "number"
+    at = start + 1 + counted
+    code = nodes[at] if at < len(nodes) else None
+    if not (isinstance(heading, Token) and isinstance(code, Token) and heading.kind == code.kind == "word"):
+        return nodes
+    if start and not (counted and written(nodes[0]) == written(nodes[start + 1])):
+        return nodes
+    letter = len(code.text) == 1 and code.text in VOICES
+    ends = at + 1 == len(nodes) or nodes[at + 1].is_mark(",;")
+    repeated = code.text.islower() or counted or (letter and ends)
+    if not (heading.text.isupper() and nodes[start + 1].spaced and repeated):
+        return nodes
+    return Row(nodes[start + 1 :]) if set(known(heading.text)) & set(known(code.text)) else nodes
+
+
+def written(node: Node) -> str:
+    """Return what a token spells, nothing for a bracket."""
+    return getattr(node, "text", "")
 
 
 def capital_voices(forces: Forces) -> None:

@@ -118,6 +118,7 @@ class Forces:
     place_marks: list[str] = field(default_factory=list)
     pairs: list[tuple[int, int]] = field(default_factory=list)
     told: list[Told] = field(default_factory=list)
+    numbered: list[int] = field(default_factory=list)
     kind: tuple[str, int] = ("", 0)
 
     @property

@@ -280,7 +280,10 @@ def band_order(block: Block, places: list[Draft], four: tuple[str, ...], forces:
     if four != WOODWIND:
         return four
     fits = {order: sum(beside(block, places, order)) for order in (WOODWIND, BAND)}
-    if fits[BAND] <= fits[WOODWIND]:
+    clarinets, bassoons = places[2:]
+    if fits[BAND] <= fits[WOODWIND] or (
+        clarinets.most == bassoons.most and not (clarinets.brackets or bassoons.brackets)
+    ):
         return four
     message = "By the names beside them the bassoons were read before the clarinets."
     forces.remark("band-order", message, places[0].start, places[-1].end, "clarinets before bassoons")

@@ -115,16 +115,14 @@ def place_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     if end is None or (longer is not None and longer.end > end):
         return None
     optional = phrase_end(nodes, end, OPTIONAL)
-    end = optional if optional is not None else end
-    beside = nodes[end] if end < len(nodes) else None
-    if (
-        isinstance(beside, Bracket)
-        and phrase_end(beside.nodes, 0, OFFSTAGE | ONSTAGE) is not None
-        and colon(nodes, end + 1)
-    ):
-        end += 1
-    named = end
+    named = end = optional if optional is not None else end
     end = colon_after_body(nodes, end)
+    beside = nodes[end] if end < len(nodes) else None
+    said = phrase_end(beside.nodes, 0, OPTIONAL | OFFSTAGE | ONSTAGE) if isinstance(beside, Bracket) else None
+    if isinstance(beside, Bracket) and said is not None and colon(nodes, end + 1):
+        may_be_left = phrase_end(beside.nodes, 0, OPTIONAL) is not None
+        optional = end if may_be_left else optional
+        end += 1
     if not colon(nodes, end) and not opens_players(nodes, end):
         return None
     label = " ".join(node.text for node in nodes[at:named] if hasattr(node, "text") and node.kind == "word").lower()
@@ -138,8 +136,11 @@ def place_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
 def colon_after_body(nodes: Nodes, at: int) -> int:
     """Return where the colon of ``offstage brass: 4 tpt, 4 tbn`` stands, or the place itself where none does."""
     for words in (ALL_HEADINGS, WHOLES):
-        end = ensemble_end(nodes, phrase_end(nodes, at, words))
-        if end is not None and colon(nodes, end):
+        end = phrase_end(nodes, at, words)
+        if end is not None and is_key(token_at(nodes, end), ENSEMBLE | GROUP):
+            end += 1
+        bracket = end is not None and end < len(nodes) and isinstance(nodes[end], Bracket)
+        if end is not None and colon(nodes, end + bracket):
             return end
     return at
 
@@ -284,7 +285,8 @@ def is_heading(nodes: Nodes, at: int, end: int, family: str, separator: str) -> 
         return starts
     following = nodes[end]
     if isinstance(following, Bracket) and family in ("woodwind", "brass"):
-        return items_in(following) > 1 or figures_follow(following.nodes, 0)
+        packed = bool(following.nodes) and is_packed(following.nodes[0])
+        return packed or items_in(following) > 1 or figures_follow(following.nodes, 0)
     if nodes[end].is_mark(",./-") or isinstance(following, Bracket) or family in ("other", "voice"):
         return False
     if family in ("woodwind", "brass") and (figures_follow(nodes, end) or is_packed(following)):

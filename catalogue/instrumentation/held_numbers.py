@@ -114,4 +114,6 @@ def numbers_held(lines: tuple[Line, ...], forces: Forces) -> Counter[int]:
     sums = {parts, *of_instrument.values(), *of_family.values(), len(lines), *accumulate(of_instrument.values())}
     held.update(sums - {*players})
     held.update(most for slug, most in of_instrument.items() if of_lines[slug] > 1 and most in players)
+    held.update(set(forces.numbered) - {*players})
+    held.update(number for number in forces.numbered if number in players)
     return held + players

@@ -112,10 +112,11 @@ GENRES = keyed(
 HEADINGS = {
     "woodwind": keyed(
         "woodwind woodwinds wind winds wood holzbläser holzbl holz bois legni fiati madera maderas viento_madera "
-        "bläser vents w.w. ww vientos strumentini woodwind_choir wind_choir"
+        "bläser bläsern holzbläsern vents w.w. ww vientos strumentini woodwind_choir wind_choir"
     ),
     "brass": keyed(
-        "brass brasses blechbläser blechbl blech cuivres ottoni metales metal viento_metal brass_section brass_choir"
+        "brass brasses blechbläser blechbläsern blechbl blech cuivres ottoni metales metal viento_metal "
+        "brass_section brass_choir"
     ),
     "keyboard": keyed("keyboards keyboard_instruments tasteninstrumente claviers tastiere teclados tasten"),
     "plucked": keyed("plucked plucked_strings zupfinstrumente cordes_pincées pizzichi"),
@@ -131,7 +132,8 @@ BODY_OF_STRINGS = keyed(
     "streichorchester streicherensemble cordes cdes orchestre_à_cordes archi orchestra_d'archi cuerda cuerdas cds "
     "strng "
     "orquesta_de_cuerda orquesta_de_cuerdas full_strings streichinstrumente strg strs cda string_body "
-    "body_of_strings quintetto_d'archi_in_orchestra smyczki stråkar stryk str's streich strings_(full) 弦楽 弦楽器"
+    "body_of_strings streichern quintetto_d'archi_in_orchestra "
+    "smyczki stråkar stryk str's streich strings_(full) 弦楽 弦楽器"
 )
 ORCHESTRA = keyed(
     "orchestra orch orchester orchestre orquesta full_orchestra chamber_orchestra symphony_orchestra kammerorchester "

@@ -93,6 +93,7 @@ def finish_seats(draft: Draft, forces: Forces) -> None:
         draft.counted(max(draft.most - draft.spare, 0), draft.most)
     if len(draft.seats) > 1:
         forces.dresses.add("numbered")
+        forces.numbered += draft.seats
     section = Section(own_section(draft), draft.slug, draft.most)
     for clause in draft.section_clauses:
         apply(draft, doublings_in(clause, section, forces) or [], forces, clause[0].start, clause[-1].end)

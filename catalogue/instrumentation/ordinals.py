@@ -7,30 +7,95 @@ point parts a figure from what follows, as in ``2. Picc. 2.``
 from __future__ import annotations
 
 from collections import defaultdict
+from dataclasses import replace
 
+from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import roman
-from catalogue.instrumentation.tokens import Node, Row, Token
+from catalogue.instrumentation.phrases import is_key
+from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, spelled
 
 FEWEST = 2
 MOST = 8
+THREE = 3
+U = {"u"}
 
 
 def pointed_ordinals(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with the point of each such number as the ending of an ordinal."""
-    if sum(is_pointed(nodes, at) for at in range(len(nodes) - 2)) < FEWEST:
-        return nodes
+    nodes = both_sections(nodes)
+    pointed = [at for at in range(len(nodes) - 2) if is_pointed(nodes, at)]
+    inner = {at: ordinals_of_violins(node) for at, node in enumerate(nodes) if isinstance(node, Bracket)}
+    if any(bracket is not nodes[at] for at, bracket in inner.items()):
+        nodes = Row(inner.get(at, node) for at, node in enumerate(nodes))
     found: dict[str, list[int]] = defaultdict(list)
-    for at in range(len(nodes) - 2):
-        name = name_at(nodes, at + 2) if is_pointed(nodes, at) else None
+    for at in pointed:
+        name = name_at(nodes, at + 2)
         if name is not None:
             found[name.slugs[0]].append(at)
     numbered = {at for places in found.values() if run_from_one(nodes, places) for at in places}
+    numbered |= {at for at in pointed if is_section(nodes, at)}
     if not numbered:
         return nodes
     return Row(
         in_figures(node) if at in numbered else ending(node) if at - 1 in numbered else node
         for at, node in enumerate(nodes)
+    )
+
+
+def ordinals_of_violins(bracket: Bracket) -> Bracket:
+    """Return a bracket with the numerals of violins as ordinals, ``(8 I. Vl., 6 II. Vl.)``."""
+    if not any(is_section(bracket.nodes, at) for at in range(len(bracket.nodes) - 2) if is_pointed(bracket.nodes, at)):
+        return bracket
+    found: list[Node] = []
+    for node in bracket.nodes:
+        found.append(node)
+        if len(found) >= THREE and is_section(tuple(found[-THREE:]), 0) and is_pointed(tuple(found[-THREE:]), 0):
+            numeral_of, _, name = found[-THREE:]
+            found[-THREE:] = [name_from(name, numeral_of), letters_after(numeral_of, name)]
+    return replace(bracket, nodes=Row(found))
+
+
+def name_from(name: Node, before: Node) -> Node:
+    """Return a name that reaches back to the numeral before it."""
+    return name._replace(start=before.start) if isinstance(name, Token) else name
+
+
+def letters_after(node: Node, name: Node) -> Node:
+    """Return a numeral that stands after its name, ``Vl. I`` for ``I. Vl.``."""
+    return node._replace(start=name.end, end=name.end, spaced=True) if isinstance(node, Token) else node
+
+
+def is_section(nodes: tuple[Node, ...], at: int) -> bool:
+    """Whether a Roman numeral numbers a section of the violins, ``II. Vl.``."""
+    name = name_at(nodes, at + 2) if nodes[at].kind == "word" else None
+    return name is not None and name.slugs[0].startswith("violin") and numeral(nodes[at]) in (1, 2)
+
+
+def both_sections(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """Return ``I. u. II. Vl.`` as ``I & II Vl.``."""
+    for at in range(len(nodes) - 5):
+        link = at + 2
+        second = link + 1 + nodes[link + 1].is_mark(".")
+        if not (is_key(nodes[link], AND | U) and nodes[at + 1].is_mark(".") and second + 2 < len(nodes)):
+            continue
+        name = name_at(nodes, second + 2) if nodes[second + 1].is_mark(".") else None
+        if name is None or not name.slugs[0].startswith("violin"):
+            continue
+        if (numeral(nodes[at]), numeral(nodes[second])) == (1, 2):
+            both = [in_letters(nodes[at]), *(nodes[link : link + 1]), in_letters(nodes[second])]
+            both[1] = Token("mark", "&", nodes[link].start, nodes[link].end, True, *spelled("mark", "&"))
+            return Row((*nodes[:at], *both, *nodes[second + 2 :]))
+    return nodes
+
+
+def in_letters(node: Node) -> Node:
+    """Return a numeral of one or two in Roman letters."""
+    written = "I" * (numeral(node) or 1)
+    return (
+        node._replace(kind="word", text=written, lower=written.lower(), key=written.lower())
+        if isinstance(node, Token)
+        else node
     )
 
 

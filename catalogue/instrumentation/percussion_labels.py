@@ -1,7 +1,7 @@
 """Reads players of percussion who are only numbered, ``Player 1: vib; Player 2: mar``, ``I: vib; II: mar``.
 
     text = label , list , { mark , label , list } ;
-    label = ( word for a player , numeral | ordinal , word for a player | numeral ) , ( ":" | dash ) ;
+    label = ( word for a player , numeral | ordinal , word for a player | numeral ) , [ ":" | dash ] ;
 
 Labels that run from one and whose lists name percussion alone number percussionists; the word is put in their place.
 """
@@ -14,31 +14,32 @@ from typing import NamedTuple
 from catalogue.instrumentation.lexicon import PLAYERS, keyed
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import ordinal_at, seat_value, token_at
-from catalogue.instrumentation.tokens import Node, Nodes, Row, Token, spelled
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, spelled
 from catalogue.instrumentation.vocabulary import family_of
 
 PLAYER = PLAYERS | keyed("joueur musicien musicienne interprète intérprete músico musicista musiker performer musician")
 FEWEST = 2
 MOST = 30
 WORD = "percussion"
+PERCUSSION = keyed("percussion perc percussionist percussionniste percusionista percussionista schlagzeuger schlagzeug")
 
 
 class Label(NamedTuple):
-    """The label of one player: number, place, the place after it, whether it names percussion itself."""
+    """The label of one player: number, place, the place of its list, whether it is written as the reader needs it."""
 
     seat: int
     start: int
     end: int
-    named: bool
+    plain: bool
 
 
 def percussion_labels(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with the labels of players who only play percussion as ``percussion 1:``."""
-    if not any(node.is_mark(":-") for node in nodes):
+    if not any(node.is_mark(":-") or node.key in PLAYER or node.key in PERCUSSION for node in nodes):
         return nodes
     labels = [*labels_in(nodes)]
     seats = [label.seat for label in labels]
-    if len(labels) < FEWEST or seats != list(range(1, len(seats) + 1)) or all(label.named for label in labels):
+    if len(labels) < FEWEST or seats != list(range(1, len(seats) + 1)) or all(label.plain for label in labels):
         return nodes
     if any(named_percussion(nodes, at) for at in range(labels[0].start)) or not only_percussion(nodes, labels):
         return nodes
@@ -69,20 +70,25 @@ def label_at(nodes: Nodes, at: int) -> Label | None:
         number = at + 1 + (at + 1 < len(nodes) and nodes[at + 1].is_mark("."))
         seat, end = seat_value(token_at(nodes, number)), number + 1
     elif (counted := ordinal_at(nodes, at)) is not None and is_player(nodes, counted[1]):
-        seat, end = counted[0], counted[1] + 1
+        seat, end, named = counted[0], counted[1] + 1, True
     elif is_player(nodes, at + 2) and nodes[at + 1].is_mark("."):
         seat, end = seat_value(first), at + 3
     else:
         seat, end = seat_value(first), at + 1
+        named = False
         if end >= len(nodes) or not nodes[end].is_mark(":"):
             return None
-    if seat is None or not 0 < seat < MOST or end >= len(nodes) or not opens_list(nodes, end):
+    if seat is None or not 0 < seat < MOST or end >= len(nodes):
         return None
-    return Label(seat, at, end + 1, named)
+    marked = opens_list(nodes, end)
+    if not marked and not (isinstance(nodes[end], Bracket) or (named and plays_percussion(nodes, end, end + 1))):
+        return None
+    plain = named_percussion(nodes, at) and (marked or isinstance(nodes[end], Bracket))
+    return Label(seat, at, end + marked, plain)
 
 
 def is_player(nodes: Nodes, at: int) -> bool:
-    return at < len(nodes) and nodes[at].key in PLAYER
+    return at < len(nodes) and (nodes[at].key in PLAYER or named_percussion(nodes, at))
 
 
 def opens_list(nodes: Nodes, at: int) -> bool:
@@ -120,6 +126,9 @@ def families_named(nodes: Nodes, start: int, end: int) -> Iterator[str]:
     """Return the families of the names from one place to another, percussion where a name may mean it."""
     at = start
     while at < end:
+        node = nodes[at]
+        if isinstance(node, Bracket):
+            yield from families_named(node.nodes, 0, len(node.nodes))
         name = name_at(nodes, at)
         if name is not None:
             families = [family_of(slug) for slug in name.slugs]
@@ -129,10 +138,11 @@ def families_named(nodes: Nodes, start: int, end: int) -> Iterator[str]:
 
 def written(nodes: Nodes, label: Label) -> list[Node]:
     """Return the label as ``percussion``, its number and a colon."""
-    first, last = nodes[label.start], nodes[label.end - 1]
-    places = (first.start, last.start)
-    return [
+    first, following = nodes[label.start], nodes[label.end]
+    places = (first.start, nodes[label.end - 1].end)
+    label_of = [
         Token("word", WORD, *places, first.spaced, *spelled("word", WORD)),
         Token("number", str(label.seat), *places, True, str(label.seat)),
-        Token("mark", ":", last.start, last.end, False, ":"),
     ]
+    colon = Token("mark", ":", places[1], places[1], False, ":")
+    return [*label_of] if isinstance(following, Bracket) else [*label_of, colon]

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Count
 from catalogue.instrumentation.lexicon import AND, ARTICLES, BETWEEN, IN, KEYS_OF_PITCH, LEAST, OR, UP_TO
+from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import MOST, cardinal, is_suffix, ordinal, roman
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
@@ -270,16 +271,24 @@ def lists_key(nodes: Nodes, at: int) -> bool:
     letter, after, beyond = (token_at(nodes, at + step) for step in (1, 2, 3))
     if letter is None or not nodes[at].is_mark(",") or letter.text[:1] not in "ABCDEFG" or letter.text[1:] not in FLATS:
         return False
+    if name_begins(nodes, at + 1):
+        return False
     last = pitch_end(nodes, at + 3) if is_key(after, AND) else None
     if last is not None:
         return last >= len(nodes) or nodes[last].kind != "word"
     return after is None or (after.kind == "mark" and (beyond is None or len(beyond.text) > 1))
 
 
+def name_begins(nodes: Nodes, at: int) -> bool:
+    """Whether a name of several words begins with a letter, the ``B. Cl.`` after keys."""
+    name = name_at(nodes, at)
+    return name is not None and name.end > at + 1
+
+
 @remembered
 def numbers_after_names(nodes: Nodes) -> bool:
     """Whether every number of the row stands after a word and its point, ``Fl.2, Ob.2``; two, or nothing else."""
-    numbers = [at for at, node in enumerate(nodes) if node.kind == "number"]
+    numbers = [at for at, node in enumerate(nodes) if node.kind == "number" and ordinal_at(nodes, at) is None]
     if numbers_glued(nodes, numbers) or numbers_between(nodes, numbers):
         return True
     ranges = {at for at in numbers if at > 1 and nodes[at - 1].is_mark("-") and nodes[at - 2].kind == "number"}

@@ -66,6 +66,7 @@ def open_plurals(forces: Forces) -> None:
         whole = draft.name is not None and draft.slug in WHOLE_FAMILIES and draft.count is None
         draft.open = draft.open or (whole and key_of(draft.name.written if draft.name else "") in FAMILY_WORDS)
         named = draft.family in COUNTED_BY_NAME or draft.slug in EARLY_STRINGS
+        named = named or draft.slug.startswith("voice-")
         if says_no_number(draft) and named and draft.slug not in BODIES:
             draft.open = draft.open or key_of(draft.name.written if draft.name else "") in plurals(draft.slug)
 

@@ -48,6 +48,7 @@ from catalogue.instrumentation.phrases import (
 )
 from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
+from catalogue.instrumentation.vocabulary import family_of
 
 MOST_QUALITIES = 16
 QUALIFIERS = (
@@ -171,10 +172,20 @@ def hyphen_end(nodes: Nodes, end: int | None) -> int | None:
 
 
 def pitch_of_name(nodes: Nodes, at: int) -> int | None:
-    """Return the end of a key that stands before a name, ``B-flat trumpet``."""
+    """Return the end of a key that stands before a name, ``B-flat trumpet``, ``B-Klarinetten``."""
     end = pitch_end(nodes, at)
+    if end is not None and hyphenated(nodes, at, end):
+        return end + 1
     named = end is not None and end < len(nodes) and nodes[end].kind == "word" and name_at(nodes, end) is not None
     return end if named else None
+
+
+def hyphenated(nodes: Nodes, at: int, end: int) -> bool:
+    """Whether a hyphen joins a key to a wind instrument, ``B-Klarinetten``, ``F-Hörner``."""
+    key, joint, name = token_at(nodes, at), token_at(nodes, end), name_at(nodes, end + 1)
+    if key is None or joint is None or name is None or not (joint.is_mark("-") and key.text[0].isupper()):
+        return False
+    return not (joint.spaced or nodes[end + 1].spaced) and family_of(name.slugs[0]) in ("woodwind", "brass")
 
 
 def continues(nodes: Nodes, at: int) -> bool:

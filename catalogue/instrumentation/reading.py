@@ -36,6 +36,7 @@ from catalogue.instrumentation.lead_ins import without_lead
 from catalogue.instrumentation.letters import letters_for_families
 from catalogue.instrumentation.limit_words import without_limit
 from catalogue.instrumentation.line_ups import read_line_ups
+from catalogue.instrumentation.listed_sizes import listed_sizes
 from catalogue.instrumentation.margins import without_margins
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
 from catalogue.instrumentation.numbered_parts import merge_seats
@@ -106,7 +107,12 @@ def read_nodes(
     """Return the forces of a text that names one line-up."""
     forces = Forces(text, Speech(nodes, language), strings_are=strings_are)
     nodes = beside(
-        without_limit(part_run_on(parted(pointed_ordinals(percussion_labels(nodes)), forces), forces), forces)
+        without_limit(
+            part_run_on(
+                parted(pointed_ordinals(percussion_labels(listed_sizes(codes.without_heading(nodes)))), forces), forces
+            ),
+            forces,
+        )
     )
     conventions.prepare(forces, nodes, convention)
     Scan(nodes, forces, Scope(), formula=forces.formula, slash_parts=forces.slash_parts).walk()
@@ -130,7 +136,6 @@ def read_nodes(
 
 def settle(forces: Forces) -> None:
     """Settle the drafts, each step on what the one before it made sure."""
-    codes.drop_repeated_heading(forces)
     percussion.timpani_and(forces)
     letters_for_families(forces)
     settling.settle_bodies(forces)

@@ -126,7 +126,7 @@ def part_ends(nodes: Nodes) -> Iterator[int]:
     parts = [*numbered(nodes)] if run_on_figures(nodes) else []
     for at, part in enumerate(parts):
         after = parts[at + 1] if at + 1 < len(parts) else None
-        hidden = name_at(nodes, part.stop - 1) if part.stop > part.start + 1 and part.figure == 1 else None
+        hidden = name_at(nodes, part.stop - 1) if part.figure == 1 and begins_with_player(nodes, part) else None
         if hidden is not None and hidden.slugs != part.slugs and after is not None and after[:2] == (hidden.slugs, 2):
             yield part.stop - 1
             parts[at] = part._replace(slugs=hidden.slugs)
@@ -135,6 +135,13 @@ def part_ends(nodes: Nodes) -> Iterator[int]:
         keyed = keys_end(nodes, part.end) is not None
         if (risen or rises) and not keyed and part.end < len(nodes) and nodes[part.end].kind == "word":
             yield part.end
+
+
+def begins_with_player(nodes: Nodes, part: Part) -> bool:
+    """Whether a name of two words begins with one that names a player by itself, ``Piccolo Flute 1``, no size."""
+    first = nodes[part.start]
+    slugs = known(first.text) if isinstance(first, Token) and part.stop > part.start + 1 else ()
+    return bool(slugs) and all(family_of(slug) not in ("voice", "strings") for slug in slugs)
 
 
 def run_on_figures(nodes: Nodes) -> bool:
@@ -193,6 +200,7 @@ def places_from(nodes: Nodes, at: int) -> list[int]:
             break
         row.append(at)
         at = name.end if name is not None else at + 1
+        at += name is not None and at + 1 < len(nodes) and nodes[at].is_mark(".") and nodes[at + 1].spaced
     return row
 
 

@@ -149,7 +149,8 @@ class Scan:
             spaced = node.spaced or (following is not None and following.spaced)
             self.separator += f" {node.text} " if spaced and node.text in "-/" else node.text
         if self.scope.role_ends and ends_role(self, at):
-            away = self.scope.role == "offstage" and node.text == ";"
+            placed = self.scope.role == "offstage" or ";" in self.scope.role_ends
+            away = placed and node.text == ";"
             group = None if away else self.scope.group
             self.scope = replace(self.scope, role="ensemble", role_ends="", optional=False, group=group)
         if node.text == ";" and (self.scope.group or "").startswith(CHOIR_LABELS):
@@ -367,11 +368,15 @@ class Scan:
             return self.listed(last, at + 1) if last.slug == "percussion" else at + 1
         optional = node.opening == "[" and (self.last is not None or begins_named(node.nodes))
         scope = replace(self.scope, optional=self.scope.optional or optional)
+        first = len(self.forces.drafts)
         self.inner(node.nodes, replace(scope, role_ends=""))
         self.separator = ""
+        end = phrase_end(self.nodes, at + 1, OPTIONAL) if len(self.forces.drafts) > first + 1 else None
+        for draft in self.forces.drafts[first:] if end is not None else ():
+            draft.optional = True
         if "[" in self.scope.role_ends:
             self.scope = replace(self.scope, role="ensemble", group=None, role_ends="", optional=False, heading="")
-        return at + 1
+        return at + 1 if end is None else end
 
     def inner(self, nodes: tuple[Node, ...], scope: Scope) -> None:
         """Read the nodes of a bracket as part of the text."""

@@ -70,7 +70,7 @@ BY_SECTION = {
     "tuba": {"contrabass-tuba": "contra cb contrabass kb", "tuba": "bass b basse basso", "euphonium": "ten tenor"},
 }
 KEYED = {
-    **{("clarinet", key): "e-flat-clarinet" for key in ("eb", "eflat", "es", "mib", "mibemolle")},
+    **{("clarinet", key): "e-flat-clarinet" for key in ("eb", "eflat", "es", "mib", "mibemolle", "mibemol")},
     **{("clarinet", key): "d-clarinet" for key in ("d", "re")},
     ("clarinet", "c"): "c-clarinet",
     ("flute", "g"): "alto-flute",
@@ -126,9 +126,21 @@ class Surroundings:
     others: frozenset[str] = frozenset()
 
 
+PLURAL_SIZES = {
+    **dict.fromkeys(("sopranos", "soprani"), "soprano"),
+    **dict.fromkeys(("altos", "alti", "altas", "alte"), "alto"),
+    **dict.fromkeys(("contraltos", "contralti"), "contralto"),
+    **dict.fromkeys(("tenores", "tenori", "tenors"), "tenor"),
+    **dict.fromkeys(("baritonos", "baritoni", "barytons"), "baritone"),
+    **dict.fromkeys(("bajos", "bajas", "bassi", "basses"), "bass"),
+}
+"""The English of sizes by the key of their plurals in Spanish, Italian and French."""
+
+
 def in_section(key: str, section: str) -> str | None:
-    """Return the instrument that a key means by its section alone, or ``None``."""
-    return by_section().get((section, key))
+    """Return the instrument that a key means by its section alone, or ``None``; a plural as its singular."""
+    found = by_section().get((section, key))
+    return found or (by_section().get((section, PLURAL_SIZES[key])) if key in PLURAL_SIZES else None)
 
 
 @functools.lru_cache(maxsize=1 << 10)

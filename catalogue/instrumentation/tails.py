@@ -10,6 +10,7 @@ from catalogue.instrumentation.channels import channels_at, lists_players
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.hands import hands_tail
+from catalogue.instrumentation.headings import figures_follow, is_packed
 from catalogue.instrumentation.key_tails import keyed_slug, note_pitch, pitch_after_point, pitch_tail
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
@@ -184,6 +185,8 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
 def before_body(nodes: Nodes, at: int, after: int) -> bool:
     """Whether strings or an orchestra whom nobody counts stand after ``solo``, which is said of who stands before."""
     end = phrase_end(nodes, after, BODY_OF_STRINGS | ORCHESTRA)
+    if after < len(nodes) and nodes[at].spaced and (is_packed(nodes[after]) or figures_follow(nodes, after)):
+        return True
     if end is None or not nodes[at].spaced:
         return False
     following = nodes[end] if end < len(nodes) else None
@@ -209,7 +212,7 @@ def seat_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
     if draft.number_after or (draft.seats and draft.collective != "numbered") or begins_run(nodes, at):
         return None
     token = token_at(nodes, at)
-    if draft.slug in BODIES:
+    if draft.slug in BODIES or (is_key(token_at(nodes, at - 1), SOLO) and figures_follow(nodes, at)):
         return None
     if token is not None and formula and counts_when_glued(nodes, at, draft):
         draft.count = count_at(nodes, at)
