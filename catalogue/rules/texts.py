@@ -14,6 +14,7 @@ from catalogue.timing import PartialDate
 # how many words a text of each length has at most
 MOST_WORDS = {NoteLength.LINE: 30, NoteLength.SHORT: 100, NoteLength.MEDIUM: 250}
 BIOGRAPHY_IS_FRESH = 365  # days; a season's brochure is made a year ahead (common practice)
+QUOTED = ("“”", "„“", "„”", "””", "«»", "»«", '""', "‘’", "‚‘", "‹›", "›‹", "「」", "『』")
 WITHOUT_SPACES = re.compile("[\u3040-\u30ff\u3400-\u4dbf\u4e00-\u9fff\uf900-\ufaff]")
 
 
@@ -25,6 +26,21 @@ def count_words(text: str) -> int:
     """
     signs = len(WITHOUT_SPACES.findall(text))
     return signs + len(WITHOUT_SPACES.sub(" ", text).split())
+
+
+def unquoted(text: str) -> str:
+    """Return a quotation without the marks around the whole of it, which a paper puts there by its own language.
+
+    >>> unquoted("“Salt on every page.”"), unquoted('"Salt"'), unquoted("« Du sel »")
+    ('Salt on every page.', 'Salt', 'Du sel')
+    >>> unquoted("“Salt” and “tides”"), unquoted("”")
+    ('“Salt” and “tides”', '”')
+    """
+    text = text.strip()
+    inner = text[1:-1]
+    if len(text) > 2 and text[0] + text[-1] in QUOTED and not set(inner) & {text[0], text[-1]}:
+        return inner.strip()
+    return text
 
 
 def length_of(text: str) -> NoteLength:

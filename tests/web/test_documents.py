@@ -13,7 +13,7 @@ from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
-from catalogue.models import Composer, Edition
+from catalogue.models import Composer, Edition, Review
 from tests.makers import make_performance, make_work
 from tests.record_makers import make_record
 from tests.web.pages import Page, with_class
@@ -316,3 +316,11 @@ def test_a_file_for_an_anonymous_call_does_not_say_whose_it_is(browser: Client, 
 
     assert file.headers["Content-Disposition"] == 'attachment; filename="front-matter-tides.txt"'
     assert "Marovand" not in file.content.decode()
+
+
+@pytest.mark.parametrize("typed", ["Salt on every page.", "“Salt on every page.”", '"Salt on every page."'])
+def test_press_sheet_quotes_a_review_once(browser: Client, composer: Composer, typed: str) -> None:
+    make_record(Review, work=make_work("Tides", composer=composer), quotation=typed)
+
+    assert "“Salt on every page.”" in page_of(browser, "press-sheet").text("//*[@id='preview']")
+    assert "““" not in page_of(browser, "press-sheet").text("//*[@id='preview']")

@@ -43,6 +43,7 @@ from catalogue.documents.model import (
 )
 from catalogue.facts import CatalogueFacts
 from catalogue.record_facts import ReviewFacts
+from catalogue.rules.texts import unquoted
 
 EVERYTHING = Chosen()
 MOST_WORKS = 8
@@ -147,7 +148,7 @@ def quotation(review: ReviewFacts, vita: Vita) -> Text:
     """The words, then who wrote them, where and when."""
     year = wording(str(review.date.year)) if review.date else ()
     source = joined((value(review.author), value(review.publication, Style.EMPHASIS), year), ", ")
-    quoted = vita.says.word("“{quotation}”").replace("{quotation}", review.quotation.strip())
+    quoted = vita.says.word("“{quotation}”").replace("{quotation}", unquoted(review.quotation))
     words = value(quoted, language=review.language)
     return joined((words, source), " ")
 
