@@ -23,6 +23,7 @@ from catalogue.facts import (
     VenueFacts,
     WorkFacts,
 )
+from catalogue.rules.phrases import listed
 from catalogue.rules.playings import OPEN_TO_ALL
 from catalogue.rules.premieres import Claim
 from catalogue.rules.states import state_name
@@ -258,7 +259,7 @@ def position_of(venue: VenueFacts | None) -> tuple[float, float] | None:
 
 
 def summary(event: PerformanceFacts, programme: Iterable[ProgrammedFacts], works: Mapping[int, WorkFacts]) -> str:
-    titles = ", ".join(dict.fromkeys(works[item.work_id].title.title for item in programme))
+    titles = listed(list(dict.fromkeys(works[item.work_id].title.title for item in programme)))
     words = ": ".join(part for part in (event.event_title, titles) if part.strip()) or "Performance"
     changed = {PerformanceStatus.CANCELLED: "Cancelled: ", PerformanceStatus.POSTPONED: "Postponed: "}
     return shortened(one_line(changed.get(event.status, "") + words), LONGEST_SUMMARY)

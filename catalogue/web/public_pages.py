@@ -18,7 +18,7 @@ from django.utils.translation import get_language, to_locale
 from catalogue.documents.contents.credits import commission_line, performers, places
 from catalogue.documents.contents.forces import described
 from catalogue.documents.labels import Labels, labels
-from catalogue.documents.model import Text, joined, plain
+from catalogue.documents.model import Text, joined, plain, value
 from catalogue.facts import PerformanceFacts, WorkFacts
 from catalogue.feeds.linked_data import Addresses, Node, composition, event, person, script_text
 from catalogue.feeds.news import NEVER, Item, News
@@ -136,7 +136,7 @@ def composer_page(composer: Composer, *, today: date, language: str) -> Composer
     works = {work.id: work for work in facts.works}
     nodes = [person(facts.composer, addresses)]
     nodes += [composition(work, addresses, description=plain(described(work, says))) for work in facts.works]
-    nodes += [event(one, works, addresses, name=name_of(one, works)) for one in facts.performances]
+    nodes += [event(one, works, addresses, name=name_of(one, works, says)) for one in facts.performances]
     head = Head(composer.name, facts.composer.short_biography, addresses.composer, graph_of(nodes))
     return ComposerPage(head, by_category(facts.works, says), events_of(facts.performances, works, says))
 
@@ -169,7 +169,7 @@ def event_page(composer: Composer, performance: Performance, *, language: str) -
     facts = gather_public(composer, performances=public_performances(composer).filter(pk=performance.pk))
     (shown,), says, addresses = facts.performances, labels(language), addresses_of(composer)
     works = {work.id: work for work in facts.works}
-    name = name_of(shown, works)
+    name = name_of(shown, works, says)
     nodes = [person(facts.composer, addresses), event(shown, works, addresses, name=name)]
     day = long_day(shown.date, language) if shown.date else ""
     at = clock_text(shown.time, shown.zone, language) if shown.time else ""
@@ -182,9 +182,9 @@ def event_page(composer: Composer, performance: Performance, *, language: str) -
     return PublicEvent(head, shown, line, when)
 
 
-def name_of(performance: PerformanceFacts, works: Mapping[int, WorkFacts]) -> str:
+def name_of(performance: PerformanceFacts, works: Mapping[int, WorkFacts], says: Labels) -> str:
     titles = [works[item.work_id].title.title for item in performance.programme if item.work_id in works]
-    return performance.event_title or ", ".join(dict.fromkeys(titles))
+    return performance.event_title or plain(says.listed(tuple(map(value, dict.fromkeys(titles)))))
 
 
 def by_category(works: Iterable[WorkFacts], says: Labels) -> tuple[tuple[Category, tuple[Listed, ...]], ...]:
@@ -247,7 +247,7 @@ def performances_news(composer: Composer, own: str, today: date, language: str) 
     items = tuple(
         Item(
             uid=str(one.uid),
-            title=name_of(one, works),
+            title=name_of(one, works, says),
             summary=", ".join(
                 part for part in (date_text(one.date, language), plain(joined(places(one), ", "))) if part
             ),

@@ -90,6 +90,17 @@ def test_pages_say_the_same_to_machines(composer: Composer, opened: Work) -> Non
     )
 
 
+def test_several_works_of_an_evening_are_joined_as_a_sentence_does(composer: Composer, opened: Work) -> None:
+    others = [make_work(title, composer=composer) for title in ("Six Chairs, Five Guests", "Weirs")]
+    publish(composer=composer, is_open=True, works=[opened.pk, *(one.pk for one in others)], now=NOW)
+    event = make_performance(opened, *others, date="2026-05-16", city="Bern", country="CH", status="confirmed")
+
+    listed = Page(Client().get(ADDRESS)).text()
+    named = Page(Client().get(f"{ADDRESS}performances/{event.pk}/")).text("//h1")
+    assert "Ash Ferry, Six Chairs, Five Guests and Weirs" in listed
+    assert named == "Ash Ferry, Six Chairs, Five Guests, and Weirs"
+
+
 def test_pages_say_what_is_shown_where_they_are_named_elsewhere(opened: Work) -> None:
     page = Page(Client().get(f"{ADDRESS}works/{opened.pk}/"))
     told = {one.get("property"): one.get("content") for one in page.tree.xpath("//meta[@property]")}
