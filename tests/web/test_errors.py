@@ -27,6 +27,14 @@ def test_address_of_nothing_says_so(client: Client) -> None:
     assert (page.status, page.text("//h1")) == (404, "There is nothing at this address")
 
 
+def test_who_may_bring_back_what_was_deleted_is_led_there(
+    signed_in: Callable[[User], Client], editor: User, viewer: User, composer: Composer
+) -> None:
+    found = [Page(signed_in(user).get("/c/ilka-marovand/works/999/")) for user in (editor, viewer)]
+
+    assert [page.values("//main//p/a[not(@class)]/@href") for page in found] == [["/c/ilka-marovand/deleted/"], []]
+
+
 def test_reader_who_asks_to_change_something_is_told_whom_to_ask(
     signed_in: Callable[[User], Client], viewer: User
 ) -> None:
