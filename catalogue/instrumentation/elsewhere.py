@@ -5,11 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.families import WINDS
+from catalogue.instrumentation.key_tails import keyed_slug
 from catalogue.instrumentation.lexicon import ENSEMBLE, LEAST, OFFSTAGE, OPTIONAL, keyed
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import beginnings, count_at, is_key, limited_count, phrase_end
+from catalogue.instrumentation.phrases import beginnings, count_at, is_key, keys_end, limited_count, phrase_end
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.rows import remembered
+from catalogue.instrumentation.senses import NOTED
 from catalogue.instrumentation.tokens import Nodes
 
 OF_WHICH = keyed("of_which of_whom davon darunter dont di_cui de_los_cuales de_las_cuales including incl")
@@ -76,8 +79,36 @@ def some_told(nodes: Nodes, at: int, last: Draft, forces: Forces) -> int | None:
     return end
 
 
+def keyed_part(nodes: Nodes, at: int, last: Draft, forces: Forces) -> int | None:
+    """Read the key of a further part or of some players, ``clarinet 1 in A, 2 in B``, ``4 horns: 2 in F, 2 in C``."""
+    counted = count_at(nodes, at)
+    end = keys_end(nodes, counted.end) if counted is not None and last.family in WINDS else None
+    if counted is None or end is None or (end < len(nodes) and nodes[end].kind not in ("mark", "bracket")):
+        return None
+    said = forces.written(nodes[counted.end].start, nodes[end - 1].end)
+    if last.number_after and counted.most == max(last.number_after) + 1:
+        last.number_after = (*last.number_after, counted.most)
+        last.notes.append(said)
+        return end
+    added = any(note.startswith(said.split()[0]) for note in last.notes)
+    if last.count is None or (counted.most > last.most and not added):
+        return None
+    other = keyed_slug(last, nodes[counted.end + 1 : end])
+    if other not in (None, *NOTED, last.slug):
+        last.counted(last.least - (0 if added else counted.most), last.most - (0 if added else counted.most))
+        forces.drafts.append(Draft(other or "", nodes[at].start, nodes[end - 1].end, ",", count=counted))
+        return end
+    if added:
+        last.counted(last.least + counted.most, last.most + counted.most)
+    last.notes.append(f"{counted.most} {said}")
+    return end
+
+
 def put_elsewhere(nodes: Nodes, at: int, last: Draft | None, forces: Forces) -> int | None:
     """Put some players of the item before off stage, as a line of their own, and return where that is said."""
+    keyed = keyed_part(nodes, at, last, forces) if last is not None and nodes[at].kind == "number" else None
+    if keyed is not None:
+        return keyed
     optional = leave_some_out(nodes, at, last) if last is not None else None
     told = some_told(nodes, at, last, forces) if last is not None and optional is None else None
     if optional is not None or told is not None:

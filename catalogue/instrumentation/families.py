@@ -18,6 +18,7 @@ BRASS_FIVE = ("horn", "trumpet", "trombone", "euphonium", "tuba")
 MAIN = frozenset(WOODWIND + BRASS)
 SHORTEST_PAIR = 6
 """Figures that are too many for one family and may be two."""
+PAIR = 2
 WINDS = ("woodwind", "brass")
 Block = list[Draft]
 
@@ -55,7 +56,17 @@ def blocks_of(stretch: Block, forces: Forces) -> list[Block]:
         if index and breaks(stretch, index, forces):
             blocks.append([])
         blocks[-1].append(draft)
-    return [part for block in blocks for part in uneven(block)]
+    parts = [part for block in blocks for part in uneven(block)]
+    return [cut for at, part in enumerate(parts) for cut in (timpanist_apart(part) if at else [part])]
+
+
+def timpanist_apart(block: Block) -> list[Block]:
+    """Cut off the timpanist and percussionists that a comma joins to the brass, ``4, 3, 3, 1, 1+3``."""
+    if len(places_in(block)) != len(BRASS) + 1 or len(block) < len(BRASS) + PAIR:
+        return [block]
+    last = block[-PAIR:]
+    told = all(draft.figure for draft in last) and last[1].extra and not last[0].extra and last[0].most < PAIR
+    return [block[:-PAIR], last] if told else [block]
 
 
 def breaks(stretch: Block, index: int, forces: Forces) -> bool:

@@ -391,5 +391,5 @@ def pointed_seats(nodes: Nodes, at: int) -> tuple[tuple[int, ...], int] | None:
         if not joined:
             break
         end += 1
-    whole = end >= len(nodes) or nodes[end].is_mark(",;\n")
+    whole = end >= len(nodes) or nodes[end].is_mark(",;\n") or keys_end(nodes, end) is not None
     return (tuple(range(1, seats + 1)), end) if seats > 1 and whole and nodes[at].spaced else None

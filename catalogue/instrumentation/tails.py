@@ -275,7 +275,7 @@ def counts_when_glued(nodes: Nodes, at: int, draft: Draft) -> bool:
 def named_follows(nodes: Nodes, at: int, figures: int) -> bool:
     """Whether the figure before belongs to a name after it: ``flute 2 oboes``."""
     token = token_at(nodes, at)
-    if token is None or token.kind != "word" or figures != 1:
+    if token is None or token.kind != "word" or figures != 1 or keys_end(nodes, at) is not None:
         return False
     _qualities, end = qualities_at(nodes, at)
     return name_at(nodes, end) is not None and not is_key(token, OR)

@@ -67,3 +67,9 @@ def test_bracket_tells_the_ensemble_before_it(text: str, optional: bool) -> None
 @pytest.mark.parametrize("text", ["organ (trumpet)", "piano (violin)", "flute (piano)"])
 def test_change_to_another_family_comes_with_a_remark(text: str) -> None:
     assert [one.code for one in read(text).warnings] == ["strange-doubling"]
+
+
+def test_comma_may_join_timpanist_and_percussionists_to_the_brass() -> None:
+    found = counts("[3d1, 3, 3d1, 3 - 4, 3, 3, 1, 1+3, 2hp, str]")
+
+    assert (found["tuba"], found["timpani"], found["percussion"]) == (1, 1, 3)

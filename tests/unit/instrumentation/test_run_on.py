@@ -47,3 +47,19 @@ def test_rising_figures_after_a_name_number_its_parts(text: str, expected: dict[
 )
 def test_figures_at_the_end_of_names_count_players(text: str, expected: dict[str, int]) -> None:
     assert counts(text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Clarinet 1 in A, Clarinet 2 in A, Horn 1 in F", {"clarinet": 2, "horn": 1}),
+        ("Trumpet 1 in C Trumpet 2 in C Oboe 1 Oboe 2", {"trumpet": 2, "oboe": 2}),
+        ("Clarinet 1 in A, 2 in A, 3 in B", {"clarinet": 3}),
+        ("4 horns: 2 in F, 2 in C", {"horn": 4}),
+        ("2 horns in F, 2 in E-flat", {"horn": 4}),
+        ("2 clarinets in B-flat, 1 in E-flat", {"clarinet": 2, "e-flat-clarinet": 1}),
+        ("3 clarinets: 2 in B-flat, 1 in E-flat", {"clarinet": 2, "e-flat-clarinet": 1}),
+    ],
+)
+def test_numbers_before_keys_are_parts_or_players_of_the_instrument(text: str, expected: dict[str, int]) -> None:
+    assert counts(text) == expected
