@@ -14,6 +14,7 @@ from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.statistics import gather_listed, gather_played
 from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Composer
+from catalogue.rules.phrases import listed
 from catalogue.rules.statistics import (
     Sum,
     WorkSum,
@@ -135,15 +136,22 @@ def row(one: WorkSum, told: str) -> Row:
 
 def summed(found: Figures) -> str:
     total = sum(one.seconds for one in found.years)
-    hours, rest = divmod((total + 30) // 60, 60)
     events = sum(one.events for one in found.years)
+    if not events:
+        return _("Nothing has been played yet")
     told = ngettext("One performance", "%(number)s performances", events) % {"number": events}
-    return _("%(events)s, %(hours)s hours and %(minutes)s minutes of music, in %(countries)s countries") % {
-        "events": told,
-        "hours": hours,
-        "minutes": rest,
-        "countries": sum(bool(one.name) for one in found.countries),
-    }
+    countries = sum(bool(one.name) for one in found.countries)
+    where = ngettext("in one country", "in %(number)s countries", countries) % {"number": countries}
+    lasting = _("%(time)s of music") % {"time": hours_and_minutes((total + 30) // 60)} if total else ""
+    return ", ".join(part for part in (told, lasting, where if countries else "") if part)
+
+
+def hours_and_minutes(minutes: int) -> str:
+    hours, rest = divmod(minutes, 60)
+    told = [ngettext("one hour", "%(number)s hours", hours) % {"number": hours}] if hours else []
+    if rest or not hours:
+        told.append(ngettext("one minute", "%(number)s minutes", rest) % {"number": rest})
+    return listed(told)
 
 
 def returned_text(ensembles: Sequence[Sum]) -> str:
@@ -172,10 +180,14 @@ def again_text(one: WorkSum) -> str:
 
 
 def again_summary(played: Sequence[WorkSum], again: Sequence[WorkSum]) -> str:
-    return _("Of %(played)s works that were played, %(again)s were played again.") % {
-        "played": len(played),
-        "again": len(again),
-    }
+    if not played:
+        return _("No work has been played yet.")
+    told = ngettext(
+        "Of one work that was played, %(again)s was played again.",
+        "Of %(played)s works that were played, %(again)s were played again.",
+        len(played),
+    )
+    return told % {"played": len(played), "again": len(again) or _("none")}
 
 
 # ---- as tables

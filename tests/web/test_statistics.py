@@ -41,7 +41,7 @@ def test_page_adds_up_minutes_countries_ensembles_and_works(browser: Client, wor
     page = Page(browser.get(ADDRESS))
 
     assert page.text("//div[@class='head']//p") == (
-        "4 performances, 0 hours and 31 minutes of music, in 2 countries. Of one playing nobody knows how long it "
+        "4 performances, 31 minutes of music, in 2 countries. Of one playing nobody knows how long it "
         "lasted; it is counted without minutes."
     )
     assert [one for one in lines(page, "minutes") if not one.endswith(" 0")] == [
@@ -65,6 +65,28 @@ def test_years_that_are_not_offered_are_as_usual(browser: Client, works: dict[st
 
 def test_empty_catalogue_says_what_would_stand_here(browser: Client, composer: Composer) -> None:
     assert "adds them up" in Page(browser.get(ADDRESS)).text("//main")
+
+
+def test_catalogue_in_which_all_is_to_come_says_so(browser: Client, composer: Composer) -> None:
+    make_performance(make_work("Tides", composer=composer, duration="12′"), date="2026-06-12", status="confirmed")
+
+    page = Page(browser.get(ADDRESS))
+
+    assert page.text("//div[@class='head']//p") == "Nothing has been played yet."
+    assert [page.text(f"//section[@id='{one}']//div") for one in ("countries", "works", "again")] == [
+        "Nothing has been played yet.",
+        "No work has been played yet.",
+        "No work has been played yet.",
+    ]
+
+
+def test_one_performance_in_one_country_is_told_as_one(browser: Client, composer: Composer) -> None:
+    make_performance(make_work("Tides", composer=composer, duration="61′"), date="2025-06-12", country="NO")
+
+    page = Page(browser.get(ADDRESS))
+
+    assert page.text("//div[@class='head']//p") == "One performance, one hour and one minute of music, in one country."
+    assert "Of one work that was played, none was played again." in page.text("//section[@id='again']")
 
 
 def test_page_shows_the_tables_in_words(browser: Client, works: dict[str, Work]) -> None:
