@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, datetime, time
 
 from django.urls import reverse
@@ -86,7 +86,7 @@ def call_page(
         far=how_far(PartialDate.of(terms.closes), today) if terms.closes else "",
         is_over=not still_open(terms, now=now, today=today),
         pairs=tuple((name, in_words(text, language)) for name, text in pairs(terms)),
-        composer=tuple(replace(one, reason=in_words(one.reason, language)) for one in found.composer),
+        composer=tuple(one._replace(reason=in_words(one.reason, language)) for one in found.composer),
         counts=tuple((len(found.of(verdict)), word) for verdict, word in ANSWERS.items()),
         answers=tuple(answer_of(one, call, chosen, language) for one in shown),
         hidden=len(found.works) - len(shown),

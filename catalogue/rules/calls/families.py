@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from typing import NamedTuple
 
 from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, TextFacts, WorkFacts
 from catalogue.rules.calls.verdicts import Record
@@ -20,8 +21,7 @@ BRACKET = re.compile(r"\s*[(\[].*?[)\]]\s*$")
 YEAR = re.compile(r"\(((?:19|20)\d{2})\)")
 
 
-@dataclass(frozen=True, slots=True)
-class Played:
+class Played(NamedTuple):
     """One playing of a work: the event and its place in the programme."""
 
     event: PerformanceFacts
@@ -143,8 +143,8 @@ def base_title(work: WorkFacts) -> str:
     return plain(BRACKET.sub("", title) if title.rstrip().endswith((")", "]")) else title).strip()
 
 
-def said_of(work: WorkFacts) -> Iterator[str]:
-    yield from (plain(one) for one in (work.title.subtitle, work.version_label, work.notes, work.title.title) if one)
+def said_of(work: WorkFacts) -> list[str]:
+    return [plain(one) for one in (work.title.subtitle, work.version_label, work.notes, work.title.title) if one]
 
 
 def says_version(work: WorkFacts) -> bool:

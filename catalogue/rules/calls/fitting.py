@@ -132,7 +132,7 @@ def is_voice(line: Line) -> bool:
 
 def by_kind(people: tuple[Line, ...], offer: Offer, call: Call) -> Answer:
     """Judge players and singers, sections and single players, compulsory strings: what needs no matching."""
-    sung = any(is_voice(line) for line in people)
+    sung = any(map(is_voice, people))
     if not offer.line_ups:
         if sung and call.voices_excluded:
             return Answer(NO, "A choir or singer is needed; the call wants players only.")
@@ -143,7 +143,7 @@ def by_kind(people: tuple[Line, ...], offer: Offer, call: Call) -> Answer:
         return Answer(YES, "")
     if sung:
         return Answer(NO, "A choir or singer is needed; the call has none.")
-    sections = [line for line in people if is_string_section(line, people)]
+    sections = any(is_string_section(line, people) for line in people)
     if sections and not offer.has_section:
         return Answer(NO, "A string section is needed; the call has single players.")
     if offer.only_sections and not sections and call.forces.rule is not ForcesRule.ANY_SUBSET:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from catalogue.facts import PerformanceFacts
 from catalogue.rules.calls.families import Candidate, Played
@@ -109,8 +110,14 @@ def professional(event: PerformanceFacts) -> Verdict:
 
 
 def is_orchestra(event: PerformanceFacts) -> bool:
-    names = " ".join(one.name for one in event.performers)
-    return has(ORCHESTRA, plain(f"{event.notes} {names}"))
+    names = " ".join([one.name for one in event.performers])
+    return names_orchestra(f"{event.notes} {names}")
+
+
+@lru_cache(maxsize=4096)
+def names_orchestra(said: str) -> bool:
+    """Whether an orchestra is named; most evenings of a catalogue are played by the same few."""
+    return has(ORCHESTRA, plain(said))
 
 
 def was_played(one: Candidate) -> Iterator[Played]:

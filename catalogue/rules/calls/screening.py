@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from catalogue.facts import CatalogueFacts, ComposerFacts, WorkFacts
 from catalogue.rules.calls.families import Candidate, candidates
@@ -26,8 +27,7 @@ from catalogue.rules.states import state_name
 YES, NO, CANNOT_TELL = Verdict.YES, Verdict.NO, Verdict.CANNOT_TELL
 
 
-@dataclass(frozen=True, slots=True)
-class Screened:
+class Screened(NamedTuple):
     """One work with what each condition makes of it."""
 
     work: WorkFacts
@@ -68,7 +68,7 @@ def screen(call: Call, catalogue: CatalogueFacts) -> Screening:
 
 def screened(one: Candidate, answers: Answers, barring: tuple[Judged, ...]) -> Screened:
     conditions = (*barring, *conditions_of(one, answers))
-    return Screened(one.work, together(judged.verdict for judged in conditions), conditions)
+    return Screened(one.work, together([judged.verdict for judged in conditions]), conditions)
 
 
 def conditions_of(one: Candidate, answers: Answers) -> Iterator[Judged]:

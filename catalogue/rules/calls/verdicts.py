@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 
 class Verdict(StrEnum):
@@ -15,16 +15,14 @@ class Verdict(StrEnum):
     CANNOT_TELL = "cannot tell"
 
 
-@dataclass(frozen=True, slots=True)
-class Record:
+class Record(NamedTuple):
     """A record that a reason rests on: a ``work``, a ``performance``, the ``composer`` or the ``call``."""
 
     kind: str
     id: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Judged:
+class Judged(NamedTuple):
     """One condition: a slug, the verdict, one sentence why, the record, and what would mend it."""
 
     condition: str
