@@ -93,7 +93,9 @@ def bring_in(*, composer: Composer, by: User, now: datetime, name: str, content:
     spare = waiting.latest_first().values_list("pk", flat=True)[MOST_WAITING - 1 :]
     ImportBatch.objects.filter(pk__in=list(spare)).delete()
     made = {"made_by": by, "made_at": now, "name": name[:200], "content": content}
-    return ImportBatch.objects.create(composer=composer, **made, **columns)
+    batch = ImportBatch.objects.create(composer=composer, **made, **columns)
+    del batch.content  # asked for again where it is needed: a large table would lie here all the while it is tried
+    return batch
 
 
 def rows_in(batch: ImportBatch, table: Table, now: datetime) -> int:
@@ -122,6 +124,7 @@ def look_over(*, batch: ImportBatch, table: Table, now: datetime) -> Steps:
         outlook = yield from done(batch, table, now)
         transaction.set_rollback(True)
     batch.report = report_of(outlook, table)
+    del outlook
     batch.save(update_fields=["report"])
 
 

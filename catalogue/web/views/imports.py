@@ -46,6 +46,7 @@ def import_new(request: CatalogueRequest) -> HttpResponse:
         composer=request.composer, by=request.user, now=now, name=printable(sent.name), content=content,
         reading=told.as_json(),
     )  # fmt: skip
+    del content
     return looked_over(request, batch, table)
 
 
