@@ -21,11 +21,18 @@ def alto_or_viola(forces: Forces) -> None:
         written = draft.name.written if draft.name is not None else ""
         if draft.slug != "voice-alto" or key_of(written) not in ("alto", "altos"):
             continue
-        if len(forces.drafts) > FEW and forces.language != "fr":
+        if len(forces.drafts) > FEW and forces.language != "fr" and not beside_bowed(draft, forces):
             continue
         readings = ("the voice", "the viola")
         if not forces.decide("alto", f"“{written}” was read as", readings, draft.start, draft.end):
             draft.slug = "viola"
+
+
+def beside_bowed(draft: Draft, forces: Forces) -> bool:
+    """Whether a bowed instrument stands right after, where a viola would stand before it, and nobody else sings."""
+    after = next((two for one, two in pairwise(forces.drafts) if one is draft), None)
+    others = (one for one in forces.drafts if one is not draft)
+    return after is not None and after.slug in ("cello", "double-bass") and all(o.family != "voice" for o in others)
 
 
 def clarinets_in_a(forces: Forces) -> None:
@@ -152,6 +159,15 @@ def brass_band_horns(forces: Forces) -> None:
             about = "The horn of a brass band was read as"
             if forces.decide("brass-band", about, readings, draft.start, draft.end):
                 draft.slug = "tenor-horn"
+
+
+def keyboards_apart(forces: Forces) -> None:
+    """Say of ``…/pf/cel/str``, where slashes part the players, that two keyboards may be one player's."""
+    for before, draft in pairwise(forces.drafts) if forces.slash_parts else ():
+        single = before.count is None and draft.count is None and draft.separator == "/"
+        if single and before.family == draft.family == "keyboard" and before.slug != draft.slug:
+            message = f"“{forces.written(before.start, draft.end)}” was read as two players."
+            forces.remark("slash", message, before.start, draft.end, "one player of both")
 
 
 LOW_KEYS = {"eb": "e-flat-bass", "eflat": "e-flat-bass", "bb": "b-flat-bass", "bflat": "b-flat-bass"}

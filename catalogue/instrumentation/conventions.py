@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from catalogue.instrumentation.drafts import Forces
-from catalogue.instrumentation.headings import title_end
+from catalogue.instrumentation.headings import figures_follow, is_packed, title_end
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ENSEMBLE, ORCHESTRA
 from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import name_at
@@ -32,6 +32,7 @@ LIST = re.compile(r"[\[(]1\s*[.,/]\s*(?:\d|[A-Za-z])")
 NUMBERED = re.compile(r"[\[(]\d{1,2}[A-Za-z]{2,}")
 D = re.compile(r"\dd\d")
 SPELLED_OUT = re.compile(r"\b(?:two|three|zwei|drei|deux|trois|due|tre|dos|tres)\b|\w{9}")
+STRENGTHS = 5
 PACKED_FAMILY = 4
 """Figures of a family that are written together are no number of players, whatever follows them."""
 PACKED = re.compile(r"(?<![\d.,])\d{3,5}(?![\d])")
@@ -109,9 +110,30 @@ def slash_parts(nodes: Nodes, forces: Forces) -> bool:
             continue
         if phrase_end(nodes, at + 1, BODY_OF_STRINGS) is not None:
             return True
-        if after.kind == "number" and (before.kind == "number" or isinstance(before, Bracket)) and forces.formula:
+        if in_strengths(nodes, at):
+            continue
+        family = figures_follow(nodes, at + 1) or is_packed(after)
+        if after.kind == "number" and (family or before.kind in ("number", "bracket")) and forces.formula:
             return True
     return False
+
+
+def in_strengths(nodes: Nodes, at: int) -> bool:
+    """Whether a slash stands within five figures of the strings, ``str 14/12/10/8/6``."""
+    first, figures = at - 1, 0
+    while first > 1 and nodes[first - 1].is_mark("/") and is_strength(nodes, first - 2):
+        first -= 2
+    while is_strength(nodes, first):
+        figures += 1
+        if first + 1 >= len(nodes) or not nodes[first + 1].is_mark("/"):
+            break
+        first += 2
+    return figures == STRENGTHS
+
+
+def is_strength(nodes: Nodes, at: int) -> bool:
+    token = token_at(nodes, at)
+    return token is not None and token.kind == "number" and len(token.text) <= len("16")
 
 
 def one_section(nodes: Nodes) -> bool:
@@ -123,11 +145,17 @@ def one_section(nodes: Nodes) -> bool:
         found = name_at(nodes, at)
         if node.is_mark("/") and node.spaced:
             beyond = name_at(nodes, at + 1)
-            if beyond is None or instrument(beyond.slugs[0]).section not in sections:
+            if beyond is None or kind_of_player(beyond.slugs[0]) not in sections:
                 return False
-        elif found is not None and instrument(found.slugs[0]).section:
-            sections.add(instrument(found.slugs[0]).section)
+        elif found is not None and kind_of_player(found.slugs[0]):
+            sections.add(kind_of_player(found.slugs[0]))
     return True
+
+
+def kind_of_player(slug: str) -> str:
+    """Return the section of an instrument; keyboards are one, of whose players one may have several."""
+    row = instrument(slug)
+    return row.section or (row.family if row.family == "keyboard" else "")
 
 
 def figures_of(forces: Forces) -> str:

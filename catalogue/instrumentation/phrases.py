@@ -102,7 +102,7 @@ def range_end(nodes: Nodes, at: int) -> tuple[int, int] | None:
         earlier = before_brackets(nodes, at - 2)
         run = before is not None and before.is_mark(".,-/") and not nodes[at].spaced
         run = run and not (isinstance(earlier, Token) and earlier.kind in ("word", "note"))
-        run = run or (before is not None and before.is_mark("+") and earlier is not None and earlier.kind == "number")
+        run = run or (before is not None and before.is_mark("+") and earlier is not None and earlier.kind != "mark")
         run = run or fourth_of_family(nodes, at)
         follows = isinstance(after, Token) and (after.is_mark(".,-/+*") or after.kind == "number" or is_d(after))
         comma = isinstance(after, Token) and after.is_mark(",")

@@ -119,8 +119,10 @@ def family_beyond(drafts: list[Draft], at: int) -> str:
     following = drafts[at + 1] if at + 1 < len(drafts) else None
     if following is None:
         return ""
-    slug = following.slug or next(iter(following.name.slugs), "") if following.name else following.slug
-    return family_of(slug) if slug else ""
+    if not following.slug and following.name is not None:
+        families = [family_of(slug) for slug in following.name.slugs]
+        return "strings" if "strings" in families else next(iter(families), "")
+    return family_of(following.slug) if following.slug else ""
 
 
 def lowest(draft: Draft, before: str, after: str, drafts: list[Draft], forces: Forces) -> None:

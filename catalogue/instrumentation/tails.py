@@ -44,7 +44,7 @@ from catalogue.instrumentation.players_meant import Section, linked, may_double,
 from catalogue.instrumentation.qualities import qualities_at
 from catalogue.instrumentation.senses import Surroundings, in_section, stand_in
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token
-from catalogue.instrumentation.vocabulary import instrument
+from catalogue.instrumentation.vocabulary import family_of, instrument
 from catalogue.instrumentation.voicings import is_letters
 
 STRINGS = ("violin-1", "violin-2", "viola", "cello", "double-bass")
@@ -286,6 +286,7 @@ def joins_sizes(nodes: Nodes, at: int, draft: Draft) -> bool:
     found = name_at(nodes, at + 1) if at + 1 < len(nodes) and not (nodes[at].spaced or nodes[at + 1].spaced) else None
     section = instrument(draft.slug).section if draft.slug else ""
     alike = found is not None and bool(section) and instrument(found.slugs[0]).section == section
+    alike = alike or (found is not None and draft.family == "keyboard" == family_of(found.slugs[0]))
     return alike and any(one.is_mark("/") and one.spaced for one in nodes)
 
 

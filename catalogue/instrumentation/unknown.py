@@ -133,15 +133,20 @@ def voice_with_prefix(scan: Scan, at: int, token: Token) -> int | None:
 
 def by_section_only(scan: Scan, at: int, token: Token) -> int | None:
     """Read a word that only the section before it gives a meaning to, the ``Eb`` of ``3+Eb``."""
-    if (
-        not scan.formula
-        or not scan.separator.strip().endswith(("+", ".", ","))
-        or key_of(token.text) not in sectional()
-    ):
+    marked = scan.separator.strip().endswith(("+", ".", ","))
+    if not scan.formula or not (marked or among_figures(scan, at)) or key_of(token.text) not in sectional():
         return None
     draft = Draft("", token.start, token.end, name=Name((), token.text, at, at + 1, token.start, token.end), extra=True)
     scan.add(draft)
     return at + 1
+
+
+def among_figures(scan: Scan, at: int) -> bool:
+    """Whether only blanks part a word from a figure before it and from a figure or a family's end after it."""
+    following = scan.nodes[at + 1] if at + 1 < len(scan.nodes) else None
+    beside = scan.last is not None and scan.last.figure and not scan.separator.strip()
+    ends = following is None or following.kind == "number" or following.is_mark("-/;\n|")
+    return beside and ends and getattr(scan.nodes[at], "spaced", False)
 
 
 def mended(scan: Scan, at: int, token: Token) -> int | None:
