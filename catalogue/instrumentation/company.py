@@ -10,29 +10,21 @@ from catalogue.instrumentation.phrases import pitch_end
 from catalogue.instrumentation.vocabulary import key_of
 
 FEW = 2
-LOW_VOICES = ("voice-tenor", "voice-baritone", "voice-bass")
+LOW_VOICES = {"voice-tenor", "voice-baritone", "voice-bass"}
 
 
 def alto_or_viola(forces: Forces) -> None:
-    """Say that the ``alto`` of a French text, or one by itself, may be the viola where no low voice is named."""
-    if any(draft.slug in LOW_VOICES for draft in forces.drafts):
+    """Say that an ``alto`` may be the viola where nobody else sings: so the French call it."""
+    sung = {draft.slug for draft in forces.drafts if draft.family == "voice"} - {"voice-alto"}
+    if sung and (sung & LOW_VOICES or forces.language != "fr"):
         return
     for draft in forces.drafts:
         written = draft.name.written if draft.name is not None else ""
         if draft.slug != "voice-alto" or key_of(written) not in ("alto", "altos"):
             continue
-        if len(forces.drafts) > FEW and forces.language != "fr" and not beside_bowed(draft, forces):
-            continue
         readings = ("the voice", "the viola")
         if not forces.decide("alto", f"“{written}” was read as", readings, draft.start, draft.end):
             draft.slug = "viola"
-
-
-def beside_bowed(draft: Draft, forces: Forces) -> bool:
-    """Whether a bowed instrument stands right after, where a viola would stand before it, and nobody else sings."""
-    after = next((two for one, two in pairwise(forces.drafts) if one is draft), None)
-    others = (one for one in forces.drafts if one is not draft)
-    return after is not None and after.slug in ("cello", "double-bass") and all(o.family != "voice" for o in others)
 
 
 def clarinets_in_a(forces: Forces) -> None:

@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from catalogue.instrumentation.conventions import one_section
 from catalogue.instrumentation.doubled_names import names_at
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.lexicon import (
@@ -270,6 +271,8 @@ def clause_end(nodes: Nodes, at: int) -> int:
     while at < last and not nodes[at].is_mark(";\n·•:"):
         goes_on = ordinal_at(nodes, at - 1) and ordinal_at(nodes, articles_end(nodes, at + 1))
         if nodes[at].is_mark(",") and not (goes_on or runs_on(nodes, at)):
+            break
+        if nodes[at].is_mark("/") and getattr(nodes[at], "spaced", False) and not one_section(nodes):
             break
         at += 1
     return at

@@ -179,7 +179,7 @@ def name_at(nodes: Nodes, at: int, section: str = "") -> Name | None:
     if first.key not in beginnings():
         return None
     name = name_of_word(nodes, at, first, section)
-    if first.key in leading_on():
+    if first.key in leading_on() and not (at and nodes[at - 1].kind != "mark" and joins_words(nodes, at)):
         name = longer_name(nodes, at, first, section) or name
     return name if name is None else before_next(nodes, name)
 
@@ -202,7 +202,7 @@ def longer_name(nodes: Nodes, at: int, first: Token, section: str) -> Name | Non
     best: Name | None = None
     for end in range(at + 2, min(len(nodes), at + LONGEST) + 1):
         last = nodes[end - 1]
-        if not may_join(nodes, end - 1):
+        if not may_join(nodes, end - 1) or joins_words(nodes, end - 1):
             break
         if last.kind == "mark" or (last.kind == "number" and goes_on(nodes, end)):
             continue
@@ -217,6 +217,15 @@ def longer_name(nodes: Nodes, at: int, first: Token, section: str) -> Name | Non
         elif slugs and joins_well(written, nodes, at, end):
             best = Name(slugs, written, at, end, first.start, last.end)
     return best
+
+
+def joins_words(nodes: Nodes, at: int) -> bool:
+    """Whether a small letter by itself is a word that joins two others, the ``e`` of ``vl e vla``."""
+    token, following = nodes[at], nodes[at + 1] if at + 1 < len(nodes) else None
+    if not isinstance(token, Token) or token.text not in ("e", "y") or not token.spaced:
+        return False
+    apart = isinstance(following, Token) and following.kind in ("word", "number") and following.spaced
+    return apart and following is not None and following.key not in ("flat", "b", "bemol", "bemolle")
 
 
 def goes_on(nodes: Nodes, at: int) -> bool:

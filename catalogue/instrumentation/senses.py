@@ -224,6 +224,10 @@ def violins(written: str, around: Surroundings) -> str:
     return "violin-1" if written.endswith("I") else "violin"
 
 
+def violas(written: str, around: Surroundings) -> str:
+    return "viola" if "strings" in (around.before, around.after) else ""
+
+
 def grand_piano(written: str, around: Surroundings) -> str:
     return "piano" if around.language == "de" and written.istitle() and around.before != "brass" else "flugelhorn"
 
@@ -257,6 +261,7 @@ def bass_of_brass(written: str, around: Surroundings) -> str:
 
 
 DECIDERS = {
+    "viole": violas,
     "alto": alto, "btb": bass_of_brass, "tb": trombone_or_tuba, "altos": alto, "alt": alto, "al": alto,
     "v": short_violin, "br": german_viola, "kb": keyboard_or_bass, "ct": cornet_or_voice, "cbs": bassoon_or_bass,
     "vni": violins, "viol": violin_or_viol, "flugel": grand_piano, "cimb": brass_or_cimbalom,

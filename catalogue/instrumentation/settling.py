@@ -95,12 +95,18 @@ def remark_on_names(forces: Forces) -> None:
             other = "viola da gamba" if draft.slug.startswith("violin") else "violin"
             message = f"“{draft.name.written if draft.name else key}” was read as {draft.slug.replace('-', ' ')}."
             forces.remark("abbreviation", message, draft.start, draft.end, other)
-        elif key == "tb" and draft.slug == "tuba" and alone_of_low_brass(draft, forces):
-            message = "“tb” was read as the tuba."
-            forces.remark("abbreviation", message, draft.start, draft.end, "a trombone")
+        elif key == "tb" and draft.slug in LOW_BRASS and alone_of_low_brass(draft, forces):
+            message = f"“{draft.name.written if draft.name else key}” was read as the {draft.slug}."
+            forces.remark("abbreviation", message, draft.start, draft.end, f"a {LOW_BRASS[draft.slug]}")
+        elif key == "v" and draft.slug == "voice" and forces.language == "de" and draft.role == "ensemble":
+            message = f"“{draft.name.written if draft.name else key}” was read as a voice."
+            forces.remark("abbreviation", message, draft.start, draft.end, "a violin")
         elif key in ("bsax", "bsx"):
             message = "The letter was read as baritone saxophone."
             forces.remark("abbreviation", message, draft.start, draft.end, "bass saxophone")
+
+
+LOW_BRASS = {"tuba": "trombone", "trombone": "tuba"}
 
 
 def alone_of_low_brass(draft: Draft, forces: Forces) -> bool:

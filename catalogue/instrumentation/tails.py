@@ -331,13 +331,38 @@ def clause_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | No
         return None
     if start >= len(nodes) or not may_double(nodes) or not opens_clause(nodes, start, section):
         return None
-    end = clause_end(nodes, start)
+    end = own_end(nodes, start, clause_end(nodes, start), draft)
     while end > start:
         if doublings_in(nodes[start:end], section, quiet(forces)) is not None:
             draft.clauses.append(tuple(nodes[start:end]))
             return end
         end = shorter(nodes, start, end)
     return None
+
+
+def own_end(nodes: Nodes, start: int, end: int, draft: Draft) -> int:
+    """Return where what one player doubles ends: ``trumpet doubling flugelhorn and accordion`` are two players.
+
+    A joining word before the end leads to another player where what follows is of another family than all before.
+    """
+    played = {draft.family}
+    for at in range(start, end):
+        name = name_at(nodes, at)
+        if not is_key(nodes[at], AND) or (name is not None and name.end > at + 1):
+            played |= {family_of(name.slugs[0])} if name is not None else set()
+            continue
+        counted = count_at(nodes, at + 1)
+        further = name_at(nodes, counted.end if counted is not None else at + 1)
+        family = family_of(further.slugs[0]) if further is not None else ""
+        whole = counted is not None or family != "percussion" or (further is not None and is_whole(further.slugs[0]))
+        if family and family not in played and whole and len(played) == 1:
+            return at
+    return end
+
+
+def is_whole(slug: str) -> bool:
+    """Whether a percussion player is named and not one of the many things that others take up."""
+    return slug in ("percussion", "timpani", "vibraphone", "marimba", "drum-kit")
 
 
 def say_of_others(nodes: Nodes, start: int, end: int, forces: Forces, before: list[Draft]) -> None:
