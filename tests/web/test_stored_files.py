@@ -183,6 +183,15 @@ def pairs(page: Page) -> list[tuple[str, str]]:
     return list(zip(page.texts("//dl/div/dt"), page.texts("//dl/div/dd"), strict=True))
 
 
+@pytest.mark.parametrize(("chosen", "kept"), [("score", "recording"), ("parts", "recording"), ("programs", "programs")])
+def test_what_sounds_is_kept_as_no_score(browser: Client, work: Work, chosen: str, kept: str) -> None:
+    browser.post(
+        f"{ROOT}new/", {"kind": chosen, "work": work.pk, "file": sent(wave_file().getvalue(), "Ash Ferry.wav")}
+    )
+
+    assert StoredFile.objects.get().kind == kept
+
+
 def test_sound_of_a_setup_says_what_it_is_and_what_does_not_agree(browser: Client, work: Work) -> None:
     setup = make_record(TechnicalSetup, work=work, sample_rate=44_100, media="tape.wav; 2 channels; 0:03")
     content = wave_file(48_000, channels=1, sample_rate=48_000).getvalue()

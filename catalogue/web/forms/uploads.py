@@ -19,6 +19,7 @@ from catalogue.exchange.upload_reading import Found, read_upload
 from catalogue.gathering.files import kept_values
 from catalogue.models import Hire, Picture, Sending, StoredFile, Venue
 from catalogue.models.stored_files import PARTS_OF_WORKS
+from catalogue.terms import FileKind
 from catalogue.web.forms.columns import field_for
 from catalogue.web.forms.halls import HallForm
 from catalogue.web.forms.hires import HireForm
@@ -121,8 +122,15 @@ class FileForm(UploadForm):
             raise forms.ValidationError(mistake.reason) from mistake
 
     def clean(self) -> dict[str, Any]:
-        """Let a file of an edition, a recording or a setup belong to the work of that, where none is chosen."""
+        """Let a file of an edition, a recording or a setup belong to the work of that, where none is chosen.
+
+        What sounds is no score, which the form begins with: it is a recording, or of a setup what that plays.
+        """
         cleaned = super().clean()
+        looked: LookedAt | None = cleaned.get("file")
+        sounds_as_score = looked is not None and looked.format.sounds and cleaned.get("kind") in FILES_OF_MATERIAL
+        if sounds_as_score and "recording" in self.fields:
+            cleaned["kind"] = (FileKind.MEDIA if cleaned.get("setup") else FileKind.RECORDING).value
         parts = [cleaned[column] for column in PARTS_OF_WORKS if cleaned.get(column) is not None]
         if cleaned.get("work") is None and parts and "work" not in self.errors:
             cleaned["work"] = parts[0].work
