@@ -223,6 +223,10 @@ def test_calls_are_asked_for_by_state_deadline_and_kind(browser: Client, compose
         ["Closes", "Call", "Composer", "Organiser"], ["2026-02-01", "Gone", "Ilka Marovand", "Slate Hall"],
     ]  # fmt: skip
 
+    Submission.objects.update(status="not chosen")
+    assert (asked(), asked(state="over")) == (["Call for Weirs"], ["Gone", "Call for Tides"])
+    assert asked(sent="not chosen") == ["Call for Tides"]
+
 
 @pytest.mark.usefixtures("two_catalogues")
 @pytest.mark.parametrize("what", ["hire", "call"])

@@ -23,6 +23,7 @@ from catalogue.web.filters.days import from_day, until_day
 from catalogue.web.filters.house import composer_filter, offer
 
 EVERY, OVER, NOTHING = "all", "over", "nothing"
+DECIDED = {one.value for one in SubmissionStatus if one.is_decided}
 LOOKED_THROUGH = ("title", "full_text", "notes", "website")
 
 
@@ -63,7 +64,8 @@ class HouseCallFilter(filters.FilterSet):
         offer(self, composers)
 
     def filter_queryset(self, queryset: CallQuerySet) -> CallQuerySet:
-        if not self.form.cleaned_data.get("state"):
+        asked = self.form.cleaned_data
+        if not asked.get("state") and asked.get("sent") not in DECIDED:
             queryset = open_now(queryset)
         return super().filter_queryset(queryset)
 
@@ -80,4 +82,5 @@ class HouseCallFilter(filters.FilterSet):
 
 
 def open_now(calls: CallQuerySet) -> CallQuerySet:
-    return calls.open_at(timezone.now(), timezone.localdate())
+    """Return the calls that are neither closed nor answered."""
+    return calls.open_at(timezone.now(), timezone.localdate()).undecided()
