@@ -16,6 +16,7 @@ from catalogue.models import Commission, Composer, LeadTimes, Performance, Retur
 from catalogue.models.journeys import COLUMN_OF
 from catalogue.rules.journey import Lead
 from catalogue.timing import read_date
+from catalogue.web.first_room import TOKEN
 from catalogue.web.tables.lists import PER_PAGE
 from catalogue.web.today_page import MOST_READ
 from tests.makers import make_performance, make_venue, make_work
@@ -410,6 +411,28 @@ def test_who_comes_back_while_nothing_was_saved_costs_no_reckoning(browser: Clie
 
     assert Page(second).text() == Page(first).text()
     assert len(again) == 5  # the session, who it is, their membership, the state of the records, calls that close
+
+
+def test_forms_of_a_room_that_is_kept_hold_the_token_of_whoever_asks(
+    browser: Client, editor: User, composer: Composer, lead_times: LeadTimes
+) -> None:
+    ask_for_a_contract_early(composer)
+    coming(composer, whole("Tides", composer), venue=make_venue(composer=composer))
+    browser.get(ADDRESS)
+    other = Client(enforce_csrf_checks=True)
+    other.force_login(editor)
+
+    page = Page(other.get(ADDRESS))
+    ((done, token),) = zip(
+        page.values(f"{with_class('entry')}//form/@action"),
+        page.values(f"{with_class('entry')}//form/input[@name='csrfmiddlewaretoken']/@value"),
+        strict=True,
+    )
+
+    assert TOKEN not in page.text()
+    assert token != TOKEN
+    assert other.post(done, {"then": "today"}).status_code == 403
+    assert other.post(done, {"then": "today", "csrfmiddlewaretoken": token}).status_code == 302
 
 
 def rename_work(composer: Composer) -> None:

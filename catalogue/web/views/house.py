@@ -9,6 +9,7 @@ from collections.abc import Callable
 from typing import Any
 
 from django.http import HttpResponse
+from django.middleware.csrf import get_token
 from django.shortcuts import render
 from django.utils import timezone
 from django.views.decorators.http import require_safe
@@ -41,7 +42,8 @@ def house_today(request: HouseRequest) -> HttpResponse:
     day, language = timezone.localdate(), page_language()
     asked = whose(request, READERS)
     room = house_room(asked.chosen, can_edit=edited(request), today=day, language=language)
-    context: dict[str, Any] = {"whose": asked, "room": room, "page": room.page, "then": HOUSE}
+    context: dict[str, Any] = {"whose": asked, "room": room, "page": room.page}
+    context["entries"] = room.entries.with_token(get_token(request))
     context["closing"] = closing_of(asked.chosen, now=timezone.now(), language=language)
     return render(request, "house/today.html", context)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from django.http import Http404, HttpResponse
+from django.middleware.csrf import get_token
 from django.shortcuts import render
 from django.utils import timezone
 from django.views.decorators.http import require_safe
@@ -25,7 +26,9 @@ def today(request: CatalogueRequest) -> HttpResponse:
     composer, language = request.composer, page_language()
     room = first_room(composer, can_edit=request.can_edit, today=timezone.localdate(), language=language)
     closing = closing_soon(composer, now=timezone.now(), language=language)
-    return render(request, "today/today.html", {"room": room, "page": room.page, "closing": closing})
+    entries = room.entries.with_token(get_token(request))
+    context = {"room": room, "page": room.page, "entries": entries, "closing": closing}
+    return render(request, "today/today.html", context)
 
 
 @member_page
