@@ -7,12 +7,16 @@ they are in one city with both times known; in one programme the earlier place i
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Hashable, Iterable, Sequence
+from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, time
 
 from catalogue.rules.playings import Playing
 from catalogue.timing import Order, PartialDate
+
+ABOUT = "~"
+DAY = len("1913-05-29")
+"""How a date's key tells that it is about, and how long each of its two days is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,21 +40,35 @@ def merged(results: Iterable[Contest]) -> Contest:
 
 def contest(playings: Iterable[Playing]) -> Contest:
     """Return who is first among dated playings of any order."""
-    by_date: dict[PartialDate, list[Playing]] = defaultdict(list)
+    by_key: dict[str, list[Playing]] = defaultdict(list)
     for playing in playings:
-        if playing.event.date is not None:
-            by_date[playing.event.date].append(playing)
-    front = dates_not_surely_later(by_date)
+        if playing.when:
+            by_key[playing.when].append(playing)
+    front = not_surely_later(by_key)
     holders: set[int] = set()
     undecided: set[int] = set()
-    for when in front:
-        firsts = first_of_one_date(by_date[when])
+    for when, together in front.items():
+        firsts = first_of_one_date(together)
         alone = len(front) == 1 or all(
             when.compared_with(other) is not Order.UNKNOWN for other in front if other != when
         )
         settled = alone and (when.exact is not None or len({one.event.id for one in firsts}) == 1)
         (holders if settled else undecided).update(one.item.id for one in firsts)
     return Contest(frozenset(holders), frozenset(undecided))
+
+
+def not_surely_later(by_key: Mapping[str, list[Playing]]) -> dict[PartialDate, list[Playing]]:
+    """Return the playings of the dates before which no other date lies for certain, by their dates.
+
+    Where none of the dates is about, the keys tell their first and last days.
+    """
+    if any(key.endswith(ABOUT) for key in by_key):
+        dated = {group[0].event.date: group for group in by_key.values()}
+        front = dates_not_surely_later(when for when in dated if when is not None)
+        return {when: dated[when] for when in front}
+    end = min((key[DAY + 1 :] for key in by_key), default="")
+    groups = [group for key, group in by_key.items() if key[:DAY] <= end]
+    return {when: group for group in groups if (when := group[0].event.date) is not None}
 
 
 def first_of_one_date(playings: Sequence[Playing]) -> list[Playing]:

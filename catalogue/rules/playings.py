@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from enum import Enum, auto
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from catalogue.rules.cities import city_key
@@ -45,7 +46,8 @@ class Playing:
 
     ``region`` is the part of the country, as its hall or another hall of the same city has it, empty where none has.
     ``why_not`` says in a sentence why the playing counts for nothing, else it is empty. ``state``, ``city`` and
-    ``region_key`` are equal for playings in one state, city or region, and empty or None where it is unknown.
+    ``region_key`` are equal for playings in one state, city or region, and empty or None where it is unknown; ``when``
+    is equal for those of one date, sorts as the dates do and is empty where there is none.
     """
 
     event: PerformanceFacts
@@ -57,20 +59,24 @@ class Playing:
     why_not: str = ""
     region: str = ""
     complete: bool = field(init=False, repr=False, compare=False)
+    when: str = field(init=False, repr=False, compare=False)
     state: str = field(init=False, repr=False, compare=False)
     city: tuple[str, str] | None = field(init=False, repr=False, compare=False)
     region_key: tuple[str, str] | None = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         """Find the keys once: every reckoning asks for them again and again."""
-        then, country = self.event.country_then, self.event.country
-        state = (state_named(then) or fold(then)) if then.strip() else country
+        event = self.event
+        then, country = event.country_then, event.country
+        state = (state_named(then) or fold(then)) if then and then.strip() else country
         object.__setattr__(self, "complete", self.item.extent is Extent.COMPLETE)
+        object.__setattr__(self, "when", event.date.sort_key if event.date else "")
         object.__setattr__(self, "state", state)
-        object.__setattr__(self, "city", place_key(self.event.city, country))
-        object.__setattr__(self, "region_key", place_key(self.region, country))
+        object.__setattr__(self, "city", place_key(event.city, country))
+        object.__setattr__(self, "region_key", place_key(self.region, country) if self.region else None)
 
 
+@lru_cache(maxsize=8192)
 def place_key(name: str, country: str) -> tuple[str, str] | None:
     key = city_key(name, country) if name else ""
     return (key, country) if key else None
@@ -130,9 +136,8 @@ def playings_at(
 
 def in_date_order(playing: Playing) -> tuple[bool, str, str, int, int]:
     """Return the key that sorts playings by day, hour and place in the programme, those without a day last."""
-    event = playing.event
-    when = event.date.sort_key if event.date else ""
-    return (event.date is None, when, str(event.time or ""), event.id, playing.position)
+    event, when = playing.event, playing.when
+    return (not when, when, str(event.time) if event.time else "", event.id, playing.position)
 
 
 def first_version(work: WorkFacts, works: dict[int, WorkFacts]) -> int:

@@ -18,6 +18,7 @@ from collections import defaultdict
 from collections.abc import Callable, Collection, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.rules.billing import Billing
@@ -36,8 +37,7 @@ KINDS_OF_FIRST = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Claim:
+class Claim(NamedTuple):
     """What the records make of one work in one programme.
 
     ``reckoned`` holds what it was: world, national, city, version, part. ``expected`` holds the same of an event still
@@ -68,8 +68,7 @@ class Claim:
         return self.overridden.titles if self.overridden else self.reckoned
 
 
-@dataclass(frozen=True, slots=True)
-class Reckoned:
+class Reckoned(NamedTuple):
     """One programmed work with its claim."""
 
     playing: Playing
@@ -233,7 +232,9 @@ def worded(playing: Playing, titles: Sequence[Title], billing: Billing | None, t
     if not titles:
         return "", False
     said = widest(titles)
-    proved = {title: is_proved(title, playing, billing, undated=table.undated) for title in said}
+    proved = [is_proved(title, playing, billing, undated=table.undated) for title in said]
     sharing = table.cities if Title.WORLD in said else None
-    words = [word_title(title, playing, proved=proved[title], shared_with=sharing) for title in said]
-    return "; ".join(words), all(proved.values())
+    words = [
+        word_title(title, playing, proved=sure, shared_with=sharing) for title, sure in zip(said, proved, strict=True)
+    ]
+    return "; ".join(words), all(proved)

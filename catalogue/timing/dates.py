@@ -85,7 +85,10 @@ class PartialDate:
 
     @property
     def sort_key(self) -> str:
-        """A text that sorts as the dates do, for a database column."""
+        """A text that sorts as the dates do, for a database column; no other date has the same."""
+        if self.day:
+            day = f"{self.year:04}-{self.month:02}-{self.day:02}"
+            return f"{day}/{day}{'~' if self.circa else ''}"
         return f"{self.first.isoformat()}/{self.last.isoformat()}{'~' if self.circa else ''}"
 
     def compared_with(self, other: PartialDate) -> Order:
