@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import lru_cache, wraps
-from typing import Any, TypeVar
+from typing import Any, Generic, TypeVar
 
-from catalogue.gathering.versions import State
+from catalogue.gathering.versions import State, Version
 
 Answer = TypeVar("Answer")
 
@@ -31,6 +31,46 @@ def once_for_each_state(most: int) -> Callable[[Callable[..., Answer]], Callable
         return answer
 
     return wrap
+
+
+class Brought(Generic[Answer]):
+    """What is reckoned of a whole catalogue once, and afterwards brought forward from the last state to the next.
+
+    ``reckon`` is asked for a catalogue by its key; ``bring`` brings the answer of a version to what is now, or returns
+    nothing where it cannot. The answers of the ``most`` catalogues that were asked last are kept.
+    """
+
+    def __init__(
+        self, reckon: Callable[[int], Answer], bring: Callable[[Answer, Version, int], Answer | None], most: int
+    ) -> None:
+        self.reckon, self.bring, self.most = reckon, bring, most
+        self.known: dict[int, tuple[State, Answer]] = {}
+        _remembered.append(self)
+
+    def to(self, state: State, key: int) -> Answer:
+        """Return the answer in a state, which was asked for before; of one that is not settled nothing is kept."""
+        known = self.known.get(key)
+        if known and known[0] == state:
+            return known[1]
+        found = self.bring(known[1], known[0].version, key) if known and follows(state, known[0]) else None
+        answer = self.reckon(key) if found is None else found
+        if state.is_settled:
+            self.known.pop(key, None)
+            self.known[key] = state, answer
+            for oldest in list(self.known)[: -self.most]:
+                self.known.pop(oldest, None)
+        return answer
+
+    def cache_clear(self) -> None:
+        self.known.clear()
+
+
+def follows(state: State, earlier: State) -> bool:
+    """Whether a state can have come from an earlier one: every line of it has the same number, or a higher one."""
+    pairs = list(zip(earlier.version, state.version, strict=True))
+    numbers = [(before, now) for before, now in pairs if isinstance(before, int) and isinstance(now, int)]
+    gone = any(before is not None and now is None for before, now in pairs)
+    return not gone and pairs[-1][0] == pairs[-1][1] and all(before <= now for before, now in numbers)
 
 
 def forget_all() -> None:

@@ -269,6 +269,11 @@ def has_composer(model: Any) -> bool:
     return any(column.attname == "composer_id" for column in model._meta.concrete_fields)
 
 
+def place_of(model: Any) -> int:
+    """Return at which place of the version of lists the newest line of this kind of record stands."""
+    return (*OF_LISTS, None, *PARTS_OF_LISTS).index(model)
+
+
 def newest(model: Any, owner: str = "", column: str = "history_id") -> str:
     """Select the number of the newest line in a history, of one composer where its column is named."""
     where = f" WHERE {owner} = %s" if owner else ""

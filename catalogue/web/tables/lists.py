@@ -107,12 +107,12 @@ def keys_between(found: QuerySet[Any], start: int, end: int, number: int) -> lis
     return list(keys.reverse()[number - end : number - start])[::-1]
 
 
-class RememberingPaginator(DeferredPaginator):
-    """For orders and questions that no index answers: all keys are found once and remembered while nothing changes."""
+class KnownPaginator(DeferredPaginator):
+    """For rows of which all keys are known in their order."""
 
-    def __init__(self, found: QuerySet[Any], per_page: int, state: State) -> None:
+    def __init__(self, found: QuerySet[Any], per_page: int, all_keys: array[int]) -> None:
         super().__init__(found, per_page)
-        self.all_keys = remembered_keys(found, state)
+        self.all_keys = all_keys
 
     @property
     def count(self) -> int:
@@ -120,6 +120,13 @@ class RememberingPaginator(DeferredPaginator):
 
     def keys(self, start: int, end: int) -> Sequence[int]:
         return self.all_keys[start:end]
+
+
+class RememberingPaginator(KnownPaginator):
+    """For orders and questions that no index answers: all keys are found once and remembered while nothing changes."""
+
+    def __init__(self, found: QuerySet[Any], per_page: int, state: State) -> None:
+        super().__init__(found, per_page, keys_at(state, question_of(found)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +143,7 @@ class Group:
     def keys(self, start: int, end: int) -> Sequence[int]:
         if self.remembered is None:
             return keys_between(self.rows(), start, end, self.number)
-        return remembered_keys(self.rows(), self.remembered)[start:end]
+        return keys_at(self.remembered, question_of(self.rows()))[start:end]
 
 
 class GroupedPaginator(DeferredPaginator):
@@ -161,13 +168,17 @@ class GroupedPaginator(DeferredPaginator):
         return found
 
 
-def remembered_keys(found: QuerySet[Any], state: State) -> array[int]:
-    """Return the keys of all rows in their order."""
+Question = tuple[str, tuple[Any, ...]]
+"""A question for keys as the database is asked it, and its values; one that finds nothing is empty."""
+
+
+def question_of(found: QuerySet[Any]) -> Question:
+    """Return the question for the keys of all rows, in their order."""
     try:
-        question = found.values_list("pk", flat=True).query.sql_with_params()
+        told, values = found.values_list("pk", flat=True).query.sql_with_params()
     except EmptyResultSet:
-        return array("q")
-    return keys_at(state, *question)
+        return "", ()
+    return told, tuple(values)
 
 
 def rows_among(found: QuerySet[Any], keys: Sequence[int]) -> list[Any]:
@@ -177,9 +188,11 @@ def rows_among(found: QuerySet[Any], keys: Sequence[int]) -> list[Any]:
 
 
 @once_for_each_state(32)
-def keys_at(_state: State, question: str, told: tuple[Any, ...]) -> array[int]:
+def keys_at(_state: State, question: Question) -> array[int]:
+    if question == ("", ()):
+        return array("q")
     with connection.cursor() as cursor:
-        cursor.execute(question, told)
+        cursor.execute(*question)
         return array("q", (key for (key,) in cursor.fetchall()))
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from array import array
 from collections.abc import Sequence
-from datetime import date
 from functools import lru_cache
-from typing import Any, ClassVar, NamedTuple
+from typing import Any, ClassVar
 
-from django.db.models import Count, DateField, F, IntegerField, Max, OuterRef, Q, QuerySet, Subquery
+from django.db.models import Count, DateField, F, IntegerField, Max, OuterRef, QuerySet, Subquery
 from django.db.models.functions import Coalesce
 from django.utils.functional import cached_property
 from django.utils.safestring import SafeString
@@ -15,14 +15,27 @@ from django.utils.translation import gettext_lazy as _
 
 from catalogue.gathering import reading_of
 from catalogue.gathering.once import once_for_each_state
+from catalogue.gathering.tallies import NEVER, TOOK_PLACE, Tallies, tallies_at, tallies_of
 from catalogue.gathering.versions import State
 from catalogue.models import Composer, ProgrammedWork, Work
 from catalogue.models.ordering import Folded
-from catalogue.terms import PerformanceStatus
 from catalogue.web.markup import escaped
 from catalogue.web.pictures import IN_A_LIST, strip_svg
 from catalogue.web.row_addresses import RowAddresses
-from catalogue.web.tables.lists import AT_ONCE, ListColumn, ListTable, Ordered, ordered_by, rows_among
+from catalogue.web.tables import lists
+from catalogue.web.tables.lists import (
+    AT_ONCE,
+    DeferredPaginator,
+    KnownPaginator,
+    ListColumn,
+    ListTable,
+    Ordered,
+    Question,
+    keys_at,
+    ordered_by,
+    question_of,
+    rows_among,
+)
 from catalogue.web.titles import in_language, second_line
 from catalogue.web.wording import day_text, duration_text, players_text, year_text
 
@@ -32,10 +45,6 @@ SHOWN = (
     "duration_typed", "category", "status", "publisher",
 )  # fmt: skip
 """What the cells of a work are made of."""
-TOOK_PLACE = Q(
-    performance__deleted_at__isnull=True,
-    performance__status__in=(PerformanceStatus.GIVEN, PerformanceStatus.OLD_STYLE_DATE),
-)
 
 
 def times_performed() -> Coalesce:
@@ -54,22 +63,19 @@ def took_place() -> QuerySet[ProgrammedWork]:
     return ProgrammedWork.objects.filter(TOOK_PLACE, work=OuterRef("pk")).order_by()
 
 
-class Tally(NamedTuple):
-    """How often a work was performed, and on which day last."""
+@once_for_each_state(64)
+def keys_by_tally(state: State, composer: int, question: Question, order: str) -> array[int]:
+    """Return the works of an answer, which are in title order, by how often or when last each was performed."""
+    tallies, sign = tallies_of(state, composer), -1 if order.startswith("-") else 1
 
-    times: int = 0
-    last: date | None = None
+    def times(work: int) -> int:
+        return sign * tallies.get(work, NEVER).times
 
+    def last(work: int) -> tuple[bool, int]:
+        day = tallies.get(work, NEVER).last
+        return day is None, sign * day.toordinal() if day else 0
 
-NEVER = Tally()
-
-
-@once_for_each_state(128)
-def tallies_at(_state: State, works: frozenset[int]) -> dict[int, Tally]:
-    """Count the performances of some works, by the work; those that were never performed are left out."""
-    rows = ProgrammedWork.objects.filter(TOOK_PLACE, work__in=works).order_by().values_list("work")
-    told = rows.annotate(times=Count("performance", distinct=True), last=Max("performance__last_day"))
-    return {work: Tally(times, last) for work, times, last in told}
+    return array("q", sorted(keys_at(state, question), key=last if order.endswith("last") else times))
 
 
 @lru_cache(maxsize=4096)
@@ -108,15 +114,25 @@ class WorkTable(ListTable):
     def __init__(self, works: QuerySet[Work], *, composers: Sequence[Composer], language: str, **options: Any) -> None:
         self.composers, self.language = composers, language
         self.whose = {composer.pk: composer for composer in composers}
-        self.tallies: dict[int, Tally] = {}
+        self.tallies: Tallies = {}
         super().__init__(works, **options)
 
     def look_up(self, records: Sequence[Work]) -> None:
         """Count how often these works were performed, where that is shown."""
-        if self.columns["performances"].visible or self.columns["last"].visible:
+        if not self.tallies and (self.columns["performances"].visible or self.columns["last"].visible):
             keys = [record.pk for record in records]
             for start in range(0, len(keys), AT_ONCE):
-                self.tallies |= tallies_at(self.state, frozenset(keys[start : start + AT_ONCE]))
+                self.tallies = {**self.tallies, **tallies_at(self.state, frozenset(keys[start : start + AT_ONCE]))}
+
+    def pages(self) -> DeferredPaginator:
+        """Order by how often, or when last, works were performed without asking the database for each of them."""
+        orders = tuple(self.order_by)
+        if len(self.composers) > 1 or len(orders) != 1 or orders[0].removeprefix("-") not in ("performances", "last"):
+            return super().pages()
+        found = self.data.data.in_title_order()
+        self.tallies = tallies_of(self.state, self.composers[0].pk)
+        keys = keys_by_tally(self.state, self.composers[0].pk, question_of(found), orders[0])
+        return KnownPaginator(found, lists.PER_PAGE, keys)
 
     def rows_of(self, keys: Sequence[int]) -> Sequence[Work]:
         """Fetch the works alone: what they are ordered by, and may be reckoned for each, is not asked for again."""
