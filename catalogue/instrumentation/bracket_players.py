@@ -6,7 +6,7 @@ from catalogue.instrumentation.chair_lists import entries
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import elsewhere_at, part_of
 from catalogue.instrumentation.families import WINDS
-from catalogue.instrumentation.lexicon import OFFSTAGE, OPTIONAL
+from catalogue.instrumentation.lexicon import EACH, OFFSTAGE, OPTIONAL
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end
 from catalogue.instrumentation.tails import BODIES
@@ -85,3 +85,26 @@ def named_elsewhere(draft: Draft, bracket: Bracket) -> Draft | None:
     if name is None or name.end < len(bracket.nodes) or family_of(name.slugs[0]) not in WINDS:
         return None
     return Draft(name.slugs[0], bracket.start, bracket.end, count=counted, name=name, role="offstage", separator=",")
+
+
+def counted_each(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
+    """Settle ``fl, ob, cl, bn (2 each)``: so many of each wind of the list that nobody has counted."""
+    nodes = bracket.nodes
+    first = int(is_key(nodes[0], EACH))
+    counted = count_at(nodes, first)
+    end = counted.end if counted is not None else len(nodes)
+    each = first or (end + 1 == len(nodes) and is_key(nodes[end], EACH))
+    if counted is None or not each or end + (not first) != len(nodes) or draft.family not in WINDS:
+        return None
+    at = next((index for index, one in enumerate(forces.drafts) if one is draft), 0)
+    listed = [draft]
+    while at > 0 and forces.drafts[at].separator in (",", "&", ",&", ", ", ""):
+        at -= 1
+        if forces.drafts[at].family not in WINDS or forces.drafts[at].count is not None:
+            break
+        listed.append(forces.drafts[at])
+    if len(listed) == 1 or draft.count is not None:
+        return None
+    for one in listed:
+        one.counted(counted.least, counted.most)
+    return []

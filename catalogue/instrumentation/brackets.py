@@ -17,7 +17,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from catalogue.instrumentation.bracket_players import beside_body, extra, optional_player, some_elsewhere
+from catalogue.instrumentation.bracket_players import beside_body, counted_each, extra, optional_player, some_elsewhere
 from catalogue.instrumentation.bracket_words import (
     alternatives,
     amplification,
@@ -59,13 +59,12 @@ from catalogue.instrumentation.vocabulary import family_of, instrument
 PLUS = {"plus", "and"}
 LOW = {"clarinet": "bass-clarinet", "trombone": "bass-trombone"}
 SHORTEST_OF_CHAIRS = len("1.2")
-PAIR = 2
 
 
 def interpret(draft: Draft, forces: Forces) -> list[Draft]:
     """Settle a draft's brackets and clauses; returns the extra players they add."""
     extras: list[Draft] = []
-    if not (draft.brackets or draft.clauses or draft.slashed or draft.chairs or draft.doubles or draft.starred):
+    if not any((draft.brackets, draft.clauses, draft.slashed, draft.chairs, draft.doubles, draft.starred)):
         return extras
     for bracket in draft.brackets:
         if not bracket.closed:
@@ -381,6 +380,7 @@ RULES = (
     hands,
     channels,
     qualities,
+    counted_each,
     number_of_players,
     partly_optional,
     pitches,

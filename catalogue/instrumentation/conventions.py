@@ -13,7 +13,8 @@ from catalogue.instrumentation.headings import figures_follow, is_packed, title_
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ENSEMBLE, ORCHESTRA
 from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.phrases import is_key, numbers_after_names, parted_name, phrase_end, seat_value, token_at
+from catalogue.instrumentation.number_places import numbers_after_names, parted_name
+from catalogue.instrumentation.phrases import is_key, phrase_end, seat_value, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes
 from catalogue.instrumentation.vocabulary import instrument
 

@@ -41,6 +41,8 @@ PLURALS = {
 """The English noun of bodies that are told apart by numerals, by the key of their plural."""
 VOICES = {"voices", "voix", "voci", "voces", "stimmen"}
 """Words that head singers only where they are named on the next line."""
+KEYBOARD = {"keyboard", "keyb", "keys", "kbd", "kbds", "kb", "tasten"}
+"""Labels of the keyboards that are players themselves where no colon and no keyboard follow."""
 NAMED_BODIES = {"concertino", "ripieno"}
 FEWEST_BODIES = 2
 FAMILY_HEADINGS = (*HEADINGS.items(), ("strings", BODY_OF_STRINGS))
@@ -230,6 +232,9 @@ def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple
     brass = first is not None and first.key == "br" and start < len(nodes)
     if brass and (figures_follow(nodes, start) or is_packed(nodes[start])):
         return replace(scope, heading="brass"), start
+    keys = is_key(first, KEYBOARD) and colon(nodes, at + 1) and name_at(nodes, at + 2)
+    if keys and family_of(keys.slugs[0]) == "keyboard":
+        return replace(scope, heading="keyboard"), at + 2
     if not may_begin(nodes, at, ALL_HEADINGS):
         return None
     for family, words in FAMILY_HEADINGS:

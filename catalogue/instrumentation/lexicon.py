@@ -120,7 +120,10 @@ HEADINGS = {
     ),
     "keyboard": keyed("keyboards keyboard_instruments tasteninstrumente claviers tastiere teclados tasten"),
     "plucked": keyed("plucked plucked_strings zupfinstrumente cordes_pincées pizzichi"),
-    "voice": keyed("vocal vocals singers cast solo_voices vocal_soloists voices voix voci voces stimmen"),
+    "voice": keyed(
+        "vocal vocals singers cast solo_voices vocal_soloists voix_solistes solistes_vocaux voci_soliste "
+        "voces_solistas solostimmen gesangssolisten vokalsolisten voices voix voci voces stimmen"
+    ),
     "other": keyed(
         "others other extra extras miscellaneous various autres altri otros instruments instrumente strumenti "
         "horn_section rhythm_section"
@@ -159,7 +162,8 @@ BANDS = {
 }
 ENSEMBLE = keyed(
     "instrumentation scoring forces besetzung organico "
-    "ensemble ensembles players player instruments instrument instrumentalists musicians musicien musiciens spieler "
+    "ensemble ensembles ens players player instruments instrument instrumentalists musicians musicien musiciens "
+    "spieler "
     "musiker exécutants esecutori esecutore strumenti instrumente músicos performers performer instrumentos esec "
     "instrumentists instrumentistas ejecutantes ejecutante musicisti suonatori spielern musikern"
 )

@@ -121,7 +121,7 @@ def asked_at(nodes: Nodes, start: int, counted: Count | None, *, anyone: bool) -
         words += 1
     noun = phrase_end(nodes, words, ENSEMBLE)
     if noun is None and counted is not None:
-        noun = family_that_introduces(nodes, words)
+        noun = family_that_introduces(nodes, words) or family_that_introduces(nodes, end)
     named = name_at(nodes, end) if counted is not None and not anyone else None
     if noun is None or (named is not None and named.end > noun):
         return None

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from itertools import takewhile
 
-from catalogue.instrumentation.drafts import Draft
+from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.numbers import roman
 
@@ -48,3 +49,15 @@ def tell_players(draft: Draft, most: int | None) -> bool:
     if most is None:
         draft.counted(len(told))
     return True
+
+
+def drop_label(forces: Forces) -> None:
+    """Leave out ``percussion:`` before those who play it, ``Percussion: timpani, 2 percussion``."""
+    for at, draft in enumerate(forces.drafts):
+        bare = draft.slug == "percussion" and draft.count is None and not (draft.notes or draft.brackets or draft.seats)
+        if not bare or draft.number_after or not forces.text[draft.end :].lstrip(". ").startswith(":"):
+            continue
+        listed = takewhile(lambda one: one.slug in ("timpani", "percussion"), forces.drafts[at + 1 :])
+        if any(one.slug == "percussion" and one.count is not None for one in listed):
+            del forces.drafts[at]
+            return

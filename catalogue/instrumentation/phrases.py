@@ -7,7 +7,16 @@ from collections.abc import Collection
 from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Count
-from catalogue.instrumentation.lexicon import AND, ARTICLES, BETWEEN, IN, KEYS_OF_PITCH, LEAST, OR, UP_TO
+from catalogue.instrumentation.lexicon import (
+    AND,
+    ARTICLES,
+    BETWEEN,
+    IN,
+    KEYS_OF_PITCH,
+    LEAST,
+    OR,
+    UP_TO,
+)
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import MOST, cardinal, is_suffix, ordinal, roman
 from catalogue.instrumentation.rows import remembered
@@ -283,50 +292,6 @@ def name_begins(nodes: Nodes, at: int) -> bool:
     """Whether a name of several words begins with a letter, the ``B. Cl.`` after keys."""
     name = name_at(nodes, at)
     return name is not None and name.end > at + 1
-
-
-@remembered
-def numbers_after_names(nodes: Nodes) -> bool:
-    """Whether every number of the row stands after a word and its point, ``Fl.2, Ob.2``; two, or nothing else."""
-    numbers = [at for at, node in enumerate(nodes) if node.kind == "number" and ordinal_at(nodes, at) is None]
-    if numbers_glued(nodes, numbers) or numbers_between(nodes, numbers):
-        return True
-    ranges = {at for at in numbers if at > 1 and nodes[at - 1].is_mark("-") and nodes[at - 2].kind == "number"}
-    pointed = [
-        at in ranges or (at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word") for at in numbers
-    ]
-    if any(pointed) and len({nodes[at - 1 - nodes[at - 1].is_mark(".:")].key for at in numbers}) == len(numbers):
-        pointed = [point or parted_name(nodes, at) for at, point in zip(numbers, pointed, strict=True)]
-    apart = [at + 1 == len(nodes) or nodes[at + 1].kind != "word" or nodes[at + 1].spaced for at in numbers]
-    several = len(numbers) > 1 or (numbers == [2] and len(nodes) == 3)
-    return several and all(pointed) and all(apart) and not numbers_before_names(nodes, numbers)
-
-
-def parted_name(nodes: Nodes, at: int) -> bool:
-    """Whether a number stands after a word and a blank at the end of an item, ``Tuba 1,``."""
-    ends = at + 1 == len(nodes) or nodes[at + 1].is_mark(",;\n")
-    return at > 0 and nodes[at - 1].kind == "word" and ends
-
-
-def numbers_before_names(nodes: Nodes, numbers: list[int]) -> bool:
-    """Whether numbers between pointed names belong to the next, ``Fl. Ob. 2 Vl.``: the first name has none."""
-    first, last = numbers[0], numbers[-1] + 1
-    return first > 2 and last < len(nodes) and nodes[last].kind == "word"
-
-
-def numbers_between(nodes: Nodes, numbers: list[int]) -> bool:
-    """Whether only blanks part names and numbers in turn, the first a name, ``fl 2 ob 2 cl 2 bn 2 timp``."""
-    last = len(numbers) > 1 and numbers[-1] == len(nodes) - 1
-    alternate = (len(numbers) > FAMILY - 1 or last) and numbers == list(range(1, 2 * len(numbers), 2))
-    return alternate and all(nodes[at - 1].kind == "word" and nodes[at].spaced for at in numbers)
-
-
-def numbers_glued(nodes: Nodes, numbers: list[int]) -> bool:
-    """Whether every number is written to a word, ``Fl1, Fl2/Picc, Hn1-4``, or ends a range that begins so."""
-    glued = [at for at in numbers if at and nodes[at - 1].kind == "word" and not nodes[at].spaced]
-    ranges = [at for at in numbers if at > 1 and nodes[at - 1].is_mark("-") and nodes[at - 2].kind == "number"]
-    ends = all(at + 1 == len(nodes) or nodes[at + 1].kind != "word" for at in numbers)
-    return len(glued) > 2 and ends and len(glued) + len(ranges) == len(numbers)
 
 
 def is_pointed_ending(token: Token) -> bool:

@@ -42,6 +42,7 @@ from catalogue.instrumentation.model import Instrumentation, InstrumentationErro
 from catalogue.instrumentation.numbered_parts import merge_seats
 from catalogue.instrumentation.ordinals import pointed_ordinals
 from catalogue.instrumentation.percussion_labels import percussion_labels
+from catalogue.instrumentation.percussion_players import drop_label
 from catalogue.instrumentation.run_on import part_run_on
 from catalogue.instrumentation.scanning import Scan
 from catalogue.instrumentation.scope import Scope
@@ -137,6 +138,7 @@ def read_nodes(
 def settle(forces: Forces) -> None:
     """Settle the drafts, each step on what the one before it made sure."""
     percussion.timpani_and(forces)
+    drop_label(forces)
     letters_for_families(forces)
     settling.settle_bodies(forces)
     choirs.number_alike(forces)

@@ -135,7 +135,7 @@ def lowest(draft: Draft, before: str, after: str, drafts: list[Draft], forces: F
     """Tell the singer from the double bass."""
     if draft.role == "soloist" and "voice" in (before, after):
         return
-    sung = "voice" in (before, after) or all(one.family in ("voice", "keyboard") for one in drafts)
+    sung = "voice" in (before, after) or says_voice(draft) or all(one.family in ("voice", "keyboard") for one in drafts)
     written = draft.name.written if draft.name else ""
     if sung or (len(written) == 1 and written.isupper() and "strings" not in (before, after)):
         return
@@ -149,6 +149,12 @@ def lowest(draft: Draft, before: str, after: str, drafts: list[Draft], forces: F
         forces.remark(
             "bass", f"“{written}” was read as double bass.", draft.start, draft.end, "a bass voice or a bass guitar"
         )
+
+
+def says_voice(draft: Draft) -> bool:
+    """Whether the name holds a word for a voice, ``bass voice``."""
+    words = draft.name.written.lower().split() if draft.name else []
+    return any(word in ("voice", "voices", "voix", "voce", "voz", "solist", "soloist") for word in words)
 
 
 SAX_VOICES = {

@@ -26,6 +26,7 @@ from catalogue.instrumentation.lexicon import (
 )
 from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.names import name_at
+from catalogue.instrumentation.number_places import ends_item, glued_number, number_told, numbers_after_names
 from catalogue.instrumentation.numbers import is_suffix
 from catalogue.instrumentation.phrases import (
     count_at,
@@ -33,7 +34,6 @@ from catalogue.instrumentation.phrases import (
     is_key,
     keys_end,
     may_begin,
-    numbers_after_names,
     phrase_end,
     pitch_end,
     pointed_seats,
@@ -80,8 +80,14 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
         return at + 1
     if node.is_mark(":") and numbers_after_names(nodes) and seats_at(nodes, at + 1) is not None:
         return at + 1
+    if node.is_mark(":") and draft.count is None and (told := number_told(nodes, at)) is not None:
+        draft.count = told
+        return told.end
     if node.is_mark("."):
         following = nodes[at + 1] if at + 1 < len(nodes) else None
+        glued = glued_number(nodes, at, draft) if formula else None
+        if glued is not None:
+            return glued
         if numbered_after_point(nodes, at, draft, formula=formula) or point_before_slash(nodes, at, draft):
             return at + 1
         pitch = pitch_after_point(nodes, at + 1, draft)
@@ -124,7 +130,7 @@ def numbered_after_point(nodes: Nodes, at: int, draft: Draft, *, formula: bool) 
     if numbers_after_names(nodes):
         return True
     if not nodes[at + 1].spaced:
-        return not formula and (read[1] == len(nodes) or nodes[read[1]].is_mark(",;\n"))
+        return ends_item(nodes, read[1]) and not formula
     if read[1] < len(nodes) and nodes[read[1]].is_mark(":"):
         return True
     return not formula and not named_follows(nodes, read[1], len(read[0]))
