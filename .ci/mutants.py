@@ -27,7 +27,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from types import CodeType, FrameType, FunctionType
+from types import CodeType, FunctionType
 from typing import Any
 
 import coverage
@@ -269,7 +269,7 @@ class Trial:
 
     def usual(self, items: list[pytest.Item]) -> tuple[dict[tuple[str, int], list[int]], list[float]]:
         """Run every test as things are; return which of them run a line, and how long each takes."""
-        told = parted(lambda: watched(items, {str(ROOT / file) for file in self.files}), 3600)
+        told = parted(lambda: watched(items, [str(ROOT / file) for file in self.files]), 3600)
         if told is None:
             sys.exit("The tests were not run to their end.")
         failed, lines_of, seconds = told
@@ -329,24 +329,25 @@ def failed_in(item: pytest.Item, after: Any) -> bool:
     return any(report.failed for report in runtestprotocol(item, nextitem=after, log=False))
 
 
-def watched(items: list[pytest.Item], files: set[str]) -> tuple[set[int], dict[int, set[tuple[str, int]]], list[float]]:
+def watched(
+    items: list[pytest.Item], files: list[str]
+) -> tuple[set[int], dict[int, set[tuple[str, int]]], list[float]]:
     """Run the tests; return those that fail, the lines of the files that each runs, and the seconds of each."""
-    lines: dict[int, set[tuple[str, int]]] = defaultdict(set)
+    watching = coverage.Coverage(include=files, data_file=None, config_file=False)
     failed, seconds = set(), []
+    watching.start()
     for number, (item, after) in enumerate(with_next(items)):
-
-        def trace(frame: FrameType, event: str, _given: object, seen: set = lines[number]) -> Any:
-            if frame.f_code.co_filename not in files:
-                return None
-            seen.add((frame.f_code.co_filename, frame.f_lineno))
-            return trace
-
+        watching.switch_context(str(number))
         begun = time.monotonic()
-        sys.settrace(trace)
         if failed_in(item, after):
             failed.add(number)
-        sys.settrace(None)
         seconds.append(time.monotonic() - begun)
+    watching.stop()
+    lines: dict[int, set[tuple[str, int]]] = defaultdict(set)
+    for file in watching.get_data().measured_files():
+        for line, numbers in watching.get_data().contexts_by_lineno(file).items():
+            for number in filter(None, numbers):
+                lines[int(number)].add((file, line))
     return failed, lines, seconds
 
 
