@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Callable, Iterator
 from http.cookies import SimpleCookie
@@ -343,16 +344,32 @@ def assert_kept_by_nobody_else(response: HttpResponse, name: str, person: str) -
         assert response.headers["Cache-Control"] in {cached, "private, no-store"}
 
 
+ASKED_OF_BROWSERS = {
+    "script-src", "style-src", "img-src", "media-src", "font-src", "connect-src", "form-action", "manifest-src",
+    "base-uri", "object-src",
+}  # fmt: skip
+"""What a page of this site may load from itself alone, each kind of its own."""
+OWN = {"'self'", "'none'"}
+ALLOWED = {"img-src": {*OWN, "data:"}, "style-src": {*OWN, "'sha256-'"}}
+"""Beside the site itself: pictures written into the page, and a style that is named by its hash."""
+
+
+def policy_of(response: HttpResponse) -> dict[str, set[str]]:
+    """Return from where each kind of thing may come, as the answer tells browsers."""
+    directives = [words.split() for words in response.headers["Content-Security-Policy"].split(";")]
+    return {name: {re.sub(r"(?<='sha256-)[\w+/]{43}=", "", one) for one in sources} for name, *sources in directives}
+
+
 def assert_guarded(response: HttpResponse, frames: str = "none") -> None:
     """Every answer carries the headers that shut out foreign scripts, frames and referrers.
 
     What the table calls ``framed`` stands in a page of our own.
     """
-    policy = response.headers["Content-Security-Policy"]
-    assert "default-src 'none'" in policy
-    assert "script-src 'self'" in policy or policy.endswith("; sandbox")
-    assert f"frame-ancestors '{frames}'" in policy
-    assert "unsafe" not in policy
+    policy = policy_of(response)
+    assert policy["default-src"] == {"'none'"}
+    assert policy["frame-ancestors"] == {f"'{frames}'"}
+    assert set(policy) >= ASKED_OF_BROWSERS or "sandbox" in policy
+    assert {name: sources for name, sources in policy.items() if not sources <= ALLOWED.get(name, OWN)} == {}
     assert response.headers["X-Content-Type-Options"] == "nosniff"
     assert response.headers["X-Frame-Options"] == {"none": "DENY", "self": "SAMEORIGIN"}[frames]
     assert response.headers["Referrer-Policy"] in {"same-origin", "no-referrer"}

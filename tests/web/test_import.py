@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 from django.contrib.auth.models import User
+from django.core.files.uploadhandler import SkipFile
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -216,6 +217,16 @@ def test_file_that_is_too_large_is_dropped_while_it_comes_in(
     page = Page(sent(browser, "title\n" + "Ebb\n" * 40_000))
 
     assert page.wrong == ["This file is larger than 20 MB."]
+
+
+def test_twenty_megabytes_are_taken_and_not_one_byte_more() -> None:
+    handler = uploads.BoundedUploads()
+    handler.new_file("file", "rows.csv", "text/csv", None)
+    for number in range(20):
+        assert len(handler.receive_data_chunk(bytes(10**6), number * 10**6)) == 10**6
+
+    with pytest.raises(SkipFile):
+        handler.receive_data_chunk(b"x", 20 * 10**6)
 
 
 def test_no_file_is_asked_for(browser: Client, composer: Composer) -> None:

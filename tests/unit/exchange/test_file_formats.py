@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from catalogue.exchange.archives import MEGABYTE
 from catalogue.exchange.file_formats import FORMATS, FormatError, format_of, refuse_other
 
 WHAT_IS_KEPT = "This is none of the files that are kept here; send PDF, MusicXML, MIDI, WAV, AIFF, FLAC, Ogg, MP3, "
@@ -78,3 +79,13 @@ def test_no_format_is_sent_as_a_page_and_each_is_kept_under_a_short_ending() -> 
     assert [one for one in FORMATS.values() if one.media_type.startswith(pages) or one.media_type.endswith("xml")] == []
     assert all(2 <= len(suffix) <= 5 and suffix.isalnum() for suffix in FORMATS)
     assert all(format_of(b"", f"x.{suffix}") is None for suffix in FORMATS)
+
+
+def test_no_kind_may_be_larger_than_this() -> None:
+    """What a score, a recording and a set of pictures need, and no machine is filled by; megabytes."""
+    most = {one.suffix: one.most // MEGABYTE for one in FORMATS.values()}
+
+    assert max(most.values()) == 400
+    assert {suffix: most[suffix] for suffix in ("pdf", "xml", "mxl", "mid", "wav", "mp3", "zip")} == {
+        "pdf": 100, "xml": 20, "mxl": 20, "mid": 5, "wav": 400, "mp3": 400, "zip": 400,
+    }  # fmt: skip
