@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import importlib.util
-import sys
+import importlib
+from collections.abc import Iterator
 from pathlib import Path
 from types import FunctionType, ModuleType
 
@@ -28,12 +28,10 @@ def count(doors):
 
 
 @pytest.fixture(scope="module")
-def mutants() -> ModuleType:
-    spec = importlib.util.spec_from_file_location("mutants", ROOT / ".ci" / "mutants.py")
-    module = importlib.util.module_from_spec(spec)
-    sys.modules["mutants"] = module  # dataclasses look their module up there
-    spec.loader.exec_module(module)
-    return module
+def mutants() -> Iterator[ModuleType]:
+    with pytest.MonkeyPatch.context() as patch:
+        patch.syspath_prepend(ROOT / ".ci")
+        yield importlib.import_module("mutants")
 
 
 def test_each_fault_changes_one_place_of_a_functions_doing(mutants: ModuleType) -> None:
