@@ -50,6 +50,8 @@ def chair_list(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | 
     pieces = entries(bracket.nodes, ".,;")
     if not begins_list(pieces, bracket) or (len(pieces) < 2 and not has_slash(bracket.nodes)):
         return None
+    if any(is_key(node, DOUBLING) for node in bracket.nodes):
+        return None
     section = draft.section or own_section(draft)
     chairs: list[Chair] = []
     for seat, piece in enumerate(pieces, 1):

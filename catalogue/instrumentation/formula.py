@@ -34,6 +34,7 @@ from catalogue.instrumentation.senses import USUAL_OF_PLACE
 from catalogue.instrumentation.tokens import Nodes
 from catalogue.instrumentation.vocabulary import instrument
 
+MOST_OF_THEM = 3
 DIGITS = re.compile(r"\d+")
 
 
@@ -52,8 +53,16 @@ def place(forces: Forces) -> None:
         blocks = blocks_of(stretch, forces)
         for block, following in zip(blocks, [*blocks[1:], []], strict=True):
             brass_follows = len(places_in(following)) == len(BRASS)
-            order = order or int(not brass_follows and hints_brass(block))
+            named = not brass_follows and woodwind_named(block[0], forces)
+            order = order or int(named or (not brass_follows and hints_brass(block)))
             order = place_block(block, order, forces, last=len(blocks) == 1)
+
+
+def woodwind_named(first: Draft, forces: Forces) -> bool:
+    """Whether most of the woodwind is named before a draft, ``2 fl, 2 ob, 2 cl, 2 bn; 4-3-3-1``."""
+    at = next(index for index, one in enumerate(forces.drafts) if one is first)
+    before = [one for one in forces.drafts[:at] if one.group == first.group and one.role == "ensemble"]
+    return len({one.slug for one in before if one.slug in WOODWIND and not one.figure}) >= MOST_OF_THEM
 
 
 def woodwind_told(first: Draft, forces: Forces) -> bool:

@@ -117,7 +117,7 @@ def abbreviated(nodes: Nodes, end: int) -> bool:
 
 def doubling_word_end(nodes: Nodes, at: int) -> int | None:
     """Return the end of a doubling word; the ``double`` of a double bass or of a double choir is none."""
-    end = phrase_end(nodes, at, DOUBLING)
+    end = phrase_end(nodes, at, DOUBLING) or short_also(nodes, at)
     if end is None or (is_key(nodes[at], TWICE) and names_body(nodes, end)):
         return None
     if is_key(nodes[at], SHORT) and at > 0 and (is_player(nodes, at - 1) or seat_before(nodes, at - 1)):
@@ -125,6 +125,14 @@ def doubling_word_end(nodes: Nodes, at: int) -> int | None:
     whole = phrase_end(nodes, at, collectives.names())
     found = name_at(nodes, at)
     return end if (found is None or found.end <= end) and (whole is None or whole <= end) else None
+
+
+def short_also(nodes: Nodes, at: int) -> int | None:
+    """Return the end of the German ``a.`` for *auch* after the number of a chair, ``2. a. Picc.``."""
+    word, point = token_at(nodes, at), token_at(nodes, at + 1)
+    seat = at > 1 and nodes[at - 1].is_mark(".") and nodes[at - 2].kind == "number"
+    said = word is not None and word.text == "a" and point is not None and point.is_mark(".") and not point.spaced
+    return at + 2 if seat and said else None
 
 
 def is_player(nodes: Nodes, at: int) -> bool:

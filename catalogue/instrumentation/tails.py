@@ -338,12 +338,20 @@ def clause_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | No
     if start >= len(nodes) or not may_double(nodes) or not opens_clause(nodes, start, section):
         return None
     end = own_end(nodes, start, clause_end(nodes, start), draft)
+    if is_key(nodes[at], PLAYS_WORDS) and is_person(draft):
+        end = next((one for one in range(end, len(nodes)) if nodes[one].is_mark(";\n.")), len(nodes))
     while end > start:
         if doublings_in(nodes[start:end], section, quiet(forces)) is not None:
             draft.clauses.append(tuple(nodes[start:end]))
             return end
         end = shorter(nodes, start, end)
     return None
+
+
+def is_person(draft: Draft) -> bool:
+    """Whether one player is named by what he is, ``pianist``, and not by an instrument."""
+    written = draft.name.written.lower() if draft.name is not None else ""
+    return draft.most == 1 and written.endswith(("ist", "iste", "ista", "player"))
 
 
 def own_end(nodes: Nodes, start: int, end: int, draft: Draft) -> int:
