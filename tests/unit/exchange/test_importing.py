@@ -4,7 +4,9 @@ from datetime import UTC, datetime, time
 from typing import Any
 
 import pytest
+from django.db import IntegrityError
 
+from catalogue.exchange import work_import
 from catalogue.exchange.importing import Wish, import_table
 from catalogue.exchange.outcomes import Outcome, Report
 from catalogue.exchange.problems import Problem
@@ -188,6 +190,14 @@ def test_bare_durations_are_asked_about_once_for_the_column(composer: Composer) 
     assert [work.duration for work in Work.objects.order_by("title")] == [Duration(720), Duration(450), Duration(240)]
 
 
+def test_all_that_are_asked_about_are_counted(composer: Composer) -> None:
+    report = take(composer, ("title", "Length"), ("A", "12"), ("B", "7"), ("C", "8"), ("D", "4'"))
+
+    assert report.asked == 3
+    assert ", as are 2 others in this column:" in report.warnings[0].message
+    assert take(composer, ("work", "date", "venue"), ("A", "2001-05-03", "Old Granary")).asked == 0
+
+
 def test_changed_cells_change_the_work_and_empty_ones_nothing(composer: Composer) -> None:
     take(composer, ("title", "year", "forces", "movements"), ("Slack Rope", "1998", "fl, ob", "Ebb 4'; Flood"))
 
@@ -238,6 +248,32 @@ def test_works_of_one_title_are_told_apart(composer: Composer) -> None:
     assert counts(take(composer, *rows[:1], *reversed(rows[1:4]))) == (0, 0, 3)
 
 
+def test_a_row_means_no_work_of_another_number_and_may_leave_the_number_out(composer: Composer) -> None:
+    take(composer, ("title", "op", "year"), ("Study", "1", "2001"))
+
+    assert counts(take(composer, ("title", "op", "year"), ("Study", "2", "2001"))) == (1, 0, 0)
+    assert counts(take(composer, ("title", "year", "forces"), ("Study", "2001", "fl"))) == (0, 1, 0)
+    assert counts(take(composer, ("title", "op", "forces"), ("Study", "2", "ob"))) == (0, 1, 0)
+    works = Work.objects.order_by("catalogue_number").values_list("catalogue_number", "instrumentation_typed")
+    assert list(works) == [("1", "fl"), ("2", "ob")]
+
+
+def test_what_contradicts_another_record_is_an_error_and_stores_nothing(
+    composer: Composer, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refused(**_given: Any) -> None:
+        raise IntegrityError
+
+    monkeypatch.setattr(work_import, "save_work", refused)
+
+    report = take(composer, ("title",), ("Ebb",))
+
+    assert [(one.row, one.message) for one in report.errors] == [
+        (2, "This row contradicts another record of the catalogue.")
+    ]
+    assert (counts(report), report.stored) == ((0, 0, 1), False)
+
+
 def test_a_number_that_another_work_has_is_an_error_at_its_column(composer: Composer) -> None:
     report = take(composer, ("title", "op"), ("Ebb", "1"), ("Flood", "1"))
 
@@ -257,6 +293,14 @@ def test_a_version_stands_beside_its_first_version(composer: Composer) -> None:
     assert counts(take(composer, *rows)) == (2, 0, 0)
     assert only_work(version_label="for winds").version_of == only_work(version_label="")
     assert counts(take(composer, *rows)) == (0, 0, 2)
+
+
+def test_a_row_without_a_version_means_the_first_one_whatever_another_has_in_common(composer: Composer) -> None:
+    rows = ("title", "version", "length"), ("Slack Rope", "", "20'"), ("Slack Rope", "for winds", "12'")
+    take(composer, *rows)
+
+    assert counts(take(composer, ("title", "length"), ("Slack Rope", "12'"))) == (0, 1, 0)
+    assert only_work(version_label="").duration == Duration(720)
 
 
 # ---- performances

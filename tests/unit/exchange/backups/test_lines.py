@@ -4,10 +4,24 @@ from __future__ import annotations
 
 import json
 from decimal import Decimal
+from types import SimpleNamespace
 from uuid import UUID
 
-from catalogue.exchange.backups.lines import record_of, told_columns, told_value, written
-from catalogue.models import Retuning
+import pytest
+from django.db import models
+
+from catalogue.exchange.backups.lines import (
+    lines_of,
+    record_of,
+    store_lines,
+    told_columns,
+    told_value,
+    value_of,
+    written,
+)  # fmt: skip
+from catalogue.models import Call, Retuning, Work
+from catalogue.timing import PartialDate
+from tests.makers import NOW, make_composer, make_work
 
 
 def test_figures_behind_a_point_go_out_exactly_and_come_back() -> None:
@@ -18,3 +32,44 @@ def test_figures_behind_a_point_go_out_exactly_and_come_back() -> None:
     back = record_of(Retuning, columns, line.encode())
 
     assert (back.pk, back.instrument, back.cents) == (7, "cello", Decimal("-31.174"))
+
+
+def test_every_kind_of_value_goes_out_and_comes_back(db: None) -> None:
+    composer = make_composer("Ilka Marovand", born=PartialDate(1961, 4))
+    work = make_work("Ébb", composer=composer, duration="12'30\"", completed="1998-05")
+    call = Call.objects.create(composer=composer, title="A call", terms={"fee": [1, None, "€"]}, closes_at=NOW)
+    for record in (composer, work, call):
+        (line,) = lines_of(type(record), "default")
+        columns = {column.attname: column for column in told_columns(type(record))}
+        back = record_of(type(record), columns, line)
+        assert {name: getattr(back, name) for name in columns} == {
+            name: getattr(type(record).objects.get(), name) for name in columns
+        }
+    assert "Ébb".encode() in b"".join(lines_of(Work, "default"))
+
+
+def test_lines_are_stored_under_their_keys_and_counted(db: None) -> None:
+    composer = make_composer("Ilka Marovand")
+    works = [make_work(title, composer=composer) for title in ("Ebb", "Slack Rope", "Tides")]
+    lines, steps = list(lines_of(Work, "default")), []
+    Work.objects.all().delete()
+
+    assert store_lines(Work, "default", lines, lambda: steps.append(1)) == 3
+
+    assert list(Work.objects.order_by("pk").values_list("pk", "title")) == [(work.pk, work.title) for work in works]
+    assert len(steps) == 3
+
+
+def test_what_has_no_form_in_a_line_is_never_written_as_something_else() -> None:
+    with pytest.raises(TypeError, match="complex has no form in a backup"):
+        written(1j)
+
+
+@pytest.mark.parametrize("value", [None, b"", b"\x00\xff rope"])
+def test_bytes_go_out_as_letters_and_come_back(value: bytes | None) -> None:
+    column = models.BinaryField(null=True)
+    column.attname = "content"
+
+    told = told_value(column, SimpleNamespace(content=value))
+
+    assert value_of(column, json.loads(json.dumps(told))) == value
