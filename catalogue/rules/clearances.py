@@ -22,6 +22,28 @@ def may_be_printed(clearance: Clearance, expires: PartialDate | None, today: dat
     return clearance in FREE
 
 
+def doubt_about_permission(
+    clearance: Clearance, granted: PartialDate | None, expires: PartialDate | None, today: date
+) -> str:
+    """Return a sentence where a permission that was granted has run out, or cannot have been as it is noted.
+
+    >>> from catalogue.timing import read_date
+    >>> doubt_about_permission(Clearance.GRANTED, read_date("2020"), read_date("2024"), date(2026, 3, 9))
+    'The permission has run out: the words are not printed until it is granted anew.'
+    >>> doubt_about_permission(Clearance.GRANTED, read_date("2026"), read_date("2025"), date(2026, 3, 9))
+    'The permission ends before it was granted.'
+    >>> doubt_about_permission(Clearance.GRANTED, read_date("2020"), read_date("2026"), date(2026, 3, 9))
+    ''
+    """
+    if clearance is not Clearance.GRANTED or expires is None:
+        return ""
+    if granted is not None and expires.last < granted.first:
+        return "The permission ends before it was granted."
+    if not may_be_printed(clearance, expires, today):
+        return "The permission has run out: the words are not printed until it is granted anew."
+    return ""
+
+
 def words_may_be_printed(source: TextSourceFacts, today: date) -> bool:
     """Say whether the words are there and may be printed."""
     return bool(source.body.strip()) and may_be_printed(source.clearance, source.expires, today)

@@ -455,14 +455,16 @@ def test_work_tells_what_is_around_it_in_words_that_stand_alone(
 def test_what_cannot_be_is_told_on_the_page_of_the_record(browser: Client, work: Work) -> None:
     shared = [make_record(Contributor, work=work, name=name, share=Decimal(60)) for name in ("Jon Aske", "Bo Lind")]
     early = one_of(KINDS["commissions"], work, agreed="2026-06", due="2025-05")
+    over = make_record(TextSource, work=work, clearance="granted", granted="2020", expires="2024")
 
     told = [
         Page(browser.get(f"{ROOT}{kind}/{one.pk}/")).wrong
-        for kind, one in (("contributors", shared[0]), ("commissions", early))
+        for kind, one in (("contributors", shared[0]), ("commissions", early), ("texts", over))
     ]
     assert told == [
         ["The shares come to 120 per cent, 20 more than the whole."],
         ["It is to be delivered before it was agreed."],
+        ["The permission has run out: the words are not printed until it is granted anew."],
     ]
 
 

@@ -25,14 +25,16 @@ from catalogue.models import (
     ProgrammeNote,
     StoredFile,
     TechnicalSetup,
+    TextSource,
     Venue,
     Work,
 )
 from catalogue.models.writings import Writing
+from catalogue.rules.clearances import doubt_about_permission
 from catalogue.rules.commissions import due_too_early
 from catalogue.rules.shares import shares_disagree
 from catalogue.rules.texts import stale_biography, stale_note, too_long
-from catalogue.terms import NoteLength
+from catalogue.terms import Clearance, NoteLength
 from catalogue.timing import PartialDate
 from catalogue.web.changes import Change, changes_of
 from catalogue.web.records.files import Upload, doubts_about_files, found_rows, is_heard, said_of_file, upload_for
@@ -171,6 +173,9 @@ def doubts_about(record: Any, today: date) -> tuple[str, ...]:
         return (shares_disagree(one.share for one in Contributor.objects.filter(work=record.work_id)),)
     if isinstance(record, Commission):
         return (due_too_early(known(record.agreed), known(record.due)),)
+    if isinstance(record, TextSource):
+        granted, expires = known(record.granted), known(record.expires)
+        return (doubt_about_permission(Clearance(record.clearance), granted, expires, today),)
     if not isinstance(record, Writing):
         return ()
     length = too_long(record.body, NoteLength(record.length), record.most_words)
