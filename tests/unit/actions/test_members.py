@@ -165,3 +165,13 @@ def test_removing_keeps_a_user_who_has_come_in_and_forgets_one_who_never_did(com
     assert roles(composer) == {"ilse": "owner"}
     assert list(User.objects.order_by("pk").values_list("username", flat=True)) == ["ilse", "tobiah"]
     assert not EntryKey.objects.exists()
+
+
+def test_of_the_codes_of_somebody_new_in_several_catalogues_the_one_that_is_shown_opens(composer: Composer) -> None:
+    owner = User.objects.get(username="ilse")
+    other = make_composer("Pell Tarrowick", owner=owner)
+
+    added = add_to_several(composers=[composer, other], user_name="kit", role=Role.EDITOR, now=NOW, by=owner)
+    user = join(added.token, PASSWORD, now=NOW)
+
+    assert {one.composer for one in user.memberships.all()} == {composer, other}

@@ -22,7 +22,7 @@ from catalogue.actions.deletion import delete_record, restore_record
 from catalogue.actions.entry import Founder, NameTaken, found_catalogue, make_entry_key
 from catalogue.actions.hires import make_up_list, save_hire
 from catalogue.actions.houses import leave_house, save_house
-from catalogue.actions.members import MemberError, add_member
+from catalogue.actions.members import MemberError, add_member, remove_member
 from catalogue.actions.merging import merge, undo_merge
 from catalogue.actions.performances import save_venue
 from catalogue.actions.riders import Package, Said, send_rider, take_answers
@@ -183,6 +183,19 @@ def test_somebody_who_is_let_into_one_catalogue_twice_at_once_is_a_member_once()
 
     assert sorted(str(fault) for fault in raised) == ["“kit” is a member already."] * 3
     assert (User.objects.count(), Membership.objects.count(), EntryKey.objects.count()) == (1, 1, 1)
+
+
+@LOCKING
+@pytest.mark.django_db(transaction=True)
+def test_of_two_owners_who_are_taken_out_at_once_one_stays() -> None:
+    composer = make_composer()
+    for name in ("rana", "tobiah"):
+        Membership.objects.create(user=User.objects.create_user(name), composer=composer, role=Role.OWNER)
+
+    raised = at_once(*[partial(remove_member, membership=one) for one in Membership.objects.select_related("user")])
+
+    assert [str(fault) for fault in raised] == ["A catalogue needs an owner; make somebody else one first."]
+    assert Membership.objects.count() == 1
 
 
 @LOCKING
