@@ -69,11 +69,8 @@ def letters_follow(nodes: Nodes, at: int) -> bool:
 
 def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | None:
     """Read ``SATB``, ``2T2B``, ``SA[TB]``, ``SATB/SATB``, with what kind of singers they are."""
-    start = lead[1]
-    token = token_at(nodes, at)
-    figured = token is not None and token.kind == "number"
-    double = is_key(token, DOUBLE)
-    start = at if figured else at + 1 if double else start
+    double = is_key(token_at(nodes, at), DOUBLE)
+    start = at if nodes[at].kind == "number" else at + 1 if double else lead[1]
     apart = spaced_letters(nodes, start)
     text, end, optional = (*apart, "") if apart is not None else glued(nodes, start)
     text = text.removesuffix("CH") if is_voicing(text.removesuffix("CH")) else text
@@ -107,10 +104,13 @@ def voicing_at(nodes: Nodes, at: int, forces: Forces, lead: Lead) -> Found | Non
         drafts += choir(one, start_at, stop, group=f"choir {number}" if len(voicings) > 1 else label)
     drafts += choir(optional, start_at, stop, optional=True)
     say_divided(drafts, nodes[start:end])
-    for draft in drafts:
-        draft.notes += ["divisi"] * whole
-        draft.notes += [upper] * bool(upper) + ["semi-chorus"] * (smaller is not None)
+    say_of_parts(drafts, ["divisi"] * whole + [upper] * bool(upper) + ["semi-chorus"] * (smaller is not None))
     return drafts, end, False
+
+
+def say_of_parts(drafts: list[Draft], notes: list[str]) -> None:
+    for draft in drafts:
+        draft.notes += notes
 
 
 def is_trombone(text: str, nodes: Nodes, end: int, forces: Forces) -> bool:

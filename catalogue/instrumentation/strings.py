@@ -62,7 +62,8 @@ def figures_before_strings(forces: Forces) -> None:
         return
     joined = len({one.separator for one in run[1:]}) == 1 and run[1].separator in (".", ",", "/", "-")
     plain = all(one.figure and not one.brackets and not one.packed for one in run[:-1])
-    if joined and plain and falling([one.most for one in run]):
+    counts = [one.most for one in run]
+    if joined and plain and (falling(counts) or counts == sorted(counts, reverse=True)):
         drafts[at].numbers = [(one.least, one.most) for one in run]
         drafts[at].count, drafts[at].start, drafts[at].separator = None, run[0].start, run[0].separator
         del drafts[at - 4 : at]
@@ -203,11 +204,10 @@ def keep_note(draft: Draft, bracket: Bracket, forces: Forces) -> None:
     draft.notes.append(note)
     words = flatten(bracket.nodes)
     numbers = [word for word in words if word.kind == "number"]
-    winds = any(
-        name is not None and family_of(name.slugs[0]) in ("woodwind", "brass", "keyboard")
-        for name in (name_at(words, at) for at in range(len(words)))
-    )
-    if len(numbers) > 1 or winds:
+    names = [name for at in range(len(words)) if (name := name_at(words, at)) is not None]
+    played = any(family_of(name.slugs[0]) in ("woodwind", "brass", "keyboard") for name in names)
+    alone = bool(names) and any(is_key(word, SOLO) for word in words)
+    if len(numbers) > 1 or played or alone:
         message = f"“{note}” was kept as a remark on the strings."
         forces.remark("remark", message, bracket.start, bracket.end, "further players or another line-up")
 

@@ -70,6 +70,33 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
     node = nodes[at]
     if isinstance(node, Bracket):
         return None if lists_players(node, draft, forces) else bracket_tail(nodes, at, draft)
+    if node.is_mark("."):
+        return point_tail(nodes, at, draft, formula)
+    end = note_tail(nodes, at, draft, forces)
+    if end is None:
+        end = keys_tail(nodes, at, draft, forces)
+    if end is None and draft.family == "electronics":
+        found = channels_at(nodes, at, forces, of_electronics=True)
+        end = found[1] if found is not None else None
+    if end is None:
+        end = agreeing_size(nodes, at, draft, forces)
+    for step in (size_tail, hands_tail, quality_tail, pitch_tail, seat_tail):
+        if end is not None:
+            return end
+        end = step(nodes, at, draft, formula)
+    if end is not None:
+        return end
+    if node.is_mark("/") and (not slash_parts or joins_sizes(nodes, at, draft)):
+        return slash_tail(nodes, at, draft)
+    if is_key(node, OR) or (node.is_word("u") and forces.language == "es"):
+        return or_tail(nodes, at, draft, forces)
+    return clause_tail(nodes, at, draft, forces)
+
+
+def note_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | None:
+    """Read a note in quotation marks, a star, letters of sizes, or what a colon tells: numbers of parts or players."""
+    node = nodes[at]
+    assert isinstance(node, Token)  # noqa: S101 — narrows the type, the caller has looked
     if node.kind == "note":
         draft.notes.append(forces.text[node.start + 1 : node.end - 1])
         return at + 1
@@ -83,43 +110,35 @@ def tail_step(nodes: Nodes, at: int, draft: Draft, forces: Forces, formula: bool
     if node.is_mark(":") and draft.count is None and (told := number_told(nodes, at)) is not None:
         draft.count = told
         return told.end
-    if node.is_mark("."):
-        following = nodes[at + 1] if at + 1 < len(nodes) else None
-        glued = glued_number(nodes, at, draft) if formula else None
-        if glued is not None:
-            return glued
-        if numbered_after_point(nodes, at, draft, formula=formula) or point_before_slash(nodes, at, draft):
-            return at + 1
-        pitch = pitch_after_point(nodes, at + 1, draft)
-        if pitch is not None:
-            return pitch
-        hands = hands_tail(nodes, at + 1, draft, formula)
-        if hands is not None:
-            return hands
-        return at + 1 if isinstance(following, Bracket) and not following.spaced else None
+    return None
+
+
+def point_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:
+    """Read what belongs to a name after the point of its abbreviation: a number, a key, hands, a bracket."""
+    following = nodes[at + 1] if at + 1 < len(nodes) else None
+    glued = glued_number(nodes, at, draft) if formula else None
+    if glued is not None:
+        return glued
+    if numbered_after_point(nodes, at, draft, formula=formula) or point_before_slash(nodes, at, draft):
+        return at + 1
+    pitch = pitch_after_point(nodes, at + 1, draft)
+    if pitch is not None:
+        return pitch
+    hands = hands_tail(nodes, at + 1, draft, formula)
+    if hands is not None:
+        return hands
+    return at + 1 if isinstance(following, Bracket) and not following.spaced else None
+
+
+def keys_tail(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | None:
+    """Read keys after a name, or those that go on from the key in it."""
     named_key = draft.name is not None and at == draft.name.end and " in " in draft.name.written
     if named_key and (further := further_keys(nodes, at)) > at:
         return further
     keys = keys_end(nodes, at)
     if keys is not None:
         note_pitch(draft, forces, nodes, at + 1, keys)
-        return keys
-    if draft.family == "electronics":
-        found = channels_at(nodes, at, forces, of_electronics=True)
-        if found is not None:
-            return found[1]
-    agreeing = agreeing_size(nodes, at, draft, forces)
-    if agreeing is not None:
-        return agreeing
-    for step in (size_tail, hands_tail, quality_tail, pitch_tail, seat_tail):
-        end = step(nodes, at, draft, formula)
-        if end is not None:
-            return end
-    if node.is_mark("/") and (not slash_parts or joins_sizes(nodes, at, draft)):
-        return slash_tail(nodes, at, draft)
-    if is_key(node, OR) or (node.is_word("u") and forces.language == "es"):
-        return or_tail(nodes, at, draft, forces)
-    return clause_tail(nodes, at, draft, forces)
+    return keys
 
 
 def numbered_after_point(nodes: Nodes, at: int, draft: Draft, *, formula: bool) -> bool:
