@@ -15,12 +15,13 @@ LOW_VOICES = {"voice-tenor", "voice-baritone", "voice-bass"}
 
 def alto_or_viola(forces: Forces) -> None:
     """Say that an ``alto`` may be the viola where nobody else sings: so the French call it."""
-    sung = {draft.slug for draft in forces.drafts if draft.family == "voice"} - {"voice-alto"}
+    altos = [draft for draft in forces.drafts if draft.slug == "voice-alto"]
+    sung = {draft.slug for draft in forces.drafts if draft.family == "voice"} - {"voice-alto"} if altos else set()
     if sung and (sung & LOW_VOICES or forces.language != "fr"):
         return
-    for draft in forces.drafts:
+    for draft in altos:
         written = draft.name.written if draft.name is not None else ""
-        if draft.slug != "voice-alto" or key_of(written) not in ("alto", "altos"):
+        if key_of(written) not in ("alto", "altos"):
             continue
         readings = ("the voice", "the viola")
         if not forces.decide("alto", f"“{written}” was read as", readings, draft.start, draft.end):

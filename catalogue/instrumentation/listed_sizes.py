@@ -15,8 +15,8 @@ ENDS = ";\n"
 
 def listed_sizes(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with such a list in a bracket: up to a semicolon or a line's end it holds nothing else."""
-    for at, node in enumerate(nodes):
-        section = section_before(nodes, at) if node.is_mark(":") else ""
+    for at in [at for at, node in enumerate(nodes) if node.is_mark(":")]:
+        node, section = nodes[at], section_before(nodes, at)
         end = next((one for one in range(at + 1, len(nodes)) if nodes[one].is_mark(ENDS)), len(nodes))
         if section and are_sizes(nodes[at + 1 : end], section):
             bracket = Bracket("(", Row(nodes[at + 1 : end]), node.start, nodes[end - 1].end, True)

@@ -175,7 +175,7 @@ def numbered(nodes: Nodes) -> Iterator[Part]:
 
 def extras(nodes: Nodes) -> Iterator[tuple[int, str]]:
     """Return where marks part auxiliaries from figures that blanks part, four to a family, ``3 2 2 bcl 2 cbn``."""
-    at = 0
+    at = 0 if sum(node.kind == "number" for node in nodes) >= FAMILY else len(nodes)
     while at < len(nodes):
         row = places_from(nodes, at)
         figures = [one for one in row if nodes[one].kind == "number"]

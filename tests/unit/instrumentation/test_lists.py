@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from catalogue.instrumentation import lists
 from catalogue.instrumentation.reading import read, read_all
+from catalogue.instrumentation.vocabulary import instruments
 
 PIECES = (
     "flute", "2 fl", "ob", "2 clarinets", "bass clarinet", "horns", "3 trombones", "2 tpt", "2 hn", "harp", "2 pf",
@@ -122,3 +123,13 @@ def test_convention_that_is_chosen_is_heard_though_the_pieces_are_kept():
 
     assert read("fl, harp").convention == "names"
     assert read("fl, harp", convention="words").convention == "words"
+
+
+@pytest.mark.slow
+def test_every_name_of_the_vocabulary_beside_others_says_what_reading_all_says():
+    names = sorted({name for row in instruments().values() for _, name in row.spellings})
+    texts = [text for name in names for text in (f"{name}, harp, 2 gongs", f"vn, 2 {name}")]
+    known = [text for text in texts if recalled(text) is not None]
+
+    assert len(known) > len(texts) // 3
+    assert [text for text in known if recalled(text).to_json() != read_all(text).to_json()] == []
