@@ -438,6 +438,8 @@ def test_work_shows_what_is_around_it_and_the_ways_to_add(browser: Client, work:
             "with funds from Ash Fund, due November 2017, delivered 18 September 2017",
         ),
         (TechnicalSetup, {"layout": "none", "synchronisation": "none", "documented": "2012"}, "documented 2012"),
+        (PercussionInstrument, {"player": 2, "number": 1, "size": "", "compass": ""}, "player 2"),
+        (PercussionInstrument, {"player": 2, "number": 4, "size": "", "compass": ""}, "player 2, how many: 4"),
     ],
 )  # fmt: skip
 def test_work_tells_what_is_around_it_in_words_that_stand_alone(

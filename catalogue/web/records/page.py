@@ -237,15 +237,16 @@ def shown_name(record: Any, kind: Kind) -> str:
 
 def told_of(record: Any, kind: Kind, names: list[str], slug: str, language: str) -> SafeString:
     """Return the other columns of the list in one line, each in words that stand without its heading."""
-    found = ((shown(record, name, slug, language), kind.tells.get(name)) for name in names if not is_none(record, name))
+    found = ((shown(record, name, slug, language), kind.tells.get(name)) for name in names if not is_idle(record, name))
     return format_html_join(
         ", ", "{}", ((format_html(str(words), text) if words else text,) for text, words in found if text)
     )
 
 
-def is_none(record: Any, name: str) -> bool:
-    """Whether a column says that there is none of what it is about."""
-    return getattr(record, name, None) == "none"
+def is_idle(record: Any, name: str) -> bool:
+    """Whether a column tells nothing: that there is none of what it is about, or one instrument as usual."""
+    value = getattr(record, name, None)
+    return value == "none" or (name == "number" and value == 1)
 
 
 def drawn_of(record: Any) -> SafeString:
