@@ -98,6 +98,8 @@ def ends_list(nodes: Nodes, at: int, *, slashes: bool, own: bool) -> bool:
         if node.is_mark(";") and labels_player(nodes, at + 1):
             return False
         return node.is_mark("\n") or seats_at(nodes, at + 1) is None or is_other(nodes, at + 1)
+    if node.is_mark(".") and at > 0 and labels_player(nodes, at - 1):
+        return False
     if node.is_mark("/") and node.spaced and following is not None and is_other(nodes, at + 1):
         return True
     if node.is_mark("-") and after_seat(nodes, at):
