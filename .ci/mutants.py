@@ -118,13 +118,12 @@ class Trial:
         return found, seconds
 
     def take(self, fault: Fault, items: list[pytest.Item], lines: dict[Any, list[int]], seconds: list[float]) -> None:
-        functions = self.functions.get(key_of(fault.code), [])
-        if not functions or functions[0].__code__.co_freevars != fault.code.co_freevars:
+        if not self.fitting(fault.code):
             return
         running = {one for line in fault.lines for one in lines.get((fault.code.co_filename, line), ())}
         chosen = [number for number in self.order if number in running][: self.most]
         usual = sum(seconds[number] for number in chosen)
-        passes = parted(lambda: passed(fault, functions, [items[one] for one in chosen]), 5 * usual + PATIENCE)
+        passes = parted(lambda: self.passes(fault, [items[one] for one in chosen]), 5 * usual + PATIENCE)
         self.tried += 1
         self.noticed += not passes
         if passes:
@@ -144,15 +143,28 @@ def by_turns(items: list[pytest.Item], numbers: list[int]) -> list[int]:
         places[items[number].path] += 1
     return sorted(numbers, key=lambda one: turns[one])
 
+    def fitting(self, code: CodeType) -> list[FunctionType]:
+        """Return the loaded functions in whose place a code may run."""
+        found = self.functions.get(key_of(code), [])
+        return [one for one in found if one.__code__.co_freevars == code.co_freevars]
+
+    def passes(self, fault: Fault, chosen: list[pytest.Item]) -> bool:
+        """Put a fault in, also where a function that it is in has made others already, as decorators do; run tests."""
+        for code in (fault.code, *inner(fault.code)):
+            for function in self.fitting(code):
+                function.__code__ = code
+        return not any(failed_in(item, after) for item, after in with_next(chosen))
+
+
+def inner(code: CodeType) -> Iterator[CodeType]:
+    for one in code.co_consts:
+        if isinstance(one, CodeType):
+            yield one
+            yield from inner(one)
+
 
 def text_of(file: str) -> str:
     return (ROOT / file).read_text(encoding="utf-8")
-
-
-def passed(fault: Fault, functions: list[FunctionType], chosen: list[pytest.Item]) -> bool:
-    for function in functions:
-        function.__code__ = fault.code
-    return not any(failed_in(item, after) for item, after in with_next(chosen))
 
 
 def with_next(items: list[pytest.Item]) -> Iterator[tuple[pytest.Item, Any]]:

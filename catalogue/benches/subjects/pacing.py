@@ -129,7 +129,7 @@ BENCHES = (
     Bench(
         f"95 of a hundred pages of people who read beside {WRITERS} who write, readers",
         f"one reads alone; each looks at a page for {PAUSE:g} s",
-        (8, READERS),
+        (READERS,),
         at_their_pace,
         stored=True,
         on_disk=True,
