@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import stat
+import zipfile
 from dataclasses import asdict
+from datetime import UTC
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
 
 from catalogue.exchange.backups import archive
-from catalogue.exchange.backups.archive import MANIFEST, PIECE, BackupError, lines_in, opened, packing
+from catalogue.exchange.backups.archive import MANIFEST, PIECE, BackupError, Member, lines_in, opened, packing
 from tests.unit.exchange.backups.parcels import KEPT, NEWEST, NOW, manifest_bytes, with_manifest
 
 FLIPS = 200
@@ -106,6 +109,25 @@ def test_only_its_owner_may_read_a_backup(tmp_path: Path) -> None:
     path = with_manifest(tmp_path / "new.zip", manifest_bytes())
 
     assert stat.S_IMODE(path.stat().st_mode) == 0o600
+
+
+def test_members_say_when_whose_and_what_they_are_and_what_is_packed_already_is_not_packed_again(
+    tmp_path: Path,
+) -> None:
+    content = b"rope " * 1_000
+    with packing(tmp_path / "new.zip", NOW) as packer:
+        packer.add("records/catalogue.work.jsonl", iter([content[:7], content[7:]]))
+        packer.add("files/take.flac", iter([content]), stored=True)
+        packer.add(MANIFEST, iter([manifest_bytes()]))
+
+    with zipfile.ZipFile(tmp_path / "new.zip") as archive:
+        packed, stored, _manifest = archive.infolist()
+    assert (packed.compress_size < 200, stored.compress_size) == (True, len(content))
+    assert {one.date_time for one in (packed, stored)} == {NOW.astimezone(UTC).timetuple()[:6]}
+    assert {one.external_attr >> 16 for one in (packed, stored)} == {stat.S_IFREG | 0o600}
+    assert packer.members == dict.fromkeys(
+        ["records/catalogue.work.jsonl", "files/take.flac"], Member(sha256(content).hexdigest(), len(content))
+    )
 
 
 def test_a_file_that_is_there_is_never_written_over(tmp_path: Path) -> None:
