@@ -35,13 +35,32 @@ MAIN = (
 MOST = 2  # records of which a page is looked at
 ANSWERED = {"document": "?order=year", "work-list": "?category=orchestra&players=50", "performance-list": "?q=a"}
 """What else is asked for at an address."""
+OVER_ANOTHER = """() => {
+  const lines = part => {
+    const range = document.createRange();
+    range.selectNodeContents(part);
+    return [...range.getClientRects()].filter(one => one.width > 2);
+  };
+  const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 3
+    && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 6;
+  const told = part => part.getClientRects().length && !part.matches('.seen-by-ear, :has(select), select')
+    && getComputedStyle(part).position !== 'absolute';
+  const isOver = row => {
+    const parts = [...row.children].filter(told).map(lines);
+    return parts.some((one, at) => parts.slice(at + 1).some(other => one.some(a => other.some(b => meet(a, b)))));
+  };
+  return [...document.querySelectorAll('main li, main dl > div')].filter(isOver).map(row => row.innerText.slice(0, 80));
+}"""
+"""The rows of lists in which a line of one part stands on a line of another."""
 BEFORE_SIGNING_IN = ("sign-in", "start", "join")
 
 
 def findings(page: Page) -> list[tuple[str, list[str]]]:
     page.evaluate(AXE)
     told = page.evaluate("rules => axe.run(document, {runOnly: rules})", RULES)
-    return [(one["id"], [node["html"][:120] for node in one["nodes"]]) for one in told["violations"]]
+    over = page.evaluate(OVER_ANOTHER)
+    broken = [(one["id"], [node["html"][:120] for node in one["nodes"]]) for one in told["violations"]]
+    return [*broken, ("one text over another", over)] if over else broken
 
 
 def look_at(page: Page, address: str) -> list[tuple[str, list[tuple[str, list[str]]], int]]:
