@@ -133,16 +133,6 @@ class Trial:
                 flush=True,
             )
 
-
-def by_turns(items: list[pytest.Item], numbers: list[int]) -> list[int]:
-    """Return tests in an order that takes one of each file before it takes a second of any."""
-    places: dict[Path, int] = defaultdict(int)
-    turns = {}
-    for number in numbers:
-        turns[number] = places[items[number].path]
-        places[items[number].path] += 1
-    return sorted(numbers, key=lambda one: turns[one])
-
     def fitting(self, code: CodeType) -> list[FunctionType]:
         """Return the loaded functions in whose place a code may run."""
         found = self.functions.get(key_of(code), [])
@@ -154,6 +144,16 @@ def by_turns(items: list[pytest.Item], numbers: list[int]) -> list[int]:
             for function in self.fitting(code):
                 function.__code__ = code
         return not any(failed_in(item, after) for item, after in with_next(chosen))
+
+
+def by_turns(items: list[pytest.Item], numbers: list[int]) -> list[int]:
+    """Return tests in an order that takes one of each file before it takes a second of any."""
+    places: dict[Path, int] = defaultdict(int)
+    turns = {}
+    for number in numbers:
+        turns[number] = places[items[number].path]
+        places[items[number].path] += 1
+    return sorted(numbers, key=lambda one: turns[one])
 
 
 def inner(code: CodeType) -> Iterator[CodeType]:
@@ -226,7 +226,7 @@ def try_group(name: str, *, most: int, every: int) -> int:
         code = pytest.main(["-q", "-s", "-p", "no:cacheprovider", "-m", "not slow", *tests], plugins=[trial])
         noticed = f"{trial.noticed} of {trial.tried} faults noticed"
         print(f"{name}: {noticed}, {100 * trial.noticed / max(trial.tried, 1):.1f} %", flush=True)
-        os._exit(int(code))
+        os._exit(0 if trial.tried else int(code) or 1)  # to pytest itself no test has run here
     return os.waitstatus_to_exitcode(os.waitpid(process, 0)[1])
 
 

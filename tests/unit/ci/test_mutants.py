@@ -72,6 +72,33 @@ def test_a_fault_runs_in_the_place_of_the_function(mutants: ModuleType) -> None:
     assert opens(19)
 
 
+DECORATOR = """
+def grown_up(least):
+    def guard(view):
+        def guarded(age):
+            return view(age) if age >= least else "no"
+        return guarded
+    return guard
+
+@grown_up(18)
+def door(age):
+    return "yes"
+"""
+
+
+def test_a_fault_runs_also_in_what_a_decorator_has_made_before(mutants: ModuleType) -> None:
+    loaded: dict[str, FunctionType] = {}
+    exec(compile(DECORATOR, str(ROOT / "door.py"), "exec"), loaded)  # noqa: S102 - the source above
+    (fault,) = [one for one in mutants.faults_of("door.py", DECORATOR) if one.after == "age > least"]
+    trial = mutants.Trial(["door.py"], most=1, every=1)
+    trial.functions = mutants.live_functions()
+    assert loaded["door"](18) == "yes"
+
+    assert trial.passes(fault, [])
+
+    assert [loaded["door"](age) for age in (18, 19)] == ["no", "yes"]
+
+
 def test_every_group_names_files_and_tests_that_are_there(mutants: ModuleType) -> None:
     named = [path for files, tests in mutants.GROUPS.values() for path in (*files, *tests)]
 
