@@ -8,7 +8,7 @@ from django.test import Client
 
 from catalogue.exchange.sent_files import keep_sent
 from catalogue.gathering.files import kept_values
-from catalogue.models import Composer, FileLink, Hire, MaterialRequirements, StoredFile, Work
+from catalogue.models import Composer, FileLink, Hire, LinkedFile, MaterialRequirements, StoredFile, Work
 from catalogue.rules.technical.files import PageSize, PdfFacts
 from tests.makers import make_work
 from tests.record_makers import make_record
@@ -70,6 +70,18 @@ def test_shut_or_old_addresses_and_deleted_files_open_nothing(address: str, brow
     browser.post(f"{LINKS}{link.pk}/shut/")
     assert Client().get(address).status_code == 404
     assert "Shut on 9 March 2026." in Page(browser.get(LINKS)).text("//main//li")
+
+
+def test_only_what_is_really_read_and_taken_is_counted(address: str) -> None:
+    assert Client().head(address).status_code == 200
+    assert Client().head(f"{address}1/").status_code == 200
+    assert Client().get(f"{address}1/", headers={"range": "bytes=0-3"}).status_code == 206
+    assert (FileLink.objects.get().times_read, LinkedFile.objects.get().times_taken) == (0, 0)
+
+    Client().get(address)
+    b"".join(Client().get(f"{address}1/"))
+
+    assert (FileLink.objects.get().times_read, LinkedFile.objects.get().times_taken) == (1, 1)
 
 
 def test_token_is_kept_nowhere(address: str) -> None:

@@ -9,7 +9,7 @@ import pytest
 from django.core.exceptions import ValidationError
 
 from catalogue.actions.riders import Package, Said, find_sending, mark_read, send_rider, take_answers, withdraw_sending
-from catalogue.models import Rider, RiderSending
+from catalogue.models import Performance, Rider, RiderSending
 from catalogue.terms import Answer
 from tests.conftest import NOW
 from tests.makers import make_work
@@ -59,6 +59,25 @@ def test_an_address_stays_open_for_two_weeks_after_a_late_performance(rider: Rid
 
     assert rider.performance.last_day is not None
     assert (sending.expires_at.date() - rider.performance.last_day).days == 14
+
+
+def test_an_address_for_an_evening_without_a_day_is_open_for_four_months(rider: Rider) -> None:
+    Performance.objects.filter(pk=rider.performance.pk).update(first_day=None, last_day=None)
+    rider = Rider.objects.get(pk=rider.pk)
+
+    assert rider.performance.last_day is None
+    assert sent(rider)[0].expires_at == NOW + timedelta(days=120)
+
+
+def test_an_answer_that_says_the_same_again_keeps_its_moment(rider: Rider) -> None:
+    sending, _token = sent(rider, DESK, LAMP)
+    take_answers(sending=sending, answers={DESK: Said(Answer.YES)}, by="Kit", message="", now=NOW)
+    later = NOW + timedelta(hours=1)
+
+    answers = {DESK: Said(Answer.YES), LAMP: Said(Answer.NO)}
+    take_answers(sending=sending, answers=answers, by="Kit", message="", now=later)
+
+    assert sorted(sending.answers.values_list("item", "answered_at")) == [(DESK, NOW), (LAMP, later)]
 
 
 def test_an_answer_holds_in_the_next_revision_while_the_item_says_the_same(rider: Rider) -> None:
