@@ -34,7 +34,8 @@ def agreeing_size(nodes: Nodes, at: int, draft: Draft, forces: Forces) -> int | 
     if longer is not None and longer.end > at + 1:
         return None
     sized = in_section(word.key, instrument(slug).section)
-    if sized is None and not plural:
+    basses = PLURAL_SIZES.get(word.key) == "bass" and family_of(slug) == "strings"
+    if sized is None and (not plural or basses):
         return None
     if sized is None:
         draft.notes.append(word.text)

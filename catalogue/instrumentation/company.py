@@ -188,6 +188,7 @@ def second_kl(forces: Forces) -> None:
         or any(one.family == "keyboard" for one in drafts)
         or any(one.slug != "clarinet" or one.count is not None for one in named)
         or has_key(named[1])
+        or any(one.number_after or one.seats for one in named)
     ):
         return
     if forces.decide("abbreviation", "The second “Kl” was read as", KL, named[1].start, named[1].end):

@@ -17,8 +17,10 @@ def listed_sizes(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with such a list in a bracket: up to a semicolon or a line's end it holds nothing else."""
     for at in [at for at, node in enumerate(nodes) if node.is_mark(":")]:
         node, section = nodes[at], section_before(nodes, at)
+        if not section:
+            continue
         end = next((one for one in range(at + 1, len(nodes)) if nodes[one].is_mark(ENDS)), len(nodes))
-        if section and are_sizes(nodes[at + 1 : end], section):
+        if are_sizes(nodes[at + 1 : end], section):
             bracket = Bracket("(", Row(nodes[at + 1 : end]), node.start, nodes[end - 1].end, True)
             return Row((*nodes[:at], bracket, *listed_sizes(nodes[end:])))
     return nodes

@@ -20,14 +20,24 @@ def numbers_after_names(nodes: Nodes) -> bool:
     if numbers_glued(nodes, numbers) or numbers_between(nodes, numbers):
         return True
     ranges = {at for at in numbers if at > 1 and nodes[at - 1].is_mark("-") and nodes[at - 2].kind == "number"}
-    pointed = [
-        at in ranges or (at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word") for at in numbers
-    ]
+    pointed = [at in ranges or goes_on(nodes, at) or after_point(nodes, at) for at in numbers]
     if any(pointed) and len({nodes[at - 1 - nodes[at - 1].is_mark(".:")].key for at in numbers}) == len(numbers):
         pointed = [point or parted_name(nodes, at) for at, point in zip(numbers, pointed, strict=True)]
     apart = [at + 1 == len(nodes) or nodes[at + 1].kind != "word" or nodes[at + 1].spaced for at in numbers]
     several = len(numbers) > 1 or (numbers == [2] and len(nodes) == 3)
     return several and all(pointed) and all(apart) and not numbers_before_names(nodes, numbers)
+
+
+def after_point(nodes: Nodes, at: int) -> bool:
+    """Whether a number stands after a word and its point or colon."""
+    return at > 1 and nodes[at - 1].is_mark(".:") and nodes[at - 2].kind == "word"
+
+
+def goes_on(nodes: Nodes, at: int) -> bool:
+    """Whether a number is the next after another that a comma parts from it, the 2 of ``Fl. 1, 2;``."""
+    before = nodes[at - 2] if at > 1 and nodes[at - 1].is_mark(",&") else None
+    numbers = [getattr(node, "text", "") for node in (before, nodes[at])]
+    return before is not None and before.kind == "number" and int(numbers[1]) == int(numbers[0]) + 1
 
 
 def before_strings(nodes: Nodes) -> Nodes:

@@ -23,9 +23,13 @@ U = {"u"}
 
 def pointed_ordinals(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with the point of each such number as the ending of an ordinal."""
+    if not any(node.is_mark(".") or isinstance(node, Bracket) for node in nodes):
+        return nodes
     nodes = both_sections(nodes)
     pointed = [at for at in range(len(nodes) - 2) if is_pointed(nodes, at)]
-    inner = {at: ordinals_of_violins(node) for at, node in enumerate(nodes) if isinstance(node, Bracket)}
+    inner = {
+        at: ordinals_of_violins(without_points(node)) for at, node in enumerate(nodes) if isinstance(node, Bracket)
+    }
     if any(bracket is not nodes[at] for at, bracket in inner.items()):
         nodes = Row(inner.get(at, node) for at, node in enumerate(nodes))
     found: dict[str, list[int]] = defaultdict(list)
@@ -41,6 +45,16 @@ def pointed_ordinals(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         in_figures(node) if at in numbered else ending(node) if at - 1 in numbered else node
         for at, node in enumerate(nodes)
     )
+
+
+def without_points(bracket: Bracket) -> Bracket:
+    """Return a bracket with a range of ordinals as one of numbers, ``(5.–8. auch Wagnertuben)``."""
+    for at in range(len(bracket.nodes) - 4):
+        first, point, dash, second, last = bracket.nodes[at : at + 5]
+        if first.kind == second.kind == "number" and point.is_mark(".") and last.is_mark(".") and dash.is_mark("-"):
+            kept = (*bracket.nodes[: at + 1], *bracket.nodes[at + 2 : at + 4], *bracket.nodes[at + 5 :])
+            return replace(bracket, nodes=Row(kept))
+    return bracket
 
 
 def ordinals_of_violins(bracket: Bracket) -> Bracket:

@@ -35,7 +35,7 @@ class Label(NamedTuple):
 
 def percussion_labels(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with the labels of players who only play percussion as ``percussion 1:``."""
-    if not any(node.is_mark(":-") or node.key in PLAYER or node.key in PERCUSSION for node in nodes):
+    if not any(node.is_mark(":") or node.key in PLAYER or node.key in PERCUSSION for node in nodes):
         return nodes
     labels = [*labels_in(nodes)]
     seats = [label.seat for label in labels]
@@ -51,19 +51,20 @@ def percussion_labels(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
 
 
 def labels_in(nodes: Nodes) -> Iterator[Label]:
-    """Return the labels of players in the order in which they stand."""
+    """Return the labels of players at the beginning of the text and after marks, in order."""
     at = 0
     while at < len(nodes):
-        label = label_at(nodes, at)
+        begins = at == 0 or nodes[at - 1].is_mark("\n;:,./|")
+        label = label_at(nodes, at) if begins else None
         if label is not None:
             yield label
         at = label.end if label is not None else at + 1
 
 
 def label_at(nodes: Nodes, at: int) -> Label | None:
-    """Return the label of a player that begins here, at the beginning of the text or after a mark."""
+    """Return the label of a player that begins here."""
     first = token_at(nodes, at)
-    if first is None or first.kind == "mark" or not (at == 0 or nodes[at - 1].is_mark("\n;,./|")):
+    if first is None or first.kind == "mark":
         return None
     named = named_percussion(nodes, at)
     if named or first.key in PLAYER:
@@ -76,7 +77,8 @@ def label_at(nodes: Nodes, at: int) -> Label | None:
     else:
         seat, end = seat_value(first), at + 1
         named = False
-        if end >= len(nodes) or not nodes[end].is_mark(":"):
+        listed = at > 0 and nodes[at - 1].is_mark(":;\n") and end < len(nodes) and nodes[end].is_mark(".")
+        if end >= len(nodes) or not (nodes[end].is_mark(":") or listed):
             return None
     if seat is None or not 0 < seat < MOST or end >= len(nodes):
         return None
@@ -92,9 +94,9 @@ def is_player(nodes: Nodes, at: int) -> bool:
 
 
 def opens_list(nodes: Nodes, at: int) -> bool:
-    """Whether a colon or a dash between blanks stands here."""
+    """Whether a colon, a dash between blanks or the point of a number stands here."""
     dash = nodes[at].is_mark("-") and nodes[at].spaced and at + 1 < len(nodes) and nodes[at + 1].spaced
-    return nodes[at].is_mark(":") or dash
+    return nodes[at].is_mark(":") or dash or (nodes[at].is_mark(".") and nodes[at - 1].kind == "number")
 
 
 def named_percussion(nodes: Nodes, at: int) -> bool:

@@ -29,7 +29,9 @@ LONG = 2
 def part_run_on(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes with a comma where a name ends that another follows without a mark."""
     nodes = without_points(nodes)
-    marks = dict.fromkeys((*plural_ends(nodes, forces), *part_ends(nodes)), ",") | dict(extras(nodes))
+    marks = dict.fromkeys((*plural_ends(nodes, forces), *part_ends(nodes), *counts_next(nodes)), ",") | dict(
+        extras(nodes)
+    )
     if not marks:
         return nodes
     found: list[Node] = []
@@ -107,6 +109,19 @@ def in_english(nodes: Nodes, at: int, joined: Name, forces: Forces) -> bool:
     return True
 
 
+def counts_next(nodes: Nodes) -> Iterator[int]:
+    """Return the places of numbers before plurals that no part of the name before them, ``Solo Violin 2 Oboes``."""
+    for at in range(1, len(nodes) - 1):
+        number, before, word = nodes[at], nodes[at - 1], nodes[at + 1]
+        if number.kind != "number" or not (number.spaced and word.spaced) or not before.kind == word.kind == "word":
+            continue
+        further, joined = name_at(nodes, at + 1), name_at(nodes, at - 1)
+        if further is None or joined is None or joined.end != at + 1 or not is_plural(further):
+            continue
+        if not any(one.key == before.key and two.kind != "mark" for one, two in pairwise(nodes[: at - 1])):
+            yield at
+
+
 class Part(NamedTuple):
     """A name with a figure after it: what it means, where it stands, and the places after it and after the figure."""
 
@@ -177,6 +192,9 @@ def extras(nodes: Nodes) -> Iterator[tuple[int, str]]:
     """Return where marks part auxiliaries from figures that blanks part, four to a family, ``3 2 2 bcl 2 cbn``."""
     at = 0 if sum(node.kind == "number" for node in nodes) >= FAMILY else len(nodes)
     while at < len(nodes):
+        if not begins_row(nodes, at):
+            at += 1
+            continue
         row = places_from(nodes, at)
         figures = [one for one in row if nodes[one].kind == "number"]
         bare = any(one in figures and two in figures for one, two in pairwise(row))
@@ -186,11 +204,15 @@ def extras(nodes: Nodes) -> Iterator[tuple[int, str]]:
         at = row[-1] + 1 if row else at + 1
 
 
+def begins_row(nodes: Nodes, at: int) -> bool:
+    """Whether a figure or a word stands here at the beginning of the text or after a mark."""
+    return nodes[at].kind in ("number", "word") and (at == 0 or nodes[at - 1].kind == "mark")
+
+
 def places_from(nodes: Nodes, at: int) -> list[int]:
     """Return where the figures of one digit and the auxiliaries stand that follow here with only blanks between."""
     row: list[int] = []
-    begins = at == 0 or nodes[at - 1].kind == "mark"
-    while begins and at < len(nodes) and (not row or nodes[at].spaced or isinstance(nodes[at], Bracket)):
+    while at < len(nodes) and (not row or nodes[at].spaced or isinstance(nodes[at], Bracket)):
         name = name_at(nodes, at) if nodes[at].kind == "word" else None
         auxiliary = name is not None and is_auxiliary_name(name)
         if row and isinstance(nodes[at], Bracket):

@@ -32,3 +32,27 @@ def test_numbers_stand_with_their_names(text: str, expected: dict[str, int]) -> 
 def test_voice_in_a_name_tells_a_singer() -> None:
     assert "voice-bass" in counts("Bass voice and orchestra")
     assert [line.instrument for line in read("v.c., cb.").lines] == ["cello", "double-bass"]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Solo Violin 2 Oboes 2 Horns", {"violin": 1, "oboe": 2, "horn": 2}),
+        (
+            "Fl. 1, 2; Ob. 1, 2; E.H.; Hn. 1–4; Perc. 1–3",
+            {"flute": 2, "oboe": 2, "cor-anglais": 1, "horn": 4, "percussion": 3},
+        ),
+        ("Kl.I, Kl.II, Vc.", {"clarinet": 2, "cello": 1}),
+        ("4 Spieler: 1. Vibraphon; 2. Marimba; 3. Xylophon; 4. Pauken", {"percussion": 4}),
+        ("3 Pos., Kb.-Tb.", {"trombone": 3, "contrabass-tuba": 1}),
+        ("Violas Cellos Basses", {"viola": None, "cello": None, "double-bass": None}),
+    ],
+)
+def test_numbers_belong_where_they_stand(text: str, expected: dict[str, int | None]) -> None:
+    assert counts(text) == expected
+
+
+def test_range_of_ordinals_in_a_bracket_tells_all_of_them() -> None:
+    (horns,) = read("8 Hr. (5.–8. auch Wagnertuben)").lines
+
+    assert [chair.chair for chair in horns.chairs if "wagner-tuba" in chair.plays] == [5, 6, 7, 8]
