@@ -10,8 +10,8 @@ HEAD = """# How quick it is
 
 Each row is measured beside a bound in one run on one machine, by turns; the times are medians. The ratio says how many
 times worse ours is. It is what to look at, and how it grows with the size: times are another machine's. What only
-reckons (readings, premieres, calls) is timed by the processor's clock, the rest by the clock on the wall. `python3
-manage.py bench --write` writes this page anew, with `--only NAME` those rows only.
+reckons (readings, premieres, calls, a start) is timed by the processor's clock, the rest by the clock on the wall.
+`python3 manage.py bench --write` writes this page anew, with `--only NAME` those rows only.
 
 | what | size | took | beside | it took | ratio | aimed at |
 | --- | ---: | ---: | --- | ---: | ---: | ---: |

@@ -21,7 +21,6 @@ OTHERS: dict[str, tuple[str, ...]] = {
     "1 process of 8 threads": ("--worker-class", "gthread", "--workers", "1", "--threads", "8"),
     "2 processes of 2 threads": ("--worker-class", "gthread", "--workers", "2", "--threads", "2"),
     "2 processes of 4 threads": ("--worker-class", "gthread", "--workers", "2", "--threads", "4"),
-    "2 processes of 8 threads": ("--worker-class", "gthread", "--workers", "2", "--threads", "8"),
     "3 processes of 4 threads": ("--worker-class", "gthread", "--workers", "3", "--threads", "4"),
     "4 processes of 2 threads": ("--worker-class", "gthread", "--workers", "4", "--threads", "2"),
 }
