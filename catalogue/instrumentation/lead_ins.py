@@ -20,18 +20,20 @@ ASKING = (
     r"(?:está|están)\s+(?:escrit[oa]s?|compuest[oa]s?)\s+para|requiere"
 )
 LEAD = re.compile(
-    rf"\s*(?P<before>(?:[^,;:.\n()\[\]|]{{1,160}},\s+){{0,2}})(?:(?P<subject>[^,;:.\n()\[\]|]{{1,100}}?)\s+)?(?:{ASKING})\b",
+    rf"\s*+(?P<before>(?:[^\s,;:.()\[\]|][^,;:.\n()\[\]|]{{0,159}},\s++){{0,2}})"
+    rf"(?:(?P<subject>[^\s,;:.()\[\]|][^,;:.\n()\[\]|]{{0,99}}?)\s++)?(?:{ASKING})\b",
     re.IGNORECASE,
 )
+"""Blanks are taken whole and no stretch begins with one, so that a text of blanks is left at once."""
 BESIDES = re.compile(
-    r"\s*(?:in addition to|besides|apart from|as well as|along with|alongside|together with|neben|außer|outre|"
+    r"\s*+(?:in addition to|besides|apart from|as well as|along with|alongside|together with|neben|außer|outre|"
     r"en plus d[eu]|oltre (?:al?l?[aoe']?|a)|además de)\s+(?:(?:the|der|dem|den|le|la|les|l['’]|il|lo|el)\s+)?",
     re.IGNORECASE,
 )
-THEN_ASKING = re.compile(rf"\s(?:the|this|it|he|she)\b[^,;:.\n()\[\]|]{{0,40}}?\s*\b(?:{ASKING})\b", re.IGNORECASE)
+THEN_ASKING = re.compile(rf"\s(?:the|this|it|he|she)\b[^,;:.\n()\[\]|]{{0,40}}?\b(?:{ASKING})\b", re.IGNORECASE)
 BEHIND = re.compile(
     r"\s(?:(?:are|is)\s+(?:required|needed|used|employed|called for)|geschrieben|komponiert|gesetzt|besetzt)"
-    r"\s*[.!]?\s*$",
+    r"\s*+[.!]?\s*+$",
     re.IGNORECASE,
 )
 STRINGS = re.compile(r"\b(?:strings?|streich\w*|cordes|archi|cuerdas?)\b", re.IGNORECASE)
@@ -42,8 +44,8 @@ COMBINATION = re.compile(
     re.IGNORECASE,
 )
 LABEL = re.compile(
-    r"\s*(?:instrumentation|scoring|orchestration|forces|besetzung|instrumentierung|effectif|formation|instrumentarium|"
-    r"organico|strumentazione|plantilla|instrumentación|orquestación)\s*:\s*(?=[^\W\d_])",
+    r"\s*+(?:instrumentation|scoring|orchestration|forces|besetzung|instrumentierung|effectif|formation|instrumentarium|"
+    r"organico|strumentazione|plantilla|instrumentación|orquestación)\s*+:\s*+(?=[^\W\d_])",
     re.IGNORECASE,
 )
 """A label that says what follows; before a sentence or a title it only stands in the way."""

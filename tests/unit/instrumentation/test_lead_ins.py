@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from catalogue.instrumentation import read, shorthand
+from catalogue.instrumentation.lead_ins import without_lead
 
 
 @pytest.mark.parametrize(
@@ -43,3 +44,9 @@ def test_places_count_characters_of_the_text_as_it_was_given() -> None:
 
     assert text[place.start : place.end] == "glass bowls"
     assert shorthand(read("2 flutes and harp")) == "2fl – hp"
+
+
+def test_a_text_of_blanks_is_left_at_once() -> None:
+    """A search that goes back over blanks would take minutes for these."""
+    for text in (f"{' ' * 1_990}flute", f"a{' ' * 1_900}flute", f"the {' ' * 1_900}work"):
+        assert without_lead(text) == text
