@@ -122,9 +122,10 @@ def slash_parts(nodes: Nodes, forces: Forces) -> bool:
 def in_strengths(nodes: Nodes, at: int) -> bool:
     """Whether a slash stands within five figures of the strings, ``str 14/12/10/8/6``."""
     first, figures = at - 1, 0
-    while first > 1 and nodes[first - 1].is_mark("/") and is_strength(nodes, first - 2):
+    farthest = at - 2 * STRENGTHS - 1
+    while first > max(1, farthest) and nodes[first - 1].is_mark("/") and is_strength(nodes, first - 2):
         first -= 2
-    while is_strength(nodes, first):
+    while is_strength(nodes, first) and figures <= STRENGTHS:
         figures += 1
         if first + 1 >= len(nodes) or not nodes[first + 1].is_mark("/"):
             break
