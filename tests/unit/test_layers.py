@@ -40,7 +40,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
     "feeds": (BASE | {"rules", "documents"}, {"icalendar"}),
     "models": (CORES | {"terms", "rules"}, {"django", "simple_history", "stdnum"}),
     "gathering": (BASE | {"rules", "models"}, {"django"}),
-    "actions": (BASE | {"rules", "models", "gathering"}, {"django", "pyotp"}),
+    "actions": (BASE | {"rules", "models", "gathering"}, {"django", "pyotp", "cryptography"}),
     "exchange": (
         BASE | {"rules", "models", "gathering", "actions"},
         {"django", "lxml", "defusedxml", "python_calamine", "xlsxwriter", "tinytag", "pikepdf", "PIL", "storages"},
@@ -59,7 +59,7 @@ TABLE: dict[str, tuple[set[str], set[str]]] = {
     ),
     "templatetags": (ALL, {"django"}),
     "demo": (ALL, {"django"}),
-    "benches": (ALL, {"django", "reportlab", "icalendar", "lxml"}),
+    "benches": (ALL, {"django", "reportlab", "icalendar", "lxml", "config"}),
     "management": (ALL, {"django", "waitress", "pytest", "environ"}),
     "apps": (set(), {"django"}),
     "migrations": ({"actions", "models", "rules"}, {"django", "simple_history"}),
