@@ -15,6 +15,7 @@ from dataclasses import replace
 from catalogue.instrumentation import choirs, ensembles, headings, limits, page_labels
 from catalogue.instrumentation.channels import lists_players
 from catalogue.instrumentation.choir_names import calls_choir
+from catalogue.instrumentation.clause_tails import opens_clause, quiet, say_of_others, shorter
 from catalogue.instrumentation.describing import describe
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
@@ -49,7 +50,6 @@ from catalogue.instrumentation.repeats import repeated_bracket
 from catalogue.instrumentation.role_ends import ends_role
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.sizes import keyed_at, suspended_at
-from catalogue.instrumentation.tails import opens_clause, quiet, say_of_others, shorter
 from catalogue.instrumentation.tallies import say_of_body, tell
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.unknown import stray_mark, unknown_at
