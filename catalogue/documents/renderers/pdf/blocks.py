@@ -195,16 +195,16 @@ def section_items(section: Section, ground: Ground, parent: Element) -> list[Ite
     if inner:
         inner[0] = replace(inner[0], lead=sheet.after)
     again = Item(continued_head(section, ground), lead=0)
+    together = section.key or stands_whole(section, inner, ground)
     told = [
         replace(
             item,
             again=(again, *(replace(one, lead=one.lead or sheet.after) for one in item.again)),
             fresh_lead=item.fresh_lead or (item.lead if item.again else sheet.continued_after),
+            keep=place < len(inner) - 1 if together else item.keep,
         )
-        for item in inner
+        for place, item in enumerate(inner)
     ]
-    if section.key or stands_whole(section, told, ground):
-        told = [replace(item, keep=place < len(told) - 1) for place, item in enumerate(told)]
     return [head, *told]
 
 

@@ -34,6 +34,8 @@ BLANKS = re.compile(f"( (?!–|{KEPT}))")
 PARTING = "-/_"
 """What a word that is wider than its line is rather broken behind, as the name of a file is."""
 WIDTH = attrgetter("width")
+LONG = 400
+"""Texts of more signs are set anew each time."""
 
 Measure = Callable[[int], float]
 """The width that a line may have, by its place from 0."""
@@ -96,8 +98,26 @@ def set_text(text: Text, look: Look, measure: float | Measure, language: str) ->
     """Break a text into lines of the measure; ``language`` is the document's. An empty text has no line."""
     if not text:
         return ()
-    room = measure if callable(measure) else lambda _line: measure
-    simple = simply_set(text, look)
+    if callable(measure):
+        return broken(text, look, measure, language)
+    if is_long(text):
+        return broken(text, look, lambda _line: measure, language)
+    return set_within(text, look, measure, language)
+
+
+def is_long(text: Text) -> bool:
+    """Whether a text is a note or a life rather than a line or two: these are not remembered, they take room."""
+    return sum([len(run.text) for run in text]) > LONG
+
+
+@lru_cache(20000)
+def set_within(text: Text, look: Look, measure: float, language: str) -> tuple[SetLine, ...]:
+    """Lines of one measure; papers are made again and again, and share most of their words."""
+    return broken(text, look, lambda _line: measure, language)
+
+
+def broken(text: Text, look: Look, room: Measure, language: str) -> tuple[SetLine, ...]:
+    simple = simple_of(text, look) if is_long(text) else simply_set(text, look)
     if simple is not None and simple.whole is not None and simple.width <= room(0):
         return simple.whole
     if simple is None or is_held_across(text):
@@ -132,7 +152,12 @@ class Simple(NamedTuple):
 
 @lru_cache(20000)
 def simply_set(text: Text, look: Look) -> Simple | None:
-    """A text none of whose signs needs to be looked at, set in a look; papers are made again and again."""
+    """The same as :func:`simple_of`; papers are made again and again."""
+    return simple_of(text, look)
+
+
+def simple_of(text: Text, look: Look) -> Simple | None:
+    """A text none of whose signs needs to be looked at, set in a look."""
     if not is_simple(text):
         return None
     parts = tuple(simple_parts(text, look))
