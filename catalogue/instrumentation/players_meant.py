@@ -38,6 +38,7 @@ THEM = {"ellas", "ellos", "elles", "eux", "essi", "esse", "loro"}
 OF_SOME = {
     "of", "them", "which", "players", "player", "flautists", "von", "ihnen", "davon", "entre", "cada", "uno", "dei",
     "quali", "dentre", "delles", "spieler", "musicians", "delle", "quelli",
+    "whom", "cuales", "lesquels", "lesquelles", "desquels", "desquelles", "denen",
 }  # fmt: skip
 TWICE = {"double", "doble", "doppelt"}
 BODIES = BODY_OF_STRINGS | ORCHESTRA

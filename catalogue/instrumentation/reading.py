@@ -43,6 +43,7 @@ from catalogue.instrumentation.numbered_parts import merge_seats
 from catalogue.instrumentation.ordinals import pointed_ordinals
 from catalogue.instrumentation.percussion_labels import percussion_labels
 from catalogue.instrumentation.percussion_players import drop_label
+from catalogue.instrumentation.pointed_sizes import pointed_sizes
 from catalogue.instrumentation.run_on import part_run_on
 from catalogue.instrumentation.scanning import Scan
 from catalogue.instrumentation.scope import Scope
@@ -110,7 +111,13 @@ def read_nodes(
     nodes = beside(
         without_limit(
             part_run_on(
-                parted(pointed_ordinals(percussion_labels(listed_sizes(codes.without_heading(nodes)))), forces), forces
+                parted(
+                    pointed_sizes(
+                        pointed_ordinals(percussion_labels(listed_sizes(codes.without_heading(nodes)))), forces
+                    ),
+                    forces,
+                ),
+                forces,
             ),
             forces,
         )
