@@ -8,7 +8,7 @@ import pytest
 
 from catalogue.documents.contents.titles import full_title, short_title
 from catalogue.documents.model import Text
-from catalogue.documents.renderers.pdf import faces
+from catalogue.documents.renderers.pdf import faces, setting
 from catalogue.documents.renderers.pdf.setting import set_line
 from catalogue.documents.sheets.geometry import ENTRY_TITLE
 from catalogue.facts import TitleFacts
@@ -19,7 +19,7 @@ ALMANAC = TitleFacts("Mizu no koyomi", original="水の暦", original_language="
 @pytest.fixture
 def no_packages(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """A machine without any package of Chinese, Japanese or Korean faces."""
-    remembered = (faces.packaged_faces, faces.chain, faces.face_for, faces.missing)
+    remembered = (faces.packaged_faces, faces.chain, faces.face_for, faces.missing, setting.set_within)
     monkeypatch.setattr(faces, "PACKAGES", {})
     for one in remembered:
         one.cache_clear()
