@@ -53,7 +53,7 @@ def test_list_is_looked_over_kept_and_undone(browser: Client, composer: Composer
     assert Work.objects.count() == 0
 
     assert do(browser, "read", bare="minutes").headers["Location"] == response.headers["Location"]
-    assert rows(page_of_import(browser)) == ["2Slack Ropenew", "3Borenew"]
+    assert rows(page_of_import(browser)) == ["2 Slack Rope new", "3 Bore new"]
     do(browser, "keep")
     assert [work.duration for work in Work.objects.order_by("title")] == [Duration(540), Duration(720)]
     assert Work.objects.get(title="Slack Rope").notes == "Mood: calm"
@@ -105,7 +105,7 @@ def test_changes_stand_beside_what_is_there(browser: Client, composer: Composer)
     make_work("Bore", composer=composer, completed="2000")
     sent(browser, LIST)
 
-    assert rows(page_of_import(browser, "?show=changed")) == ["3Borechanged year: 2000 → 2001duration: – → 9"]
+    assert rows(page_of_import(browser, "?show=changed")) == ["3 Bore changed year: 2000 → 2001 duration: – → 9"]
     assert [tab.split()[0] for tab in page_of_import(browser).texts("//nav[contains(@class,'asked')]/a")] == [
         "All", "New", "Changed", "With",
     ]  # fmt: skip
@@ -122,7 +122,7 @@ def test_rows_of_other_composers_go_to_catalogues_of_their_own_where_that_is_sai
     assert "Store all of it" not in page_of_import(browser).text()
 
     do(browser, "read", others="own")
-    assert [row[1:] for row in rows(page_of_import(browser))][:1] == ["Slack Ropenew"]
+    assert [row[2:] for row in rows(page_of_import(browser))][:1] == ["Slack Rope new"]
     assert (Work.objects.count(), Composer.objects.count()) == (0, 2)
     do(browser, "keep")
 

@@ -102,7 +102,7 @@ def test_programme_says_how_much_was_played_as_billed_and_what_contradicts_it(
 
     assert items == [
         "Tides First performance in these records (Nantes)Second performance in these records"
-        "Billed as “French premiere”Billed as “French premiere”, but these records have an earlier public performance "
+        "Billed as “French premiere” Billed as “French premiere”, but these records have an earlier public performance "
         "in the same country: 16 May 2024, Lyon.",
         "Weirs (excerpt: II. Lock) First performance of II. Lockencore",
     ]

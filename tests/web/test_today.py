@@ -85,11 +85,11 @@ def test_entry_tells_what_is_due_with_the_way_to_mend_it(browser: Client, compos
     assert list(
         zip(page.values(f"{with_class('needs')}//a/@href"), page.texts(f"{with_class('needs')}/li"), strict=True)
     ) == [
-        (f"{edit}#id_status", "To be confirmedlate by 37 days"),
-        (f"{edit}#id_venue", "Name the hall and the citylate by 23 days"),
-        (f"{edit}#id_performers", "Say who performslate by 9 days"),
-        (f"{edit}#id_time", "Say when it beginsin 5 days"),
-        (f"{edit}#id_string_strengths", "State how many strings playin 5 days"),
+        (f"{edit}#id_status", "To be confirmed late by 37 days"),
+        (f"{edit}#id_venue", "Name the hall and the city late by 23 days"),
+        (f"{edit}#id_performers", "Say who performs late by 9 days"),
+        (f"{edit}#id_time", "Say when it begins in 5 days"),
+        (f"{edit}#id_string_strengths", "State how many strings play in 5 days"),
     ]
     assert page.values(f"{with_class('needs')}//div/span/@class") == ["due late"] * 3 + ["due soon"] * 2
 

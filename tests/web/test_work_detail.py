@@ -73,8 +73,8 @@ def test_numbers_stand_as_typed_with_their_usual_form_or_what_is_wrong_with_them
     page = page_of(browser, make_work("Weirs", composer=composer, iswc="T-034.524.680-2", ismn="M-060-11561-5"))
 
     assert page.texts("//section[@id='origin']//dl/div") == [
-        "ISWCT-034.524.680-2The check digit of this ISWC would be 1, not 2: a digit was mistyped.",
-        "ISMNM-060-11561-5 usually written 979-0-060-11561-5",
+        "ISWC T-034.524.680-2 The check digit of this ISWC would be 1, not 2: a digit was mistyped.",
+        "ISMN M-060-11561-5 usually written 979-0-060-11561-5",
     ]
 
 
