@@ -20,6 +20,7 @@ from catalogue.instrumentation.model import Line
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.numbers import CARDINAL
 from catalogue.instrumentation.phrases import is_key, keys_end, pitch_end
+from catalogue.instrumentation.senses import in_section
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.untold import is_known, say_of_lost
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
@@ -161,7 +162,13 @@ def stands_for(name: Name, played: set[str]) -> bool:
     sung = is_letters(name.written) and any(slug.startswith("choir") for slug in played)
     if sung or played.intersection(name.slugs):
         return True
-    return any(is_broad(slug, played) for slug in name.slugs)
+    return any(is_broad(slug, played) for slug in name.slugs) or is_of_section(name, played)
+
+
+def is_of_section(name: Name, played: set[str]) -> bool:
+    """Whether the section of one of those played gives the name the meaning of another, the horns' ``tenor tubas``."""
+    sections = {instrument(one).section for one in played if name.end > name.first + 1}
+    return any(in_section(key_of(name.written), one) in played for one in sections if one)
 
 
 def is_broad(slug: str, played: set[str]) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.chair_lists import entries
+from catalogue.instrumentation.doublings import Doubling
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.elsewhere import elsewhere_at, part_of
 from catalogue.instrumentation.families import WINDS
@@ -108,3 +109,13 @@ def counted_each(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] 
     for one in listed:
         one.counted(counted.least, counted.most)
     return []
+
+
+def sung(draft: Draft, found: list[Doubling]) -> bool:
+    """Whether what was found are voices, sizes of the instrument and nothing that its player doubles.
+
+    A player of the winds doubles no single voice: the word is the size of what the reader does not know.
+    """
+    voices = [slug for one in found for slug in one.plays if family_of(slug) == "voice"]
+    sizes = draft.family in WINDS and any(slug.startswith("voice-") for slug in voices)
+    return bool(voices) and draft.family != "voice" and (sizes or not any(one.linked for one in found))

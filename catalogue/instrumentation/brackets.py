@@ -14,10 +14,16 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
-from catalogue.instrumentation.bracket_players import beside_body, counted_each, extra, optional_player, some_elsewhere
+from catalogue.instrumentation.bracket_players import (
+    beside_body,
+    counted_each,
+    extra,
+    optional_player,
+    some_elsewhere,
+    sung,
+)
 from catalogue.instrumentation.bracket_words import (
     alternatives,
     amplification,
@@ -283,12 +289,6 @@ def pointed_chairs(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft
     return found
 
 
-def sung(draft: Draft, found: list[Doubling]) -> bool:
-    """Whether what was found are voices, sizes of the instrument and nothing that its player doubles."""
-    voices = any(family_of(slug) == "voice" for one in found for slug in one.plays)
-    return voices and draft.family != "voice" and not any(one.linked for one in found)
-
-
 def low_letter(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Settle ``3(b)`` in the clarinets' or the trombones' place: somebody takes the bass instrument."""
     slug = LOW.get(draft.section)
@@ -347,13 +347,7 @@ def smaller_number(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft
     if word is not None and word.is_word("min", "minimum", "max", "maximum", "or", "at", "least"):
         at += 1
     counted = count_at(nodes, at)
-    if counted is None:
-        numeral = token_at(nodes, at)
-        match = re.fullmatch(r"I{1,3}|IV|V", numeral.text) if numeral is not None else None
-        if match is None or numeral is None or len(nodes) != 1:
-            return None
-        return None
-    if counted.end != len(nodes):
+    if counted is None or counted.end != len(nodes):
         return None
     if draft.count is None:
         draft.count = counted

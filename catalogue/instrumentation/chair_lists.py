@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from catalogue.instrumentation.drafts import Draft, Forces
-from catalogue.instrumentation.lexicon import AND, DOUBLING
+from catalogue.instrumentation.lexicon import AND, DOUBLING, OF
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, is_small, pitch_end, token_at
+from catalogue.instrumentation.players_meant import linked, of_them_end
 from catalogue.instrumentation.seating import double, own_section
 from catalogue.instrumentation.senses import Surroundings, in_section
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, stretch_of
@@ -26,6 +27,7 @@ WORDS_OF_CONTAINING = {
 }
 
 
+WHICH = {"which", "whom", "them", "cui", "denen", "ellas", "ellos"}
 BY_LETTER = ("saxophone", "recorder")
 """Sections whose players are told by their sizes, a letter each."""
 
@@ -149,8 +151,8 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
     section = draft.section or own_section(draft)
     if lettered(draft, nodes, section):
         return []
-    containing = is_key(nodes[0], WORDS_OF_CONTAINING)
-    pieces = entries(nodes[1:] if containing else nodes, ",;+/.")
+    containing, inside = contents(nodes)
+    pieces = entries(inside, ",;+/.")
     members: list[tuple[int, str]] = []
     counted = False
     if any(is_key(piece[-1], DOUBLING) for piece in pieces):
@@ -176,6 +178,22 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
     slugs = [slug for number, slug in members for _ in range(number or 1)]
     draft.chairs = [Chair(seat, (slug,)) for seat, slug in enumerate(slugs, 1)]
     return []
+
+
+def contents(nodes: Nodes) -> tuple[bool, Nodes]:
+    """Tell whether the nodes name some of the counted players, and return them without the words that say so.
+
+    ``including piccolo`` says it, and so does ``one of them piccolo``, whose number is kept: ``one piccolo``.
+    """
+    if is_key(nodes[0], WORDS_OF_CONTAINING):
+        return True, nodes[1:]
+    if is_key(nodes[0], OF) and is_key(token_at(nodes, 1), WHICH) and count_at(nodes, 2) is not None:
+        return linked(nodes, 3)[0] is None, nodes[2:]
+    counted = count_at(nodes, 0)
+    end = of_them_end(nodes, counted.end) if counted is not None else 0
+    if counted is None or end == counted.end or end >= len(nodes) or linked(nodes, end)[0] is not None:
+        return False, nodes
+    return True, (*nodes[: counted.end], *nodes[end:])
 
 
 def one_each(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
+from catalogue.instrumentation.families import WINDS
 from catalogue.instrumentation.lexicon import AND, PLAYS_WORDS
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, token_at
@@ -65,6 +66,12 @@ def opens_clause(nodes: Nodes, at: int, section: Section) -> bool:
         return True
     who = who_at(nodes, at, section)
     return who is not None and linked(nodes, who.end)[0] is not None
+
+
+def tells_of_players(nodes: Nodes, draft: Draft) -> bool:
+    """Whether a bracket after a wind and a comma tells which of its players double, ``, (3rd doubles piccolo)``."""
+    told = draft.family in WINDS and bool(nodes)
+    return told and opens_clause(nodes, 0, Section(draft.section, draft.slug, draft.most, told=True))
 
 
 def own_end(nodes: Nodes, start: int, end: int, draft: Draft) -> int:

@@ -154,6 +154,26 @@ def brass_band_horns(forces: Forces) -> None:
                 draft.slug = "tenor-horn"
 
 
+def tenor_tubas(forces: Forces) -> None:
+    """Read tenor tubas beside Wagner tubas as those; of two or more beside horns say what they were read as.
+
+    A tenor tuba by itself is the euphonium in English scores; the horns' players take up the other. Common practice.
+    """
+    slugs = {draft.slug for draft in forces.drafts}
+    beside = "wagner-tuba" in slugs
+    for draft in forces.drafts if slugs & {"horn", "wagner-tuba"} else ():
+        written = key_of(draft.name.written) if draft.name is not None else ""
+        if written not in TENOR_TUBAS or not (beside or draft.most > 1):
+            continue
+        readings = ("Wagner tuba", "euphonium") if beside else ("euphonium", "Wagner tuba")
+        about = f"“{forces.written(draft.start, draft.end)}” was read as"
+        if forces.decide("tenor-tuba", about, readings, draft.start, draft.end) is beside:
+            draft.slug = "wagner-tuba"
+
+
+TENOR_TUBAS = ("tenortuba", "tenortubas")
+
+
 def keyboards_apart(forces: Forces) -> None:
     """Say of ``…/pf/cel/str``, where slashes part the players, that two keyboards may be one player's."""
     for before, draft in pairwise(forces.drafts) if forces.slash_parts else ():

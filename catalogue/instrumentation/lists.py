@@ -13,7 +13,7 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from catalogue.instrumentation.company import OF_BRASS_BAND
+from catalogue.instrumentation.company import OF_BRASS_BAND, TENOR_TUBAS
 from catalogue.instrumentation.conventions import dress_of_names
 from catalogue.instrumentation.ensembles import collective_phrase
 from catalogue.instrumentation.families import WINDS
@@ -47,7 +47,7 @@ QUARTET = 4
 MOST_KEPT = 4096
 LONGEST = 60
 UNSURE = frozenset({"timpani", "violin-1", "violin-2", "basso-continuo", *OF_BRASS_BAND[2], "cornet"})
-UNSURE_KEYS = frozenset({"kl", "acl", "viol"})
+UNSURE_KEYS = frozenset({"kl", "acl", "viol", *TENOR_TUBAS})
 """What means another thing beside some others, see ``company`` and ``settling``."""
 Read = Callable[[str], Instrumentation]
 

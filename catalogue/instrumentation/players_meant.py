@@ -227,11 +227,23 @@ def articles_end(nodes: Nodes, at: int) -> int:
     return at
 
 
+def of_them_end(nodes: Nodes, at: int) -> int:
+    """Pass over ``of them``, ``davon``, ``d'entre elles``, ``dei quali``."""
+    last = at + MOST_SMALL_WORDS
+    while at < min(len(nodes), last):
+        if is_key(nodes[at], OF) and is_key(token_at(nodes, at + 1), THEM):
+            at += 2
+        elif is_key(nodes[at], OF_SOME):
+            at += 1
+        else:
+            break
+    return at
+
+
 def noun_end(nodes: Nodes, at: int, section: Section) -> int:
     """Pass over ``of them``, ``flute``, ``players`` after the players meant."""
     last = at + MOST_SMALL_WORDS
     while at < min(len(nodes), last):
-        node = nodes[at]
         found = name_at(nodes, at)
         if (
             found
@@ -239,10 +251,8 @@ def noun_end(nodes: Nodes, at: int, section: Section) -> int:
             and (found.end == len(nodes) or linked(nodes, found.end)[0] is not None)
         ):
             at = found.end
-        elif is_key(node, OF) and is_key(token_at(nodes, at + 1), THEM):
-            at += 2
-        elif is_key(node, OF_SOME):
-            at += 1
+        elif (after := of_them_end(nodes, at)) > at:
+            at = after
         else:
             break
     return at

@@ -202,6 +202,7 @@ def settle_names(forces: Forces) -> None:
     company.alto_or_viola(forces)
     company.small_flutes(forces)
     company.second_kl(forces)
+    company.tenor_tubas(forces)
     company.keyboards_apart(forces)
     company.brass_band_basses(forces)
     settling.kettledrums(forces)

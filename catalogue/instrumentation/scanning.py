@@ -15,7 +15,7 @@ from dataclasses import replace
 from catalogue.instrumentation import choirs, ensembles, headings, limits, page_labels
 from catalogue.instrumentation.channels import lists_players
 from catalogue.instrumentation.choir_names import calls_choir
-from catalogue.instrumentation.clause_tails import opens_clause, quiet, say_of_others, shorter
+from catalogue.instrumentation.clause_tails import opens_clause, quiet, say_of_others, shorter, tells_of_players
 from catalogue.instrumentation.describing import describe
 from catalogue.instrumentation.doublings import clause_end, doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
@@ -366,6 +366,9 @@ class Scan:
         if last is not None and set(self.separator) <= set(".: ") and not lists_players(node, last, self.forces):
             last.brackets.append(node)
             return self.listed(last, at + 1) if last.slug == "percussion" else at + 1
+        if last is not None and self.separator == "," and tells_of_players(node.nodes, last):
+            last.brackets.append(node)
+            return at + 1
         optional = node.opening == "[" and (self.last is not None or begins_named(node.nodes))
         scope = replace(self.scope, optional=self.scope.optional or optional)
         first = len(self.forces.drafts)

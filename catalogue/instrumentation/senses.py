@@ -52,7 +52,7 @@ BY_SECTION = {
         "contrabass-recorder": "cb sb subbass contrabass kontrabass contrebasse contrabbasso contrabajo",
     },
     "bassoon": {"contrabassoon": "contra c cb kontra contre k dbl double contro cbass"},
-    "horn": {"wagner-tuba": "wagner wt tuba tuben wtb tb tenortuba"},
+    "horn": {"wagner-tuba": "wagner wt tuba tuben wtb tb tenortuba tenortubas basstuba basstubas"},
     "trumpet": {
         "piccolo-trumpet": "picc piccolo pic p",
         "bass-trumpet": "bass b basse",

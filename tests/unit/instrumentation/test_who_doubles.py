@@ -19,3 +19,79 @@ from catalogue.instrumentation import read, shorthand
 def test_players_are_told_by_of_whom(text: str, written: str) -> None:
     assert shorthand(read(text)) == written
     assert read(text).warnings == ()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "3 flutes (including piccolo), strings",
+        "3 flutes (one of them piccolo), strings",
+        "3 flutes (of which one piccolo), strings",
+        "3 Flöten (eine davon Piccolo), Streicher",
+        "3 Flöten (davon eine Piccolo), Streicher",
+        "3 flûtes (dont un piccolo), cordes",
+        "3 flauti (di cui uno ottavino), archi",
+        "3 flauti (uno dei quali ottavino), archi",
+        "3 flautas (una de ellas flautín), cuerdas",
+    ],
+)
+def test_one_of_the_counted_players_plays_only_the_auxiliary_with_a_remark(text: str) -> None:
+    reading = read(text)
+
+    assert shorthand(reading) == "3fl(III=picc only) – str"
+    assert [one.code for one in reading.warnings] == ["included"]
+
+
+def test_one_of_them_who_also_plays_doubles() -> None:
+    reading = read("3 flutes (one of them also piccolo), strings")
+
+    assert shorthand(reading) == "3fl(picc) – str"
+    assert reading.warnings == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("3 flutes, (3rd doubles piccolo), 2 oboes, strings", "3(III=picc).2.0.0 – str"),
+        ("3 flutes, (third doubling piccolo), 2 oboes, strings", "3(III=picc).2.0.0 – str"),
+        ("3 flutes, (one doubling piccolo), 2 oboes, strings", "3(picc).2.0.0 – str"),
+        ("2 flutes, (both doubling piccolo), 2 oboes, strings", "2(I,II=picc).2.0.0 – str"),
+    ],
+)
+def test_a_comma_may_stand_before_the_bracket(text: str, written: str) -> None:
+    assert shorthand(read(text)) == written
+    assert read(text).warnings == ()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "8 horns (seventh and eighth doubling tenor Wagner tubas)",
+        "8 horns (7th and 8th doubling tenor tubas)",
+        "8 horns (7th and 8th doubling bass Wagner tubas)",
+        "8 Hörner (7. und 8. auch Tenor-Wagnertuben)",
+    ],
+)
+def test_the_horns_told_double_their_tubas_of_either_size(text: str) -> None:
+    assert shorthand(read(text)) == "8hn(VII,VIII=Wtba)"
+    assert read(text).warnings == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "written", "codes"),
+    [
+        ("4 horns, 2 Wagner tubas, 2 tenor tubas", "4hn.4Wtba", ["tenor-tuba"]),
+        ("4 horns, 2 tenor tubas", "4hn.2euph", ["tenor-tuba"]),
+        ("4 horns, tenor tuba", "4hn.euph", []),
+    ],
+)
+def test_tenor_tubas_are_those_of_the_horns_beside_wagner_tubas(text: str, written: str, codes: list[str]) -> None:
+    assert shorthand(read(text)) == written
+    assert [one.code for one in read(text).warnings] == codes
+
+
+def test_a_wind_player_doubles_no_voice() -> None:
+    reading = read("8 horns (5-8 doubling 2 tenor and 2 bass Wagner tubas)")
+
+    assert not any(plays.startswith("voice") for one in reading.lines[0].chairs for plays in one.plays)
+    assert [one.code for one in reading.warnings] == ["remark"]
