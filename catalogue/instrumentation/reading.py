@@ -52,6 +52,7 @@ from catalogue.instrumentation.strange_doublings import say_of_strange_doublings
 from catalogue.instrumentation.string_parts import sections_by_parts
 from catalogue.instrumentation.tallies import compare, say_of_numbers
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
+from catalogue.instrumentation.unclosed import ended
 
 LONGEST = 4_000
 
@@ -113,7 +114,8 @@ def read_nodes(
             part_run_on(
                 parted(
                     pointed_sizes(
-                        pointed_ordinals(percussion_labels(listed_sizes(codes.without_heading(nodes)))), forces
+                        pointed_ordinals(percussion_labels(listed_sizes(codes.without_heading(ended(nodes, forces))))),
+                        forces,
                     ),
                     forces,
                 ),

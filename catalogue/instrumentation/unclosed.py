@@ -1,0 +1,72 @@
+"""Ends a bracket that is never closed where the next player begins, ``2 flutes (2nd doubling piccolo, 2 oboes``.
+
+That is at the first comma or semicolon after which another section or family than the one before the bracket is named,
+or strings or a body are; what a percussionist plays is none of another family. The bracket is told as mended where it
+stands. Common practice.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from catalogue.instrumentation.drafts import Forces
+from catalogue.instrumentation.lexicon import BODY_OF_STRINGS
+from catalogue.instrumentation.names import Name, name_at
+from catalogue.instrumentation.phrases import count_at, ordinal_at, phrase_end
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row
+from catalogue.instrumentation.vocabulary import family_of, instrument
+
+LONGEST_NAME = 5
+PLAYED = ("woodwind", "brass", "strings", "keyboard", "plucked", "percussion", "voice")
+
+
+def ended(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
+    """Return the nodes with each bracket that has no end up to where the next player begins, and say so."""
+    found: list[Node] = []
+    rest: Nodes = nodes
+    while (at := next((at for at, node in enumerate(rest) if is_unclosed(node)), None)) is not None:
+        bracket = rest[at]
+        assert isinstance(bracket, Bracket)  # noqa: S101 — narrows the type
+        end = next_player(bracket.nodes, place_before(rest, at))
+        stop = bracket.nodes[end - 1].end if end else bracket.end
+        inside = bracket.nodes[:end] if end else bracket.nodes
+        forces.remark("bracket", "A bracket is not closed; it was taken to end here.", bracket.start, stop)
+        found += (*rest[:at], replace(bracket, nodes=Row(inside), end=stop, closed=True))
+        rest = (*bracket.nodes[len(inside) :], *rest[at + 1 :])
+    return Row((*found, *rest)) if found else nodes
+
+
+def is_unclosed(node: Node) -> bool:
+    return isinstance(node, Bracket) and not node.closed
+
+
+def next_player(nodes: Nodes, place: str) -> int:
+    """Return the place of the mark before the next player; 0 where the bracket may hold all that stands in it."""
+    for at in range(1, len(nodes)):
+        if nodes[at].is_mark(",;") and place and begins_another(nodes, at + 1, place):
+            return at
+    return 0
+
+
+def begins_another(nodes: Nodes, at: int, place: str) -> bool:
+    """Whether a player of another place is named here, with or without a number; an ordinal tells one of the same."""
+    if phrase_end(nodes, at, BODY_OF_STRINGS) is not None:
+        return place != "strings"
+    if ordinal_at(nodes, at) is not None:
+        return False
+    counted = count_at(nodes, at)
+    name = name_at(nodes, counted.end if counted is not None else at)
+    return name is not None and place_of(name) not in ("", place) and family_of(name.slugs[0]) in PLAYED
+
+
+def place_before(nodes: Nodes, at: int) -> str:
+    """Return the place of the name that ends before a bracket, over the point of an abbreviation."""
+    end = at - (at > 0 and nodes[at - 1].is_mark("."))
+    starts = range(max(0, end - LONGEST_NAME), end)
+    name = next((one for start in starts if (one := name_at(nodes, start)) is not None and one.end == end), None)
+    return place_of(name) if name is not None else ""
+
+
+def place_of(name: Name) -> str:
+    """Return the section of what is named, else its family."""
+    return instrument(name.slugs[0]).section or family_of(name.slugs[0])

@@ -1,0 +1,34 @@
+"""A bracket that is never closed ends where the next player plainly begins, and is told at its place."""
+
+from __future__ import annotations
+
+import pytest
+
+from catalogue.instrumentation import read, shorthand
+
+
+@pytest.mark.parametrize(
+    ("text", "written", "inside"),
+    [
+        ("2 flutes (2nd doubling piccolo, 2 oboes, strings", "2(II=picc).2.0.0 – str", "(2nd doubling piccolo"),
+        ("2 flauti (II anche ottavino, 2 oboi, archi", "2(II=picc).2.0.0 – str", "(II anche ottavino"),
+        ("3 Fl. (2. auch Picc., 3. auch Altfl., 2 Ob.", "3(II=picc, III=afl).2.0.0", "(2. auch Picc., 3. auch Altfl."),
+        ("flute (piccolo, alto flute, oboe, piano", "fl(=picc+afl).ob – pf", "(piccolo, alto flute"),
+        ("2 horns (in F, 2 trumpets", "2hn “in F”.2tpt", "(in F"),
+        ("perc (triangle, bass drum, harp, strings", "perc “triangle, bass drum” – hp – str", "(triangle, bass drum"),
+        ("flute (piccolo, alto flute", "fl(=picc+afl)", "(piccolo, alto flute"),
+    ],
+)
+def test_an_unclosed_bracket_ends_before_the_next_player(text: str, written: str, inside: str) -> None:
+    reading = read(text)
+
+    assert shorthand(reading) == written
+    assert [one.code for one in reading.warnings] == ["bracket"]
+    assert text[reading.warnings[0].start : reading.warnings[0].end] == inside
+
+
+def test_each_of_several_unclosed_brackets_is_ended() -> None:
+    reading = read("2 fl (picc, 2 ob (ca, 2 cl (bcl, strings")
+
+    assert shorthand(reading) == "2(picc).2(corA).2(bcl).0 – str"
+    assert [one.code for one in reading.warnings] == ["bracket"] * 3
