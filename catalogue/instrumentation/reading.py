@@ -50,6 +50,7 @@ from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.spelling import ensemble_compound, solo_compound, two_words
 from catalogue.instrumentation.strange_doublings import say_of_strange_doublings
 from catalogue.instrumentation.string_parts import sections_by_parts
+from catalogue.instrumentation.strings_asked import ask_for_strings
 from catalogue.instrumentation.tallies import compare, say_of_numbers
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, nodes_of
 from catalogue.instrumentation.unclosed import ended
@@ -133,6 +134,7 @@ def read_nodes(
             "No instrument or voice is named here.", text, 0, len(text), ("the name of an instrument",)
         )
     compare(forces, lines)
+    ask_for_strings(forces, lines)
     say_of_unaccounted(nodes, forces, lines)
     return Instrumentation(
         lines=lines,

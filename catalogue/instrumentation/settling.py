@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from catalogue.instrumentation.channels import introduces_list
 from catalogue.instrumentation.drafts import Draft, Forces, Told
-from catalogue.instrumentation.families import MAIN
+from catalogue.instrumentation.families import MAIN, WINDS
 from catalogue.instrumentation.senses import Surroundings
 from catalogue.instrumentation.strings import figures_in
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of
@@ -255,6 +255,7 @@ def settle_wholes(whole: list[Draft], forces: Forces) -> None:
     orchestral = [one for one in others if one.slug in ("strings", "timpani") or one.figure or one.slug in MAIN]
     winds = [one for one in orchestral if one.slug in MAIN]
     listed = len(winds) >= 2 or any(one.figure for one in drafts)
+    rest_of_orchestra(whole[0], others, forces)
     for draft in whole:
         if draft.collective == "pieces" and not listed:
             continue
@@ -265,6 +266,19 @@ def settle_wholes(whole: list[Draft], forces: Forces) -> None:
             draft.open = True
             draft.count = draft.count if draft.most > 1 else None
             soloists_with(draft, drafts, forces)
+
+
+def rest_of_orchestra(body: Draft, others: list[Draft], forces: Forces) -> None:
+    """Keep brass and strings open beside an orchestra of which no more than ``triple woodwind`` is told, and say so."""
+    winds = [one for one in others if family_named(one) in WINDS]
+    strings = any("strings" in (family_named(one), one.heading) for one in others)
+    if body.slug != "orchestra" or strings or not winds or any(one.collective != "fold" for one in winds):
+        return
+    last = max(at for at, one in enumerate(forces.drafts) if any(one is wind for wind in winds))
+    forces.drafts.insert(last + 1, Draft("brass-instrument", body.start, body.end, open=True, group=body.group))
+    forces.drafts.append(Draft("strings", body.start, body.end, group=body.group))
+    message = "Of the orchestra only the woodwind is told; its brass and strings were left open."
+    forces.remark("orchestra", message, body.start, body.end, "woodwind alone")
 
 
 def stays(drafts: list[Draft], at: int) -> bool:
