@@ -53,7 +53,9 @@ def hands_at(nodes: Nodes, at: int) -> tuple[int, int] | None:
         return None
     end = counted.end
     end += end < len(nodes) and nodes[end].is_mark("-")
-    return (counted.most, end + 1) if is_key(token_at(nodes, end), HANDS) else None
+    bells = name_at(nodes, end)
+    told = is_key(token_at(nodes, end), HANDS) and (bells is None or bells.end == end + 1)
+    return (counted.most, end + 1) if told else None
 
 
 def hands_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | None:

@@ -47,7 +47,7 @@ QUARTET = 4
 MOST_KEPT = 4096
 LONGEST = 60
 UNSURE = frozenset({"timpani", "violin-1", "violin-2", "basso-continuo", *OF_BRASS_BAND[2], "cornet"})
-UNSURE_KEYS = frozenset({"kl", "acl", "viol", *TENOR_TUBAS})
+UNSURE_KEYS = frozenset({"kl", "acl", "viol", "suona", *TENOR_TUBAS})
 """What means another thing beside some others, see ``company`` and ``settling``."""
 Read = Callable[[str], Instrumentation]
 

@@ -23,6 +23,8 @@ def merge_seats(forces: Forces) -> None:
             kept.append(draft)
             continue
         key = (draft.slug, draft.group, draft.role)
+        if key not in merged and sits_with(draft, seats, kept):
+            continue
         if key in merged:
             join(merged[key], draft, seats)
         else:
@@ -35,6 +37,23 @@ def merge_seats(forces: Forces) -> None:
             draft.counted(sum(most for _, most in totals[key]))
         finish_seats(draft, forces)
     forces.drafts[:] = kept
+
+
+def sits_with(draft: Draft, seats: tuple[int, ...], before: list[Draft]) -> bool:
+    """Give a player who doubles to those counted before him, ``2 flutes, piccolo/flute 3``: he is one of them or next.
+
+    True where there are such players; of him nothing but what he plays and his number is told.
+    """
+    same = [one for one in before if (one.slug, one.group, one.role) == (draft.slug, draft.group, draft.role)]
+    told = len(same) == len(seats) == len(draft.chairs) == 1 and draft.chairs[0].chair == seats[0]
+    if not told or same[0].count is None or same[0].least < same[0].most or not 1 < seats[0] <= same[0].most + 1:
+        return False
+    counted = same[0]
+    if any(chair.chair in (None, seats[0]) for chair in counted.chairs) or draft.notes or draft.optional:
+        return False
+    counted.chairs = sorted([*counted.chairs, *draft.chairs], key=lambda chair: chair.chair or 0)
+    counted.counted(max(counted.most, seats[0]))
+    return True
 
 
 BAND = {"alto-saxophone", "euphonium", "baritone-horn"}

@@ -98,7 +98,7 @@ def linked(nodes: Nodes, at: int) -> tuple[int | None, bool]:
         if node.is_mark("="):
             at += 1
         elif end is not None:
-            only = only or (is_key(node, PLAYS_WORDS) and at == start)
+            only = is_key(node, PLAYS_WORDS) and (only or at == start)
             at = end + abbreviated(nodes, end)
         elif (at > start and is_key(node, DOUBLING_FILL) and not name_starts(nodes, at)) or (
             at == start and is_key(node, DOUBLING_FILL) and ahead_doubles(nodes, at)
@@ -121,11 +121,24 @@ def doubling_word_end(nodes: Nodes, at: int) -> int | None:
     end = phrase_end(nodes, at, DOUBLING) or short_also(nodes, at)
     if end is None or (is_key(nodes[at], TWICE) and names_body(nodes, end)):
         return None
+    if names_itself(nodes, at, end):
+        return None
     if is_key(nodes[at], SHORT) and at > 0 and (is_player(nodes, at - 1) or seat_before(nodes, at - 1)):
         return end
     whole = phrase_end(nodes, at, collectives.names())
     found = name_at(nodes, at)
     return end if (found is None or found.end <= end) and (whole is None or whole <= end) else None
+
+
+def names_itself(nodes: Nodes, at: int, end: int) -> bool:
+    """Whether a doubling word that is a name too stands as one, the ``suona`` of ``flute, suona and guitar``.
+
+    Nothing that its player could take follows: a mark, a word that joins, the end.
+    """
+    found = name_at(nodes, at)
+    if found is None or found.end != end:
+        return False
+    return end >= len(nodes) or nodes[end].is_mark(",;.-/+\n") or is_key(nodes[end], AND)
 
 
 def short_also(nodes: Nodes, at: int) -> int | None:

@@ -196,9 +196,15 @@ def counts_after_names(forces: Forces) -> None:
         message = "The numbers were read with the names before them."
         forces.remark("numbers-after", message, first.start, forces.drafts[-1].end, "with the names after them")
     for draft in numbered:
-        if draft.number_after and not draft.seats:
+        if draft.number_after and not draft.seats and not numbers_player(draft):
             draft.counted(draft.number_after[0])
             draft.number_after = ()
+
+
+def numbers_player(draft: Draft) -> bool:
+    """Whether the number after an auxiliary, a slash and its section's instrument is a chair, ``piccolo/flute 3``."""
+    main = instrument(draft.slug).section if draft.slug else ""
+    return main in draft.slashed and draft.slug != main and draft.number_after[0] > 1 and not draft.plural
 
 
 def counts_stand_after(numbered: list[Draft]) -> bool:

@@ -95,3 +95,41 @@ def test_a_wind_player_doubles_no_voice() -> None:
 
     assert not any(plays.startswith("voice") for one in reading.lines[0].chairs for plays in one.plays)
     assert [one.code for one in reading.warnings] == ["remark"]
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("fl, suona et guitar", "fl.suona – gtr"),
+        ("flute, suona and guitar", "fl.suona – gtr"),
+        ("fl, suona, guitar", "fl.suona – gtr"),
+        ("flauto (suona anche ottavino)", "fl(=picc)"),
+        ("2 flauti, il secondo suona anche l'ottavino", "2fl(II=picc)"),
+        ("2 flutes, the second plays also piccolo", "2fl(II=picc)"),
+        ("2 flutes, the second plays piccolo", "2fl(II=picc only)"),
+    ],
+)
+def test_a_verb_of_playing_that_names_an_instrument_too_needs_what_is_played(text: str, written: str) -> None:
+    assert shorthand(read(text)) == written
+    assert read(text).warnings == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("2 flutes, piccolo/flute 3, 2 oboes", "3(III=picc).2.0.0"),
+        ("3 flutes, piccolo/flute 3, 2 oboes", "3(III=picc).2.0.0"),
+        ("flute 1, flute 2, piccolo/flute 3, oboe", "3(III=picc).1.0.0"),
+        ("2 flutes (2nd doubling alto flute), piccolo/flute 3", "3fl(II=afl, III=picc)"),
+        ("picc/fl 3", "3fl(III=picc)"),
+    ],
+)
+def test_a_numbered_player_of_two_names_is_that_chair_of_the_section(text: str, written: str) -> None:
+    assert shorthand(read(text)) == written
+    assert [one.code for one in read(text).warnings] == ["same-player"]
+
+
+def test_hand_bells_are_no_hands_at_a_keyboard() -> None:
+    lines = read("3 electric pianos, 6 hand bells").lines
+
+    assert [(line.instrument, line.note) for line in lines] == [("electric-piano", ""), ("percussion", "6 hand bells")]
