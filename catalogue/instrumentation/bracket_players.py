@@ -119,3 +119,14 @@ def sung(draft: Draft, found: list[Doubling]) -> bool:
     voices = [slug for one in found for slug in one.plays if family_of(slug) == "voice"]
     sizes = draft.family in WINDS and any(slug.startswith("voice-") for slug in voices)
     return bool(voices) and draft.family != "voice" and (sizes or not any(one.linked for one in found))
+
+
+def plus_doubles(draft: Draft, forces: Forces) -> bool:
+    """Whether the plus in a bracket means a doubling in the whole text: it stands so after players who are numbered."""
+    if draft.most > 1 or draft.figure:
+        return False
+    return any(one.seats and any(opens_with_plus(bracket) for bracket in one.brackets) for one in forces.drafts)
+
+
+def opens_with_plus(bracket: Bracket) -> bool:
+    return bool(bracket.nodes) and bracket.nodes[0].is_mark("+")

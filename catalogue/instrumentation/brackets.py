@@ -21,6 +21,7 @@ from catalogue.instrumentation.bracket_players import (
     counted_each,
     extra,
     optional_player,
+    plus_doubles,
     some_elsewhere,
     sung,
 )
@@ -324,7 +325,7 @@ def extra_players(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft]
         return None
     optional = phrase_end(nodes, at + 1, OPTIONAL) is not None
     doubles = own or bool(draft.seats) or (draft.name is not None and draft.most == 1)
-    if not (draft.seats or optional):
+    if not (draft.seats or optional or (doubles and plus_doubles(draft, forces))):
         readings = ("a player who doubles", "one more player")
         about = "The plus in the bracket was read as"
         usual = forces.decide(

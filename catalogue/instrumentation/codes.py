@@ -12,6 +12,7 @@ from catalogue.instrumentation.names import known
 from catalogue.instrumentation.tokens import Node, Row, Token
 from catalogue.instrumentation.vocabulary import family_of
 
+PAIR = 2
 VOICES = "VSATB"
 VIOLINS = {"violin", "violin-1", "violin-2"}
 
@@ -62,6 +63,18 @@ def capital_voices(forces: Forces) -> None:
         return
     for draft in sung:
         draft.slug, draft.open = "voice", False
+
+
+def say_of_pointed_v(forces: Forces) -> None:
+    """Say of the one ``v.`` of a list without violins and other singers that it was read as a voice."""
+    sung = [draft for draft in forces.drafts if draft.family == "voice"]
+    name = sung[0].name if len(sung) == 1 else None
+    if name is None or name.written not in ("v", "V") or len(forces.drafts) == 1:
+        return
+    after = forces.text[name.stop : name.stop + PAIR]
+    if after[:1] == "." and not after[1:].isalnum() and not any(draft.slug in VIOLINS for draft in forces.drafts):
+        message = f"“{name.written}.” was read as a voice."
+        forces.remark("abbreviation", message, name.start, name.stop, "a violin")
 
 
 def is_capital_v(draft: Draft) -> bool:

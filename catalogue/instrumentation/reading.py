@@ -30,6 +30,7 @@ from catalogue.instrumentation import (
 from catalogue.instrumentation.accounts import say_of_unaccounted
 from catalogue.instrumentation.asides import beside
 from catalogue.instrumentation.capitals import quiet_capitals
+from catalogue.instrumentation.dashes import say_of_dashes
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.lead_ins import without_lead
@@ -183,6 +184,8 @@ def settle(forces: Forces) -> None:
     strings.settle_strings(forces, orchestral=orchestral)
     say_of_numbers(forces)
     say_of_strange_doublings(forces)
+    say_of_dashes(forces)
+    codes.say_of_pointed_v(forces)
     merge_seats(forces)
     settling.refuse_nameless(forces)
 

@@ -73,6 +73,8 @@ OLD_NAMES = {
 }  # fmt: skip
 
 
+OF_FLUTE = "travers"
+"""Names the flute and no other; the word is kept as a note."""
 VALVED = ("brass-band", "trumpet", "tuba", "euphonium", "flugelhorn", "tenor-horn", "horn", "baritone-horn")
 
 
@@ -83,8 +85,9 @@ def remark_on_names(forces: Forces) -> None:
         key = key_of(draft.name.written) if draft.name else ""
         if key in OLD_NAMES and draft.name is not None:
             draft.notes.append(draft.name.written)
-            message = f"“{draft.name.written}” was read as {OLD_NAMES[key]}."
-            forces.remark("old-name", message, draft.start, draft.end)
+            if not key.startswith(OF_FLUTE):
+                message = f"“{draft.name.written}” was read as {OLD_NAMES[key]}."
+                forces.remark("old-name", message, draft.start, draft.end)
         elif draft.slug in ("brass-instrument", "wind-instrument", "string-instrument") and draft.count is not None:
             message = "The instruments of this family are not named."
             forces.remark("family-only", message, draft.start, draft.end)

@@ -38,6 +38,7 @@ from catalogue.instrumentation.numbers import MOST
 from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.players_meant import Section
 from catalogue.instrumentation.plurals import is_plural
+from catalogue.instrumentation.string_totals import counts_body
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import family_of
 
@@ -176,7 +177,7 @@ def sections(draft: Draft, forces: Forces) -> Iterator[Draft]:
         figures = figures or one_to_a_part(bracket, draft, forces)
         if not figures and not named:
             named = sections_named(bracket.nodes) or []
-            if not named:
+            if not named and not counts_body(draft, bracket):
                 keep_note(draft, bracket, forces)
     if "set" in draft.notes and draft.brackets:
         figures = []
