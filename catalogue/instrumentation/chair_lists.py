@@ -152,7 +152,9 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
     if lettered(draft, nodes, section):
         return []
     containing, inside = contents(nodes)
-    pieces = entries(inside, ",;+/.")
+    told = [contents(piece) for piece in entries(inside, ",;+/.")]
+    pieces = [tuple(piece) for _, piece in told]
+    containing = containing or (bool(told) and all(one for one, _ in told))
     members: list[tuple[int, str]] = []
     counted = False
     if any(is_key(piece[-1], DOUBLING) for piece in pieces):

@@ -9,12 +9,14 @@ Source: keys to abbreviations of German orchestras and publishers; common practi
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.families import WINDS
 from catalogue.instrumentation.lexicon import AND, HEADINGS, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import is_key
-from catalogue.instrumentation.tokens import Node, Nodes, Row, Token, spelled
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, spelled
 from catalogue.instrumentation.vocabulary import family_of
 
 WRITTEN = {"S": "SSax", "A": "ASax", "T": "TSax", "B": "BarSax"}
@@ -24,6 +26,8 @@ PARTING = ",;/&\n"
 
 def pointed_sizes(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes with each such abbreviation as one word that names the saxophone."""
+    if any(isinstance(node, Bracket) for node in nodes):
+        nodes = in_brackets(nodes, forces)
     ends = {at: end for at in range(len(nodes) - 2) if (end := size_end(nodes, at, forces.text)) is not None}
     if not ends:
         return nodes
@@ -42,6 +46,18 @@ def pointed_sizes(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
             message = f"“{forces.written(letter.start, stop)}” was read as the baritone saxophone."
             forces.remark("abbreviation", message, letter.start, stop, "the bass saxophone")
     return Row((*found, *nodes[done:])) if done else nodes
+
+
+def in_brackets(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
+    """Return the nodes with the sizes in the brackets read too, ``3 Sax. (A.S., T.S., B.S.)``; not of singers."""
+    sung = after_solo(nodes)
+    inner = {
+        at: replace(node, nodes=pointed_sizes(node.nodes, forces))
+        for at, node in enumerate(nodes)
+        if isinstance(node, Bracket) and at not in sung
+    }
+    changed = {at: node for at, node in inner.items() if len(node.nodes) < len(getattr(nodes[at], "nodes", ()))}
+    return Row(changed.get(at, node) for at, node in enumerate(nodes)) if changed else nodes
 
 
 def size_end(nodes: Nodes, at: int, text: str) -> int | None:

@@ -39,6 +39,7 @@ from catalogue.instrumentation.limit_words import without_limit
 from catalogue.instrumentation.line_ups import read_line_ups
 from catalogue.instrumentation.listed_sizes import listed_sizes
 from catalogue.instrumentation.margins import without_margins
+from catalogue.instrumentation.members_told import members_in_brackets
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
 from catalogue.instrumentation.numbered_parts import merge_seats
 from catalogue.instrumentation.ordinals import pointed_ordinals
@@ -111,21 +112,9 @@ def read_nodes(
 ) -> Instrumentation:
     """Return the forces of a text that names one line-up."""
     forces = Forces(text, Speech(nodes, language), strings_are=strings_are)
-    nodes = beside(
-        without_limit(
-            part_run_on(
-                parted(
-                    pointed_sizes(
-                        pointed_ordinals(percussion_labels(listed_sizes(codes.without_heading(ended(nodes, forces))))),
-                        forces,
-                    ),
-                    forces,
-                ),
-                forces,
-            ),
-            forces,
-        )
-    )
+    nodes = percussion_labels(listed_sizes(codes.without_heading(ended(nodes, forces))))
+    nodes = members_in_brackets(pointed_sizes(pointed_ordinals(nodes), forces))
+    nodes = beside(without_limit(part_run_on(parted(nodes, forces), forces), forces))
     conventions.prepare(forces, nodes, convention)
     Scan(nodes, forces, Scope(), formula=forces.formula, slash_parts=forces.slash_parts).walk()
     settle(forces)

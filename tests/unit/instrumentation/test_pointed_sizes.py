@@ -26,6 +26,17 @@ def test_two_pointed_letters_are_a_saxophone(text: str, written: str) -> None:
     assert reading.warnings == ()
 
 
+def test_the_sizes_in_a_bracket_are_saxophones() -> None:
+    reading = read("3 Sax. (S.S., A.S., T.S.), 2 H.")
+
+    assert [chair.plays[0] for chair in reading.lines[0].chairs] == [
+        "soprano-saxophone",
+        "alto-saxophone",
+        "tenor-saxophone",
+    ]
+    assert reading.warnings == ()
+
+
 def test_the_letter_of_two_sizes_is_the_baritone_with_a_remark() -> None:
     reading = read("2 Kl., B.S., 4 H.")
 

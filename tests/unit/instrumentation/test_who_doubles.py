@@ -133,3 +133,45 @@ def test_hand_bells_are_no_hands_at_a_keyboard() -> None:
     lines = read("3 electric pianos, 6 hand bells").lines
 
     assert [(line.instrument, line.note) for line in lines] == [("electric-piano", ""), ("percussion", "6 hand bells")]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "3 flutes, including piccolo, strings",
+        "3 flutes including piccolo, strings",
+        "3 flutes, one of them piccolo, strings",
+        "3 flutes, of which one piccolo, strings",
+        "3 Flöten, davon eine Piccolo, Streicher",
+        "3 Fl., davon 1 Picc., Streicher",
+        "3 flûtes, dont un piccolo, cordes",
+    ],
+)
+def test_a_clause_says_what_a_bracket_says(text: str) -> None:
+    reading = read(text)
+
+    assert shorthand(reading) == "3fl(III=picc only) – str"
+    assert [one.code for one in reading.warnings] == ["included"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "4 clarinets, including E-flat clarinet and bass clarinet, 2 bassoons",
+        "4 clarinets (one of them E-flat clarinet, one of them bass clarinet), 2 bassoons",
+    ],
+)
+def test_several_of_the_counted_players_are_told(text: str) -> None:
+    assert shorthand(read(text)) == "0.0.4(III=Ebcl only, IV=bcl only).2"
+    assert [one.code for one in read(text).warnings] == ["included"]
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("2 flutes including 2nd doubling piccolo", "2fl(II=picc)"),
+        ("percussion including vibraphone, piano", "perc.vib – pf"),
+    ],
+)
+def test_other_clauses_of_including_are_left(text: str, written: str) -> None:
+    assert shorthand(read(text)) == written
