@@ -57,6 +57,8 @@ FRAGMENTS: dict[str, dict[str, str]] = {
     "timing-reading": {"tempo_map": "1-8 4/4 q=60\n9 free soon"},
 }
 """What is typed where a page asks how it reads."""
+NEWER_THAN_THE_CHECKER = {"CSS: “paint-order”: Property “paint-order” doesn't exist."}
+"""What the checker holds against properties that its list lacks: paint-order is in SVG 2 (section 13.8)."""
 MISTAKES: dict[str, tuple[dict[str, str], ...]] = {
     "work-new": (
         {},
@@ -181,7 +183,7 @@ def findings(folder: Path) -> list[dict[str, Any]]:
     command = ["java", "-Xss4m", "-jar", JAR, "--format", "json", "--exit-zero-always", "--skip-non-html", folder]
     run = subprocess.run(command, capture_output=True, text=True, check=True)
     found: list[dict[str, Any]] = json.loads(run.stderr)["messages"]
-    return found
+    return [one for one in found if one["message"] not in NEWER_THAN_THE_CHECKER]
 
 
 @pytest.mark.skipif(not JAR or not shutil.which("java"), reason="No HTML checker is there (VNU_JAR) or no Java.")

@@ -88,7 +88,9 @@ def files_of(record: Any) -> Iterator[str]:
     if isinstance(record, Picture | StoredFile):
         yield stored_name(record.sha256, record.suffix)
     elif isinstance(record, Sending):
-        yield from (stored_name(record.sha256, record.suffix), stored_name(record.facts_sha256, "txt"))
+        yield stored_name(record.sha256, record.suffix)
+        if record.facts_sha256:
+            yield stored_name(record.facts_sha256, "txt")
     elif isinstance(record, RiderSending):
         yield from (stored_name(digest, format) for format, digest in record.files.items())
     elif isinstance(record, Submission):

@@ -49,7 +49,7 @@ KEPT = Path(__file__).resolve().parents[3] / "backups" / "handed_over"
 EMPTY = {"HireItem", "HiredPerformance", "Reference"}
 """Of which the whole catalogue of the tests has no record."""
 
-pytestmark = [pytest.mark.django_db(transaction=True), pytest.mark.slow]
+pytestmark = pytest.mark.django_db(transaction=True)
 
 
 @pytest.fixture
