@@ -33,6 +33,7 @@ from catalogue.instrumentation.players_meant import (
     who_at,
 )
 from catalogue.instrumentation.plurals import is_plural
+from catalogue.instrumentation.senses import KEYED
 from catalogue.instrumentation.tokens import Bracket, Nodes
 from catalogue.instrumentation.vocabulary import family_of, instrument
 
@@ -120,7 +121,7 @@ def doubling_at(nodes: Nodes, at: int, section: Section, forces: Forces) -> tupl
         note = forces.text[told.start + 1 : told.end - 1]
         return Doubling((section.slug,), *resolved(lead.who, section), note=note), lead.who.end + 1
     lead = all_of_them(nodes, lead, section, forces)
-    keys = only_keys(nodes, lead)
+    keys = only_keys(nodes, lead, section)
     if keys is not None:
         return None, keys
     names = names_at(nodes, lead.at, section, forces, linked=lead.linked)
@@ -168,14 +169,24 @@ def counted_lead(nodes: Nodes, lead: Lead, section: Section) -> Lead:
     return replace(lead, who=who, at=counted.end)
 
 
-def only_keys(nodes: Nodes, lead: Lead) -> int | None:
-    """Return the end of a key that a player also takes, ``1. auch in A``, where no instrument is named with it."""
-    if lead.who is None or not lead.linked:
+def only_keys(nodes: Nodes, lead: Lead, section: Section) -> int | None:
+    """Return the end of a key that a player also takes, ``1. auch in A``, where no instrument is named with it.
+
+    Without a doubling word some keys are of another instrument, ``3rd in E flat``, and those are no mere keys.
+    """
+    if lead.who is None:
         return None
     found = (keys_end(nodes, at) for at in range(lead.who.end, min(lead.at + 1, len(nodes))) if is_key(nodes[at], IN))
     end = next((one for one in found if one is not None), None)
+    if end is not None and not lead.linked and is_apart(nodes[lead.who.end + 1 : end], section):
+        return None
     ends = end is not None and end >= lead.at and (end == len(nodes) or nodes[end].is_mark(",;."))
     return end if ends else None
+
+
+def is_apart(key: Nodes, section: Section) -> bool:
+    """Whether a key makes another instrument of the section's, the E flat clarinet, the flute in G."""
+    return (section.slug, "".join(node.key for node in key)) in KEYED
 
 
 def all_of_them(nodes: Nodes, lead: Lead, section: Section, forces: Forces) -> Lead:

@@ -133,12 +133,12 @@ def doubling_word_end(nodes: Nodes, at: int) -> int | None:
 def names_itself(nodes: Nodes, at: int, end: int) -> bool:
     """Whether a doubling word that is a name too stands as one, the ``suona`` of ``flute, suona and guitar``.
 
-    Nothing that its player could take follows: a mark, a word that joins, the end.
+    Nothing that its player could take follows: a mark, a bracket, a word that joins, the end.
     """
     found = name_at(nodes, at)
     if found is None or found.end != end:
         return False
-    return end >= len(nodes) or nodes[end].is_mark(",;.-/+\n") or is_key(nodes[end], AND)
+    return end >= len(nodes) or nodes[end].kind != "word" or is_key(nodes[end], AND)
 
 
 def short_also(nodes: Nodes, at: int) -> int | None:

@@ -13,7 +13,7 @@ from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.families import WINDS
-from catalogue.instrumentation.lexicon import AND, HEADINGS, SOLO
+from catalogue.instrumentation.lexicon import HEADINGS, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import is_key
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, spelled
@@ -77,12 +77,7 @@ def size_end(nodes: Nodes, at: int, text: str) -> int | None:
         return None
     end = at + 3 + (at + 3 < len(nodes))
     after = nodes[end] if end < len(nodes) else None
-    parts = (
-        after is None
-        or after.is_mark(PARTING)
-        or is_key(after, AND)
-        or (after.is_mark("-") and getattr(after, "spaced", False))
-    )
+    parts = after is None or getattr(after, "spaced", False) or after.is_mark(PARTING)
     return end if parts else None
 
 

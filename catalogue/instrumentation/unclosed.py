@@ -17,6 +17,8 @@ from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row
 from catalogue.instrumentation.vocabulary import family_of, instrument
 
 LONGEST_NAME = 5
+SECTIONS = ("percussion", "timpani")
+"""Players of their own where a number stands before them, whatever the bracket before them is of."""
 PLAYED = ("woodwind", "brass", "strings", "keyboard", "plucked", "percussion", "voice")
 
 
@@ -56,13 +58,18 @@ def begins_another(nodes: Nodes, at: int, place: str) -> bool:
         return False
     counted = count_at(nodes, at)
     name = name_at(nodes, counted.end if counted is not None else at)
-    return name is not None and place_of(name) not in ("", place) and family_of(name.slugs[0]) in PLAYED
+    if name is None or (counted is None and len(name.written) == 1):
+        return False
+    section = name.slugs[0] in SECTIONS and counted is not None
+    return section or (place_of(name) not in ("", place) and family_of(name.slugs[0]) in PLAYED)
 
 
 def place_before(nodes: Nodes, at: int) -> str:
     """Return the place of the name that ends before a bracket, over the point of an abbreviation."""
     end = at - (at > 0 and nodes[at - 1].is_mark("."))
     starts = range(max(0, end - LONGEST_NAME), end)
+    if any(phrase_end(nodes, start, BODY_OF_STRINGS) == end for start in starts):
+        return "strings"
     name = next((one for start in starts if (one := name_at(nodes, start)) is not None and one.end == end), None)
     return place_of(name) if name is not None else ""
 

@@ -150,6 +150,6 @@ def forces(draw: st.DrawFn) -> Instrumentation:
         *draw(string_lines()),
     )
     distinct = unlike(list(lines))
-    if len(distinct) == 1:
-        distinct = (replace(distinct[0], role="ensemble" if distinct[0].role == "soloist" else distinct[0].role),)
+    if len(distinct) == 1 and distinct[0].role == "soloist" and distinct[0].family != "voice":
+        distinct = (replace(distinct[0], role="ensemble"),)
     return Instrumentation(distinct or (Line("flute", "woodwind"),))

@@ -15,6 +15,7 @@ from catalogue.instrumentation import read, shorthand
         ("2 Kl., 2 S.S., 4 H.", "2cl.2ssax – 4hn"),
         ("2 Kl., A.S., T.S.", "2cl.asax.tsax"),
         ("2 Kl., A.S. und T.S., 2 H.", "2cl.asax.tsax – 2hn"),
+        ("2 Kl., A.S. (auch T.S.), 2 H.", "2cl.asax(=tsax) – 2hn"),
         ("2 Kl. / A.S. / 4 H.", "2cl.asax – 4hn"),
     ],
 )
@@ -45,7 +46,9 @@ def test_the_letter_of_two_sizes_is_the_baritone_with_a_remark() -> None:
     assert (reading.warnings[0].start, reading.warnings[0].end) == (7, 11)
 
 
-@pytest.mark.parametrize("text", ["Soli: A.S., Chor, Streicher", "soli A.S", "S.A.T.B.", "S.S., Klavier", "S.S.A.A."])
+@pytest.mark.parametrize(
+    "text", ["Soli: A.S., Chor, Streicher", "soli A.S", "S.A.T.B.", "S.S., Klavier", "S.S.A.A.", "S.S. A.A. T.B."]
+)
 def test_letters_of_singers_stay_voices(text: str) -> None:
     assert read(text).lines[0].family == "voice"
     assert "saxophone" not in shorthand(read(text))

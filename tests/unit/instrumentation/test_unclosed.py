@@ -16,6 +16,9 @@ from catalogue.instrumentation import read, shorthand
         ("flute (piccolo, alto flute, oboe, piano", "fl(=picc+afl).ob – pf", "(piccolo, alto flute"),
         ("2 horns (in F, 2 trumpets", "2hn “in F”.2tpt", "(in F"),
         ("perc (triangle, bass drum, harp, strings", "perc “triangle, bass drum” – hp – str", "(triangle, bass drum"),
+        ("str (8.6.4.4.2, harp", "str(8.6.4.4.2) – hp", "(8.6.4.4.2"),
+        ("timp (4 drums, 2 perc, harp", "timp “4 drums”.perc(2) – hp", "(4 drums"),
+        ("percussion (2 timpani, bass drum, harp", "perc “2 timpani, bass drum” – hp", "(2 timpani, bass drum"),
         ("flute (piccolo, alto flute", "fl(=picc+afl)", "(piccolo, alto flute"),
     ],
 )
@@ -32,3 +35,9 @@ def test_each_of_several_unclosed_brackets_is_ended() -> None:
 
     assert shorthand(reading) == "2(picc).2(corA).2(bcl).0 – str"
     assert [one.code for one in reading.warnings] == ["bracket"] * 3
+
+
+def test_a_letter_of_a_key_is_no_player() -> None:
+    lines = read("2 clarinets (B-flat, A, 2 bassoons").lines
+
+    assert [line.instrument for line in lines] == ["clarinet", "bassoon"]

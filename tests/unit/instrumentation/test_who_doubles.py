@@ -175,3 +175,17 @@ def test_several_of_the_counted_players_are_told(text: str) -> None:
 )
 def test_other_clauses_of_including_are_left(text: str, written: str) -> None:
     assert shorthand(read(text)) == written
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("3 trumpets (third in C), strings", "3tpt “third in C” – str"),
+        ("2 clarinets (second in A)", "2cl “second in A”"),
+        ("3 clarinets (3rd in E flat)", "3cl(III=Ebcl)"),
+        ("3 flutes (third in G)", "3fl(III=afl)"),
+    ],
+)
+def test_the_key_of_one_player_is_another_instrument_only_where_it_names_one(text: str, written: str) -> None:
+    assert shorthand(read(text)) == written
+    assert read(text).warnings == ()
