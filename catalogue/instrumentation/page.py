@@ -16,6 +16,7 @@ from catalogue.instrumentation.grammar import Grammar, grammar, spread
 from catalogue.instrumentation.item_writing import HANDS, has_more
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 from catalogue.instrumentation.seats import chairs_by_number
+from catalogue.instrumentation.vocabulary import instruments
 from catalogue.instrumentation.wording import (
     UNCOUNTED,
     device_phrases,
@@ -159,8 +160,8 @@ def shares_keyboard(line: Line) -> bool:
 
 
 def are_undivided(line: Line) -> bool:
-    """Whether several violins are not parted into first and second, which numbers would say."""
-    return line.instrument == "violin" and line.players != (1, 1)
+    """Whether several are told together: violins not parted into first and second, what is no known instrument."""
+    return (line.instrument == "violin" or line.instrument not in instruments()) and line.players != (1, 1)
 
 
 def lines_of_chairs(line: Line, speech: Grammar) -> Iterator[PageLine]:

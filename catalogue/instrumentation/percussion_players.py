@@ -37,11 +37,11 @@ def by_player(listed: str) -> list[tuple[int, str]]:
 
 
 def tell_players(draft: Draft, most: int | None) -> bool:
-    """Give each percussionist of a section what the one note on it lists for that player.
+    """Give each percussionist of a section what the notes on it, in one bracket or several, list for that player.
 
     ``most`` is the number of players that the text gives, ``None`` where the list is all that tells it.
     """
-    told = by_player(draft.notes[0]) if len(draft.notes) == 1 and not draft.chairs else []
+    told = by_player("; ".join(draft.notes)) if draft.notes and not draft.chairs else []
     if not told or (most is not None and most != len(told)) or any("”" in text for _, text in told):
         return False
     draft.chairs = [Chair(seat, ("percussion",), text) for seat, text in told]

@@ -14,8 +14,9 @@ from typing import NamedTuple
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.families import MAIN, WINDS
 from catalogue.instrumentation.languages import language_of
+from catalogue.instrumentation.lexicon import SOLO
 from catalogue.instrumentation.names import Name, known, name_at
-from catalogue.instrumentation.phrases import FAMILY, keys_end, pitch_end, seat_value, token_at
+from catalogue.instrumentation.phrases import FAMILY, is_key, keys_end, pitch_end, seat_value, token_at
 from catalogue.instrumentation.plurals import is_plural
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, spelled
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of, languages_of
@@ -75,11 +76,19 @@ def ends_name(nodes: Nodes, at: int, word: Token, forces: Forces) -> bool:
     if key is not None and key > at + LONG:
         return name_at(nodes, key) is not None
     joined = name_at(nodes, at)
-    if joined is None or further is None or further.end > max(joined.end, at + 2):
-        return further is not None and further.end > at + 2
-    if joined.end == at + 1 or further.end < joined.end:
+    end = end_before_solo(nodes, further)
+    if joined is None or further is None or end > max(joined.end, at + 2):
+        return further is not None and end > at + 2
+    if joined.end == at + 1 or end < joined.end:
         return False
     return stands_alone(further) and not is_english(joined) and in_english(nodes, at, joined, forces)
+
+
+def end_before_solo(nodes: Nodes, name: Name | None) -> int:
+    """Return where a name ends without a word for soloists, which the name before it may have too, ``ténor solos``."""
+    if name is None:
+        return 0
+    return name.end - (name.end > name.first + 1 and is_key(token_at(nodes, name.end - 1), SOLO))
 
 
 def stands_alone(name: Name) -> bool:

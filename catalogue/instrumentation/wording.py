@@ -138,7 +138,7 @@ def phrases_of(lines: Sequence[Line], speech: Grammar) -> Iterator[str]:
     """Yield a phrase for each line, one for a body of strings and one for the parts of a choir."""
     for kind, run in groupby(lines, key=body_kind):
         together = tuple(run)
-        figures = figures_of(together) if kind[0] == "strings" else None
+        figures = figures_of(together) if kind[0] == "strings" and not is_torn(together, lines) else None
         if figures is not None:
             yield strings_phrase(together, figures, speech)
         elif is_quartet(together):
@@ -188,6 +188,15 @@ def figures_of(lines: Sequence[Line]) -> str | None:
     if len(counts) < len(lines) or list(slugs) != sorted(counts, key=BOWED.index) or "violin" in counts:
         return None
     return ".".join(str(counts.get(slug, 0)) for slug in BODY)
+
+
+def is_torn(together: Sequence[Line], lines: Sequence[Line]) -> bool:
+    """Whether a part of the body stands apart, by a remark of its own: a 0 among the figures would deny it."""
+    present = {line.instrument for line in together}
+    return any(
+        line.unit is not None and line.instrument in BODY and line.instrument not in present and line.role == "ensemble"
+        for line in lines
+    )
 
 
 def is_quartet(lines: Sequence[Line]) -> bool:
@@ -264,6 +273,8 @@ def bracketed(line: Line, speech: Grammar) -> Iterator[str]:
         yield speech.word("offstage")
     if says_open(line, speech):
         yield speech.word("open")
+    if line.family == "strings":
+        yield from (speech.word(one) for one in (line.unit, line.strength) if one in ("desks", "least", "preferred"))
     yield from parts_of_choir(line, speech)
     note = told_note(line) if line.players else line.note
     if note:

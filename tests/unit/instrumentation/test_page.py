@@ -92,3 +92,10 @@ def test_the_seat_of_a_player_who_doubles_stands_beside_the_name() -> None:
 
 def test_german_writes_names_of_other_languages_with_a_capital() -> None:
     assert [one.text for one in page_lines(Instrumentation((line("tin-whistle"),)), "de")][:1] == ["Tin Whistle"]
+
+
+def test_several_of_an_unknown_instrument_are_one_line_as_no_number_after_it_is_known_for_a_part() -> None:
+    forces = Instrumentation((line("harp"), Line("glass-vases", "other", (2, 2))))
+
+    assert [one.text for one in page_lines(forces)][:2] == ["Harp", "2 glass vases"]
+    assert read(write_page(forces)) == forces

@@ -61,3 +61,13 @@ def test_players_of_a_list_are_counted(text: str, expected: dict[str, int]) -> N
 )
 def test_numeral_before_violins_tells_their_section(text: str) -> None:
     assert counts(text) == {"violin-1": 8, "violin-2": 6, "viola": 4}
+
+
+def test_a_bracket_of_its_own_tells_what_each_player_has() -> None:
+    (percussion, _) = read("2 percussion: [1 - bongos, chimes], [2 - suspended cymbal, 5 tom-toms], timpani").lines
+
+    assert percussion.players == (2, 2)
+    assert [(one.chair, one.note) for one in percussion.chairs] == [
+        (1, "bongos, chimes"),
+        (2, "suspended cymbal, 5 tom-toms"),
+    ]

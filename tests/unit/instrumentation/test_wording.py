@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from catalogue.instrumentation import read
 from catalogue.instrumentation.grammar import grammar
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
-from catalogue.instrumentation.vocabulary import family_of
+from catalogue.instrumentation.vocabulary import LANGUAGES, family_of
 from catalogue.instrumentation.wording import write_sentence, write_words
 
 Named = tuple[int | None, tuple[str, ...]]
@@ -183,3 +186,29 @@ def test_ordinals_go_beyond_the_words() -> None:
         "22nd",
     ]
     assert grammar("es").ordinal(14, "flute") == "la 14a"
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("manner", [("desks", "stated"), ("players", "least"), ("players", "preferred")])
+def test_a_single_section_says_how_its_number_is_meant(manner: tuple[str, str], language: str) -> None:
+    unit, strength = manner
+    forces = Instrumentation((line("harp"), line("double-bass", 4, unit=unit, strength=strength)))
+
+    assert read(write_words(forces, language), language=language) == forces
+
+
+def test_a_part_of_the_strings_with_a_remark_of_its_own_is_not_denied_by_figures() -> None:
+    *upper, bass = strings(16, 14, 12, 10, 8)
+    forces = Instrumentation((*upper, replace(bass, note="V corda")))
+
+    told = write_words(forces)
+    assert told == "16 violins I; 14 violins II; 12 violas; 10 cellos; 8 double basses (V corda)"
+    assert read(told) == forces
+
+
+def test_soloists_of_a_size_that_is_a_voice_too_read_back() -> None:
+    forces = Instrumentation((line("tenor-saxophone", 2, role="soloist"), *strings(8, 6, 4, 4, 2)))
+
+    told = write_words(forces, "fr")
+    assert told.startswith("2 saxophones ténor solos")
+    assert read(told, language="fr") == forces
