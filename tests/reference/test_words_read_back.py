@@ -21,7 +21,6 @@ from catalogue.instrumentation.vocabulary import LANGUAGES
 TEXTS = Path(__file__).parent / "instrumentation" / "texts.jsonl"
 BEYOND_WORDS = {
     "(mounted)/desk-bells": "fr",  # a keyboard doubled by instruments that are no usual doublings of it
-    "Woodwind 1 (Piccolo/Flute)": "fr",  # a double bass beside figures of strings that leave it out
     "Viola, Sopran, Bassflöte": "fr",  # the French viola beside a soprano reads as the alto voice
     "a taille (tenor oboe)": "de",  # the remark is the German name
 }
