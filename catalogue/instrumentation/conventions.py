@@ -16,7 +16,7 @@ from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.number_places import numbers_after_names, parted_name
 from catalogue.instrumentation.phrases import is_key, phrase_end, seat_value, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes
-from catalogue.instrumentation.vocabulary import instrument
+from catalogue.instrumentation.vocabulary import family_of, instrument
 
 FIGURES = ("dotted", "spaced", "comma", "slashed", "hyphenated", "run together", "names", "words")
 BRACKETS = ("Roman chairs", "numbered chairs", "counted doublings", "chair list", "d and plus", "plain brackets")
@@ -78,8 +78,11 @@ def of_orchestra(nodes: Nodes, at: int) -> bool:
 
 
 def lists_by_slash(nodes: Nodes) -> bool:
-    """Whether four or more single names stand in a row that only slashes part, each with or without a bracket."""
-    marks = [node for node in nodes if node.kind == "mark"]
+    """Whether four or more single names stand in a row that only slashes part, each with or without a bracket.
+
+    The point of an abbreviation may stand behind each, ``fl./ob./cl./pf.``
+    """
+    marks = [node for at, node in enumerate(nodes) if node.kind == "mark" and not abbreviates(nodes, at)]
     named = {at for at, node in enumerate(nodes) if node.is_mark("/") and at + 1 < len(nodes)}
     spaced = {node.spaced for node in nodes if node.is_mark("/")}
     slashes = (
@@ -91,12 +94,45 @@ def lists_by_slash(nodes: Nodes) -> bool:
     return slashes and all(name_at(nodes, at + 1) is not None for at in named) and name_at(nodes, 0) is not None
 
 
+def abbreviates(nodes: Nodes, at: int) -> bool:
+    """Whether a mark is a point before a slash, or the last of all."""
+    return nodes[at].is_mark(".") and (at + 1 == len(nodes) or nodes[at + 1].is_mark("/"))
+
+
+def families_by_slash(nodes: Nodes) -> bool:
+    """Whether slashes part families whose names points join, ``fl.cl/hn.tpt/perc/pf``: two or more, none within one."""
+    marks = [node for node in nodes if node.kind == "mark"]
+    if sum(node.is_mark("/") for node in marks) < 2 or not all(node.is_mark("./") for node in marks):
+        return False
+    before: str | None = None
+    joined = False
+    for at, node in enumerate(nodes):
+        if node.kind == "word" and (found := name_at(nodes, at)) is not None:
+            before = family_of(found.slugs[0])
+        elif node.kind == "mark":
+            after = family_after(nodes, at)
+            if node.is_mark("/") and (after is None or before is None or after == before):
+                return False
+            joined = joined or (node.is_mark(".") and after is not None)
+    return joined
+
+
+def family_after(nodes: Nodes, at: int) -> str | None:
+    """Return the family of the name after a mark, behind its number where it has one."""
+    counted = at + 1 < len(nodes) and nodes[at + 1].kind == "number"
+    first = at + 2 if counted else at + 1
+    found = name_at(nodes, first) if first < len(nodes) else None
+    return family_of(found.slugs[0]) if found is not None else None
+
+
 def slash_parts(nodes: Nodes, forces: Forces) -> bool:
     """Whether a slash parts families in this text: it stands between figures, with blanks, or before the strings.
 
-    It also parts players where nothing else does and four or more are named, ``fl(picc)/cl/vn/vc``.
+    It also parts players where nothing else does and four or more are named, ``fl(picc)/cl/vn/vc``, and families whose
+    names points join.
     """
-    if lists_by_slash(nodes[title_end(nodes) :]):
+    told = nodes[title_end(nodes) :]
+    if lists_by_slash(told) or families_by_slash(told):
         readings = ("parting players", "a choice of instruments")
         return forces.decide("slashes", "The slashes were read as", readings, nodes[0].start, nodes[-1].end)
     for at, node in enumerate(nodes):

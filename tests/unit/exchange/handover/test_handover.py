@@ -13,7 +13,7 @@ import pytest
 from django.apps import apps
 from django.contrib.auth.models import User
 from django.core.files.storage import InMemoryStorage, Storage
-from django.db import connection
+from django.db import connection, transaction
 
 from catalogue.actions.houses import save_house
 from catalogue.actions.riders import Package, Said, send_rider, take_answers
@@ -84,7 +84,7 @@ def newcomer() -> User:
 
 def remove_all() -> None:
     """Empty the tables, as those of another house are."""
-    with connection.constraint_checks_disabled():
+    with connection.constraint_checks_disabled(), transaction.atomic():  # on PostgreSQL keys are looked at in the end
         for model in (*reversed(carried()), *STAYS):
             model._base_manager.all()._raw_delete("default")  # type: ignore[attr-defined]
 
