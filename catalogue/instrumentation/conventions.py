@@ -13,7 +13,7 @@ from catalogue.instrumentation.headings import figures_follow, is_packed, title_
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS, ENSEMBLE, ORCHESTRA
 from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import name_at
-from catalogue.instrumentation.number_places import numbers_after_names, parted_name
+from catalogue.instrumentation.number_places import numbers_after_names, numbers_part
 from catalogue.instrumentation.phrases import is_key, phrase_end, seat_value, token_at
 from catalogue.instrumentation.tokens import Bracket, Nodes
 from catalogue.instrumentation.vocabulary import family_of, instrument
@@ -65,7 +65,7 @@ def has_formula(nodes: Nodes) -> bool:
         named = following is not None and following.kind == "word" and not following.is_word("d")
         digits = len(getattr(node, "text", ""))
         glued = at > 0 and nodes[at - 1].kind == "word" and not node.spaced
-        if digits < 3 and (glued or parted_name(nodes, at)):
+        if digits < 3 and (glued or numbers_part(nodes, at)):
             continue
         bare += 3 if digits == PACKED_FAMILY else 0 if named else 1 if digits < 3 else 3
     return bare >= 3

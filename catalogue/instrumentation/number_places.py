@@ -53,6 +53,12 @@ def parted_name(nodes: Nodes, at: int) -> bool:
     return at > 0 and nodes[at - 1].kind == "word" and ends
 
 
+def numbers_part(nodes: Nodes, at: int) -> bool:
+    """Whether a number stands after a word and a blank; brackets may follow it, ``Tuba 1 (in F),``."""
+    end = next((one for one in range(at + 1, len(nodes)) if not isinstance(nodes[one], Bracket)), len(nodes))
+    return at > 0 and nodes[at - 1].kind == "word" and (end == len(nodes) or nodes[end].is_mark(",;\n"))
+
+
 def numbers_before_names(nodes: Nodes, numbers: list[int]) -> bool:
     """Whether numbers between pointed names belong to the next, ``Fl. Ob. 2 Vl.``: the first name has none."""
     first, last = numbers[0], numbers[-1] + 1

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import groupby
 
 from catalogue.instrumentation.bodies import is_choir, is_section
@@ -82,11 +83,28 @@ def write_page(instrumentation: Instrumentation, language: str = "en-GB") -> str
 
 
 def one_page(instrumentation: Instrumentation, language: str) -> str:
+    """Return one line-up's page, the first that reads back: as it is, remarks quoted, the open number told as well."""
     plain = in_lines(instrumentation, language)
-    if not any(line.note for line in instrumentation.lines) or reads_back(plain, instrumentation, language):
+    if not any(line.note or is_open_percussion(line) for line in instrumentation.lines):
         return plain
-    quoted = in_lines(replace(instrumentation, lines=tuple(map(quoting, instrumentation.lines))), language)
-    return quoted if reads_back(quoted, instrumentation, language) else plain
+    opening = partial(telling_open, word=grammar(language).word("open"))
+    for steps in ((), (quoting,), (opening,), (quoting, opening)):
+        lines = instrumentation.lines
+        for step in steps:
+            lines = tuple(map(step, lines))
+        told = in_lines(replace(instrumentation, lines=lines), language)
+        if reads_back(told, instrumentation, language):
+            return told
+    return plain
+
+
+def is_open_percussion(line: Line) -> bool:
+    """Whether the number of percussionists is open, which only an orchestra's page leaves unsaid."""
+    return line.instrument == "percussion" and line.players is None
+
+
+def telling_open(line: Line, word: str) -> Line:
+    return replace(line, note="; ".join(filter(None, (word, line.note)))) if is_open_percussion(line) else line
 
 
 def in_lines(instrumentation: Instrumentation, language: str) -> str:

@@ -32,8 +32,19 @@ FAMILY_WORDS = HEADINGS["woodwind"] | HEADINGS["brass"]
 
 def is_plural(name: Name) -> bool:
     """Whether the name is a plural that differs from its singular."""
-    key = key_of(name.written)
-    return any(key in plurals(slug) for slug in name.slugs)
+    return any(is_plural_of(slug, name.written) for slug in name.slugs)
+
+
+def is_plural_of(slug: str, written: str) -> bool:
+    """Whether a word is a plural of the instrument: by its key, or by an accent that the key leaves out, ``Tenöre``."""
+    return key_of(written) in plurals(slug) or (not written.isascii() and written.lower() in accented_plurals(slug))
+
+
+@functools.lru_cache(maxsize=1 << 10)
+def accented_plurals(slug: str) -> frozenset[str]:
+    """Return an instrument's plurals in small letters that are no singular of it as they are spelled."""
+    names = instrument(slug).names.values()
+    return frozenset(one.plural.lower() for one in names) - {one.singular.lower() for one in names}
 
 
 @functools.lru_cache(maxsize=1 << 12)
@@ -68,7 +79,7 @@ def open_plurals(forces: Forces) -> None:
         named = draft.family in COUNTED_BY_NAME or draft.slug in EARLY_STRINGS
         named = named or draft.slug.startswith("voice-")
         if says_no_number(draft) and named and draft.slug not in BODIES:
-            draft.open = draft.open or key_of(draft.name.written if draft.name else "") in plurals(draft.slug)
+            draft.open = draft.open or is_plural_of(draft.slug, draft.name.written if draft.name else "")
 
 
 def count_pairs(nodes: Nodes, at: int, forces: Forces, separator: str) -> int | None:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
+
 from catalogue.instrumentation import read
 from catalogue.instrumentation.model import Chair, Instrumentation, Line
 from catalogue.instrumentation.page import PageLine, page_lines, write_page
-from catalogue.instrumentation.vocabulary import family_of
+from catalogue.instrumentation.vocabulary import LANGUAGES, family_of
 
 
 def line(slug: str, players: int | tuple[int, int] | None = 1, *chairs: Chair, **more: object) -> Line:
@@ -98,4 +100,17 @@ def test_several_of_an_unknown_instrument_are_one_line_as_no_number_after_it_is_
     forces = Instrumentation((line("harp"), Line("glass-vases", "other", (2, 2))))
 
     assert [one.text for one in page_lines(forces)][:2] == ["Harp", "2 glass vases"]
+    assert read(write_page(forces)) == forces
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_an_open_number_of_percussionists_is_told_where_nothing_else_tells_it(language: str) -> None:
+    forces = Instrumentation((line("flute"), line("percussion", None, note="2 parts / xylophone")))
+
+    assert read(write_page(forces, language), language=language) == forces
+
+
+def test_numbered_parts_with_remarks_are_no_figures_of_a_formula() -> None:
+    forces = Instrumentation((line("trumpet", 4, note="in Sib"), Line("glass-vases", "other", (2, 2)), line("harp")))
+
     assert read(write_page(forces)) == forces

@@ -81,3 +81,11 @@ def test_a_solo_instrument_named_after_a_voice_is_no_singer(name: str) -> None:
     (line,) = [one for one in read(f"solo {name}; orchestra") if one.role == "soloist"]
 
     assert line.instrument == name.replace(" ", "-")
+
+
+def test_an_umlaut_tells_the_german_plural_from_the_italian_singular() -> None:
+    tenors = read("2 Flöten; Tenöre oder Hörner; Streicher", language="de").lines[1]
+    tenor = read("2 flauti; tenore; archi", language="it").lines[1]
+
+    assert (tenors.instrument, tenors.players, tenors.alternatives) == ("voice-tenor", None, ("horn",))
+    assert (tenor.instrument, tenor.players) == ("voice-tenor", (1, 1))
