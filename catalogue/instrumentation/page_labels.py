@@ -50,7 +50,7 @@ def label_at(nodes: Nodes, at: int, scope: Scope) -> tuple[Scope, int] | None:
         return scope, line_end(nodes, end + 1)
     group = written(nodes, at, start - 1) if start > at else None
     role = "soloist" if family == "solo" else "ensemble"
-    return replace(scope, role=role, group=group, role_ends="", optional=False, heading=family), end
+    return replace(scope, role=role, group=group, role_ends="", optional=False, heading=family, by_line=True), end
 
 
 def line_end(nodes: Nodes, at: int) -> int:

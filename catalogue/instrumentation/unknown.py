@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from catalogue.instrumentation import page_labels
 from catalogue.instrumentation.denials import leave_out
 from catalogue.instrumentation.drafts import Count, Draft
 from catalogue.instrumentation.headings import ALL_HEADINGS, PLURALS, WHOLES, colon
@@ -51,9 +52,21 @@ def unknown_at(scan: Scan, at: int) -> int:
         after = attempt(scan, at, token)
         if after is not None:
             return after
-    if scan.last is not None and (not scan.separator.strip() or either(scan)):
+    if scan.last is not None and (not scan.separator.strip() or either(scan)) and not fills_line(scan, at):
         return remark_on_last(scan, at)
     return unknown_name(scan, at)
+
+
+def fills_line(scan: Scan, at: int) -> bool:
+    """Whether words with a capital fill a line under a page's label: an instrument, no remark on the line before it."""
+    first = scan.nodes[at]
+    capital = isinstance(first, Token) and first.text[:1].isupper()
+    if not (capital and scan.scope.by_line and "\n" in scan.separator) or either(scan):
+        return False
+    end = page_labels.line_end(scan.nodes, at)
+    words = scan.nodes[at:end]
+    letters = sum(len(word.key) for word in words)
+    return len(words) <= LONGEST_NAME and letters >= SHORTEST_TO_MEND and all(word.kind == "word" for word in words)
 
 
 def stray_mark(scan: Scan, at: int) -> int:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from catalogue.instrumentation import read
@@ -114,3 +116,11 @@ def test_numbered_parts_with_remarks_are_no_figures_of_a_formula() -> None:
     forces = Instrumentation((line("trumpet", 4, note="in Sib"), Line("glass-vases", "other", (2, 2)), line("harp")))
 
     assert read(write_page(forces)) == forces
+
+
+def test_unknown_instruments_on_lines_of_their_own_are_one_each() -> None:
+    vases = Line("glass-vases", "other")
+    forces = Instrumentation((line("harp"), vases, replace(vases, instrument="tin-sheets"), line("piano")))
+
+    assert read(write_page(forces)) == forces
+    assert [one.note for one in read("Strings:\n  Violin\n  glass vases\n")] == ["glass vases"]
