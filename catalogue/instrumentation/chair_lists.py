@@ -157,7 +157,7 @@ def make_up(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | Non
     containing = containing or (bool(told) and all(one for one, _ in told))
     members: list[tuple[int, str]] = []
     counted = False
-    if any(is_key(piece[-1], DOUBLING) for piece in pieces):
+    if not all(pieces) or any(is_key(piece[-1], DOUBLING) for piece in pieces):
         return None
     for piece in pieces:
         member = member_of(piece, section, forces)

@@ -75,6 +75,11 @@ def test_brackets_with_nothing_in_them_are_passed_over() -> None:
     assert told[:4] == [("flute", ""), ("timpani", ""), ("percussion", ""), ("basso-continuo", "")]
 
 
+def test_brackets_that_say_what_is_included_and_name_nothing_are_read() -> None:
+    for text in ("3 flutes (piccolo, including)", "3 flutes (2 oboes; including)", "fl (including, including)"):
+        assert read(text).lines[0].instrument == "flute"
+
+
 def test_a_set_of_strings_without_brackets_is_read() -> None:
     assert [line.instrument for line in read("For string%set").lines][:2] == ["violin-1", "violin-2"]
 
