@@ -11,6 +11,7 @@ from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from enum import StrEnum
 from importlib import import_module
+from itertools import chain
 from pkgutil import iter_modules
 from statistics import median
 from time import perf_counter, process_time
@@ -32,6 +33,17 @@ class Unit(StrEnum):
     SECONDS = "seconds"
     MEGABYTES = "megabytes"
     REQUESTS = "requests_a_second"
+
+
+class Heading(StrEnum):
+    """What a subject belongs to, in the order of the page of figures."""
+
+    PAGES = "Pages"
+    FEEDS = "Feeds"
+    DOCUMENTS = "Documents"
+    RECKONING = "Reckoning"
+    START = "Start and memory"
+    SERVING = "Many at once"
 
 
 class Unmeasurable(Exception):
@@ -101,11 +113,18 @@ class Figure:
         return self.amount + self.bound_amount if self.turn is None else self.turn
 
 
+def benches_by_heading() -> dict[Heading, list[Bench]]:
+    """Return every bench of every module in ``subjects`` by its heading, in the order of the modules' names."""
+    found: dict[Heading, list[Bench]] = {heading: [] for heading in Heading}
+    for name in sorted(module.name for module in iter_modules(subjects.__path__)):
+        module = import_module(f"{subjects.__name__}.{name}")
+        found[module.HEADING] += module.BENCHES
+    return found
+
+
 def benches() -> tuple[Bench, ...]:
-    """Return every bench of every module in ``subjects``, in the order of the modules' names."""
-    names = sorted(module.name for module in iter_modules(subjects.__path__))
-    modules = [import_module(f"{subjects.__name__}.{name}") for name in names]
-    return tuple(bench for module in modules for bench in module.BENCHES)
+    """Return every bench there is, in the order of the headings."""
+    return tuple(chain.from_iterable(benches_by_heading().values()))
 
 
 def measure(bench: Bench, size: int, *, seconds: float = SECONDS) -> Figure:

@@ -1,1 +1,1 @@
-"""One module a subject: ``BENCHES`` is a tuple of ``catalogue.benches.measuring.Bench``."""
+"""One module a subject: ``BENCHES`` is a tuple of ``catalogue.benches.measuring.Bench``, under its ``HEADING``."""

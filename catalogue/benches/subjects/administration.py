@@ -18,7 +18,7 @@ from django.http.response import HttpResponseBase
 from django.test.utils import override_settings
 
 from catalogue.benches.catalogues import catalogue_of, request_of
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.models import Performance
 from catalogue.web.tables.lists import PER_PAGE
 from catalogue.web.views.performances import performance_list
@@ -94,6 +94,7 @@ def beside_administration(size: int) -> Iterator[Pair]:
         )
 
 
+HEADING = Heading.PAGES
 BENCHES = (
     Bench(
         "page of performances beside the framework's administration, performances in the catalogue",

@@ -15,7 +15,7 @@ from itertools import count
 from django.db import connection
 from django.test import Client
 
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.benches.rows import store
 from catalogue.models import Composer, Work
 
@@ -114,6 +114,7 @@ def readers(size: int) -> Iterator[Pair]:
 
 
 BOUND = "the same requests one after another"
+HEADING = Heading.SERVING
 BENCHES = (
     Bench(f"saves by {THREADS} people at once", BOUND, (8, 80), saves, aim=1.5, stored=True, on_disk=True),
     Bench(

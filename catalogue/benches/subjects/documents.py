@@ -12,7 +12,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas as Drawing
 
 from catalogue.benches.invented import NOW, catalogue
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.documents.labels import labels
 from catalogue.documents.model import Document, Paper
 from catalogue.documents.registry import builder, render
@@ -107,6 +107,7 @@ def catalogue_of(size: int) -> Iterator[Pair]:
     yield Pair(ours=lambda: render(works_list(told), "pdf"), bare=lambda: draw_bare(lines))
 
 
+HEADING = Heading.DOCUMENTS
 BENCHES = (
     Bench(
         "works list as PDF, works",

@@ -20,7 +20,7 @@ from icalendar import Calendar, Event
 
 from catalogue.actions.calendars import make_address
 from catalogue.benches.invented import NOW, catalogue
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.benches.rows import store
 from catalogue.feeds.calendar import calendar_bytes, event_bytes, head_bytes
 from catalogue.web.views.feeds import feed
@@ -118,6 +118,7 @@ def handler() -> BaseHandler:
     return made
 
 
+HEADING = Heading.FEEDS
 BENCHES = (
     Bench(
         "calendar, cold, performances", "the library builds and writes the events of the same file", SIZES, cold, 1.3

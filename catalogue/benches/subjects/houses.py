@@ -20,7 +20,7 @@ from django.test.utils import override_settings
 from django.urls import include, path, reverse
 
 from catalogue.benches.houses import PEOPLE, calendars_of, house_of, people_of
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.benches.subjects.crowds import THREADS, Errand, in_turn, saved_title, saves_of, together
 from catalogue.models import Composer, Performance, Work
 from catalogue.web.kept_calendars import forget_calendars
@@ -156,6 +156,7 @@ def mixed(many: Sequence[Errand], few: Sequence[Errand]) -> list[Errand]:
 
 OF_TEN = "the same in a house of ten composers"
 PAGES = {"Today": "house-today", "works": "house-works", "performances": "house-performances", "hires": "house-hires"}
+HEADING = Heading.SERVING
 BENCHES = (
     Bench(f"a house with {PEOPLE} people at work, composers", OF_TEN, SIZES, at_work, aim=1.3, stored=True),
     *(

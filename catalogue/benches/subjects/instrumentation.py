@@ -16,7 +16,7 @@ from collections.abc import Callable, Iterable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 
 from catalogue.benches.invented import forces
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.instrumentation import lists, orchestras, read
 from catalogue.instrumentation.reading import read_all
 
@@ -65,6 +65,7 @@ def of_lists(size: int) -> range:
     return range(LIST_EACH - 1, size * LIST_EACH, LIST_EACH)
 
 
+HEADING = Heading.RECKONING
 BENCHES = (
     Bench("read instrumentations", BOUND, (1_000, 10_000, 100_000), texts(range), aim=AIM, reckons=True),
     Bench("read lists of instruments", BOUND, (1_000, 10_000), texts(of_lists), aim=AIM, reckons=True),

@@ -22,7 +22,7 @@ from catalogue.benches import errands
 from catalogue.benches.apart import MEGABYTE, database_name, peak_of
 from catalogue.benches.errands import form_pieces
 from catalogue.benches.houses import session_of
-from catalogue.benches.measuring import Bench, Pair, Unit
+from catalogue.benches.measuring import Bench, Heading, Pair, Unit
 from catalogue.benches.rows import store
 from catalogue.exchange.stored_files import keep_upload
 from catalogue.exchange.whole_files import WholeFiles
@@ -162,6 +162,7 @@ def of(name: str, wanted: Wanted) -> Bench:
     )
 
 
+HEADING = Heading.START
 BENCHES = (
     of("memory of a table that is sent, MB", table_sent),
     of("memory of a recording that is sent, MB", recording_sent),

@@ -22,7 +22,7 @@ from django.urls import reverse
 from catalogue.benches.apart import database_name
 from catalogue.benches.catalogues import catalogue_of
 from catalogue.benches.houses import session_of
-from catalogue.benches.measuring import Bench, Pair, Unit
+from catalogue.benches.measuring import Bench, Heading, Pair, Unit
 from catalogue.benches.subjects.crowds import saved_title
 from catalogue.benches.subjects.serving import HOST, PATIENCE, served
 from catalogue.models import Composer, Membership, Work
@@ -125,6 +125,7 @@ def at_their_pace(size: int) -> Iterator[Pair]:
         )
 
 
+HEADING = Heading.SERVING
 BENCHES = (
     Bench(
         f"95 of a hundred pages of people who read beside {WRITERS} who write, readers",

@@ -13,7 +13,7 @@ from django.template import engines
 
 from catalogue.benches.catalogues import catalogue_of, request_of
 from catalogue.benches.invented import NOW
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.gathering.once import forget_all
 from catalogue.gathering.versions import state_of_lists
 from catalogue.models import Composer, Performance, Work
@@ -148,6 +148,7 @@ def of_a_small_one(
     return Bench(name, "the same page of 1,000 performances", LARGE, prepare, aim=aim, stored=True)
 
 
+HEADING = Heading.PAGES
 BENCHES = (
     Bench(
         "page of performances, performances in the catalogue",

@@ -17,7 +17,7 @@ from reportlab.lib.styles import ParagraphStyle
 from reportlab.platypus import Paragraph, SimpleDocTemplate
 
 from catalogue.benches.invented import COMPOSER, NOW, catalogue, work
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.benches.subjects.documents import draw_bare, lines_of, one_face, works_list
 from catalogue.demo.loading import load_demo
 from catalogue.demo.papers import COMPOSER as DEMO_COMPOSER
@@ -143,6 +143,7 @@ def beside_paragraphs(size: int) -> Iterator[Pair]:
     yield Pair(ours=lambda: render(works_list(told), "pdf"), bare=bare)
 
 
+HEADING = Heading.DOCUMENTS
 BENCHES = (
     Bench("works list beside paragraphs, works", PARAGRAPHS, (100, 1_000), beside_paragraphs, aim=1.5),
     Bench("parts checklists as PDF, sets", CANVAS, (1, 10), checklists),

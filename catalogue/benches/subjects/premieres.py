@@ -12,7 +12,7 @@ from contextlib import AbstractContextManager, contextmanager
 from datetime import date
 
 from catalogue.benches.invented import NOW, catalogue
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.facts import CatalogueFacts
 from catalogue.rules.premieres import reckon
 
@@ -49,6 +49,7 @@ def with_playings_of_each(each: int) -> Callable[[int], AbstractContextManager[P
 
 
 OF_MANY, OF_ONE = with_playings_of_each(50), with_playings_of_each(1_000_000)
+HEADING = Heading.RECKONING
 BENCHES = (
     Bench("reckon premieres, 50 playings a work", BOUND, (1_000, 10_000, 100_000), OF_MANY, aim=AIM, reckons=True),
     Bench("reckon premieres of one work", BOUND, (100, 1_000, 10_000), OF_ONE, aim=AIM, reckons=True),

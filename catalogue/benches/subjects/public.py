@@ -16,7 +16,7 @@ from django.test import Client
 from django.test.utils import override_settings
 from django.urls import include, path, reverse
 
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.benches.rows import store
 from catalogue.benches.subjects.crowds import THREADS, together
 from catalogue.models import Composer, Work
@@ -56,6 +56,7 @@ def of_works(works: int, *, anew: bool) -> Iterator[Pair]:
         yield Pair(ours, bare, before=forget_everywhere) if anew else Pair(ours, bare)
 
 
+HEADING = Heading.SERVING
 BENCHES = tuple(
     Bench(
         f"public page of a composer, asked by {THREADS} at once, {state}, works",

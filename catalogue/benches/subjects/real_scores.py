@@ -14,7 +14,7 @@ from importlib import import_module
 from importlib.util import find_spec
 from pathlib import Path
 
-from catalogue.benches.measuring import Bench, Pair, Unmeasurable
+from catalogue.benches.measuring import Bench, Heading, Pair, Unmeasurable
 from catalogue.benches.subjects.scores import walked
 from catalogue.exchange.scores import read_score
 from catalogue.exchange.scores.opening import score_xml
@@ -63,6 +63,7 @@ def beside_library(number: int) -> Iterator[Pair]:
     yield Pair(ours=lambda: read_all([path.read_bytes() for path in paths]), bare=parse)
 
 
+HEADING = Heading.RECKONING
 BENCHES = (
     Bench(
         "read a score, files of a music library",

@@ -13,7 +13,7 @@ from io import BytesIO
 
 from lxml import etree
 
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.exchange.scores import read_score
 from catalogue.exchange.scores.opening import HARDENED
 
@@ -73,6 +73,7 @@ def of_bars(bars: int) -> Iterator[Pair]:
     yield Pair(ours=lambda: read_score(given), bare=lambda: walked(given))
 
 
+HEADING = Heading.RECKONING
 BENCHES = (
     Bench(
         "read a score of ten parts, bars",

@@ -11,7 +11,7 @@ from functools import partial
 
 from django.urls import reverse
 
-from catalogue.benches.measuring import Bench, Pair, Unit
+from catalogue.benches.measuring import Bench, Heading, Pair, Unit
 from catalogue.benches.subjects.serving import CLIENTS, Load, opened, served
 
 MAIN = ("today", "work-list", "performance-list", "public-composer")
@@ -54,4 +54,5 @@ def with_other(words: str, other: tuple[str, ...]) -> Iterator[Bench]:
         )
 
 
+HEADING = Heading.SERVING
 BENCHES = tuple(bench for words, other in OTHERS.items() for bench in with_other(words, other))

@@ -25,7 +25,7 @@ from django.urls import reverse
 from catalogue.benches.apart import database_name, surroundings
 from catalogue.benches.catalogues import catalogue_of
 from catalogue.benches.houses import session_of
-from catalogue.benches.measuring import Bench, Pair, Unit, Unmeasurable
+from catalogue.benches.measuring import Bench, Heading, Pair, Unit, Unmeasurable
 from catalogue.models import Composer, Membership
 
 HOST, SERVER = "127.0.0.1", "gunicorn"
@@ -184,4 +184,5 @@ def of(page: str, address: str) -> Iterator[Bench]:
         )
 
 
+HEADING = Heading.SERVING
 BENCHES = tuple(bench for page, address in PAGES.items() for bench in of(page, address))

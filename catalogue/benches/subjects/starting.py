@@ -18,7 +18,7 @@ from tempfile import TemporaryDirectory
 from django.conf import settings
 
 from catalogue.benches.apart import surroundings
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 
 OURS = "catalogue"
 MANAGE = """import os
@@ -89,6 +89,7 @@ def checks(_size: int) -> Iterator[Pair]:
         yield Pair(ours=partial(check, settings.ROOT, folder), bare=partial(check, empty, folder))
 
 
+HEADING = Heading.START
 BENCHES = (
     Bench(
         "manage.py check",

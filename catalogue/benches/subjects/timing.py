@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from catalogue.benches.measuring import Bench, Pair
+from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.timing import click_chunks, read_tempo_map, seconds_of, timeline
 
 MAP = """\
@@ -78,6 +78,7 @@ def write(file: Path, parts: Iterable[bytes | memoryview]) -> int:
         return sum(os.write(out.fileno(), part) for part in parts)
 
 
+HEADING = Heading.RECKONING
 BENCHES = (
     Bench(
         "reckon the times of cues from a tempo map",

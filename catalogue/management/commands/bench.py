@@ -9,13 +9,16 @@ from typing import Any
 
 from django.conf import settings
 from django.core.management.base import CommandParser
+from django.db import connection
 
 from catalogue.benches.measuring import SECONDS, Bench, Figure, Unmeasurable, benches, measure
 from catalogue.benches.scratch import scratch_database
-from catalogue.benches.table import amount_text, renewed, stale, time_text
+from catalogue.benches.table import TITLE, amount_text, growth, renewed, stale, time_text
 from catalogue.management.base import ReadingCommand, UnusableInput
 
 PAGE = Path(settings.ROOT) / "FIGURES.md"
+PAGES = {"sqlite": (PAGE, TITLE), "postgresql": (PAGE.with_stem("FIGURES-postgresql"), f"{TITLE} on PostgreSQL")}
+"""Where figures are written by the database on which they were measured, and what the page is called."""
 PATIENCE = 60.0
 LARGEST = 1_000_000
 
@@ -40,7 +43,11 @@ class Command(ReadingCommand):
         parser.add_argument(
             "--seconds", type=float, default=SECONDS, help=f"how long each size is repeated (usual: {SECONDS:g})"
         )
-        parser.add_argument("--write", action="store_true", help=f"write the figures into {PAGE.name}")
+        parser.add_argument(
+            "--write",
+            action="store_true",
+            help=f"write the figures into {PAGE.name}, those of PostgreSQL into a page beside it",
+        )
 
     def handle(self, *arguments: Any, **options: Any) -> None:
         known = benches()
@@ -49,18 +56,19 @@ class Command(ReadingCommand):
             names = "; ".join(bench.name for bench in known)
             raise UnusableInput(f"Nothing measured has “{options['only']}” in its name. There is: {names}.")
         figures = self.measured(chosen, options)
-        self.keep(figures, known, write=options["write"])
+        self.keep(figures, write=options["write"])
         if options["json"]:
             self.print_json([as_json(figure) for figure in figures])
 
-    def keep(self, figures: list[Figure], known: tuple[Bench, ...], *, write: bool) -> None:
+    def keep(self, figures: list[Figure], *, write: bool) -> None:
         """Write the page of figures where that is asked for, and say which of its rows nothing measures any longer."""
-        page = PAGE.read_text(encoding="utf-8") if PAGE.exists() else ""
+        path, title = PAGES[connection.vendor]
+        page = path.read_text(encoding="utf-8") if path.exists() else ""
         if write:
-            PAGE.write_text(renewed(page, figures, known), encoding="utf-8")
-        for row in stale(page, known):
+            path.write_text(renewed(page, figures, title=title), encoding="utf-8")
+        for row in stale(page):
             told = "was taken out" if write else "goes with the next --write"
-            self.stderr.write(f"{PAGE.name} holds “{row}”, which is no longer measured; it {told}.", str)
+            self.stderr.write(f"{path.name} holds “{row}”, which is no longer measured; it {told}.", str)
 
     def measured(self, chosen: Iterable[Bench], options: dict[str, Any]) -> list[Figure]:
         figures: list[Figure] = []
@@ -83,7 +91,7 @@ class Command(ReadingCommand):
             except Unmeasurable as fault:
                 tell(f"{bench.name}: left out. {fault.reason}", str)
                 break
-            tell(as_line(figures[-1]), str)
+            tell(as_line(*figures[-2:][::-1]), str)
         return figures
 
 
@@ -95,10 +103,11 @@ def expected_seconds(figures: list[Figure], size: int) -> float:
     return last.seconds_of_a_turn * size / last.size
 
 
-def as_line(figure: Figure) -> str:
+def as_line(figure: Figure, smaller: Figure | None = None) -> str:
+    grown = growth(figure, smaller)
     return (
         f"{figure.name}, {figure.size:,}: {amount_text(figure.amount, figure.unit)}, {figure.ratio:.2f} × "
-        f"{amount_text(figure.bound_amount, figure.unit)} ({figure.bound})"
+        f"{amount_text(figure.bound_amount, figure.unit)} ({figure.bound}){grown and '; grew ' + grown}"
     )
 
 
