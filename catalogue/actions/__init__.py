@@ -4,7 +4,7 @@
 ``calendars``     make_address, shut_address, note_reading, open_to_all
 ``members``       add_member, change_role, remove_member, make_member_code, join
 ``works``         save_work, index_work, set_movements, set_commissions, set_cues, delete_work, restore_work
-``performances``  save_performance, set_programme, set_credits, save_venue, delete_performance, restore_performance
+``performances``  save_performance, save_venue, delete_performance, restore_performance
 ``additions``     prepared, add_performances: many new performances at once
 ``deletion``      delete_record, restore_record: venues, people and organisations
 ``undoing``       undo_import

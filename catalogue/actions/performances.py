@@ -89,24 +89,6 @@ def announce(*, performance: Performance, now: datetime) -> None:
 
 
 @transaction.atomic
-def set_programme(*, performance: Performance, programme: Sequence[ProgrammedWork], now: datetime) -> bool:
-    """Make these works the programme, in this order; say whether anything has changed."""
-    changed = set_parts(performance, programme, None)
-    if changed:
-        announce(performance=performance, now=now)
-    return changed
-
-
-@transaction.atomic
-def set_credits(*, performance: Performance, credits: Sequence[PerformanceCredit], now: datetime) -> bool:
-    """Make these the performers, in this order; say whether anything has changed."""
-    changed = set_parts(performance, None, credits)
-    if changed:
-        announce(performance=performance, now=now)
-    return changed
-
-
-@transaction.atomic
 def save_venue(*, venue: Venue, now: datetime) -> Venue:
     """Save a venue; where its name, place or clocks have changed, its performances follow in calendars.
 

@@ -12,7 +12,7 @@ from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
-from catalogue.actions.performances import save_performance, set_credits
+from catalogue.actions.performances import save_performance
 from catalogue.models import Composer, Hire, LeadTimes, Performance, PerformanceCredit, Return, Session, Step
 from catalogue.rules.journey import Lead
 from tests.makers import NOW, make_organisation, make_performance, make_venue, make_work
@@ -132,7 +132,7 @@ def test_people_are_told_by_what_they_did(browser: Client, composer: Composer) -
     performance = make_performance(composer=composer, presenter_name="Nordlyd", string_strengths=(8, 6, 4, 4, 2))
     told = (("ensemble", "", "Kestrel Ensemble"), ("soloist", "clarinet", "Ragna Tolv"), ("conductor", "", "Joren"))
     credits = [PerformanceCredit(role=role, plays=plays, name=name) for role, plays, name in told]
-    set_credits(performance=performance, credits=credits, now=NOW)
+    save_performance(performance=performance, credits=credits, now=NOW)
 
     page = page_of(browser, performance)
 

@@ -10,8 +10,6 @@ from catalogue.actions.performances import (
     restore_performance,
     save_performance,
     save_venue,
-    set_credits,
-    set_programme,
 )
 from catalogue.actions.saving import Overtaken
 from catalogue.models import Performance, PerformanceCredit, ProgrammedWork, Venue
@@ -135,7 +133,7 @@ def test_programme_changes_places_and_calendars_follow() -> None:
     before = performance.sequence
     encore = ProgrammedWork(work=make_work("Encore"))
 
-    assert set_programme(performance=performance, programme=[ash, tides, encore], now=LATER)
+    save_performance(performance=performance, programme=[ash, tides, encore], now=LATER)
 
     assert [one.work.title for one in performance.programme.order_by("order")] == ["Ash", "Tides", "Encore"]
     stored = Performance.objects.get()
@@ -145,9 +143,12 @@ def test_programme_changes_places_and_calendars_follow() -> None:
 def test_programme_that_stays_the_same_is_no_change() -> None:
     performance = make_performance(make_work("Tides"), performers=("Kestrel Ensemble",))
 
-    assert not set_programme(performance=performance, programme=list(performance.programme.all()), now=LATER)
-    assert not set_credits(performance=performance, credits=list(performance.credits.all()), now=LATER)
-    assert Performance.objects.get().changed_at == NOW
+    before = performance.sequence
+    programme, credits = list(performance.programme.all()), list(performance.credits.all())
+
+    save_performance(performance=performance, programme=programme, credits=credits, now=LATER)
+
+    assert Performance.objects.get().sequence == before
 
 
 def test_work_of_another_composer_does_not_get_onto_a_programme() -> None:
@@ -155,7 +156,7 @@ def test_work_of_another_composer_does_not_get_onto_a_programme() -> None:
     stranger = ProgrammedWork(work=make_work(composer=make_composer("Bruno Vey")))
 
     with pytest.raises(ValidationError):
-        set_programme(performance=performance, programme=[stranger], now=LATER)
+        save_performance(performance=performance, programme=[stranger], now=LATER)
 
     assert performance.programme.count() == 0
 
@@ -164,7 +165,9 @@ def test_performers_are_set_in_order() -> None:
     performance = make_performance(performers=("Kestrel Ensemble", "Noor Halvorsen"))
     ensemble, conductor = performance.credits.order_by("order")
 
-    set_credits(performance=performance, credits=[conductor, ensemble, PerformanceCredit(name="Ada Brandt")], now=LATER)
+    save_performance(
+        performance=performance, credits=[conductor, ensemble, PerformanceCredit(name="Ada Brandt")], now=LATER
+    )
 
     names = [credit.billed_name for credit in performance.credits.order_by("order")]
     assert names == ["Noor Halvorsen", "Kestrel Ensemble", "Ada Brandt"]

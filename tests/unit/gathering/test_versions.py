@@ -14,7 +14,7 @@ from django.test.utils import CaptureQueriesContext
 from catalogue.actions.calendars import open_to_all
 from catalogue.actions.composers import save_composer
 from catalogue.actions.deletion import delete_record
-from catalogue.actions.performances import save_performance, save_venue, set_credits, set_programme
+from catalogue.actions.performances import save_performance, save_venue
 from catalogue.actions.records import save_record
 from catalogue.actions.works import save_work
 from catalogue.gathering.versions import (
@@ -76,10 +76,10 @@ def renamed(record: Any, save: Callable[..., Any], name: str) -> None:
 
 CHANGES: dict[str, Callable[[Performance], Any]] = {
     "date": lambda one: save_performance(performance=one, now=NOW),
-    "programme": lambda one: set_programme(
+    "programme": lambda one: save_performance(
         performance=one, programme=[ProgrammedWork(work=make_work("Weirs", composer=one.composer))], now=NOW
     ),
-    "performers": lambda one: set_credits(performance=one, credits=[PerformanceCredit(name="Pia")], now=NOW),
+    "performers": lambda one: save_performance(performance=one, credits=[PerformanceCredit(name="Pia")], now=NOW),
     "deletion": lambda one: delete_record(record=one, by=None, now=NOW),
     "venue": lambda one: renamed(one.venue, save_venue, "venue"),
     "work": lambda one: renamed(work_of(one), save_work, "work"),
