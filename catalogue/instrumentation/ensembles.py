@@ -323,6 +323,9 @@ def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Foun
     if end is None or (longer is not None and longer.end > end):
         return None
     if counted is not None and not counted.most:
+        for body in forces.drafts:
+            if body.slug == "orchestra":
+                body.notes.append(forces.written(nodes[at].start, nodes[end - 1].end))
         return [], end, True
     many = counted.most if counted is not None and nodes[end - 1].key in ORCHESTRAS else 1 + double
     draft = Draft(

@@ -12,6 +12,7 @@ from catalogue.instrumentation.vocabulary import family_of
 VOICES = "voice-"
 MOST_CHAIRS = 60
 KINDS = {"fixed-media": "fixed", "live-electronics": "live", "electronics": "unspecified"}
+OF_MANY = ("orchestra", "ensemble", "duo", "trio", "quartet", "of")
 BOWED = ("violin-1", "violin-2", "violin", "viola", "cello", "double-bass")
 
 
@@ -71,10 +72,21 @@ def together(one: Line, other: Line) -> Line:
 def told(draft: Draft) -> str:
     """Return the draft's notes, with what its number leaves open, without the marks that enclose notes in a text."""
     notes = [*draft.notes, "or more"] if draft.count is not None and draft.count.more else draft.notes
+    if draft.family == "electronics" and (devices := devices_of(draft)):
+        notes = [devices, *notes]
     if not notes:
         return ""
     said = dict.fromkeys(note for text in notes if (note := text.strip(" ,;")))
     return "; ".join(said).replace("“", '"').replace("”", '"')
+
+
+def devices_of(draft: Draft) -> str:
+    """Return how many devices a text names, ``2 laptops`` or ``laptop ensemble``: no players, and not lost either."""
+    named = draft.name.written if draft.name is not None else ""
+    if draft.count is not None and draft.most > 1:
+        least = f"{draft.least}–" if draft.least != draft.most else ""
+        return f"{least}{draft.most} {named}" if named else ""
+    return named if named.lower().startswith(("laptop ", "orchestra ")) and named.lower().split()[1] in OF_MANY else ""
 
 
 def line_of(draft: Draft, *, section: bool) -> Line:

@@ -47,7 +47,7 @@ PLAYS_WORDS = keyed("playing plays play spielt spielen joue jouent suona suonano
 OPTIONAL = keyed(
     "optional opt optionally ad_lib ad_libitum adlib ad.lib. optionnel optionnelle optionnels optionnelles facultatif "
     "facultative facultatifs fakultativ facoltativo facoltativi facoltativa opcional opcionales opzionale opzionali "
-    "wahlweise ad_libit if_available if_possible nach_belieben wenn_vorhanden fak facolt opts"
+    "wahlweise ad_libit if_available if_possible nach_belieben wenn_vorhanden fak facolt opts fac facult opc opz"
 )
 POSSIBLE = keyed("possible possibly evtl eventuell éventuel éventuellement eventuale eventualmente posible eventual")
 OPEN_NUMBER = keyed(

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from catalogue.instrumentation.drafts import Count
 from catalogue.instrumentation.lexicon import (
     AMPLIFIED,
+    AND,
     ARTICLES,
     BETWEEN,
     BODY_OF_STRINGS,
@@ -27,6 +28,7 @@ from catalogue.instrumentation.lexicon import (
     SOLISTS,
     SOLO,
     UP_TO,
+    keyed,
 )
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import cardinal, ordinal, roman
@@ -62,6 +64,8 @@ QUALIFIERS = (
 ALL_QUALIFIERS = frozenset[str]().union(*(words for words, _ in QUALIFIERS))
 
 
+CUT_SHORT = keyed("opt opts lib amp ampd ampl evtl fak fac facult facolt opc opz electr amplif")
+"""The last words of qualifiers that are written with a point."""
 WORDS_BEFORE = KEYS_OF_PITCH | ARTICLES | REMARKS | SOLO | {"any"}
 LIMITS = UP_TO | LEAST | BETWEEN
 
@@ -126,7 +130,7 @@ def quality_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
         return None
     name = name_at(nodes, at)
     for words, quality in QUALIFIERS if may_begin(nodes, at, ALL_QUALIFIERS) else ():
-        end = hyphen_end(nodes, phrase_end(nodes, at, words))
+        end = point_end(nodes, at, hyphen_end(nodes, phrase_end(nodes, at, words)))
         apart = end is not None and (name is None or name.end <= end or is_longer(nodes, end, name.end))
         if end is not None and apart and end < len(nodes) and continues(nodes, end):
             setattr(found, quality, True)
@@ -169,6 +173,17 @@ def hyphen_end(nodes: Nodes, end: int | None) -> int | None:
         return end
     joined = not nodes[end].spaced and not nodes[end + 1].spaced and name_at(nodes, end + 1) is not None
     return end + 1 if joined else end
+
+
+def point_end(nodes: Nodes, at: int, end: int | None) -> int | None:
+    """Pass over the point of a qualifier that is cut short and opens an item, ``fl, opt. picc``, ``amp. gtr``."""
+    point = token_at(nodes, end) if end is not None else None
+    if end is None or point is None or not point.is_mark(".") or nodes[end - 1].key not in CUT_SHORT:
+        return end
+    before = token_at(nodes, at - 1)
+    opens = at == 0 or is_key(before, AND) or (before is not None and before.is_mark(",;:+\n/-&•·"))
+    named = end + 1 < len(nodes) and (count_at(nodes, end + 1) is not None or name_at(nodes, end + 1) is not None)
+    return end + 1 if opens and named else end
 
 
 def pitch_of_name(nodes: Nodes, at: int) -> int | None:

@@ -27,6 +27,7 @@ from catalogue.instrumentation import (
     soloists,
     strings,
 )
+from catalogue.instrumentation.absences import shortened
 from catalogue.instrumentation.accounts import say_of_unaccounted
 from catalogue.instrumentation.asides import beside
 from catalogue.instrumentation.capitals import quiet_capitals
@@ -92,7 +93,7 @@ def read_all(
 ) -> Instrumentation:
     """Return the forces of a text by reading all of it, whatever has been read before."""
     forces_only, named = without_margins(text)
-    nodes = unwrapped(without_stop(nodes_of(without_lead(quiet_capitals(forces_only)))))
+    nodes = unwrapped(without_stop(nodes_of(shortened(without_lead(quiet_capitals(forces_only))))))
 
     def read_one(stretch: str) -> Instrumentation:
         return read_nodes(stretch, unwrapped(nodes_of(stretch)), language, convention, strings_are)

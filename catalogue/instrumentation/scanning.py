@@ -24,7 +24,6 @@ from catalogue.instrumentation.itemising import opened
 from catalogue.instrumentation.items import bare_figure, begins_item, begins_named, item_at, last_figure
 from catalogue.instrumentation.key_tails import note_pitch
 from catalogue.instrumentation.lexicon import (
-    AMPLIFIED,
     AND,
     ARTICLES,
     DESCRIBING,
@@ -48,6 +47,7 @@ from catalogue.instrumentation.plurals import count_pairs
 from catalogue.instrumentation.qualifying import qualified
 from catalogue.instrumentation.repeats import repeated_bracket
 from catalogue.instrumentation.role_ends import ends_role
+from catalogue.instrumentation.said_after import said_after
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.sizes import keyed_at, suspended_at
 from catalogue.instrumentation.tallies import say_of_body, tell
@@ -324,12 +324,9 @@ class Scan:
 
     def small_word(self, at: int) -> int | None:
         """Pass over articles and remarks; a word for optional or amplified after an item belongs to that item."""
-        for words, quality in ((OPTIONAL, "optional"), (AMPLIFIED, "amplified")):
-            end = phrase_end(self.nodes, at, words)
-            if end is not None:
-                for one in self.beside_last():
-                    setattr(one, quality, True)
-                return end
+        end = said_after(self, at)
+        if end is not None:
+            return end
         solo = phrase_end(self.nodes, at, SOLO)
         if solo is not None:
             return self.solo_word(at, solo)
