@@ -12,11 +12,11 @@ from catalogue.instrumentation import (
     choir_names,
     choirs,
     collectives,
+    folds,
     limits,
     open_forces,
     sizes,
 )
-from catalogue.instrumentation.doublings import doublings_in
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.hands import hands_before
 from catalogue.instrumentation.introducing import introduced_at
@@ -26,7 +26,6 @@ from catalogue.instrumentation.lexicon import (
     ARTICLES,
     BODY_OF_STRINGS,
     ENSEMBLE,
-    HEADINGS,
     OF,
     OPTIONAL,
     SOLO,
@@ -36,11 +35,9 @@ from catalogue.instrumentation.lexicon import (
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.open_forces import itemises
 from catalogue.instrumentation.percussion_lists import labels_player
-from catalogue.instrumentation.phrases import count_at, is_key, ordinal_at, phrase_end, token_at
-from catalogue.instrumentation.players_meant import Section
+from catalogue.instrumentation.phrases import count_at, is_key, phrase_end, token_at
 from catalogue.instrumentation.plurals import pairs_of
 from catalogue.instrumentation.qualities import qualities_at
-from catalogue.instrumentation.seating import double
 from catalogue.instrumentation.strings import bowed
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of, key_of
@@ -69,7 +66,8 @@ def body_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         if found is not None:
             return found
     for late in (
-        size_of_at, folded_at, books.book_at, open_forces.category_at, open_forces.open_at, open_forces.unnamed_at,
+        size_of_at, folds.folded_at, books.book_at, open_forces.category_at, open_forces.open_at,
+        open_forces.unnamed_at,
     ):  # fmt: skip
         found = late(nodes, at, forces)
         if found is not None:
@@ -119,6 +117,11 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
     solo = phrase_end(nodes, end, SOLO)
     end = solo if solo is not None else end
     following = nodes[end] if end < len(nodes) else None
+    if kind == "fold":
+        drafts = grouped(folds.folded(size), nodes[at].start, nodes[end - 1].end, collective=kind)
+        doubled = folds.doubled_in_fold(nodes, end, size, drafts, forces)
+        if doubled is not None:
+            return *doubled, False
     introduced = introduces(nodes, end, kind, forces)
     if introduced is not None:
         return [], introduced, True
@@ -132,12 +135,14 @@ def collective_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> F
         end += 1
     say_of_trio(nodes, at, size, forces)
     slugs = (
-        folded(size) if kind == "fold" else usual_or_other(forces, kind, slugs, nodes[start].start, nodes[end - 1].end)
+        folds.folded(size)
+        if kind == "fold"
+        else usual_or_other(forces, kind, slugs, nodes[start].start, nodes[end - 1].end)
     )
     drafts = grouped(slugs, nodes[at].start, nodes[end - 1].end, collective=kind)
-    if kind == "fold" and isinstance(following, Bracket) and changes_one(following, drafts, forces):
+    if kind == "fold" and isinstance(following, Bracket) and folds.changes_one(following, drafts, forces):
         end += 1
-    say_of_fold(size if kind == "fold" else 0, nodes[start].start, nodes[end - 1].end, forces)
+    folds.say_of_fold(size if kind == "fold" else 0, nodes[start].start, nodes[end - 1].end, forces)
     many = qualities.count.most if qualities.count is not None and key_ends_in_s(nodes[end - 1]) else 1 + double
     if 1 < many <= MOST_GROUPS:
         drafts = alike.repeated(drafts, many)
@@ -169,7 +174,7 @@ def introduces(nodes: Nodes, at: int, kind: str, forces: Forces) -> int | None:
     following = nodes[at] if at < len(nodes) else None
     if isinstance(following, Bracket):
         led = is_key(token_at(following.nodes, 0), {"with", "mit", "avec", "con"})
-        if led or kind == "percussion" or not itemises(following) or repeats_fold(following, kind):
+        if led or kind == "percussion" or not itemises(following) or folds.repeats_fold(following, kind):
             return None
         sizes.keep_section(kind, nodes[at - 1].end, forces)
         return at
@@ -213,7 +218,7 @@ def fifth_string(nodes: Nodes, at: int) -> tuple[str, int]:
 
 def is_repeated(bracket: Bracket, kind: str, size: int) -> bool:
     """Whether a bracket only says again what the name of the ensemble has said."""
-    return adds_nothing(bracket, kind, size) or repeats_fold(bracket, kind)
+    return adds_nothing(bracket, kind, size) or folds.repeats_fold(bracket, kind)
 
 
 def adds_nothing(bracket: Bracket, kind: str, size: int) -> bool:
@@ -229,14 +234,6 @@ def adds_nothing(bracket: Bracket, kind: str, size: int) -> bool:
     if kind in ("wind", "brass") and len(packed) > PAIR:
         return sum(map(int, packed)) == size
     return (kind in ("saxophone", "recorder") and letters) or (kind == "strings" and numbers)
-
-
-def repeats_fold(bracket: Bracket, kind: str) -> bool:
-    """Whether a bracket after ``triple woodwind`` names only the auxiliaries that the third players take."""
-    if kind != "fold":
-        return False
-    named = [name.slugs[0] for at in range(len(bracket.nodes)) if (name := name_at(bracket.nodes, at)) is not None]
-    return not any(slug in ("flute", "oboe", "clarinet", "bassoon") for slug in named)
 
 
 def usual_or_other(forces: Forces, kind: str, slugs: tuple[str, ...], start: int, end: int) -> tuple[str, ...]:
@@ -255,59 +252,6 @@ def figures(bracket: Bracket, drafts: list[Draft]) -> None:
     if len(numbers) == len(drafts):
         for draft, number in zip(drafts, numbers, strict=True):
             draft.counted(number)
-
-
-def changes_one(bracket: Bracket, drafts: list[Draft], forces: Forces) -> bool:
-    """Whether ``(with a third flute doubling piccolo)`` after ``double winds`` adds that player to his section."""
-    at = int(is_key(token_at(bracket.nodes, 0), {"with", "mit", "avec", "con"}))
-    at += is_key(token_at(bracket.nodes, at), ARTICLES)
-    seat = ordinal_at(bracket.nodes, at)
-    name = name_at(bracket.nodes, seat[1]) if seat is not None else None
-    section = next((one for one in drafts if name is not None and one.slug in name.slugs), None)
-    if seat is None or name is None or section is None or not 0 < seat[0] <= MOST_OF_SECTION:
-        return False
-    rest = bracket.nodes[name.end :]
-    found = doublings_in(rest, Section(section.slug, section.slug, seat[0]), forces) if rest else []
-    if found is None:
-        return False
-    section.counted(max(section.most, seat[0]))
-    for one in found:
-        double(section, seat[0], one.plays, one.note, only=one.only)
-    return True
-
-
-def say_of_fold(size: int, start: int, end: int, forces: Forces) -> None:
-    """Say of three or more of each woodwind that the last of them was read as playing the auxiliary."""
-    if size > PAIR:
-        message = f"“{forces.written(start, end)}” was read with the last player of each on the auxiliary."
-        forces.remark("ensemble", message, start, end, f"{size} of each and no auxiliary")
-
-
-def folded(size: int) -> tuple[str, ...]:
-    """Return the woodwind of an orchestra in so many of each; a third player takes the usual auxiliary."""
-    main = ("flute", "oboe", "clarinet", "bassoon")
-    third = {"flute": "piccolo", "oboe": "cor-anglais", "clarinet": "bass-clarinet", "bassoon": "contrabassoon"}
-    of_each = []
-    for slug in main:
-        plain = size if size < 3 else size - 1
-        of_each += [slug] * plain + ([third[slug]] if size > 2 else [])
-    return tuple(of_each)
-
-
-def folded_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
-    """Read ``woodwind a 2`` and its kin that are written with a figure."""
-    token = token_at(nodes, at)
-    if token is None or not is_key(token, HEADINGS["woodwind"]):
-        return None
-    link, number = token_at(nodes, at + 1), token_at(nodes, at + 2)
-    if link is None or number is None or not link.is_word("a", "à", "par") or number.kind != "number":
-        return None
-    if not 1 <= int(number.text[:3]) <= 4:
-        return None
-    told = nodes[at + 3] if at + 3 < len(nodes) else None
-    end = at + 3 + (isinstance(told, Bracket) and repeats_fold(told, "fold"))
-    say_of_fold(number.number, token.start, number.end, forces)
-    return grouped(folded(number.number), token.start, number.end, collective="fold"), end, False
 
 
 def strings_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found | None:

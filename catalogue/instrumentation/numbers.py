@@ -44,9 +44,11 @@ ORDINALS = {
     "primero primera primer primeros 1er 1ère 1re 1a 1o",
     2: "second seconds 2nd zweite zweiten zweiter zweites deuxième deuxièmes seconde secondes secondo seconda secondi "
     "segundo segunda segundos 2e 2ème 2de 2d 2ds 2a 2o 2do",
-    3: "third thirds 3rd dritte dritten dritter drittes troisième troisièmes terzo terza terzi tercero tercera tercer "
+    3: "third thirds 3rd dritte dritten dritter drittes troisième troisièmes terzo terza terzi terze tercero tercera "
+    "tercer terceros terceras "
     "3e 3ème 3d 3a 3o 3ro 3er",
-    4: "fourth 4th vierte vierten vierter viertes quatrième quarto quarta cuarto cuarta 4e 4ème 4a 4o",
+    4: "fourth fourths 4th vierte vierten vierter viertes quatrième quatrièmes quarto quarta quarti cuarto cuarta "
+    "cuartos 4e 4ème 4a 4o",
     5: "fifth 5th fünfte fünften fünfter cinquième quinto quinta 5e 5ème 5a 5o",
     6: "sixth 6th sechste sechsten sechster sixième sesto sesta sexto sexta 6e 6ème 6a 6o",
     7: "seventh 7th siebte siebten siebter septième settimo settima séptimo séptima 7e 7ème 7a 7o",

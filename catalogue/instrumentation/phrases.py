@@ -15,6 +15,7 @@ from catalogue.instrumentation.lexicon import (
     KEYS_OF_PITCH,
     LEAST,
     OR,
+    POSSIBLE,
     UP_TO,
 )
 from catalogue.instrumentation.names import name_at
@@ -182,8 +183,9 @@ def word_count(nodes: Nodes, at: int) -> Count | None:
         upper = cardinal(second.text) if second.kind == "word" else None
         if upper is not None and upper > value:
             return Count(value, upper, at + 3)
-    more = is_key(link, OR) and is_key(second, MORE) and not is_key(token, ARTICLES)
-    return Count(value, value, at + 3, more=True) if more else Count(value, value, at + 1)
+    if is_key(link, OR) and is_key(second, MORE) and not is_key(token, ARTICLES):
+        return Count(value, value, at + 3, more=True)
+    return bracketed_range(nodes, at, value) or Count(value, value, at + 1)
 
 
 @remembered
@@ -204,12 +206,22 @@ def count_at(nodes: Nodes, at: int) -> Count | None:
         return Count(value, found[0], found[1])
     if is_key(token_at(nodes, at + 1), OR) and is_key(token_at(nodes, at + 2), MORE):
         return Count(value, value, at + 3, more=True)
-    following = nodes[at + 1] if at + 1 < len(nodes) else None
-    if isinstance(following, Bracket) and len(following.nodes) == 2 and is_key(following.nodes[0], OR):
-        upper = following.nodes[1]
-        if isinstance(upper, Token) and upper.kind == "number" and len(upper.text) < 4:
-            return Count(min(value, upper.number), max(value, upper.number), at + 2)
-    return Count(value, value, at + 1)
+    return bracketed_range(nodes, at, value) or Count(value, value, at + 1)
+
+
+def bracketed_range(nodes: Nodes, at: int, value: int) -> Count | None:
+    """Return the range of a number that a bracket follows with another, ``2 (or 4)``, ``two (or more)``."""
+    bracket = nodes[at + 1] if at + 1 < len(nodes) else None
+    if not isinstance(bracket, Bracket):
+        return None
+    inside = [node for node in bracket.nodes if not node.is_mark(".")]
+    if len(inside) != 2 or not is_key(inside[0], OR | POSSIBLE) or type(inside[1]) is not Token:
+        return None
+    if is_key(inside[1], MORE):
+        return Count(value, value, at + 2, more=True)
+    number = inside[1].kind == "number" and len(inside[1].text) < 4
+    upper = inside[1].number if number else cardinal(inside[1].text)
+    return Count(min(value, upper), max(value, upper), at + 2) if upper else None
 
 
 def limited_count(nodes: Nodes, at: int) -> Count | None:

@@ -272,7 +272,7 @@ def count_bracket(nodes: Nodes, at: int, found: Qualities) -> int | None:
     bracket = nodes[at]
     if not isinstance(bracket, Bracket) or found.count is None or found.bracket is not None:
         return None
-    numbers = [one for one in bracket.nodes if one.kind == "number"]
+    numbers = [one for one in bracket.nodes if type(one) is Token and (one.kind == "number" or cardinal(one.text))]
     if len(bracket.nodes) > 4 or len(numbers) != 1 or at + 1 >= len(nodes) or name_at(nodes, at + 1) is None:
         return None
     found.bracket = bracket
