@@ -47,8 +47,9 @@ def written(node: Node) -> str:
 def capital_voices(forces: Forces) -> None:
     """Read a capital ``V`` as a voice where violins are named by another code, or all other codes are small letters.
 
-    Numbered ones are violins where one of them is, ``I. V., II. V.``.
+    Numbered ones are violins where one of them is, ``I. V., II. V.``; a small ``v`` beside ``vl`` is a voice too.
     """
+    small_voices(forces)
     sung = [draft for draft in forces.drafts if is_capital_v(draft)]
     if not sung:
         return
@@ -63,6 +64,16 @@ def capital_voices(forces: Forces) -> None:
         return
     for draft in sung:
         draft.slug, draft.open = "voice", False
+
+
+def small_voices(forces: Forces) -> None:
+    """Read the small ``v`` of ``4v,2vl,vla,bc`` as voices: one list has one code for the violins."""
+    named = [draft for draft in forces.drafts if draft.name is not None and len(draft.name.written) > 1]
+    if not any(set(draft.name.slugs) & VIOLINS for draft in named if draft.name is not None):
+        return
+    for draft in forces.drafts:
+        if draft.name is not None and draft.name.written == "v" and not (draft.seats or draft.number_after):
+            draft.slug, draft.open = "voice", False
 
 
 def say_of_pointed_v(forces: Forces) -> None:

@@ -19,6 +19,7 @@ from catalogue.instrumentation.players_meant import may_double
 from catalogue.instrumentation.plurals import is_plural
 from catalogue.instrumentation.qualities import Qualities, qualities_at
 from catalogue.instrumentation.rows import remembered
+from catalogue.instrumentation.string_parts import unnamed_bass
 from catalogue.instrumentation.tails import named_follows, tail
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 
@@ -31,7 +32,7 @@ JOINING = {"bracket": ".", "word": "-"}
 def item_at(nodes: Nodes, at: int, forces: Forces, *, formula: bool, slash_parts: bool) -> tuple[Draft, int] | None:
     """Return the item that begins here and its end, or ``None`` where none does."""
     qualities, end = qualities_at(nodes, at)
-    name = name_at(nodes, end)
+    name = name_at(nodes, end) or unnamed_bass(nodes, end, forces)
     if qualities.count is not None and long_figure(nodes, at):
         return figure_item(nodes, at, forces, qualities, end)
     if formula_letter(nodes, end, forces, formula=formula) and (name is None or name.end == end + 1):

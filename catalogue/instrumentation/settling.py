@@ -128,6 +128,8 @@ def family_beyond(drafts: list[Draft], at: int) -> str:
     following = drafts[at + 1] if at + 1 < len(drafts) else None
     if following is None:
         return ""
+    if following.slug == "bass-instrument" and following.name is not None and following.name.written == "b":
+        return "strings"
     if not following.slug and following.name is not None:
         families = [family_of(slug) for slug in following.name.slugs]
         return "strings" if "strings" in families else next(iter(families), "")

@@ -207,6 +207,7 @@ def keep_note(draft: Draft, bracket: Bracket, forces: Forces) -> None:
     numbers = [word for word in words if word.kind == "number"]
     names = [name for at in range(len(words)) if (name := name_at(words, at)) is not None]
     played = any(family_of(name.slugs[0]) in ("woodwind", "brass", "keyboard") for name in names)
+    played = played or (len(names) > 1 and bool(numbers))
     alone = any(is_key(word, SOLO) for word in words)
     if len(numbers) > 1 or played or alone:
         message = f"“{note}” was kept as a remark on the strings."
