@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import lru_cache, wraps
-from typing import Any, Generic, TypeVar
+from typing import Any, Generic, Protocol, TypeVar
 
 from catalogue.gathering.versions import State, Version
 
@@ -71,6 +71,21 @@ def follows(state: State, earlier: State) -> bool:
     numbers = [(before, now) for before, now in pairs if isinstance(before, int) and isinstance(now, int)]
     gone = any(before is not None and now is None for before, now in pairs)
     return not gone and pairs[-1][0] == pairs[-1][1] and all(before <= now for before, now in numbers)
+
+
+class Holder(Protocol):
+    """Something that remembers answers of its own."""
+
+    def cache_clear(self) -> None: ...
+
+
+Held = TypeVar("Held", bound=Holder)
+
+
+def let_go_with_all(holder: Held) -> Held:
+    """Have something let go of what it remembers where everything is let go of."""
+    _remembered.append(holder)
+    return holder
 
 
 def forget_all() -> None:

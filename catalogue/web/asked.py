@@ -10,7 +10,7 @@ from typing import Any
 from django.utils.functional import SimpleLazyObject
 from django_tables2 import RequestConfig
 
-from catalogue.gathering.versions import state_of_lists
+from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Composer, Performance, Work
 from catalogue.web.access import CatalogueRequest
 from catalogue.web.filters.drawn import drawn_questions, typed_in
@@ -45,9 +45,10 @@ class Asked:
         return any(value not in (None, "", ()) for value in getattr(self.filter.form, "cleaned_data", {}).values())
 
 
-def asked_works(request: CatalogueRequest) -> Asked:
+def asked_works(request: CatalogueRequest, state: State | None = None) -> Asked:
+    """Return the works that are asked for; ``state`` where it is known already."""
     composer, ours = request.composer, Work.objects.filter(composer=request.composer)
-    state = state_of_lists([composer.pk])
+    state = state or state_of_lists([composer.pk])
     typed = typed_in(WorkFilter, request.GET)
     asked = SimpleLazyObject(lambda: WorkFilter(request.GET, ours))
     table = WorkTable(asked.qs if typed else ours, composers=[composer], language=page_language())
@@ -57,10 +58,11 @@ def asked_works(request: CatalogueRequest) -> Asked:
     return Asked(asked, table, questions, bool(typed))
 
 
-def asked_performances(request: CatalogueRequest, *, today: date) -> Asked:
+def asked_performances(request: CatalogueRequest, *, today: date, state: State | None = None) -> Asked:
+    """Return the performances that are asked for; ``state`` where it is known already."""
     composer = request.composer
     ours = Performance.objects.filter(composer=composer).with_everything_printed()
-    state = state_of_lists([composer.pk])
+    state = state or state_of_lists([composer.pk])
     typed = typed_in(PerformanceFilter, request.GET)
     asked = SimpleLazyObject(lambda: PerformanceFilter(request.GET, ours, composer=composer, state=state))
     table = PerformanceTable(asked.qs if typed else ours, composers=[composer], today=today)

@@ -35,7 +35,10 @@ class Group(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class CallRow:
-    """A call in a list. Texts are ready to print; ``look`` marks what is late or soon, ``whose`` it is is said."""
+    """A call in a list. Texts are ready to print; ``look`` marks what is late or soon, ``whose`` it is is said.
+
+    ``closes_at`` is the moment where an hour is known.
+    """
 
     address: str
     title: str
@@ -50,6 +53,7 @@ class CallRow:
     whose: Composer
     lacking: str = ""
     pack: str = ""
+    closes_at: datetime | None = None
 
 
 def call_rows(composer: Composer, *, now: datetime, language: str) -> tuple[CallRow, ...]:
@@ -130,4 +134,5 @@ def row_of(call: Call, composer: Composer, now: datetime, language: str) -> Call
         group=group,
         state=submission.status if submission else "",
         whose=composer,
+        closes_at=terms.deadline,
     )

@@ -66,25 +66,30 @@ class FirstRoom:
     has_performances: bool
 
 
-def first_room(composer: Composer, *, can_edit: bool, today: date, language: str) -> FirstRoom:
-    """Return the first room of a catalogue; one query where it was reckoned from the same records on the same day."""
-    return once(first_room_at, (composer,), frozenset([composer] if can_edit else []), today, language)
+def first_room(state: State, composer: Composer, *, can_edit: bool, today: date, language: str) -> FirstRoom:
+    """Return the first room of a catalogue in a state of all of it; what was reckoned of it that day is not again."""
+    return once(state, first_room_at, (composer,), frozenset([composer] if can_edit else []), today, language)
 
 
 def house_room(
     composers: Sequence[Composer], *, can_edit: Collection[Composer], today: date, language: str
 ) -> HouseRoom:
     """Return the first room of several catalogues; one query where it was reckoned from the same records."""
-    return once(house_room_at, tuple(composers), frozenset(can_edit), today, language)
+    state = state_of_all_of([one.pk for one in composers])
+    return once(state, house_room_at, tuple(composers), frozenset(can_edit), today, language)
 
 
 Reckoning = Callable[[State, tuple[Composer, ...], Editors, date, str], Room]
 
 
 def once(
-    reckon: Reckoning[Room], composers: tuple[Composer, ...], can_edit: Editors, today: date, language: str
+    state: State,
+    reckon: Reckoning[Room],
+    composers: tuple[Composer, ...],
+    can_edit: Editors,
+    today: date,
+    language: str,
 ) -> Room:
-    state = state_of_all_of([one.pk for one in composers])
     asked = (state, composers, can_edit, today, language)
     return built_once((reckon, *asked), lambda: reckon(*asked)) if state.is_settled else reckon(*asked)
 

@@ -22,12 +22,16 @@ OF_VIEW = columns_of(SavedView)
 
 @dataclass(frozen=True, slots=True)
 class Views:
-    """The kept views of a list at its address, and the query of the one that is looked at; empty for the plain list."""
+    """The kept views of a list at its address, and the query of the one that is looked at; empty for the plain list.
+
+    ``told`` is all that the database tells of those that are kept.
+    """
 
     table: str
     address: str
     kept: tuple[SavedView, ...]
     query: str
+    told: tuple[tuple[Any, ...], ...]
 
     @property
     def shown(self) -> SavedView | None:
@@ -39,7 +43,8 @@ def views_of(request: CatalogueRequest, table: str) -> Views:
     """Return the views of a list; one query."""
     found = values_about(asked_views, request.composer.pk, table)
     kept = tuple(SavedView.from_db(DEFAULT_DB_ALIAS, OF_VIEW, row) for row in found)
-    return Views(table, address_of_list(request.composer.slug, table), kept, lasting(request.GET))
+    address = address_of_list(request.composer.slug, table)
+    return Views(table, address, kept, lasting(request.GET), tuple(map(tuple, found)))
 
 
 def asked_views(told: Sequence[Any]) -> Any:

@@ -410,7 +410,7 @@ def test_who_comes_back_while_nothing_was_saved_costs_no_reckoning(browser: Clie
         second = browser.get(ADDRESS)
 
     assert Page(second).text() == Page(first).text()
-    assert len(again) == 5  # the session, who it is, their membership, the state of the records, calls that close
+    assert len(again) == 4  # the session, who it is, their membership, the state of the records
 
 
 def test_forms_of_a_room_that_is_kept_hold_the_token_of_whoever_asks(

@@ -20,6 +20,7 @@ from django.test.utils import override_settings
 from catalogue.benches.catalogues import catalogue_of, request_of
 from catalogue.benches.measuring import Bench, Heading, Pair
 from catalogue.models import Performance
+from catalogue.web.kept_for_members import forget_pages
 from catalogue.web.tables.lists import PER_PAGE
 from catalogue.web.views.performances import performance_list
 
@@ -90,7 +91,9 @@ def beside_administration(size: int) -> Iterator[Pair]:
     theirs._messages = default_storage(theirs)
     with switched_on():
         yield Pair(
-            ours=partial(performance_list, ours, composer=composer.slug), bare=partial(administration_list, theirs)
+            ours=partial(performance_list, ours, composer=composer.slug),
+            bare=partial(administration_list, theirs),
+            before=forget_pages,
         )
 
 

@@ -20,6 +20,7 @@ from catalogue.models import Composer, Performance, Work
 from catalogue.web.access import CatalogueRequest, View, member_page
 from catalogue.web.filters.performances import PerformanceFilter
 from catalogue.web.filters.works import WorkFilter
+from catalogue.web.kept_for_members import forget_pages
 from catalogue.web.tables.lists import PER_PAGE
 from catalogue.web.tables.works import last_performed, times_performed
 from catalogue.web.views.performances import counted_at, performance_list, performance_years
@@ -77,21 +78,22 @@ def asking(view: View, composer: Composer, **asked: str) -> Any:
 @contextmanager
 def beside_plain(size: int, *, ours: View, plain: View) -> Iterator[Pair]:
     composer = catalogue_of(size)
-    yield Pair(ours=asking(ours, composer), bare=asking(plain, composer))
+    yield Pair(ours=asking(ours, composer), bare=asking(plain, composer), before=forget_pages)
 
 
 @contextmanager
 def beside_small(size: int, *, view: View, asked: dict[str, str], anew: bool) -> Iterator[Pair]:
     """A page of a large catalogue beside the same page, asked the same, of a small one.
 
-    What is remembered of both is known already, or where it is asked ``anew`` nothing is.
+    The pages are set anew each time; what is remembered of both is known already, or where it is asked ``anew`` nothing
+    is.
     """
     ours = asking(view, catalogue_of(size), **asked)
     bare = asking(view, catalogue_of(min(SMALL, size)), **asked)
     if not anew:
         ours()
         bare()
-    yield Pair(ours, bare, before=forget_all if anew else lambda: None)
+    yield Pair(ours, bare, before=forget_all if anew else forget_pages)
 
 
 SMALL, LARGE = 1_000, (100_000, 1_000_000)

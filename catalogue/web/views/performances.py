@@ -18,16 +18,17 @@ from catalogue.actions.journeys import mark_step
 from catalogue.actions.performances import delete_performance, restore_performance
 from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.statistics import gather_held
-from catalogue.gathering.versions import State
+from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Composer, Performance
 from catalogue.terms import StepState
 from catalogue.web.access import CatalogueRequest, editor_page, material_page, member_page
 from catalogue.web.asked import Asked, asked_performances
 from catalogue.web.journeys import STATES, STEPS
+from catalogue.web.kept_for_members import Page, kept_for_members
 from catalogue.web.notices import say
 from catalogue.web.performance_page import performance_page
 from catalogue.web.programmes import name_of
-from catalogue.web.saved_views import views_of
+from catalogue.web.saved_views import Views, views_of
 from catalogue.web.tables.performances import TO_COME
 from catalogue.web.tallies import by_coming_month, by_country, by_year
 from catalogue.web.views.library import library_performance, library_performances
@@ -40,16 +41,20 @@ def performance_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/performances/ — every performance, searched, filtered and ordered."""
     if request.is_librarian:
         return library_performances(request)
+    state, views = state_of_lists([request.composer.pk]), views_of(request, "performances")
+    return kept_for_members(request, state, lambda: page_of_performances(request, state, views), views.told)
+
+
+def page_of_performances(request: CatalogueRequest, state: State, views: Views) -> Page | str:
     composer, today = request.composer, timezone.localdate()
-    asked = asked_performances(request, today=today)
+    asked = asked_performances(request, today=today, state=state)
     lasting = address_by_key(request, asked)
     if lasting:
-        return redirect(lasting)
-    counted = counted_at(asked.table.state, composer, today)
+        return lasting
+    counted = counted_at(state, composer, today)
     asked.table.turn_to(request.GET.get("page"), all_of=None if asked.is_asked else counted["all"])
     context = {"questions": asked.questions, "table": asked.table, "is_asked": asked.is_asked}
-    context |= {"counted": counted, "views": views_of(request, "performances")}
-    return render(request, "performances/performance_list.html", context)
+    return Page("performances/performance_list.html", context | {"counted": counted, "views": views})
 
 
 def address_by_key(request: CatalogueRequest, asked: Asked) -> str:

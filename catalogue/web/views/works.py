@@ -16,7 +16,7 @@ from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.works import delete_work, restore_work
 from catalogue.gathering.once import once_for_each_state
-from catalogue.gathering.versions import State
+from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Composer, Work
 from catalogue.models.fields import LONG_LINE
 from catalogue.terms import WorkStatus
@@ -24,8 +24,9 @@ from catalogue.timing import PartialDate
 from catalogue.web.access import CatalogueRequest, editor_page, material_page
 from catalogue.web.asked import asked_works
 from catalogue.web.forms.documents import documents_of
+from catalogue.web.kept_for_members import Page, kept_for_members
 from catalogue.web.notices import say
-from catalogue.web.saved_views import views_of
+from catalogue.web.saved_views import Views, views_of
 from catalogue.web.views.library import library_work, library_works
 from catalogue.web.wording import page_language
 from catalogue.web.work_names import works_near
@@ -40,12 +41,17 @@ def work_list(request: CatalogueRequest) -> HttpResponse:
     """/c/<composer>/works/ — every work, searched, filtered and ordered."""
     if request.is_librarian:
         return library_works(request)
-    asked = asked_works(request)
+    state, views = state_of_lists([request.composer.pk]), views_of(request, "works")
+    return kept_for_members(request, state, lambda: page_of_works(request, state, views), views.told)
+
+
+def page_of_works(request: CatalogueRequest, state: State, views: Views) -> Page:
+    asked = asked_works(request, state)
     asked.table.turn_to(request.GET.get("page"))
     context = {"questions": asked.questions, "table": asked.table, "is_asked": asked.is_asked}
     context["open_works"] = asked.filter.open_works if asked.typed else 0
-    context |= {"counted": counted_at(asked.table.state, request.composer), "views": views_of(request, "works")}
-    return render(request, "works/work_list.html", context)
+    context |= {"counted": counted_at(state, request.composer), "views": views}
+    return Page("works/work_list.html", context)
 
 
 @once_for_each_state(256)
