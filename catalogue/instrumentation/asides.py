@@ -9,6 +9,7 @@ from __future__ import annotations
 from catalogue.instrumentation.headings import items_in
 from catalogue.instrumentation.lexicon import OFFSTAGE, ONSTAGE
 from catalogue.instrumentation.phrases import phrase_end
+from catalogue.instrumentation.rows import has_bracket
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token
 
 PLACES = OFFSTAGE | ONSTAGE
@@ -16,6 +17,8 @@ PLACES = OFFSTAGE | ONSTAGE
 
 def beside(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with the lists of players who are elsewhere at the end, each after a semicolon."""
+    if not has_bracket(nodes):
+        return nodes
     asides = [node for node in nodes if isinstance(node, Bracket) and is_aside(node)]
     if not asides or len(nodes) == len(asides):
         return nodes

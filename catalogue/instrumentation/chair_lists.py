@@ -7,7 +7,7 @@ from catalogue.instrumentation.lexicon import AND, DOUBLING, OF
 from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, is_small, pitch_end, token_at
-from catalogue.instrumentation.players_meant import linked, of_them_end
+from catalogue.instrumentation.players_meant import OF_SOME, linked, of_them_end
 from catalogue.instrumentation.seating import double, own_section
 from catalogue.instrumentation.senses import Surroundings, in_section
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token, stretch_of
@@ -28,6 +28,8 @@ WORDS_OF_CONTAINING = {
 
 
 WHICH = {"which", "whom", "them", "cui", "denen", "ellas", "ellos"}
+WHICH_ARE = WORDS_OF_CONTAINING | OF | OF_SOME
+"""One of these words stands wherever some of the counted players are named."""
 BY_LETTER = ("saxophone", "recorder")
 """Sections whose players are told by their sizes, a letter each."""
 

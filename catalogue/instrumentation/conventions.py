@@ -15,6 +15,7 @@ from catalogue.instrumentation.model import InstrumentationError
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.number_places import numbers_after_names, numbers_part
 from catalogue.instrumentation.phrases import is_key, phrase_end, seat_value, token_at
+from catalogue.instrumentation.rows import has_bracket, kinds_of, marks_of
 from catalogue.instrumentation.tokens import Bracket, Nodes
 from catalogue.instrumentation.vocabulary import family_of, instrument
 
@@ -34,6 +35,7 @@ NUMBERED = re.compile(r"[\[(]\d{1,2}[A-Za-z]{2,}")
 D = re.compile(r"\dd\d")
 SPELLED_OUT = re.compile(r"\b(?:two|three|zwei|drei|deux|trois|due|tre|dos|tres)\b|\w{9}")
 STRENGTHS = 5
+WHOLES = ORCHESTRA | ENSEMBLE
 PACKED_FAMILY = 4
 """Figures of a family that are written together are no number of players, whatever follows them."""
 PACKED = re.compile(r"(?<![\d.,])\d{3,5}(?![\d])")
@@ -56,10 +58,14 @@ def prepare(forces: Forces, nodes: Nodes, convention: str | None) -> None:
 def has_formula(nodes: Nodes) -> bool:
     """Whether figures without names stand in the text."""
     bare = 0
+    if kinds_of(nodes).isdisjoint(("number", "bracket")):
+        return False
     for at, node in enumerate(nodes):
+        if node.kind not in ("number", "bracket"):
+            continue
         if isinstance(node, Bracket) and of_orchestra(nodes, at) and has_formula(node.nodes):
             return True
-        if node.kind != "number" or numbers_after_names(nodes):
+        if node.kind == "bracket" or numbers_after_names(nodes):
             continue
         following = nodes[at + 1] if at + 1 < len(nodes) else None
         named = following is not None and following.kind == "word" and not following.is_word("d")
@@ -74,7 +80,7 @@ def has_formula(nodes: Nodes) -> bool:
 def of_orchestra(nodes: Nodes, at: int) -> bool:
     """Whether a bracket stands after the word for an orchestra, or after it and its number."""
     numbered = at > 1 and seat_value(token_at(nodes, at - 1)) is not None
-    return at > 0 and is_key(nodes[at - 2 if numbered else at - 1], ORCHESTRA | ENSEMBLE)
+    return at > 0 and is_key(nodes[at - 2 if numbered else at - 1], WHOLES)
 
 
 def lists_by_slash(nodes: Nodes) -> bool:
@@ -131,6 +137,11 @@ def slash_parts(nodes: Nodes, forces: Forces) -> bool:
     It also parts players where nothing else does and four or more are named, ``fl(picc)/cl/vn/vc``, and families whose
     names points join.
     """
+    if "/" not in marks_of(nodes):
+        return has_bracket(nodes) and any(
+            isinstance(node, Bracket) and of_orchestra(nodes, at) and slash_parts(node.nodes, forces)
+            for at, node in enumerate(nodes)
+        )
     told = nodes[title_end(nodes) :]
     if lists_by_slash(told) or families_by_slash(told):
         readings = ("parting players", "a choice of instruments")

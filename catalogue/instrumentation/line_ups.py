@@ -15,6 +15,7 @@ from catalogue.instrumentation.lexicon import OR
 from catalogue.instrumentation.limits import line_up_end
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Remark
 from catalogue.instrumentation.phrases import is_key, is_small
+from catalogue.instrumentation.rows import keys_of
 from catalogue.instrumentation.tokens import Nodes
 
 if TYPE_CHECKING:
@@ -32,6 +33,8 @@ def read_line_ups(text: str, nodes: Nodes, read: Read) -> Instrumentation | None
 
     ``read`` reads one line-up.
     """
+    if keys_of(nodes).isdisjoint(OR):
+        return None
     places = [at for at in range(1, len(nodes) - 1) if begins_line_up(nodes, at)]
     cuts = [at for at in places if nodes[at - 1].is_mark(PARTS_WHOLES)] or between_lists(nodes, places)
     while cuts:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from catalogue.instrumentation.chair_lists import entries
 from catalogue.instrumentation.names import known
 from catalogue.instrumentation.phrases import count_at
+from catalogue.instrumentation.rows import marks_of
 from catalogue.instrumentation.senses import in_section
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token
 from catalogue.instrumentation.vocabulary import instrument
@@ -15,6 +16,8 @@ ENDS = ";\n"
 
 def listed_sizes(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with such a list in a bracket: up to a semicolon or a line's end it holds nothing else."""
+    if ":" not in marks_of(nodes):
+        return nodes
     for at in [at for at, node in enumerate(nodes) if node.is_mark(":")]:
         node, section = nodes[at], section_before(nodes, at)
         if not section:

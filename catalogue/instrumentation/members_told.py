@@ -8,11 +8,12 @@ The names are of the section before it, and nothing in it doubles: what ``(inclu
 
 from __future__ import annotations
 
-from catalogue.instrumentation.chair_lists import contents
-from catalogue.instrumentation.lexicon import AND
+from catalogue.instrumentation.chair_lists import WHICH_ARE, WORDS_OF_CONTAINING, contents
+from catalogue.instrumentation.lexicon import AND, OF
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.phrases import count_at, is_key
 from catalogue.instrumentation.players_meant import linked
+from catalogue.instrumentation.rows import keys_of
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row
 from catalogue.instrumentation.vocabulary import instrument
 
@@ -20,10 +21,13 @@ LONGEST_NAME = 5
 LONGEST = 12
 """Nodes that are looked at for what a clause says."""
 WITH = {"with"}
+LEADING = OF | WORDS_OF_CONTAINING
 
 
 def members_in_brackets(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with each such clause in a bracket after the name before it."""
+    if keys_of(nodes).isdisjoint(WHICH_ARE):
+        return nodes
     found: list[Node] = []
     at = 0
     while at < len(nodes):
@@ -43,7 +47,8 @@ def begins(nodes: Nodes, at: int) -> bool:
     """Whether words that name some of the counted players begin here."""
     if at >= len(nodes) or nodes[at].kind not in ("word", "number") or is_key(nodes[at], WITH):
         return False
-    return contents(nodes[at : at + LONGEST])[0]
+    leads = nodes[at].key in LEADING or count_at(nodes, at) is not None
+    return leads and contents(nodes[at : at + LONGEST])[0]
 
 
 def clause_end(nodes: Nodes, at: int, section: str) -> int | None:

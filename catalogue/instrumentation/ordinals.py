@@ -13,6 +13,7 @@ from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.phrases import is_key
+from catalogue.instrumentation.rows import has_bracket, marks_of
 from catalogue.instrumentation.tokens import Bracket, Node, Row, Token, spelled
 
 FEWEST = 2
@@ -23,15 +24,14 @@ U = {"u"}
 
 def pointed_ordinals(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with the point of each such number as the ending of an ordinal."""
-    if not any(node.is_mark(".") or isinstance(node, Bracket) for node in nodes):
+    pointed: list[int] = []
+    if "." in marks_of(nodes):
+        nodes = both_sections(nodes)
+        pointed = [at for at in range(len(nodes) - 2) if is_pointed(nodes, at)]
+    if has_bracket(nodes):
+        nodes = in_brackets(nodes)
+    if not pointed:
         return nodes
-    nodes = both_sections(nodes)
-    pointed = [at for at in range(len(nodes) - 2) if is_pointed(nodes, at)]
-    inner = {
-        at: ordinals_of_violins(without_points(node)) for at, node in enumerate(nodes) if isinstance(node, Bracket)
-    }
-    if any(bracket is not nodes[at] for at, bracket in inner.items()):
-        nodes = Row(inner.get(at, node) for at, node in enumerate(nodes))
     found: dict[str, list[int]] = defaultdict(list)
     for at in pointed:
         name = name_at(nodes, at + 2)
@@ -47,8 +47,22 @@ def pointed_ordinals(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     )
 
 
+def in_brackets(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """Return the nodes with the ordinals in their brackets read too."""
+    inner = {
+        at: ordinals_of_violins(without_points(node))
+        for at, node in enumerate(nodes)
+        if type(node) is Bracket and "." in marks_of(node.nodes)
+    }
+    if all(bracket is nodes[at] for at, bracket in inner.items()):
+        return nodes
+    return Row(inner.get(at, node) for at, node in enumerate(nodes))
+
+
 def without_points(bracket: Bracket) -> Bracket:
     """Return a bracket with a range of ordinals as one of numbers, ``(5.–8. auch Wagnertuben)``."""
+    if "-" not in marks_of(bracket.nodes):
+        return bracket
     for at in range(len(bracket.nodes) - 4):
         first, point, dash, second, last = bracket.nodes[at : at + 5]
         if first.kind == second.kind == "number" and point.is_mark(".") and last.is_mark(".") and dash.is_mark("-"):
@@ -115,6 +129,8 @@ def in_letters(node: Node) -> Node:
 
 def is_pointed(nodes: tuple[Node, ...], at: int) -> bool:
     """Whether a small number with its point stands here and a word after a blank."""
+    if nodes[at + 1].kind != "mark":
+        return False
     number, point, word = nodes[at : at + 3]
     return (
         type(number) is type(point) is type(word) is Token

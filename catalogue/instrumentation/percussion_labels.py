@@ -14,6 +14,7 @@ from typing import NamedTuple
 from catalogue.instrumentation.lexicon import PLAYERS, keyed
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import ordinal_at, seat_value, token_at
+from catalogue.instrumentation.rows import keys_of, marks_of
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, spelled
 from catalogue.instrumentation.vocabulary import family_of
 
@@ -22,6 +23,7 @@ FEWEST = 2
 MOST = 30
 WORD = "percussion"
 PERCUSSION = keyed("percussion perc percussionist percussionniste percusionista percussionista schlagzeuger schlagzeug")
+LABELLING = PLAYER | PERCUSSION
 
 
 class Label(NamedTuple):
@@ -35,7 +37,7 @@ class Label(NamedTuple):
 
 def percussion_labels(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with the labels of players who only play percussion as ``percussion 1:``."""
-    if not any(node.is_mark(":") or node.key in PLAYER or node.key in PERCUSSION for node in nodes):
+    if ":" not in marks_of(nodes) and keys_of(nodes).isdisjoint(LABELLING):
         return nodes
     labels = [*labels_in(nodes)]
     seats = [label.seat for label in labels]

@@ -16,18 +16,22 @@ from catalogue.instrumentation.families import WINDS
 from catalogue.instrumentation.lexicon import HEADINGS, SOLO
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import is_key
+from catalogue.instrumentation.rows import has_bracket, keys_of, marks_of
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, spelled
 from catalogue.instrumentation.vocabulary import family_of
 
 WRITTEN = {"S": "SSax", "A": "ASax", "T": "TSax", "B": "BarSax"}
 NEAR = 12
 PARTING = ",;/&\n"
+SUNG = SOLO | HEADINGS["voice"]
 
 
 def pointed_sizes(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes with each such abbreviation as one word that names the saxophone."""
-    if any(isinstance(node, Bracket) for node in nodes):
+    if has_bracket(nodes):
         nodes = in_brackets(nodes, forces)
+    if "s" not in keys_of(nodes) or "." not in marks_of(nodes):
+        return nodes
     ends = {at: end for at in range(len(nodes) - 2) if (end := size_end(nodes, at, forces.text)) is not None}
     if not ends:
         return nodes
@@ -51,12 +55,12 @@ def pointed_sizes(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
 def in_brackets(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes with the sizes in the brackets read too, ``3 Sax. (A.S., T.S., B.S.)``; not of singers."""
     sung = after_solo(nodes)
-    inner = {
-        at: replace(node, nodes=pointed_sizes(node.nodes, forces))
-        for at, node in enumerate(nodes)
-        if isinstance(node, Bracket) and at not in sung
-    }
-    changed = {at: node for at, node in inner.items() if len(node.nodes) < len(getattr(nodes[at], "nodes", ()))}
+    changed: dict[int, Node] = {}
+    for at, node in enumerate(nodes):
+        if type(node) is Bracket and at not in sung:
+            inner = pointed_sizes(node.nodes, forces)
+            if len(inner) < len(node.nodes):
+                changed[at] = replace(node, nodes=inner)
     return Row(changed.get(at, node) for at, node in enumerate(nodes)) if changed else nodes
 
 
@@ -84,9 +88,11 @@ def size_end(nodes: Nodes, at: int, text: str) -> int | None:
 def after_solo(nodes: Nodes) -> set[int]:
     """Return the places after a word for soloists or voices, up to the end of its line or a semicolon."""
     found: set[int] = set()
+    if keys_of(nodes).isdisjoint(SUNG):
+        return found
     sung = False
     for at, node in enumerate(nodes):
-        sung = (sung or is_key(node, SOLO | HEADINGS["voice"])) and not node.is_mark(";\n")
+        sung = (sung or is_key(node, SUNG)) and not node.is_mark(";\n")
         if sung:
             found.add(at)
     return found

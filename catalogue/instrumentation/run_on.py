@@ -18,6 +18,7 @@ from catalogue.instrumentation.lexicon import SOLO
 from catalogue.instrumentation.names import Name, known, name_at
 from catalogue.instrumentation.phrases import FAMILY, is_key, keys_end, pitch_end, seat_value, token_at
 from catalogue.instrumentation.plurals import is_plural
+from catalogue.instrumentation.rows import marks_of
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, spelled
 from catalogue.instrumentation.vocabulary import family_of, instrument, key_of, languages_of
 
@@ -30,9 +31,9 @@ LONG = 2
 def part_run_on(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes with a comma where a name ends that another follows without a mark."""
     nodes = without_points(nodes)
-    marks = dict.fromkeys((*plural_ends(nodes, forces), *part_ends(nodes), *counts_next(nodes)), ",") | dict(
-        extras(nodes)
-    )
+    inner = between_words(nodes)
+    ends = (*plural_ends(nodes, forces), *part_ends(nodes, inner), *counts_next(nodes, inner))
+    marks = dict.fromkeys(ends, ",") | dict(extras(nodes))
     if not marks:
         return nodes
     found: list[Node] = []
@@ -43,8 +44,16 @@ def part_run_on(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     return Row(found)
 
 
+def between_words(nodes: Nodes) -> list[int]:
+    """Return the places between two words."""
+    kinds = [node.kind for node in nodes]
+    return [at for at, (one, two) in enumerate(zip(kinds, kinds[2:], strict=False), 1) if one == two == "word"]
+
+
 def without_points(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes without the points of abbreviations before colons, ``Str.: Vl., Va.``."""
+    if not {":", "."} <= marks_of(nodes):
+        return nodes
     points = {at - 1 for at, node in enumerate(nodes) if node.is_mark(":") and at > 1 and is_point(nodes, at - 1)}
     return Row(node for at, node in enumerate(nodes) if at not in points) if points else nodes
 
@@ -56,11 +65,10 @@ def is_point(nodes: Nodes, at: int) -> bool:
 
 def plural_ends(nodes: Nodes, forces: Forces) -> Iterator[int]:
     """Return the places after plurals that would be joined to the next name, ``2 Flutes Piccolo``."""
-    for at in range(len(nodes) - 1):
-        word, following = nodes[at], nodes[at + 1]
-        if type(word) is not Token or word.kind != "word" or not word.key.endswith("s"):
+    for at, (word, following) in enumerate(pairwise(nodes)):
+        if word.kind != "word" or following.kind != "word" or not word.key.endswith("s") or type(word) is not Token:
             continue
-        if following.kind == "word" and following.spaced and ends_name(nodes, at, word, forces):
+        if following.spaced and ends_name(nodes, at, word, forces):
             yield at + 1
 
 
@@ -118,11 +126,11 @@ def in_english(nodes: Nodes, at: int, joined: Name, forces: Forces) -> bool:
     return True
 
 
-def counts_next(nodes: Nodes) -> Iterator[int]:
+def counts_next(nodes: Nodes, inner: list[int]) -> Iterator[int]:
     """Return the places of numbers before plurals that no part of the name before them, ``Solo Violin 2 Oboes``."""
-    for at in range(1, len(nodes) - 1):
+    for at in inner:
         number, before, word = nodes[at], nodes[at - 1], nodes[at + 1]
-        if number.kind != "number" or not (number.spaced and word.spaced) or not before.kind == word.kind == "word":
+        if number.kind != "number" or not (number.spaced and word.spaced):
             continue
         further, joined = name_at(nodes, at + 1), name_at(nodes, at - 1)
         if further is None or joined is None or joined.end != at + 1 or not is_plural(further):
@@ -145,9 +153,9 @@ class Part(NamedTuple):
         return self.slugs == other.slugs and self.figure == other.figure + 1
 
 
-def part_ends(nodes: Nodes) -> Iterator[int]:
+def part_ends(nodes: Nodes, inner: list[int]) -> Iterator[int]:
     """Return the places after the figures of repeated names that rise from one, ``Flute 1 Flute 2 Oboe``."""
-    parts = [*numbered(nodes)] if run_on_figures(nodes) else []
+    parts = [*numbered(nodes)] if run_on_figures(nodes, inner) else []
     for at, part in enumerate(parts):
         after = parts[at + 1] if at + 1 < len(parts) else None
         hidden = name_at(nodes, part.stop - 1) if part.figure == 1 and begins_with_player(nodes, part) else None
@@ -168,11 +176,9 @@ def begins_with_player(nodes: Nodes, part: Part) -> bool:
     return bool(slugs) and all(family_of(slug) not in ("voice", "strings") for slug in slugs)
 
 
-def run_on_figures(nodes: Nodes) -> bool:
+def run_on_figures(nodes: Nodes, inner: list[int]) -> bool:
     """Whether two figures or more stand between words with blanks only."""
-    inner = range(1, len(nodes) - 1)
-    between = (at for at in inner if is_figure(nodes, at) and nodes[at - 1].kind == nodes[at + 1].kind == "word")
-    return sum(nodes[at].spaced and nodes[at + 1].spaced for at in between) > 1
+    return sum(nodes[at].spaced and nodes[at + 1].spaced and is_figure(nodes, at) for at in inner) > 1
 
 
 def is_figure(nodes: Nodes, at: int) -> bool:
@@ -199,7 +205,7 @@ def numbered(nodes: Nodes) -> Iterator[Part]:
 
 def extras(nodes: Nodes) -> Iterator[tuple[int, str]]:
     """Return where marks part auxiliaries from figures that blanks part, four to a family, ``3 2 2 bcl 2 cbn``."""
-    at = 0 if sum(node.kind == "number" for node in nodes) >= FAMILY else len(nodes)
+    at = 0 if [node.kind for node in nodes].count("number") >= FAMILY else len(nodes)
     while at < len(nodes):
         if not begins_row(nodes, at):
             at += 1

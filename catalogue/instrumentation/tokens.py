@@ -18,7 +18,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from catalogue.instrumentation.vocabulary import key_of
 
@@ -95,9 +95,16 @@ Nodes = Sequence[Node]
 
 
 class Row(tuple[Node, ...]):
-    """Nodes in order, with a memory of what was found at their places (see ``rows``)."""
+    """Nodes in order, with a memory of what was found at their places and of what stands in them (see ``rows``).
 
-    memory: dict[object, object]
+    ``memory`` holds the answers of each finder by what it was asked; ``kinds``, ``keys`` and ``marks`` are the kinds of
+    the nodes, the keys of the words and the marks, once they have been asked for.
+    """
+
+    memory: dict[object, dict[object, Any]]
+    kinds: frozenset[str] | None = None
+    keys: frozenset[str] | None = None
+    marks: frozenset[str] | None = None
 
     def __new__(cls, nodes: Iterable[Node] = ()) -> Row:
         """Make a row that remembers nothing yet."""

@@ -13,6 +13,7 @@ from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS
 from catalogue.instrumentation.names import Name, name_at
 from catalogue.instrumentation.phrases import count_at, ordinal_at, phrase_end
+from catalogue.instrumentation.rows import has_bracket
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row
 from catalogue.instrumentation.vocabulary import family_of, instrument
 
@@ -24,6 +25,8 @@ PLAYED = ("woodwind", "brass", "strings", "keyboard", "plucked", "percussion", "
 
 def ended(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes with each bracket that has no end up to where the next player begins, and say so."""
+    if not has_bracket(nodes):
+        return nodes
     found: list[Node] = []
     rest: Nodes = nodes
     while (at := next((at for at, node in enumerate(rest) if is_unclosed(node)), None)) is not None:
