@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from gettext import GNUTranslations, NullTranslations
 from io import BytesIO
@@ -171,7 +171,7 @@ def fill(template: str, language: str = SOURCE, /, **values: Text | str) -> Text
             given = values[part]
             put = value(given) if isinstance(given, str) else given
             if put and runs and language in ELISIONS:
-                runs[-1] = replace(runs[-1], text=elided(runs[-1].text, put[0].text, language))
+                runs[-1] = runs[-1]._replace(text=elided(runs[-1].text, put[0].text, language))
             runs += put
         elif part:
             runs.append(Run(part))

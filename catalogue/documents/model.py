@@ -12,6 +12,7 @@ import re
 import unicodedata
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from catalogue.drawings.player_strip import Strip
 from catalogue.drawings.sketch import Drawable
@@ -32,6 +33,8 @@ class Style(StrEnum):
     EMPHASIS = "emphasis"
     STRONG = "strong"
 
+    __hash__ = str.__hash__  # that of enumerations runs in Python, and every text that is looked up asks for it
+
 
 class Paper(StrEnum):
     """Sizes of paper by the names of the trade; scores are printed on the larger ones too."""
@@ -49,8 +52,7 @@ OFFICE = (Paper.A4, Paper.LETTER)
 """Papers for everything that is not bound with a score."""
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(NamedTuple):
     """A piece of text in one style and one language.
 
     ``language`` (BCP 47) is empty where it is the document's. ``instead`` is what a page prints where it has no

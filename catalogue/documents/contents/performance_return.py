@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 
 from catalogue.documents.contents.credits import performers, places
@@ -269,7 +269,7 @@ def extent(one: Playing, says: Labels) -> Text:
 def registered_title(work: WorkFacts) -> Text:
     """The title in its own script."""
     return tuple(
-        replace(run, text=registered(run.text), style=Style.PLAIN, instead=run.instead and registered(run.instead))
+        run._replace(text=registered(run.text), style=Style.PLAIN, instead=run.instead and registered(run.instead))
         for run in short_title(work.title)
     )
 

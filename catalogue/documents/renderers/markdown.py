@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import groupby
 
 from catalogue.documents.model import (
@@ -120,7 +119,7 @@ def opening(block: Opening) -> Iterator[str]:
 
 def bare(text: Text) -> Text:
     """The text without emphasis, to stand in one of its own."""
-    return tuple(replace(run, style=Style.PLAIN) for run in text)
+    return tuple(run._replace(style=Style.PLAIN) for run in text)
 
 
 def sign_told(sign: Sign) -> str:

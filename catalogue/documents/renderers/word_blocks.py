@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from docx.document import Document as WordDocument
 from docx.enum.table import WD_CELL_VERTICAL_ALIGNMENT as Upright
 from docx.enum.text import WD_ALIGN_PARAGRAPH, WD_LINE_SPACING
@@ -80,7 +78,7 @@ UNIT = 0.74
 
 def together(text: Text) -> Text:
     """The text on one line with what stands before it."""
-    return tuple(replace(run, text=run.text.replace(" ", "\N{NO-BREAK SPACE}")) for run in text)
+    return tuple(run._replace(text=run.text.replace(" ", "\N{NO-BREAK SPACE}")) for run in text)
 
 
 class Writer:

@@ -2,6 +2,8 @@
 
 ``faces``    the typefaces: which has a character, how wide
 ``bidi``     the order of characters in a line
+``shaping``  a text of one face as glyphs
+``codes``    the codes of common characters, which are the same in every file
 ``setting``  text to lines of glyphs
 ``fonts``    the faces as reportlab embeds them, glyph by glyph
 ``text``     ``draw_text``: the only door from text to the page

@@ -21,7 +21,7 @@ from catalogue.documents.renderers.pdf.paths import circle, number, place, polyg
 from catalogue.documents.renderers.pdf.setting import WIDTH, Piece, SetLine
 from catalogue.documents.renderers.pdf.strips import strip_path
 from catalogue.documents.renderers.pdf.tags import Element
-from catalogue.documents.renderers.pdf.text import Pen
+from catalogue.documents.renderers.pdf.text import Pen, told_by_itself
 from catalogue.documents.sheets.geometry import INK
 from catalogue.documents.sheets.paper import Size
 from catalogue.drawings.player_strip import Strip
@@ -86,6 +86,7 @@ class Canvas:
 
     def finish(self) -> bytes:
         """The file with every page that was ended."""
+        self.pen.finish()
         self.drawing.save()
         return self.written.getvalue()
 
@@ -149,6 +150,12 @@ class Canvas:
 
     def text(self, x: float, y: float, line: SetLine) -> None:
         """Set a line from ``x`` on, its baseline at ``y``; a stretch in another language is a span of its own."""
+        told = told_by_itself(line)
+        if told:
+            self.begin()
+            self.ink(inked=line.pieces[0].inked)
+            self.pen.draw_line(x, self.height - y, line, told)
+            return
         pieces = (*line.pieces, line.turned) if line.turned else line.pieces
         for (language, inked), stretch in stretches(pieces):
             run = list(filter(GLYPHS, stretch))

@@ -20,12 +20,13 @@ from fontTools.pens.cu2quPen import Cu2QuPen
 from fontTools.pens.ttGlyphPen import TTGlyphPen
 from fontTools.ttLib import TTFont as FontFile
 from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.pdfdoc import PDFDocument
+from reportlab.pdfbase.pdfdoc import PDFDocument, PDFStream, PDFTrueTypeFont
 from reportlab.pdfbase.ttfonts import SUBSETN, TTFont, TTFontFace
 
+from catalogue.documents.renderers.pdf.codes import COMMON, FIRST_FACES, common_glyphs
 from catalogue.documents.renderers.pdf.faces import Face
 from catalogue.documents.renderers.pdf.paths import number
-from catalogue.documents.renderers.pdf.setting import Glyph
+from catalogue.documents.renderers.pdf.shaping import Glyph
 
 FIRST = 0xF0000
 """The private character of glyph 0 (Unicode Standard, supplementary private use area A); a face has at most 65536."""
@@ -50,12 +51,39 @@ def registered(face: Face) -> GlyphFont:
 
 
 class GlyphFont(TTFont):
-    """reportlab's font of one face. What glyphs stand for is kept for each document, as reportlab keeps its subsets."""
+    """reportlab's font of one face. What glyphs stand for is kept for each document, as reportlab keeps its subsets.
+
+    The first subset of a first face is that of the common codes (``codes``), of which a document says what it uses;
+    from subset ``own`` on reportlab gives codes for the document.
+    """
 
     def __init__(self, face: Face) -> None:
         super().__init__(face.name, BytesIO(truetype(face, ())[0]), asciiReadable=False)
         self.face = GlyphFace(face)
+        self.own = int(face.name in FIRST_FACES)
         self.sources: WeakKeyDictionary[PDFDocument, dict[int, str]] = WeakKeyDictionary()
+
+    def begun(self, document: PDFDocument) -> Any:
+        """What reportlab keeps of the font for a document, which has the font from now on."""
+        found = self.state.get(document)
+        if found is None:
+            found = self.state[document] = TTFont.State(False, self)
+            if self.own:
+                found.assignments, found.subsets, found.nextCode = {}, [[]], 256
+            found.internalName = common_name_of(self.face.whole) or f"G{len(document.fontMapping) + 1}"
+            document.fontMapping[self.fontName] = f"/{found.internalName}"
+            document.delayedFonts.append(self)
+        return found
+
+    def splitString(self, text: str, doc: PDFDocument, encoding: str = "utf-8") -> list[tuple[int, bytes]]:
+        self.begun(doc)
+        parts: list[tuple[int, bytes]] = super().splitString(text, doc, encoding)
+        return parts
+
+    def use(self, document: PDFDocument, codes: Iterable[int]) -> None:
+        """Have these of the common codes, and no others."""
+        glyphs, used = common_glyphs(self.face.whole), set(codes)
+        self.begun(document).subsets[0] = [FIRST + glyphs[code] if code in used else 0 for code in range(max(used) + 1)]
 
     def stands_for(self, document: PDFDocument, glyphs: Iterable[Glyph]) -> bool:
         """Note the glyphs; whether each can be read back as its source, which two sources of one glyph forbid."""
@@ -66,24 +94,45 @@ class GlyphFont(TTFont):
         return spelt
 
     def addObjects(self, doc: PDFDocument) -> None:
-        """Embed the subsets, each with the map of its codes to what they stand for."""
-        subsets = self.state[doc].subsets
-        written = [self.getSubsetInternalName(place, doc)[1:] for place in range(len(subsets))]
-        super().addObjects(doc)
-        sources = self.sources.pop(doc)
-        for place, subset in enumerate(subsets):
-            doc.idToObject["BasicFonts"].dict[written[place]].Widths = widths_of(self.face.whole, tuple(subset))
-            name = f"{SUBSETN(place).decode()}+{self.face.name.decode()}"
-            doc.idToObject[f"toUnicodeCMap:{name}"].content = to_unicode(
-                {code: sources[sign - FIRST] for code, sign in enumerate(subset) if sign in self.face.charToGlyph}
-            )
+        """Embed the subsets that are used, each with the map of its codes to what they stand for."""
+        sources = self.sources.pop(doc, {})
+        for place, subset in enumerate(self.state[doc].subsets):
+            codes = {code: sign - FIRST for code, sign in enumerate(subset) if sign in self.face.charToGlyph}
+            if codes:
+                said = {code: sources[glyph] if place >= self.own else COMMON[code] for code, glyph in codes.items()}
+                self.embed(doc, place, tuple(subset), said)
+        del self.state[doc]
+
+    def embed(self, document: PDFDocument, place: int, subset: tuple[int, ...], said: dict[int, str]) -> None:
+        name = f"{SUBSETN(place).decode()}+{self.face.name.decode()}"
+        first = min(said)
+        font = PDFTrueTypeFont()
+        font.Name, font.BaseFont = self.getSubsetInternalName(place, document)[1:], name
+        font.FirstChar, font.LastChar = first, len(subset) - 1
+        font.Widths = widths_of(self.face.whole, subset[first:])
+        written = PDFStream(content=to_unicode(said))
+        font.ToUnicode = document.Reference(written, f"toUnicodeCMap:{name}")
+        font.FontDescriptor = self.face.addSubsetObjects(document, name, list(subset))
+        document.Reference(font, font.Name)
+        document.idToObject["BasicFonts"].dict[font.Name] = font
+
+
+def common_name_of(face: Face) -> str:
+    """The name of a first face in every document; empty of another, which has the name of its place."""
+    return f"F{FIRST_FACES.index(face.name) + 1}" if face.name in FIRST_FACES else ""
+
+
+@lru_cache(400)
+def common_name(face: Face, size: float) -> str:
+    """How the common codes of a face are chosen in a size (ISO 32000-1, section 9.3.1)."""
+    return f"/{common_name_of(face)}+0 {number(size)} Tf"
 
 
 @lru_cache(200)
 def widths_of(face: Face, subset: tuple[int, ...]) -> bytes:
-    """The widths of the characters of a subset, as its font has them in the file."""
-    known = registered(face).face
-    return f"[{' '.join([number(known.getCharWidth(sign)) for sign in subset])}]".encode("ascii")
+    """The widths of the characters of a subset, as its font has them in the file; nothing where it has none."""
+    known = registered(face).face.charWidths
+    return f"[{' '.join([number(known.get(sign, 0)) for sign in subset])}]".encode("ascii")
 
 
 class GlyphFace(TTFontFace):

@@ -10,18 +10,18 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import groupby
 from operator import attrgetter
 from typing import NamedTuple
 
-import uharfbuzz as hb
-
 from catalogue.documents.model import Run, Style, Text
 from catalogue.documents.renderers.characters import HELD, KEPT, printable
 from catalogue.documents.renderers.pdf.bidi import in_visual_order, text_levels
+from catalogue.documents.renderers.pdf.codes import Spelling, spelled
 from catalogue.documents.renderers.pdf.faces import CHAINS, Face, carried_face, face_for, missing
+from catalogue.documents.renderers.pdf.shaping import Glyph, shape
 from catalogue.documents.sheets.geometry import Look
 
 DIRECTIONS = "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
@@ -41,18 +41,7 @@ Measure = Callable[[int], float]
 """The width that a line may have, by its place from 0."""
 
 
-@dataclass(frozen=True, slots=True)
-class Glyph:
-    """One glyph with what it stands for; lengths in thousandths of the size."""
-
-    id: int
-    advance: float
-    x: float
-    y: float
-    source: str
-
-
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(slots=True, eq=False)
 class Piece:
     """Glyphs of one face and direction, set side by side; a blank is a space between words.
 
@@ -68,21 +57,21 @@ class Piece:
     inked: bool
     blank: bool
     width: float
+    spelling: Spelling
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class SetLine:
     """A line as it stands on the page, from left to right; ``turned`` is the space at which it was broken, if it was.
 
-    The space has no width on the page but parts the words of a text that is read or copied.
+    The space has no width on the page but parts the words of a text that is read or copied. ``told`` is how the line is
+    written in every document, when that is known (``text``); empty where documents differ in it.
     """
 
     pieces: tuple[Piece, ...]
     turned: Piece | None = None
-
-    @property
-    def width(self) -> float:
-        return sum(map(WIDTH, self.pieces))
+    width: float = 0.0
+    told: str | None = field(default=None, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +166,7 @@ def finished(line: Sequence[Piece]) -> SetLine:
     turned = line[-1] if line and line[-1].blank else None
     while line and line[-1].blank:
         line = line[:-1]
-    return SetLine(tuple(in_visual_order(line)), turned)
+    return SetLine(tuple(in_visual_order(line)), turned, sum(map(WIDTH, line)))
 
 
 def is_simple(text: Text) -> bool:
@@ -301,7 +290,7 @@ def pieces(word: list[Character], look: Look) -> list[Piece]:
 def piece_of(text: str, face: Face, size: float, level: int, language: str, inked: bool) -> Piece:
     glyphs = shape(text, face, bool(level % 2))
     width = sum(glyph.advance for glyph in glyphs) * size / 1000
-    return Piece(glyphs, face, size, level, text, language, inked, text == " ", width)
+    return Piece(glyphs, face, size, level, text, language, inked, text == " ", width, spelled(glyphs, face))
 
 
 def fitting(word: list[Piece], room: float, look: Look) -> Iterator[list[Piece]]:
@@ -331,40 +320,3 @@ def width_of(sign: Character) -> float:
 def end_of_part(part: list[Character]) -> int:
     """Where a word is broken that fills a line: behind its last hyphen or stroke, else where the line ends."""
     return next((place for place in range(len(part), 0, -1) if part[place - 1].text in PARTING), len(part))
-
-
-@lru_cache(40000)
-def shape(text: str, face: Face, right_to_left: bool) -> tuple[Glyph, ...]:
-    """The glyphs of a text in one face, from left to right; the first of a cluster carries the cluster's text."""
-    buffer = hb.Buffer()
-    buffer.cluster_level = hb.BufferClusterLevel.MONOTONE_CHARACTERS
-    buffer.add_str(text)
-    buffer.guess_segment_properties()
-    buffer.direction = "rtl" if right_to_left else "ltr"
-    hb.shape(face.font, buffer, {"kern": True, "liga": True})
-    sources = cluster_texts(text, [info.cluster for info in buffer.glyph_infos], right_to_left)
-    return tuple(
-        Glyph(
-            info.codepoint,
-            face.thousandths(position.x_advance),
-            face.thousandths(position.x_offset),
-            face.thousandths(position.y_offset),
-            source,
-        )
-        for info, position, source in zip(buffer.glyph_infos, buffer.glyph_positions, sources, strict=True)
-    )
-
-
-def cluster_texts(text: str, clusters: list[int], right_to_left: bool) -> list[str]:
-    """What each glyph stands for: the whole cluster for its first glyph in reading order, nothing for the others."""
-    starts = sorted(set(clusters))
-    ends = dict(zip(starts, [*starts[1:], len(text)], strict=True))
-    sources = [""] * len(clusters)
-    seen: set[int] = set()
-    order = range(len(clusters) - 1, -1, -1) if right_to_left else range(len(clusters))
-    for place in order:
-        cluster = clusters[place]
-        if cluster not in seen:
-            sources[place] = text[cluster : ends[cluster]]
-            seen.add(cluster)
-    return sources

@@ -15,19 +15,19 @@ from typing import NamedTuple
 
 from reportlab.pdfgen.canvas import Canvas
 
+from catalogue.documents.renderers.pdf.codes import ESCAPED, moved
 from catalogue.documents.renderers.pdf.faces import Face
-from catalogue.documents.renderers.pdf.fonts import FIRST, GlyphFont, font_of
+from catalogue.documents.renderers.pdf.fonts import FIRST, GlyphFont, common_name, font_of
 from catalogue.documents.renderers.pdf.paths import number
-from catalogue.documents.renderers.pdf.setting import WIDTH, Glyph, Piece
+from catalogue.documents.renderers.pdf.setting import WIDTH, Piece, SetLine
 
-ESCAPED = tuple(f"\\{code:03o}" if chr(code) in "\\()\r\n" else chr(code) for code in range(256))
-"""Each code of a font as it stands in a string (ISO 32000-1, section 7.3.4.2): as it is, but for what a reader would
-take for an end of the string or of a line."""
 ITSELF = {ord(sign): sign for sign in "()-.0123456789 "}
 """What stands around the glyphs in what TJ is told."""
 
 
+FACE_AND_SIZE = attrgetter("face", "size")
 LOOK = attrgetter("font", "rise")
+SHOWN = attrgetter("spelling.shown")
 SPELT = attrgetter("spelt")
 SUBSET_AND_RISE = itemgetter(0, 1)
 
@@ -56,31 +56,60 @@ class Written:
 
 
 class Pen:
-    """What sets glyphs on the pages of one document. Words return: how each is written is found once."""
+    """What sets glyphs on the pages of one document. Words return: how each is written is found once.
+
+    ``met`` are the pieces that are written as in every document.
+    """
 
     def __init__(self, drawing: Canvas) -> None:
         self.drawing = drawing
+        self.met: set[Piece] = set()
         self.known: dict[Piece, Written] = {}
         self.hands: dict[Face, Hand] = {}
 
-    def draw_text(self, x: float, y: float, pieces: Iterable[Piece]) -> None:
+    def draw_line(self, x: float, y: float, line: SetLine, told: str) -> None:
+        """Set a line that is ``told`` alike in every document, its baseline at ``y`` from the foot of the page."""
+        self.met.update(line.pieces)
+        if line.turned:
+            self.met.add(line.turned)
+        self.drawing.addLiteral(f"BT 1 0 0 1 {number(x)} {number(y)} Tm {told} ET")
+
+    def draw_text(self, x: float, y: float, pieces: Sequence[Piece]) -> None:
         """Set pieces side by side from ``x`` on, their baseline at ``y`` from the foot of the page.
 
         A piece that its glyphs do not spell out for a reader has its text beside it (ISO 32000-1, section 14.9.4).
         """
-        known = self.known
-        told = [known.get(piece) or self.learn(piece) for piece in pieces]
-        if all(map(SPELT, told)):
-            self.drawing.addLiteral(f"BT 1 0 0 1 {number(x)} {number(y)} Tm {operators(told)} ET")
+        if all(map(SHOWN, pieces)):
+            self.met.update(pieces)
+            self.drawing.addLiteral(f"BT 1 0 0 1 {number(x)} {number(y)} Tm {told_everywhere(pieces)} ET")
             return
-        for spelt, group in groupby(told, key=SPELT):
+        for spelt, group in groupby(self.written(pieces), key=SPELT):
             stretch = list(group)
-            shown = f"BT 1 0 0 1 {number(x)} {number(y)} Tm {operators(stretch)} ET"
+            shown = f"BT 1 0 0 1 {number(x)} {number(y)} Tm {operators(runs_of(stretch))} ET"
             if not spelt:
                 text = "".join(one.text for one in stretch).encode("utf-16-be").hex().upper()
                 shown = f"/Span <</ActualText <FEFF{text}>>> BDC\n{shown}\nEMC"
             self.drawing.addLiteral(shown)
             x += sum(map(WIDTH, stretch))
+
+    def finish(self) -> None:
+        """Tell the fonts which of their common codes are used."""
+        used: dict[Face, set[int]] = {}
+        for piece in self.met:
+            used.setdefault(piece.face, set()).update(piece.spelling.codes)
+        for face, codes in used.items():
+            font_of(face).use(self.drawing._doc, codes)
+
+    def written(self, pieces: Iterable[Piece]) -> Iterator[Written]:
+        """How each piece is written; a blank in the same part of the font as the word before it."""
+        is_common = True
+        for piece in pieces:
+            is_common = bool(piece.spelling.shown) and (is_common or not piece.blank)
+            if is_common:
+                self.met.add(piece)
+                yield written_everywhere(piece)
+            else:
+                yield self.known.get(piece) or self.learn(piece)
 
     def learn(self, piece: Piece) -> Written:
         hand = self.hands.get(piece.face)
@@ -90,11 +119,17 @@ class Pen:
         return found
 
 
+@lru_cache(4000)
+def written_everywhere(piece: Piece) -> Written:
+    font = common_name(piece.face, piece.size)
+    return Written((Stroke(font, 0.0, f"({piece.spelling.shown})"),), True, piece.text, piece.width, font)
+
+
 class Hand:
     """What one face is written with in one document: which code its glyphs have, and what they are known to stand for.
 
     ``shown`` leads from the private character of a glyph to its code as it stands in a string, ``subsets`` to the part
-    of the font that has it; a face of which no more than that is used has but the first.
+    of the font that has it: of most faces the first that is given codes by the document.
     """
 
     def __init__(self, font: GlyphFont, drawing: Canvas) -> None:
@@ -115,7 +150,7 @@ class Hand:
         if not self.subsets.keys() >= template.needed:
             self.code(template.signs)
         if self.is_whole and template.is_level:
-            font = self.name(0, piece.size)
+            font = self.name(self.font.own, piece.size)
             shown = template.shown.translate(self.shown)
             return Written((Stroke(font, 0.0, shown),), spelt, piece.text, piece.width, font)
         strokes = tuple(self.strokes(piece, template.signs))
@@ -138,7 +173,7 @@ class Hand:
         coded = [(subset, ESCAPED[code]) for subset, part in parts for code in part]
         for sign, (subset, shown) in zip(signs, coded, strict=True):
             self.subsets[ord(sign)], self.shown[ord(sign)] = subset, shown
-            self.is_whole = self.is_whole and not subset
+            self.is_whole = self.is_whole and subset == self.font.own
 
     def name(self, subset: int, size: float) -> str:
         found = self.names.get((subset, size))
@@ -175,34 +210,43 @@ def template_of(piece: Piece) -> Template:
     )
 
 
-def moved(glyph: Glyph, face: Face, shown: str) -> str:
-    """A glyph's code as TJ is told it: moved by the glyph's own offset, then to where the next one begins.
+def told_by_itself(line: SetLine) -> str:
+    """How a line is written in every document where that is one text in one ink and the document's language.
 
-    The font has moved on by the glyph's width.
+    Found once for each line; empty where documents differ in it.
     """
-    before = f"{number(-glyph.x)} " if glyph.x else ""
-    after = face.width(glyph.id) - glyph.advance + glyph.x
-    return f"{before}({shown})" + (f"{number(after)} " if after else "")
+    if line.told is None:
+        pieces = (*line.pieces, line.turned) if line.turned else line.pieces
+        alike = all(map(SHOWN, pieces)) and len({(piece.language, piece.inked) for piece in pieces}) == 1
+        line.told = told_everywhere(pieces) if alike and not pieces[0].language else ""
+    return line.told
 
 
-def operators(stretch: Sequence[Written]) -> str:
-    """The operators that show pieces side by side; the baseline is left where it was.
+def told_everywhere(pieces: Sequence[Piece]) -> str:
+    return operators(
+        (common_name(face, size), 0.0, f"({''.join(map(SHOWN, group))})")
+        for (face, size), group in groupby(pieces, key=FACE_AND_SIZE)
+    )
 
-    Signs of strings are escaped in strings, so that ``)(`` ends one of them where another follows.
-    """
+
+def operators(strokes: Iterable[tuple[str, float, str]]) -> str:
+    """The operators that show strokes side by side: font, height, glyphs; the baseline is left where it was."""
     said, risen = [], 0.0
-    for font, rise, shown in runs_of(stretch):
+    for font, rise, shown in strokes:
         raised = f"{number(rise)} Ts " if rise != risen else ""
-        said.append(f"{raised}{font} [{''.join(shown).replace(')(', '')}] TJ")
+        said.append(f"{raised}{font} [{shown}] TJ")
         risen = rise
     return " ".join([*said, "0 Ts"] if risen else said)
 
 
-def runs_of(stretch: Sequence[Written]) -> Iterator[tuple[str, float, list[str]]]:
-    """The strokes of pieces, those of one font and height together: of most lines all."""
+def runs_of(stretch: Sequence[Written]) -> Iterator[tuple[str, float, str]]:
+    """The strokes of pieces, those of one font and height together: of most lines all.
+
+    Signs of strings are escaped in strings, so that ``)(`` ends one of them where another follows.
+    """
     fonts = {written.font for written in stretch}
     if len(fonts) == 1 and "" not in fonts:
-        yield fonts.pop(), 0.0, [written.strokes[0].shown for written in stretch]
+        yield fonts.pop(), 0.0, "".join([written.strokes[0].shown for written in stretch]).replace(")(", "")
         return
     for (font, rise), group in groupby((one for written in stretch for one in written.strokes), key=LOOK):
-        yield font, rise, [one.shown for one in group]
+        yield font, rise, "".join([one.shown for one in group]).replace(")(", "")

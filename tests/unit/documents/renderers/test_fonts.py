@@ -16,6 +16,7 @@ from fontTools.ttLib import TTFont
 
 from catalogue.documents.model import Document, Opening, Paper, value, wording
 from catalogue.documents.renderers.pdf import faces
+from catalogue.documents.renderers.pdf.codes import COMMON, FIRST_FACES, ITSELF, OTHERS, common_codes
 from catalogue.documents.renderers.pdf.fonts import font_of, to_unicode, truetype
 from catalogue.documents.renderers.pdf.pages import render_pdf
 
@@ -77,7 +78,7 @@ def test_a_text_of_many_signs_is_spread_over_several_subsets() -> None:
             for text in re.findall(r"<[0-9A-F]{2}> <([0-9A-F]{4})>", font.ToUnicode.read_bytes().decode())
         )
 
-    assert len(fonts) == 2
+    assert len(fonts) == 3  # the common codes of the folio, and two parts for the title
     assert set(signs) - set(said) == set()
 
 
@@ -137,3 +138,31 @@ def test_the_map_to_text_has_blocks_of_a_hundred_at_most() -> None:
 
     # Adobe Technical Note 5014 (CMap files), from memory: at most a hundred entries in a block
     assert re.findall(r"(\d+) beginbfchar", written) == ["100", "100", "50"]
+
+
+def test_a_word_of_common_signs_has_the_same_codes_in_every_document() -> None:
+    shown = []
+    for before in ("", "Łódź – “ffi”"):
+        with pikepdf.open(BytesIO(headed("Weir", before))) as pdf:
+            shown += re.findall(rb"\(Weir\S*\) TJ|\[\(.*W.*eir\)\] TJ", pdf.pages[0].Contents.read_bytes())
+
+    assert len(shown) == 2
+    assert shown[0] == shown[1]
+
+
+def test_each_common_character_has_one_code_in_every_first_face() -> None:
+    assert len(COMMON) == len(ITSELF) + len(OTHERS) == len(set(COMMON.values()))
+    for name in FIRST_FACES:
+        codes = common_codes(faces.carried_face(name))
+        missing = set(COMMON.values()) - {text for _glyph, text in codes}
+        assert {text for text in missing if len(text) == 1} == set()  # two faces have no ligatures
+        assert len(set(codes.values())) == len(codes)
+
+
+def test_a_blank_that_is_not_broken_is_read_back_as_itself() -> None:
+    with pikepdf.open(BytesIO(headed("9\N{NO-BREAK SPACE}March 2026"))) as pdf:
+        (font,) = embedded(pdf)["NotoSerif-Regular"]
+        read = font.ToUnicode.read_bytes().decode()
+
+    assert "<A0> <00A0>" in read
+    assert "<20> <0020>" in read
