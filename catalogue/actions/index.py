@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from django.db import models, transaction
 
@@ -12,6 +13,7 @@ from catalogue.actions.performances import reckon_days
 from catalogue.actions.works import index_work
 from catalogue.gathering import reading_of
 from catalogue.gathering.checks import AT_ONCE, Finding, Kind, name_of, records_of_the_catalogue
+from catalogue.gathering.kept_counts import let_go
 from catalogue.models import InstrumentationLine, Performance, Work
 from catalogue.models.fields import SearchTextField
 
@@ -40,6 +42,8 @@ def reindex(*, after_each: Callable[[], None] = lambda: None) -> Reindexed:
         mend(record, stale)
         records, mended = records + 1, mended + bool(stale)
         after_each()
+    if mended:
+        transaction.on_commit(let_go)
     return Reindexed(records, mended)
 
 
@@ -98,9 +102,21 @@ def rows_are_right(record: models.Model) -> bool:
 
 
 def mend(record: models.Model, stale: tuple[str, ...]) -> None:
-    """Write the reckoned columns and rows; ``update`` passes the history by, since the record itself is unchanged."""
+    """Write the reckoned columns and rows; ``update`` passes the history by, since the record itself is unchanged.
+
+    Its newest line alone tells them as they are now: counts are brought forward from it.
+    """
     columns = {name: getattr(record, name) for name in stale if name in derived_columns(type(record))}
     if columns:
         type(record)._base_manager.filter(pk=record.pk).update(**columns)
+        if hasattr(record, "history"):
+            tell_newest_line(record, columns)
     if isinstance(record, Work) and "instrumentation_lines" in stale:
         index_work(work=record)
+
+
+def tell_newest_line(record: Any, columns: dict[str, Any]) -> None:
+    lines = record.history
+    newest = lines.order_by("-history_id").values_list("history_id", flat=True).first()
+    if newest is not None:
+        lines.filter(history_id=newest).update(**columns)

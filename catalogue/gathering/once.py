@@ -7,12 +7,17 @@ that is not settled.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from functools import lru_cache, wraps
-from typing import Any, Generic, Protocol, TypeVar
+from typing import Any, Generic, NamedTuple, Protocol, TypeVar
 
-from catalogue.gathering.versions import State, Version
+from catalogue.gathering.kept_counts import Keeper, generation
+from catalogue.gathering.versions import State, Version, state_of_lists
 
 Answer = TypeVar("Answer")
+
+MOST_BEHIND = 200
+"""How many lines may be new since a file was written before it is written again."""
 
 _remembered: list[Any] = []
 
@@ -33,33 +38,104 @@ def once_for_each_state(most: int) -> Callable[[Callable[..., Answer]], Callable
     return wrap
 
 
+class Step(NamedTuple, Generic[Answer]):
+    """An answer that was brought forward, by so many lines of history."""
+
+    answer: Answer
+    lines: int
+
+
+@dataclass(frozen=True, slots=True)
+class Following(Generic[Answer]):
+    """How an answer follows the state of the lists.
+
+    ``reckon`` is asked for a catalogue by its key; ``bring`` brings the answer of a version to another version of that
+    catalogue, or returns nothing where it cannot. ``written`` makes bytes of an answer, of one that is not worth a file
+    nothing; ``read`` makes the answer of these again, and raises ValueError where it cannot.
+    """
+
+    reckon: Callable[[int], Answer]
+    bring: Callable[[Answer, Version, Version, int], Step[Answer] | None]
+    written: Callable[[Answer], bytes | None]
+    read: Callable[[bytes], Answer]
+
+
+@dataclass(frozen=True, slots=True)
+class Known(Generic[Answer]):
+    """An answer with its state, and how many lines ``behind`` it the file is; of which generation of files it is."""
+
+    state: State
+    answer: Answer
+    behind: int
+    generation: int
+
+
 class Brought(Generic[Answer]):
     """What is reckoned of a whole catalogue once, and afterwards brought forward from the last state to the next.
 
-    ``reckon`` is asked for a catalogue by its key; ``bring`` brings the answer of a version to what is now, or returns
-    nothing where it cannot. The answers of the ``most`` catalogues that were asked last are kept.
+    It is kept as a file, by which a process that starts knows what another one has reckoned. The answers of the
+    ``most`` catalogues that were asked last are remembered as well.
     """
 
-    def __init__(
-        self, reckon: Callable[[int], Answer], bring: Callable[[Answer, Version, int], Answer | None], most: int
-    ) -> None:
-        self.reckon, self.bring, self.most = reckon, bring, most
-        self.known: dict[int, tuple[State, Answer]] = {}
+    def __init__(self, following: Following[Answer], keeper: Keeper, most: int) -> None:
+        self.following, self.keeper, self.most = following, keeper, most
+        self.known: dict[int, Known[Answer]] = {}
         _remembered.append(self)
 
     def to(self, state: State, key: int) -> Answer:
-        """Return the answer in a state, which was asked for before; of one that is not settled nothing is kept."""
-        known = self.known.get(key)
-        if known and known[0] == state:
-            return known[1]
-        found = self.bring(known[1], known[0].version, key) if known and follows(state, known[0]) else None
-        answer = self.reckon(key) if found is None else found
-        if state.is_settled:
-            self.known.pop(key, None)
-            self.known[key] = state, answer
-            for oldest in list(self.known)[: -self.most]:
-                self.known.pop(oldest, None)
+        """Return the answer in a state of the lists of a composer, which was asked for before.
+
+        Nothing is kept of a state that is not settled, or that has passed while something was reckoned: a line that
+        came in between would be reckoned twice.
+        """
+        known = self.remembered(key) or self.filed(key)
+        if known and known.state == state:
+            return known.answer
+        follow = self.following
+        step = (
+            follow.bring(known.answer, known.state.version, state.version, key)
+            if known and follows(state, known.state)
+            else None
+        )
+        if known is not None and step is not None:
+            if state.is_settled:
+                self.keep(key, Known(state, step.answer, known.behind + step.lines, known.generation))
+            return step.answer
+        answer = follow.reckon(key)
+        if state.is_settled and state_of_lists([key]) == state:
+            self.keep(key, Known(state, answer, MOST_BEHIND + 1, generation()))
         return answer
+
+    def remembered(self, key: int) -> Known[Answer] | None:
+        known = self.known.get(key)
+        return known if known and known.generation == generation() else None
+
+    def filed(self, key: int) -> Known[Answer] | None:
+        """Return what another process has kept; of a version that was settled, else it would not have been."""
+        found, now = self.keeper.found(key), generation()
+        if found is None:
+            return None
+        version, content = found
+        try:
+            known = Known(State(version, is_settled=True), self.following.read(content), 0, now)
+        except (ValueError, TypeError, KeyError, IndexError):
+            return None
+        self.remember(key, known)
+        return known
+
+    def keep(self, key: int, known: Known[Answer]) -> None:
+        if known.behind > MOST_BEHIND:
+            content = self.following.written(known.answer)
+            if content is not None:
+                self.keeper.keep(key, known.state.version, content)
+                known = Known(known.state, known.answer, 0, generation())
+        self.remember(key, known)
+
+    def remember(self, key: int, known: Known[Answer]) -> None:
+        self.known.pop(key, None)
+        self.known[key] = known
+        for oldest in list(self.known)[: -self.most]:
+            self.known.pop(oldest, None)
 
     def cache_clear(self) -> None:
         self.known.clear()
@@ -67,6 +143,8 @@ class Brought(Generic[Answer]):
 
 def follows(state: State, earlier: State) -> bool:
     """Whether a state can have come from an earlier one: every line of it has the same number, or a higher one."""
+    if len(earlier.version) != len(state.version):
+        return False
     pairs = list(zip(earlier.version, state.version, strict=True))
     numbers = [(before, now) for before, now in pairs if isinstance(before, int) and isinstance(now, int)]
     gone = any(before is not None and now is None for before, now in pairs)
@@ -89,6 +167,6 @@ def let_go_with_all(holder: Held) -> Held:
 
 
 def forget_all() -> None:
-    """Let every answer go, as after a start."""
+    """Let every answer go, as after a start; what is kept in files stays."""
     for function in _remembered:
         function.cache_clear()

@@ -6,19 +6,23 @@ a history, so only the works are counted again of which a playing, or a performa
 
 from __future__ import annotations
 
+from array import array
 from collections.abc import Collection, Mapping
 from datetime import date
 from typing import Any, NamedTuple
 
 from django.db.models import Count, Max, Min, Q
 
-from catalogue.gathering.once import Brought, once_for_each_state
+from catalogue.gathering.kept_counts import Keeper
+from catalogue.gathering.once import Brought, Following, Step, once_for_each_state
 from catalogue.gathering.versions import State, Version, place_of
 from catalogue.models import Performance, ProgrammedWork, Work
 from catalogue.terms import PerformanceStatus
 
 MOST_NEW = 500
 """If more lines than these are new, all works are counted again."""
+FEWEST_KEPT = 2_000
+"""Of fewer playings no file is written: they are counted in no time."""
 TOOK_PLACE = Q(
     performance__deleted_at__isnull=True,
     performance__status__in=(PerformanceStatus.GIVEN, PerformanceStatus.OLD_STYLE_DATE),
@@ -59,12 +63,13 @@ def count_all(composer: int) -> Tallies:
     return counted(ProgrammedWork.objects.filter(work__in=theirs))
 
 
-def bring_forward(known: Tallies, version: Version, composer: int) -> Tallies | None:
+def bring_forward(known: Tallies, version: Version, _until: Version, composer: int) -> Step[Tallies] | None:
     works = works_with_new_lines(version, composer)
     if works is None:
         return None
     left = {work: tally for work, tally in known.items() if work not in works}
-    return left | counted(ProgrammedWork.objects.filter(work__in=works, work__composer=composer))
+    again = counted(ProgrammedWork.objects.filter(work__in=works, work__composer=composer))
+    return Step(left | again, len(works))
 
 
 def works_with_new_lines(version: Version, composer: int) -> set[int] | None:
@@ -89,4 +94,26 @@ def new_lines(model: Any, version: Version, **owner: Any) -> Collection[int] | N
     return None if len(found) > MOST_NEW else set(found)
 
 
-_brought: Brought[Tallies] = Brought(count_all, bring_forward, 32)
+# ---- as bytes
+
+
+def written(tallies: Tallies) -> bytes | None:
+    """Return the number of each work, how often it was performed, and the number of the day, 0 where there is none."""
+    if sum(tally.times for tally in tallies.values()) < FEWEST_KEPT:
+        return None
+    told = (
+        number for work, (times, last) in tallies.items() for number in (work, times, last.toordinal() if last else 0)
+    )
+    return array("q", told).tobytes()
+
+
+def read(content: bytes) -> Tallies:
+    told = array("q")
+    told.frombytes(content)
+    rows = zip(told[::3], told[1::3], told[2::3], strict=True)
+    return {work: Tally(times, date.fromordinal(last) if last else None) for work, times, last in rows}
+
+
+_brought: Brought[Tallies] = Brought(
+    Following(count_all, bring_forward, written, read), Keeper("tallies", __file__), most=32
+)

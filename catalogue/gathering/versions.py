@@ -208,6 +208,7 @@ def statement_of_lists(owner: str, vendor: str) -> str:
         *(newest(model, owner) for model in OF_LISTS),
         newest(Performance, owner, "history_date"),
         *(newest(model) for model in PARTS_OF_LISTS),
+        newest(Work, owner, "history_date"),
         TABLES[vendor],
         SETTLED[vendor],
     ]
@@ -272,6 +273,12 @@ def has_composer(model: Any) -> bool:
 def place_of(model: Any) -> int:
     """Return at which place of the version of lists the newest line of this kind of record stands."""
     return (*OF_LISTS, None, *PARTS_OF_LISTS).index(model)
+
+
+def moment_of(model: Any, version: Version) -> Any:
+    """Return of when the newest line of this kind of record is, as the database tells it; None where it is not told."""
+    place = {Performance: len(OF_LISTS), Work: len(OF_LISTS) + 1 + len(PARTS_OF_LISTS)}.get(model)
+    return None if place is None else version[place]
 
 
 def newest(model: Any, owner: str = "", column: str = "history_id") -> str:

@@ -160,8 +160,8 @@ class Performance(Record, Deletable, Guarded):
                 )
                 for column in ("kind", "status")
             ),
-            models.Index(
-                fields=["composer", "venue", "city", "country"],
+            LatestFirst(
+                fields=["composer", "venue", "city", "country", "-first_day", "-time", "-id"],
                 condition=Q(deleted_at__isnull=True),
                 name="performance_by_place",
             ),

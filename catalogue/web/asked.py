@@ -16,8 +16,16 @@ from catalogue.web.access import CatalogueRequest
 from catalogue.web.filters.drawn import drawn_questions, typed_in
 from catalogue.web.filters.performances import PerformanceFilter
 from catalogue.web.filters.works import WorkFilter
-from catalogue.web.tables.lists import Group, ListTable
-from catalogue.web.tables.performance_orders import COUNTED, YEARS, group_with, groups_in_order, groups_of_years
+from catalogue.web.tables.lists import ListTable
+from catalogue.web.tables.performance_orders import (
+    COUNTED,
+    YEARS,
+    AnyGroup,
+    group_in_country,
+    group_with,
+    groups_in_order,
+    groups_of_years,
+)
 from catalogue.web.tables.performances import PerformanceTable
 from catalogue.web.tables.works import WorkTable
 from catalogue.web.wording import page_language
@@ -75,7 +83,7 @@ def asked_performances(request: CatalogueRequest, *, today: date, state: State |
     return found
 
 
-def grouped(asked: Asked, composer: Composer) -> Sequence[Group] | None:
+def grouped(asked: Asked, composer: Composer) -> Sequence[AnyGroup] | None:
     """Return the groups in which performances stand, where nothing is asked but an order, or years or one thing that is
     counted.
 
@@ -91,7 +99,11 @@ def grouped(asked: Asked, composer: Composer) -> Sequence[Group] | None:
         since, until = (int(given[name]) if name in given else None for name in YEARS)
         return groups_of_years(since, until, composer, table.state)
     ((name, value), *more) = given.items()
-    return (group_with(name, value, composer, table.state),) if name in COUNTED and not more else None
+    if more or name not in (*COUNTED, "country"):
+        return None
+    if name == "country":
+        return (group_in_country(value, composer, table.state),)
+    return (group_with(name, value, composer, table.state),)
 
 
 def is_usual(table: ListTable) -> bool:

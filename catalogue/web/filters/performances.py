@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
@@ -11,6 +11,7 @@ from django import forms
 from django.db.models import Q, QuerySet
 from django.utils.translation import gettext_lazy as _
 
+from catalogue.gathering.numbers import numbers_at
 from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Composer, Performance, ProgrammedWork, Venue, Work
@@ -94,10 +95,17 @@ class PerformanceFilter(EventFilter):
 
 
 @once_for_each_state(256)
-def countries_at(_state: State, composers: tuple[int, ...]) -> tuple[str, ...]:
+def countries_at(state: State, composers: tuple[int, ...]) -> tuple[str, ...]:
     """Return the countries in which the composers' music was performed, by name."""
+    halls = dict(Venue.with_deleted.filter(composer__in=composers).values_list("pk", "country"))
+    found = {halls.get(hall) or own for hall, _city, own in places_at(state, composers)}
+    return tuple(sorted(found - {""}, key=write_country))
+
+
+def places_at(state: State, composers: tuple[int, ...]) -> Iterable[tuple[Any, ...]]:
+    """Return hall, town and country of all performances, each once: of one composer they are counted anyway."""
+    if len(composers) == 1:
+        return numbers_at(state, composers[0]).places
     performances = Performance.objects.filter(composer__in=composers).order_by()
     places = performances.values_list("composer", "venue", "city", "country").distinct()  # as an index has them
-    halls = dict(Venue.with_deleted.filter(composer__in=composers).values_list("pk", "country"))
-    found = {halls.get(hall) or own for _composer, hall, _city, own in places}
-    return tuple(sorted(found - {""}, key=write_country))
+    return (place for _composer, *place in places)  # type: ignore[misc]

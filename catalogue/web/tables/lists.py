@@ -10,7 +10,7 @@ from __future__ import annotations
 from array import array
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any, ClassVar
+from typing import Any, ClassVar, Protocol
 
 import django_tables2 as tables
 from django.core.exceptions import EmptyResultSet
@@ -129,6 +129,15 @@ class RememberingPaginator(KnownPaginator):
         super().__init__(found, per_page, keys_at(state, question_of(found)))
 
 
+class Keyed(Protocol):
+    """Rows that stand together in an order: so many, and the keys of those from one place up to another."""
+
+    @property
+    def number(self) -> int: ...
+
+    def keys(self, start: int, end: int) -> Sequence[int]: ...
+
+
 @dataclass(frozen=True, slots=True)
 class Group:
     """Rows that stand together in an order: their ``number``, and what asks for them in their own order.
@@ -149,7 +158,7 @@ class Group:
 class GroupedPaginator(DeferredPaginator):
     """For rows in few groups, one after the other: only those groups are asked that a page lies in."""
 
-    def __init__(self, found: QuerySet[Any], per_page: int, groups: Sequence[Group]) -> None:
+    def __init__(self, found: QuerySet[Any], per_page: int, groups: Sequence[Keyed]) -> None:
         super().__init__(found, per_page)
         self.groups = groups
 
@@ -207,7 +216,7 @@ class ListTable(tables.Table):
 
     composers: Sequence[Composer]
     remembers: bool = False
-    groups: Sequence[Group] | None = None
+    groups: Sequence[Keyed] | None = None
     caption: ClassVar[str | Promise] = ""
     cards_early: ClassVar[bool] = False
     on_request: ClassVar[tuple[str, ...]] = ()

@@ -31,7 +31,6 @@ from catalogue.web.tables.lists import AT_ONCE, ListColumn, ListTable, Ordered, 
 from catalogue.web.tables.performance_orders import EARLIEST_FIRST
 from catalogue.web.wording import page_language
 
-TO_COME = (PerformanceStatus.PLANNED, PerformanceStatus.CONFIRMED)
 KINDS, STATUSES = (dict(choices_of(terms)) for terms in (PerformanceKind, PerformanceStatus))
 MOST_PERFORMERS = 3
 

@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from datetime import date
 
 from django.core.exceptions import ValidationError
-from django.db.models import Max, Min
 from django.http import Http404, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -16,7 +15,7 @@ from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.journeys import mark_step
 from catalogue.actions.performances import delete_performance, restore_performance
-from catalogue.gathering.once import once_for_each_state
+from catalogue.gathering.numbers import numbers_at
 from catalogue.gathering.statistics import gather_held
 from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Composer, Performance
@@ -29,7 +28,6 @@ from catalogue.web.notices import say
 from catalogue.web.performance_page import performance_page
 from catalogue.web.programmes import name_of
 from catalogue.web.saved_views import Views, views_of
-from catalogue.web.tables.performances import TO_COME
 from catalogue.web.tallies import by_coming_month, by_country, by_year
 from catalogue.web.views.library import library_performance, library_performances
 from catalogue.web.wording import page_language
@@ -78,19 +76,14 @@ def performance_years(request: CatalogueRequest) -> HttpResponse:
     return render(request, "performances/performance_years.html", context)
 
 
-@once_for_each_state(256)
-def counted_at(_state: State, composer: Composer, today: date) -> Mapping[str, int]:
-    """Return how many performances there are, in which years, and how many are to come.
-
-    Asked one by one, each is answered by an index alone; asked together, every row is read.
-    """
-    ours = Performance.objects.filter(composer=composer)
-    first, last = ours.aggregate(first=Min("first_day"))["first"], ours.aggregate(last=Max("last_day"))["last"]
+def counted_at(state: State, composer: Composer, today: date) -> Mapping[str, int | None]:
+    """Return how many performances there are, in which years, and how many are to come."""
+    numbers = numbers_at(state, composer.pk)
     return {
-        "all": ours.count(),
-        "coming": ours.filter(status__in=TO_COME).from_day(today).count(),
-        "first": first and first.year,
-        "last": last and last.year,
+        "all": numbers.all,
+        "coming": numbers.to_come(today),
+        "first": numbers.first_year,
+        "last": numbers.last_year,
     }
 
 
