@@ -44,7 +44,7 @@ from catalogue.instrumentation.bracket_words import (
 )
 from catalogue.instrumentation.chair_lists import chair_list, make_up, one_each, pointed_chairs_apart
 from catalogue.instrumentation.channels import channels_at
-from catalogue.instrumentation.choices import chosen_kind, chosen_size
+from catalogue.instrumentation.choices import chosen_kind, chosen_of_kind, chosen_size
 from catalogue.instrumentation.choirs import say_of_choir
 from catalogue.instrumentation.denials import denial_start, leave_out
 from catalogue.instrumentation.doublings import Doubling, doublings_in
@@ -368,6 +368,7 @@ RULES = (
     some_elsewhere,
     realised,
     voice_told,
+    chosen_of_kind,
     optional_player,
     beside_body,
     amplification,

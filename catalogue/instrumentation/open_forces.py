@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from catalogue.instrumentation import collectives, limits
+from catalogue.instrumentation.choices import names_choice
 from catalogue.instrumentation.denials import denial_start
 from catalogue.instrumentation.drafts import Count, Draft, Forces
 from catalogue.instrumentation.lexicon import (
@@ -97,7 +98,8 @@ def open_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
         for draft in forces.drafts:
             draft.role = "soloist"
     asked = of_players(nodes, asked)
-    if not asked.anyone and introduces(nodes, asked.noun):
+    chosen = asked.words > asked.end and asked.noun < len(nodes) and names_choice(nodes[asked.noun])
+    if not asked.anyone and not chosen and introduces(nodes, asked.noun):
         return [], asked.noun, True
     return number_of_others(nodes, at, asked, forces) or left_open(nodes, at, asked, forces)
 

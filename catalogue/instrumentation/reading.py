@@ -22,6 +22,7 @@ from catalogue.instrumentation import (
     orchestras,
     percussion,
     plurals,
+    quintets,
     settling,
     sizes,
     soloists,
@@ -170,6 +171,7 @@ def settle(forces: Forces) -> None:
     percussion.settle_percussion(forces, orchestral=orchestral)
     denials.from_bodies(forces)
     strings.chamber_strings(forces)
+    quintets.strings_of_orchestra(forces)
     sections_by_parts(forces)
     strings.settle_strings(forces, orchestral=orchestral)
     say_of_numbers(forces)

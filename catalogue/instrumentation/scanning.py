@@ -14,6 +14,7 @@ from dataclasses import replace
 
 from catalogue.instrumentation import choirs, ensembles, headings, limits, page_labels
 from catalogue.instrumentation.channels import lists_players
+from catalogue.instrumentation.choices import choice_after_colon, is_kind
 from catalogue.instrumentation.choir_names import calls_choir
 from catalogue.instrumentation.clause_tails import opens_clause, quiet, say_of_others, shorter, tells_of_players
 from catalogue.instrumentation.describing import describe
@@ -303,6 +304,9 @@ class Scan:
             end = list_end(self.nodes, at, draft)
         elif draft.family == "electronics" and self.says_more(at):
             end = headings.line_end(self.nodes, at)
+        elif is_kind(draft) and (choice := choice_after_colon(self.nodes, at)) is not None:
+            draft.brackets.append(choice)
+            return at + 1 + len(choice.nodes)
         else:
             return at
         if end > at + 1 and not isinstance(self.nodes[at + 1], Bracket):
