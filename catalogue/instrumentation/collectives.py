@@ -14,11 +14,11 @@ SIZES = {
     2: keyed("duo duet duett dúo"),
     3: keyed("trio tríos"),
     4: keyed("quartet quartett quatuor quartetto cuarteto qrt qt qtet 4tet"),
-    5: keyed("5tet qnt quintet quintett quintette quintetto quinteto"),
+    5: keyed("5tet qnt quintet quintett quintette quintuor quintetto quinteto"),
     6: keyed("sextet sextett sextuor sestetto sexteto"),
     7: keyed("septet septett septuor settimino septeto"),
     8: keyed("octet oktett octuor ottetto octeto"),
-    9: keyed("nonet nonett nonette nonetto noneto"),
+    9: keyed("nonet nonett nonette nonetto noneto nonuor"),
     10: keyed("dectet decet dezett dixtuor decimino deceto decimet"),
 }
 STRINGS_WORDS = keyed(
