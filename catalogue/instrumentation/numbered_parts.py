@@ -13,7 +13,6 @@ def merge_seats(forces: Forces) -> None:
     """Make one line of numbered players or parts of an instrument, ``Oboe 1, Oboe 2``, ``1st horn``, ``flute 1,2``."""
     if not [draft for draft in forces.drafts if draft.seats or draft.number_after]:
         return
-    say_of_band_parts(forces)
     merged: dict[tuple[str, str | None, str], Draft] = {}
     kept: list[Draft] = []
     totals = players_of_parts(forces)
@@ -54,20 +53,6 @@ def sits_with(draft: Draft, seats: tuple[int, ...], before: list[Draft]) -> bool
     counted.chairs = sorted([*counted.chairs, *draft.chairs], key=lambda chair: chair.chair or 0)
     counted.counted(max(counted.most, seats[0]))
     return True
-
-
-BAND = {"alto-saxophone", "euphonium", "baritone-horn"}
-FEWEST_PARTS = 5
-
-
-def say_of_band_parts(forces: Forces) -> None:
-    """Say of the parts of a band, a line each, that one player was read for each: a band has several to a part."""
-    numbered = [draft for draft in forces.drafts if draft.number_after and draft.count is None]
-    winds = {draft.family for draft in numbered} >= {"woodwind", "brass"}
-    band = any(draft.slug in BAND for draft in forces.drafts)
-    if band and winds and len(numbered) >= FEWEST_PARTS and "\n" in forces.text:
-        message = "The parts of a band are listed; one player was read for each."
-        forces.remark("band-parts", message, numbered[0].start, numbered[-1].end, "several players to a part")
 
 
 def players_of_parts(forces: Forces) -> dict[tuple[str, str | None, str], list[tuple[int, int]]]:

@@ -31,6 +31,7 @@ from catalogue.instrumentation import (
 from catalogue.instrumentation.absences import shortened
 from catalogue.instrumentation.accounts import say_of_unaccounted
 from catalogue.instrumentation.asides import beside
+from catalogue.instrumentation.band_parts import say_of_band_parts
 from catalogue.instrumentation.capitals import quiet_capitals
 from catalogue.instrumentation.dashes import say_of_dashes
 from catalogue.instrumentation.drafts import Draft, Forces
@@ -178,6 +179,7 @@ def settle(forces: Forces) -> None:
     say_of_strange_doublings(forces)
     say_of_dashes(forces)
     codes.say_of_pointed_v(forces)
+    say_of_band_parts(forces.speech.nodes, forces)
     merge_seats(forces)
     settling.refuse_nameless(forces)
 
