@@ -125,8 +125,7 @@ class Moves:
             self.performances.add(row.performance_id)
 
     def announce(self) -> None:
-        for performance in Performance.objects.filter(pk__in=self.performances).select_related("venue").order_by("pk"):
-            announce(performance=performance, now=self.now)
+        announce(performances=Performance.objects.filter(pk__in=self.performances), now=self.now)
 
 
 # ---- merging

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
+from typing import Any
 
 from django.contrib.auth.models import AbstractBaseUser
 from django.db import transaction
+from django.db.models import F, QuerySet
 
 from catalogue.actions.deletion import delete_record, restore_record
 from catalogue.actions.saving import differs, latest_of, refuse_overtaken, set_rows, store
@@ -15,6 +17,10 @@ from catalogue.timing import MomentError, PartialDate, moment_at
 
 PLACE_OF_VENUE = ("name", "city", "region", "country", "zone", "latitude", "longitude")
 SHOWN_IN_CALENDARS = ("date", "time", "zone", "second_time", "venue_id", "city", "country", "status", "event_title")
+RECKONED = ("first_day", "last_day", "starts_at", "search_text")
+SEARCH_TEXT: Any = Performance._meta.get_field("search_text")
+AT_ONCE = 500
+"""Performances that are written at once: a database takes only so many values in a statement."""
 
 
 @transaction.atomic
@@ -79,13 +85,37 @@ def starting_moment(performance: Performance) -> datetime | None:
         return None
 
 
-def announce(*, performance: Performance, now: datetime) -> None:
-    """Save a performance whose entry in calendars has changed through another record."""
+@transaction.atomic
+def announce(*, performances: QuerySet[Performance], now: datetime) -> None:
+    """Save performances whose entries in calendars have changed through another record, each with a new revision.
+
+    A work may stand on hundreds of programmes, and whoever saves it holds up everybody who writes meanwhile: all are
+    counted and dated by one statement, and only what is reckoned anew and comes out differently is written for each.
+    """
+    found = performances.select_related("venue").select_for_update(of=("self",)).order_by("pk")
+    rows = list(found)
+    for start in range(0, len(rows), AT_ONCE):
+        announce_together(rows[start : start + AT_ONCE], now)
+
+
+def announce_together(rows: Sequence[Performance], now: datetime) -> None:
+    others = [row for row in rows if reckoned_otherwise(row)]
+    stored = Performance._base_manager.filter(pk__in=[row.pk for row in rows])
+    stored.update(sequence=F("sequence") + 1, saves=F("saves") + 1, changed_at=now)
+    Performance._base_manager.bulk_update(others, RECKONED)
+    for row in rows:
+        row.sequence += 1
+        row.saves += 1
+        row.changed_at = now
+    Performance.history.bulk_history_create(rows, update=True, default_change_reason=None)
+
+
+def reckoned_otherwise(performance: Performance) -> bool:
+    """Reckon the columns of a performance that follow from others; return whether any comes out differently."""
+    before = [getattr(performance, column) for column in RECKONED]
     reckon_days(performance)
-    performance.sequence += 1
-    performance.saves += 1
-    performance.changed_at = now
-    performance.save()
+    SEARCH_TEXT.pre_save(performance, add=False)
+    return before != [getattr(performance, column) for column in RECKONED]
 
 
 @transaction.atomic
@@ -98,8 +128,7 @@ def save_venue(*, venue: Venue, now: datetime) -> Venue:
     refuse_overtaken(venue, before)
     store(venue, now)
     if before is not None and differs(venue, before, PLACE_OF_VENUE):
-        for performance in Performance.objects.filter(venue=venue).select_related("venue").order_by("pk"):
-            announce(performance=performance, now=now)
+        announce(performances=Performance.objects.filter(venue=venue), now=now)
     return venue
 
 

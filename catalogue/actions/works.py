@@ -47,8 +47,7 @@ def save_work(
     if cues is not None:
         set_cues(work=work, cues=cues)
     if before is not None and before.title != work.title:
-        for performance in Performance.objects.of_work(work).order_by("pk"):
-            announce(performance=performance, now=now)
+        announce(performances=Performance.objects.of_work(work), now=now)
     return work
 
 

@@ -1,9 +1,11 @@
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 from django.core.exceptions import ValidationError
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
 
 from catalogue.actions.saving import Overtaken
 from catalogue.actions.works import (
@@ -97,6 +99,38 @@ def test_new_title_gives_the_calendar_entries_a_new_revision() -> None:
     other.refresh_from_db()
     assert (on_programme.sequence, on_programme.changed_at) == (before + 1, LATER)
     assert other.changed_at == NOW
+
+
+def test_new_title_is_written_into_many_calendar_entries_at_once() -> None:
+    def asked(number: int) -> int:
+        work = make_work(f"Tides {number}")
+        for _time in range(number):
+            make_performance(work, date="2026-06-01")
+        work.title = f"Ebb {number}"
+        with CaptureQueriesContext(connection) as asked:
+            save_work(work=work, now=LATER)
+        found = Performance.objects.of_work(work)
+        assert set(found.values_list("sequence", "saves", "changed_at")) == {(1, 2, LATER)}
+        lines = Performance.history.filter(id__in=found).order_by("history_id")
+        assert list(lines.filter(history_type="~").values_list("id", "sequence", "saves", "history_change_reason")) == [
+            (performance.pk, 1, 2, None) for performance in found.order_by("pk")
+        ]
+        return len(asked)
+
+    assert asked(1) == asked(3)
+
+
+def test_calendar_entries_that_were_reckoned_wrongly_are_put_right_with_a_new_title() -> None:
+    work = make_work("Tides")
+    performances = [make_performance(work, date="2026-06-01", city=city) for city in ("Oslo", "Åre")]
+    Performance.objects.filter(pk=performances[1].pk).update(first_day=None, last_day=None, search_text="")
+    work.title = "Ebb"
+
+    save_work(work=work, now=LATER)
+
+    told = Performance.objects.order_by("pk").values_list("first_day", "last_day", "search_text", "sequence")
+    day = date(2026, 6, 1)
+    assert list(told) == [(day, day, performances[0].search_text, 1), (day, day, performances[1].search_text, 1)]
 
 
 def test_saving_without_a_new_title_leaves_calendars_alone() -> None:
