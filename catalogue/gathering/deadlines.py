@@ -18,7 +18,7 @@ def gather_deadlines(composer: Composer) -> tuple[DeadlineFacts, ...]:
     """
     calls = Call.objects.filter(composer=composer, closes_on__isnull=False).undecided().next_first()
     calls = calls.select_related("submission")
-    due = (gather_due_back(hire) for hire in still_out(composer))
+    due = (gather_due_back(hire) for hire in still_out(composer.pk))
     return (*(gather_deadline(call) for call in calls), *(one for one in due if one.day is not None))
 
 

@@ -9,6 +9,7 @@ from django.db.models import Case, DateField, Q, QuerySet, When
 from django.db.models.functions import Coalesce
 
 from catalogue.facts import PerformanceFacts
+from catalogue.gathering.among import among
 from catalogue.gathering.columns import facts_of
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.readings import readable
@@ -144,10 +145,11 @@ def with_due(found: QuerySet[Hire]) -> QuerySet[Hire]:
 # ---- who has which set
 
 
-def still_out(*composers: Composer) -> QuerySet[Hire]:
-    """Return the hires that went out, are to come back and have not, with what names them; one query."""
+def still_out(*composers: int) -> QuerySet[Hire]:
+    """Return what some composers lent, is to come back and has not, with what names each hire; one query."""
     lent = [Purpose.HIRE.value, Purpose.PERUSAL.value, Purpose.OWN_USE.value]
-    found = Hire.objects.filter(composer__in=composers, out_on__isnull=False, back_on__isnull=True, purpose__in=lent)
+    ours = Hire.objects.filter(among("composer_id", composers))
+    found = ours.filter(out_on__isnull=False, back_on__isnull=True, purpose__in=lent)
     return found.select_related("person", "organisation", "work", "material_set").order_by("pk")
 
 

@@ -11,6 +11,7 @@ from uuid import uuid5
 from django.db.models import Max, QuerySet, Sum
 
 from catalogue.facts import DueFacts, SessionFacts
+from catalogue.gathering.among import among
 from catalogue.gathering.performances import gather_performance
 from catalogue.gathering.readings import readable, reading_of
 from catalogue.instrumentation import Instrumentation
@@ -84,14 +85,14 @@ def led(performance: Performance, leads: dict[tuple[int, int | None], Leads]) ->
 
 def gather_leads(composers: Collection[int]) -> dict[tuple[int, int | None], Leads]:
     """Return the lead times that are kept, by the composer and the presenter for whom they are; one query."""
-    kept = LeadTimes.objects.filter(composer__in=composers).order_by("pk")
+    kept = LeadTimes.objects.filter(among("composer_id", composers)).order_by("pk")
     return {(one.composer_id, one.organisation_id): one.said() for one in kept}
 
 
 def gather_terms(composers: Collection[int]) -> dict[int, list[FilingTerm]]:
     """Return the deadlines of societies that are kept, by the composer; one query."""
     found: dict[int, list[FilingTerm]] = {}
-    for one in SocietyDeadline.objects.filter(composer__in=composers).order_by("pk"):
+    for one in SocietyDeadline.objects.filter(among("composer_id", composers)).order_by("pk"):
         rule: FilingRule | None = readable(one.rule, None)
         if rule is not None:
             term = FilingTerm(
@@ -101,12 +102,15 @@ def gather_terms(composers: Collection[int]) -> dict[int, list[FilingTerm]]:
     return found
 
 
-def asked_back(composers: Collection[Any]) -> timedelta:
-    """Return how far back performances may still ask for something; one query."""
-    kept = SocietyDeadline.objects.filter(composer__in=composers).values_list("rule", flat=True)
-    rules: list[FilingRule] = [rule for one in kept if (rule := readable(one, None)) is not None]
-    waits = (timedelta(days=rule.longest) + STILL_LOOKED_AT for rule in rules)
-    return max((ASKED_BACK, *waits))
+def asked_back(composers: Collection[int]) -> dict[int, timedelta]:
+    """Return how far back performances may still ask for something, by the composer; one query."""
+    found = dict.fromkeys(composers, ASKED_BACK)
+    kept = SocietyDeadline.objects.filter(among("composer_id", composers)).values_list("composer", "rule")
+    for composer, one in kept:
+        rule: FilingRule | None = readable(one, None)
+        if rule is not None:
+            found[composer] = max(found[composer], timedelta(days=rule.longest) + STILL_LOOKED_AT)
+    return found
 
 
 def returns_of(keys: Collection[int]) -> dict[int, list[Return]]:
@@ -291,7 +295,9 @@ def gather_dues(
 
     Before a performance what comes before it, afterwards the rest.
     """
-    near = performances.from_day(today - asked_back([composer])).filter(first_day__lte=today + ASKED_AHEAD)
+    near = performances.from_day(today - asked_back([composer.pk])[composer.pk]).filter(
+        first_day__lte=today + ASKED_AHEAD
+    )
     records = list(near.with_everything_printed())
     around, said = gather_around(records), lead_times_said(composer)
     return tuple(

@@ -77,6 +77,7 @@ OF_LISTS: tuple[Any, ...] = (Organisation, Performance, Person, Venue, Work)
 PARTS_OF_LISTS: tuple[Any, ...] = (PerformanceCredit, ProgrammedWork)
 PARTS_OF_PAGES: tuple[Any, ...] = (Commission, Movement, *PARTS_OF_LISTS)
 OF_SITE: tuple[Any, ...] = (Composer, Performance, ProgrammedWork, Work)
+OF_DUES: tuple[Any, ...] = (Composer, *OF_COMPOSER, *OF_PARTS)
 
 
 def state_of_address(composer: int, token_sha256: str) -> State:
@@ -223,7 +224,7 @@ def statement_of_composers(vendor: str) -> str:
 @cache
 def statement_of_dues(vendor: str) -> str:
     lines = [
-        *(newest(model) for model in (Composer, *OF_COMPOSER, *OF_PARTS)),
+        *(newest(model) for model in OF_DUES),
         newest(Performance, column="history_date"),
         f"(SELECT MAX(id) FROM {quoted(RiderSending)})",  # noqa: S608
         TABLES[vendor],
@@ -255,15 +256,20 @@ def statement_of_site(vendor: str) -> str:
 @cache
 def statement_of_everything(owner: str, vendor: str) -> str:
     """Ask for the newest line of every kind of record, of one composer where ``owner`` names the column for it."""
-    kept = [one for one in apps.get_app_config("catalogue").get_models() if hasattr(one, "history")]
     lines = [
-        *(newest(one, owner if has_composer(one) else "") for one in kept),
+        *(newest(one, owner if has_composer(one) else "") for one in kinds_of_everything()),
         newest(Performance, owner, "history_date"),
         f"(SELECT MAX(id) FROM {quoted(RiderSending)})",  # noqa: S608
         TABLES[vendor],
         SETTLED[vendor],
     ]
     return f"SELECT {', '.join(lines)}"
+
+
+@cache
+def kinds_of_everything() -> tuple[Any, ...]:
+    """Return every kind of record that leaves lines in a history."""
+    return tuple(one for one in apps.get_app_config("catalogue").get_models() if hasattr(one, "history"))
 
 
 def has_composer(model: Any) -> bool:

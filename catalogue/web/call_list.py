@@ -13,6 +13,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from catalogue.drawings.ninety_days import DAYS
+from catalogue.gathering.among import among
 from catalogue.models import Call, Composer
 from catalogue.packing.plan import Plan
 from catalogue.rules.calls.readiness import SOON as READY_IN
@@ -88,12 +89,20 @@ def closing_soon(composer: Composer, *, now: datetime, language: str) -> tuple[C
     )
 
 
-def closing_of(composers: Sequence[Composer], *, now: datetime, language: str) -> tuple[CallRow, ...]:
-    """Return the calls of some composers that are open, the next to close first; one query."""
+@dataclass(frozen=True, slots=True)
+class Closing:
+    """A call that is open, and the moment at which it closes where it names an hour."""
+
+    row: CallRow
+    moment: datetime | None
+
+
+def closing_of(composers: Sequence[Composer], *, now: datetime, language: str, most: int) -> tuple[Closing, ...]:
+    """Return the calls of some composers that are open, the next ``most`` to close; one query."""
     today, whose = timezone.localdate(now), {composer.pk: composer for composer in composers}
-    ours = Call.objects.filter(composer__in=composers).open_at(now, today).undecided()
-    calls = ours.select_related("submission").next_first()
-    return tuple(row_of(call, whose[call.composer_id], now, language) for call in calls)
+    ours = Call.objects.filter(among("composer_id", whose)).open_at(now, today).undecided()
+    calls = ours.select_related("submission").next_first()[:most]
+    return tuple(Closing(row_of(call, whose[call.composer_id], now, language), call.closes_at) for call in calls)
 
 
 def group_of(status: str, *, is_open: bool) -> Group:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
 
+from django.db.models import F, Q
 from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
@@ -25,6 +26,7 @@ from catalogue.gathering.hires import (
     links_to,
     loans_of,
     still_out,
+    with_due,
 )
 from catalogue.gathering.works import gather_work
 from catalogue.models import Composer, Edition, FileLink, Hire, MaterialSet, Performance
@@ -209,12 +211,13 @@ class DueRow:
     whose: Composer
 
 
-def hires_due(composers: Sequence[Composer], *, today: date, language: str) -> tuple[DueRow, ...]:
-    """The sets that are overdue or due in the coming days, the longest overdue first; one query."""
-    last = today + timedelta(days=DAYS)
-    near = [(one.due, one) for one in still_out(*composers) if one.due is not None and one.due <= last]
-    rows, whose = sorted(near, key=lambda pair: (pair[0], pair[1].pk)), {one.pk: one for one in composers}
-    return tuple(due_row(hire, due, whose[hire.composer_id], today, language) for due, hire in rows)
+def hires_due(
+    composers: Sequence[Composer], *, today: date, language: str, most: int | None = None
+) -> tuple[DueRow, ...]:
+    """The sets that are overdue or due in the coming days, the longest overdue first, ``most`` of them; one query."""
+    last, whose = today + timedelta(days=DAYS), {one.pk: one for one in composers}
+    near = with_due(still_out(*whose)).filter(Q(due_day__lte=last)).order_by(F("due_day"), "pk")[:most]
+    return tuple(due_row(hire, hire.due, whose[hire.composer_id], today, language) for hire in near if hire.due)
 
 
 def due_row(hire: Hire, due: date, whose: Composer, today: date, language: str) -> DueRow:

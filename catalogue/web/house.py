@@ -147,7 +147,7 @@ class SetsPage:
 def sets_page(composers: Sequence[Composer], *, today: date, language: str) -> SetsPage:
     """Return which sets are where; two queries, however many composers."""
     names = {composer.pk: composer for composer in composers}
-    out = sorted(still_out(*composers), key=lambda hire: (hire.due or date.max, hire.pk))
+    out = sorted(still_out(*names), key=lambda hire: (hire.due or date.max, hire.pk))
     rows = [set_row(hire, names[hire.composer_id], today, language) for hire in out]
     return SetsPage(
         late=tuple(row for row in rows if row.is_late),

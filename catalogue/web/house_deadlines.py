@@ -1,38 +1,42 @@
 """Every day by which something is due, of some composers together: steps, returns, sets that come back, calls.
 
 What is due around a performance is reckoned, so that no database can sort by it: all of it until a day is reckoned
-once for each state of the catalogues, and a page shows a part.
+of each composer, again after something of theirs was saved, and put in order once for each state of all catalogues. A
+page shows a part.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
-from itertools import islice
+from itertools import chain, islice
 
 from django.db.models import Q
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
+from catalogue.gathering.among import among
 from catalogue.gathering.hires import still_out
-from catalogue.gathering.journeys import gather_around, gather_leads
+from catalogue.gathering.journeys import ASKED_BACK, asked_back, gather_around, gather_leads
+from catalogue.gathering.of_composers import OfComposers
 from catalogue.gathering.once import once_for_each_state
-from catalogue.gathering.versions import State, state_of_dues
+from catalogue.gathering.versions import OF_DUES, State, state_of_dues
 from catalogue.models import Call, Composer, Step
 from catalogue.rules.journey import Stage, usual_leads
 from catalogue.rules.needs import weeks_before
 from catalogue.terms import DeadlineKind, StepKind, StepState
+from catalogue.web.coming_events import Event, coming_performances, event_of, performances_over
 from catalogue.web.journeys import SOON, far_text, filed_with, name_of_step
 from catalogue.web.programmes import name_of
 from catalogue.web.records.of_materials import HIRES
 from catalogue.web.tables.lists import AT_ONCE
-from catalogue.web.today_page import NEEDS, Event, coming_performances, event_of, performances_over
+from catalogue.web.today_page import NEEDS
 from catalogue.web.wording import date_text, day_text
 
 KIND_OF_STEP = {StepKind.RETURN: DeadlineKind.RETURN, StepKind.SET_BACK: DeadlineKind.SET}
 IN_ORDER = {kind: place for place, kind in enumerate(DeadlineKind)}
-REMEMBERED = 8
+REMEMBERED, MOST_COMPOSERS = 8, 20_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,57 +83,78 @@ class Span:
 
 
 def deadlines_of(
-    readers: Sequence[Composer], keepers: Sequence[Composer], span: Span, *, now: datetime, today: date, language: str
+    composers: Sequence[Composer],
+    of_material: Collection[int],
+    span: Span,
+    *,
+    now: datetime,
+    today: date,
+    language: str,
 ) -> list[Deadline]:
-    """Return what is due in some days: of ``readers`` everything, of ``keepers`` of material when sets are due back.
+    """Return what is due in some days, of composers in the order of their names.
 
-    Sixteen queries, however many composers and however much is due, up to ``AT_ONCE`` performances.
+    ``of_material`` are the keys of those of whom nothing else is told than when sets are due back. Sixteen queries,
+    however many composers and however much is due, up to ``AT_ONCE`` performances; after something was saved they are
+    asked of its composer alone.
     """
-    ours, theirs = tuple(one.pk for one in readers), tuple(one.pk for one in keepers)
-    found = deadlines_at(state_of_dues(), ours, theirs, span.until, today, language)
+    keys, material = tuple(one.pk for one in composers), frozenset(of_material)
+    found = deadlines_at(state_of_dues(), keys, material, span.until, today, language)
     return [one for one in found if span.holds(one.day) and (one.moment is None or one.moment > now)]
 
 
 @once_for_each_state(REMEMBERED)
 def deadlines_at(
-    _state: State, readers: tuple[int, ...], keepers: tuple[int, ...], until: date, today: date, language: str
+    state: State, composers: tuple[int, ...], of_material: frozenset[int], until: date, today: date, language: str
 ) -> tuple[Deadline, ...]:
     """Return all that is due until a day, by day, then by composer, kind and name."""
-    composers = list(Composer.objects.filter(pk__in={*readers, *keepers}).order_by("sort_name", "pk"))
-    ours = [one for one in composers if one.pk in readers]
-    by_name = {one.pk: number for number, one in enumerate(composers)}
-    found = [
-        *(one for event in events_until(ours, until, today) for one in around_event(event, until, language)),
-        *sets_back(composers),
-        *calls_that_close(ours, until, today),
-    ]
-    due = (one for one in found if one.day <= until)
+    owners = {key: key for key in composers}
+    told = (until, today, language)
+    theirs = _theirs.to(state, owners, told, lambda keys: due_of_each(keys, until, today, language))
+    by_name = {key: number for number, key in enumerate(composers)}
+    due = (one for key, found in theirs.items() for one in found if one.view == HIRES.slug or key not in of_material)
     return tuple(sorted(due, key=lambda one: (one.day, by_name[one.composer], IN_ORDER[one.kind], one.about)))
+
+
+def due_of_each(composers: Collection[int], until: date, today: date, language: str) -> dict[int, tuple[Deadline, ...]]:
+    """Return all that is due until a day, of each composer."""
+    found: dict[int, list[Deadline]] = {key: [] for key in composers}
+    around = (one for event in events_until(composers, until, today) for one in around_event(event, language))
+    for one in chain(around, sets_back(composers), calls_that_close(composers, until, today)):
+        if one.day <= until:
+            found[one.composer].append(one)
+    return {key: tuple(some) for key, some in found.items()}
+
+
+_theirs: OfComposers[int, tuple[Deadline, ...]] = OfComposers(OF_DUES, most_askings=REMEMBERED, most=MOST_COMPOSERS)
 
 
 # ---- around performances
 
 
-def events_until(composers: Sequence[Composer], until: date, today: date) -> Iterator[Event]:
-    """Give the performances of which something may be due until a day, with what is known around them."""
-    last = until + timedelta(days=longest_lead(composers))
+def events_until(composers: Collection[int], until: date, today: date) -> Iterator[Event]:
+    """Give the performances of which something may be due until a day, with what is known around them.
+
+    How long after one something may be due is each composer's own.
+    """
+    last, back = until + timedelta(days=longest_lead(composers)), asked_back(composers)
     named = Step.objects.filter(state=StepState.OPEN.value, due__isnull=False).values("performance")
     coming = coming_performances(composers, today).filter(Q(first_day__lte=last) | Q(pk__in=named))
-    records = (coming | performances_over(composers, today)).with_everything_printed().order_by("pk")
-    rows = records.iterator(chunk_size=AT_ONCE)
+    over = performances_over(composers, today, max(back.values(), default=ASKED_BACK))
+    rows = (coming | over).with_everything_printed().order_by("pk").iterator(chunk_size=AT_ONCE)
     while some := list(islice(rows, AT_ONCE)):
-        around = gather_around(some)
-        yield from (event_of(one, around[one.pk], today) for one in some)
+        asked = [one for one in some if one.last_day and one.last_day >= today - back[one.composer_id]]
+        around = gather_around(asked)
+        yield from (event_of(one, around[one.pk], today) for one in asked)
 
 
-def longest_lead(composers: Sequence[Composer]) -> int:
+def longest_lead(composers: Collection[int]) -> int:
     """Return how many days before a performance something can be due at most, by any composer's lead times."""
-    kept = [*gather_leads([one.pk for one in composers]).values(), usual_leads()]
+    kept = [*gather_leads(composers).values(), usual_leads()]
     leads = [lead.days for said in kept for lead in said.values() if lead.days is not None]
     return max(*leads, *(7 * weeks for weeks in weeks_before().values()))
 
 
-def around_event(event: Event, until: date, language: str) -> Iterator[Deadline]:
+def around_event(event: Event, language: str) -> Iterator[Deadline]:
     """Give what is due of a performance: what its record lacks, and its steps; of returns each society's."""
     record = event.record
     about = ", ".join(part for part in (name_of(record), date_text(record.date, language)) if part)
@@ -154,7 +179,7 @@ def days_of(stage: Stage) -> Iterator[tuple[date, DeadlineKind, str]]:
 # ---- sets and calls
 
 
-def sets_back(composers: Sequence[Composer]) -> Iterator[Deadline]:
+def sets_back(composers: Collection[int]) -> Iterator[Deadline]:
     """Give when each set that is out is to be back; one query."""
     for hire in still_out(*composers):
         if hire.due is not None:
@@ -163,9 +188,11 @@ def sets_back(composers: Sequence[Composer]) -> Iterator[Deadline]:
             yield Deadline(hire.due, DeadlineKind.SET, hire.composer_id, _("Set back"), about, "hires", hire.pk)
 
 
-def calls_that_close(composers: Sequence[Composer], until: date, today: date) -> Iterator[Deadline]:
+def calls_that_close(composers: Collection[int], until: date, today: date) -> Iterator[Deadline]:
     """Give when each call closes that is neither over nor answered; one query."""
-    found = Call.objects.filter(composer__in=composers, closes_on__range=(today - timedelta(days=1), until))
+    found = Call.objects.filter(among("composer_id", composers)).filter(
+        closes_on__range=(today - timedelta(days=1), until)
+    )
     for call in found.undecided().only("title", "composer", "closes_on", "closes_at"):
         day = call.closes_on
         if day is not None and (call.closes_at is not None or day >= today):

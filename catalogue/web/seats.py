@@ -15,6 +15,7 @@ from django.db import DEFAULT_DB_ALIAS
 from django.db.models import Count, OuterRef, Subquery
 from django.http import Http404
 
+from catalogue.gathering.among import among
 from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.prepared import columns_of, values_about
 from catalogue.gathering.versions import State, state_of_composers
@@ -55,12 +56,13 @@ def asked_seat(told: Sequence[Any]) -> Any:
 
 def seats_of(user: User) -> tuple[Seat, ...]:
     """Return the user's seats by the composers' names; one query, two more while their composers are new."""
-    roles = dict(Membership.objects.filter(user=user).order_by("composer").values_list("composer", "role"))
-    composers = composers_at(state_of_composers(), tuple(roles)) if roles else ()
-    return tuple(Seat(one, Role(roles[one.pk])) for one in composers)
+    roles = tuple(Membership.objects.filter(user=user).order_by("composer").values_list("composer", "role"))
+    return seats_at(state_of_composers(), roles) if roles else ()
 
 
 @once_for_each_state(64)
-def composers_at(_state: State, keys: tuple[int, ...]) -> tuple[Composer, ...]:
-    """Return composers by their names."""
-    return tuple(Composer.objects.filter(pk__in=keys).order_by("sort_name", "pk"))
+def seats_at(_state: State, roles: tuple[tuple[int, str], ...]) -> tuple[Seat, ...]:
+    """Return seats by the composers' names, of composers and roles."""
+    role_of = dict(roles)
+    composers = Composer.objects.filter(among("pk", role_of)).order_by("sort_name", "pk")
+    return tuple(Seat(one, Role(role_of[one.pk])) for one in composers)

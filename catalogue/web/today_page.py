@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -11,36 +11,40 @@ from django.urls import reverse
 from django.utils.functional import Promise
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
-from django.utils.translation import gettext_lazy, ngettext
+from django.utils.translation import gettext_lazy
 
 from catalogue.documents.contents.credits import performers, places
 from catalogue.documents.labels import labels
 from catalogue.documents.model import Text, joined
-from catalogue.drawings.ninety_days import DAYS, Concert
-from catalogue.facts import PerformanceFacts
+from catalogue.drawings.ninety_days import DAYS
 from catalogue.gathering import reading_of
 from catalogue.gathering.families import gather_claims
-from catalogue.gathering.journeys import asked_back, gather_around, stages_asked
-from catalogue.gathering.performances import gather_performance
+from catalogue.gathering.journeys import asked_back, gather_around
 from catalogue.instrumentation import Instrumentation
 from catalogue.models import Composer, Performance, Step
 from catalogue.models.performances import PerformanceQuerySet
-from catalogue.rules.journey import Around, Stage, asked_until
-from catalogue.rules.needs import Due, Need, has_open_strings, needs_of
-from catalogue.rules.playings import DID_NOT_HAPPEN, is_to_come
+from catalogue.rules.journey import Stage, asked_until
+from catalogue.rules.needs import Due, Need
 from catalogue.rules.premieres import Claim
 from catalogue.terms import PerformanceStatus, StepState
 from catalogue.timing import PartialDate, write_clock_time, write_date
-from catalogue.timing.words import words_in
+from catalogue.web.coming_events import (
+    Event,
+    Glance,
+    arranged,
+    coming_performances,
+    counted,
+    event_of,
+    glance_of,
+    performances_over,
+    picture_of,
+)
 from catalogue.web.days import how_far, short_day, weekday_text
 from catalogue.web.journeys import SOON, far_text, step_row
-from catalogue.web.pictures import line_svg
 from catalogue.web.programmes import titles_html, works_of
 
-NEXT = 3  # shown of what comes later where the coming days are empty
 AT_ONCE = 14  # days within which what is due is shown at once; the rest is folded
 MOST_AFTER = 10  # performances that are over and still ask for something
-MOST_TOGETHER = 30  # of the coming days, and of what is due for later ones, where they are of several composers
 MOST_READ = 60  # performances that are read with all their steps: the next ones, and the last ones that are over
 
 # what is needed, as one is told to do it, and the field that mends it
@@ -108,60 +112,39 @@ class TodayPage:
     later: int
 
 
-@dataclass(frozen=True, slots=True)
-class Event:
-    """A performance with its facts, what it lacks, and the steps that are still to be taken.
-
-    Those that come after it are told once it is over.
-    """
-
-    record: Performance
-    facts: PerformanceFacts
-    dues: tuple[Due, ...]
-    stages: tuple[Stage, ...]
-
-    def days_due(self, last: date) -> list[date]:
-        """Return the days on which something is due, up to the last one."""
-        days = (*(due.day for due in self.dues), *(stage.due for stage in self.stages))
-        return [day for day in days if day is not None and day <= last]
-
-
-def today_page(
-    composers: Sequence[Composer], *, can_edit: Collection[Composer], today: date, language: str
-) -> TodayPage:
-    """Gather the coming days of some composers; nineteen queries, however many they are.
+def today_page(composer: Composer, *, can_edit: bool, today: date, language: str) -> TodayPage:
+    """Gather the coming days of a composer; nineteen queries.
 
     Two more where more than ``MOST_READ`` performances are to come: these are counted, not read.
     """
-    last, whose = today + timedelta(days=DAYS), {composer.pk: composer for composer in composers}
-    to_come = coming_performances(composers, today)
-    coming, past = first_of(to_come.in_date_order()), first_of(performances_over(composers, today).latest_first())
+    last, ours = today + timedelta(days=DAYS), [composer.pk]
+    to_come, back = coming_performances(ours, today), asked_back(ours)[composer.pk]
+    coming, past = first_of(to_come.in_date_order()), first_of(performances_over(ours, today, back).latest_first())
     is_part = len(coming) > MOST_READ or len(past) > MOST_READ
     numbers = numbers_of(to_come, last) if len(coming) > MOST_READ else None
     if numbers:
         coming = [*coming, *with_own_days(to_come, coming)]
     around = gather_around([*coming, *past])
-    found = [event_of(one, around[one.pk], today) for one in coming]
-    events = [event for event in found if is_to_come(event.facts, today=today)]
-    near = [one for one in events if one.record.first_day and one.record.first_day <= last]
-    most = MOST_TOGETHER if len(composers) > 1 else None
-    shown = (near or events[:NEXT])[:most]
-    first = {one.record.pk for one in (*near, *shown)}
-    ahead = [one for one in events if one.record.pk not in first and one.days_due(last)]
-    over = [one for one in (event_of(each, around[each.pk], today) for each in past) if one.days_due(last)]
-    theirs = [whose[one] for one in sorted({each.record.composer_id for each in shown})]
-    claims = gather_claims(theirs, works_on(shown), today=today, shown=(one.record.pk for one in shown))
-    telling = Telling(whose, frozenset(can_edit), today, last, language)
+    events = {one.pk: event_of(one, around[one.pk], today) for one in (*coming, *past)}
+    glances = {key: glance_of(one, today, language) for key, one in events.items()}
+    found = arranged([glances[one.pk] for one in coming], [glances[one.pk] for one in past], last)
+    shown = [one.key for one in found.shown]
+    claims = gather_claims([composer], works_on([events[key] for key in shown]), today=today, shown=shown)
+    telling = Telling({composer.pk: composer}, frozenset([composer] if can_edit else []), today, last, language)
+
+    def entries(chosen: Iterable[Glance]) -> tuple[Coming, ...]:
+        return tuple(coming_of(events[one.key], claims, telling) for one in chosen)
+
     return TodayPage(
         since=day_and_month(today, last, language),
         until=write_date(PartialDate.of(last), language),
-        summary=counted(numbers.near if numbers else len(near), [*near, *ahead, *over], last, is_part=is_part),
-        picture=picture_of(near, today, language),
-        coming=tuple(coming_of(one, claims, telling) for one in shown),
-        ahead=tuple(coming_of(one, claims, telling) for one in ahead[:most]),
-        over=tuple(coming_of(one, claims, telling) for one in over[:MOST_AFTER]),
-        is_later=not near and bool(events),
-        later=(numbers.all if numbers else len(events)) - len(shown),
+        summary=counted(numbers.near if numbers else len(found.near), found.due, is_part=is_part),
+        picture=picture_of(found.near, today, language),
+        coming=entries(found.shown),
+        ahead=entries(found.ahead),
+        over=entries(found.over[:MOST_AFTER]),
+        is_later=found.is_later,
+        later=(numbers.all if numbers else found.number) - len(shown),
     )
 
 
@@ -171,19 +154,6 @@ class Numbers:
 
     all: int
     near: int
-
-
-def coming_performances(composers: Sequence[Composer], today: date) -> PerformanceQuerySet:
-    """Ask for what may be to come and takes place, as ``is_to_come`` says it of one."""
-    ours: PerformanceQuerySet = Performance.objects.filter(composer__in=composers).from_day(today)
-    taking_place = ours.exclude(status__in=[status.value for status in DID_NOT_HAPPEN])
-    return taking_place.exclude(status=PerformanceStatus.GIVEN.value, first_day__lte=today)
-
-
-def performances_over(composers: Sequence[Composer], today: date) -> PerformanceQuerySet:
-    """Ask for what was given not long ago; one query, for how long ago societies still take returns."""
-    ours: PerformanceQuerySet = Performance.objects.filter(composer__in=composers, status=PerformanceStatus.GIVEN.value)
-    return ours.before_day(today).from_day(today - asked_back(composers))
 
 
 def first_of(found: PerformanceQuerySet) -> list[Performance]:
@@ -207,62 +177,10 @@ def works_on(events: Sequence[Event]) -> set[int]:
     return {row.work_id for one in events for row in one.record.programme.all()}
 
 
-def event_of(record: Performance, around: Around, today: date) -> Event:
-    facts = gather_performance(record)
-    stages = tuple(stages_asked(record, around, today=today))
-    if not is_to_come(facts, today=today):
-        return Event(record, facts, (), stages)
-    is_open = any(has_open_strings(reading_of(work.instrumentation)) for work in works_of(record))
-    stated = any(work.string_strengths for work in works_of(record))
-    return Event(record, facts, needs_of(facts, strings_are_open=is_open and not stated), stages)
-
-
 def day_and_month(first: date, last: date, language: str) -> str:
     """Return the first of two days, without its year where the second has the same."""
     written = write_date(PartialDate.of(first), language)
     return written.removesuffix(f" {first.year}") if first.year == last.year else written
-
-
-def counted(number: int, events: Sequence[Event], last: date, *, is_part: bool = False) -> str:
-    """Count the performances, and what is due for these events; ``is_part`` where others were not looked at."""
-    due = sum(len(event.days_due(last)) for event in events)
-    performances = ngettext("one performance", "%d performances", number) if number else _("no performance")
-    things = ngettext("one thing due", "%d things due", due) if due else _("nothing due")
-    if is_part and due:
-        things = ngettext("at least one thing due", "at least %d things due", due)
-    told = (
-        (performances % number if "%d" in performances else performances),
-        (things % due if "%d" in things else things),
-    )
-    return ", ".join(told)
-
-
-# ---- the picture
-
-
-def picture_of(events: Sequence[Event], today: date, language: str) -> SafeString:
-    concerts = [concert_of(event, today, language) for event in events]
-    due = [day for event in events for day in event.days_due(today + timedelta(days=DAYS))]
-    said = [f"{one.day_text}{_(' in ') if one.place else ''}{one.place}" for one in concerts]
-    told = counted(len(events), events, today + timedelta(days=DAYS)).capitalize()
-    title = f"{told}{': ' if said else ''}{'; '.join(said)}."
-    return line_svg(today, concerts, due, title=title, today_word=_("today"), months=words_in(language).months)
-
-
-def concert_of(event: Event, today: date, language: str) -> Concert:
-    """Return a performance as it stands on the line; of a month or a year, its first day that is not over."""
-    works = works_of(event.record)
-    first = works[0] if works else None
-    others = f" + {len(works) - 1}" if len(works) > 1 else ""
-    when = event.facts.date or PartialDate.of(today)
-    return Concert(
-        day=max(when.first, today),
-        title=f"{first.title}{others}" if first else event.facts.event_title or _("Performance"),
-        day_text=short_day(when, language),
-        place=event.facts.city,
-        language=first.title_language if first else "",
-        certain=event.facts.status is not PerformanceStatus.PLANNED,
-    )
 
 
 # ---- the entries

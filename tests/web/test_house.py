@@ -6,6 +6,7 @@ import csv
 import datetime
 import io
 from collections.abc import Callable
+from typing import Any
 
 import pytest
 from django.contrib.auth.models import User
@@ -14,11 +15,14 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
 
-from catalogue.models import Call, Composer, Hire, HireItem, MaterialSet, Membership, Submission, Work
+from catalogue.gathering.once import forget_all
+from catalogue.models import Call, Composer, Hire, HireItem, MaterialSet, Membership, Performance, Submission, Work
 from catalogue.terms import Role
+from catalogue.timing import PartialDate
+from catalogue.web import house_room
 from catalogue.web.forms import composer_field
-from tests.conftest import member
-from tests.makers import make_composer, make_performance, make_work
+from tests.conftest import Clock, member
+from tests.makers import NOW, make_composer, make_performance, make_work
 from tests.web.pages import Page, with_class
 from tests.web.test_private_texts_stay_private import Words, text_of
 from tests.whole_catalogue import fill_texts, make_whole_catalogue
@@ -237,6 +241,8 @@ def test_lists_that_nothing_meets_say_so(browser: Client, what: str) -> None:
 
 
 def queries(browser: Client, name: str) -> int:
+    """As after a start."""
+    forget_all()
     with CaptureQueriesContext(connection) as asked:
         browser.get(reverse(name))
     return len(asked)
@@ -252,9 +258,84 @@ def test_number_of_queries_does_not_grow_with_the_composers(browser: Client, pub
 
     assert {name: queries(browser, name) for name in PAGES} == with_two
     assert with_two == {
-        "house-today": 25, "house-works": 8, "house-performances": 12, "house-deadlines": 22, "house-hires": 8,
-        "house-calls": 7,
+        "house-today": 27, "house-works": 9, "house-performances": 15, "house-deadlines": 22, "house-hires": 9,
+        "house-calls": 8,
     }  # fmt: skip
+
+
+@pytest.mark.usefixtures("two_catalogues")
+@pytest.mark.parametrize(("name", "number"), [("house-today", 27), ("house-deadlines", 22)])
+def test_after_a_save_the_composer_concerned_is_asked_for_again(
+    browser: Client, composer: Composer, name: str, number: int
+) -> None:
+    browser.get(reverse(name))
+    evening = Performance.objects.get(composer=composer)
+    evening.event_title, evening.date = "Harbour Night", PartialDate(2026, 4, 2)
+    evening.save()
+    with CaptureQueriesContext(connection) as asked:
+        seen = Page(browser.get(reverse(name)))
+        texts = [query["sql"] for query in asked]
+    forget_all()
+
+    assert "2 Apr" in seen.text()
+    assert seen.text("//main") == Page(browser.get(reverse(name))).text("//main")
+    gathered = [text for text in texts if 'FROM "catalogue_performancecredit"' in text]
+    assert [f"({evening.pk})" in text for text in gathered] == [True]
+    assert len(texts) == number
+
+
+@pytest.mark.usefixtures("two_catalogues")
+def test_pieces_that_are_kept_show_what_was_saved_last(browser: Client, other_composer: Composer) -> None:
+    """What each save shows is what is shown after a start."""
+    work, evening = Work.objects.get(title="Weirs"), Performance.objects.get(composer=other_composer)
+    changes: tuple[tuple[Any, dict[str, Any]], ...] = (
+        (work, {"title": "Weirs and Locks"}),
+        (evening, {"status": "planned"}),
+        (evening, {"date": PartialDate(2026, 3, 10)}),
+        (other_composer, {"name": "Pell Tarrowick-Vane"}),
+        (evening, {"deleted_at": NOW}),
+        (evening, {"deleted_at": None, "status": "given", "date": PartialDate(2026, 3, 1)}),
+        (Hire.objects.get(work=work), {"back_on": DAY}),
+        (Call.objects.get(composer=other_composer), {"title": "Call for locks"}),
+    )
+    seen = set()
+    for record, columns in changes:
+        for column, value in columns.items():
+            setattr(record, column, value)
+        record.save()
+        kept = {name: Page(browser.get(reverse(name))).text("//main") for name in ("house-today", "house-deadlines")}
+        forget_all()
+        anew = {name: Page(browser.get(reverse(name))).text("//main") for name in kept}
+        assert kept == anew
+        seen.add(tuple(kept.values()))
+
+    assert len(seen) == len(changes)
+
+
+@pytest.mark.usefixtures("two_catalogues")
+def test_of_many_calls_and_sets_the_next_are_shown(
+    browser: Client, composer: Composer, monkeypatch: pytest.MonkeyPatch, clock: Clock
+) -> None:
+    monkeypatch.setattr(house_room, "MOST_TOGETHER", 1)
+    monkeypatch.setattr(house_room, "CLOSING", 2)
+    calls = list(Call.objects.filter(composer__in=[composer, *Composer.objects.filter(slug="pell-tarrowick")]))
+    for number, call in enumerate(sorted(calls, key=lambda one: one.title)):
+        call.closes_at = NOW + datetime.timedelta(hours=1 + number)
+        call.save()
+    last = Call(composer=composer, title="Call in May", full_text="A reading.", closes_on=datetime.date(2026, 5, 1))
+    last.save()
+
+    def closing(now: datetime.datetime) -> tuple[list[str], bool]:
+        clock.moment = now
+        page = Page(browser.get("/house/"))
+        return page.texts("//section[@id='closing']//h3"), "More calls close later." in page.text()
+
+    page = Page(browser.get("/house/"))
+    assert page.texts("//section[@id='due-back']//h3") == ["Borrower of Weirs"]
+    assert "More sets are due back later." in page.text()
+    assert closing(NOW) == (["Call for Tides"], True)
+    assert closing(NOW + datetime.timedelta(minutes=90)) == (["Call for Weirs"], True)
+    assert closing(NOW + datetime.timedelta(minutes=150)) == (["Call in May"], False)
 
 
 def test_rooms_of_all_composers_are_offered_to_whoever_keeps_several(browser: Client) -> None:

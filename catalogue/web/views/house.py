@@ -9,7 +9,6 @@ from collections.abc import Callable
 from typing import Any
 
 from django.http import HttpResponse
-from django.middleware.csrf import get_token
 from django.shortcuts import render
 from django.utils import timezone
 from django.views.decorators.http import require_safe
@@ -21,12 +20,11 @@ from catalogue.gathering.hires import with_due
 from catalogue.models import Call, Hire, Performance, Work
 from catalogue.web.access import READERS, READERS_OF_MATERIAL, HouseRequest, house_page
 from catalogue.web.asked import COLUMNS, Asked
-from catalogue.web.call_list import closing_of
 from catalogue.web.filters.house import HousePerformanceFilter, HouseWorkFilter
 from catalogue.web.filters.house_calls import HouseCallFilter
 from catalogue.web.filters.house_hires import HouseHireFilter
-from catalogue.web.first_room import house_room
 from catalogue.web.house import HOUSE, composers_as, edited, whose
+from catalogue.web.house_room import house_room, room_now
 from catalogue.web.tables.house import HousePerformanceTable, HouseWorkTable
 from catalogue.web.tables.house_calls import HouseCallTable
 from catalogue.web.tables.house_hires import HouseHireTable
@@ -39,13 +37,10 @@ from catalogue.web.wording import page_language
 @require_safe
 def house_today(request: HouseRequest) -> HttpResponse:
     """/house/ — the coming days of all composers: performances, what is due, calls that close, sets due back."""
-    day, language = timezone.localdate(), page_language()
-    asked = whose(request, READERS)
-    room = house_room(asked.chosen, can_edit=edited(request), today=day, language=language)
-    context: dict[str, Any] = {"whose": asked, "room": room, "page": room.page}
-    context["entries"] = room.entries.with_token(get_token(request))
-    context["closing"] = closing_of(asked.chosen, now=timezone.now(), language=language)
-    return render(request, "house/today.html", context)
+    language, asked = page_language(), whose(request, READERS)
+    room = house_room(asked.chosen, can_edit=edited(request), today=timezone.localdate(), language=language)
+    now = room_now(room, asked.chosen, request, now=timezone.now(), language=language)
+    return render(request, "house/today.html", {"whose": asked, "room": room, "now": now})
 
 
 @house_page

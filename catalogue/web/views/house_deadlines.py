@@ -16,7 +16,7 @@ from catalogue.drawings.ninety_days import DAYS
 from catalogue.exchange.exporting import Rows
 from catalogue.models import Composer
 from catalogue.terms import Role
-from catalogue.web.access import READERS, HouseRequest, house_page
+from catalogue.web.access import HouseRequest, house_page
 from catalogue.web.forms.deadlines import KINDS, DeadlineForm
 from catalogue.web.house import HOUSE, composers_as, edited
 from catalogue.web.house_deadlines import Deadline, DeadlineRow, Span, deadlines_of, row_of
@@ -60,14 +60,14 @@ def house_deadline_export(request: HouseRequest, suffix: str) -> HttpResponse:
 
 def asked_deadlines(request: HouseRequest) -> AskedDeadlines:
     """Return what is asked for; where a day cannot be read the form says so, and nothing is found."""
-    readers, keepers = composers_as(request, READERS), composers_as(request, (Role.LIBRARIAN,))
     everybody = tuple(seat.composer for seat in request.seats)
+    of_material = [one.pk for one in composers_as(request, (Role.LIBRARIAN,))]
     form, whose = DeadlineForm(request.GET, composers=everybody), {one.pk: one for one in everybody}
     if not form.is_valid():
         return AskedDeadlines(form, [], whose)
     told, today = form.cleaned_data, timezone.localdate()
     span = Span(told["since"], told["until"] or max(today, told["since"] or today) + timedelta(days=DAYS))
-    found = deadlines_of(readers, keepers, span, now=timezone.now(), today=today, language=page_language())
+    found = deadlines_of(everybody, of_material, span, now=timezone.now(), today=today, language=page_language())
     wanted = {one.pk for one in everybody if told["composer"] in {"", one.slug}}
     return AskedDeadlines(
         form, [one for one in found if one.composer in wanted and told["kind"] in {"", one.kind}], whose
