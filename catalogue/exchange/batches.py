@@ -23,7 +23,7 @@ from catalogue.exchange.outcomes import Outcome, Report
 from catalogue.exchange.owners import catalogues_open_to, names_of
 from catalogue.exchange.tables import Dress, Table, read_table
 from catalogue.exchange.work_rows import Reading
-from catalogue.gathering.states import Key, Sort, State, states_of
+from catalogue.gathering.states import Key, Sort, State, newest_in, states_of
 from catalogue.models import Composer, ImportBatch, ImportedRecord, ImportSource, ImportState
 from catalogue.models.fields import LONG_LINE
 from catalogue.rules.search import fold
@@ -109,11 +109,15 @@ def rows_in(batch: ImportBatch, table: Table, now: datetime) -> int:
 
 @dataclass(frozen=True, slots=True)
 class Outlook:
-    """What an import does: its report, the states before and after, whose catalogues it is about, those it added."""
+    """What an import does: its report, the states before and after, whose catalogues it is about, those it added.
+
+    ``names`` are what all records were called when it was done.
+    """
 
     report: Report
     before: dict[Key, State]
     after: dict[Key, State]
+    names: Names
     composers: tuple[Composer, ...]
     added: tuple[Composer, ...]
 
@@ -121,10 +125,10 @@ class Outlook:
 def look_over(*, batch: ImportBatch, table: Table, now: datetime) -> Steps:
     """Try an import and store its report; give the number of rows done. Raises TableError."""
     with transaction.atomic():
-        outlook = yield from done(batch, table, now)
+        outlook = yield from done(batch, table, now, is_trial=True)
         transaction.set_rollback(True)
     batch.report = report_of(outlook, table)
-    del outlook
+    del outlook, table  # SQLite lays out the whole row once more, with the file in it
     batch.save(update_fields=["report"])
 
 
@@ -156,7 +160,8 @@ def look_over_and_keep(*, batch: ImportBatch, table: Table, now: datetime) -> St
             yield number + more
 
 
-def done(batch: ImportBatch, table: Table, now: datetime) -> Generator[int, None, Outlook]:
+def done(batch: ImportBatch, table: Table, now: datetime, *, is_trial: bool = False) -> Generator[int, None, Outlook]:
+    """Import and say what was done. A trial leaves what was made out of the states after it: its rows tell of that."""
     wish = Told.of(batch).wish(batch, now)
     there = composers_meant(batch, table, wish)
     before = states_of(*there)
@@ -168,7 +173,8 @@ def done(batch: ImportBatch, table: Table, now: datetime) -> Generator[int, None
         except StopIteration as end:
             meant = composers_meant(batch, table, wish)
             added = tuple(one for one in meant if one not in there)
-            return Outlook(end.value, before, states_of(*meant), meant, added)
+            after = states_of(*meant, newest=newest_in(before) if is_trial else None)
+            return Outlook(end.value, before, after, Names.of(meant), meant, added)
         number += 1
         yield number
 
@@ -191,7 +197,7 @@ def note(
     composers: Sequence[Composer] = (),
 ) -> None:
     """Store which records were made or changed, as they were and as they are left; ``rows`` they came from."""
-    names = Names.of(composers or [batch.composer], after)
+    names = Names.of(composers or [batch.composer])
     made = (
         ImportedRecord(
             batch=batch,
@@ -257,13 +263,12 @@ def columns_shown(heading: Heading, table: Table) -> list[dict[str, Any]]:
 def done_shown(outlook: Outlook) -> list[list[Any]]:
     """Return of each row its number, title, outcome and changes; those of a record stand at its first row."""
     sort = SORT_OF[outlook.report.kind]
-    names = Names.of(outlook.composers, outlook.before | outlook.after)
     told: set[int] = set()
     rows = []
     for one in outlook.report.done:
         key = (sort, one.record)
         is_first = one.record not in told and key in outlook.before and key in outlook.after
         told.add(one.record)
-        changes = changes_between(sort, outlook.before[key], outlook.after[key], names) if is_first else ()
+        changes = changes_between(sort, outlook.before[key], outlook.after[key], outlook.names) if is_first else ()
         rows.append([one.row, one.title, one.outcome.value, [[c.column, c.before, c.after] for c in changes]])
     return rows

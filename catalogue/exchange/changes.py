@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from catalogue.gathering.states import MODELS, PARTS, Key, Sort, State, columns_written, value_of
-from catalogue.models import Composer, Organisation, Person
+from catalogue.gathering.states import MODELS, PARTS, Sort, State, columns_written, value_of
+from catalogue.models import Composer, Organisation, Person, Venue, Work
 from catalogue.rules.states import state_name
 from catalogue.timing import Duration, PartialDate, write_date, write_duration
 
@@ -37,23 +37,20 @@ class Change:
 class Names:
     """What the records are called that others name by number."""
 
-    states: Mapping[Key, State]
+    works: Mapping[int, str]
+    venues: Mapping[int, str]
     organisations: Mapping[int, str]
     people: Mapping[int, str]
 
     @classmethod
-    def of(cls, composers: Sequence[Composer], states: Mapping[Key, State]) -> Names:
-        """Return the names of the composers' records; two queries."""
+    def of(cls, composers: Sequence[Composer]) -> Names:
+        """Return the names of the composers' records; four queries."""
+        works = Work.objects.filter(composer__in=composers).values_list("pk", "title")
+        venues = Venue.objects.filter(composer__in=composers).values_list("pk", "name", "city")
         organisations = Organisation.with_deleted.filter(composer__in=composers).values_list("pk", "name")
         people = Person.with_deleted.filter(composer__in=composers).values_list("pk", "name")
-        return cls(states, dict(organisations), dict(people))
-
-    def work(self, key: int) -> str:
-        return str(self.states.get((Sort.WORK, key), {}).get("title", ""))
-
-    def venue(self, key: int | None) -> str:
-        state = self.states.get((Sort.VENUE, key), {}) if key else {}
-        return ", ".join(state[name] for name in ("name", "city") if state.get(name))
+        halls = {key: ", ".join(filter(None, told)) for key, *told in venues}
+        return cls(dict(works), halls, dict(organisations), dict(people))
 
 
 def changes_between(sort: Sort, before: State, after: State, names: Names) -> Iterator[Change]:
@@ -77,7 +74,7 @@ def in_words(column: str, value: Any, names: Names) -> str:
     if value in (None, "", ()):
         return ""
     if column == "venue_id":
-        return names.venue(value)
+        return names.venues.get(value, "")
     if column == "presenter_id":
         return names.organisations.get(value, "")
     if column == "country":
@@ -93,7 +90,7 @@ def part_in_words(part: str, row: State, names: Names) -> str:
     if part == "movements":
         return row["title"] or f"({row['number']})"
     if part == "programme":
-        return " · ".join(filter(None, (names.work(row["work_id"]), row["part"], row["billing"])))
+        return " · ".join(filter(None, (names.works.get(row["work_id"], ""), row["part"], row["billing"])))
     body = names.organisations.get(row["organisation_id"] or 0, "")
     name = row["name"] or body or names.people.get(row.get("person_id") or 0, "")
     return f"{row['plays'] or row['role']}: {name}" if part == "credits" else name
@@ -107,6 +104,6 @@ def label_of(sort: Sort, state: State, names: Names) -> str:
         return ", ".join(filter(None, (state["name"], state["city"])))
     column = next(one for one in columns_written(MODELS[sort]) if one.name == "date")
     when = in_words("date", value_of(column, state["date"]), names)
-    works = ", ".join(dict.fromkeys(names.work(row["work_id"]) for row in state["programme"]))
-    place = names.venue(state["venue_id"]) or state["city"]
+    works = ", ".join(dict.fromkeys(names.works.get(row["work_id"], "") for row in state["programme"]))
+    place = names.venues.get(state["venue_id"], "") or state["city"]
     return ", ".join(filter(None, (when, place, works)))

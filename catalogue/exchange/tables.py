@@ -34,6 +34,7 @@ BYTE_ORDER_MARKS = (
     (codecs.BOM_UTF16_BE, "utf-16"),
 )
 WITH_MARKS = frozenset("ÄÖÜäöüßÀÂÇÈÉÊËÎÏÔÙÛàâçèéêëîïôùûæœÁÍÑÓÚáíñóúÌÒìòÅÆØåøÃÕãõ")
+SAID = re.compile(r"\s*sep=(\S)[^\S\n]*(?:\n|$)", re.IGNORECASE)
 LINE = re.compile(r"[^\r\n]*(?:\r\n?|\n)|[^\r\n]+")
 OLD_EXCEL = b"\xd0\xcf\x11\xe0"
 
@@ -164,10 +165,8 @@ def decoded_as_wanted(content: bytes, encoding: str) -> tuple[str, str]:
 
 def delimiter_of(text: str) -> tuple[str, str]:
     """Return what stands between the cells, and the text without a first line that says so (``sep=;``)."""
-    first, _, rest = text.partition("\n")
-    said = first.strip()
-    if said.lower().startswith("sep=") and len(said) == 5:
-        return said[4], rest
+    if said := SAID.match(text):
+        return said[1], text[said.end() :]
     return max(DELIMITERS, key=lambda one: fitness(text, one)), text
 
 

@@ -5,7 +5,7 @@ A state holds the columns that people write, as they are stored, and the same of
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
@@ -57,37 +57,55 @@ PARTS: dict[Sort, tuple[Part, ...]] = {
     ),
 }
 
+AT_ONCE = 100  # rows that are asked of the database together
 State = dict[str, Any]
 Key = tuple[Sort, int]
 
 
-def states_of(*composers: Composer, only: Iterable[Key] | None = None) -> dict[Key, State]:
+def states_of(
+    *composers: Composer, only: Iterable[Key] | None = None, newest: Mapping[Sort, int] | None = None
+) -> dict[Key, State]:
     """Return the states of the composers' works, venues and performances that are not deleted; seven queries.
 
-    ``only`` leaves out all others.
+    ``only`` leaves out all others, ``newest`` (of each kind the key) those that were made later.
     """
     wanted = None if only is None else list(only)
     found: dict[Key, State] = {}
     for sort, model in MODELS.items():
+        living = model._base_manager.filter(composer__in=composers, deleted_at__isnull=True)
+        if newest is not None:
+            living = living.filter(pk__lte=newest.get(sort, 0))
         keys = None if wanted is None else [key for of, key in wanted if of is sort]
-        if keys is None or keys:
-            found |= states_of_sort(sort, model, composers, keys)
+        if keys is None:
+            found |= states_of_sort(sort, living)
+        elif keys:
+            found |= states_of_sort(sort, living.filter(pk__in=keys))
     return found
 
 
-def states_of_sort(
-    sort: Sort, model: type[models.Model], composers: Sequence[Composer], keys: list[int] | None
-) -> dict[Key, State]:
-    living = model._base_manager.filter(composer__in=composers, deleted_at__isnull=True)
-    chosen = living if keys is None else living.filter(pk__in=keys)
-    found: dict[Key, State] = {(sort, record.pk): columns_of(record) for record in chosen}
+def newest_in(states: Iterable[Key]) -> dict[Sort, int]:
+    """Return of each kind the key of the record that was made last."""
+    newest: dict[Sort, int] = {}
+    for sort, key in states:
+        newest[sort] = max(key, newest.get(sort, 0))
+    return newest
+
+
+def states_of_sort(sort: Sort, chosen: models.QuerySet[Any]) -> dict[Key, State]:
+    found: dict[Key, State] = {(sort, record.pk): columns_of(record) for record in told_of(chosen)}
     for part in PARTS[sort]:
         for state in found.values():
             state[part.name] = []
         rows = living_rows(part.model).filter(**{f"{part.owner}__in": chosen.values("pk")})
-        for row in rows.order_by(part.owner, part.order, "pk"):
+        for row in told_of(rows.order_by(part.owner, part.order, "pk"), part.owner):
             found[sort, getattr(row, part.owner)][part.name].append({"pk": row.pk, **columns_of(row)})
     return found
+
+
+def told_of(rows: models.QuerySet[Any], *more: str) -> Iterator[Any]:
+    """Give rows one after another with the columns that people write, so that no more lies in memory than is kept."""
+    names = (column.attname for column in columns_written(rows.model))
+    return rows.only("pk", *names, *more).iterator(AT_ONCE)
 
 
 def living_rows(model: type[models.Model]) -> models.QuerySet[Any]:
