@@ -83,6 +83,7 @@ def table_of(content: bytes, told: Told) -> Table:
 def table_of_batch(batch: ImportBatch, told: Told) -> Table:
     """Return the table that an import is to be read as. Raises TableError."""
     content = bytes(batch.content)
+    del batch.content  # as in ``bring_in``
     return table_of_drafts(drafts_in(content)) if batch.source == ImportSource.PASTED else table_of(content, told)
 
 

@@ -29,7 +29,11 @@ class WorkShelf:
         return self.by_title.get(fold(title), [])
 
     def add(self, work: Work) -> None:
-        """Keep a work that has been saved where the next rows find it."""
+        """Keep a work that has been saved where the next rows find it.
+
+        What a search looks through is as long as all its texts together, and is made anew with the next save.
+        """
+        work.search_text = ""
         if work not in self.by_title[fold(work.title)]:
             self.by_title[fold(work.title)].append(work)
 

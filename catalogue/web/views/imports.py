@@ -81,8 +81,9 @@ def address_of(batch: ImportBatch) -> str:
 
 
 def batch_of(request: CatalogueRequest, batch: int) -> ImportBatch:
-    """Return an import; one that reaches other catalogues is open to whoever brought it in alone."""
-    found = get_object_or_404(ImportBatch.objects.select_related("composer"), composer=request.composer, pk=batch)
+    """Return an import without its file; one that reaches other catalogues is open to whoever brought it in alone."""
+    imports = ImportBatch.objects.select_related("composer").defer("content")
+    found = get_object_or_404(imports, composer=request.composer, pk=batch)
     if Told.of(found).others and found.made_by_id != request.user.pk:
         raise Http404
     return found
