@@ -42,6 +42,7 @@ from catalogue.instrumentation.bracket_words import (
     seat_at,
     strengths,
 )
+from catalogue.instrumentation.chair_keys import chair_keys
 from catalogue.instrumentation.chair_lists import chair_list, make_up, one_each, pointed_chairs_apart
 from catalogue.instrumentation.channels import channels_at
 from catalogue.instrumentation.choices import chosen_kind, chosen_of_kind, chosen_size
@@ -379,6 +380,7 @@ RULES = (
     counted_each,
     number_of_players,
     partly_optional,
+    chair_keys,
     pitches,
     keys_and_sizes,
     pointed_chairs,

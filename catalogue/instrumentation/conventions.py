@@ -16,7 +16,7 @@ from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.number_places import numbers_after_names, numbers_part
 from catalogue.instrumentation.phrases import is_key, phrase_end, seat_value, token_at
 from catalogue.instrumentation.rows import has_bracket, kinds_of, marks_of
-from catalogue.instrumentation.tokens import Bracket, Nodes
+from catalogue.instrumentation.tokens import Bracket, Node, Nodes
 from catalogue.instrumentation.vocabulary import family_of, instrument
 
 FIGURES = ("dotted", "spaced", "comma", "slashed", "hyphenated", "run together", "names", "words")
@@ -30,6 +30,7 @@ OTHERS = tuple(f"other {code}" for code in DECIDED)
 NAMES = (*FIGURES, *BRACKETS, *OTHERS)
 MARKS = {".": "dotted", ",": "comma", "·": "dotted", "/": "slashed", "-": "hyphenated"}
 ROMAN = re.compile(r"[\[(](?:[^()\[\]]*[,.;+ ])?[IVX]{1,4}\s*=")
+MELODIC = {"woodwind", "brass", "strings", "voice"}
 LIST = re.compile(r"[\[(]1\s*[.,/]\s*(?:\d|[A-Za-z])")
 NUMBERED = re.compile(r"[\[(]\d{1,2}[A-Za-z]{2,}")
 D = re.compile(r"\dd\d")
@@ -100,6 +101,31 @@ def lists_by_slash(nodes: Nodes) -> bool:
     return slashes and all(name_at(nodes, at + 1) is not None for at in named) and name_at(nodes, 0) is not None
 
 
+def few_by_slash(nodes: Nodes) -> str:
+    """Return how two or three single names read that only slashes part: ``parts``, ``choice``, nothing for doublings.
+
+    A flute and a piano, or violin, viola and cello, are players; a flute, an oboe and a violin may be a choice of one.
+    """
+    pieces: list[list[Node]] = [[]]
+    for at, node in enumerate(nodes):
+        if node.is_mark("/"):
+            pieces.append([])
+        elif not abbreviates(nodes, at):
+            pieces[-1].append(node)
+    names = [name_at(piece, 0) if piece else None for piece in pieces]
+    if len(pieces) not in (2, 3) or any(one is None or one.end < len(p) for one, p in zip(names, pieces, strict=True)):
+        return ""
+    slugs = [name.surely() or name.slugs[0] for name in names if name is not None]
+    families = [family_of(slug) for slug in slugs]
+    places = {slug if family_of(slug) == "strings" else instrument(slug).section or family_of(slug) for slug in slugs}
+    if len(places) < len(slugs) or not set(families) <= MELODIC | {"keyboard"}:
+        return ""
+    trio = len(slugs) == 3 and set(families) == {"strings"}
+    if trio or ("keyboard" in families and MELODIC & {*families}):
+        return "parts"
+    return "choice" if len(slugs) == 3 and len({*families}) > 1 else ""
+
+
 def abbreviates(nodes: Nodes, at: int) -> bool:
     """Whether a mark is a point before a slash, or the last of all."""
     return nodes[at].is_mark(".") and (at + 1 == len(nodes) or nodes[at + 1].is_mark("/"))
@@ -143,7 +169,12 @@ def slash_parts(nodes: Nodes, forces: Forces) -> bool:
             for at, node in enumerate(nodes)
         )
     told = nodes[title_end(nodes) :]
-    if lists_by_slash(told) or families_by_slash(told):
+    within = forces.text[nodes[-1].end :].strip(" .") or forces.text[: nodes[0].start].strip()
+    few = "" if within else few_by_slash(told)
+    if few == "choice":
+        choice = ("a choice of instruments", "parting players")
+        return not forces.decide("slashes", "The slashes were read as", choice, nodes[0].start, nodes[-1].end)
+    if few or lists_by_slash(told) or families_by_slash(told):
         readings = ("parting players", "a choice of instruments")
         return forces.decide("slashes", "The slashes were read as", readings, nodes[0].start, nodes[-1].end)
     for at, node in enumerate(nodes):

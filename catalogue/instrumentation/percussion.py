@@ -26,7 +26,7 @@ from catalogue.instrumentation.model import Chair
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.numbers import roman
 from catalogue.instrumentation.page_labels import says_octave
-from catalogue.instrumentation.percussion_players import by_player, tell_players
+from catalogue.instrumentation.percussion_players import by_player, say_of_numbers_apart, tell_players
 from catalogue.instrumentation.phrases import count_at, is_key, limited_count
 from catalogue.instrumentation.tokens import Bracket, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument, key_of
@@ -271,7 +271,8 @@ def players(draft: Draft, forces: Forces) -> None:
             draft.open = draft.open or any("orff" in word.key for word in flatten(bracket.nodes))
             timpani_within(bracket, forces)
     draft.brackets = []
-    tell_players(draft, None if draft.count is None else draft.most)
+    if not tell_players(draft, None if draft.count is None else draft.most):
+        say_of_numbers_apart(draft, forces)
 
 
 def listed_by_player(draft: Draft, bracket: Bracket, forces: Forces) -> bool:

@@ -51,6 +51,18 @@ def tell_players(draft: Draft, most: int | None) -> bool:
     return True
 
 
+def say_of_numbers_apart(draft: Draft, forces: Forces) -> None:
+    """Say so where a list tells more or fewer percussionists than are counted, and give each of those there his own."""
+    told = by_player("; ".join(draft.notes)) if draft.notes and not draft.chairs and draft.count is not None else []
+    if not told or draft.least != draft.most or len(told) == draft.most or any("”" in text for _, text in told):
+        return
+    message = f"{draft.most} percussionists are counted, and what {len(told)} of them play is listed."
+    forces.remark("players-differ", message, draft.start, draft.end, f"{len(told)} players")
+    if len(told) < draft.most:
+        draft.chairs = [Chair(seat, ("percussion",), text) for seat, text in told]
+        draft.notes = []
+
+
 def drop_label(forces: Forces) -> None:
     """Leave out ``percussion:`` before those who play it, ``Percussion: timpani, 2 percussion``."""
     for at, draft in enumerate(forces.drafts):

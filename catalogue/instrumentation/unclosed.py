@@ -1,8 +1,9 @@
 """Ends a bracket that is never closed where the next player begins, ``2 flutes (2nd doubling piccolo, 2 oboes``.
 
 That is at the first comma or semicolon after which another section or family than the one before the bracket is named,
-or strings or a body are; what a percussionist plays is none of another family. The bracket is told as mended where it
-stands. Common practice.
+or strings or a body are; what a percussionist plays is none of another family. In figures it is where they go on,
+``2(II=picc.2.2.2 – 4.2.3.1``, or where a dash leads to the next family. The bracket is told as mended where it stands.
+Common practice.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from dataclasses import replace
 from catalogue.instrumentation.drafts import Forces
 from catalogue.instrumentation.lexicon import BODY_OF_STRINGS
 from catalogue.instrumentation.names import Name, name_at
-from catalogue.instrumentation.phrases import count_at, ordinal_at, phrase_end
+from catalogue.instrumentation.phrases import count_at, ordinal_at, phrase_end, token_at
 from catalogue.instrumentation.rows import has_bracket
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row
 from catalogue.instrumentation.vocabulary import family_of, instrument
@@ -48,9 +49,28 @@ def is_unclosed(node: Node) -> bool:
 def next_player(nodes: Nodes, place: str) -> int:
     """Return the place of the mark before the next player; 0 where the bracket may hold all that stands in it."""
     for at in range(1, len(nodes)):
+        if figures_go_on(nodes, at):
+            return at
         if nodes[at].is_mark(",;") and place and begins_another(nodes, at + 1, place):
             return at
     return 0
+
+
+def figures_go_on(nodes: Nodes, at: int) -> bool:
+    """Whether the figures of a family go on here after a name, or a dash between blanks leads to the next family."""
+    node, after = nodes[at], token_at(nodes, at + 1)
+    if node.is_mark("-"):
+        return node.spaced and after is not None and after.spaced
+    start = at if node.kind == "number" and node.spaced else at + 1 if node.is_mark(".") else None
+    figure = token_at(nodes, start) if start is not None else None
+    if start is None or figure is None or figure.kind != "number" or nodes[at - 1].kind != "word":
+        return False
+    if len(figure.text) > 1 or ordinal_at(nodes, start) is not None:
+        return False
+    mark, following = token_at(nodes, start + 1), token_at(nodes, start + 2)
+    spaced = mark is not None and (mark.kind == "number" or (mark.is_mark("-") and mark.spaced))
+    dotted = mark is not None and mark.is_mark(".,") and following is not None and following.kind == "number"
+    return spaced or dotted
 
 
 def begins_another(nodes: Nodes, at: int, place: str) -> bool:

@@ -71,3 +71,30 @@ def test_a_bracket_of_its_own_tells_what_each_player_has() -> None:
         (1, "bongos, chimes"),
         (2, "suspended cymbal, 5 tom-toms"),
     ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "perc(3): 1: vibraphone, snare drum; 2: marimba",
+        "Schlagzeug (3): 1: Vibraphon; 2: Marimba",
+        "percussions (3) : 1 : vibraphone ; 2 : marimba",
+        "percussioni (3): I: vibrafono; II: marimba",
+        "3 perc (I: vib, II: mar)",
+    ],
+)
+def test_a_list_of_fewer_players_than_are_counted_is_told(text: str) -> None:
+    reading = read(text)
+
+    assert reading.players == (3, 3)
+    assert [bool(chair.note) for chair in reading.lines[0].chairs] == [True, True, False]
+    assert [remark.code for remark in reading.warnings] == ["players-differ"]
+
+
+@pytest.mark.parametrize("text", ["perc(2): 1: vib; 2: mar; 3: tam-tam", "2 perc (I: vib, II: mar; III: gongs)"])
+def test_a_list_of_more_players_than_are_counted_is_told_and_kept(text: str) -> None:
+    reading = read(text)
+
+    assert reading.players == (2, 2)
+    assert "mar" in reading.lines[0].note
+    assert [remark.code for remark in reading.warnings] == ["players-differ"]

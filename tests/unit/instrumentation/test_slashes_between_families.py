@@ -27,3 +27,28 @@ def test_slashes_that_part_are_said_to(text: str, written: str) -> None:
 )
 def test_slashes_within_a_family_join(text: str, written: str) -> None:
     assert write_shorthand(read(text)) == written
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("fl./cl./pf.", "fl.cl – pf"),
+        ("Fl./Kl./Klav.", "fl.cl – pf"),
+        ("flauto/clarinetto/pianoforte", "fl.cl – pf"),
+        ("sop./cl./pf.", "S – cl – pf"),
+        ("vn./va./vc.", "vn.va.vc"),
+        ("fl/ob/vn", "fl or ob or vn"),
+    ],
+)
+def test_two_or_three_names_between_slashes_are_told(text: str, written: str) -> None:
+    reading = read(text)
+
+    assert reading.lines == read(written).lines
+    assert [remark.code for remark in reading.warnings] == ["slashes"]
+    assert read(text, convention="other slashes").lines != reading.lines
+
+
+@pytest.mark.parametrize("text", ["fl/picc", "pf/cel", "ob/corA", "tpt/flhn", "fl./picc./afl."])
+def test_doublings_between_slashes_are_one_player(text: str) -> None:
+    assert read(text).players == (1, 1)
+    assert read(text).warnings == ()

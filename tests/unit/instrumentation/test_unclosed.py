@@ -41,3 +41,21 @@ def test_a_letter_of_a_key_is_no_player() -> None:
     lines = read("2 clarinets (B-flat, A, 2 bassoons").lines
 
     assert [line.instrument for line in lines] == ["clarinet", "bassoon"]
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("2(II=picc.2.2.2 – 4.2.3.1 - timp - str", "2(II=picc).2.2.2 – 4.2.3.1 – timp – str"),
+        ("2(II=picc).2.2(II=bcl.2 – 4.2.3.1 – timp – str", "2(II=picc).2.2(II=bcl).2 – 4.2.3.1 – timp – str"),
+        ("2(II=picc.2.2.2, 4.2.3.1, timp, str", "2(II=picc).2.2.2 – 4.2.3.1 – timp – str"),
+        ("3[1.2.3/picc 2 2 2 - 4 2 3 1 - timp - str", "3(III=picc).2.2.2 – 4.2.3.1 – timp – str"),
+        ("2(II auch Picc.2.2.2 – 4.2.3.1 – Pk – Str", "2(II=picc).2.2.2 – 4.2.3.1 – timp – str"),
+        ("2.2.2.2 – 4.2.3.1 – timp – perc(2 – str", "2.2.2.2 – 4.2.3.1 – timp.perc(2) – str"),
+    ],
+)
+def test_a_bracket_ends_where_the_figures_go_on(text: str, written: str) -> None:
+    reading = read(text)
+
+    assert reading.lines == read(written).lines
+    assert [remark.code for remark in reading.warnings] == ["bracket"]
