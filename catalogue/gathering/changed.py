@@ -13,27 +13,29 @@ from catalogue.models import Composer, Rider, RiderSending
 
 
 @once_for_each_state(64)
-def composers_with_new_lines(_state: State, kinds: tuple[Any, ...], version: Version) -> frozenset[int] | None:
+def composers_with_new_lines(_state: State, held: tuple[Any, ...], version: Version) -> frozenset[int] | None:
     """Return the composers of whom a record was saved between a version and a state; None where that cannot be told.
 
-    A version holds the newest line of each of these kinds, the day of the newest one of performances, and the number of
-    the last rider that was sent (``catalogue.gathering.versions``). One query. What was saved after the state may be
-    among it.
+    ``held`` says of which kind of record the newest line stands at each place of the version
+    (``catalogue.gathering.versions``). One query. What was saved after the state may be among it.
     """
-    numbers = (*version[: len(kinds)], version[len(kinds) + 1])
+    kinds = tuple(kind for kind in held if kind is not None)
+    numbers = [number or 0 for kind, number in zip(held, version, strict=False) if kind is not None]
     with connection.cursor() as cursor:
-        cursor.execute(statement(kinds, connection.vendor), [number or 0 for number in numbers])
+        cursor.execute(statement(kinds, connection.vendor), numbers)
         found = {composer for (composer,) in cursor.fetchall()}
     return None if None in found else frozenset(found)
 
 
 @cache
 def statement(kinds: tuple[Any, ...], _vendor: str) -> str:
-    return " UNION ".join([*map(of_new_lines, kinds), OF_NEW_SENDINGS])
+    return " UNION ".join(map(of_new_lines, kinds))
 
 
 def of_new_lines(kind: Any) -> str:
     """Ask for the composers of the lines of a kind that come after a number; of what is nobody's for nothing."""
+    if kind is RiderSending:
+        return OF_NEW_SENDINGS
     way = way_to_composer(kind)
     if not way:
         return f"SELECT CAST(NULL AS bigint) FROM {quoted(kind.history.model)} WHERE history_id > %s"  # noqa: S608

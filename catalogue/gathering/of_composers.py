@@ -20,11 +20,11 @@ Piece = TypeVar("Piece")
 class OfComposers(Generic[Key, Piece]):
     """Pieces of the last ``most_askings`` ways of asking, of each at most ``most`` that were asked for last.
 
-    ``kinds`` are the kinds of records whose newest lines the states hold with which pieces are asked for.
+    ``held`` are the kinds of records whose newest lines the states hold with which pieces are asked for, in order.
     """
 
-    def __init__(self, kinds: Sequence[Any], *, most_askings: int, most: int) -> None:
-        self.kinds, self.most_askings, self.most = tuple(kinds), most_askings, most
+    def __init__(self, held: Sequence[Any], *, most_askings: int, most: int) -> None:
+        self.held, self.most_askings, self.most = tuple(held), most_askings, most
         self.known: dict[Hashable, tuple[State, dict[Key, tuple[int, Piece]]]] = {}
         let_go_with_all(self)
 
@@ -57,7 +57,7 @@ class OfComposers(Generic[Key, Piece]):
         earlier, pieces = known
         if state.version == earlier.version:
             return dict(pieces)
-        changed = composers_with_new_lines(state, self.kinds, earlier.version) if follows(state, earlier) else None
+        changed = composers_with_new_lines(state, self.held, earlier.version) if follows(state, earlier) else None
         if not changed:  # something else is different
             return {}
         return {key: one for key, one in pieces.items() if one[0] not in changed}

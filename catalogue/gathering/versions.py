@@ -78,6 +78,9 @@ PARTS_OF_LISTS: tuple[Any, ...] = (PerformanceCredit, ProgrammedWork)
 PARTS_OF_PAGES: tuple[Any, ...] = (Commission, Movement, *PARTS_OF_LISTS)
 OF_SITE: tuple[Any, ...] = (Composer, Performance, ProgrammedWork, Work)
 OF_DUES: tuple[Any, ...] = (Composer, *OF_COMPOSER, *OF_PARTS)
+HELD_BY_LISTS: tuple[Any, ...] = (*OF_LISTS, None, *PARTS_OF_LISTS)
+HELD_BY_DUES: tuple[Any, ...] = (*OF_DUES, None, RiderSending)
+"""Of which kind of record the newest line stands at each place of a version, or of riders that were sent the last."""
 
 
 def state_of_address(composer: int, token_sha256: str) -> State:
@@ -278,7 +281,13 @@ def has_composer(model: Any) -> bool:
 
 def place_of(model: Any) -> int:
     """Return at which place of the version of lists the newest line of this kind of record stands."""
-    return (*OF_LISTS, None, *PARTS_OF_LISTS).index(model)
+    return HELD_BY_LISTS.index(model)
+
+
+@cache
+def held_by_everything() -> tuple[Any, ...]:
+    """Return of which kind of record the newest line stands at each place of the version of everything."""
+    return *kinds_of_everything(), None, RiderSending
 
 
 def moment_of(model: Any, version: Version) -> Any:

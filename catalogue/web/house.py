@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from django.contrib.auth.models import User
 from django.core.paginator import Page, Paginator
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
+from catalogue.gathering.among import among
 from catalogue.gathering.hires import still_out
 from catalogue.models import Composer, Hire, Membership
 from catalogue.terms import Role
@@ -44,6 +46,11 @@ def whose(request: HouseRequest, roles: Collection[Role]) -> Whose:
 
 def composers_as(request: HouseRequest, roles: Collection[Role]) -> tuple[Composer, ...]:
     return tuple(seat.composer for seat in request.seats if seat.role in roles)
+
+
+def theirs(composers: Collection[Composer]) -> Any:
+    """Return the condition that a record is of one of these composers."""
+    return among("composer_id", [one.pk for one in composers])
 
 
 def edited(request: HouseRequest) -> tuple[Composer, ...]:
@@ -88,12 +95,13 @@ def keepers_page(request: HouseRequest) -> KeepersPage:
 
 
 def people_of(composers: Sequence[Composer]) -> tuple[tuple[int, str], ...]:
-    found = User.objects.filter(memberships__composer__in=composers).distinct().order_by("username")
+    keepers = Membership.objects.filter(theirs(composers)).values("user")
+    found = User.objects.filter(pk__in=keepers).order_by("username")
     return tuple((user.pk, name_of(user)) for user in found)
 
 
 def kept_by(user: int, composers: Sequence[Composer]) -> tuple[Composer, ...]:
-    kept = set(Membership.objects.filter(user=user, composer__in=composers).values_list("composer", flat=True))
+    kept = set(Membership.objects.filter(theirs(composers), user=user).values_list("composer", flat=True))
     return tuple(one for one in composers if one.pk in kept)
 
 
@@ -103,7 +111,7 @@ def name_of(user: User) -> str:
 
 def keepers_of(composers: Sequence[Composer]) -> tuple[Keeper, ...]:
     """Return everybody who keeps one of these catalogues, in the order in which they came; one query."""
-    found = Membership.objects.filter(composer__in=composers).select_related("user").order_by("pk")
+    found = Membership.objects.filter(theirs(composers)).select_related("user").order_by("pk")
     seats = {(seat.user_id, seat.composer_id): seat for seat in found}
     users = dict.fromkeys(seat.user for seat in found)
     return tuple(Keeper(user.pk, name_of(user), roles_of(user.pk, composers, seats)) for user in users)
@@ -158,7 +166,7 @@ def sets_page(composers: Sequence[Composer], *, today: date, language: str) -> S
 
 def not_sent(composers: Sequence[Composer]) -> list[Hire]:
     """Return the hires of which nothing has gone out yet, in the order in which they were noted; one query."""
-    found = Hire.objects.filter(composer__in=composers, out_on__isnull=True, back_on__isnull=True)
+    found = Hire.objects.filter(theirs(composers), out_on__isnull=True, back_on__isnull=True)
     return list(found.select_related("person", "organisation", "work", "material_set").order_by("pk"))
 
 

@@ -7,10 +7,12 @@ page shows a part.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from itertools import chain, islice
+from operator import attrgetter
 
 from django.db.models import Q
 from django.urls import reverse
@@ -21,7 +23,7 @@ from catalogue.gathering.hires import still_out
 from catalogue.gathering.journeys import ASKED_BACK, asked_back, gather_around, gather_leads
 from catalogue.gathering.of_composers import OfComposers
 from catalogue.gathering.once import once_for_each_state
-from catalogue.gathering.versions import OF_DUES, State, state_of_dues
+from catalogue.gathering.versions import HELD_BY_DUES, State, state_of_dues
 from catalogue.models import Call, Composer, Step
 from catalogue.rules.journey import Stage, usual_leads
 from catalogue.rules.needs import weeks_before
@@ -36,6 +38,7 @@ from catalogue.web.wording import date_text, day_text
 
 KIND_OF_STEP = {StepKind.RETURN: DeadlineKind.RETURN, StepKind.SET_BACK: DeadlineKind.SET}
 IN_ORDER = {kind: place for place, kind in enumerate(DeadlineKind)}
+DAY = attrgetter("day")
 REMEMBERED, MOST_COMPOSERS = 8, 20_000
 
 
@@ -78,8 +81,10 @@ class Span:
     since: date | None
     until: date
 
-    def holds(self, day: date) -> bool:
-        return day <= self.until and (self.since is None or day >= self.since)
+    def among(self, found: Sequence[Deadline]) -> Sequence[Deadline]:
+        """Return those of some deadlines, which are in the order of their days, that are asked for."""
+        first = 0 if self.since is None else bisect_left(found, self.since, key=DAY)
+        return found[first : bisect_right(found, self.until, key=DAY)]
 
 
 def deadlines_of(
@@ -99,7 +104,7 @@ def deadlines_of(
     """
     keys, material = tuple(one.pk for one in composers), frozenset(of_material)
     found = deadlines_at(state_of_dues(), keys, material, span.until, today, language)
-    return [one for one in found if span.holds(one.day) and (one.moment is None or one.moment > now)]
+    return [one for one in span.among(found) if one.moment is None or one.moment > now]
 
 
 @once_for_each_state(REMEMBERED)
@@ -125,7 +130,9 @@ def due_of_each(composers: Collection[int], until: date, today: date, language: 
     return {key: tuple(some) for key, some in found.items()}
 
 
-_theirs: OfComposers[int, tuple[Deadline, ...]] = OfComposers(OF_DUES, most_askings=REMEMBERED, most=MOST_COMPOSERS)
+_theirs: OfComposers[int, tuple[Deadline, ...]] = OfComposers(
+    HELD_BY_DUES, most_askings=REMEMBERED, most=MOST_COMPOSERS
+)
 
 
 # ---- around performances

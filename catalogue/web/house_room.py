@@ -24,7 +24,7 @@ from catalogue.gathering.families import gather_claims
 from catalogue.gathering.journeys import gather_around
 from catalogue.gathering.of_composers import OfComposers
 from catalogue.gathering.once import once_for_each_state
-from catalogue.gathering.versions import State, kinds_of_everything, state_of_everything
+from catalogue.gathering.versions import State, held_by_everything, state_of_everything
 from catalogue.models import Composer, Performance
 from catalogue.timing import PartialDate, write_date
 from catalogue.web.built_once import built_once
@@ -228,6 +228,6 @@ def listed(entries: Mapping[int, SafeString], shown: Sequence[Glance]) -> SafeSt
     return format_html('<ol class="entries">{}</ol>', SafeString("".join(parts))) if parts else SafeString()
 
 
-_days: OfComposers[int, Days] = OfComposers(kinds_of_everything(), most_askings=2, most=MOST_COMPOSERS)
-_glances: OfComposers[int, Glance] = OfComposers(kinds_of_everything(), most_askings=8, most=MOST_PIECES)
-_entries: OfComposers[Piece, SafeString] = OfComposers(kinds_of_everything(), most_askings=8, most=MOST_PIECES)
+_days: OfComposers[int, Days] = OfComposers(held_by_everything(), most_askings=2, most=MOST_COMPOSERS)
+_glances: OfComposers[int, Glance] = OfComposers(held_by_everything(), most_askings=8, most=MOST_PIECES)
+_entries: OfComposers[Piece, SafeString] = OfComposers(held_by_everything(), most_askings=8, most=MOST_PIECES)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from datetime import date
 from typing import Any
 
@@ -11,9 +11,11 @@ from django import forms
 from django.db.models import Q, QuerySet
 from django.utils.translation import gettext_lazy as _
 
+from catalogue.gathering.among import among
 from catalogue.gathering.numbers import numbers_at
+from catalogue.gathering.of_composers import OfComposers
 from catalogue.gathering.once import once_for_each_state
-from catalogue.gathering.versions import State, state_of_lists
+from catalogue.gathering.versions import HELD_BY_LISTS, State, state_of_lists
 from catalogue.models import Composer, Performance, ProgrammedWork, Venue, Work
 from catalogue.models.conditions import choices_of
 from catalogue.models.fields import refuse_unprintable
@@ -97,15 +99,30 @@ class PerformanceFilter(EventFilter):
 @once_for_each_state(256)
 def countries_at(state: State, composers: tuple[int, ...]) -> tuple[str, ...]:
     """Return the countries in which the composers' music was performed, by name."""
-    halls = dict(Venue.with_deleted.filter(composer__in=composers).values_list("pk", "country"))
-    found = {halls.get(hall) or own for hall, _city, own in places_at(state, composers)}
-    return tuple(sorted(found - {""}, key=write_country))
-
-
-def places_at(state: State, composers: tuple[int, ...]) -> Iterable[tuple[Any, ...]]:
-    """Return hall, town and country of all performances, each once: of one composer they are counted anyway."""
     if len(composers) == 1:
-        return numbers_at(state, composers[0]).places
-    performances = Performance.objects.filter(composer__in=composers).order_by()
+        (composer,) = composers
+        places = ((composer, *place) for place in numbers_at(state, composer).places)  # counted anyway
+        found = among_halls(composers, places)
+    else:
+        owners = {key: key for key in composers}
+        found = _countries.to(state, owners, None, countries_of)
+    return tuple(sorted(set().union(*found.values()) - {""}, key=write_country))
+
+
+def countries_of(composers: Collection[int]) -> dict[int, frozenset[str]]:
+    """Return the countries in which the music of some composers was performed, of each; two queries."""
+    performances = Performance.objects.filter(among("composer_id", composers)).order_by()
     places = performances.values_list("composer", "venue", "city", "country").distinct()  # as an index has them
-    return (place for _composer, *place in places)  # type: ignore[misc]
+    return among_halls(composers, places)
+
+
+def among_halls(composers: Collection[int], places: Iterable[tuple[Any, ...]]) -> dict[int, frozenset[str]]:
+    """Return the countries of places, by the composer: a place names composer, hall, city and its own country."""
+    halls = dict(Venue.with_deleted.filter(among("composer_id", composers)).values_list("pk", "country"))
+    found: dict[int, set[str]] = {key: set() for key in composers}
+    for composer, hall, _city, own in places:
+        found[composer].add(halls.get(hall) or own)
+    return {key: frozenset(some) for key, some in found.items()}
+
+
+_countries: OfComposers[int, frozenset[str]] = OfComposers(HELD_BY_LISTS, most_askings=1, most=20_000)

@@ -23,7 +23,7 @@ from catalogue.web.asked import COLUMNS, Asked
 from catalogue.web.filters.house import HousePerformanceFilter, HouseWorkFilter
 from catalogue.web.filters.house_calls import HouseCallFilter
 from catalogue.web.filters.house_hires import HouseHireFilter
-from catalogue.web.house import HOUSE, composers_as, edited, whose
+from catalogue.web.house import HOUSE, composers_as, edited, theirs, whose
 from catalogue.web.house_room import house_room, room_now
 from catalogue.web.tables.house import HousePerformanceTable, HouseWorkTable
 from catalogue.web.tables.house_calls import HouseCallTable
@@ -121,28 +121,28 @@ def along(
 
 def asked_works(request: HouseRequest) -> Asked:
     ours = composers_as(request, READERS)
-    asked = HouseWorkFilter(request.GET, Work.objects.filter(composer__in=ours), composers=ours)
+    asked = HouseWorkFilter(request.GET, Work.objects.filter(theirs(ours)), composers=ours)
     table = HouseWorkTable(asked.qs, composers=ours, language=page_language())
     return as_asked(request, asked, table)
 
 
 def asked_performances(request: HouseRequest) -> Asked:
     ours = composers_as(request, READERS)
-    found = Performance.objects.filter(composer__in=ours).with_everything_printed()
+    found = Performance.objects.filter(theirs(ours)).with_everything_printed()
     asked = HousePerformanceFilter(request.GET, found, composers=ours)
     return as_asked(request, asked, HousePerformanceTable(asked.qs, composers=ours, today=timezone.localdate()))
 
 
 def asked_hires(request: HouseRequest) -> Asked:
     ours, today = composers_as(request, READERS_OF_MATERIAL), timezone.localdate()
-    asked = HouseHireFilter(request.GET, with_due(Hire.objects.filter(composer__in=ours)), composers=ours)
+    asked = HouseHireFilter(request.GET, with_due(Hire.objects.filter(theirs(ours))), composers=ours)
     table = HouseHireTable(asked.qs, composers=ours, today=today, language=page_language())
     return as_asked(request, asked, table, remembers=False)
 
 
 def asked_calls(request: HouseRequest) -> Asked:
     ours, now = composers_as(request, READERS), timezone.now()
-    asked = HouseCallFilter(request.GET, Call.objects.filter(composer__in=ours), composers=ours)
+    asked = HouseCallFilter(request.GET, Call.objects.filter(theirs(ours)), composers=ours)
     table = HouseCallTable(asked.qs, composers=ours, now=now, language=page_language())
     return as_asked(request, asked, table, remembers=False)
 

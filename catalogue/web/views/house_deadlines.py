@@ -68,10 +68,12 @@ def asked_deadlines(request: HouseRequest) -> AskedDeadlines:
     told, today = form.cleaned_data, timezone.localdate()
     span = Span(told["since"], told["until"] or max(today, told["since"] or today) + timedelta(days=DAYS))
     found = deadlines_of(everybody, of_material, span, now=timezone.now(), today=today, language=page_language())
-    wanted = {one.pk for one in everybody if told["composer"] in {"", one.slug}}
-    return AskedDeadlines(
-        form, [one for one in found if one.composer in wanted and told["kind"] in {"", one.kind}], whose
-    )
+    if told["composer"]:
+        wanted = {one.pk for one in everybody if one.slug == told["composer"]}
+        found = [one for one in found if one.composer in wanted]
+    if told["kind"]:
+        found = [one for one in found if one.kind == told["kind"]]
+    return AskedDeadlines(form, found, whose)
 
 
 def rows_of(request: HouseRequest, asked: AskedDeadlines, found: list[Deadline]) -> list[DeadlineRow]:

@@ -11,7 +11,13 @@ from catalogue.gathering.among import among
 from catalogue.gathering.changed import composers_with_new_lines
 from catalogue.gathering.of_composers import OfComposers
 from catalogue.gathering.once import forget_all
-from catalogue.gathering.versions import OF_DUES, kinds_of_everything, state_of_dues, state_of_everything
+from catalogue.gathering.versions import (
+    HELD_BY_DUES,
+    held_by_everything,
+    kinds_of_everything,
+    state_of_dues,
+    state_of_everything,
+)
 from catalogue.models import Composer, House, Rider, RiderSending, Venue, Work
 from tests.makers import NOW, make_composer, make_performance, make_venue, make_work
 from tests.whole_catalogue import make_whole_catalogue
@@ -26,7 +32,7 @@ def composer() -> Composer:
 
 
 def changed_since(version: Any) -> Any:
-    return composers_with_new_lines(state_of_everything(), kinds_of_everything(), version)
+    return composers_with_new_lines(state_of_everything(), held_by_everything(), version)
 
 
 def test_every_record_leads_to_its_composer(composer: Composer) -> None:
@@ -62,12 +68,12 @@ def test_rider_that_is_sent_is_its_composers(composer: Composer) -> None:
         rider=rider, revision=1, sent_to="Dock Hall", sent_at=NOW, expires_at=NOW, token_sha256="0" * 64
     )
 
-    assert composers_with_new_lines(state_of_dues(), OF_DUES, before.version) == {composer.pk}
+    assert composers_with_new_lines(state_of_dues(), HELD_BY_DUES, before.version) == {composer.pk}
 
 
 def test_pieces_are_reckoned_again_of_composers_who_were_saved_to(composer: Composer) -> None:
     other, asked = make_composer("Osk Verrin"), []
-    titles: OfComposers[int, tuple[str, ...]] = OfComposers(kinds_of_everything(), most_askings=2, most=2)
+    titles: OfComposers[int, tuple[str, ...]] = OfComposers(held_by_everything(), most_askings=2, most=2)
 
     def reckon(keys: Iterable[int]) -> dict[int, tuple[str, ...]]:
         asked.append(sorted(keys))
@@ -92,7 +98,7 @@ def test_pieces_are_reckoned_again_of_composers_who_were_saved_to(composer: Comp
 
 def test_of_pieces_those_that_were_asked_for_last_are_kept(composer: Composer) -> None:
     asked: list[list[int]] = []
-    pieces: OfComposers[int, int] = OfComposers(kinds_of_everything(), most_askings=1, most=3)
+    pieces: OfComposers[int, int] = OfComposers(held_by_everything(), most_askings=1, most=3)
 
     def ask(*keys: int, told: str = "") -> None:
         pieces.to(state_of_everything(), dict.fromkeys(keys, composer.pk), told, reckon)
