@@ -15,7 +15,15 @@ from django.db.migrations.recorder import MigrationRecorder
 from django.db.migrations.state import ModelState, ProjectState
 
 from catalogue.exchange.backups.databases import fresh_schema, fresh_sqlite, migrate_to
-from catalogue.exchange.backups.lines import applied_migrations, apps_at, known_migrations, newest_of
+from catalogue.exchange.backups.lines import (
+    Model,
+    applied_migrations,
+    apps_at,
+    kept_models,
+    known_migrations,
+    label_of,
+    newest_of,
+)
 
 pytestmark = pytest.mark.usefixtures("with_migrations")
 SQUASH = ("catalogue", "0001_squashed_0025_requirements_for_material")
@@ -125,3 +133,15 @@ def test_backups_of_any_step_name_a_state_that_is_known() -> None:
     assert newest_of({"catalogue": names}) == [SQUASH]
     assert newest_of({"catalogue": names[:10]}) == [("catalogue", "0010_tempo_maps_and_cues")]
     assert apps_at(newest_of({"catalogue": names[:1]})).get_model("catalogue", "Work")._meta.pk.name == "id"
+
+
+def test_a_backup_of_today_is_read_by_the_models_themselves_which_have_the_columns_of_the_migrations() -> None:
+    newest = newest_of(applied_migrations("default"))
+    made_once_more = known_migrations().project_state(newest).apps
+
+    assert apps_at(newest) is apps
+    assert list(map(columns_of, kept_models(apps))) == list(map(columns_of, kept_models(made_once_more)))
+
+
+def columns_of(model: Model) -> tuple[str, list[tuple[str, str]]]:
+    return label_of(model), sorted((one.attname, type(one).__name__) for one in model._meta.concrete_fields)
