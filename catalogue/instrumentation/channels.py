@@ -5,6 +5,7 @@ from __future__ import annotations
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import token_at
+from catalogue.instrumentation.rows import remembered
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of, key_of
 
@@ -99,13 +100,22 @@ def sounding(start: int, end: int, forces: Forces) -> Draft:
 
 def layout_end(nodes: Nodes, at: int) -> int | None:
     """Return the end of a layout of loudspeakers before electronics, ``5.1 fixed media``, ``7.1.4 electronics``."""
-    end = at
-    if end + 3 >= len(nodes) or not nodes[end + 1].is_mark("."):
+    if at + 3 >= len(nodes) or not nodes[at + 1].is_mark("."):
         return None
-    while end + 2 < len(nodes) and nodes[end].kind == nodes[end + 2].kind == "number" and nodes[end + 1].is_mark("."):
-        end += 2
-    named = name_at(nodes, end + 1) if end > at and not any(one.spaced for one in nodes[at + 1 : end + 1]) else None
-    return end + 1 if named is not None and family_of(named.slugs[0]) == "electronics" else None
+    end = pointed_runs(nodes)[at]
+    if end == at or not named_electronics(nodes, end + 1) or any(one.spaced for one in nodes[at + 1 : end + 1]):
+        return None
+    return end + 1
+
+
+@remembered
+def pointed_runs(nodes: Nodes) -> list[int]:
+    """Return for each place the last of the numbers that points part from one another there, itself where none is."""
+    ends = [*range(len(nodes))]
+    for at in range(len(nodes) - 3, -1, -1):
+        if nodes[at].kind == nodes[at + 2].kind == "number" and nodes[at + 1].is_mark("."):
+            ends[at] = ends[at + 2]
+    return ends
 
 
 def named_electronics(nodes: Nodes, at: int) -> bool:

@@ -23,6 +23,8 @@ MOST_IN_A_PART = 100
 SEMI_CHORUS = keyed("semi-chorus semichorus semi-choir halbchor demi-chœur semicoro")
 SINGLE_LETTERS = ("S", "M", "A", "T", "B")
 FEWEST_LETTERS = 3
+LONGEST_VOICING = 120
+"""Letters; what is written together beyond them is no voicing."""
 FEWEST_CHOIRS = 2
 CHOIR_WORDS = ("choir", "choir-children")
 
@@ -30,7 +32,7 @@ CHOIR_WORDS = ("choir", "choir-children")
 def glued(nodes: Nodes, at: int) -> tuple[str, int, str]:
     """Return the letters and figures written together here, their end, and the voices in square brackets."""
     text, optional, end = "", "", at
-    while end < len(nodes):
+    while end < len(nodes) and len(text) < LONGEST_VOICING:
         node = nodes[end]
         if end > at and node.spaced:
             break

@@ -120,6 +120,7 @@ class Forces:
     told: list[Told] = field(default_factory=list)
     numbered: list[int] = field(default_factory=list)
     kind: tuple[str, int] = ("", 0)
+    noted: set[Remark] = field(default_factory=set)
 
     @property
     def language(self) -> str:
@@ -129,7 +130,8 @@ class Forces:
     def remark(self, code: str, message: str, start: int, end: int, other: str = "") -> None:
         """Note what was resolved by convention, once for a place."""
         made = Remark(start, end, code, message, other)
-        if made not in self.remarks:
+        if made not in self.noted or made not in self.remarks:
+            self.noted.add(made)
             self.remarks.append(made)
 
     def decide(self, code: str, about: str, readings: tuple[str, str], start: int, end: int) -> bool:

@@ -52,8 +52,9 @@ def is_wind(draft: Draft) -> bool:
 def blocks_of(stretch: Block, forces: Forces) -> list[Block]:
     """Cut a stretch into families."""
     blocks: list[Block] = [[]]
+    runs: dict[int, bool] = {}
     for index, draft in enumerate(stretch):
-        if index and breaks(stretch, index, forces):
+        if index and breaks(stretch, index, runs):
             blocks.append([])
         blocks[-1].append(draft)
     parts = [part for block in blocks for part in uneven(block)]
@@ -69,8 +70,8 @@ def timpanist_apart(block: Block) -> list[Block]:
     return [block[:-PAIR], last] if told else [block]
 
 
-def breaks(stretch: Block, index: int, forces: Forces) -> bool:
-    """Whether a family ends before the draft at ``index``."""
+def breaks(stretch: Block, index: int, runs: dict[int, bool]) -> bool:
+    """Whether a family ends before the draft at ``index``; ``runs`` keeps what is known of the marks of the stretch."""
     draft, before = stretch[index], stretch[index - 1]
     mark = mark_before(draft).strip()
     if any(one in draft.separator for one in ";:\n§"):
@@ -81,10 +82,10 @@ def breaks(stretch: Block, index: int, forces: Forces) -> bool:
         return draft.start != before.end and not (before.brackets and before.end == draft.start)
     if not draft.figure and not (set(mark) & set("-/")):
         return False
-    if not any(one.figure for one in stretch[:index]) and named_apart(before, mark):
+    if named_apart(before, mark) and not any(one.figure for one in stretch[:index]):
         return True
     if mark and mark in "-/·":
-        return not runs_through(stretch, index)
+        return not runs_through(stretch, index, runs)
     return "-" in mark or ("/" in mark)
 
 
@@ -94,11 +95,14 @@ def named_apart(draft: Draft, mark: str) -> bool:
     return not draft.figure and mark == "," and bool(slugs) and family_of(slugs[0]) == "brass"
 
 
-def runs_through(stretch: Block, index: int) -> bool:
+def runs_through(stretch: Block, index: int, runs: dict[int, bool]) -> bool:
     """Whether the mark before the draft also stands between its neighbours, so that it parts places.
 
     Auxiliaries among the figures, ``2 · 2 · 2 · bcl · 2``, and those added to a place, ``3-2+1-3``, are passed over.
+    What is found is kept for all the places of the run.
     """
+    if index in runs:
+        return runs[index]
     mark = mark_before(stretch[index])
     run = [index]
     for step in (-1, 1):
@@ -108,7 +112,9 @@ def runs_through(stretch: Block, index: int) -> bool:
             at += step
     members = {one for at in run for one in (at, at - 1)}
     plain = all(takes_place(stretch[at]) or is_auxiliary(stretch[at]) for at in members)
-    return len(run) >= 2 and plain and sum(stretch[at].figure for at in members) > len(run) // 2
+    found = len(run) >= 2 and plain and sum(stretch[at].figure for at in members) > len(run) // 2
+    runs.update(dict.fromkeys(run if not stretch[index].extra else (index,), found))
+    return found
 
 
 def takes_place(draft: Draft) -> bool:

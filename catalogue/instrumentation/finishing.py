@@ -28,7 +28,7 @@ def lines_of(forces: Forces) -> tuple[Line, ...]:
         for key in [(draft.group, draft.role)]
     ]
     lines.sort(key=lambda line: line.family == "electronics" and line.group is None)
-    labels = list(dict.fromkeys(line.group for line in lines if is_apart(line, lines)))
+    labels = labels_apart(lines)
     if not labels:
         return tuple(merged(lines))
     ordered = [line for line in lines if line.group not in labels]
@@ -36,9 +36,11 @@ def lines_of(forces: Forces) -> tuple[Line, ...]:
     return tuple(merged(ordered))
 
 
-def is_apart(line: Line, lines: list[Line]) -> bool:
-    """Whether a line belongs to a second body; choirs told apart by number stand where they are."""
-    return line.group is not None and not all(is_choir(one) for one in lines if one.group == line.group)
+def labels_apart(lines: list[Line]) -> list[str]:
+    """Return the labels of further bodies; choirs told apart by number stand where they are."""
+    labelled = [line for line in lines if line.group is not None]
+    apart = {line.group for line in labelled if not is_choir(line)}
+    return list(dict.fromkeys(line.group for line in labelled if line.group is not None and line.group in apart))
 
 
 def is_none(draft: Draft) -> bool:

@@ -25,7 +25,7 @@ from catalogue.instrumentation.lexicon import (
 from catalogue.instrumentation.names import name_at
 from catalogue.instrumentation.phrases import count_at, is_key, may_begin, phrase_end, seat_value, seats_at, token_at
 from catalogue.instrumentation.qualities import qualities_at
-from catalogue.instrumentation.rows import remembered
+from catalogue.instrumentation.rows import keys_of, remembered
 from catalogue.instrumentation.scope import Scope
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Token
 from catalogue.instrumentation.vocabulary import family_of
@@ -200,7 +200,7 @@ def numeral_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tupl
     """Read the Roman numeral that stands for a body, ``Two orchestras: I: …; II: …``."""
     if not is_numeral(nodes, at):
         return None
-    labels = [one for one in range(len(nodes)) if is_numeral(nodes, one)]
+    labels = numerals(nodes)
     if len(labels) < FEWEST_BODIES or nodes[labels[0]].key != "i":
         return None
     nouns = [PLURALS[node.key] for node in nodes[: labels[0]] if node.key in PLURALS]
@@ -208,14 +208,21 @@ def numeral_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tupl
     return replace(scope, role="ensemble", group=label, role_ends="", heading=""), at + 1 + colon(nodes, at + 1)
 
 
+@remembered
+def numerals(nodes: Nodes) -> list[int]:
+    """Return the places of all such numerals."""
+    return [at for at in range(len(nodes)) if is_numeral(nodes, at)]
+
+
 def is_numeral(nodes: Nodes, at: int) -> bool:
     """Whether a Roman numeral with a colon stands here, at the beginning of a part of the text."""
     token = token_at(nodes, at)
-    if token is None or token.kind != "word" or not token.text.isupper():
+    if token is None or token.kind != "word" or not token.text.isupper() or seat_value(token) is None:
         return False
-    if not colon(nodes, at + 1) and not any(node.key in PLURALS for node in nodes[:at]):
+    if at and not nodes[at - 1].is_mark(";:.\n"):
         return False
-    return seat_value(token) is not None and (at == 0 or nodes[at - 1].is_mark(";:.\n"))
+    several = not keys_of(nodes).isdisjoint(PLURALS)
+    return colon(nodes, at + 1) or (several and any(node.key in PLURALS for node in nodes[:at]))
 
 
 def solo_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:

@@ -22,6 +22,8 @@ if TYPE_CHECKING:
     from catalogue.instrumentation.scanning import Scan
 
 FEWEST = 2
+MOST = 12
+"""A text that names more line-ups than these names one, with many choices in it."""
 PARTS_WHOLES = ";\n"
 PARTS_ITEMS = ",;:\n•*"
 
@@ -37,8 +39,11 @@ def read_line_ups(text: str, nodes: Nodes, read: Read) -> Instrumentation | None
         return None
     places = [at for at in range(1, len(nodes) - 1) if begins_line_up(nodes, at)]
     cuts = [at for at in places if nodes[at - 1].is_mark(PARTS_WHOLES)] or between_lists(nodes, places)
-    while cuts:
-        found = [try_to_read(stretch, read) for stretch in stretches(text, nodes, cuts)]
+    known: dict[str, Instrumentation | None] = {}
+    while 0 < len(cuts) < MOST:
+        written = [*stretches(text, nodes, cuts)]
+        known |= {stretch: try_to_read(stretch, read) for stretch in written if stretch not in known}
+        found = [known[stretch] for stretch in written]
         misread = [at for at, one in enumerate(found) if one is None or (at and len(one.lines) < FEWEST)]
         if not misread:
             return joined(text, nodes, cuts, [one for one in found if one is not None])
