@@ -79,13 +79,28 @@ def families_of(
 
     Where only the claims of performances ``shown`` are asked for, those that change nothing in these are left out.
     """
+    rows = rows_of_families(composers, works)
+    living = living_playings(row["pk"] for row in rows)
+    return told_families(composers, rows, living if shown is None else first_or_shown(living, shown))
+
+
+def rows_of_families(composers: Sequence[Composer], works: Iterable[int]) -> list[dict[str, Any]]:
+    """Return the columns of works with all their versions."""
     named = Work.objects.filter(composer__in=composers, pk__in=list(works))
     firsts = named.annotate(first=Coalesce("version_of", "pk")).values("first")
     family = Work.objects.filter(Q(pk__in=firsts) | Q(version_of__in=firsts))
-    rows = list(family.order_by("pk").values(*OF_WORK))
+    return list(family.order_by("pk").values(*OF_WORK))
+
+
+def living_playings(works: Iterable[int]) -> QuerySet[ProgrammedWork]:
+    return ProgrammedWork.objects.filter(work__in=list(works), performance__deleted_at__isnull=True)
+
+
+def told_families(
+    composers: Sequence[Composer], rows: Sequence[dict[str, Any]], playings: QuerySet[ProgrammedWork]
+) -> tuple[CatalogueFacts, ...]:
+    """Return the facts of works that were fetched and of these playings, for each composer theirs; one query."""
     owner = {row["pk"]: row["composer"] for row in rows}
-    living = ProgrammedWork.objects.filter(work__in=list(owner), performance__deleted_at__isnull=True)
-    playings = living if shown is None else first_or_shown(living, shown)
     theirs: dict[int, list[WorkFacts]] = {}
     for row in rows:
         theirs.setdefault(row["composer"], []).append(work_of(row))
@@ -105,10 +120,15 @@ def first_or_shown(living: QuerySet[ProgrammedWork], shown: frozenset[int]) -> Q
     title and takes none from anybody: the earlier one takes the same. What is planned may turn out not to count, so it
     stays, as does what has no day.
     """
+    return not_later(living, Q(performance__in=shown))
+
+
+def not_later(living: QuerySet[ProgrammedWork], or_else: Q | None = None) -> QuerySet[ProgrammedWork]:
+    """Leave out what was played after another playing of its sort had surely ended."""
     ended = Window(Min("performance__last_day"), partition_by=[F(column) for column in OF_ONE_SORT])
     no_day, planned = Q(performance__first_day__isnull=True), Q(performance__status=PerformanceStatus.PLANNED.value)
     may_be_first = Q(performance__first_day__lte=F("ended")) | no_day | planned
-    return living.annotate(ended=ended).filter(may_be_first | Q(performance__in=shown))
+    return living.annotate(ended=ended).filter(may_be_first | or_else if or_else else may_be_first)
 
 
 def work_of(row: dict[str, Any]) -> WorkFacts:

@@ -106,6 +106,13 @@ class Brought(Generic[Answer]):
             self.keep(key, Known(state, answer, MOST_BEHIND + 1, generation()))
         return answer
 
+    def learned(self, state: State, key: int, answer: Answer, *, worth_a_file: bool) -> None:
+        """Keep an answer of which more is known than was told in this state."""
+        known = self.known.get(key)
+        if state.is_settled and known and known.state == state:
+            behind = MOST_BEHIND + 1 if worth_a_file else known.behind + 1
+            self.keep(key, Known(state, answer, behind, known.generation))
+
     def remembered(self, key: int) -> Known[Answer] | None:
         known = self.known.get(key)
         return known if known and known.generation == generation() else None

@@ -191,7 +191,7 @@ def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, 
     make_three(composer)
     forget_all()
 
-    assert (with_one, queries(browser)) == (17, 17)
+    assert (with_one, queries(browser)) == (20, 20)
 
 
 def test_after_a_save_fewer_questions_are_asked_than_for_counting(browser: Client, composer: Composer) -> None:
@@ -200,7 +200,7 @@ def test_after_a_save_fewer_questions_are_asked_than_for_counting(browser: Clien
     queries(browser)
     make_performance(work, performers=("Kestrel Ensemble",))
 
-    assert queries(browser) == 14
+    assert queries(browser) == 18
 
 
 def test_places_are_in_order_whatever_their_marks(browser: Client, composer: Composer) -> None:

@@ -12,6 +12,7 @@ from django.utils.functional import cached_property
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
+from catalogue.gathering.claims_kept import claims_in_list
 from catalogue.gathering.families import gather_claims
 from catalogue.gathering.listed import ListedPerformance, gather_listed
 from catalogue.models import Composer, Performance
@@ -76,9 +77,12 @@ class PerformanceTable(ListTable):
     def look_up(self, records: Sequence[ListedPerformance]) -> None:
         """Reckon what the works of these performances were the first of, where that is shown."""
         if self.columns["first"].visible:
-            works = {work.pk for performance in records for work in performance.works}
-            shown = [performance.pk for performance in records]
+            shown = frozenset(performance.pk for performance in records)
             whose = [self.whose[one] for one in sorted({performance.composer_id for performance in records})]
+            if len(self.composers) == 1 and whose:
+                self.claims = claims_in_list(self.state, whose[0], shown, self.today)
+                return
+            works = {work.pk for performance in records for work in performance.works}
             self.claims = gather_claims(whose, works, today=self.today, shown=shown, state=self.state)
 
     @cached_property
