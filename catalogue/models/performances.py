@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import Generic, Self
+from typing import Any, Generic, Self
 from uuid import uuid4
 
 from django.core.exceptions import ValidationError
 from django.core.validators import MinValueValidator
 from django.db import models
-from django.db.models import Exists, F, OuterRef, Prefetch, Q
+from django.db.models import F, Func, Prefetch, Q
 from django.db.models.functions import Right
 
 from catalogue.models.conditions import (
@@ -29,11 +29,12 @@ from catalogue.models.fields import (
     line,
     text,
 )
-from catalogue.models.indexes import LatestFirst
+from catalogue.models.indexes import LatestFirst, TextIndex
 from catalogue.models.people import Composer, Organisation, Person
 from catalogue.models.places import Venue
 from catalogue.models.records import Deletable, Guarded, LivingManager, M, Record, SearchableQuerySet, TenantQuerySet
 from catalogue.models.works import Work
+from catalogue.rules.search import fold
 from catalogue.terms import Audience, Extent, PerformanceKind, PerformanceStatus, PerformerRole
 from catalogue.timing import MomentError, PartialDate, moment_at, occurs, write_date
 
@@ -86,23 +87,16 @@ class PerformanceQuerySet(SearchableQuerySet["Performance"]):
     def of_work(self, work: Work) -> Self:
         return self.filter(pk__in=ProgrammedWork.objects.filter(work=work).values("performance"))
 
-    def _holds(self, word: str) -> Q:
-        """Look through the performance, its place, its presenter, its performers and the works it holds."""
-        works = ProgrammedWork.objects.filter(
-            performance=OuterRef("pk"), work__deleted_at__isnull=True, work__search_text__contains=word
-        )
-        performers = PerformanceCredit.objects.filter(performance=OuterRef("pk")).filter(
-            Q(search_text__contains=word)
-            | Q(person__search_text__contains=word)
-            | Q(organisation__search_text__contains=word)
-        )
-        return (
-            Q(search_text__contains=word)
-            | Q(venue__search_text__contains=word)
-            | Q(presenter__search_text__contains=word)
-            | Exists(works)
-            | Exists(performers)
-        )
+    def matching(self, text: str, *, composer: Composer | None = None) -> Self:
+        """Return the performances that hold every word of the text, in any case, with or without marks.
+
+        Words are looked for in the performance, its place, its presenter, its performers and the works it holds. Where
+        all performances are one composer's, name that composer: then nothing of others is looked through.
+        """
+        found = self
+        for word in fold(text).split():
+            found = found.filter(pk__in=evenings_holding(word, composer))
+        return found
 
 
 class Performance(Record, Deletable, Guarded):
@@ -173,6 +167,12 @@ class Performance(Record, Deletable, Guarded):
                 condition=Q(deleted_at__isnull=True),
                 name="performance_counted",
             ),
+            TextIndex(
+                fields=["composer", "search_text", "deleted_at"],
+                condition=Q(deleted_at__isnull=True, search_text__gt=""),
+                name="performance_searched",
+            ),
+            models.Index(fields=["composer"], condition=Q(deleted_at__isnull=False), name="performance_deleted"),
         ]
         constraints = [
             known("performance", "kind", PerformanceKind),
@@ -222,9 +222,11 @@ class PerformanceCredit(Record):
 
     performance = models.ForeignKey(Performance, on_delete=models.CASCADE, related_name="credits")
     order = models.PositiveSmallIntegerField(default=1)
-    person = models.ForeignKey(Person, on_delete=models.RESTRICT, null=True, blank=True, related_name="credits")
+    person = models.ForeignKey(
+        Person, on_delete=models.RESTRICT, null=True, blank=True, related_name="credits", db_index=False
+    )
     organisation = models.ForeignKey(
-        Organisation, on_delete=models.RESTRICT, null=True, blank=True, related_name="credits"
+        Organisation, on_delete=models.RESTRICT, null=True, blank=True, related_name="credits", db_index=False
     )
     name = line()
     role = models.CharField(max_length=20, choices=choices_of(PerformerRole), default=PerformerRole.PERFORMER.value)
@@ -234,6 +236,17 @@ class PerformanceCredit(Record):
     objects = PerformancePartQuerySet["PerformanceCredit"].as_manager()
 
     class Meta:
+        indexes = [
+            *(
+                models.Index(
+                    fields=[somebody, "performance"],
+                    condition=Q(**{f"{somebody}__isnull": False}),
+                    name=f"credit_of_{somebody}",
+                )
+                for somebody in ("person", "organisation")
+            ),
+            TextIndex(fields=["search_text", "performance"], condition=Q(search_text__gt=""), name="credit_searched"),
+        ]
         constraints = [
             known("credit", "role", PerformerRole),
             models.CheckConstraint(
@@ -269,7 +282,7 @@ class ProgrammedWork(Record):
     """
 
     performance = models.ForeignKey(Performance, on_delete=models.CASCADE, related_name="programme")
-    work = models.ForeignKey(Work, on_delete=models.RESTRICT, related_name="programmed")
+    work = models.ForeignKey(Work, on_delete=models.RESTRICT, related_name="programmed", db_index=False)
     order = models.PositiveSmallIntegerField(default=1, validators=[MinValueValidator(1)])
     extent = models.CharField(max_length=10, choices=choices_of(Extent), default=Extent.COMPLETE.value)
     part = line(LONG_LINE)
@@ -282,6 +295,7 @@ class ProgrammedWork(Record):
     objects = PerformancePartQuerySet["ProgrammedWork"].as_manager()
 
     class Meta:
+        indexes = [models.Index(fields=["work", "performance"], name="programmed_of_work")]
         constraints = [
             known("programmed", "extent", Extent),
             lasts("programmed"),
@@ -304,3 +318,34 @@ class ProgrammedWork(Record):
             raise ValidationError({"work": "This work stands in another composer’s catalogue."})
         if self.claim_override and not self.claim_reason.strip():
             raise ValidationError({"claim_reason": "Say why it is to be called that."})
+
+
+# ---- words
+
+
+WRITTEN = Func(template="''", arity=0, output_field=models.TextField())
+"""Every text that is not empty is greater. It stands in the question itself, so that SQLite finds the index by it."""
+
+
+def evenings_holding(word: str, composer: Composer | None) -> models.QuerySet[Any, tuple[int, ...]]:
+    """Ask for the keys of performances that hold a folded word, deleted ones among them, some of them several times.
+
+    Each place where it can stand is asked for itself: each has an index, all together have none.
+    """
+    holds = {"search_text__contains": word}
+    whose = {"composer": composer} if composer else {}
+    works: Any = Work.objects.filter(**whose, **holds).order_by().values("pk")
+    named: Any = (model._base_manager.filter(**whose, **holds).values("pk") for model in (Person, Organisation, Venue))
+    people, bodies, halls = named
+    credits, evenings = PerformanceCredit.objects, Performance.with_deleted.filter(**whose)
+    billed = credits.filter(search_text__gt=WRITTEN, **holds).values("performance")
+    places = (
+        ProgrammedWork.objects.filter(work__in=works).values_list("performance"),
+        credits.filter(person__in=people).values_list("performance"),
+        credits.filter(organisation__in=bodies).values_list("performance"),
+        evenings.filter(pk__in=billed).values_list("pk"),
+        Performance.objects.filter(**whose, venue__in=halls).values_list("pk"),
+        Performance.with_deleted.filter(presenter__in=bodies).values_list("pk"),
+        Performance.objects.filter(**whose, search_text__gt=WRITTEN, **holds).values_list("pk"),
+    )
+    return places[0].union(*places[1:], all=True)

@@ -51,11 +51,8 @@ class SearchableQuerySet(TenantQuerySet[M], Generic[M]):
         """Return the records that hold every word of the text, in any case, with or without marks."""
         found = self
         for word in fold(text).split():
-            found = found.filter(self._holds(word))
+            found = found.filter(search_text__contains=word)
         return found
-
-    def _holds(self, word: str) -> models.Q:
-        return models.Q(search_text__contains=word)
 
 
 class LivingManager(models.Manager):

@@ -26,6 +26,7 @@ from catalogue.web.tables.performance_orders import (
     groups_in_order,
     groups_of_years,
 )
+from catalogue.web.tables.performance_words import GroupHolding, group_holding
 from catalogue.web.tables.performances import PerformanceTable
 from catalogue.web.tables.works import WorkTable
 from catalogue.web.wording import page_language
@@ -83,9 +84,9 @@ def asked_performances(request: CatalogueRequest, *, today: date, state: State |
     return found
 
 
-def grouped(asked: Asked, composer: Composer) -> Sequence[AnyGroup] | None:
-    """Return the groups in which performances stand, where nothing is asked but an order, or years or one thing that is
-    counted.
+def grouped(asked: Asked, composer: Composer) -> Sequence[AnyGroup | GroupHolding] | None:
+    """Return the groups in which performances stand, where nothing is asked but an order, or years, words or one thing
+    that is counted.
 
     None where they stand in none.
     """
@@ -99,8 +100,11 @@ def grouped(asked: Asked, composer: Composer) -> Sequence[AnyGroup] | None:
         since, until = (int(given[name]) if name in given else None for name in YEARS)
         return groups_of_years(since, until, composer, table.state)
     ((name, value), *more) = given.items()
-    if more or name not in (*COUNTED, "country"):
+    if more or name not in (*COUNTED, "country", "q"):
         return None
+    if name == "q":
+        held = group_holding(value, composer, table.state)
+        return None if held is None else (held,)
     if name == "country":
         return (group_in_country(value, composer, table.state),)
     return (group_with(name, value, composer, table.state),)

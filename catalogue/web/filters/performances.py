@@ -66,11 +66,12 @@ class EventFilter(ListFilter):
     def __init__(self, *args: Any, composers: Sequence[Composer], state: State | None = None, **options: Any) -> None:
         super().__init__(*args, **options)
         self.state = state or state_of_lists([composer.pk for composer in composers])
+        self.composer = composers[0] if len(composers) == 1 else None
         countries = countries_at(self.state, tuple(one.pk for one in composers))
         self.filters["country"].extra["choices"] = [(code, write_country(code)) for code in countries]
 
     def holding(self, performances: Any, _name: str, text: str) -> QuerySet[Performance]:
-        return performances.matching(text)
+        return performances.matching(text, composer=self.composer)
 
     def from_year(self, performances: Any, _name: str, year: int) -> QuerySet[Performance]:
         return performances.from_day(date(int(year), 1, 1))
