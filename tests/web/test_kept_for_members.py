@@ -13,7 +13,7 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
 from catalogue.actions.calls import propose_call
-from catalogue.models import Composer, Membership, SavedView, Work
+from catalogue.models import Award, Composer, Membership, SavedView, Work
 from catalogue.terms import Role
 from catalogue.web import kept_for_members
 from catalogue.web.kept_for_members import KeptPage, Pages, forget_pages
@@ -31,6 +31,7 @@ ADDRESSES = (
     f"{WORKS}?q=weirs&category=solo",
     f"{PERFORMANCES}?country=FR&sort=-place",
     f"{PERFORMANCES}?since=soon",
+    f"{WORKS}WEIRS/",
 )
 PEOPLE = ("owner", "editor", "viewer", "librarian")
 TOKENS = re.compile(rb'(csrfmiddlewaretoken" value="|X-CSRFToken": ")[A-Za-z0-9]{64}')
@@ -67,7 +68,7 @@ def anew(browser: Client, address: str, **headers: str) -> bytes:
 def test_each_is_given_what_they_would_be_given_anew_whoever_asked_before(
     signed_in: SignIn, people: dict[str, User], weirs: Work, address: str
 ) -> None:
-    browsers = [signed_in(person) for person in people.values()]
+    browsers, address = [signed_in(person) for person in people.values()], address.replace("WEIRS", str(weirs.pk))
     expected = [anew(browser, address) for browser in browsers]
     forget_pages()
 
@@ -76,15 +77,16 @@ def test_each_is_given_what_they_would_be_given_anew_whoever_asked_before(
         assert found == (expected if order is browsers else expected[::-1])
 
 
-@pytest.mark.parametrize("address", [f"{ROOT}/", WORKS, PERFORMANCES])
+@pytest.mark.parametrize("address", [f"{ROOT}/", WORKS, PERFORMANCES, f"{WORKS}WEIRS/"])
 def test_page_that_is_kept_asks_for_no_row(signed_in: SignIn, editor: User, weirs: Work, address: str) -> None:
-    browser = signed_in(editor)
+    browser, address = signed_in(editor), address.replace("WEIRS", str(weirs.pk))
     browser.get(address)
 
     with CaptureQueriesContext(connection) as asked:
         browser.get(address)
 
-    assert len(asked) == (4 if address == f"{ROOT}/" else 5)  # session, user, seat, state; of lists the kept views
+    number = 5 if address in (WORKS, PERFORMANCES) else 4
+    assert len(asked) == number  # the session, the user, the seat, the state; of lists the kept views
 
 
 def test_name_is_that_of_who_asks_and_is_text(signed_in: SignIn, composer: Composer, weirs: Work) -> None:
@@ -137,7 +139,7 @@ def test_kept_page_is_another_one_once_anything_it_shows_is_saved(
 
     def changed() -> bool:
         before = dict(known)
-        known.update({address: seen(browser, address) for address in ADDRESSES[1:3]})
+        known.update({address: seen(browser, address) for address in (WORKS, PERFORMANCES, f"{WORKS}{weirs.pk}/")})
         assert list(known.values()) == [anew(browser, address) for address in known]
         return before != known
 
@@ -145,6 +147,12 @@ def test_kept_page_is_another_one_once_anything_it_shows_is_saved(
     assert (changed(), changed()) == (True, False)
     weirs.title = "Locks"
     weirs.save()
+    assert changed()
+    award = Award.objects.create(composer=composer, name="Reed Prize", work=weirs)
+    assert changed()
+    award.delete()
+    assert changed()
+    make_performance(weirs, date="2026-03-30")
     assert changed()
     view = SavedView.objects.create(composer=composer, table="works", name="Songs", query="category=vocal")
     assert changed()

@@ -18,7 +18,8 @@ from catalogue.gathering.checks import parted_files
 from catalogue.gathering.journeys import shown_by_records
 from catalogue.models import Composer, Hire, Organisation, Sending, Work
 from catalogue.terms import StepKind
-from catalogue.web.sent_papers import Since, hold_all
+from catalogue.web import sent_papers
+from catalogue.web.sent_papers import Held, Since, hold_all
 from tests.makers import make_organisation, make_performance, make_person, make_venue, make_work
 from tests.web.pages import Page
 
@@ -157,6 +158,19 @@ def test_list_and_page_say_whether_the_record_has_changed_since(browser: Client,
     assert after[1] == ["says something else"]
     assert {"Tides", "Spring Tides"} <= set(Page(browser.get(f"{SENT}{sending.pk}/")).texts("//*[@id='since']//li"))
     assert browser.get(f"{SENT}{sending.pk}/file/").status_code == 200
+
+
+def test_page_of_a_work_holds_its_papers_against_the_record_each_time(
+    browser: Client, work: Work, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    send(browser, "parts-checklist", work=work.pk, typed={"name": "A hall"})
+    asked: list[int] = []
+    monkeypatch.setattr(sent_papers, "held_of", lambda *told: asked.append(1) or Held(Since.SAME))
+
+    for _time in range(2):
+        assert browser.get(f"{ROOT}works/{work.pk}/").status_code == 200
+
+    assert len(asked) == 2
 
 
 def edited(browser: Client, work: Work, **columns: str) -> dict[str, Any]:

@@ -134,7 +134,7 @@ def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, 
     with CaptureQueriesContext(connection) as with_three:
         browser.get(address(work))
 
-    assert (len(with_one), len(with_three)) == (40, 40)
+    assert (len(with_one), len(with_three)) == (23, 23)
 
 
 def test_life_of_a_work_is_a_picture_a_sentence_and_a_table(browser: Client, composer: Composer) -> None:

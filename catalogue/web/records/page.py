@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
-from typing import Any
+from typing import Any, cast
 
-from django.db.models import Q
+from django.db.models import Exists, OuterRef, Q
 from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
+from catalogue.gathering.prepared import values_about
 from catalogue.models import (
     Biography,
     Commission,
@@ -193,8 +194,22 @@ def known(when: Any) -> PartialDate | None:
 
 
 def around_work(work: Work, slug: str, language: str) -> tuple[Around, ...]:
-    """Return the records around a work, kind by kind, one query for each kind; kinds without any have no lines."""
-    return tuple(around(kind, kind.around(work), slug, language) for kind in AROUND_A_WORK)
+    """Return the records around a work, kind by kind; kinds without any have no lines.
+
+    One query, and one for each kind of which there are any: most works have records of few.
+    """
+    ((_work, *filled),) = values_about(asked_around, work.pk)
+    return tuple(
+        around(kind, kind.around(work) if any_of_it else (), slug, language)
+        for kind, any_of_it in zip(AROUND_A_WORK, filled, strict=True)
+    )
+
+
+def asked_around(told: Sequence[Any]) -> Any:
+    """Ask of which kinds there are records around a work."""
+    (work,) = told
+    kinds = [Exists(cast(Any, kind.model).objects.filter(work=OuterRef("pk"))) for kind in AROUND_A_WORK]
+    return Work.with_deleted.filter(pk=work).values_list("pk", *kinds)
 
 
 def around_record(record: Any, slug: str, language: str) -> tuple[Around, ...]:

@@ -16,7 +16,7 @@ from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.works import delete_work, restore_work
 from catalogue.gathering.once import once_for_each_state
-from catalogue.gathering.versions import State, state_of_lists
+from catalogue.gathering.versions import State, state_of_all_of, state_of_lists
 from catalogue.models import Composer, Work
 from catalogue.models.fields import LONG_LINE
 from catalogue.terms import WorkStatus
@@ -26,6 +26,7 @@ from catalogue.web.asked import asked_works
 from catalogue.web.forms.documents import documents_of
 from catalogue.web.kept_for_members import Page, kept_for_members
 from catalogue.web.notices import say
+from catalogue.web.records.of_sendings import SENDINGS
 from catalogue.web.saved_views import Views, views_of
 from catalogue.web.views.library import library_work, library_works
 from catalogue.web.wording import page_language
@@ -71,10 +72,20 @@ def work_detail(request: CatalogueRequest, work: int) -> HttpResponse:
     """/c/<composer>/works/<work>/ — everything that is known of a work, set like a title page."""
     if request.is_librarian:
         return library_work(request, work)
+    state = state_of_all_of([request.composer.pk])
+    return kept_for_members(request, state, lambda: page_of_work(request, work))
+
+
+def page_of_work(request: CatalogueRequest, work: int) -> Page:
     found = get_object_or_404(Work.objects.filter(composer=request.composer).with_everything_printed(), pk=work)
     page = work_page(found, today=timezone.localdate(), language=page_language())
     context = {"page": page, "work": page.work, "documents": documents_to_make(page)}
-    return render(request, "works/work_detail.html", context)
+    return Page("works/work_detail.html", context, timezone.now() if has_sent_papers(page) else None)
+
+
+def has_sent_papers(page: WorkPage) -> bool:
+    """Whether papers of the work were sent: each is held against the record, a few at a time, whenever it is asked."""
+    return any(around.kind is SENDINGS and around.lines for around in page.around)
 
 
 @material_page
