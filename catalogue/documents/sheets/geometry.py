@@ -28,6 +28,9 @@ class Look:
     inked: bool = False
     emphasis: float | None = None
 
+    def __hash__(self) -> int:  # quicker than of all there is, for every line is remembered by its look
+        return hash((self.size, self.leading, self.italic))
+
 
 COMPOSER = Look("serif", 11)
 TITLE = Look("serif", 19, 27)

@@ -59,7 +59,7 @@ def test_a_pdf_shows_the_logo_once_with_its_words_and_sets_heads_in_the_ink() ->
 
     assert [page.count(" Do") for page in code] == [1] + [0] * (len(code) - 1)
     assert told[0] == "A quay"
-    assert ".478431 .121569 .121569 rg" in code[0]
+    assert "0.478431 0.121569 0.121569 rg" in code[0]
     assert render_pdf(worn()) == render_pdf(worn())
 
 

@@ -27,7 +27,6 @@ from catalogue.documents.sheets.paper import Size
 from catalogue.drawings.player_strip import Strip
 from catalogue.drawings.sketch import Outline
 
-BLACK = (0, 0, 0)
 WHITE = "1 1 1 rg "
 """Fills shapes with the white of the paper, so that nothing behind them shows through."""
 FAINT = "0.7 0.7 0.7 RG "
@@ -46,7 +45,7 @@ class Canvas:
     """
 
     def __init__(self, size: Size, colour: tuple[float, float, float] = INK, *, mirrored: float = 0) -> None:
-        self.colour = colour
+        self.inks = {False: " 0 0 0 rg", True: f" {' '.join([f'{one:.6g}' for one in colour])} rg"}
         self.mirrored = mirrored
         self.height = size.height
         self.number = 0
@@ -64,7 +63,9 @@ class Canvas:
             initialFontName=font_of(carried_face("NotoSerif-Regular")).fontName,
         )
         self.drawing.setPageCallBack(self.encoded)
-        self.pen = Pen(self.drawing)
+        self.said: list[str] = []
+        self.say = self.said.append
+        self.pen = Pen(self.drawing, self.say)
 
     def properties(self, language: str) -> None:
         self.drawing.setCatalogEntry("Lang", language)
@@ -72,12 +73,18 @@ class Canvas:
 
     def turn(self) -> None:
         """End the page; what is drawn next is on another."""
+        self.hand_over()
         self.drawing.showPage()
         self.number += 1
         self.marks = 0
         self.inked = False
         if self.mirrored and self.number % 2:
             self.drawing.translate(self.mirrored, 0)
+
+    def hand_over(self) -> None:
+        """Have reportlab keep what has been said so far, before it says something itself."""
+        self.drawing.addLiteral("\n".join(self.said))
+        self.said.clear()
 
     def encoded(self, _number: int) -> None:
         """Keep what a page has been drawn with as bytes: its texts are codes, reportlab has nothing to encode."""
@@ -118,9 +125,9 @@ class Canvas:
     @contextmanager
     def artifact(self) -> Iterator[None]:
         """What is drawn inside is furniture of the page."""
-        self.drawing.addLiteral("/Artifact BMC")
+        self.say("/Artifact BMC")
         yield
-        self.drawing.addLiteral("EMC")
+        self.say("EMC")
 
     @contextmanager
     def span(self, language: str, element: Element) -> Iterator[None]:
@@ -133,30 +140,46 @@ class Canvas:
 
     def begin(self) -> None:
         """Before anything is drawn: mark to what it belongs."""
-        element = self.opening
-        if element is not None:
-            self.drawing.addLiteral(f"/{element.role} <</MCID {self.marks}>> BDC")
-            element.kids.append((self.number, self.marks))
-            self.marks += 1
-            self.opening = None
+        if self.opening is not None:
+            self.say(self.mark(self.opening))
+
+    def mark(self, element: Element) -> str:
+        """What begins a stretch of content of an element."""
+        element.kids.append((self.number, self.marks))
+        said = f"/{element.role} <</MCID {self.marks}>> BDC"
+        self.marks += 1
+        self.opening = None
+        return said
 
     def close_mark(self) -> None:
         """End a stretch of content; one in which nothing was drawn never was."""
         if self.opening is None:
-            self.drawing.addLiteral("EMC")
+            self.say("EMC")
         self.opening = None
 
     # ---- text
 
+    def column(self, element: Element, x: float, y: float, leading: float, lines: Iterable[SetLine]) -> None:
+        """Set lines under one another, the baseline of the first at ``y``, as content of the element."""
+        self.element = self.opening = element
+        for line in lines:
+            self.text(x, y, line)
+            y += leading
+        self.close_mark()
+        self.element = None
+
     def text(self, x: float, y: float, line: SetLine) -> None:
         """Set a line from ``x`` on, its baseline at ``y``; a stretch in another language is a span of its own."""
-        told = told_by_itself(line)
-        if told:
-            self.begin()
-            self.ink(inked=line.pieces[0].inked)
-            self.pen.draw_line(x, self.height - y, line, told)
+        told = told_by_itself(line) if line.told is None else line.told
+        if not told:
+            self.stretches(x, y, (*line.pieces, line.turned) if line.turned else line.pieces)
             return
-        pieces = (*line.pieces, line.turned) if line.turned else line.pieces
+        before = "" if self.opening is None else self.mark(self.opening)
+        if line.pieces[0].inked != self.inked:
+            before += self.inking(inked=not self.inked)
+        self.pen.draw_line(x, self.height - y, line, f"{before} BT")
+
+    def stretches(self, x: float, y: float, pieces: Sequence[Piece]) -> None:
         for (language, inked), stretch in stretches(pieces):
             run = list(filter(GLYPHS, stretch))
             if language and self.element is not None:
@@ -178,8 +201,12 @@ class Canvas:
 
     def ink(self, *, inked: bool) -> None:
         if inked != self.inked:
-            self.drawing.setFillColorRGB(*(self.colour if inked else BLACK))
-            self.inked = inked
+            self.say(self.inking(inked=inked))
+
+    def inking(self, *, inked: bool) -> str:
+        """What chooses the ink that fills, from here on the page."""
+        self.inked = inked
+        return self.inks[inked]
 
     # ---- lines and marks
 
@@ -191,7 +218,7 @@ class Canvas:
         """Level strokes of one thickness, each from a place to another at its height."""
         path = [f"{x:.2f} {self.height - y:.3f} m {end:.2f} {self.height - y:.3f} l" for x, end, y in lines]
         if path:
-            self.drawing.addLiteral(f"{thick:.3f} w {' '.join(path)} S")
+            self.say(f"{thick:.3f} w {' '.join(path)} S")
 
     def outline(
         self,
@@ -212,7 +239,7 @@ class Canvas:
         """Draw what the operators say in black, or as they say themselves, which counts for them alone."""
         self.begin()
         self.ink(inked=False)
-        self.drawing.addLiteral(f"q {said} Q")
+        self.say(f"q {said} Q")
 
     def shape(self, outline: Outline, left: float, top: float, scale: float) -> None:
         """Fill an outline, its units from the upper left corner at the place; what turns the other way stays open."""
@@ -234,11 +261,12 @@ class Canvas:
     def box(self, x: float, y: float, side: float, thick: float) -> None:
         """A square with its upper left corner at the place."""
         self.begin()
-        self.drawing.addLiteral(f"{number(thick)} w {rectangle(x, self.height - y - side, side, side)} S")
+        self.say(f"{number(thick)} w {rectangle(x, self.height - y - side, side, side)} S")
 
     def picture(self, png: bytes, x: float, y: float, wide: float, high: float) -> None:
         """A picture, its upper left corner at the place; what is clear in it stays clear."""
         self.begin()
+        self.hand_over()
         image = ImageReader(BytesIO(png))
         self.drawing.drawImage(image, x, self.height - y - high, wide, high, mask="auto")
 
@@ -246,7 +274,7 @@ class Canvas:
         """Draw a player strip, its upper left corner at the place."""
         self.begin()
         self.ink(inked=False)
-        self.drawing.addLiteral(f"q 1 0 0 1 {number(x)} {number(self.height - y)} cm {strip_path(strip, scale)} Q")
+        self.say(f"q 1 0 0 1 {number(x)} {number(self.height - y)} cm {strip_path(strip, scale)} Q")
 
 
 def stretches(pieces: Sequence[Piece]) -> Iterable[tuple[tuple[str, bool], Iterable[Piece]]]:

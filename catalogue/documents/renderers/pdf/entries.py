@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from catalogue.documents.model import Entry, Text
 from catalogue.documents.renderers.pdf.canvas import Canvas
-from catalogue.documents.renderers.pdf.flow import Draw, Item
-from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth
+from catalogue.documents.renderers.pdf.flow import Item
+from catalogue.documents.renderers.pdf.ground import Ground, depth
 from catalogue.documents.renderers.pdf.setting import Measure, SetLine
 from catalogue.documents.renderers.pdf.tags import Element
 from catalogue.documents.sheets.geometry import EntrySheet
@@ -39,27 +41,39 @@ def hung(strip: Strip, sheet: EntrySheet, width: float) -> Hung:
     return Hung(strip, right - strip.width * scale, right, top, top + strip.height * scale, scale)
 
 
+class Told(NamedTuple):
+    """Lines of one text of an entry; ``y`` of the first is counted from the first baseline of the title."""
+
+    x: float
+    y: float
+    leading: float
+    lines: tuple[SetLine, ...]
+
+
 def entry_item(entry: Entry, ground: Ground, parent: Element) -> Item:
+    """An entry as one item: title, margin, duration, strip and details, in this order."""
     sheet = ground.sheet.entry
     strip = hung(entry.strip, sheet, ground.width) if entry.strip else None
-    element = parent.add("Sect")
     title = ground.lines(entry.title, sheet.title, lambda line: title_measure(line, sheet, strip, ground.width))
     below = depth(title, sheet.title.leading)
     details = detail_lines(entry.details, below, strip, ground)
-    drawings = [
-        column(title, ground.left + sheet.title_x, sheet.title.leading, element.add("H3")),
-        margin(entry.margin, ground, element),
-    ]
-    if entry.figure:
-        drawings.append(figure(entry.figure, ground, element.add("P")))
-    if strip:
-        drawings.append(strip_drawing(strip, ground.left, element.add("Figure", alternative=strip.strip.title)))
-    for start, lines in details:
-        drawings.append(paragraph(lines, start, ground, element.add("P")))
-    last = max(
-        below, *(start + depth(lines, sheet.detail.leading) for start, lines in details), margin_depth(entry, sheet)
-    )
-    return Item(both(*drawings), lead=sheet.lead, depth=last)
+    element = parent.add("Sect")
+    head = Told(ground.left + sheet.title_x, 0.0, sheet.title.leading, title)
+    marked = [(element.add("H3"), head), *((element.add("P"), one) for one in aside(entry, ground))]
+    picture = element.add("Figure", alternative=strip.strip.title) if strip else None
+    listed = [(element.add("P"), one) for one in details]
+
+    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
+        for mark, (x, lower, leading, lines) in marked:
+            canvas.column(mark, x, y + lower, leading, lines)
+        if strip and picture:
+            with canvas.content(picture):
+                canvas.strip(ground.left + strip.left, y + strip.top, strip.strip, strip.scale)
+        for mark, (x, lower, leading, lines) in listed:
+            canvas.column(mark, x, y + lower, leading, lines)
+
+    last = max(below, margin_depth(entry, sheet), *(one.y + depth(one.lines, one.leading) for one in details[-1:]))
+    return Item(draw, lead=sheet.lead, depth=last)
 
 
 def title_measure(line: int, sheet: EntrySheet, strip: Hung | None, width: float) -> float:
@@ -70,45 +84,39 @@ def title_measure(line: int, sheet: EntrySheet, strip: Hung | None, width: float
     return room
 
 
-def detail_lines(
-    details: tuple[Text, ...], below: float, strip: Hung | None, ground: Ground
-) -> list[tuple[float, tuple[SetLine, ...]]]:
-    """The lines of each detail, with their first baseline counted from the title's."""
+def detail_lines(details: tuple[Text, ...], below: float, strip: Hung | None, ground: Ground) -> list[Told]:
+    """The lines of each detail: as long as they stand beside the strip, they have less room."""
     sheet = ground.sheet.entry
+    leading, x = sheet.detail.leading, ground.left + sheet.detail_x
+    room = ground.width - sheet.detail_short
+    narrow = room - (ground.width - strip.left) - sheet.strip_air if strip else room
     start = below + sheet.detail_lead
     found = []
     for detail in details:
-        lines = ground.lines(detail, sheet.detail, detail_measure(start, strip, ground))
-        found.append((start, lines))
-        start += len(lines) * sheet.detail.leading
+        beside = math.ceil((strip.bottom + ASCENT - start) / leading) if strip else 0
+        lines = ground.lines(detail, sheet.detail, measured(beside, narrow, room))
+        found.append(Told(x, start, leading, lines))
+        start += len(lines) * leading
     return found
 
 
-def detail_measure(start: float, strip: Hung | None, ground: Ground) -> Measure:
-    """The room for each line of a detail that begins at ``start``: less beside the strip."""
+def measured(beside: int, narrow: float, room: float) -> float | Measure:
+    """The room for each line of a detail, of which so many stand beside a strip."""
+    return (lambda line: narrow if line < beside else room) if beside > 0 else room
+
+
+def aside(entry: Entry, ground: Ground) -> list[Told]:
+    """What stands beside an entry: the year on the title's baseline, number and edition on those of the details; the
+    duration at the right."""
     sheet = ground.sheet.entry
-    room = ground.width - sheet.detail_short
-
-    def measure(line: int) -> float:
-        if strip and start + line * sheet.detail.leading - ASCENT < strip.bottom:
-            return room - (ground.width - strip.left) - sheet.strip_air
-        return room
-
-    return measure
-
-
-def margin(lines: tuple[Text, ...], ground: Ground, element: Element) -> Draw:
-    """The year on the title's baseline, then number and edition on the baselines of the details."""
-    sheet = ground.sheet.entry
-    set_lines = [ground.line(text, sheet.number if place else sheet.year) for place, text in enumerate(lines)]
-    marked = [element.add("P") for _ in set_lines]
-
-    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        for place, line in enumerate(set_lines):
-            with canvas.content(marked[place]):
-                canvas.text(ground.left, y + margin_place(place, sheet), line)
-
-    return draw
+    found = [
+        Told(ground.left, margin_place(place, sheet), 0.0, (ground.line(text, sheet.number if place else sheet.year),))
+        for place, text in enumerate(entry.margin)
+    ]
+    if entry.figure:
+        line = ground.line(entry.figure, sheet.year)
+        found.append(Told(ground.right - line.width, 0.0, 0.0, (line,)))
+    return found
 
 
 def margin_place(line: int, sheet: EntrySheet) -> float:
@@ -117,27 +125,3 @@ def margin_place(line: int, sheet: EntrySheet) -> float:
 
 def margin_depth(entry: Entry, sheet: EntrySheet) -> float:
     return margin_place(max(len(entry.margin) - 1, 0), sheet)
-
-
-def figure(text: Text, ground: Ground, element: Element) -> Draw:
-    line = ground.line(text, ground.sheet.entry.year)
-
-    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        with canvas.content(element):
-            canvas.text_to(ground.right, y, line)
-
-    return draw
-
-
-def strip_drawing(hanging: Hung, left: float, element: Element) -> Draw:
-    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        with canvas.content(element):
-            canvas.strip(left + hanging.left, y + hanging.top, hanging.strip, hanging.scale)
-
-    return draw
-
-
-def paragraph(lines: tuple[SetLine, ...], start: float, ground: Ground, element: Element) -> Draw:
-    sheet = ground.sheet.entry
-    inner = column(lines, ground.left + sheet.detail_x, sheet.detail.leading, element)
-    return lambda canvas, y, fresh: inner(canvas, y + start, fresh)

@@ -49,12 +49,7 @@ class Ground:
 def column(lines: tuple[SetLine, ...], x: float, leading: float, element: Element) -> Draw:
     """Lines under one another from ``x`` on, as content of the element."""
 
-    def draw(canvas: Canvas, y: float, _fresh: bool) -> None:
-        with canvas.content(element):
-            for place, line in enumerate(lines):
-                canvas.text(x, y + place * leading, line)
-
-    return draw
+    return lambda canvas, y, _fresh: canvas.column(element, x, y, leading, lines)
 
 
 def both(*drawings: Draw) -> Draw:

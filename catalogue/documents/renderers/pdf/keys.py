@@ -10,7 +10,7 @@ from catalogue.documents.renderers.pdf.figures import draw_sketch
 from catalogue.documents.renderers.pdf.flow import Draw, Item
 from catalogue.documents.renderers.pdf.ground import Ground, both, column, depth, lowered, right_line
 from catalogue.documents.renderers.pdf.setting import SetLine
-from catalogue.documents.renderers.pdf.tags import Element
+from catalogue.documents.renderers.pdf.tags import Element, more
 from catalogue.drawings.player_strip import LINE_Y, Strip
 from catalogue.drawings.sketch import Drawable
 
@@ -70,7 +70,7 @@ def key_row(sign: Sign, ground: Ground, element: Element, place: int) -> Item:
         drawings.append(right_line(figure, ground, body))
     has_stave = False
     if sign.drawing is not None and not isinstance(sign.drawing, Strip):
-        label.role, label.alternative = "Figure", plain(sign.meaning)
+        label.role, label.more = "Figure", more(alternative=plain(sign.meaning))
         drawings.append(sign_on_stave(sign.drawing, ground, label))
         has_stave = True
     deep = below + depth(detail, sheet.detail.leading) if detail else depth(name, sheet.name.leading)

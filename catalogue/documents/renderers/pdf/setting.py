@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import groupby
-from operator import attrgetter
+from operator import attrgetter, itemgetter
 from typing import NamedTuple
 
 from catalogue.documents.model import Run, Style, Text
@@ -34,6 +34,9 @@ BLANKS = re.compile(f"( (?!–|{KEPT}))")
 PARTING = "-/_"
 """What a word that is wider than its line is rather broken behind, as the name of a file is."""
 WIDTH = attrgetter("width")
+FIRST = itemgetter(0)
+MANY = 20000
+"""Words of one dress that are remembered."""
 LONG = 400
 """Texts of more signs are set anew each time."""
 
@@ -87,28 +90,29 @@ def set_text(text: Text, look: Look, measure: float | Measure, language: str) ->
     """Break a text into lines of the measure; ``language`` is the document's. An empty text has no line."""
     if not text:
         return ()
+    long = is_long(text)
+    simple = simple_of(text, look) if long else simply_set(text, look)
+    room = measure(0) if callable(measure) else measure
+    if simple is not None and simple.whole is not None and simple.width <= room:
+        return simple.whole
     if callable(measure):
-        return broken(text, look, measure, language)
-    if is_long(text):
-        return broken(text, look, lambda _line: measure, language)
-    return set_within(text, look, measure, language)
+        return broken(text, simple, look, measure, language)
+    return broken(text, simple, look, lambda _line: room, language) if long else set_within(text, look, room, language)
 
 
 def is_long(text: Text) -> bool:
     """Whether a text is a note or a life rather than a line or two: these are not remembered, they take room."""
-    return sum([len(run.text) for run in text]) > LONG
+    return len(text[0].text) > LONG if len(text) == 1 else sum([len(run.text) for run in text]) > LONG
 
 
 @lru_cache(20000)
 def set_within(text: Text, look: Look, measure: float, language: str) -> tuple[SetLine, ...]:
     """Lines of one measure; papers are made again and again, and share most of their words."""
-    return broken(text, look, lambda _line: measure, language)
+    return broken(text, simply_set(text, look), look, lambda _line: measure, language)
 
 
-def broken(text: Text, look: Look, room: Measure, language: str) -> tuple[SetLine, ...]:
-    simple = simple_of(text, look) if is_long(text) else simply_set(text, look)
-    if simple is not None and simple.whole is not None and simple.width <= room(0):
-        return simple.whole
+def broken(text: Text, simple: Simple | None, look: Look, room: Measure, language: str) -> tuple[SetLine, ...]:
+    """A text that is more than one line, or not ``simple``, word by word."""
     if simple is None or is_held_across(text):
         words = all_words(characters(text, look, language), look)
     else:
@@ -150,9 +154,11 @@ def simple_of(text: Text, look: Look) -> Simple | None:
     if not is_simple(text):
         return None
     parts = tuple(simple_parts(text, look))
-    if parts and parts[0].blank:
-        return Simple(parts, sum(map(WIDTH, parts)), None)
-    return Simple(parts, sum(map(WIDTH, parts)), (finished(parts),) if parts else ())
+    width = sum(map(WIDTH, parts))
+    if not parts or parts[0].blank:
+        return Simple(parts, width, None if parts else ())
+    line = finished(parts) if parts[-1].blank else SetLine(parts, None, width)
+    return Simple(parts, width, (line,))
 
 
 def set_line(text: Text, look: Look, language: str) -> SetLine:
@@ -171,7 +177,7 @@ def finished(line: Sequence[Piece]) -> SetLine:
 
 def is_simple(text: Text) -> bool:
     """Whether every sign is one that the first face of every chain has and that stands by itself, left to right."""
-    said = "".join(run.text for run in text)
+    said = "".join([run.text for run in text])
     if not SIMPLE.fullmatch(said):
         return False
     return "–" not in said or not ("  –" in said or any(run.text.startswith("–") for run in text))
@@ -182,12 +188,48 @@ def is_held_across(text: Text) -> bool:
     return len(text) > 1 and HELD.search("".join([run.text for run in text])) is not None
 
 
-def simple_parts(text: Text, look: Look) -> Iterator[Piece]:
+def simple_parts(text: Text, look: Look) -> Iterable[Piece]:
     """The pieces of a simple text: what is between its spaces, and the spaces; of one look and language one piece."""
-    told = [run for run in text if run.text]
-    worn = {style: dress(style, look) for style in {run.style for run in told}}
-    for (face, size, language), runs in groupby(told, key=lambda run: (*worn[run.style], run.language)):
-        yield from parts_of("".join([run.text for run in runs]), face, size, language, look.inked)
+    if len(text) == 1:
+        return parts_of(text[0].text, worn(text[0].style, look, text[0].language))
+    told = [(worn(run.style, look, run.language), run.text) for run in text if run.text]
+    return [
+        part for words, runs in groupby(told, key=FIRST) for part in parts_of("".join([run for _, run in runs]), words)
+    ]
+
+
+class Words(dict[str, Piece]):
+    """The words that have been set in one dress, each once; when they are very many they are all forgotten."""
+
+    def __init__(self, face: Face, size: float, language: str, inked: bool) -> None:
+        super().__init__()
+        self.dress = (face, size, 0, language, inked)
+
+    def __eq__(self, other: object) -> bool:
+        return self is other
+
+    def __hash__(self) -> int:  # type: ignore[override]
+        return id(self)
+
+    def __missing__(self, word: str) -> Piece:
+        if len(self) > MANY:
+            self.clear()
+        piece = self[word] = piece_of(word, *self.dress)
+        return piece
+
+
+@lru_cache(400)
+def words_in(face: Face, size: float, language: str, inked: bool) -> Words:
+    return Words(face, size, language, inked)
+
+
+@lru_cache(4000)
+def worn(style: Style, look: Look, language: str) -> Words:
+    return words_in(*dress(style, look), language, look.inked)
+
+
+def parts_of(text: str, words: Words) -> list[Piece]:
+    return [words[part] for part in BLANKS.split(text) if part]
 
 
 @lru_cache(4000)
@@ -195,11 +237,6 @@ def dress(style: Style, look: Look) -> tuple[Face, float]:
     """The first face for a style, and the size it is set in."""
     face = carried_face(CHAINS[look.family, cut_of(style, look)][0])
     return face, (look.emphasis if look.emphasis and style is Style.EMPHASIS else look.size) * face.scale
-
-
-@lru_cache(40000)
-def parts_of(text: str, face: Face, size: float, language: str, inked: bool) -> tuple[Piece, ...]:
-    return tuple(piece_of(part, face, size, 0, language, inked) for part in BLANKS.split(text) if part)
 
 
 def simple_words(parts: Sequence[Piece]) -> Iterator[list[Piece]]:

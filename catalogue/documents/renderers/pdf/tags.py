@@ -6,8 +6,10 @@ the marks belong to becomes numbered objects. It has a node for every line of a 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
+from itertools import count
 
 from catalogue.documents.renderers.characters import printable
 
@@ -17,80 +19,79 @@ Mark = tuple[int, int]
 
 @dataclass(eq=False, slots=True)
 class Element:
-    """A node of the structure tree; ``kids`` are nodes, or marks of content."""
+    """A node of the structure tree; ``kids`` are nodes, or marks of content, ``more`` what it says besides its role."""
 
     role: str
-    language: str = ""
-    alternative: str = ""
-    scope: str = ""
+    more: str = ""
     kids: list[Element | Mark] = field(default_factory=list)
 
     def add(self, role: str, *, language: str = "", alternative: str = "", scope: str = "") -> Element:
-        child = Element(role, language, alternative, scope)
+        child = Element(role, more(language, alternative, scope) if language or alternative or scope else "")
         self.kids.append(child)
         return child
 
 
+@lru_cache(4000)
+def more(language: str = "", alternative: str = "", scope: str = "") -> str:
+    """What an element says besides its role: its language, what it shows in words, what it is the head of."""
+    said = f"/Lang{text_string(language)}" if language else ""
+    said += f"/Alt{text_string(alternative)}" if alternative else ""
+    return said + (f"/A<</O/Table/Scope/{scope}>>" if scope else "")
+
+
 class Tree:
-    """The tree as numbered objects from ``first`` on, and for each page which node its marks belong to."""
+    """The tree as numbered objects from ``first`` on, and for each page which node its marks belong to.
+
+    Nodes are told level by level, so that the nodes below one have numbers that follow one another.
+    """
 
     def __init__(self, pages: Sequence[int], first: int) -> None:
         self.pages = pages
-        self.first = first
-        self.said: list[str] = []
-        self.owners: list[list[int]] = [[] for _ in pages]
+        self.root, self.owning, self.top = range(first, first + 3)
+        self.nodes: list[Element] = []
+        self.parents: list[int] = []
+        self.owners: list[dict[int, int]] = [{} for _ in pages]
 
-    def place(self) -> int:
-        """The number of an object that is told later."""
-        self.said.append("")
-        return self.first + len(self.said) - 1
+    def objects(self, tree: Element) -> dict[int, str]:
+        """What the root says, whose number is the first, then all below it."""
+        told = dict(enumerate(self.told(tree), self.top))
+        owners = [" ".join([f"{page[mark]} 0 R" for mark in sorted(page)]) for page in self.owners]
+        nums = " ".join([f"{number}[{page}]" for number, page in enumerate(owners)])
+        beside = f"/ParentTree {self.owning} 0 R/ParentTreeNextKey {len(self.pages)}"
+        root = f"<</Type/StructTreeRoot/K {self.top} 0 R{beside}>>"
+        return {self.root: root, self.owning: f"<</Nums[{nums}]>>", **told}
 
-    def tell(self, number: int, said: str) -> None:
-        self.said[number - self.first] = f"<<{said}>>"
+    def told(self, tree: Element) -> Iterator[str]:
+        """What the nodes say; of most that one stretch of content is theirs."""
+        self.nodes, self.parents = [tree], [self.root]
+        for number, element, parent in zip(count(self.top), self.nodes, self.parents):  # they grow
+            kids = element.kids
+            if len(kids) == 1 and isinstance(kids[0], tuple):
+                page, mark = kids[0]
+                self.owners[page][mark] = number
+                own = f"/Pg {self.pages[page]} 0 R/K[{mark}]"
+            else:
+                own = self.several(kids, number)
+            yield f"<</Type/StructElem/S/{element.role}/P {parent} 0 R{element.more}{own}>>"
 
-    def objects(self) -> dict[int, bytes]:
-        return {self.first + place: said.encode("ascii") for place, said in enumerate(self.said)}
-
-    def add_root(self, tree: Element) -> int:
-        """The number of the root, when it and all below it are told."""
-        root, parents = self.place(), self.place()
-        top = self.node(tree, root)
-        said = f"/Type/StructTreeRoot/K {top} 0 R/ParentTree {parents} 0 R"
-        self.tell(root, f"{said}/ParentTreeNextKey {len(self.pages)}")
-        owners = (" ".join(f"{owner} 0 R" for owner in page) for page in self.owners)
-        self.tell(parents, f"/Nums[{' '.join(f'{number}[{page}]' for number, page in enumerate(owners))}]")
-        return root
-
-    def node(self, element: Element, parent: int) -> int:
-        number = self.place()
-        said = f"/Type/StructElem/S/{element.role}/P {parent} 0 R"
-        if element.language:
-            said += f"/Lang{text_string(element.language)}"
-        if element.alternative:
-            said += f"/Alt{text_string(element.alternative)}"
-        if element.scope:
-            said += f"/A<</O/Table/Scope/{element.scope}>>"
-        self.tell(number, said + self.kids(element.kids, number))
-        return number
-
-    def kids(self, kids: list[Element | Mark], parent: int) -> str:
+    def several(self, kids: list[Element | Mark], parent: int) -> str:
         """Nodes by their number; content by its mark alone, where it is all on the page that is named beside."""
-        marks = [kid for kid in kids if not isinstance(kid, Element)]
-        pages = {page for page, _mark in marks}
+        pages = {kid[0] for kid in kids if isinstance(kid, tuple)}
         own = pages.pop() if len(pages) == 1 else None
-        told = [
-            f"{self.node(kid, parent)} 0 R" if isinstance(kid, Element) else self.content(kid, parent, own)
-            for kid in kids
-        ]
+        told = [self.content(kid, parent, own) if isinstance(kid, tuple) else self.below(kid, parent) for kid in kids]
         beside = "" if own is None else f"/Pg {self.pages[own]} 0 R"
         return f"{beside}/K[{' '.join(told)}]"
+
+    def below(self, element: Element, parent: int) -> str:
+        """A node that is told when those before it are."""
+        self.nodes.append(element)
+        self.parents.append(parent)
+        return f"{self.top + len(self.nodes) - 1} 0 R"
 
     def content(self, mark: Mark, parent: int, own: int | None) -> str:
         """A stretch of content, noted as its page's; with its page, unless that is the node's ``own``."""
         page, number = mark
-        owners = self.owners[page]
-        owners += [parent] * (number + 1 - len(owners))
-        owners[number] = parent
+        self.owners[page][number] = parent
         return str(number) if page == own else f"<</Type/MCR/Pg {self.pages[page]} 0 R/MCID {number}>>"
 
 

@@ -6,7 +6,7 @@ types is read as one. The operators are those of ISO 32000-1, section 9.4.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
@@ -61,18 +61,19 @@ class Pen:
     ``met`` are the pieces that are written as in every document.
     """
 
-    def __init__(self, drawing: Canvas) -> None:
+    def __init__(self, drawing: Canvas, say: Callable[[str], None]) -> None:
         self.drawing = drawing
+        self.say = say
         self.met: set[Piece] = set()
         self.known: dict[Piece, Written] = {}
         self.hands: dict[Face, Hand] = {}
 
-    def draw_line(self, x: float, y: float, line: SetLine, told: str) -> None:
-        """Set a line that is ``told`` alike in every document, its baseline at ``y`` from the foot of the page."""
+    def draw_line(self, x: float, y: float, line: SetLine, begun: str) -> None:
+        """Set a line that is told alike in every document, its baseline at ``y`` from the foot of the page."""
         self.met.update(line.pieces)
         if line.turned:
             self.met.add(line.turned)
-        self.drawing.addLiteral(f"BT 1 0 0 1 {number(x)} {number(y)} Tm {told} ET")
+        self.say(f"{begun} 1 0 0 1 {number(x)} {number(y)} Tm {line.told} ET")
 
     def draw_text(self, x: float, y: float, pieces: Sequence[Piece]) -> None:
         """Set pieces side by side from ``x`` on, their baseline at ``y`` from the foot of the page.
@@ -81,7 +82,7 @@ class Pen:
         """
         if all(map(SHOWN, pieces)):
             self.met.update(pieces)
-            self.drawing.addLiteral(f"BT 1 0 0 1 {number(x)} {number(y)} Tm {told_everywhere(pieces)} ET")
+            self.say(f"BT 1 0 0 1 {number(x)} {number(y)} Tm {told_everywhere(pieces)} ET")
             return
         for spelt, group in groupby(self.written(pieces), key=SPELT):
             stretch = list(group)
@@ -89,7 +90,7 @@ class Pen:
             if not spelt:
                 text = "".join(one.text for one in stretch).encode("utf-16-be").hex().upper()
                 shown = f"/Span <</ActualText <FEFF{text}>>> BDC\n{shown}\nEMC"
-            self.drawing.addLiteral(shown)
+            self.say(shown)
             x += sum(map(WIDTH, stretch))
 
     def finish(self) -> None:

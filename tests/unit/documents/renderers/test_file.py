@@ -62,8 +62,8 @@ def test_what_the_file_says_of_itself_is_said_in_both_places() -> None:
 
 def test_streams_stand_by_themselves_and_the_rest_is_gathered() -> None:
     objects = {
-        1: b"<</Type/Catalog/Pages 2 0 R>>",
-        2: b"<</Type/Pages/Kids[]/Count 0>>",
+        1: "<</Type/Catalog/Pages 2 0 R>>",
+        2: "<</Type/Pages/Kids[]/Count 0>>",
         3: table_stream("", bytes(ROW.size)),
     }
 
