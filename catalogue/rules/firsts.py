@@ -53,7 +53,7 @@ def contest(playings: Iterable[Playing]) -> Contest:
             when.compared_with(other) is not Order.UNKNOWN for other in front if other != when
         )
         settled = alone and (when.exact is not None or len({one.event.id for one in firsts}) == 1)
-        (holders if settled else undecided).update(one.item.id for one in firsts)
+        (holders if settled else undecided).update([one.item.id for one in firsts])
     return Contest(frozenset(holders), frozenset(undecided))
 
 
@@ -62,6 +62,9 @@ def not_surely_later(by_key: Mapping[str, list[Playing]]) -> dict[PartialDate, l
 
     Where none of the dates is about, the keys tell their first and last days.
     """
+    if len(by_key) == 1:
+        (group,) = by_key.values()
+        return {when: group} if (when := group[0].event.date) is not None else {}
     if any(key.endswith(ABOUT) for key in by_key):
         dated = {group[0].event.date: group for group in by_key.values()}
         front = dates_not_surely_later(when for when in dated if when is not None)
@@ -81,11 +84,18 @@ def first_of_one_date(playings: Sequence[Playing]) -> list[Playing]:
     on_one_day = playings[0].event.date is not None and playings[0].event.date.exact is not None
     positions: dict[int, int] = {}
     times: dict[Hashable, time] = {}
+    apart = False
     for one in playings:
         event = one.event
-        positions[event.id] = min(one.position, positions.get(event.id, one.position))
+        place = positions.setdefault(event.id, one.position)
+        if one.position < place:
+            positions[event.id] = one.position
         if on_one_day and event.time and one.city:
-            times[one.city] = min(event.time, times.get(one.city, event.time))
+            hour = times.setdefault(one.city, event.time)
+            if hour != event.time:
+                apart, times[one.city] = True, min(hour, event.time)
+    if not apart and len(positions) == len(playings):
+        return list(playings)
     return [
         one
         for one in playings

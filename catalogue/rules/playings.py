@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, time
 from enum import Enum, auto
 from functools import lru_cache
 from typing import TYPE_CHECKING
@@ -21,6 +21,8 @@ if TYPE_CHECKING:  # these need the reader of instrumentations, which the record
     from catalogue.facts import CatalogueFacts, PerformanceFacts, ProgrammedFacts, WorkFacts
 
 OPEN_TO_ALL = frozenset({Audience.PUBLIC, Audience.PUBLIC_REHEARSAL})
+put = object.__setattr__
+"""Sets what a value finds out of itself once, while it is made."""
 ANNOUNCED = frozenset(
     {
         PerformanceStatus.CONFIRMED,
@@ -69,11 +71,11 @@ class Playing:
         event = self.event
         then, country = event.country_then, event.country
         state = (state_named(then) or fold(then)) if then and then.strip() else country
-        object.__setattr__(self, "complete", self.item.extent is Extent.COMPLETE)
-        object.__setattr__(self, "when", event.date.sort_key if event.date else "")
-        object.__setattr__(self, "state", state)
-        object.__setattr__(self, "city", place_key(event.city, country))
-        object.__setattr__(self, "region_key", place_key(self.region, country) if self.region else None)
+        put(self, "complete", self.item.extent is Extent.COMPLETE)
+        put(self, "when", event.date.sort_key if event.date else "")
+        put(self, "state", state)
+        put(self, "city", place_key(event.city, country))
+        put(self, "region_key", place_key(self.region, country) if self.region else None)
 
 
 @lru_cache(maxsize=8192)
@@ -137,7 +139,11 @@ def playings_at(
 def in_date_order(playing: Playing) -> tuple[bool, str, str, int, int]:
     """Return the key that sorts playings by day, hour and place in the programme, those without a day last."""
     event, when = playing.event, playing.when
-    return (not when, when, str(event.time) if event.time else "", event.id, playing.position)
+    return (not when, when, hour_key(event.time) if event.time else "", event.id, playing.position)
+
+
+hour_key = lru_cache(maxsize=4096)(time.isoformat)
+"""The text of an hour, which sorts as the hours do."""
 
 
 def first_version(work: WorkFacts, works: dict[int, WorkFacts]) -> int:

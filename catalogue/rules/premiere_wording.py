@@ -63,7 +63,7 @@ def widest(titles: Collection[Title]) -> tuple[Title, ...]:
 def word_title(title: Title, playing: Playing, *, proved: bool, shared_with: Collection[str] | None = None) -> str:
     """Return the words of one title.
 
-    ``shared_with`` are the cities of the playings of that day that hold it too, None where no other does.
+    ``shared_with`` are the cities of the playings of that day that hold it too, sorted; None where no other does.
     """
     of_what = what_was_first(title, playing)
     if title is Title.PART:
@@ -97,5 +97,5 @@ def state_in_words(playing: Playing) -> str:
 
 
 def shared(cities: Collection[str], playing: Playing) -> str:
-    others = sorted(city for city in cities if city and city != playing.event.city)
+    others = [city for city in cities if city != playing.event.city]
     return f", shared with {', '.join(others)}" if others else ", shared"

@@ -68,6 +68,10 @@ class Claim(NamedTuple):
         return self.overridden.titles if self.overridden else self.reckoned
 
 
+NOTHING = Claim()
+"""The claim of most playings."""
+
+
 class Reckoned(NamedTuple):
     """One programmed work with its claim."""
 
@@ -85,7 +89,9 @@ def reckon(catalogue: CatalogueFacts, *, today: date) -> tuple[Reckoned, ...]:
     for playing in playings:
         families[playing.family].append(playing)
     works = catalogue.works_by_id()
-    claims = {id_: claim for family in families.values() for id_, claim in family_claims(family, works).items()}
+    claims: dict[int, Claim] = {}
+    for family in families.values():
+        claims |= family_claims(family, works)
     return tuple(Reckoned(playing, claims[playing.item.id]) for playing in playings)
 
 
@@ -105,7 +111,7 @@ def family_claims(family: Sequence[Playing], works: Mapping[int, WorkFacts]) -> 
         held=held,
         expected=expected,
         undecided=by_playing((title, both[0][title].undecided | both[1][title].undecided) for title in Title),
-        cities={one.event.city for one in family if one.item.id in holders} if len(holders) > 1 else None,
+        cities=cities_of(one for one in family if one.item.id in holders) if len(holders) > 1 else None,
         kinds=firsts_of_a_kind(past).holders,
         rivals=Rivals.of(family if any(one.item.billing for one in family) else ()),
         undated=any(one.complete and one.why_not == NO_DATE for one in family),
@@ -121,9 +127,9 @@ Held = Mapping[int, tuple[Title, ...]]
 class Table:
     """Who holds what among the playings of one work, by the id of the programmed work, titles widest first.
 
-    ``cities`` are those of the playings that hold or will hold the world premiere, None but where several share its
-    day; ``kinds`` came first of their kind; ``undated`` where the work was also played on an unknown day. ``rivals``
-    are told where something was billed.
+    ``cities`` are those of the playings that hold or will hold the world premiere, sorted, None but where several
+    share its day; ``kinds`` came first of their kind; ``undated`` where the work was also played on an unknown day.
+    ``rivals`` are told where something was billed.
     """
 
     held: Held
@@ -135,12 +141,20 @@ class Table:
     undated: bool
 
 
+def cities_of(playings: Iterable[Playing]) -> list[str]:
+    """Return the cities of playings, sorted, each once."""
+    return sorted({city for one in playings if (city := one.event.city)})
+
+
 def by_playing(titles: Iterable[tuple[Title, Iterable[int]]]) -> Held:
     """Return the titles of each playing from the playings of each title."""
     found: dict[int, tuple[Title, ...]] = {}
     for title, ids in titles:
+        alone = (title,)
         for id_ in ids:
-            found[id_] = (*found.get(id_, ()), title)
+            held = found.setdefault(id_, alone)
+            if held is not alone:
+                found[id_] = held + alone
     return found
 
 
@@ -204,8 +218,10 @@ def firsts_of_a_kind(playings: Sequence[Playing]) -> Contest:
 
 def claim_of(playing: Playing, table: Table) -> Claim:
     """Return the claim of one playing beside the others of its family."""
-    id_ = playing.item.id
-    held, expected = table.held.get(id_, ()), table.expected.get(id_, ())
+    id_, item = playing.item.id, playing.item
+    held, expected, undecided = table.held.get(id_, ()), table.expected.get(id_, ()), table.undecided.get(id_, ())
+    if not (held or expected or undecided or id_ in table.kinds or item.billing or item.claim_override):
+        return Claim(why_not=playing.why_not) if playing.why_not else NOTHING
     billing = billing_of(playing)
     wording, proved = worded(playing, held or expected, billing, table)
     return Claim(
@@ -214,7 +230,7 @@ def claim_of(playing: Playing, table: Table) -> Claim:
         proved=proved,
         contradicts=contradiction(playing, table.rivals, billing, holds=Title.VERSION in held or Title.PART in held),
         expected=expected,
-        undecided=table.undecided.get(id_, ()),
+        undecided=undecided,
         also=also_first(playing, held, table),
         why_not=playing.why_not,
         overridden=override_of(playing),
@@ -232,9 +248,11 @@ def worded(playing: Playing, titles: Sequence[Title], billing: Billing | None, t
     if not titles:
         return "", False
     said = widest(titles)
+    if len(said) == 1:
+        title = said[0]
+        sure = is_proved(title, playing, billing, undated=table.undated)
+        sharing = table.cities if title is Title.WORLD else None
+        return word_title(title, playing, proved=sure, shared_with=sharing), sure
     proved = [is_proved(title, playing, billing, undated=table.undated) for title in said]
-    sharing = table.cities if Title.WORLD in said else None
-    words = [
-        word_title(title, playing, proved=sure, shared_with=sharing) for title, sure in zip(said, proved, strict=True)
-    ]
+    words = [word_title(title, playing, proved=sure) for title, sure in zip(said, proved, strict=True)]
     return "; ".join(words), all(proved)
