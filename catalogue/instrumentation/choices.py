@@ -85,9 +85,16 @@ def is_kind(draft: Draft) -> bool:
     return draft.slug in KINDS or draft.slug.endswith("-instrument")
 
 
+def is_person(draft: Draft) -> bool:
+    """Whether a kind names who plays, who has all that is listed at hand: ``keyboard player (piano, celesta)``."""
+    return draft.slug == "keyboard" or (draft.name is not None and draft.name.written.lower().endswith("player"))
+
+
 def chosen_of_kind(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | None:
     """Settle ``melody instrument (flute, oboe or violin)``: one of those named, or of those who are named for many."""
     if not is_kind(draft) or any(linked(bracket.nodes, at)[0] is not None for at in range(len(bracket.nodes))):
+        return None
+    if is_person(draft) and not pieces_of(bracket.nodes):
         return None
     pieces = parted(bracket.nodes)
     names = [name_at(piece, is_key(piece[0], ARTICLES)) for piece in pieces]

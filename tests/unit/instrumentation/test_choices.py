@@ -53,3 +53,11 @@ def test_who_doubles_is_no_choice() -> None:
     chairs = read("melody instrument doubling percussion").lines[0].chairs
 
     assert [chair.plays for chair in chairs] == [("treble-instrument", "percussion")]
+
+
+@pytest.mark.parametrize(
+    "text", ["keyboard (piano, celesta)", "one keyboard player (piano, celesta)", "keyboard (pf/cel)"]
+)
+def test_a_keyboard_player_has_all_that_is_listed(text: str) -> None:
+    assert [chair.plays for chair in read(text).lines[0].chairs] == [("keyboard", "piano", "celesta")]
+    assert read(text).warnings == ()

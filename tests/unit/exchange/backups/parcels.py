@@ -13,7 +13,7 @@ from typing import Any
 from catalogue.exchange.backups.archive import DATABASE, MANIFEST, Manifest, opened, packing
 
 KEPT = Path(__file__).resolve().parents[3] / "backups"
-NEWEST = KEPT / "0040-papers-sent.zip"
+NEWEST = KEPT / "0043-submissions-counted.zip"
 NOW = datetime(2026, 3, 9, 10, 0, tzinfo=UTC)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sqlite3
 from contextlib import closing
+from datetime import UTC, datetime
 from hashlib import sha256
 from pathlib import Path
 
@@ -19,7 +20,7 @@ from catalogue.exchange.backups.lines import apps_at, record_of, told_columns
 from catalogue.exchange.backups.restoring import Wanted, compare, restore_backup, restore_sqlite, try_backup
 from catalogue.exchange.backups.writing import packing_of, write_backup
 from catalogue.gathering.versions import state_of_public
-from catalogue.models import Composer, ImportBatch, SecondFactor, Work
+from catalogue.models import Composer, ImportBatch, SecondFactor, Submission, Work
 from tests.makers import make_performance, make_work
 from tests.unit.exchange.backups.parcels import KEPT, NEWEST, NOW, member_of, resealed
 
@@ -28,6 +29,9 @@ FILE = b"a recording"
 NAME = sha256(FILE).hexdigest()
 PLAIN = "JBSWY3DPEHPK3PXPJBSWY3DPEHPK3PXP"
 """The secret of the second step in the backup of the last version that stored it plain."""
+
+SAVED_AT = datetime(2026, 3, 9, 9, 30, tzinfo=UTC)
+"""When the submission in the newest backup was saved last."""
 
 
 def wanted(path: Path) -> Wanted:
@@ -178,6 +182,19 @@ def test_a_second_step_that_stood_plain_is_sealed_on_the_way(tmp_path: Path) -> 
         factor = SecondFactor.objects.using(alias).get()
     assert (unsealed(factor.sealed_secret), factor.user_id) == (PLAIN, 1)
     assert PLAIN.encode() not in target.read_bytes()
+
+
+@pytest.mark.django_db
+@pytest.mark.slow
+@pytest.mark.parametrize("member", [{DATABASE: None}, {}], ids=["by lines", "by snapshot"])
+def test_a_submission_comes_back_with_the_count_of_its_saves(member: dict[str, bytes | None], tmp_path: Path) -> None:
+    target = tmp_path / "catalogue.sqlite3"
+
+    restore_sqlite(wanted(resealed(tmp_path / "b.zip", member)), target)
+
+    with sqlite_at(target) as alias:
+        submission = Submission.objects.using(alias).get()
+    assert (submission.motto, submission.saves, submission.changed_at) == ("by lamplight", 2, SAVED_AT)
 
 
 @pytest.mark.django_db(transaction=True)
