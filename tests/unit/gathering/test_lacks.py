@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from catalogue.actions.performances import delete_performance, set_programme
+from catalogue.actions.performances import delete_performance, save_performance
 from catalogue.gathering.lacks import Lack, contradictions, gather_lacks
 from catalogue.models import Composer, ProgrammedWork
 from tests.makers import NOW, make_composer, make_performance, make_venue, make_work
@@ -138,6 +138,6 @@ def test_change_of_the_programme_alone_is_noticed(composer: Composer) -> None:
     later = make_performance(work, venue=hall, date="2025-05-16")
     before = contradictions(composer, today=TODAY)
 
-    set_programme(performance=later, programme=[ProgrammedWork(work=work, billing="Swiss premiere")], now=NOW)
+    save_performance(performance=later, programme=[ProgrammedWork(work=work, billing="Swiss premiere")], now=NOW)
 
     assert (len(before), len(contradictions(composer, today=TODAY))) == (0, 1)
