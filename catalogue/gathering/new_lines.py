@@ -10,6 +10,8 @@ from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime
 from typing import Any, NamedTuple
 
+from django.db.models import Max
+
 from catalogue.gathering.versions import Version, moment_of, place_of
 
 MOST_NEW = 5_000
@@ -73,13 +75,15 @@ def new_lines(model: Any, first: int, last: int, columns: Sequence[str], owner: 
 def stood(
     model: Any, newest: int | None, keys: Sequence[int], columns: Sequence[str]
 ) -> dict[int, Values | None] | None:
-    """Return how records stood when a line was the newest; None where one of them has no line from then."""
+    """Return how records stood when a line was the newest; None where one of them has no line from then.
+
+    Of each only its last line is fetched: what is saved again and again has hundreds.
+    """
     found: dict[int, Values | None] = {}
     for start in range(0, len(keys), AT_ONCE):
-        lines = model.history.filter(id__in=keys[start : start + AT_ONCE], history_id__lte=newest or 0).order_by(
-            "history_id"
-        )
-        for key, sort, *values in lines.values_list("id", "history_type", *columns):
+        lines = model.history.filter(id__in=keys[start : start + AT_ONCE], history_id__lte=newest or 0).order_by()
+        last = lines.values("id").annotate(last=Max("history_id")).values("last")
+        for key, sort, *values in model.history.filter(history_id__in=last).values_list("id", "history_type", *columns):
             found[key] = None if sort == "-" else tuple(values)
     return found if len(found) == len(keys) else None
 
