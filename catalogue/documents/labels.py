@@ -19,7 +19,7 @@ from babel import Locale
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
 
-from catalogue.documents.model import Run, Text, joined, plain, value
+from catalogue.documents.model import Run, Text, joined, plain, value, wording
 
 FOLDER = Path(__file__).parent / "locale"
 SOURCE = "en-GB"
@@ -166,22 +166,27 @@ def compiled(path: Path) -> GNUTranslations:
 def fill(template: str, language: str = SOURCE, /, **values: Text | str) -> Text:
     """Put values into the places of a template; only the template's own braces are places."""
     runs: list[Run] = []
-    for index, part in enumerate(parts_of(template)):
-        if index % 2:
-            given = values[part]
+    elides = language in ELISIONS
+    for words, place in parts_of(template):
+        runs += words
+        if place:
+            given = values[place]
             put = value(given) if isinstance(given, str) else given
-            if put and runs and language in ELISIONS:
+            if elides and put and runs:
                 runs[-1] = runs[-1]._replace(text=elided(runs[-1].text, put[0].text, language))
             runs += put
-        elif part:
-            runs.append(Run(part))
     return tuple(runs)
 
 
 @lru_cache(4000)
-def parts_of(template: str) -> tuple[str, ...]:
-    """What stands between the places of a template and, by turns, their names."""
-    return tuple(PLACE.split(template))
+def parts_of(template: str) -> tuple[tuple[Text, str], ...]:
+    """The words of a template, each with the name of the place after it; the last have none.
+
+    >>> [(plain(words), place) for words, place in parts_of("no. {number} of {works}")]
+    [('no. ', 'number'), (' of ', 'works'), ('', '')]
+    """
+    parts = [*PLACE.split(template), ""]
+    return tuple((wording(words), place) for words, place in zip(parts[::2], parts[1::2], strict=True))
 
 
 def elided(before: str, after: str, language: str) -> str:

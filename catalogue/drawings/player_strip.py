@@ -63,6 +63,9 @@ class Strip:
     above: bool = False
     title: str = ""
 
+    def __hash__(self) -> int:  # quicker than of every mark: lists look up how the same strip is drawn
+        return hash((self.title, self.width, self.height))
+
     @property
     def marks(self) -> int:
         return sum(map(len, (self.discs, self.small, self.rings, self.bars, self.triangles)))

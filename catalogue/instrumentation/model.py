@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
+from operator import attrgetter
 
 Span = tuple[int, int]
 
 ROLES = ("ensemble", "soloist", "offstage", "narrator", "conductor")
 ELECTRONICS = ("none", "fixed", "live", "both", "unspecified")
 UNITS = ("players", "desks")
+INSTRUMENT_AND_PLAYERS = attrgetter("instrument", "players")
 STRENGTHS = ("stated", "preferred", "least")
 
 
@@ -127,6 +129,9 @@ class Instrumentation:
     convention: str = field(default="", compare=False)
     warnings: tuple[Remark, ...] = field(default=(), compare=False)
     alternatives: tuple[Instrumentation, ...] = ()
+
+    def __hash__(self) -> int:  # quicker than of all there is: lists look up what is said of the same forces
+        return hash((self.electronics, tuple(map(INSTRUMENT_AND_PLAYERS, self.lines))))
 
     def __iter__(self) -> Iterator[Line]:
         return iter(self.lines)

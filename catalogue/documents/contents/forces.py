@@ -13,6 +13,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 from importlib.resources import files
+from typing import NamedTuple
 
 from catalogue.documents.contents.subtitles import told_in
 from catalogue.documents.contents.titles import generic
@@ -49,11 +50,10 @@ KEY = re.compile(r"in [A-H](?:e?s|is)?(?:[ -]?(?:flat|sharp|b)|\N{MUSIC FLAT SIG
 HIGH, LOW = {"choir-soprano", "choir-mezzo-soprano", "choir-alto"}, {"choir-tenor", "choir-baritone", "choir-bass"}
 
 
-def without_keys(work: WorkFacts) -> str:
-    """The shorthand of a work as a list has it, its clarinets, horns and trumpets without their keys."""
-    forces = work.instrumentation
-    if forces is None or not any(KEY.fullmatch(line.note) for line in forces.lines):
-        return work.instrumentation_text
+def without_keys(forces: Instrumentation) -> str | None:
+    """The shorthand as a list has it, clarinets, horns and trumpets without their keys; None where none has any."""
+    if not any(line.note and KEY.fullmatch(line.note) for line in forces.lines):
+        return None
     lines = (replace(line, note="") if KEY.fullmatch(line.note) else line for line in forces.lines)
     return write_shorthand(replace(forces, lines=tuple(lines)))
 
@@ -66,22 +66,33 @@ class Told:
     whole: bool = True
 
 
+class Said(NamedTuple):
+    """What is said of the same forces, whichever work they play.
+
+    ``sentence`` says for whom, ``keyless`` is the shorthand :func:`without_keys`; ``bare`` where a shorthand would tell
+    no more than the words do.
+    """
+
+    told: tuple[Told, ...]
+    sentence: Text
+    keyless: str | None = None
+    bare: bool = False
+
+
 def described(work: WorkFacts, says: Labels) -> Text:
     """What the work is, in a few words: its subtitle, or what it is for.
 
     Nothing where neither is known, or where the title names its kind and so its players (String Quartet No. 2).
     """
-    return description(work, told_forces(work, says), says)
+    return description(work, said_forces(work, says), says)
 
 
-def description(work: WorkFacts, told: tuple[Told, ...], says: Labels) -> Text:
-    if work.title.subtitle and not (told and says_forces_elsewhere(work, says)):
+def description(work: WorkFacts, said: Said, says: Labels) -> Text:
+    if work.title.subtitle and not (said.told and says_forces_elsewhere(work, says)):
         return told_in(work.title.subtitle, says.language) or value(work.title.subtitle)
-    if not told or (generic(work.title.title) and all_in(told, work.title.title)):
+    if not said.told or (generic(work.title.title) and all_in(said.told, work.title.title)):
         return ()
-    if only_media(work.instrumentation):
-        return told[0].text
-    return for_whom(told, says)
+    return said.told[0].text if only_media(work.instrumentation) else said.sentence
 
 
 def says_forces_elsewhere(work: WorkFacts, says: Labels) -> bool:
@@ -90,7 +101,7 @@ def says_forces_elsewhere(work: WorkFacts, says: Labels) -> bool:
     other = next((tag for beginning, tag in beginnings() if subtitle.startswith(beginning)), says.language)
     if other.partition("-")[0] == says.language.partition("-")[0]:
         return False
-    return plain(for_whom(told_forces(work, labels(other)), labels(other))).casefold() == subtitle
+    return plain(said_forces(work, labels(other)).sentence).casefold() == subtitle
 
 
 @cache
@@ -110,13 +121,14 @@ def forces_line(work: WorkFacts, says: Labels) -> Text:
 
 def described_with_forces(work: WorkFacts, says: Labels) -> tuple[Text, Text]:
     """What :func:`described` and :func:`forces_line` say."""
-    told = told_forces(work, says)
-    above = description(work, told, says)
+    said = said_forces(work, says)
+    above = description(work, said, says)
     if work.instrumentation is None:
         return above, value(work.instrumentation_text or work.instrumentation_typed)
-    shorthand = value(FLAT.sub("\N{MUSIC FLAT SIGN}", without_keys(work) or work.instrumentation_typed))
-    bare = all(not line.chairs and not line.note and not line.optional for line in work.instrumentation.lines)
-    return above, () if bare and told and all_in(told, f"{work.title.title} {plain(above)}") else shorthand
+    if said.bare and all_in(said.told, f"{work.title.title} {plain(above)}"):
+        return above, ()
+    shorthand = said.keyless or work.instrumentation_text or work.instrumentation_typed
+    return above, value(FLAT.sub("\N{MUSIC FLAT SIGN}", shorthand))
 
 
 def all_in(told: tuple[Told, ...], words: str) -> bool:
@@ -124,15 +136,23 @@ def all_in(told: tuple[Told, ...], words: str) -> bool:
     return all(one.whole and plain(one.text).casefold() in words.casefold() for one in told)
 
 
-def told_forces(work: WorkFacts, says: Labels) -> tuple[Told, ...]:
-    """Soloists, choir, players and electronics, each in words."""
-    if work.instrumentation is None:
-        return (Told(wording(says.word("orchestra")), whole=False),) if work.category in WHOLE_BODIES else ()
-    return told_of(work.instrumentation, work.category, says.language)
+def said_forces(work: WorkFacts, says: Labels) -> Said:
+    """What is said of a work's forces; of those that nobody has told, what its category says."""
+    if work.instrumentation is not None:
+        return said_of(work.instrumentation, work.category, says.language)
+    told = (Told(wording(says.word("orchestra")), whole=False),) if work.category in WHOLE_BODIES else ()
+    return Said(told, for_whom(told, says))
 
 
 @lru_cache(2048)
+def said_of(forces: Instrumentation, category: Category, language: str) -> Said:
+    told, says = told_of(forces, category, language), labels(language)
+    bare = bool(told) and all(not line.chairs and not line.note and not line.optional for line in forces.lines)
+    return Said(told, for_whom(told, says), without_keys(forces), bare)
+
+
 def told_of(forces: Instrumentation, category: Category, language: str) -> tuple[Told, ...]:
+    """Soloists, choir, players and electronics, each in words."""
     says = labels(language)
     soloists = tuple(
         told for line in forces.lines if line.role in ("soloist", "narrator") for told in named(line, says)

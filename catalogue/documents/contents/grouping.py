@@ -39,6 +39,8 @@ BODIES = {
     Category.INSTALLATION: "Installation",
 }
 """Works of these are found by their body, not by the number of their players."""
+LOOKED_FOR = (Category.SOLO, Category.CHOIR, Category.VOICE, Category.ELECTRONICS)
+"""Heads under which works of others are looked for too."""
 MANY = 10
 """From this many players on a number tells less than a word."""
 LIMITS = (5, 10, 15, 20, 30, 60)
@@ -56,6 +58,8 @@ def looked_for(works: tuple[WorkFacts, ...], category: Category) -> tuple[WorkFa
 
     A concerto among works for its instrument, what has a choir, a voice or electronics among those for them.
     """
+    if category not in LOOKED_FOR:
+        return ()
     return tuple(
         sorted((one for one in works if one.category is not category and belongs(one, category)), key=latest_first)
     )

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import tomllib
+from functools import lru_cache
 from importlib.resources import files
 
 from catalogue.documents.model import Run, Style, Text, joined, typeset, value, wording
@@ -20,6 +21,7 @@ GENERIC = re.compile(
 )
 
 
+@lru_cache(4000)
 def generic(title: str) -> bool:
     """Whether a title only names a genre, with or without a number.
 
@@ -31,6 +33,8 @@ def generic(title: str) -> bool:
 
 def full_title(title: TitleFacts, *, in_sentence: bool = False) -> Text:
     """The title in every script it has, with its translation."""
+    if is_alone(title):
+        return name_text(title.title, title.language, in_sentence=in_sentence, instead=None)
     names = own_names(title)
     shown = tuple(
         name_text(name, tag, in_sentence=in_sentence, instead="" if len(names) > 1 and not place else None)
@@ -43,9 +47,16 @@ def full_title(title: TitleFacts, *, in_sentence: bool = False) -> Text:
 
 def short_title(title: TitleFacts) -> Text:
     """The title in its own script alone, as a sentence carries it."""
+    if is_alone(title):
+        return name_text(title.title, title.language, in_sentence=True, instead=None)
     (name, tag), *others = own_names(title)
     instead = others[0][0] if others else translation(title) or None
     return name_text(name, tag, in_sentence=True, instead=instead)
+
+
+def is_alone(title: TitleFacts) -> bool:
+    """Whether there is but the one title."""
+    return not (title.original or title.transliteration or title.translated)
 
 
 def name_text(name: str, tag: str, *, in_sentence: bool, instead: str | None) -> Text:
