@@ -16,7 +16,7 @@ from importlib.metadata import version
 from pathlib import Path
 from secrets import token_hex
 from shutil import rmtree
-from typing import Any
+from typing import Any, NamedTuple
 
 from django.conf import settings
 from django.db import connection
@@ -26,9 +26,17 @@ BUILDERS = ("icalendar", "django")
 SOURCES = (".py", ".toml", ".po")
 
 
+class Kept(NamedTuple):
+    """What is known of a kept calendar, as JSON; its bytes, and the SHA-256 of these in figures."""
+
+    head: dict[str, Any]
+    content: bytes
+    sha256: str
+
+
 def put_calendar(day: str, key: tuple[str, ...], head: dict[str, Any], content: bytes) -> None:
     """Keep a calendar for a day (``2026-03-09``) with what is known of it, as JSON; let those of earlier days go."""
-    place = place_of(day, key)
+    place = Path(place_of(day, key))
     beside = place.with_name(f".{place.name}.{token_hex(4)}.part")
     with suppress(OSError):
         if not place.parent.exists():
@@ -36,22 +44,22 @@ def put_calendar(day: str, key: tuple[str, ...], head: dict[str, Any], content: 
             place.parent.mkdir(mode=OWNER_ALONE, parents=True, exist_ok=True)
         try:
             with open(beside, "xb", opener=for_owner_alone) as file:
-                file.write(sealed(head, content) + content)
+                file.write(sealed(head, sha256(content).hexdigest()) + content)
             os.replace(beside, place)
         finally:
             beside.unlink(missing_ok=True)
 
 
-def found_calendar(day: str, key: tuple[str, ...]) -> tuple[dict[str, Any], bytes] | None:
-    """Return what is known of a kept calendar, and its bytes; nothing where there is none or it is damaged."""
+def found_calendar(day: str, key: tuple[str, ...]) -> Kept | None:
+    """Return a kept calendar; nothing where there is none or it is damaged."""
     try:
-        with open(place_of(day, key), "rb") as file:
-            first = file.readline()
-            content = file.read()
+        with open(place_of(day, key), "rb", buffering=0) as file:
+            first, _end, content = file.readall().partition(b"\n")
         head: dict[str, Any] = json.loads(first)["head"]
     except (OSError, ValueError, KeyError, TypeError):
         return None
-    return (head, content) if sealed(head, content) == first else None
+    digest = sha256(content).hexdigest()
+    return Kept(head, content, digest) if sealed(head, digest) == first + b"\n" else None
 
 
 def let_go_of_all() -> None:
@@ -65,16 +73,15 @@ def let_go_before(day: str) -> None:
             rmtree(folder, ignore_errors=True)
 
 
-def place_of(day: str, key: tuple[str, ...]) -> Path:
+def place_of(day: str, key: tuple[str, ...]) -> str:
     name = sha256(json.dumps([built_by(), *key]).encode()).hexdigest()
-    place: Path = settings.KEPT_CALENDARS / day / name
-    return place
+    return os.path.join(settings.KEPT_CALENDARS, day, name)
 
 
-def sealed(head: dict[str, Any], content: bytes) -> bytes:
-    """Return the first line of a file: what is known of the calendar, and a digest of that and of its bytes."""
+def sealed(head: dict[str, Any], digest: str) -> bytes:
+    """Return the first line of a file: what is known of the calendar, and a digest of that and of its bytes' digest."""
     told = json.dumps(head, sort_keys=True)
-    return json.dumps({"sha256": sha256(told.encode() + content).hexdigest(), "head": head}).encode() + b"\n"
+    return json.dumps({"sha256": sha256(f"{digest}{told}".encode()).hexdigest(), "head": head}).encode() + b"\n"
 
 
 def for_owner_alone(path: str, flags: int) -> int:

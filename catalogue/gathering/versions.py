@@ -134,12 +134,13 @@ def state_of_all_of(composers: Sequence[int]) -> State:
 
 def asked(question: str, *told: str | int) -> State:
     """Return a state: as it was told before where nothing at all was written since, else asked anew."""
-    mark = write_mark()
+    wrapper = connection_now()
+    mark = write_mark(wrapper)
     if mark is None:
         return asked_anew(question, told)
-    remembered = _told.get(connection_now())
+    remembered = _told.get(wrapper)
     if remembered is None or remembered.mark != mark or len(remembered.states) >= MOST_REMEMBERED:
-        remembered = _told[connection_now()] = Remembered(mark)
+        remembered = _told[wrapper] = Remembered(mark)
     found = remembered.states.get((question, told))
     if found is None:
         found = remembered.states[question, told] = asked_anew(question, told)
@@ -173,14 +174,13 @@ def connection_now() -> BaseDatabaseWrapper:
     return connections[DEFAULT_DB_ALIAS]
 
 
-def write_mark() -> Mark | None:
+def write_mark(wrapper: BaseDatabaseWrapper) -> Mark | None:
     """Return what is different once anybody has written into the database; nothing where that cannot be told cheaply.
 
     SQLite says of a connection whether others have written since, and how many rows it has changed itself
     (https://www.sqlite.org/pragma.html#pragma_data_version). Within a transaction that may be taken back, it is not
     asked; PostgreSQL has no such number.
     """
-    wrapper = connection_now()
     if wrapper.vendor != "sqlite" or wrapper.in_atomic_block:
         return None
     wrapper.ensure_connection()

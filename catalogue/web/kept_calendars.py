@@ -90,8 +90,9 @@ def filed_calendar(key: Key, days: Days) -> KeptCalendar | None:
     found = found_calendar(name_of(days), key)
     if found is None:
         return None
-    head, content = found
-    calendar = KeptCalendar(head["composer"], head["state"], days, head["name"], content, etag_of(content))
+    head = found.head
+    etag = f'"{found.sha256}"'
+    calendar = KeptCalendar(head["composer"], head["state"], days, head["name"], found.content, etag)
     remember(key, calendar)
     return calendar
 

@@ -87,7 +87,8 @@ def performance_event(request: CatalogueRequest, performance: int) -> HttpRespon
 
 def days_now() -> Days:
     """Return what day it is for calendars (UTC) and for pages: what is to come changes with it."""
-    return timezone.now().astimezone(UTC).date(), timezone.localdate()
+    now = timezone.now()
+    return now.astimezone(UTC).date(), timezone.localdate(now)
 
 
 def built_calendar(key: Key, days: Days, composer: Composer, state: State, build: Callable[[], bytes]) -> KeptCalendar:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -23,7 +24,7 @@ def folder(settings: Any, tmp_path: Path) -> Path:
 def test_what_was_put_is_found_under_its_day_and_key_alone(folder: Path) -> None:
     put_calendar(DAY, KEY, HEAD, CONTENT)
 
-    assert found_calendar(DAY, KEY) == (HEAD, CONTENT)
+    assert found_calendar(DAY, KEY) == (HEAD, CONTENT, sha256(CONTENT).hexdigest())
     assert found_calendar("2026-03-10", KEY) is None
     assert found_calendar(DAY, (*KEY[:2], "en-us")) is None
 
