@@ -76,8 +76,8 @@ class Packer:
         for _piece in self.adding(name, pieces, stored=stored):
             pass
 
-    def adding(self, name: str, pieces: Iterator[bytes], *, stored: bool = False) -> Iterator[None]:
-        """Write a member piece by piece, with a halt after each."""
+    def adding(self, name: str, pieces: Iterator[bytes], *, stored: bool = False) -> Iterator[bytes]:
+        """Write a member piece by piece, giving each when it is written."""
         info = zipfile.ZipInfo(name, date_time=self.when)
         info.compress_type = zipfile.ZIP_STORED if stored else zipfile.ZIP_DEFLATED
         info.external_attr = (stat.S_IFREG | 0o600) << 16
@@ -87,7 +87,7 @@ class Packer:
                 checksum.update(piece)
                 size += len(piece)
                 member.write(piece)
-                yield
+                yield piece
         if name != MANIFEST:
             self.members[name] = Member(checksum.hexdigest(), size)
 
@@ -226,11 +226,27 @@ def lines_in(archive: zipfile.ZipFile, name: str, member: Member) -> Iterator[by
     for piece in checked_pieces(archive, name, member):
         *lines, rest = piece.split(b"\n")
         for line in lines:
-            yield b"".join([*begun, line])
+            whole = b"".join([*begun, line])
             begun, held = [], 0
+            yield whole
         begun.append(rest)
         held += len(rest)
-        if held > LONGEST_LINE:
-            raise BackupError(f"“{name}” in this backup holds a line that is no record.")
+        refuse_long_line(name, held)
     if held:
         yield b"".join(begun)
+
+
+def count_lines(archive: zipfile.ZipFile, name: str, member: Member) -> int:
+    """Return how many lines a member has, without holding one. Raises BackupError as ``lines_in`` does."""
+    count = held = 0
+    for piece in checked_pieces(archive, name, member):
+        ends = piece.count(b"\n")
+        held = len(piece) - piece.rindex(b"\n") - 1 if ends else held + len(piece)
+        refuse_long_line(name, held)
+        count += ends
+    return count + (held > 0)
+
+
+def refuse_long_line(name: str, length: int) -> None:
+    if length > LONGEST_LINE:
+        raise BackupError(f"“{name}” in this backup holds a line that is no record.")

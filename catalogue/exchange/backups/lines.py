@@ -22,12 +22,15 @@ from django.core.management.color import no_style
 from django.db import connections, models
 from django.db.migrations.loader import MigrationLoader
 
+from catalogue.exchange.archives import MEGABYTE
 from catalogue.exchange.backups.archive import BackupError
 from catalogue.models.fields import SearchTextField, ValueField
 
 Model = type[models.Model]
 Step = Callable[[], None]
 AT_ONCE = 200
+END = b"\n"
+TRIPLES = 3 << 16  # bytes that are told in Base64 together, in threes so that nothing is filled up between
 USERS = ("auth", "user")
 
 
@@ -83,8 +86,9 @@ def apps_at(newest: list[tuple[str, str]]) -> Apps:
 
 @lru_cache(4)
 def apps_of(newest: tuple[tuple[str, str], ...]) -> Apps:
-    """Return the models of the program itself where nothing is newer: made once more they would take 70 MB."""
-    if set(newest) == set(known_migrations().graph.leaf_nodes()):
+    """Return the models of the program itself where no migration is newer or lacks, as in most backups."""
+    nodes = known_migrations().graph.node_map
+    if all(key in nodes for key in newest) and all(node.children or key in newest for key, node in nodes.items()):
         return apps
     return loader_of(newest).project_state(list(newest)).apps
 
@@ -105,10 +109,48 @@ def label_of(model: Model) -> str:
 
 def lines_of(model: Model, alias: str) -> Iterator[bytes]:
     """Give every record of a model as a line of JSON, in the order of their keys."""
-    columns = told_columns(model)
-    for record in model._base_manager.using(alias).order_by("pk").iterator(AT_ONCE):
-        told = {column.attname: told_value(column, record) for column in columns}
-        yield json.dumps(told, default=written, ensure_ascii=False, sort_keys=True).encode() + b"\n"
+    begun: list[bytes] = []
+    for piece in lines_in_pieces(model, alias):
+        begun.append(piece)
+        if piece.endswith(END):
+            line, begun = b"".join(begun), []
+            yield line
+
+
+def lines_in_pieces(model: Model, alias: str) -> Iterator[bytes]:
+    """Give the same, a line that holds a file in several pieces, the last of them with the end of the line."""
+    columns = sorted(told_columns(model), key=lambda column: column.attname)
+    holds_files = any(isinstance(column, models.BinaryField) for column in columns)
+    for record in model._base_manager.using(alias).order_by("pk").iterator(1 if holds_files else AT_ONCE):
+        if holds_files:
+            yield from pieces_of_line(columns, record)
+        else:
+            told = {column.attname: told_value(column, record) for column in columns}
+            yield as_json(told).encode() + END
+
+
+def as_json(told: Any) -> str:
+    return json.dumps(told, default=written, ensure_ascii=False, sort_keys=True)
+
+
+def pieces_of_line(columns: list[Any], record: models.Model) -> Iterator[bytes]:
+    """Give the same line piece by piece: all of a file in Base64, in a text, in a line would be four times its size."""
+    before = "{"
+    for column in columns:
+        value = getattr(record, column.attname)
+        yield f"{before}{as_json(column.attname)}: ".encode()
+        if isinstance(column, models.BinaryField) and value is not None:
+            yield b'"'
+            yield from in_base64(memoryview(value))
+            yield b'"'
+        else:
+            yield as_json(told_value(column, record)).encode()
+        before = ", "
+    yield b"}" + END
+
+
+def in_base64(content: memoryview) -> Iterator[bytes]:
+    return (b64encode(content[start : start + TRIPLES]) for start in range(0, len(content), TRIPLES))
 
 
 def told_columns(model: Model) -> list[Any]:
@@ -140,13 +182,27 @@ def store_lines(model: Model, alias: str, lines: Iterable[bytes], step: Step = n
     """Store the records of the lines under their own keys and return how many. Raises BackupError."""
     columns = {column.attname: column for column in told_columns(model)}
     count, waiting = 0, iter(lines)
-    while some := list(islice(waiting, AT_ONCE)):
-        records = [record_of(model, columns, line) for line in some]
-        model._base_manager.using(alias).bulk_create(records)
-        for _record in records:
-            step()
-        count += len(records)
+    while stored := store_portion(model, alias, columns, waiting, step):
+        count += stored
     return count
+
+
+def store_portion(model: Model, alias: str, columns: dict[str, Any], lines: Iterator[bytes], step: Step) -> int:
+    records = [record_of(model, columns, line) for line in portion(lines)]
+    model._base_manager.using(alias).bulk_create(records)
+    for _record in records:
+        step()
+    return len(records)
+
+
+def portion(lines: Iterator[bytes]) -> Iterator[bytes]:
+    """Give the next lines that are stored together, fewer where they are long: one may hold a whole table."""
+    held = 0
+    for line in islice(lines, AT_ONCE):
+        yield line
+        held += len(line)
+        if held > MEGABYTE:
+            return
 
 
 def record_of(model: Model, columns: dict[str, Any], line: bytes) -> models.Model:

@@ -37,7 +37,7 @@ from catalogue.exchange.backups.lines import (
     apps_at,
     kept_models,
     label_of,
-    lines_of,
+    lines_in_pieces,
     newest_of,
     nothing,
     set_counters,
@@ -146,8 +146,8 @@ def compare(alias: str, manifest: Manifest) -> None:
     for model in kept_models(apps_at(newest_of(manifest.migrations))):
         name = f"records/{label_of(model)}.jsonl"
         checksum = sha256()
-        for line in lines_of(model, alias):
-            checksum.update(line)
+        for piece in lines_in_pieces(model, alias):
+            checksum.update(piece)
         if checksum.hexdigest() != manifest.members[name].sha256:
             raise BackupError(f"“{name}” in this backup does not come back as it was.")
 

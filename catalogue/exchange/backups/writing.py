@@ -18,13 +18,14 @@ from catalogue.exchange.backups.archive import DATABASE, MANIFEST, PIECE, Backup
 from catalogue.exchange.backups.checking import check_backup
 from catalogue.exchange.backups.databases import Snapshot, frozen
 from catalogue.exchange.backups.lines import (
+    END,
     Model,
     Step,
     applied_migrations,
     apps_at,
     kept_models,
     label_of,
-    lines_of,
+    lines_in_pieces,
     newest_of,
     nothing,
 )
@@ -76,7 +77,9 @@ def packing_of(path: Path, snapshot: Snapshot, now: datetime) -> Iterator[None]:
         if snapshot.file:
             packer.add(DATABASE, pieces_of_file(snapshot.file))
         for model in kept_models(apps_at(newest_of(migrations))):
-            yield from packer.adding(f"records/{label_of(model)}.jsonl", counted(model, snapshot.alias, rows))
+            for piece in packer.adding(f"records/{label_of(model)}.jsonl", counted(model, snapshot.alias, rows)):
+                if piece.endswith(END):
+                    yield
         for name in uploaded():
             packer.add(f"files/{name}", pieces_of_upload(name), stored=True)
         database = "sqlite" if snapshot.file else "postgresql"
@@ -86,9 +89,9 @@ def packing_of(path: Path, snapshot: Snapshot, now: datetime) -> Iterator[None]:
 
 def counted(model: Model, alias: str, rows: dict[str, int]) -> Iterator[bytes]:
     rows[label_of(model)] = 0
-    for line in lines_of(model, alias):
-        rows[label_of(model)] += 1
-        yield line
+    for piece in lines_in_pieces(model, alias):
+        rows[label_of(model)] += piece.endswith(END)
+        yield piece
 
 
 def count_records() -> int:

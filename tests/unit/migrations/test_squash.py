@@ -135,6 +135,7 @@ def test_backups_of_any_step_name_a_state_that_is_known() -> None:
     assert apps_at(newest_of({"catalogue": names[:1]})).get_model("catalogue", "Work")._meta.pk.name == "id"
 
 
+@pytest.mark.django_db
 def test_a_backup_of_today_is_read_by_the_models_themselves_which_have_the_columns_of_the_migrations() -> None:
     newest = newest_of(applied_migrations("default"))
     made_once_more = known_migrations().project_state(newest).apps

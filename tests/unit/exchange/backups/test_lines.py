@@ -11,7 +11,9 @@ import pytest
 from django.db import models
 
 from catalogue.exchange.backups.lines import (
+    lines_in_pieces,
     lines_of,
+    portion,
     record_of,
     store_lines,
     told_columns,
@@ -19,7 +21,7 @@ from catalogue.exchange.backups.lines import (
     value_of,
     written,
 )  # fmt: skip
-from catalogue.models import Call, Retuning, Work
+from catalogue.models import Call, ImportBatch, Retuning, Work
 from catalogue.timing import PartialDate
 from tests.makers import NOW, make_composer, make_work
 
@@ -46,6 +48,29 @@ def test_every_kind_of_value_goes_out_and_comes_back(db: None) -> None:
             name: getattr(type(record).objects.get(), name) for name in columns
         }
     assert "Ébb".encode() in b"".join(lines_of(Work, "default"))
+
+
+@pytest.mark.parametrize("content", [b"", b"title\nEbb", bytes(range(256)) * 3000])
+def test_a_file_goes_out_in_pieces_that_make_the_line_of_any_other_record(db: None, content: bytes) -> None:
+    composer = make_composer("Ilka Marovand")
+    batch = ImportBatch.objects.create(composer=composer, name="Ebb.csv", content=content, made_at=NOW)
+    columns = told_columns(ImportBatch)
+
+    *pieces, last = lines_in_pieces(ImportBatch, "default")
+    (line,) = lines_of(ImportBatch, "default")
+
+    told = {column.attname: told_value(column, batch) for column in columns}
+    assert line == b"".join([*pieces, last])
+    assert line == json.dumps(told, default=written, ensure_ascii=False, sort_keys=True).encode() + b"\n"
+    assert not any(piece.endswith(b"\n") for piece in pieces)
+    assert max(map(len, pieces)) < 300_000
+    assert record_of(ImportBatch, {column.attname: column for column in columns}, line).content == content
+
+
+def test_long_lines_are_stored_a_few_at_a_time() -> None:
+    lines = iter([b"a" * 600_000, b"b" * 600_000, b"c"])
+
+    assert [len(list(portion(lines))) for _time in range(3)] == [2, 1, 0]
 
 
 def test_lines_are_stored_under_their_keys_and_counted(db: None) -> None:
