@@ -96,7 +96,7 @@ def claims_in_list(state: State, composer: Composer, performances: frozenset[int
         rows = rows_of_families([composer], missing)
         more = with_works(firsts, [row["pk"] for row in rows])
         is_costly, firsts = more is not firsts, with_families(more, composer, rows, today)
-        _brought.learned(state, composer.pk, firsts, worth_a_file=is_costly)
+        _brought.learned(state, composer.pk, firsts, is_costly=is_costly, is_exact=True)
     found = {one.row: firsts.held[one.family][one.row] for one in shown if one.row in firsts.held.get(one.family, {})}
     doubtful = {one.family for one in shown if one.is_told and one.row not in found}
     return found | told_beside(firsts, composer, [one for one in shown if one.family in doubtful], today)
@@ -256,5 +256,7 @@ def claim_of(fields: list[Any]) -> Claim:
 
 
 _brought: Brought[Firsts] = Brought(
-    Following(lambda _composer: Firsts(), bring_forward, written, read), Keeper("firsts", __file__), most=32
+    Following(lambda _composer: Firsts(), bring_forward, written, read, begins_empty=True),
+    Keeper("firsts", __file__),
+    most=32,
 )

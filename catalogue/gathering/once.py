@@ -39,10 +39,14 @@ def once_for_each_state(most: int) -> Callable[[Callable[..., Answer]], Callable
 
 
 class Step(NamedTuple, Generic[Answer]):
-    """An answer that was brought forward, by so many lines of history."""
+    """An answer that was brought forward, by so many lines of history.
+
+    It is exact where it follows from lines alone; else from what stood in the tables too, perhaps a moment later.
+    """
 
     answer: Answer
     lines: int
+    is_exact: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,13 +55,15 @@ class Following(Generic[Answer]):
 
     ``reckon`` is asked for a catalogue by its key; ``bring`` brings the answer of a version to another version of that
     catalogue, or returns nothing where it cannot. ``written`` makes bytes of an answer, of one that is not worth a file
-    nothing; ``read`` makes the answer of these again, and raises ValueError where it cannot.
+    nothing; ``read`` makes the answer of these again, and raises ValueError where it cannot. An answer that
+    ``begins_empty`` is learned bit by bit.
     """
 
     reckon: Callable[[int], Answer]
     bring: Callable[[Answer, Version, Version, int], Step[Answer] | None]
     written: Callable[[Answer], bytes | None]
     read: Callable[[bytes], Answer]
+    begins_empty: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,19 +104,22 @@ class Brought(Generic[Answer]):
             else None
         )
         if known is not None and step is not None:
-            if state.is_settled:
+            if state.is_settled and (step.is_exact or is_still(state, key)):
                 self.keep(key, Known(state, step.answer, known.behind + step.lines, known.generation))
             return step.answer
         answer = follow.reckon(key)
-        if state.is_settled and state_of_lists([key]) == state:
+        if state.is_settled and (follow.begins_empty or is_still(state, key)):
             self.keep(key, Known(state, answer, MOST_BEHIND + 1, generation()))
         return answer
 
-    def learned(self, state: State, key: int, answer: Answer, *, worth_a_file: bool) -> None:
-        """Keep an answer of which more is known than was told in this state."""
+    def learned(self, state: State, key: int, answer: Answer, *, is_costly: bool, is_exact: bool = False) -> None:
+        """Keep an answer of which more is known than was told in this state; in a file where that was costly.
+
+        It is exact where it does not matter that it was found a moment later.
+        """
         known = self.known.get(key)
-        if state.is_settled and known and known.state == state:
-            behind = MOST_BEHIND + 1 if worth_a_file else known.behind + 1
+        if state.is_settled and known and known.state == state and (is_exact or is_still(state, key)):
+            behind = MOST_BEHIND + 1 if is_costly else known.behind + 1
             self.keep(key, Known(state, answer, behind, known.generation))
 
     def remembered(self, key: int) -> Known[Answer] | None:
@@ -146,6 +155,11 @@ class Brought(Generic[Answer]):
 
     def cache_clear(self) -> None:
         self.known.clear()
+
+
+def is_still(state: State, key: int) -> bool:
+    """Whether the lists of a composer are in this state still: then what was read since is of this state as well."""
+    return state_of_lists([key]) == state
 
 
 def follows(state: State, earlier: State) -> bool:

@@ -1,32 +1,32 @@
 """How often works were performed, and on which day last.
 
-Of all the works of a catalogue that is counted once and brought forward afterwards: whatever is saved leaves a line in
-a history, so only the works are counted again of which a playing, or a performance, has a line that is new.
+Of each work it is counted where it is asked for first, and brought forward by what was saved: a playing that came is
+added, one that went is taken away, and a work is counted again only where the last of its playings went.
 """
 
 from __future__ import annotations
 
 from array import array
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import date
 from typing import Any, NamedTuple
 
-from django.db.models import Count, Max, Min, Q
+from django.db.models import Count, Max, Q
 
 from catalogue.gathering.kept_counts import Keeper
+from catalogue.gathering.new_lines import Change, Values, changes
 from catalogue.gathering.once import Brought, Following, Step, once_for_each_state
-from catalogue.gathering.versions import State, Version, place_of
+from catalogue.gathering.versions import State, Version
 from catalogue.models import Performance, ProgrammedWork, Work
 from catalogue.terms import PerformanceStatus
 
-MOST_NEW = 500
-"""If more lines than these are new, all works are counted again."""
 FEWEST_KEPT = 2_000
 """Of fewer playings no file is written: they are counted in no time."""
-TOOK_PLACE = Q(
-    performance__deleted_at__isnull=True,
-    performance__status__in=(PerformanceStatus.GIVEN, PerformanceStatus.OLD_STYLE_DATE),
-)
+HAPPENED = (PerformanceStatus.GIVEN.value, PerformanceStatus.OLD_STYLE_DATE.value)
+TOOK_PLACE = Q(performance__deleted_at__isnull=True, performance__status__in=HAPPENED)
+OF_EVENING = ("status", "last_day", "deleted_at")
+OF_ROW = ("performance_id", "work_id")
 
 
 class Tally(NamedTuple):
@@ -40,15 +40,38 @@ NEVER = Tally()
 Tallies = Mapping[int, Tally]
 
 
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """The tallies of works that were asked for, those that were never performed too; or of all works, without these."""
+
+    tallies: Tallies = field(default_factory=dict)
+    is_whole: bool = False
+
+
 @once_for_each_state(128)
-def tallies_at(_state: State, works: frozenset[int]) -> dict[int, Tally]:
+def tallies_at(_state: State, works: frozenset[int]) -> Tallies:
     """Count the performances of some works, by the work; those that were never performed are left out."""
     return counted(ProgrammedWork.objects.filter(work__in=works))
 
 
+def tallies_among(state: State, composer: int, works: Collection[int]) -> Tallies:
+    """Return how often some works of a composer were performed, whose lists are in this state."""
+    known = _brought.to(state, composer)
+    missing = [] if known.is_whole else [work for work in works if work not in known.tallies]
+    if missing:
+        found = counted(ProgrammedWork.objects.filter(work__in=missing))
+        known = Counted({**known.tallies, **dict.fromkeys(missing, NEVER), **found})
+        _brought.learned(state, composer, known, is_costly=sum(tally.times for tally in found.values()) >= FEWEST_KEPT)
+    return known.tallies
+
+
 def tallies_of(state: State, composer: int) -> Tallies:
-    """Count the performances of all works of a composer, whose lists are in this state."""
-    return _brought.to(state, composer)
+    """Return how often all works of a composer were performed; those that never were are left out."""
+    known = _brought.to(state, composer)
+    if not known.is_whole:
+        known = Counted(count_all(composer), is_whole=True)
+        _brought.learned(state, composer, known, is_costly=True)
+    return known.tallies
 
 
 def counted(played: Any) -> dict[int, Tally]:
@@ -57,63 +80,112 @@ def counted(played: Any) -> dict[int, Tally]:
     return {work: Tally(times, last) for work, times, last in rows}
 
 
-def count_all(composer: int) -> Tallies:
+def count_all(composer: int) -> dict[int, Tally]:
     """Count those of all works, which are named in a question of their own: else SQLite goes through all playings."""
     theirs = Work.with_deleted.filter(composer=composer).order_by().values("pk")
     return counted(ProgrammedWork.objects.filter(work__in=theirs))
 
 
-def bring_forward(known: Tallies, version: Version, _until: Version, composer: int) -> Step[Tallies] | None:
-    works = works_with_new_lines(version, composer)
-    if works is None:
-        return None
-    left = {work: tally for work, tally in known.items() if work not in works}
-    again = counted(ProgrammedWork.objects.filter(work__in=works, work__composer=composer))
-    return Step(left | again, len(works))
+# ---- from one version to another
 
 
-def works_with_new_lines(version: Version, composer: int) -> set[int] | None:
-    """Return the works that were, or are, played where something was saved since; None where that cannot be told."""
-    evenings = new_lines(Performance, version, composer=composer)
-    rows = new_lines(ProgrammedWork, version)
+def bring_forward(known: Counted, since: Version, until: Version, composer: int) -> Step[Counted] | None:
+    evenings = changes(Performance, since, until, OF_EVENING, composer=composer)
+    rows = changes(ProgrammedWork, since, until, OF_ROW)
     if evenings is None or rows is None:
         return None
-    lines: Any = ProgrammedWork.history
-    begun = dict(lines.filter(id__in=rows).values_list("id").annotate(first=Min("history_id")))
-    if lines.filter(history_id__in=begun.values()).exclude(history_type="+").exists():
-        return None  # what stood in a row before its first line is not known
-    works = set(lines.filter(id__in=rows).values_list("work", flat=True))
-    return works | set(ProgrammedWork.objects.filter(performance__in=evenings).values_list("work", flat=True))
+    lines = len(evenings) + len(rows)
+    moved = {change.key: change for change in evenings if happened(change.before) != happened(change.now)}
+    other = [change for change in rows if change.before != change.now]
+    if not moved and not other:
+        return Step(known, lines)
+    tallies, again = dict(known.tallies), set()
+    for work, before, now in turns(moved, other, composer):
+        tally = tallies.get(work, NEVER if known.is_whole else None)
+        if tally is not None:
+            if before and tally.last == before.last and (now is None or now.last != before.last):
+                again.add(work)
+            tallies[work] = Tally(tally.times - bool(before) + bool(now), latest(tally.last, now))
+    tallies |= (
+        {**dict.fromkeys(again, NEVER), **counted(ProgrammedWork.objects.filter(work__in=again))} if again else {}
+    )
+    if any(tally.times < 0 for tally in tallies.values()):
+        return None
+    if known.is_whole:
+        tallies = {work: tally for work, tally in tallies.items() if tally.times}
+    return Step(Counted(tallies, known.is_whole), lines, is_exact=False)
 
 
-def new_lines(model: Any, version: Version, **owner: Any) -> Collection[int] | None:
-    """Return the records that have new lines since a version; None where these are too many."""
-    newest = version[place_of(model)] or 0
-    lines = model.history.filter(history_id__gt=newest, **owner).order_by().values_list("id", flat=True)
-    found = list(lines[: MOST_NEW + 1])
-    return None if len(found) > MOST_NEW else set(found)
+class Turn(NamedTuple):
+    """A work at a performance that was saved: how it took place before, and how it does now; None where it did not."""
+
+    work: int
+    before: Tally | None
+    now: Tally | None
+
+
+def turns(moved: Mapping[int, Change], rows: Sequence[Change], composer: int) -> Iterator[Turn]:
+    """Give what has changed, of each work at each performance once, however often it stands on the programme."""
+    told = [values for change in rows for values in (change.before, change.now) if values]
+    touched = {performance for performance, _work in told} | set(moved)
+    standing = ProgrammedWork.objects.filter(performance__in=touched).values_list("performance", "work", "pk")
+    saved = {change.key for change in rows}
+    stay = {(performance, work) for performance, work, row in standing if row not in saved}
+    was, is_now = (
+        stay | {change.before for change in rows if change.before},
+        stay | {change.now for change in rows if change.now},
+    )
+    evenings = Performance.with_deleted.filter(composer=composer, pk__in=touched).values_list("pk", *OF_EVENING)
+    now = {key: happened(tuple(values)) for key, *values in evenings}
+    for performance, work in was | is_now:
+        change = moved.get(performance)
+        before = happened(change.before) if change else now.get(performance)
+        after = happened(change.now) if change else now.get(performance)
+        yield Turn(
+            work,
+            before if (performance, work) in was else None,
+            after if (performance, work) in is_now else None,
+        )
+
+
+def happened(values: Values | None) -> Tally | None:
+    """Return a performance that took place as one of a work; None for another."""
+    if values is None:
+        return None
+    status, last_day, deleted_at = values
+    return Tally(1, last_day) if deleted_at is None and status in HAPPENED else None
+
+
+def latest(day: date | None, now: Tally | None) -> date | None:
+    days = [one for one in (day, now and now.last) if one is not None]
+    return max(days, default=None)
 
 
 # ---- as bytes
 
 
-def written(tallies: Tallies) -> bytes | None:
-    """Return the number of each work, how often it was performed, and the number of the day, 0 where there is none."""
-    if sum(tally.times for tally in tallies.values()) < FEWEST_KEPT:
+def written(found: Counted) -> bytes | None:
+    """Return whether all are there, then of each work its number, how often it was performed, and the day's number."""
+    if sum(tally.times for tally in found.tallies.values()) < FEWEST_KEPT:
         return None
-    told = (
-        number for work, (times, last) in tallies.items() for number in (work, times, last.toordinal() if last else 0)
-    )
-    return array("q", told).tobytes()
+    return array("q", [int(found.is_whole), *numbers_of(found.tallies.items())]).tobytes()
 
 
-def read(content: bytes) -> Tallies:
+def numbers_of(tallies: Iterable[tuple[int, Tally]]) -> Iterator[int]:
+    for work, (times, last) in tallies:
+        yield from (work, times, last.toordinal() if last else 0)
+
+
+def read(content: bytes) -> Counted:
     told = array("q")
     told.frombytes(content)
-    rows = zip(told[::3], told[1::3], told[2::3], strict=True)
-    return {work: Tally(times, date.fromordinal(last) if last else None) for work, times, last in rows}
+    rows = zip(told[1::3], told[2::3], told[3::3], strict=True)
+    tallies = {work: Tally(times, date.fromordinal(last) if last else None) for work, times, last in rows}
+    return Counted(tallies, bool(told[0]))
 
 
-_brought: Brought[Tallies] = Brought(
-    Following(count_all, bring_forward, written, read), Keeper("tallies", __file__), most=32
+_brought: Brought[Counted] = Brought(
+    Following(lambda _composer: Counted(), bring_forward, written, read, begins_empty=True),
+    Keeper("tallies", __file__),
+    most=32,
 )

@@ -279,6 +279,12 @@ def has_composer(model: Any) -> bool:
     return any(column.attname == "composer_id" for column in model._meta.concrete_fields)
 
 
+def state_of_works(lists: State) -> State:
+    """Return of a state of the lists of one composer that of what follows from works alone."""
+    version = lists.version
+    return State((version[place_of(Work)], moment_of(Work, version), version[-1]), lists.is_settled)
+
+
 def place_of(model: Any) -> int:
     """Return at which place of the version of lists the newest line of this kind of record stands."""
     return HELD_BY_LISTS.index(model)

@@ -10,7 +10,7 @@ from typing import Any
 from django.utils.functional import SimpleLazyObject
 from django_tables2 import RequestConfig
 
-from catalogue.gathering.versions import State, state_of_lists
+from catalogue.gathering.versions import State, state_of_lists, state_of_works
 from catalogue.models import Composer, Performance, Work
 from catalogue.web.access import CatalogueRequest
 from catalogue.web.filters.drawn import drawn_questions, typed_in
@@ -28,7 +28,7 @@ from catalogue.web.tables.performance_orders import (
 )
 from catalogue.web.tables.performance_words import GroupHolding, group_holding
 from catalogue.web.tables.performances import PerformanceTable
-from catalogue.web.tables.works import WorkTable
+from catalogue.web.tables.works import Asks, WorkTable
 from catalogue.web.wording import page_language
 
 COLUMNS = "column"  # by which an address asks for a column to be shown
@@ -62,8 +62,10 @@ def asked_works(request: CatalogueRequest, state: State | None = None) -> Asked:
     asked = SimpleLazyObject(lambda: WorkFilter(request.GET, ours))
     table = WorkTable(asked.qs if typed else ours, composers=[composer], language=page_language())
     table.state, table.remembers = state, True
+    table.asks = Asks.NOTHING if not typed else Asks.ANYTHING if "q" in dict(typed) else Asks.WORKS
     in_order(request, table)
-    questions = drawn_questions(WorkFilter, typed, lambda: asked.form, slug=composer.slug, state=state)
+    of_works = state_of_works(state)
+    questions = drawn_questions(WorkFilter, typed, lambda: asked.form, slug=composer.slug, state=of_works)
     return Asked(asked, table, questions, bool(typed))
 
 

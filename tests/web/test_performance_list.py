@@ -191,7 +191,7 @@ def test_number_of_queries_does_not_grow_with_the_performances(browser: Client, 
     make_three(composer)
     forget_all()
 
-    assert (with_one, queries(browser)) == (20, 20)
+    assert (with_one, queries(browser)) == (19, 19)
 
 
 def test_after_a_save_fewer_questions_are_asked_than_for_counting(browser: Client, composer: Composer) -> None:

@@ -22,12 +22,14 @@ from django.utils.functional import Promise, cached_property
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
 
+from catalogue.gathering.kept_counts import Keeper
 from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.versions import State, state_of_lists
 from catalogue.models import Composer
 from catalogue.web.markup import escaped
 
 PER_PAGE = 50
+FEWEST_KEPT = 1000  # keys that are kept in a file: fewer are found in no time
 AT_ONCE = 2000  # rows that are fetched at once: a database takes only so many keys in a question
 
 
@@ -203,6 +205,21 @@ def keys_at(_state: State, question: Question) -> array[int]:
     with connection.cursor() as cursor:
         cursor.execute(*question)
         return array("q", (key for (key,) in cursor.fetchall()))
+
+
+@once_for_each_state(64)
+def kept_keys_at(state: State, composer: int, question: Question) -> array[int]:
+    """Return the same of all works of a composer, by a state of works: those of many are kept in a file for a start."""
+    keeper = Keeper(f"keys {question}", __file__)
+    found = keeper.found(composer)
+    if found and found[0] == state.version:
+        keys = array("q")
+        keys.frombytes(found[1])
+        return keys
+    keys = keys_at(state, question)
+    if len(keys) >= FEWEST_KEPT and state.is_settled:
+        keeper.keep(composer, state.version, keys.tobytes())
+    return keys
 
 
 class ListTable(tables.Table):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Sequence
+from enum import Enum
 from functools import lru_cache
 from typing import Any, ClassVar
 
@@ -15,8 +16,8 @@ from django.utils.translation import gettext_lazy as _
 
 from catalogue.gathering import reading_of
 from catalogue.gathering.once import once_for_each_state
-from catalogue.gathering.tallies import NEVER, TOOK_PLACE, Tallies, tallies_at, tallies_of
-from catalogue.gathering.versions import State
+from catalogue.gathering.tallies import NEVER, TOOK_PLACE, Tallies, tallies_among, tallies_at, tallies_of
+from catalogue.gathering.versions import State, state_of_works
 from catalogue.models import Composer, ProgrammedWork, Work
 from catalogue.models.ordering import Folded
 from catalogue.web.markup import escaped
@@ -31,6 +32,7 @@ from catalogue.web.tables.lists import (
     ListTable,
     Ordered,
     Question,
+    kept_keys_at,
     keys_at,
     ordered_by,
     question_of,
@@ -39,12 +41,19 @@ from catalogue.web.tables.lists import (
 from catalogue.web.titles import in_language, second_line
 from catalogue.web.wording import day_text, duration_text, players_text, year_text
 
+BY_TALLY = ("performances", "last")
 SHOWN = (
     "composer", "title", "title_language", "original_title", "original_language", "transliteration", "translated_title",
     "version_label", "catalogue_number", "instrumentation", "instrumentation_typed", "completed", "duration",
     "duration_typed", "category", "status", "publisher",
 )  # fmt: skip
 """What the cells of a work are made of."""
+
+
+class Asks(Enum):
+    """What a list of works is asked beside an order: nothing, what follows from works alone, or anything."""
+
+    NOTHING, WORKS, ANYTHING = range(3)
 
 
 def times_performed() -> Coalesce:
@@ -63,19 +72,20 @@ def took_place() -> QuerySet[ProgrammedWork]:
     return ProgrammedWork.objects.filter(TOOK_PLACE, work=OuterRef("pk")).order_by()
 
 
+def keys_by_tally(state: State, composer: int, works: array[int], order: str) -> array[int]:
+    """Return works that are in title order by how often, or when last, each was performed."""
+    return keys_by_tally_at(state, composer, works.tobytes(), order)
+
+
 @once_for_each_state(64)
-def keys_by_tally(state: State, composer: int, question: Question, order: str) -> array[int]:
-    """Return the works of an answer, which are in title order, by how often or when last each was performed."""
-    tallies, sign = tallies_of(state, composer), -1 if order.startswith("-") else 1
-
-    def times(work: int) -> int:
-        return sign * tallies.get(work, NEVER).times
-
-    def last(work: int) -> tuple[bool, int]:
-        day = tallies.get(work, NEVER).last
-        return day is None, sign * day.toordinal() if day else 0
-
-    return array("q", sorted(keys_at(state, question), key=last if order.endswith("last") else times))
+def keys_by_tally_at(state: State, composer: int, works: bytes, order: str) -> array[int]:
+    tallies, sign, in_title_order = tallies_of(state, composer), -1 if order.startswith("-") else 1, array("q")
+    in_title_order.frombytes(works)
+    if order.endswith("last"):
+        days = {work: tally.last.toordinal() for work, tally in tallies.items() if tally.last}
+        return array("q", sorted(in_title_order, key=lambda work: (work not in days, sign * days.get(work, 0))))
+    times = {work: sign * tally.times for work, tally in tallies.items()}
+    return array("q", sorted(in_title_order, key=lambda work: times.get(work, 0)))
 
 
 @lru_cache(maxsize=4096)
@@ -95,6 +105,8 @@ class WorkTable(ListTable):
 
     caption = _("Works")
     cards_early = True
+    asks = Asks.ANYTHING
+
     on_request: ClassVar[tuple[str, ...]] = ("category", "status", "publisher")
 
     title = ListColumn(_("Work"), look="title", names_row=True)
@@ -121,18 +133,30 @@ class WorkTable(ListTable):
         """Count how often these works were performed, where that is shown."""
         if not self.tallies and (self.columns["performances"].visible or self.columns["last"].visible):
             keys = [record.pk for record in records]
+            if len(self.composers) == 1:
+                self.tallies = tallies_among(self.state, self.composers[0].pk, keys)
+                return
             for start in range(0, len(keys), AT_ONCE):
                 self.tallies = {**self.tallies, **tallies_at(self.state, frozenset(keys[start : start + AT_ONCE]))}
 
     def pages(self) -> DeferredPaginator:
         """Order by how often, or when last, works were performed without asking the database for each of them."""
-        orders = tuple(self.order_by)
-        if len(self.composers) > 1 or len(orders) != 1 or orders[0].removeprefix("-") not in ("performances", "last"):
+        orders = [order for order in self.order_by if order.removeprefix("-") in BY_TALLY]
+        if len(self.composers) > 1 or (orders and len(self.order_by) > 1) or not self.remembers:
             return super().pages()
-        found = self.data.data.in_title_order()
-        self.tallies = tallies_of(self.state, self.composers[0].pk)
-        keys = keys_by_tally(self.state, self.composers[0].pk, question_of(found), orders[0])
-        return KnownPaginator(found, lists.PER_PAGE, keys)
+        composer, found = self.composers[0].pk, self.data.data
+        if not orders:
+            return KnownPaginator(found, lists.PER_PAGE, self.keys_of_works(question_of(found)))
+        self.tallies = tallies_of(self.state, composer)
+        in_title_order = self.keys_of_works(question_of(found.in_title_order()))
+        return KnownPaginator(found, lists.PER_PAGE, keys_by_tally(self.state, composer, in_title_order, orders[0]))
+
+    def keys_of_works(self, question: Question) -> array[int]:
+        """Return all keys of works in an order that follows from works alone; those of the whole list are kept."""
+        composer, of_works = self.composers[0].pk, state_of_works(self.state)
+        if self.asks is Asks.NOTHING:
+            return kept_keys_at(of_works, composer, question)
+        return keys_at(of_works if self.asks is Asks.WORKS else self.state, question)
 
     def rows_of(self, keys: Sequence[int]) -> Sequence[Work]:
         """Fetch the works alone: what they are ordered by, and may be reckoned for each, is not asked for again."""

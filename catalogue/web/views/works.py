@@ -16,7 +16,7 @@ from django.views.decorators.http import require_POST, require_safe
 
 from catalogue.actions.works import delete_work, restore_work
 from catalogue.gathering.once import once_for_each_state
-from catalogue.gathering.versions import State, state_of_all_of, state_of_lists
+from catalogue.gathering.versions import State, state_of_all_of, state_of_lists, state_of_works
 from catalogue.models import Composer, Work
 from catalogue.models.fields import LONG_LINE
 from catalogue.terms import WorkStatus
@@ -51,7 +51,7 @@ def page_of_works(request: CatalogueRequest, state: State, views: Views) -> Page
     asked.table.turn_to(request.GET.get("page"))
     context = {"questions": asked.questions, "table": asked.table, "is_asked": asked.is_asked}
     context["open_works"] = asked.filter.open_works if asked.typed else 0
-    context |= {"counted": counted_at(state, request.composer), "views": views}
+    context |= {"counted": counted_at(state_of_works(state), request.composer), "views": views}
     return Page("works/work_list.html", context)
 
 

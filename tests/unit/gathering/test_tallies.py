@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from random import Random
 from typing import Any
 
 import pytest
 
-from catalogue.gathering import tallies
+from catalogue.gathering import once, tallies
 from catalogue.gathering.once import forget_all
-from catalogue.gathering.tallies import Tally, count_all, tallies_of
+from catalogue.gathering.tallies import NEVER, Tally, count_all, tallies_among, tallies_of
 from catalogue.gathering.versions import state_of_lists
 from catalogue.models import Composer, Performance, ProgrammedWork
 from catalogue.terms import PerformanceStatus
@@ -32,7 +31,7 @@ def now(composer: Composer) -> Any:
 def do_something(composer: Composer, works: list[Any], chance: Random) -> None:
     """Add, move, delete, bring back or put off a playing or an evening, by chance."""
     evening = chance.choice(list(Performance.with_deleted.filter(composer=composer).order_by("pk")))
-    row = chance.choice([*ProgrammedWork.objects.order_by("pk"), None])
+    row = chance.choice([*ProgrammedWork.objects.filter(work__composer=composer).order_by("pk"), None])
     match chance.randrange(6):
         case 0:
             make_performance(*chance.sample(works, 2), date=f"2024-0{chance.randrange(1, 9)}-11")
@@ -52,6 +51,40 @@ def do_something(composer: Composer, works: list[Any], chance: Random) -> None:
             make_performance(chance.choice(works), date="2023-05-05")
 
 
+@pytest.fixture
+def kept_at_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(tallies, "FEWEST_KEPT", 0)
+    monkeypatch.setattr(once, "MOST_BEHIND", 2)
+
+
+@pytest.mark.usefixtures("kept_at_once")
+@pytest.mark.parametrize("seed", range(8))
+def test_of_some_works_and_after_starts_they_are_what_counting_anew_gives(
+    seed: int, composer: Composer, clock: Any
+) -> None:
+    chance = Random(seed)  # noqa: S311 - no secret hangs on it
+    works = [make_work(f"Work {number}", composer=composer) for number in range(4)]
+    foreign = make_work("Serenade", composer=make_composer("Noor Halvorsen"))
+    for work in works:
+        make_performance(work)
+    for _step in range(30):
+        clock.goes_on(seconds=1)
+        do_something(composer, works, chance)
+        if chance.random() < 0.2:
+            make_performance(foreign)
+        if chance.random() < 0.3:
+            forget_all()
+        asked = chance.sample([work.pk for work in works], 2)
+        if chance.random() < 0.7:
+            found = tallies_among(state_of_lists([composer.pk]), composer.pk, asked)
+            assert {work: found.get(work, NEVER) for work in asked} == {
+                work: count_all(composer.pk).get(work, NEVER) for work in asked
+            }
+        if chance.random() < 0.1:
+            assert now(composer) == count_all(composer.pk)
+    assert now(composer) == count_all(composer.pk)
+
+
 @pytest.mark.parametrize("seed", range(5))
 def test_brought_forward_they_are_what_counting_anew_gives(seed: int, composer: Composer) -> None:
     chance = Random(seed)  # noqa: S311 - no secret hangs on it
@@ -67,8 +100,7 @@ def test_only_works_with_new_lines_are_counted_again(composer: Composer, monkeyp
     weirs, tides = (make_work(title, composer=composer) for title in ("Weirs", "Tides"))
     make_performance(weirs, date="2024-02-01")
     first = now(composer)
-    following = replace(tallies._brought.following, reckon=lambda _composer: pytest.fail("counted all again"))
-    monkeypatch.setattr(tallies._brought, "following", following)
+    monkeypatch.setattr(tallies, "count_all", lambda _composer: pytest.fail("counted all again"))
     make_performance(tides, date="2025-03-02")
 
     assert now(composer)[tides.pk].times == 1
