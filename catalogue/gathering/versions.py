@@ -2,8 +2,8 @@
 
 Every saving of a record leaves a line in its history, so the newest lines are the state, and nobody has to remember to
 count. Where a kind of record does not name its composer, the newest line of all catalogues counts: that makes a state
-new too often, never too seldom. All of it is one statement that reads the end of each index; where SQLite says that
-nothing was written since it was last asked, not even that. Another catalogue put in this one's place may come to
+new too often, never too seldom. All of it is one statement that reads the end of each index; where the database says
+that nothing was written since it was last asked, not even that. Another catalogue put in this one's place may come to
 lines of the same numbers: PostgreSQL numbers its tables anew, and for SQLite what was kept is let go of with the swap.
 """
 
@@ -52,7 +52,7 @@ from catalogue.models import (
 from catalogue.models.records import READING_ROLES
 
 Version = tuple[Any, ...]
-Mark = tuple[Any, int, int]
+Mark = tuple[Any, int | str, int]
 MOST_REMEMBERED = 1_000
 
 
@@ -143,7 +143,9 @@ def asked(question: str, *told: str | int) -> State:
         remembered = _told[wrapper] = Remembered(mark)
     found = remembered.states.get((question, told))
     if found is None:
-        found = remembered.states[question, told] = asked_anew(question, told)
+        found = asked_anew(question, told)
+        if found.is_settled:
+            remembered.states[question, told] = found
     return found
 
 
@@ -177,18 +179,37 @@ def connection_now() -> BaseDatabaseWrapper:
 def write_mark(wrapper: BaseDatabaseWrapper) -> Mark | None:
     """Return what is different once anybody has written into the database; nothing where that cannot be told cheaply.
 
-    SQLite says of a connection whether others have written since, and how many rows it has changed itself
-    (https://www.sqlite.org/pragma.html#pragma_data_version). Within a transaction that may be taken back, it is not
-    asked; PostgreSQL has no such number.
+    Within a transaction that may be taken back, it is not asked.
     """
-    if wrapper.vendor != "sqlite" or wrapper.in_atomic_block:
+    if wrapper.in_atomic_block:
         return None
+    return mark_of_sqlite(wrapper) if wrapper.vendor == "sqlite" else mark_of_postgresql(wrapper)
+
+
+def mark_of_sqlite(wrapper: BaseDatabaseWrapper) -> Mark | None:
+    """Return whether others have written since, and how many rows the connection has changed itself.
+
+    https://www.sqlite.org/pragma.html#pragma_data_version
+    """
     wrapper.ensure_connection()
     ours = wrapper.connection
     if ours.in_transaction:
         return None
     (others,) = ours.execute("PRAGMA data_version").fetchone()
     return ours, others, ours.total_changes
+
+
+def mark_of_postgresql(wrapper: BaseDatabaseWrapper) -> Mark | None:
+    """Return which transactions are seen; whoever has written anything and ends makes that another snapshot.
+
+    https://www.postgresql.org/docs/current/functions-info.html#FUNCTIONS-INFO-SNAPSHOT
+    """
+    if not wrapper.get_autocommit():
+        return None
+    with wrapper.cursor() as cursor:
+        cursor.execute("SELECT pg_current_snapshot()::text")
+        (seen,) = cursor.fetchone()
+    return wrapper.connection, seen, 0
 
 
 @cache
