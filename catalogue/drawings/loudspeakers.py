@@ -11,12 +11,17 @@ from catalogue.drawings.sketch import Anchor, Circle, Part, Sketch, Stroke, Word
 EDGE = 46.0
 SIZE = 11.0
 ASIDE = 0.3
+OUTSIDE = 15
+"""From the ring to the name of a loudspeaker."""
+LEAST_RADIUS = 34.0
+STRONG_WIDE = 0.62
+"""The usual width of a strong letter, in sizes of its type."""
 AT_EAR = 15
 """Degrees up to which a loudspeaker belongs to the ring; what hangs higher is drawn where it is seen from above."""
 
 
 ROOM = 70.0
-"""The least width that a name has; beside the ring it has all that is left."""
+"""The width of a name above or below the ring; beside it a name has all that is left."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +44,7 @@ class Ring:
 
     def sketch(self, width: float) -> Sketch:
         """Draw the ring, and what hangs above it further in."""
-        radius = width / 2 - EDGE
+        radius = max(LEAST_RADIUS, min([width / 2 - EDGE, *(room_for(one, width) for one in self.loudspeakers)]))
         middle = width / 2, EDGE + radius
         parts: list[Part] = [
             Circle(*middle, radius, 0.6, dashed=True),
@@ -52,6 +57,14 @@ class Ring:
         return Sketch(width, 2 * (EDGE + radius), tuple(parts))
 
 
+def room_for(one: Loudspeaker, width: float) -> float:
+    """The radius at which the name of a loudspeaker beside the ring ends within the picture."""
+    across = abs(sin(radians(one.azimuth)))
+    if across < ASIDE or one.elevation > AT_EAR:
+        return width
+    return (width / 2 - len(one.name) * SIZE * STRONG_WIDE) / across - OUTSIDE
+
+
 def loudspeaker(one: Loudspeaker, middle: tuple[float, float], radius: float) -> Iterator[Part]:
     """A loudspeaker that looks to the middle: its name and angle outside, inside for one that hangs above the ring."""
     is_high = one.elevation > AT_EAR
@@ -59,11 +72,11 @@ def loudspeaker(one: Loudspeaker, middle: tuple[float, float], radius: float) ->
     x, y = at(middle, out, one.azimuth)
     yield from cabinet(x, y, one.azimuth)
     across, along = sin(radians(one.azimuth)), -cos(radians(one.azimuth))
-    away = -16 if is_high else 15
+    away = -16 if is_high else OUTSIDE
     anchor: Anchor = "middle" if abs(across) < ASIDE or is_high else "start" if across > 0 else "end"
     name_x, name_y = x + away * across, y + away * along + (SIZE * (0.3 + 0.55 * along))
     angle = "" if is_high else one.angle
-    room = max(ROOM, {"start": 2 * middle[0] - name_x, "end": name_x, "middle": ROOM}[anchor])
+    room = {"start": 2 * middle[0] - name_x, "end": name_x, "middle": ROOM}[anchor]
     yield Words(name_x, name_y - (SIZE * 0.45 if angle else 0), fitted(one.name, room, SIZE), SIZE, anchor, strong=True)
     if angle:
         yield Words(name_x, name_y + SIZE * 0.5, angle, SIZE - 2.5, anchor)

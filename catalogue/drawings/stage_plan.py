@@ -20,6 +20,8 @@ OUTLETS = re.compile(r"\b(\d{1,2})\s*(?:x|\N{MULTIPLICATION SIGN}|outlets?|socke
 MARGIN = 1.0
 APART = 1.4
 """Metres between those who stand in a line, and from the middle to the first of them."""
+BESIDE, CLEAR = 34.0, 6.0
+"""Up to so many units above or below, something stands beside a name; so much stays free between the two."""
 START: Anchor = "start"
 END: Anchor = "end"
 ALONE = 0.55
@@ -33,7 +35,8 @@ class Thing:
     """Something on the stage at metres right of the middle and behind the front edge.
 
     ``mark`` is player, microphone, loudspeaker, monitor, desk, power, conductor or thing; ``number`` stands in it,
-    ``channels`` beside it; ``count`` is how many players stand there.
+    ``channels`` beside it; ``count`` is how many players stand there; ``room`` is how many units wide its name may be,
+    which the drawing finds.
     """
 
     name: str
@@ -43,6 +46,7 @@ class Thing:
     number: str = ""
     channels: str = ""
     count: int = 1
+    room: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +68,8 @@ class Stage:
             *sight(self.things, scale, self),
         ]
         for thing in self.things:
-            parts += MARKS[thing.mark](thing, *place(thing, self, scale), scale)
+            roomy = replace(thing, room=room_of(thing, self, scale))
+            parts += MARKS[thing.mark](roomy, *place(thing, self, scale), scale)
         parts.append(Stroke(((SIDE, height + 5), (width - SIDE, height + 5)), 2.4))
         parts.append(Words(width / 2, height + 20, self.front, SIZE, italic=True))
         parts += scale_bar(width / 2 - scale, height + 31, scale)
@@ -73,6 +78,14 @@ class Stage:
 
 def place(thing: Thing, stage: Stage, scale: float) -> tuple[float, float]:
     return SIDE + (thing.x + stage.width / 2) * scale, TOP + (stage.depth - thing.y) * scale
+
+
+def room_of(thing: Thing, stage: Stage, scale: float) -> float:
+    """How wide a name may be that no other mark or name stands beside, and that ends within the picture."""
+    x, y = place(thing, stage, scale)
+    others = (place(one, stage, scale) for one in stage.things if one is not thing)
+    beside = [abs(there - x) - CLEAR for there, height in others if abs(height - y) < BESIDE]
+    return min([2 * min(x, stage.width * scale + 2 * SIDE - x), *beside])
 
 
 def grid(stage: Stage, scale: float) -> Iterator[Stroke]:
@@ -118,7 +131,7 @@ def player(thing: Thing, x: float, y: float, scale: float) -> Iterator[Part]:
     else:
         yield Circle(x, y, 8.5, 1.2)
         yield Words(x, y + 3.2, thing.number, SMALL, strong=True)
-        yield Words(x, y + 18.5, fitted(thing.name, max(1.6 * scale, 46), SMALL), SMALL)
+        yield Words(x, y + 18.5, fitted(thing.name, max(1.6 * scale, 46, thing.room), SMALL), SMALL)
     if thing.channels:
         yield from microphone(
             replace(thing, name=""), x + (11 if thing.count < 2 else wide_of(scale) / 2 + 6), y - 9, scale

@@ -38,7 +38,7 @@ from catalogue.timing import Duration, Reckoned, TempoError, duration_of, reckon
 PROVIDERS = ("composer", "presenter", "hall", "player", "players", "technician", "publisher", "ensemble")
 """Those whose word is printed in the language of the rider; everybody else as typed."""
 MOST_CUES = 20
-RING = 0.5
+RING = 0.36
 """The share of the page that a ring of loudspeakers is drawn in."""
 Heads = tuple[tuple[str, str], ...]
 

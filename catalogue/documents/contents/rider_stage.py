@@ -14,7 +14,7 @@ PLACE_HEADS: Heads = (("place", "No."), ("player", "Player"), ("where", "Place")
 
 
 SMALL_STAGE = 9
-SMALL, LARGE = 0.62, 0.86
+SMALL, LARGE = 0.6, 0.81
 """The share of the page that a small and a large stage are drawn in."""
 
 

@@ -42,7 +42,7 @@ def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
     return (
         WordStyle("LL Life Dates", opening.life, keep_next=True, left=opening.x),
         *(leaf_styles(sheet, sheet.book) if sheet.book else opening_styles(opening)),
-        WordStyle("Heading 1", section.head, before=17, after=4.75, keep_next=True, left=section.x),
+        WordStyle("Heading 1", section.head, before=section.word_lead, after=4.75, keep_next=True, left=section.x),
         WordStyle(
             "LL Entry Title", entry.title, before=7.5, keep_next=True, keep_lines=True,
             left=entry.title_x, hanging=entry.title_x,
@@ -65,8 +65,10 @@ def word_styles(sheet: Sheet) -> tuple[WordStyle, ...]:
         WordStyle("LL Row Detail", rows.cell, before=2.25),
         WordStyle("LL Gap", Look("serif", 8, 8), keep_next=True),
         WordStyle("LL Row Turn", rows.cell, left=13.5),
-        WordStyle("LL Note", sheet.note.look, before=geometry.U, left=sheet.note.x),
-        WordStyle("LL Signature", geometry.SIGNED, before=36, keep_lines=True),
+        WordStyle(
+            "LL Note", sheet.note.look, before=sheet.note.word_air[0], after=sheet.note.word_air[1], left=sheet.note.x
+        ),
+        WordStyle("LL Signature", geometry.SIGNED, before=26, keep_lines=True),
         WordStyle("Header", sheet.book.running if sheet.book else sheet.running, left=sheet.margins.running_x),
         WordStyle("Footer", sheet.book.folio if sheet.book else geometry.FOLIO),
     )  # fmt: skip

@@ -97,6 +97,7 @@ class SectionSheet:
 
     ``begins``: a head begins a page. ``whole``: what is not longer than this share of a page stands on one,
     and stays with what is signed under it. ``aside_below``: what stands beside a head stands so far under it instead.
+    ``word_lead``: above a head in a word-processor file, where a table leaves its own gap.
     """
 
     x: float = 44
@@ -112,6 +113,7 @@ class SectionSheet:
     rule: float = 0.4
     rule_above: float = 1.4 * U
     rule_lead: float = 13.2
+    word_lead: float = 17
 
 
 @dataclass(frozen=True, slots=True)
@@ -260,6 +262,7 @@ class NoteSheet:
     rule_above: float = 0
     indent: float = 0
     right: bool = False
+    word_air: tuple[float, float] = (U, 0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -298,7 +301,8 @@ class LegendSheet:
 class FigureSheet:
     """A timeline: its caption, then the drawing, so many points to a unit of it; a sketch: the drawing, its caption.
 
-    ``share`` of the text is what a sketch takes, where it is not as much of it as the figure says.
+    ``share`` of the text is what a sketch takes, where it is not as much of it as the figure says; ``half_share`` is
+    what it takes of half of the width, ``smaller`` how much of its share it takes elsewhere.
     """
 
     caption: Look = Look("sans", 7)
@@ -316,6 +320,8 @@ class FigureSheet:
     strip_x: float = 0
     strip_scale: float = 1.5
     share: float = 0
+    half_share: float = 0.86
+    smaller: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,7 +29,7 @@ TEXT = Look("sans", 8, 10.5, emphasis=7.25)
 RIDER = Sheet(
     margins=Margins(left=22 * MM, right=18 * MM, first=62, later=66, last=58, foot=13 * MM, running_x=0),
     opening=OpeningSheet(x=0, subtitle=KIND, subtitle_lead=1.4 * U, aside=Look("serif", 8.25, italic=True)),
-    section=SectionSheet(x=0, lead=1.8 * U, first_lead=1.8 * U, after=1.2 * U, whole=0.45),
+    section=SectionSheet(x=0, lead=1.8 * U, first_lead=1.8 * U, after=1.2 * U, whole=0.45, word_lead=6),
     pairs=PairsSheet(columns=((0, 72, 236), (252, 324, WIDE)), alone=(0, 92, WIDE), label=LABEL, value=VALUE),
     ruled_table=RuledTableSheet(
         columns={
@@ -100,7 +100,7 @@ RIDER = Sheet(
         family_column="item",
     ),
     prose=NoteSheet(x=0, short=60, look=Look("serif", 9.25, 12.5), lead=1.1 * U, indent=U),
-    note=NoteSheet(look=Look("serif", 7.75, 10.125), lead=1.3 * U),
+    note=NoteSheet(look=Look("serif", 7.75, 10.125), lead=1.3 * U, word_air=(1, 6)),
     signatures=SignaturesSheet(lead=2.6 * U),
     foot_note=FOOT_NOTE,
 )
@@ -108,6 +108,8 @@ RIDER = Sheet(
 LETTER = replace(
     RIDER,
     margins=replace(RIDER.margins, last=50, foot=11 * MM),
+    section=replace(RIDER.section, word_lead=2),
+    figure=replace(RIDER.figure, half_share=0.78, smaller=0.86),
     ruled_table=replace(RIDER.ruled_table, row=13.6, baseline=4, family_baseline=3.7),
 )
-"""Letter is 18 mm shorter than A4: rows and foot are closer, so that most riders have as many pages on either."""
+"""Letter is 18 mm shorter than A4: rows, foot, ring are smaller, so that most riders have as many pages on either."""

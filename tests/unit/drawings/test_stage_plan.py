@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 import pytest
 
 from catalogue.drawings.loudspeakers import Loudspeaker, Ring
-from catalogue.drawings.sketch import Circle, Stroke, Words, to_svg
+from catalogue.drawings.sketch import LETTER_WIDE, Circle, Stroke, Words, to_svg
 from catalogue.drawings.stage_plan import MARKS, SIDE, TOP, Stage, Thing, in_rows
 
 
@@ -63,3 +63,25 @@ def test_the_svg_is_well_formed_and_says_what_it_shows() -> None:
     tree = ElementTree.fromstring(svg)  # noqa: S314 - our own drawing
     assert tree.findtext("title") == "Stage & players"
     assert "horn <2>" in [one.text for one in tree.iter("text")]
+
+
+@pytest.mark.parametrize("width", [150, 190, 240, 400])
+def test_the_names_of_a_ring_end_within_the_picture(width: float) -> None:
+    names = ("front left", "front right", "rear left", "rear right")
+    ring = Ring(tuple(Loudspeaker(name, angle) for name, angle in zip(names, (-45, 45, -135, 135), strict=True)))
+    sketch = ring.sketch(width)
+    told = [part for part in sketch.parts if isinstance(part, Words) and part.strong]
+
+    assert [part.text for part in told] == list(names) or width < 200
+    for part in told:
+        wide = len(part.text) * part.size * LETTER_WIDE
+        assert part.x - (wide if part.anchor == "end" else 0) >= 0
+        assert part.x + (wide if part.anchor == "start" else 0) <= width
+
+
+def test_a_name_is_told_whole_where_nothing_stands_beside_it() -> None:
+    alone = Stage(12, 9, (Thing("contrabass clarinet in B-flat", 0, 4),))
+    beside = Stage(12, 9, tuple(Thing("contrabass clarinet in B-flat", x, 4) for x in (-0.7, 0.7)))
+
+    assert "contrabass clarinet in B-flat" in words(alone)
+    assert "contrabass clarinet in B-flat" not in words(beside)

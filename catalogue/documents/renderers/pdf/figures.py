@@ -88,7 +88,7 @@ def strip_item(figure: Figure, strip: Strip, ground: Ground, parent: Element) ->
 def sketch_item(figure: Figure, drawing: Drawable, ground: Ground, parent: Element) -> Item:
     """A sketch in the middle of the page, its caption below it, whole on one page."""
     sheet = ground.sheet.figure
-    wide = ground.width * (sheet.share or figure.share)
+    wide = ground.width * (sheet.share or figure.share * sheet.smaller)
     sketch = drawing.sketch(wide / sheet.sketch_scale)
     caption = ground.line(figure.caption, sheet.caption)
     drawn, told = parent.add("Figure", alternative=plain(figure.caption)), parent.add("Caption")

@@ -13,8 +13,6 @@ from catalogue.documents.renderers.pdf.tags import Element
 
 Make = Callable[[Section, Ground, Element], list[Item]]
 """Makes the items of a section."""
-SHARE = 0.86
-"""How much of a half a sketch takes."""
 
 
 def beside(left: Section, right: Section, ground: Ground, parent: Element, make: Make) -> Item | None:
@@ -50,7 +48,7 @@ def halves(ground: Ground) -> tuple[Ground, Ground]:
         sheet,
         ruled_table=replace(sheet.ruled_table, columns=sheet.ruled_table.halved),
         prose=replace(sheet.prose, short=0),
-        figure=replace(sheet.figure, share=SHARE),
+        figure=replace(sheet.figure, share=sheet.figure.half_share),
     )
     margins = sheet.margins
     left = replace(narrow, margins=replace(margins, right=margins.right + wide))
