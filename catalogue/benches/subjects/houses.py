@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from functools import partial
-from itertools import count
+from itertools import count, cycle
 from threading import local
 from typing import cast
 
@@ -95,6 +95,27 @@ def page_of_all(size: int, *, name: str) -> Iterator[Pair]:
     yield Pair(ours=partial(asking, address, cookie(ours)), bare=partial(asking, address, cookie(bare)))
 
 
+@contextmanager
+def page_after_save(size: int, *, name: str) -> Iterator[Pair]:
+    """The same page each time just after something was saved, by turns of each composer."""
+    houses = [house_of(composers) for composers in (size, SMALL)]
+    ours, bare = (people_of(publisher).publisher for publisher, _composers in houses)
+    address, saved = reverse(name), [cycle(works_of(composers)) for _publisher, composers in houses]
+
+    def before() -> None:
+        for works in saved:
+            work = next(works)
+            work.notes = f"{work.notes[:100]}."
+            work.save()
+
+    yield Pair(partial(asking, address, cookie(ours)), partial(asking, address, cookie(bare)), before=before)
+
+
+def works_of(composers: Sequence[Composer]) -> list[Work]:
+    """Return a work of each composer."""
+    return [Work.objects.filter(composer=one).order_by("pk")[0] for one in composers]
+
+
 # ---- programs that read calendars
 
 
@@ -156,12 +177,24 @@ def mixed(many: Sequence[Errand], few: Sequence[Errand]) -> list[Errand]:
 
 OF_TEN = "the same in a house of ten composers"
 PAGES = {"Today": "house-today", "works": "house-works", "performances": "house-performances", "hires": "house-hires"}
+SAVED_TO = {"Today": "house-today", "deadlines": "house-deadlines"}
 HEADING = Heading.SERVING
 BENCHES = (
     Bench(f"a house with {PEOPLE} people at work, composers", OF_TEN, SIZES, at_work, aim=1.3, stored=True),
     *(
         Bench(f"a house's {what} of all composers, composers", OF_TEN, SIZES, partial(page_of_all, name=name), 2, True)
         for what, name in PAGES.items()
+    ),
+    *(
+        Bench(
+            f"a house's {what} of all composers, after a save, composers",
+            OF_TEN,
+            SIZES,
+            partial(page_after_save, name=name),
+            2,
+            True,
+        )
+        for what, name in SAVED_TO.items()
     ),
     Bench(
         "a house's calendars, each read by a program, programs",
