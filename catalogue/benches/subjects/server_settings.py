@@ -15,25 +15,42 @@ from catalogue.benches.measuring import Bench, Heading, Pair, Unit
 from catalogue.benches.subjects.serving import CLIENTS, Load, opened, served
 
 MAIN = ("today", "work-list", "performance-list", "public-composer")
+PERFORMANCES = 1_000
+MANY_CLIENTS = 32
+
+
+def of_threads(processes: int, threads: int) -> tuple[str, ...]:
+    return "--worker-class", "gthread", "--workers", str(processes), "--threads", str(threads)
+
+
+def one_at_a_time(processes: int) -> tuple[str, ...]:
+    return "--worker-class", "sync", "--workers", str(processes), "--threads", "1"
+
+
 OTHERS: dict[str, tuple[str, ...]] = {
-    "2 processes that answer one at a time": ("--worker-class", "sync", "--workers", "2", "--threads", "1"),
-    "4 processes that answer one at a time": ("--worker-class", "sync", "--workers", "4", "--threads", "1"),
-    "1 process of 8 threads": ("--worker-class", "gthread", "--workers", "1", "--threads", "8"),
-    "2 processes of 2 threads": ("--worker-class", "gthread", "--workers", "2", "--threads", "2"),
-    "2 processes of 4 threads": ("--worker-class", "gthread", "--workers", "2", "--threads", "4"),
-    "3 processes of 4 threads": ("--worker-class", "gthread", "--workers", "3", "--threads", "4"),
-    "4 processes of 2 threads": ("--worker-class", "gthread", "--workers", "4", "--threads", "2"),
+    "2 processes that answer one at a time": one_at_a_time(2),
+    "4 processes that answer one at a time": one_at_a_time(4),
+    "1 process of 4 threads": of_threads(1, 4),
+    "1 process of 8 threads": of_threads(1, 8),
+    "2 processes of 1 thread": of_threads(2, 1),
+    "2 processes of 2 threads": of_threads(2, 2),
+    "2 processes of 8 threads": of_threads(2, 8),
+    "3 processes of 4 threads": of_threads(3, 4),
+    "4 processes of 2 threads": of_threads(4, 2),
+    "4 processes of 4 threads": of_threads(4, 4),
+    "processes that load the program together": ("--preload",),
+    "processes that keep quiet connections for 15 s": ("--keep-alive", "15"),
 }
 """Other settings in words, and as the server takes them."""
 
 
 @contextmanager
-def beside(size: int, *, other: tuple[str, ...], slowest: bool) -> Iterator[Pair]:
-    """Serve a composer of so many performances twice, as documented and with other settings."""
-    composer, session = opened(size)
+def beside(clients: int, *, other: tuple[str, ...], slowest: bool) -> Iterator[Pair]:
+    """Serve the same composer twice to so many clients, as documented and with other settings."""
+    composer, session = opened(PERFORMANCES)
     addresses = [reverse(name, args=[composer.slug]) for name in MAIN]
     with served() as documented, served(*other) as changed:
-        ours, theirs = Load(documented, session), Load(changed, session)
+        ours, theirs = Load(documented, session, clients), Load(changed, session, clients)
         yield Pair(
             ours=partial(ours.slowest if slowest else ours.rate, *addresses),
             bare=partial(theirs.slowest if slowest else theirs.rate, *addresses),
@@ -43,9 +60,9 @@ def beside(size: int, *, other: tuple[str, ...], slowest: bool) -> Iterator[Pair
 def with_other(words: str, other: tuple[str, ...]) -> Iterator[Bench]:
     for name, slowest in (("requests a second", False), ("99 of a hundred answered", True)):
         yield Bench(
-            f"main pages, served to {CLIENTS} clients as documented, not by {words}: {name}, performances",
+            f"main pages, served as documented, not by {words}: {name}, clients",
             f"the same pages of the same house, served by {words}",
-            (1_000,),
+            (CLIENTS, MANY_CLIENTS),
             partial(beside, other=other, slowest=slowest),
             stored=True,
             on_disk=True,

@@ -49,12 +49,13 @@ class Load:
 
     port: int
     session: str
+    clients: int = CLIENTS
 
     def seconds(self, *addresses: str) -> list[float]:
         """Return how long each answer took, and last how long all of them did."""
         begun = perf_counter()
-        with ThreadPoolExecutor(CLIENTS) as crowd:
-            taken = [one for each in crowd.map(self.ask, [addresses] * CLIENTS) for one in each]
+        with ThreadPoolExecutor(self.clients) as crowd:
+            taken = [one for each in crowd.map(self.ask, [addresses] * self.clients) for one in each]
         return [*sorted(taken), perf_counter() - begun]
 
     def ask(self, addresses: Sequence[str]) -> list[float]:

@@ -6,6 +6,7 @@ import http.client
 import json
 import os
 import re
+import runpy
 import shutil
 import signal
 import socket
@@ -113,6 +114,18 @@ def test_units_and_the_command_for_them_name_the_same_places(unit: Path) -> None
             assert rest.split()[1] in get_commands()
         else:
             assert (ROOT / rest.split()[1]).exists()
+
+
+@pytest.mark.parametrize(("told", "workers"), [("5", 5), ("", 3), (None, 3)])
+def test_there_are_as_many_processes_as_cores_unless_it_is_said_how_many(
+    monkeypatch: pytest.MonkeyPatch, told: str | None, workers: int
+) -> None:
+    monkeypatch.setattr(os, "sched_getaffinity", lambda _process: {0, 1, 2}, raising=False)
+    monkeypatch.delenv("WEB_CONCURRENCY", raising=False)
+    if told is not None:
+        monkeypatch.setenv("WEB_CONCURRENCY", told)
+
+    assert runpy.run_path(str(DEPLOY / "gunicorn.conf.py"))["workers"] == workers
 
 
 class House:
