@@ -2,14 +2,16 @@
 
 AIFF: the length of the form (Audio Interchange File Format 1.3). FLAC: the last frame, known by its number and its
 checks (RFC 9639, 9.1 and 9.3). Ogg: the mark of the last page (RFC 3533, section 6). MPEG-4: the lengths of its boxes
-(ISO 14496-12, 4.2). MP3: its last frame, and the number of bytes that its first one may tell, as encoders write it
-(common practice), so that one without it that was cut between two frames goes unnoticed. Nothing is decoded.
+(ISO 14496-12, 4.2). MP3: its last frame, and the numbers of bytes and frames that its first one may tell, as encoders
+write them (Xing, Info and VBRI; common practice), so that only one without them that was cut between two frames goes
+unnoticed. Nothing is decoded.
 """
 
 from __future__ import annotations
 
 import struct
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import BinaryIO
 
 from catalogue.exchange.archives import MEGABYTE
@@ -24,6 +26,7 @@ LAST_PAGE = 4
 TAIL_OF_FRAMES, ENOUGH_FRAMES = 16_384, 4
 LEAST_TAIL, MOST_TAIL = 65_536, 2 * MEGABYTE
 TELLS_BYTES, TELLS_FRAMES = 2, 1
+VBRI = 36  # bytes before that mark, which always stands there
 ABOUT = 4_096  # bytes by which encoders count otherwise
 
 
@@ -88,18 +91,57 @@ def boxes_are_cut(file: BinaryIO) -> bool:
 
 def mp3_is_cut(file: BinaryIO) -> bool:
     span = sound_span(file)
-    return last_frame_is_cut(file, span) or tells_more_bytes(file, span)
+    return last_frame_is_cut(file, span) or lacks_told(file, span)
 
 
-def tells_more_bytes(file: BinaryIO, span: Span) -> bool:
-    """Whether the first frame counts more bytes than there are."""
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What the first frame of an MP3 file counts, itself perhaps among them; 0 where it does not say."""
+
+    begins: int
+    bytes: int
+    frames: int
+
+
+def lacks_told(file: BinaryIO, span: Span) -> bool:
+    """Whether there are fewer bytes or frames than the first frame counts.
+
+    Encoders differ on what belongs to the bytes, so that those of a few frames are no proof: then frames are counted.
+    """
+    told = told_by_first(file, span)
+    missing = told.begins + told.bytes - span.begins - span.size
+    if missing > ABOUT:
+        return True
+    return bool(told.frames) and (missing > 0 or not told.bytes) and frames_up_to(file, span, told.frames) < told.frames
+
+
+def told_by_first(file: BinaryIO, span: Span) -> Told:
     first = first_frame(file, span)
     content = at(file, first, 256)
     mark = next((content.find(one) for one in (b"Xing", b"Info") if one in content[:64]), -1)
-    flags = int.from_bytes(content[mark + 4 : mark + 8], "big") if mark >= 0 else 0
-    place = mark + (12 if flags & TELLS_FRAMES else 8)
-    told = int.from_bytes(content[place : place + 4], "big") if flags & TELLS_BYTES else 0
-    return first + told > span.begins + span.size + ABOUT
+    if mark >= 0:
+        flags, place = int.from_bytes(content[mark + 4 : mark + 8], "big"), mark + 8
+        number = int.from_bytes(content[place : place + 4], "big") if flags & TELLS_FRAMES else 0
+        place += 4 if flags & TELLS_FRAMES else 0
+        return Told(first, int.from_bytes(content[place : place + 4], "big") if flags & TELLS_BYTES else 0, number)
+    if content[VBRI : VBRI + 4] == b"VBRI":
+        size, number = struct.unpack(">II", content[VBRI + 10 : VBRI + 18])
+        return Told(first, size, number)
+    return Told(first, 0, 0)
+
+
+def frames_up_to(file: BinaryIO, span: Span, most: int) -> int:
+    """Count frames, the first one of all among them, as far as there are so many; read a megabyte at a time."""
+    place, ends, number = first_frame(file, span), span.begins + span.size, 0
+    begins, content = place, b""
+    while place + 4 <= ends and number < most:
+        if place + 4 > begins + len(content):
+            begins, content = place, at(file, place, MEGABYTE)
+        frame = mpeg_frame_at(content[place - begins : place - begins + 4], place)
+        if frame is None or place + frame.size > ends:
+            break
+        place, number = place + frame.size, number + 1
+    return number
 
 
 def last_frame_is_cut(file: BinaryIO, span: Span) -> bool:

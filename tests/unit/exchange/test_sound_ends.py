@@ -95,3 +95,36 @@ def test_a_last_frame_that_is_not_whole_is_noticed_whatever_the_first_tells(firs
 @pytest.mark.parametrize("suffix", [*WHOLE, "mid"])
 def test_of_what_is_no_such_file_nothing_is_said(suffix: str) -> None:
     assert not is_cut_off(BytesIO(bytes(100) if suffix != "ogg" else WHOLE["ogg"]), suffix)
+
+
+def telling(mark: bytes, told: bytes) -> bytes:
+    """A first frame of nothing but what it tells, 36 bytes behind its beginning."""
+    return (frame()[:36] + mark + told).ljust(417, b"\0")
+
+
+ONLY_FRAMES = telling(b"Xing", struct.pack(">II", 1, 60)) + frame() * 60
+BY_VBRI = telling(b"VBRI", struct.pack(">HHHII", 1, 0, 50, 61 * 417, 60)) + frame() * 60
+VBRI_OF_FRAMES = telling(b"VBRI", struct.pack(">HHHII", 1, 0, 50, 0, 60)) + frame() * 60
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        counting(61 * 417).replace(struct.pack(">I", 10), struct.pack(">I", 60)) + frame() * 60,
+        ONLY_FRAMES,
+        BY_VBRI,
+        VBRI_OF_FRAMES,
+    ],
+)
+@pytest.mark.parametrize("lacks", [2, 5, 40])
+def test_an_mp3_file_that_was_cut_between_two_frames_says_so(content: bytes, lacks: int) -> None:
+    assert not is_cut_off(BytesIO(content), "mp3")
+    assert is_cut_off(BytesIO(content[: -417 * lacks]), "mp3")
+
+
+def test_a_first_frame_that_counts_itself_or_not_is_whole() -> None:
+    itself_too = telling(b"Info", struct.pack(">II", 1, 61)) + frame() * 60
+    more_bytes = telling(b"Info", struct.pack(">III", 3, 60, 61 * 417 + 900)) + frame() * 60
+
+    assert not is_cut_off(BytesIO(itself_too), "mp3")
+    assert not is_cut_off(BytesIO(more_bytes), "mp3")
