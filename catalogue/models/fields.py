@@ -14,7 +14,9 @@ from typing import Any
 
 from django.core.exceptions import ValidationError
 from django.db import models
+from django.db.models.lookups import Contains
 
+from catalogue.models.indexes import signs_of
 from catalogue.rules.search import fold
 from catalogue.terms import OrganisationKind
 from catalogue.timing import Duration, PartialDate, read_date, read_duration
@@ -253,3 +255,22 @@ class SearchTextField(models.TextField):
         folded = fold("\n".join(getattr(model_instance, column) for column in self.of))
         setattr(model_instance, self.attname, folded)
         return folded
+
+
+@SearchTextField.register_lookup
+class Holds(Contains):
+    """Whether a text holds a word: the usual question, which PostgreSQL answers by trigrams where it has them indexed.
+
+    Words of one or two signs have no trigram. They are asked for so that an index of signs finds what may hold them,
+    and that no index of trigrams is gone through as a whole.
+    """
+
+    lookup_name = "contains"
+
+    def as_postgresql(self, compiler: Any, connection: Any) -> tuple[str, list[Any]]:
+        if not self.rhs_is_direct_value() or len(self.rhs) > 2:
+            told, values = super().as_sql(compiler, connection)
+            return told, list(values)
+        text, values = self.process_lhs(compiler, connection)
+        told = f"({signs_of(text)} @> {signs_of('%s')} AND STRPOS({text}, %s) > 0)"
+        return told, [*values, self.rhs, *values, self.rhs]

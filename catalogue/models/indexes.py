@@ -7,6 +7,7 @@ from copy import copy
 from typing import Any
 
 from django.db import DatabaseError, models, transaction
+from django.db.backends.ddl_references import Statement, Table
 
 
 class LatestFirst(models.Index):
@@ -30,19 +31,26 @@ class TextIndex(models.Index):
 
     SQLite goes through an index that holds the texts, which are a small part of the rows, and reads no row; so its
     other ``fields`` are what is asked besides. PostgreSQL takes no long texts into such an index: there it is one of
-    trigrams (the extension pg_trgm), or without these one of the other fields, to find the rows that hold a text.
+    trigrams, where the database has the extension for these (pg_trgm), and of single signs, for shorter words.
     """
 
     def create_sql(self, model: Any, schema_editor: Any, using: str = "", **options: Any) -> Any:
         if schema_editor.connection.vendor != "postgresql":
             return super().create_sql(model, schema_editor, using, **options)
-        told = copy(self)
         operators = trigram_operators(schema_editor)
-        if operators:
-            told.fields_orders, told.opclasses = [(TEXT, "")], (operators,)
-            return super(TextIndex, told).create_sql(model, schema_editor, " USING gin", **options)
-        told.fields_orders = [(name, order) for name, order in self.fields_orders if name != TEXT]
-        return super(TextIndex, told).create_sql(model, schema_editor, using, **options)
+        parts = [f"{TEXT} {operators}"] if operators else []
+        return Statement(
+            "CREATE INDEX %(name)s ON %(table)s USING gin (%(parts)s) WHERE %(condition)s",
+            name=schema_editor.quote_name(self.name),
+            table=Table(model._meta.db_table, schema_editor.quote_name),
+            parts=", ".join((*parts, f"({signs_of(TEXT)})")),
+            condition=self._get_condition_sql(model, schema_editor),  # type: ignore[attr-defined]
+        )
+
+
+def signs_of(text: str) -> str:
+    """Return what PostgreSQL is told to take a text, written in SQL, apart into its signs."""
+    return f"string_to_array({text}, NULL)"
 
 
 TEXT = "search_text"
