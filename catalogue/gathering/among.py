@@ -21,7 +21,7 @@ class Among(Lookup):
         column, told = self.process_lhs(compiler, connection)
         if connection.vendor == "sqlite":
             return f"{column} IN (SELECT value FROM json_each(%s))", (*told, json.dumps(self.rhs))  # noqa: S608 - a column alone
-        return f"{column} = ANY(%s::bigint[])", (*told, list(self.rhs))
+        return f"{column} = ANY(%s::bigint[])", (*told, "{" + ",".join(map(str, self.rhs)) + "}")
 
 
 def among(column: str, numbers: Collection[int]) -> Any:

@@ -127,3 +127,4 @@ def test_many_numbers_are_one_value(composer: Composer, number: int) -> None:
     assert [one.name for one in asked] == ["Dock Hall"][:number]
     _text, values = asked.query.sql_with_params()
     assert len(values) == 2
+    assert hash(values)  # by which answers are remembered
