@@ -142,7 +142,7 @@ class WorkTable(ListTable):
     def pages(self) -> DeferredPaginator:
         """Order by how often, or when last, works were performed without asking the database for each of them."""
         orders = [order for order in self.order_by if order.removeprefix("-") in BY_TALLY]
-        if len(self.composers) > 1 or (orders and len(self.order_by) > 1) or not self.remembers:
+        if len(self.composers) != 1 or (orders and len(self.order_by) > 1) or not self.remembers:
             return super().pages()
         composer, found = self.composers[0].pk, self.data.data
         if not orders:
