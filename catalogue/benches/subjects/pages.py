@@ -2,21 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from datetime import timedelta
+from enum import Enum, auto
 from functools import partial
+from itertools import cycle
 from typing import Any
 
 from django.core.paginator import Paginator
 from django.http import HttpResponse
 from django.template import engines
+from django.utils import timezone
 
+from catalogue.actions.additions import begin_history
+from catalogue.actions.performances import save_performance
 from catalogue.benches.catalogues import catalogue_of, request_of
 from catalogue.benches.invented import NOW
 from catalogue.benches.measuring import Bench, Heading, Pair
+from catalogue.gathering.kept_counts import let_go
 from catalogue.gathering.once import forget_all
 from catalogue.gathering.versions import state_of_lists
-from catalogue.models import Composer, Performance, Work
+from catalogue.models import Composer, Performance, ProgrammedWork, Work
+from catalogue.terms import PerformanceStatus
+from catalogue.timing import PartialDate
 from catalogue.web.access import CatalogueRequest, View, member_page
 from catalogue.web.filters.performances import PerformanceFilter
 from catalogue.web.filters.works import WorkFilter
@@ -81,19 +90,58 @@ def beside_plain(size: int, *, ours: View, plain: View) -> Iterator[Pair]:
     yield Pair(ours=asking(ours, composer), bare=asking(plain, composer), before=forget_pages)
 
 
-@contextmanager
-def beside_small(size: int, *, view: View, asked: dict[str, str], anew: bool) -> Iterator[Pair]:
-    """A page of a large catalogue beside the same page, asked the same, of a small one.
+class When(Enum):
+    """What is known of a catalogue as a page of it is asked for; pages themselves are set anew each time.
 
-    The pages are set anew each time; what is remembered of both is known already, or where it is asked ``anew`` nothing
-    is.
+    All of it; what a process finds that starts; what is left once a performance was saved; or nothing.
     """
-    ours = asking(view, catalogue_of(size), **asked)
-    bare = asking(view, catalogue_of(min(SMALL, size)), **asked)
-    if not anew:
+
+    REMEMBERED = auto()
+    STARTED = auto()
+    SAVED = auto()
+    FIRST = auto()
+
+
+@contextmanager
+def beside_small(size: int, *, view: View, asked: dict[str, str], when: When) -> Iterator[Pair]:
+    """A page of a large catalogue beside the same page, asked the same, of a small one, both known as well."""
+    both = [catalogue_of(size), catalogue_of(min(SMALL, size))]
+    ours, bare = (asking(view, composer, **asked) for composer in both)
+    saves = [saving_of(composer) for composer in both] if when is When.SAVED else []
+    before = {
+        When.REMEMBERED: forget_pages,
+        When.STARTED: forget_all,
+        When.SAVED: lambda: [save() for save in saves],
+        When.FIRST: forget_everything,
+    }[when]
+    if when is not When.FIRST:
         ours()
         bare()
-    yield Pair(ours, bare, before=forget_all if anew else forget_pages)
+    yield Pair(ours, bare, before=before)
+
+
+def forget_everything() -> None:
+    forget_all()
+    let_go()
+
+
+def saving_of(composer: Composer) -> Callable[[], object]:
+    """Return what saves one evening out of the middle of a catalogue, each time on another day."""
+    given = Performance.objects.filter(composer=composer, status=PerformanceStatus.GIVEN).latest_first()
+    evening = given[given.count() // 2]
+    rows = list(evening.programme.values_list("pk", flat=True))
+    for model, keys in ((Performance, [evening.pk]), (ProgrammedWork, rows)):
+        if not model.history.filter(id__in=keys).exists():
+            begin_history(model, keys, NOW)
+    day = evening.first_day or NOW.date()
+    days = cycle([day + timedelta(days=1), day])
+
+    def save() -> None:
+        evening.refresh_from_db()
+        evening.date = PartialDate.of(next(days))
+        save_performance(performance=evening, now=timezone.now())
+
+    return save
 
 
 SMALL, LARGE = 1_000, (100_000, 1_000_000)
@@ -136,17 +184,20 @@ ANEW: dict[str, tuple[View, dict[str, str]]] = {
     "performances, by place": (performance_list, {"sort": "place"}),
     "performances, by kind": (performance_list, {"sort": "kind"}),
     "performances, since a year": (performance_list, {"since": "2015"}),
+    "performances, in a country": (performance_list, {"country": "NO"}),
     "performances, with a word": (performance_list, {"q": "garden"}),
     "works, first page": (work_list, {}),
+    "works, last page": (work_list, LAST),
     "works, by performances, falling": (work_list, {"sort": "-performances"}),
 }
-"""Pages as they are after a start, or once something was saved."""
+"""Pages as they are where not all is remembered."""
+FOR_THE_FIRST_TIME = ("performances, by place", "works, by performances, falling")
 
 
 def of_a_small_one(
-    name: str, view: View, asked: dict[str, str], *, aim: float | None = 1.3, anew: bool = False
+    name: str, view: View, asked: dict[str, str], *, aim: float | None = 1.3, when: When = When.REMEMBERED
 ) -> Bench:
-    prepare = partial(beside_small, view=view, asked=asked, anew=anew)
+    prepare = partial(beside_small, view=view, asked=asked, when=when)
     return Bench(name, "the same page of 1,000 performances", LARGE, prepare, aim=aim, stored=True)
 
 
@@ -171,8 +222,13 @@ BENCHES = (
     *(of_a_small_one(f"performances, {which}", performance_list, asked) for which, asked in OF_PERFORMANCES.items()),
     *(of_a_small_one(f"works, {which}", work_list, asked) for which, asked in OF_WORKS.items()),
     *(
-        of_a_small_one(f"{name}, nothing remembered", view, asked, aim=None, anew=True)
+        of_a_small_one(f"{name}, {told}", view, asked, when=when)
+        for told, when in (("after a start", When.STARTED), ("after a save", When.SAVED))
         for name, (view, asked) in ANEW.items()
+    ),
+    *(
+        of_a_small_one(f"{name}, for the first time ever", *ANEW[name], aim=None, when=When.FIRST)
+        for name in FOR_THE_FIRST_TIME
     ),
     *(of_a_small_one(name, view, {}, aim=None) for name, view in WHOLE.items()),
 )
