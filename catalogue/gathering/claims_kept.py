@@ -43,7 +43,9 @@ MOST_LATER = 200
 FEWEST_KEPT = 500
 """If fewer playings may be first, no file is written."""
 
-Rows = tuple[int, ...]
+Rows = Sequence[int]
+Told = list[Any]
+"""A claim as a file tells it: of the hundreds that are known a page shows a few."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +57,7 @@ class Firsts:
     first: Mapping[int, Rows] = field(default_factory=dict)
     later: Mapping[int, Rows] = field(default_factory=dict)
     family: Mapping[int, int] = field(default_factory=dict)
-    held: Mapping[int, Mapping[int, Claim]] = field(default_factory=dict)
+    held: Mapping[int, Mapping[int, Told]] = field(default_factory=dict)
     day: date | None = None
 
     def may_be(self, works: Iterable[int]) -> list[int]:
@@ -97,7 +99,8 @@ def claims_in_list(state: State, composer: Composer, performances: frozenset[int
         more = with_works(firsts, [row["pk"] for row in rows])
         is_costly, firsts = more is not firsts, with_families(more, composer, rows, today)
         _brought.learned(state, composer.pk, firsts, is_costly=is_costly, is_exact=True)
-    found = {one.row: firsts.held[one.family][one.row] for one in shown if one.row in firsts.held.get(one.family, {})}
+    held = [(one.row, firsts.held.get(one.family, {}).get(one.row)) for one in shown]
+    found = {row: claim_of(told) for row, told in held if told is not None}
     doubtful = {one.family for one in shown if one.is_told and one.row not in found}
     return found | told_beside(firsts, composer, [one for one in shown if one.family in doubtful], today)
 
@@ -114,9 +117,9 @@ def with_works(firsts: Firsts, works: Collection[int]) -> Firsts:
     unknown = [work for work in works if work not in firsts.first]
     if not unknown:
         return firsts
-    found: dict[int, Rows] = dict.fromkeys(unknown, ())
+    found: dict[int, list[int]] = {work: [] for work in unknown}
     for row, work in not_later(living_playings(unknown)).values_list("pk", "work"):
-        found[work] = (*found[work], row)
+        found[work].append(row)
     others = {work: rows for work, rows in firsts.first.items() if work not in works}
     asked = {work: rows for work, rows in firsts.first.items() if work in works}
     first = dict([*others.items(), *asked.items(), *found.items()][-max(MOST_WORKS, len(works)) :])
@@ -131,10 +134,10 @@ def with_families(firsts: Firsts, composer: Composer, rows: Sequence[dict[str, A
     playings = among(may_be) if len(may_be) <= MOST_NAMED else not_later(living_playings(family))
     (facts,) = told_families([composer], rows, playings)
     owner = {item.id: family[item.work_id] for event in facts.performances for item in event.programme}
-    held: dict[int, dict[int, Claim]] = {one: {} for one in family.values()}
+    held: dict[int, dict[int, Told]] = {one: {} for one in family.values()}
     for row, claim in claims_by_programmed(facts, today=today).items():
         if says_something(claim):
-            held[owner[row]][row] = claim
+            held[owner[row]][row] = as_told(claim)
     return replace(firsts, held={**firsts.held, **held}, family={**firsts.family, **family})
 
 
@@ -207,7 +210,7 @@ def followed(
         elif may_be_least(moved.get(performance)):
             gone.add(work)
     gone |= {work for work, rows in later.items() if len(rows) > MOST_LATER}
-    kept = {work: tuple(rows) for work, rows in later.items() if work in known.first}
+    kept = {work: sorted(rows) for work, rows in later.items() if work in known.first}
     return replace(known, later=kept).without(gone, families)
 
 
@@ -225,7 +228,7 @@ def may_be_least(change: Change | None) -> bool:
 def written(firsts: Firsts) -> bytes | None:
     if sum(map(len, firsts.first.values())) < FEWEST_KEPT:
         return None
-    held = [[family, [[row, as_told(claim)] for row, claim in rows.items()]] for family, rows in firsts.held.items()]
+    held = [[family, list(rows.items())] for family, rows in firsts.held.items()]
     parts = {name: list(getattr(firsts, name).items()) for name in ("first", "later", "family")}
     day = firsts.day.isoformat() if firsts.day else None
     return json.dumps({**parts, "held": held, "day": day}).encode()
@@ -234,20 +237,21 @@ def written(firsts: Firsts) -> bytes | None:
 def read(content: bytes) -> Firsts:
     told = json.loads(content)
     return Firsts(
-        first={work: tuple(rows) for work, rows in told["first"]},
-        later={work: tuple(rows) for work, rows in told["later"]},
+        first=dict(told["first"]),
+        later=dict(told["later"]),
         family=dict(told["family"]),
-        held={family: {row: claim_of(fields) for row, fields in rows} for family, rows in told["held"]},
+        held={family: dict(rows) for family, rows in told["held"]},
         day=date.fromisoformat(told["day"]) if told["day"] else None,
     )
 
 
-def as_told(claim: Claim) -> list[Any]:
+def as_told(claim: Claim) -> Told:
     *fields, by_hand = claim
-    return [*fields, by_hand and [by_hand.wording, by_hand.reason, by_hand.titles, by_hand.claims_a_first]]
+    told = [list(one) if isinstance(one, tuple) else one for one in fields]
+    return [*told, by_hand and [by_hand.wording, by_hand.reason, list(by_hand.titles), by_hand.claims_a_first]]
 
 
-def claim_of(fields: list[Any]) -> Claim:
+def claim_of(fields: Told) -> Claim:
     *told, by_hand = fields
     if by_hand is not None:
         wording, reason, titles, claims_a_first = by_hand

@@ -10,6 +10,7 @@ from array import array
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
+from functools import lru_cache
 from typing import Any, NamedTuple
 
 from django.db.models import Count, Max, Q
@@ -23,6 +24,7 @@ from catalogue.terms import PerformanceStatus
 
 FEWEST_KEPT = 2_000
 """Of fewer playings no file is written: they are counted in no time."""
+MOST_DAYS = 65_536
 HAPPENED = (PerformanceStatus.GIVEN.value, PerformanceStatus.OLD_STYLE_DATE.value)
 TOOK_PLACE = Q(performance__deleted_at__isnull=True, performance__status__in=HAPPENED)
 OF_EVENING = ("status", "last_day", "deleted_at")
@@ -179,9 +181,13 @@ def numbers_of(tallies: Iterable[tuple[int, Tally]]) -> Iterator[int]:
 def read(content: bytes) -> Counted:
     told = array("q")
     told.frombytes(content)
-    rows = zip(told[1::3], told[2::3], told[3::3], strict=True)
-    tallies = {work: Tally(times, date.fromordinal(last) if last else None) for work, times, last in rows}
-    return Counted(tallies, bool(told[0]))
+    each = map(Tally._make, zip(told[2::3], map(day_of, told[3::3]), strict=True))
+    return Counted(dict(zip(told[1::3], each, strict=True)), bool(told[0]))
+
+
+@lru_cache(maxsize=MOST_DAYS)
+def day_of(number: int) -> date | None:
+    return date.fromordinal(number) if number else None
 
 
 _brought: Brought[Counted] = Brought(

@@ -219,5 +219,5 @@ def test_claims_come_back_from_a_file_as_they_were(composer: Composer) -> None:
     known = claims_kept._brought.known[composer.pk].answer
 
     assert claims_kept.written(known) is None
-    enough = replace(known, first={**known.first, 0: tuple(range(claims_kept.FEWEST_KEPT))})
+    enough = replace(known, first={**known.first, 0: list(range(claims_kept.FEWEST_KEPT))})
     assert claims_kept.read(claims_kept.written(enough) or b"") == enough
