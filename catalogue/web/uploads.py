@@ -19,6 +19,7 @@ MOST_BY_PAGE = {
     "timing-set": MOST_BYTES_OF_SOUND,
     "electronics-check": MOST_BYTES_OF_SOUND,
     "score-new": LARGEST,
+    "take-over": MOST_BYTES_OF_SOUND,
 }
 TAKES_FILES = ("record-new", "files")
 TOO_LARGE, MOST = "upload.too_large", "upload.most"

@@ -15,6 +15,7 @@ from django.test import Client
 
 from catalogue.management.base import UnusableInput
 from catalogue.models import Composer, HandOver, Work
+from catalogue.web import uploads
 from tests.makers import make_work
 from tests.unit.exchange.handover.test_handover import remove_all
 from tests.web.pages import Page
@@ -79,6 +80,16 @@ def test_what_stands_against_it_is_said_at_its_place(browser: Client, composer: 
     assert len(nobody.wrong) == 1
     assert Composer.objects.count() == 1
     assert "Second House" in Page(browser.get(GIVE)).text("//section[@id='given']")
+
+
+def test_a_file_that_is_too_large_is_dropped_while_it_comes_in_and_the_page_says_so(
+    browser: Client, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A catalogue with recordings may have 400 MB, as sound may that is sent by itself."""
+    assert uploads.MOST_BY_PAGE["take-over"] == 400_000_000
+    monkeypatch.setitem(uploads.MOST_BY_PAGE, "take-over", 10)
+
+    assert Page(browser.post(TAKE, {"file": upload(b"x" * 11)})).wrong == ["This file is larger than 400 MB."]
 
 
 def test_whoever_owns_no_catalogue_takes_none_over(

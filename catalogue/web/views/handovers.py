@@ -71,7 +71,7 @@ def folder_beside() -> Iterator[Path]:
 def take_over_page(request: HouseRequest) -> HttpResponse:
     """/house/take-over/ — a file that was handed over: looked into, or taken over as a catalogue of one's own."""
     may = any(seat.role == Role.OWNER for seat in request.seats)
-    form = TakeOverForm(*((request.POST, request.FILES) if request.method == "POST" else ()))
+    form = TakeOverForm(*((request.POST, request.FILES) if request.method == "POST" else ()), request=request)
     context: dict[str, Any] = {"form": form, "may": may}
     if may and form.is_bound and form.is_valid():
         with folder_beside() as folder:
