@@ -104,7 +104,8 @@ def states_of_sort(sort: Sort, chosen: models.QuerySet[Any]) -> dict[Key, State]
 
 def told_of(rows: models.QuerySet[Any], *more: str) -> Iterator[Any]:
     """Give rows one after another with the columns that people write, so that no more lies in memory than is kept."""
-    names = (column.attname for column in columns_written(rows.model))
+    model: type[models.Model] = rows.model
+    names = (column.attname for column in columns_written(model))
     return rows.only("pk", *names, *more).iterator(AT_ONCE)
 
 
