@@ -54,6 +54,17 @@ def common_glyphs(face: Face) -> dict[int, int]:
     return {code: glyph for (glyph, _text), code in common_codes(face).items()}
 
 
+def common_name_of(face: Face) -> str:
+    """The name of a first face in every document; empty of another, which has the name of its place."""
+    return f"F{FIRST_FACES.index(face.name) + 1}" if face.name in FIRST_FACES else ""
+
+
+@lru_cache(400)
+def common_name(face: Face, size: float) -> str:
+    """How the common codes of a face are chosen in a size (ISO 32000-1, section 9.3.1)."""
+    return f"/{common_name_of(face)}+0 {number(size)} Tf"
+
+
 def spelled(glyphs: Sequence[Glyph], face: Face) -> Spelling:
     codes = common_codes(face)
     told = [codes.get((glyph.id, glyph.source)) for glyph in glyphs]

@@ -23,7 +23,7 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.pdfdoc import PDFDocument, PDFStream, PDFTrueTypeFont
 from reportlab.pdfbase.ttfonts import SUBSETN, TTFont, TTFontFace
 
-from catalogue.documents.renderers.pdf.codes import COMMON, FIRST_FACES, common_glyphs
+from catalogue.documents.renderers.pdf.codes import COMMON, FIRST_FACES, common_glyphs, common_name_of
 from catalogue.documents.renderers.pdf.faces import Face
 from catalogue.documents.renderers.pdf.paths import number
 from catalogue.documents.renderers.pdf.shaping import Glyph
@@ -115,17 +115,6 @@ class GlyphFont(TTFont):
         font.FontDescriptor = self.face.addSubsetObjects(document, name, list(subset))
         document.Reference(font, font.Name)
         document.idToObject["BasicFonts"].dict[font.Name] = font
-
-
-def common_name_of(face: Face) -> str:
-    """The name of a first face in every document; empty of another, which has the name of its place."""
-    return f"F{FIRST_FACES.index(face.name) + 1}" if face.name in FIRST_FACES else ""
-
-
-@lru_cache(400)
-def common_name(face: Face, size: float) -> str:
-    """How the common codes of a face are chosen in a size (ISO 32000-1, section 9.3.1)."""
-    return f"/{common_name_of(face)}+0 {number(size)} Tf"
 
 
 @lru_cache(200)

@@ -19,7 +19,7 @@ from typing import NamedTuple
 from catalogue.documents.model import Run, Style, Text
 from catalogue.documents.renderers.characters import HELD, KEPT, printable
 from catalogue.documents.renderers.pdf.bidi import in_visual_order, text_levels
-from catalogue.documents.renderers.pdf.codes import Spelling, spelled
+from catalogue.documents.renderers.pdf.codes import Spelling, common_name, spelled
 from catalogue.documents.renderers.pdf.faces import CHAINS, Face, carried_face, face_for, missing
 from catalogue.documents.renderers.pdf.shaping import Glyph, shape
 from catalogue.documents.sheets.geometry import Look
@@ -48,7 +48,8 @@ Measure = Callable[[int], float]
 class Piece:
     """Glyphs of one face and direction, set side by side; a blank is a space between words.
 
-    Words return again and again: each is made once (:func:`piece_of`), and is the same wherever it stands.
+    Words return again and again: each is made once (:func:`piece_of`), and is the same wherever it stands. ``font`` is
+    how its common codes are chosen, where it is spelled in these and in the document's language.
     """
 
     glyphs: tuple[Glyph, ...]
@@ -61,6 +62,7 @@ class Piece:
     blank: bool
     width: float
     spelling: Spelling
+    font: str
 
 
 @dataclass(slots=True)
@@ -327,7 +329,9 @@ def pieces(word: list[Character], look: Look) -> list[Piece]:
 def piece_of(text: str, face: Face, size: float, level: int, language: str, inked: bool) -> Piece:
     glyphs = shape(text, face, bool(level % 2))
     width = sum(glyph.advance for glyph in glyphs) * size / 1000
-    return Piece(glyphs, face, size, level, text, language, inked, text == " ", width, spelled(glyphs, face))
+    spelling = spelled(glyphs, face)
+    font = common_name(face, size) if spelling.shown and not language else ""
+    return Piece(glyphs, face, size, level, text, language, inked, text == " ", width, spelling, font)
 
 
 def fitting(word: list[Piece], room: float, look: Look) -> Iterator[list[Piece]]:

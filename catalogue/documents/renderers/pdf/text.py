@@ -15,9 +15,9 @@ from typing import NamedTuple
 
 from reportlab.pdfgen.canvas import Canvas
 
-from catalogue.documents.renderers.pdf.codes import ESCAPED, moved
+from catalogue.documents.renderers.pdf.codes import ESCAPED, common_name, moved
 from catalogue.documents.renderers.pdf.faces import Face
-from catalogue.documents.renderers.pdf.fonts import FIRST, GlyphFont, common_name, font_of
+from catalogue.documents.renderers.pdf.fonts import FIRST, GlyphFont, font_of
 from catalogue.documents.renderers.pdf.paths import number
 from catalogue.documents.renderers.pdf.setting import WIDTH, Piece, SetLine
 
@@ -26,6 +26,7 @@ ITSELF = {ord(sign): sign for sign in "()-.0123456789 "}
 
 
 FACE_AND_SIZE = attrgetter("face", "size")
+FONT = attrgetter("font")
 LOOK = attrgetter("font", "rise")
 SHOWN = attrgetter("spelling.shown")
 SPELT = attrgetter("spelt")
@@ -212,18 +213,21 @@ def template_of(piece: Piece) -> Template:
 
 
 def told_by_itself(line: SetLine) -> str:
-    """How a line is written in every document where that is one text in one ink and the document's language.
+    """How a line is written in every document where all of it is in common codes and in the document's language.
 
     Found once for each line; empty where documents differ in it.
     """
     if line.told is None:
         pieces = (*line.pieces, line.turned) if line.turned else line.pieces
-        alike = all(map(SHOWN, pieces)) and len({(piece.language, piece.inked) for piece in pieces}) == 1
-        line.told = told_everywhere(pieces) if alike and not pieces[0].language else ""
+        fonts = set(map(FONT, pieces))
+        line.told = "" if "" in fonts or not fonts else told_everywhere(pieces, fonts.pop() if len(fonts) == 1 else "")
     return line.told
 
 
-def told_everywhere(pieces: Sequence[Piece]) -> str:
+def told_everywhere(pieces: Sequence[Piece], font: str = "") -> str:
+    """How pieces in common codes are written; ``font`` where all are of one."""
+    if font:
+        return operators([(font, 0.0, f"({''.join(map(SHOWN, pieces))})")])
     return operators(
         (common_name(face, size), 0.0, f"({''.join(map(SHOWN, group))})")
         for (face, size), group in groupby(pieces, key=FACE_AND_SIZE)
