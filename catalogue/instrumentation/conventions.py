@@ -31,6 +31,7 @@ NAMES = (*FIGURES, *BRACKETS, *OTHERS)
 MARKS = {".": "dotted", ",": "comma", "·": "dotted", "/": "slashed", "-": "hyphenated"}
 ROMAN = re.compile(r"[\[(](?:[^()\[\]]*[,.;+ ])?[IVX]{1,4}\s*=")
 MELODIC = {"woodwind", "brass", "strings", "voice"}
+ACCOMPANYING = {"keyboard", "plucked"}
 LIST = re.compile(r"[\[(]1\s*[.,/]\s*(?:\d|[A-Za-z])")
 NUMBERED = re.compile(r"[\[(]\d{1,2}[A-Za-z]{2,}")
 D = re.compile(r"\dd\d")
@@ -118,12 +119,13 @@ def few_by_slash(nodes: Nodes) -> str:
     slugs = [name.surely() or name.slugs[0] for name in names if name is not None]
     families = [family_of(slug) for slug in slugs]
     places = {slug if family_of(slug) == "strings" else instrument(slug).section or family_of(slug) for slug in slugs}
-    if len(places) < len(slugs) or not set(families) <= MELODIC | {"keyboard"}:
+    if len(places) < len(slugs) or not {*families[families[0] == "electronics" :]} <= MELODIC | ACCOMPANYING:
         return ""
     trio = len(slugs) == 3 and set(families) == {"strings"}
-    if trio or ("keyboard" in families and MELODIC & {*families}):
+    accompanied = bool(ACCOMPANYING & {*families} and MELODIC & {*families})
+    if trio or accompanied or families[0] == "electronics":
         return "parts"
-    return "choice" if len(slugs) == 3 and len({*families}) > 1 else ""
+    return "choice" if len(slugs) == 3 and "saxophone" not in places else ""
 
 
 def abbreviates(nodes: Nodes, at: int) -> bool:

@@ -38,6 +38,9 @@ def test_slashes_within_a_family_join(text: str, written: str) -> None:
         ("sop./cl./pf.", "S – cl – pf"),
         ("vn./va./vc.", "vn.va.vc"),
         ("fl/ob/vn", "fl or ob or vn"),
+        ("hn/tpt/tbn", "hn or tpt or tbn"),
+        ("fl/gtr", "fl – gtr"),
+        ("tape/pf", "pf – fixed media"),
     ],
 )
 def test_two_or_three_names_between_slashes_are_told(text: str, written: str) -> None:
