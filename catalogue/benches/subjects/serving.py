@@ -30,7 +30,7 @@ from catalogue.models import Composer, Membership
 
 HOST, SERVER = "127.0.0.1", "gunicorn"
 CORES = 2
-CLIENTS, EACH = 8, 25
+CLIENTS, EACH = 8, 50
 PATIENCE = 60.0
 MOST_OUT = 0.99
 NOTHING = "/nothing/"
