@@ -35,8 +35,8 @@ PARTING = "-/_"
 """What a word that is wider than its line is rather broken behind, as the name of a file is."""
 WIDTH = attrgetter("width")
 FIRST = itemgetter(0)
-MANY = 20000
-"""Words of one dress that are remembered."""
+MANY = 2000
+"""Words of one dress that are at hand; there are some twenty dresses, and :func:`piece_of` remembers more."""
 LONG = 400
 """Texts of more signs are set anew each time."""
 
@@ -220,12 +220,12 @@ class Words(dict[str, Piece]):
         return piece
 
 
-@lru_cache(400)
+@lru_cache(64)
 def words_in(face: Face, size: float, language: str, inked: bool) -> Words:
     return Words(face, size, language, inked)
 
 
-@lru_cache(4000)
+@lru_cache(256)
 def worn(style: Style, look: Look, language: str) -> Words:
     return words_in(*dress(style, look), language, look.inked)
 
