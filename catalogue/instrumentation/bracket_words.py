@@ -42,6 +42,9 @@ from catalogue.instrumentation.senses import KEYED, NOTED, in_section, stand_in
 from catalogue.instrumentation.tokens import Bracket, Node, Nodes, Row, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument
 
+ALONE = SOLO | ONE_TO_A_PART
+TOLD = PLAYERS | WORDS_OF_CONTAINING
+
 
 def parted(draft: Draft, forces: Forces) -> list[Bracket]:
     """Return the draft's brackets, one for each of the remarks that semicolons part, ``(optional; in F)``."""
@@ -114,7 +117,7 @@ def same_player(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] |
     name = name_at(nodes, seat[1] if seat is not None else 1)
     if seat is None and name is not None and (number := seats_at(nodes, name.end)) is not None:
         seat = (number[0][0], number[1]) if len(number[0]) == 1 else None
-        name = replace(name, end=number[1])
+        name = name._replace(end=number[1])
     if seat is None or name is None or name.end != len(nodes):
         return None
     other = next((one for one in forces.drafts if one.slug in name.slugs and one is not draft), None)
@@ -166,7 +169,7 @@ def strengths(draft: Draft, bracket: Bracket, forces: Forces) -> list[Draft] | N
 def quality(draft: Draft, bracket: Bracket, forces: Forces) -> bool:
     """Set the one quality that the bracket says of the draft; false where it says something else."""
     rest = [node for node in bracket.nodes if not node.is_mark(".,")]
-    if not rest or (draft.slug == "strings" and phrase_end(rest, 0, SOLO | ONE_TO_A_PART) == len(rest)):
+    if not rest or (draft.slug == "strings" and phrase_end(rest, 0, ALONE) == len(rest)):
         return False
     for words, name, value in QUALITIES:
         if phrase_end(rest, 0, words) == len(rest):
@@ -344,7 +347,7 @@ def players_range(bracket: Bracket) -> tuple[int, int] | None:
     counted = count_at(nodes, 0) or limited_count(nodes, 0)
     if counted is not None:
         rest = nodes[counted.end :]
-        if not rest or is_key(rest[0], PLAYERS | WORDS_OF_CONTAINING) or rest[0].is_mark(".,-:;"):
+        if not rest or is_key(rest[0], TOLD) or rest[0].is_mark(".,-:;"):
             return counted.least, counted.most
         return None
     last = counted_last(nodes)

@@ -30,11 +30,12 @@ def alto_or_viola(forces: Forces) -> None:
 
 def clarinets_in_a(forces: Forces) -> None:
     """Read ``A cl`` as a clarinet in A, except in a band, whose saxophones stand beside its alto clarinet."""
-    if any(draft.slug.endswith("saxophone") for draft in forces.drafts):
+    altos = [draft for draft in forces.drafts if draft.slug == "alto-clarinet"]
+    if not altos or any(draft.slug.endswith("saxophone") for draft in forces.drafts):
         return
-    for draft in forces.drafts:
+    for draft in altos:
         written = draft.name.written if draft.name is not None else ""
-        if draft.slug == "alto-clarinet" and written.startswith("A ") and key_of(written) == "acl":
+        if written.startswith("A ") and key_of(written) == "acl":
             draft.slug = "clarinet"
             draft.notes.append("in A")
             message = f"“{written}” was read as a clarinet in A."
@@ -43,9 +44,12 @@ def clarinets_in_a(forces: Forces) -> None:
 
 def electric_pianos(forces: Forces) -> None:
     """Read an electric piano among other electric instruments as an amplified piano, and say so."""
+    pianos = [draft for draft in forces.drafts if draft.slug == "electric-piano"]
+    if not pianos:
+        return
     others = [draft for draft in forces.drafts if draft.electric and draft.family in ("woodwind", "brass", "strings")]
-    for draft in forces.drafts:
-        if draft.slug == "electric-piano" and len(others) >= 2:
+    for draft in pianos:
+        if len(others) >= 2:
             draft.slug, draft.amplified = "piano", True
             message = "The electric piano was read as an amplified piano, like the instruments beside it."
             forces.remark("electric", message, draft.start, draft.end, "the keyboard of that name")
@@ -99,11 +103,12 @@ def drum_kits(forces: Forces) -> None:
     if not any(draft.slug in ("electric-guitar", "bass-guitar") for draft in forces.drafts):
         return
     for draft in forces.drafts:
+        if draft.slug != "percussion":
+            continue
         written = key_of(draft.name.written) if draft.name is not None else ""
         about = f"“{forces.written(draft.start, draft.end)}” was read as"
         readings = ("a drum kit", "percussion")
-        kit = draft.slug == "percussion" and written in ("batterie", "batteria")
-        if kit and forces.decide("drum-kit", about, readings, draft.start, draft.end):
+        if written in ("batterie", "batteria") and forces.decide("drum-kit", about, readings, draft.start, draft.end):
             draft.slug = "drum-kit"
 
 
@@ -188,10 +193,13 @@ LOW_KEYS = {"eb": "e-flat-bass", "eflat": "e-flat-bass", "bb": "b-flat-bass", "b
 
 def brass_band_basses(forces: Forces) -> None:
     """Read the ``Bass Eb`` and ``Bass Bb`` of a brass band as its tubas: nobody else sings there."""
+    basses = [draft for draft in forces.drafts if draft.slug == "voice-bass" and draft.notes]
+    basses = [draft for draft in basses if key_of(" ".join(draft.notes)) in LOW_KEYS]
+    if not basses:
+        return
     slugs = {draft.slug for draft in forces.drafts}
     sung = [draft for draft in forces.drafts if draft.family == "voice"]
-    basses = [draft for draft in sung if draft.slug == "voice-bass" and key_of(" ".join(draft.notes)) in LOW_KEYS]
-    if not basses or len(basses) < len(sung) or not slugs & {"cornet", "soprano-cornet", "flugelhorn", "euphonium"}:
+    if len(basses) < len(sung) or not slugs & {"cornet", "soprano-cornet", "flugelhorn", "euphonium"}:
         return
     for draft in basses:
         draft.slug, draft.role = LOW_KEYS[key_of(draft.notes.pop())], "ensemble"
@@ -202,6 +210,8 @@ def brass_band_basses(forces: Forces) -> None:
 def second_kl(forces: Forces) -> None:
     """Read the second ``Kl`` of a German list without a keyboard as the piano: the clarinet has its own."""
     drafts = forces.drafts
+    if "Kl" not in forces.text:
+        return
     named = [one for one in drafts if one.name is not None and one.name.written == "Kl"]
     if (
         len(named) != 2

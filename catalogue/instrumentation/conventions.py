@@ -65,18 +65,22 @@ def has_formula(nodes: Nodes) -> bool:
     for at, node in enumerate(nodes):
         if node.kind not in ("number", "bracket"):
             continue
-        if isinstance(node, Bracket) and of_orchestra(nodes, at) and has_formula(node.nodes):
-            return True
-        if node.kind == "bracket" or numbers_after_names(nodes):
+        if isinstance(node, Bracket):
+            if of_orchestra(nodes, at) and has_formula(node.nodes):
+                return True
             continue
         following = nodes[at + 1] if at + 1 < len(nodes) else None
         named = following is not None and following.kind == "word" and not following.is_word("d")
-        digits = len(getattr(node, "text", ""))
-        glued = at > 0 and nodes[at - 1].kind == "word" and not node.spaced
-        if digits < 3 and (glued or numbers_part(nodes, at)):
+        digits = len(node.text)
+        if digits < 3 and (named or (at > 0 and nodes[at - 1].kind == "word" and is_of_name(nodes, at))):
             continue
         bare += 3 if digits == PACKED_FAMILY else 0 if named else 1 if digits < 3 else 3
-    return bare >= 3
+    return bare >= 3 and not numbers_after_names(nodes)
+
+
+def is_of_name(nodes: Nodes, at: int) -> bool:
+    """Whether a number is written to the word before it, or is that of a part."""
+    return not nodes[at].spaced or numbers_part(nodes, at)
 
 
 def of_orchestra(nodes: Nodes, at: int) -> bool:

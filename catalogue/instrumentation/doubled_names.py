@@ -13,6 +13,10 @@ from catalogue.instrumentation.spelling import near, nearest
 from catalogue.instrumentation.tokens import Bracket, Nodes, Token
 from catalogue.instrumentation.vocabulary import key_of
 
+SMALL = DOUBLING_FILL | ARTICLES
+JOINING = AND | OR
+SAID = SOLO | REMARKS | AMPLIFIED
+
 
 def names_at(
     nodes: Nodes, at: int, section: Section, forces: Forces, *, linked: bool
@@ -72,7 +76,7 @@ def fill_end(nodes: Nodes, at: int, notes: list[str]) -> int:
         if optional is not None:
             notes.append("optional")
             at = optional
-        elif is_small(nodes[at], DOUBLING_FILL | ARTICLES) and not name_starts(nodes, at) and not own_name(nodes, at):
+        elif is_small(nodes[at], SMALL) and not name_starts(nodes, at) and not own_name(nodes, at):
             at += 1
         else:
             break
@@ -121,7 +125,7 @@ def note_bracket(bracket: Bracket, notes: list[str]) -> None:
 def link_end(nodes: Nodes, at: int, section: Section) -> int | None:
     """Return where the next instrument of the same player begins, ``None`` where a new player does."""
     start = at
-    while at < len(nodes) and (nodes[at].is_mark(",+/.&") or is_small(nodes[at], AND | OR)):
+    while at < len(nodes) and (nodes[at].is_mark(",+/.&") or is_small(nodes[at], JOINING)):
         at += 1
     if at == start or at >= len(nodes):
         return None
@@ -145,7 +149,7 @@ def unknown_name(nodes: Nodes, at: int, section: Section, forces: Forces) -> tup
         message = f"“{written}” was read as {meant[0].replace('-', ' ')}."
         forces.remark("spelling", message, words[0].start, words[-1].end)
         return (meant[0],), at, ""
-    if section.told and any(is_key(word, SOLO | REMARKS | AMPLIFIED) for word in words):
+    if section.told and any(is_key(word, SAID) for word in words):
         return None
     if section.told:
         reason = f"“{written}” is not a known instrument."

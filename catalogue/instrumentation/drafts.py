@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.model import Chair, InstrumentationError, Remark
@@ -11,8 +12,7 @@ from catalogue.instrumentation.tokens import Bracket, Node
 from catalogue.instrumentation.vocabulary import family_of
 
 
-@dataclass(frozen=True, slots=True)
-class Count:
+class Count(NamedTuple):
     """A number of players that stands in the text, up to the node ``end``."""
 
     least: int

@@ -36,6 +36,10 @@ PAIR = 2
 MOST_OF_SECTION = 12
 
 
+SMALL = WITH | EACH | ALL | ARTICLES
+JOINING = AND | ARTICLES
+
+
 @dataclass(frozen=True, slots=True)
 class Doubled:
     """Which seat of a woodwind section also plays what."""
@@ -91,7 +95,7 @@ def doubled_at(nodes: Nodes, at: int, size: int) -> tuple[list[Doubled], int] | 
 
 def past_small_words(nodes: Nodes, at: int) -> int:
     """Pass over ``with``, ``each`` and articles."""
-    while at < len(nodes) and is_key(nodes[at], WITH | EACH | ALL | ARTICLES) and ordinal_at(nodes, at) is None:
+    while at < len(nodes) and is_key(nodes[at], SMALL) and ordinal_at(nodes, at) is None:
         at += 1
     return at
 
@@ -128,7 +132,7 @@ def auxiliaries_at(nodes: Nodes, at: int) -> tuple[list[str], int]:
         slug, end = step
         found.append(slug)
         at = end
-        while at < len(nodes) and (nodes[at].is_mark(",/.") or is_key(nodes[at], AND | ARTICLES)):
+        while at < len(nodes) and (nodes[at].is_mark(",/.") or is_key(nodes[at], JOINING)):
             at += 1
     return found, end
 

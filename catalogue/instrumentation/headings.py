@@ -50,6 +50,13 @@ ALL_HEADINGS = frozenset[str]().union(*(words for _, words in FAMILY_HEADINGS))
 WHOLES = ORCHESTRA | ENSEMBLE | frozenset[str]().union(*BANDS.values())
 
 
+OPENING = WHOLES | ALL_HEADINGS | SOLO
+PLACED = OPTIONAL | OFFSTAGE | ONSTAGE
+BODIES_NAMED = ENSEMBLE | GROUP
+LABELS = GROUP | ORCHESTRA | NAMED_BODIES
+LABELS_NUMBERED = GROUP | ORCHESTRA
+
+
 @remembered
 def title_end(nodes: Nodes) -> int:
     """Return where the forces begin after a title or a label, ``Nocturne for flute and harp``; 0 without one."""
@@ -92,7 +99,7 @@ def begins_players(nodes: Nodes, at: int) -> bool:
     token = token_at(nodes, at)
     if token is None or token.kind != "word":
         return True
-    return name_at(nodes, at) is not None or phrase_end(nodes, at, WHOLES | ALL_HEADINGS | SOLO) is not None
+    return name_at(nodes, at) is not None or phrase_end(nodes, at, OPENING) is not None
 
 
 def heading_at(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[Scope, int] | None:
@@ -120,7 +127,7 @@ def place_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     named = end = optional if optional is not None else end
     end = colon_after_body(nodes, end)
     beside = nodes[end] if end < len(nodes) else None
-    said = phrase_end(beside.nodes, 0, OPTIONAL | OFFSTAGE | ONSTAGE) if isinstance(beside, Bracket) else None
+    said = phrase_end(beside.nodes, 0, PLACED) if isinstance(beside, Bracket) else None
     if isinstance(beside, Bracket) and said is not None and colon(nodes, end + 1):
         may_be_left = phrase_end(beside.nodes, 0, OPTIONAL) is not None
         optional = end if may_be_left else optional
@@ -139,7 +146,7 @@ def colon_after_body(nodes: Nodes, at: int) -> int:
     """Return where the colon of ``offstage brass: 4 tpt, 4 tbn`` stands, or the place itself where none does."""
     for words in (ALL_HEADINGS, WHOLES):
         end = phrase_end(nodes, at, words)
-        if end is not None and is_key(token_at(nodes, end), ENSEMBLE | GROUP):
+        if end is not None and is_key(token_at(nodes, end), BODIES_NAMED):
             end += 1
         bracket = end is not None and end < len(nodes) and isinstance(nodes[end], Bracket)
         if end is not None and colon(nodes, end + bracket):
@@ -157,16 +164,16 @@ def group_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple[
     """Read ``Orchestra 2:``, ``Group II:`` and ``Orchestra:``."""
     token = token_at(nodes, at)
     whole = phrase_end(nodes, at, WHOLES)
-    if token is None or not (is_key(token, GROUP | ORCHESTRA | NAMED_BODIES) or whole is not None):
+    if token is None or not (is_key(token, LABELS) or whole is not None):
         return None
     end = whole if whole is not None else at + 1
     if colon(nodes, end) and phrase_end(nodes, end + 1, USUAL_FORCES) is not None:
         return None
     seat = seats_at(nodes, end)
-    if seat is not None and colon(nodes, seat[1]) and is_key(token, GROUP | ORCHESTRA):
+    if seat is not None and colon(nodes, seat[1]) and is_key(token, LABELS_NUMBERED):
         label = f"{BODY_NOUNS.get(token.key, token.lower)} {seat[0][0]}"
         return replace(scope, role="ensemble", group=label, role_ends="", heading=""), seat[1] + 1
-    if seat is not None and is_key(token, GROUP | ORCHESTRA) and itemised(nodes, seat[1]):
+    if seat is not None and is_key(token, LABELS_NUMBERED) and itemised(nodes, seat[1]):
         label = f"{BODY_NOUNS.get(token.key, token.lower)} {seat[0][0]}"
         return replace(scope, role="ensemble", group=label, role_ends="[", heading=""), seat[1]
     if token.key in NAMED_BODIES and colon(nodes, at + 1):
@@ -264,7 +271,7 @@ def family_heading(nodes: Nodes, at: int, scope: Scope, separator: str) -> tuple
 
 def ensemble_end(nodes: Nodes, end: int | None) -> int | None:
     """Pass over ``ensemble`` after a family that is itemised, ``brass ensemble (4 hn, 3 tbn)``."""
-    if end is None or not is_key(token_at(nodes, end), ENSEMBLE | GROUP) or end + 1 >= len(nodes):
+    if end is None or not is_key(token_at(nodes, end), BODIES_NAMED) or end + 1 >= len(nodes):
         return end
     listed = isinstance(nodes[end + 1], Bracket) or nodes[end + 1].is_mark(":") or figures_follow(nodes, end + 1)
     return end + 1 if listed else end

@@ -27,6 +27,9 @@ PART_WORDS = {"part", "partie", "parte", "stimme"}
 CHOIRS = {"choir", "choirs"}
 
 
+OF_WINDS = HEADINGS["brass"] | HEADINGS["woodwind"]
+
+
 def introduced_at(nodes: Nodes, at: int, forces: Forces) -> Found | None:
     """Pass over the words for an ensemble or a work whose players a bracket or a colon opens."""
     part = part_label(nodes, at, forces)
@@ -84,7 +87,7 @@ def is_group(nodes: Nodes, at: int, token: Token) -> bool:
         return False
     following = nodes[at + 1] if at + 1 < len(nodes) else None
     if token.key in CHOIRS:
-        return at > 0 and is_key(nodes[at - 1], HEADINGS["brass"] | HEADINGS["woodwind"])
+        return at > 0 and is_key(nodes[at - 1], OF_WINDS)
     if token.key in GENRES:
         return following is not None and following.is_mark(":")
     return token.key in GROUPS or token.key.endswith("ensemble") or collectives.size_of(token.text) is not None

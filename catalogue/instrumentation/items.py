@@ -6,8 +6,6 @@ tail = key | part numbers | bracket | "*" | qualifier | ( "or" | "/" ) , name | 
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.lexicon import AND, ARTICLES, OR, REMARKS
 from catalogue.instrumentation.limits import may_choose
@@ -29,6 +27,9 @@ PARTING = ".,-/;\n+"
 JOINING = {"bracket": ".", "word": "-"}
 
 
+SMALL = REMARKS | ARTICLES | OR | AND
+
+
 def item_at(nodes: Nodes, at: int, forces: Forces, *, formula: bool, slash_parts: bool) -> tuple[Draft, int] | None:
     """Return the item that begins here and its end, or ``None`` where none does."""
     qualities, end = qualities_at(nodes, at)
@@ -47,7 +48,7 @@ def item_at(nodes: Nodes, at: int, forces: Forces, *, formula: bool, slash_parts
     both = both_violins(nodes, name)
     if both is not None:
         draft.slug, draft.number_after = "violin", (1, 2)
-        name = replace(name, end=both)
+        name = name._replace(end=both)
     draft.plural = is_plural(name)
     end = tail(nodes, name.end, draft, forces, formula=formula, slash_parts=slash_parts)
     draft.end = nodes[end - 1].end
@@ -157,9 +158,13 @@ def plain_row(nodes: Nodes) -> bool:
 def bare_figure(nodes: Nodes, at: int) -> Draft | None:
     """Return the item of a figure that a mark or the end follows, which can be nothing else; ``None`` elsewhere."""
     token, following = nodes[at], nodes[at + 1] if at + 1 < len(nodes) else None
-    if type(token) is not Token or len(token.text) > LONGEST_FIGURE or not plain_row(nodes):
+    if (
+        type(token) is not Token
+        or len(token.text) > LONGEST_FIGURE
+        or (following is not None and following.kind == "word")
+    ):
         return None
-    if following is not None and not stands_apart(nodes, at):
+    if not plain_row(nodes) or (following is not None and not stands_apart(nodes, at)):
         return None
     count = count_at(nodes, at)
     if count is None or count.end != at + 1:
@@ -183,6 +188,8 @@ def last_figure(nodes: Nodes, at: int, forces: Forces) -> tuple[Draft, int] | No
     token, following = token_at(nodes, at), token_at(nodes, at + 1)
     if token is None or following is None or following.kind != "word" or not following.spaced or len(token.text) > 2:
         return None
+    if at == 0 or (token.spaced and nodes[at - 1].kind not in ("number", "bracket")):
+        return None
     if LAST_PLACE not in (figures_before(nodes, at, ".,"), figures_before(nodes, at, "") % FAMILY):
         return None
     draft = Draft("", token.start, token.end, count=count_at(nodes, at), figure=True)
@@ -195,7 +202,7 @@ def unknown_follows(nodes: Nodes, at: int, *, formula: bool) -> bool:
     long = token is not None and len(token.text) >= (2 if token.spaced else 4)
     if token is None or token.kind != "word" or not long or formula:
         return False
-    return not is_key(token, REMARKS | ARTICLES | OR | AND)
+    return not is_key(token, SMALL)
 
 
 def d_suffix(nodes: Nodes, at: int, draft: Draft) -> int:

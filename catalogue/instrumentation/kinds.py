@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from catalogue.instrumentation import alike, choirs, collectives, sizes
 from catalogue.instrumentation.drafts import Count, Draft, Forces, Told
 from catalogue.instrumentation.lexicon import AND, ENSEMBLE, OF, ORCHESTRA, PLAYERS, keyed
@@ -24,6 +22,10 @@ KINDS_OF_BODY = keyed("ensemble conjunto complesso chœur coro choir")
 
 
 CONSORTS = {"consort", "choir", "ensemble", "orchestra", "ensemblen", "orchester", "chor"}
+
+
+PLAYING = PLAYERS | ENSEMBLE
+BODIES = ORCHESTRA | KINDS_OF_BODY
 
 
 def key_ends_in_s(node: Node) -> bool:
@@ -48,7 +50,7 @@ def sized_at(nodes: Nodes, at: int, forces: Forces, lead: choirs.Lead) -> Found 
     if found is None or len(found.written) < 3:
         return None
     joined = found.end + 1 < len(nodes) and nodes[found.end].is_mark("-") and not nodes[found.end + 1].spaced
-    found = replace(found, end=found.end + 1) if joined and is_key(nodes[found.end + 1], CONSORTS) else found
+    found = found._replace(end=found.end + 1) if joined and is_key(nodes[found.end + 1], CONSORTS) else found
     token = token_at(nodes, found.end)
     if (
         token is not None
@@ -107,7 +109,7 @@ def is_told(name: Name, told: tuple[Count, int] | None) -> bool:
 def players_told(nodes: Nodes, at: int) -> tuple[Count, int] | None:
     """Return the number of ``: 6 players`` after an ensemble of one kind, of whom no more is said, and its end."""
     counted = count_at(nodes, at + 1) if at < len(nodes) and nodes[at].is_mark(":,") else None
-    noun = phrase_end(nodes, counted.end, PLAYERS | ENSEMBLE) if counted is not None else None
+    noun = phrase_end(nodes, counted.end, PLAYING) if counted is not None else None
     ends = noun is not None and (noun == len(nodes) or nodes[noun].is_mark(";\n"))
     return (counted, noun) if counted is not None and noun is not None and ends else None
 
@@ -157,7 +159,7 @@ def is_list(nodes: Nodes, at: int, size: int) -> bool:
 def body_of_one_kind(nodes: Nodes, at: int) -> Found | None:
     """Read ``orchestre de flûtes``, ``orchestra di chitarre``: an open number of one instrument and no orchestra."""
     token, name = token_at(nodes, at), name_at(nodes, at + 2)
-    word = phrase_end(nodes, at, ORCHESTRA | KINDS_OF_BODY)
+    word = phrase_end(nodes, at, BODIES)
     if token is None or word != at + 1 or name is None or is_body(name.slugs[0]) or not is_plural(name):
         return None
     if name.end < len(nodes) and (isinstance(nodes[name.end], Bracket) or nodes[name.end].is_mark(":")):

@@ -23,6 +23,9 @@ LIMITS = UP_TO | keyed(
 )
 
 
+LED = OF | {"with", "mit", "avec", "con"}
+
+
 def without_limit(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     """Return the nodes that follow a limit or the label of a set at the beginning of the text."""
     if len(nodes) > 1 and is_key(nodes[0], FOR) and (kept := without_limit(Row(nodes[1:]), forces)) != nodes[1:]:
@@ -31,7 +34,7 @@ def without_limit(nodes: tuple[Node, ...], forces: Forces) -> tuple[Node, ...]:
     inside = nodes[body] if body is not None and body + 1 == len(nodes) else None
     if isinstance(inside, Bracket) and (kept := without_limit(inside.nodes, forces)) is not inside.nodes:
         return Row((*nodes[:body], replace(inside, nodes=kept)))
-    led = body + is_key(token_at(nodes, body), OF | {"with", "mit", "avec", "con"}) if body is not None else 0
+    led = body + is_key(token_at(nodes, body), LED) if body is not None else 0
     limit = phrase_end(nodes, led, LIMITS)
     if limit is not None and lists_after(nodes, limit):
         start = past_mark(nodes, limit)

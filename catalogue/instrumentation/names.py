@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import functools
 import itertools
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from catalogue.instrumentation.lexicon import AND, OR, SOLO
 from catalogue.instrumentation.numbers import cardinal
@@ -22,8 +22,10 @@ SHORTEST_OF_COMPOUND = 3
 JOINTS = ".-'/"
 
 
-@dataclass(frozen=True, slots=True)
-class Name:
+JOINING = AND | OR | SOLO
+
+
+class Name(NamedTuple):
     """A name found: what it may mean, and the nodes from ``first`` up to ``end`` that spell it."""
 
     slugs: tuple[str, ...]
@@ -259,7 +261,7 @@ def letter_alone(nodes: Nodes, at: int) -> bool:
 
 def is_joining(node: Node) -> bool:
     """Whether a word joins names: ``and``, ``or``, ``solo``."""
-    return isinstance(node, Token) and key_of(node.text) in AND | OR | SOLO
+    return isinstance(node, Token) and key_of(node.text) in JOINING
 
 
 def number_name(nodes: Nodes, at: int) -> Name | None:

@@ -85,6 +85,9 @@ SUFFIXES = {
 }
 
 
+ENDINGS = SUFFIXES - {"d"}
+
+
 def roman(word: str) -> int | None:
     """Return the value of a Roman numeral up to 39, or ``None``.
 
@@ -115,4 +118,4 @@ def ordinal(word: str) -> int | None:
 
 def is_suffix(token: Token) -> bool:
     """Whether the word is the ending of an ordinal in figures, the ``nd`` of ``2nd``."""
-    return token.kind == "word" and not token.spaced and key_of(token.text) in SUFFIXES - {"d"}
+    return token.kind == "word" and not token.spaced and key_of(token.text) in ENDINGS

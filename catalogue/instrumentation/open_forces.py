@@ -46,6 +46,9 @@ OPEN = {
 KINDS = {"equal", "different", "other", "solo", "like", "similar", "identical", "same", "gleiche", "gleichen"}
 
 
+OF_A_KIND = TREBLE | KINDS
+
+
 def itemises(bracket: Bracket) -> bool:
     """Whether the bracket after an ensemble's name lists its instruments."""
     found = 0
@@ -119,7 +122,7 @@ def asked_at(nodes: Nodes, start: int, counted: Count | None, *, anyone: bool) -
     """Return the players asked for after a number or ``any``; ``None`` where a name or no noun for them follows."""
     end = counted.end if counted else start
     words = end
-    while words < len(nodes) and is_key(nodes[words], TREBLE | KINDS):
+    while words < len(nodes) and is_key(nodes[words], OF_A_KIND):
         words += 1
     noun = phrase_end(nodes, words, ENSEMBLE)
     if noun is None and counted is not None:

@@ -22,6 +22,9 @@ THREE = 3
 U = {"u"}
 
 
+JOINING = AND | U
+
+
 def pointed_ordinals(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """Return the nodes with the point of each such number as the ending of an ordinal."""
     pointed: list[int] = []
@@ -105,7 +108,7 @@ def both_sections(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     for at in range(len(nodes) - 5):
         link = at + 2
         second = link + 1 + nodes[link + 1].is_mark(".")
-        if not (is_key(nodes[link], AND | U) and nodes[at + 1].is_mark(".") and second + 2 < len(nodes)):
+        if not (is_key(nodes[link], JOINING) and nodes[at + 1].is_mark(".") and second + 2 < len(nodes)):
             continue
         name = name_at(nodes, second + 2) if nodes[second + 1].is_mark(".") else None
         if name is None or not name.slugs[0].startswith("violin"):

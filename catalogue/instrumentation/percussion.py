@@ -32,6 +32,7 @@ from catalogue.instrumentation.tokens import Bracket, Token, flatten
 from catalogue.instrumentation.vocabulary import instrument, key_of
 
 OWN_CHAIR = ("drum-kit", "cimbalom", "glass-harmonica", "steel-drums")
+NOT_LOOSE = ("timpani", "percussion", *OWN_CHAIR)
 EXECUTANTS = {"es", "ex", "exec", "int", "interpr", "ej", "sp", "ausf", "instr"}
 TIMPANISTS = {
     "timpanist", "timpanists", "pauker", "timpanista", "timpanisti", "timbalier", "timbaliers", "timbalero",
@@ -42,6 +43,9 @@ ONE_SECTION = "Percussion instruments are named without players; they were read 
 ALREADY_COUNTED = "Counted instruments were read as played by the percussionists already counted."
 ONE_MORE = "one more player"
 FEWEST_OF_SECTION = 3
+
+
+PLAYING = PLAYERS | EXECUTANTS
 
 
 def timpani_and(forces: Forces) -> None:
@@ -257,7 +261,7 @@ def players(draft: Draft, forces: Forces) -> None:
             counted = count_at(bracket.nodes, 0) or limited_count(bracket.nodes, 0)
             draft.notes += ["or more"] * (counted is not None and counted.more)
             rest = list(bracket.nodes)[counted.end if counted else 1 :]
-            if rest and is_key(rest[0], PLAYERS | EXECUTANTS):
+            if rest and is_key(rest[0], PLAYING):
                 rest = rest[1:]
             if rest:
                 draft.notes.append(forces.written(rest[0].start, bracket.nodes[-1].end).strip(" -:;,."))
@@ -338,6 +342,8 @@ def gather(forces: Forces, *, orchestral: bool) -> None:
     section: Draft | None = None
     kept: list[Draft] = []
     loose = [draft for draft in forces.drafts if is_loose(draft)]
+    if not loose:
+        return
     unpitched = any(instrument(draft.slug).kit for draft in loose)
     whole = orchestral and (
         unpitched or any(draft.slug == "percussion" and draft.count is None for draft in forces.drafts)
@@ -348,8 +354,8 @@ def gather(forces: Forces, *, orchestral: bool) -> None:
             kept.append(draft)
         elif not is_loose(draft) or not (instrument(draft.slug).kit or whole):
             kept.append(draft)
-            counted = any(one.slug == "percussion" and one.count is not None for one in forces.drafts)
-            if orchestral and is_loose(draft) and counted:
+            counted = orchestral and is_loose(draft)
+            if counted and any(one.slug == "percussion" and one.count is not None for one in forces.drafts):
                 message = "The instrument was read as a player of its own beside the percussionists."
                 forces.remark(PLAYERS_CODE, message, draft.start, draft.end, "one of the percussionists plays it")
         else:
@@ -365,8 +371,7 @@ def gather(forces: Forces, *, orchestral: bool) -> None:
 
 
 def is_loose(draft: Draft) -> bool:
-    solo = draft.role == "soloist"
-    return draft.family == "percussion" and draft.slug not in ("timpani", "percussion", *OWN_CHAIR) and not solo
+    return draft.family == "percussion" and draft.slug not in NOT_LOOSE and draft.role != "soloist"
 
 
 def section_for(draft: Draft, forces: Forces) -> Draft:

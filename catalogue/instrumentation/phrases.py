@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import functools
 from collections.abc import Collection
-from dataclasses import replace
 
 from catalogue.instrumentation.drafts import Count
 from catalogue.instrumentation.lexicon import (
@@ -30,6 +29,9 @@ FAMILY = 4
 FEWER = {"more", "fewer", "less", "larger"}
 FLATS = ("", "♭", "b", "♯", "#")
 MORE = {"more", "mehr", "plus", "davantage", "piu", "mas"}
+
+
+MAYBE = OR | POSSIBLE
 
 
 def token_at(nodes: Nodes, at: int) -> Token | None:
@@ -215,7 +217,7 @@ def bracketed_range(nodes: Nodes, at: int, value: int) -> Count | None:
     if not isinstance(bracket, Bracket):
         return None
     inside = [node for node in bracket.nodes if not node.is_mark(".")]
-    if len(inside) != 2 or not is_key(inside[0], OR | POSSIBLE) or type(inside[1]) is not Token:
+    if len(inside) != 2 or not is_key(inside[0], MAYBE) or type(inside[1]) is not Token:
         return None
     if is_key(inside[1], MORE):
         return Count(value, value, at + 2, more=True)
@@ -229,7 +231,7 @@ def limited_count(nodes: Nodes, at: int) -> Count | None:
     if is_key(token_at(nodes, at), BETWEEN):
         low = count_at(nodes, at + 1)
         high = count_at(nodes, low.end + 1) if low is not None and is_key(token_at(nodes, low.end), AND) else None
-        return replace(high, least=low.least) if low is not None and high is not None else None
+        return high._replace(least=low.least) if low is not None and high is not None else None
     for words, most in ((UP_TO, True), (LEAST, False)):
         end = phrase_end(nodes, at, words)
         if end is None:
@@ -237,7 +239,7 @@ def limited_count(nodes: Nodes, at: int) -> Count | None:
         end += end < len(nodes) and nodes[end].is_mark(".")
         counted = count_at(nodes, end)
         if counted is not None:
-            limited = replace(counted, least=0) if most else replace(counted, most=counted.least, more=True)
+            limited = counted._replace(least=0) if most else counted._replace(most=counted.least, more=True)
             return limited
     return None
 

@@ -7,7 +7,6 @@ percussion is named by its instruments, of which one player has many.
 from __future__ import annotations
 
 import functools
-from dataclasses import replace
 from itertools import takewhile
 
 from catalogue.instrumentation.drafts import Count, Draft, Forces
@@ -112,7 +111,7 @@ def number_each(nodes: Nodes, at: int) -> Count | None:
     each = phrase_end(nodes, counted.end, EACH) if counted is not None else None
     if counted is None or each is None or counted.least != counted.most:
         return None
-    return replace(counted, end=each + is_key(token_at(nodes, each), OF))
+    return counted._replace(end=each + is_key(token_at(nodes, each), OF))
 
 
 def is_uncounted_wind(draft: Draft) -> bool:
@@ -130,9 +129,10 @@ def is_bare_wind(draft: Draft) -> bool:
 def shared_numbers(forces: Forces) -> None:
     """Say of ``three flutes, oboes and bassoons`` that only the first have a number: the others may share it."""
     for at, draft in enumerate(forces.drafts):
+        if draft.count is None or draft.most < FEWEST_SHARED or draft.family != "woodwind":
+            continue
         listed = list(takewhile(is_uncounted_plural, forces.drafts[at + 1 :]))
-        several = draft.family == "woodwind" and draft.count is not None and draft.most >= FEWEST_SHARED
-        if not several or len(listed) < FEWEST_SHARED:
+        if len(listed) < FEWEST_SHARED:
             continue
         message = "Only the first of these has a number; the others were left open."
         forces.remark("number-shared", message, draft.start, listed[-1].end, f"{draft.most} of each")

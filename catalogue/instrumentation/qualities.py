@@ -70,6 +70,9 @@ WORDS_BEFORE = KEYS_OF_PITCH | ARTICLES | REMARKS | SOLO | {"any"}
 LIMITS = UP_TO | LEAST | BETWEEN
 
 
+SMALL = ARTICLES | REMARKS
+
+
 @dataclass(slots=True)
 class Qualities:
     """What stands before a name: number, seat and qualifiers."""
@@ -237,7 +240,7 @@ def number_end(nodes: Nodes, at: int, found: Qualities) -> int | None:
                 found.copies = True
                 return counted.end + 1
             return after_of(nodes, counted.end)
-    if is_small(node, ARTICLES | REMARKS) and not node.is_word("not", "no"):
+    if is_small(node, SMALL) and not node.is_word("not", "no"):
         return at + 1
     return None
 

@@ -62,6 +62,9 @@ CHOIR_LABELS = ("choir ", "coro ", "chor ", "chœur ")
 EITHER = "∨"
 
 
+SMALL = ARTICLES | REMARKS | FOR | OR
+
+
 Reader = Callable[[int], int | None]
 
 
@@ -339,7 +342,7 @@ class Scan:
             return at + 1
         if is_small(self.nodes[at], DESCRIBING) and not self.separator:
             describe(self.nodes, at, at + 1, self.beside_last())
-        if is_small(self.nodes[at], ARTICLES | REMARKS | FOR | OR):
+        if is_small(self.nodes[at], SMALL):
             return phrase_end(self.nodes, at, USUAL_FORCES) or at + 1
         return phrase_end(self.nodes, at, USUAL_FORCES)
 

@@ -43,11 +43,13 @@ def carry_back(forces: Forces) -> None:
     """Carry ``soloists`` back to the names that *and* joins to the last, ``clarinet and viola soloists, strings``."""
     drafts = forces.drafts
     for at, draft in enumerate(drafts):
+        if draft.role != "soloist" or draft.most > 1:
+            continue
         said = forces.text[end_of_name(draft) : draft.end]
         listed = draft.separator.endswith("&") or draft.separator == ","
         beside = at > 0 and drafts[at - 1].count is None and is_played(drafts[at - 1])
         both = beside and draft.separator == "&" and said_after(said) and body_follows(drafts[at + 1 :])
-        if draft.role != "soloist" or draft.most > 1 or not (both or (said_plural(said) and listed)):
+        if not (both or (said_plural(said) and listed)):
             continue
         if not said_plural(said):
             forces.remark("soloist", "All who are named before the word were read as soloists.", draft.start, draft.end)
@@ -104,9 +106,9 @@ def plays_alone(draft: Draft) -> bool:
 def concerto_soloists(forces: Forces) -> None:
     """Read the players who stand before the strings or the band after ``Concerto for`` as its soloists."""
     drafts = forces.drafts
-    first = next((at for at, one in enumerate(drafts) if one.figure or one.slug in ("strings", *OPEN_BODIES)), 0)
     if not CONCERTO.match(forces.text):
         return
+    first = next((at for at, one in enumerate(drafts) if one.figure or one.slug in ("strings", *OPEN_BODIES)), 0)
     title = forces.text.find(":")
     again = {one.slug for one in drafts if one.role == "soloist" and one.start > title}
     if title > 0 and any(one.slug in again and one.end <= title for one in drafts):

@@ -52,6 +52,8 @@ ASIDE = LEAST | PREFERRED | UP_TO | DESKS | PARTS_IN_SET | PLAYERS | EACH | AND 
 BOWED = frozenset((*FIVE, "violin"))
 TITLED = re.compile(r"\W{0,3}(?:\w+ ){0,2}(\w{4,12}) (?:for|für|pour|per|para)\b", re.IGNORECASE)
 Figure = tuple[int, int, tuple[Bracket, ...]]
+LIMITS = LEAST | PREFERRED | UP_TO | EACH | PLAYERS
+LIMITING = LEAST | UP_TO
 
 
 def figures_before_strings(forces: Forces) -> None:
@@ -267,9 +269,7 @@ def figures_to(nodes: Nodes) -> tuple[list[Figure], int]:
     """Return the figures of sections, nothing where there are too few, and the node after the last of them."""
     at = told_end(nodes)
     while at < len(nodes) and not isinstance(nodes[at], Bracket) and nodes[at].kind != "number":
-        if nodes[at].kind == "word" and not (
-            is_key(nodes[at], LEAST | PREFERRED | UP_TO | EACH | PLAYERS) or phrase_end(nodes, at, LEAST | UP_TO)
-        ):
+        if nodes[at].kind == "word" and not (is_key(nodes[at], LIMITS) or phrase_end(nodes, at, LIMITING)):
             return [], len(nodes)
         at += 1
     found: list[Figure] = []

@@ -53,6 +53,10 @@ WITH = {"with", "mit", "avec", "con"}
 SAID_AFTER = OPTIONAL | LOUD | OFFSTAGE | SOLO
 
 
+LEADING = AND | WITH
+WHOLES = BODY_OF_STRINGS | ORCHESTRA
+
+
 def tail(nodes: Nodes, at: int, draft: Draft, forces: Forces, *, formula: bool, slash_parts: bool) -> int:
     """Read what belongs to a name after it and return where the item ends."""
     while at < len(nodes):
@@ -196,7 +200,7 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
         return offstage
     solo = phrase_end(nodes, at, SOLO)
     follows = solo is not None and solo < len(nodes) and nodes[solo].kind in ("word", "number")
-    follows = follows and not is_key(token_at(nodes, solo or at), AND | WITH) and not before_body(nodes, at, solo or at)
+    follows = follows and not is_key(token_at(nodes, solo or at), LEADING) and not before_body(nodes, at, solo or at)
     follows = follows or (solo is not None and seats_at(nodes, at) is not None)
     if solo is not None and not follows:
         draft.role = "soloist"
@@ -206,7 +210,7 @@ def quality_tail(nodes: Nodes, at: int, draft: Draft, formula: bool) -> int | No
 
 def before_body(nodes: Nodes, at: int, after: int) -> bool:
     """Whether strings or an orchestra whom nobody counts stand after ``solo``, which is said of who stands before."""
-    end = phrase_end(nodes, after, BODY_OF_STRINGS | ORCHESTRA)
+    end = phrase_end(nodes, after, WHOLES)
     if after < len(nodes) and nodes[at].spaced and (is_packed(nodes[after]) or figures_follow(nodes, after)):
         return True
     if end is None or not nodes[at].spaced:

@@ -39,6 +39,10 @@ VOICE_LETTERS = {
 }
 
 
+OPENING = WHOLES | ALL_HEADINGS
+JOINING = AND | SOLO
+
+
 def unknown_at(scan: Scan, at: int) -> int:
     """Deal with a word that nothing else could read and return where to go on."""
     token = token_at(scan.nodes, at)
@@ -228,9 +232,7 @@ def unknown_name(scan: Scan, at: int, count: Count | None = None) -> int:
     dotted = scan.formula and scan.separator == "." and end < len(scan.nodes) and scan.nodes[end].is_mark(".")
     if not words or dotted or not plausible(written, scan, end):
         raise not_known(scan, written or scan.forces.text[start:stop], start, stop)
-    if (not count or words[-1].key in PLURALS) and colon(
-        scan.nodes, phrase_end(scan.nodes, end, WHOLES | ALL_HEADINGS) or end
-    ):
+    if (not count or words[-1].key in PLURALS) and colon(scan.nodes, phrase_end(scan.nodes, end, OPENING) or end):
         scan.forces.remark("not-read", f"“{written}” was not read as part of the forces.", start, stop)
         return end
     slug = "-".join(key_of(word.text) for word in words)
@@ -246,7 +248,7 @@ def ends_unknown(scan: Scan, token: Token, at: int) -> bool:
     """Whether an unknown name ends before a word: a key, ``and``, or a known name that does not only say what it is."""
     if key_of(token.text) in OF_A_KIND:
         return False
-    return keys_end(scan.nodes, at) is not None or starts_item(scan, at) or key_of(token.text) in AND | SOLO
+    return keys_end(scan.nodes, at) is not None or starts_item(scan, at) or key_of(token.text) in JOINING
 
 
 def not_known(scan: Scan, written: str, start: int, stop: int) -> InstrumentationError:
