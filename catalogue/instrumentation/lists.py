@@ -15,9 +15,12 @@ from dataclasses import dataclass, replace
 
 from catalogue.instrumentation.company import OF_BRASS_BAND, TENOR_TUBAS
 from catalogue.instrumentation.conventions import dress_of_names
+from catalogue.instrumentation.drafts import Draft, Forces
 from catalogue.instrumentation.ensembles import collective_phrase
 from catalogue.instrumentation.families import WINDS
+from catalogue.instrumentation.finishing import line_of
 from catalogue.instrumentation.hands import may_tell_hands
+from catalogue.instrumentation.languages import Speech
 from catalogue.instrumentation.lexicon import AND
 from catalogue.instrumentation.model import Instrumentation, InstrumentationError, Line, Remark
 from catalogue.instrumentation.names import from_figures, name_at
@@ -29,10 +32,12 @@ from catalogue.instrumentation.percussion import (
     PLAYERS_CODE,
     is_sure_section,
 )
-from catalogue.instrumentation.plain_items import FAMILIES, is_more_alone
+from catalogue.instrumentation.plain_items import FAMILIES, is_more_alone, plain_item
 from catalogue.instrumentation.players_meant import linked
+from catalogue.instrumentation.plurals import leave_open
+from catalogue.instrumentation.settling import remark_on_names
 from catalogue.instrumentation.tokens import Nodes, Token, nodes_of
-from catalogue.instrumentation.vocabulary import instrument
+from catalogue.instrumentation.vocabulary import instrument, keys
 
 PARTING = ", "
 PIECE = re.compile(r"(?:[1-9][0-9]? )?[^\W\d_]{2,}(?:[ -][^\W\d_]{2,}){0,5}")
@@ -45,6 +50,8 @@ MOST_SINGLE_STRINGS = 3
 PAIRS_OF_BAND = 5
 QUARTET = 4
 MOST_KEPT = 4096
+LONGEST_OF_ANY = 6
+"""Letters of a word that is never read as two, see ``reading.parted``."""
 LONGEST = 60
 UNSURE = frozenset({"timpani", "violin-1", "violin-2", "basso-continuo", *OF_BRASS_BAND[2], "cornet"})
 UNSURE_KEYS = frozenset({"kl", "acl", "viol", "suona", *TENOR_TUBAS})
@@ -175,7 +182,7 @@ def piece_of(written: str, read: Read) -> Piece | None:
     if written.startswith(ALONE):
         return soloist(piece_of(written.removeprefix(ALONE), read), read(written))
     nodes = nodes_of(written)
-    return quartet(written, nodes, read) if is_quartet(nodes) else player(written, nodes, read)
+    return quartet(written, nodes) if is_quartet(nodes) else player(written, nodes, read)
 
 
 def player(written: str, nodes: Nodes, read: Read) -> Piece | None:
@@ -188,7 +195,11 @@ def player(written: str, nodes: Nodes, read: Read) -> Piece | None:
     struck = row.family == "percussion" and slug not in ("percussion", *OWN_CHAIR)
     if struck and row.kit:
         return noted(written, number, read)
-    line = only_line(read(written), slug)
+    if slug == "percussion":
+        players = int(number[0]) if number is not None else 1
+        line: Line | None = Line(slug, slug, (players, players))
+    else:
+        line = plain_line(written, nodes) or only_line(read(written), slug)
     if line is None or (row.family == "strings" and not is_single(line)):
         return None
     return Piece(
@@ -204,13 +215,38 @@ def player(written: str, nodes: Nodes, read: Read) -> Piece | None:
     )
 
 
+def plain_name(nodes: Nodes) -> Draft | None:
+    """Return the item that all nodes are where it can be read in one way only, each of its words a name's.
+
+    A word in ``s`` before others may be a plural that ends a name.
+    """
+    found = plain_item(nodes, 0)
+    if found is None or found[1] < len(nodes) or any(node.key.endswith("s") for node in nodes[:-1]):
+        return None
+    return found[0] if all(len(node.key) <= LONGEST_OF_ANY or node.key in keys() for node in nodes) else None
+
+
+def plain_line(written: str, nodes: Nodes) -> Line | None:
+    """Return the line of such an item without reading all of it, ``None`` where there is more to say of it.
+
+    A plural of strings may be a section, and is left to the readers.
+    """
+    draft = plain_name(nodes)
+    if draft is None or (draft.family == "strings" and draft.plural and draft.count is None):
+        return None
+    forces = Forces(written, Speech((*nodes,)), drafts=[draft])
+    leave_open(draft)
+    remark_on_names(forces)
+    return None if forces.remarks or draft.notes else line_of(draft, section=False)
+
+
 def noted(written: str, number: re.Match[str] | None, read: Read) -> Piece | None:
     """Return the piece of what a percussionist plays among other things; its name is read once for all numbers."""
     if number is not None:
         named = remembered(written[number.end() :], read)
         return replace(named, counted=True) if named is not None and named.noted else None
-    lines = read(written).lines
-    made = lines == (Line("percussion", "percussion", (1, 1), note=written),)
+    made = plain_name(nodes_of(written)) is not None
+    made = made or read(written).lines == (Line("percussion", "percussion", (1, 1), note=written),)
     return Piece(noted=True, struck=1, convention=dress_of_names(written)) if made else None
 
 
@@ -277,11 +313,9 @@ def is_quartet(nodes: Nodes) -> bool:
     return found is not None and found[1] == len(nodes) and found[0][:2] == ("strings", QUARTET)
 
 
-def quartet(written: str, nodes: Nodes, read: Read) -> Piece | None:
-    reading = read(written)
-    names = tuple((line.instrument, line.role) for line in reading.lines)
-    single = all(line == Line(line.instrument, "strings") for line in reading.lines)
-    if reading.warnings or len(names) != QUARTET or not single:
-        return None
-    convention = dress_of_names(written)
-    return Piece(lines=reading.lines, names=names, strings=1, quartet=True, convention=convention)
+def quartet(written: str, nodes: Nodes) -> Piece | None:
+    """Return the piece of four string players, a line each."""
+    found = collective_phrase(nodes, 0)
+    lines = tuple(Line(slug, "strings") for slug in found[0][2]) if found is not None else ()
+    names = tuple((line.instrument, line.role) for line in lines)
+    return Piece(lines=lines, names=names, strings=1, quartet=True, convention=dress_of_names(written))

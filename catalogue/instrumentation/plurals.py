@@ -73,12 +73,18 @@ def open_plurals(forces: Forces) -> None:
             draft.counted(number)
             closed = "&" in draft.separator
     for draft in forces.drafts:
-        whole = draft.name is not None and draft.slug in WHOLE_FAMILIES and draft.count is None
-        draft.open = draft.open or (whole and key_of(draft.name.written if draft.name else "") in FAMILY_WORDS)
-        named = draft.family in COUNTED_BY_NAME or draft.slug in EARLY_STRINGS
-        named = named or draft.slug.startswith("voice-")
-        if says_no_number(draft) and named and draft.slug not in BODIES:
-            draft.open = draft.open or is_plural_of(draft.slug, draft.name.written if draft.name else "")
+        leave_open(draft)
+
+
+def leave_open(draft: Draft) -> None:
+    """Leave the number of one draft open where it stands in the plural without one."""
+    if draft.open or draft.count is not None:
+        return
+    written = draft.name.written if draft.name is not None else ""
+    whole = draft.name is not None and draft.slug in WHOLE_FAMILIES
+    named = draft.family in COUNTED_BY_NAME or draft.slug in EARLY_STRINGS or draft.slug.startswith("voice-")
+    plural = says_no_number(draft) and named and draft.slug not in BODIES
+    draft.open = (whole and key_of(written) in FAMILY_WORDS) or (plural and is_plural_of(draft.slug, written))
 
 
 def count_pairs(nodes: Nodes, at: int, forces: Forces, separator: str) -> int | None:

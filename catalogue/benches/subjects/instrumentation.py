@@ -3,10 +3,10 @@
 No text stands twice, but as in a catalogue the orchestral ones share the places of their winds and the rest with one
 another, and lists of instruments, a fifth of the texts, share names: each is read once and remembered (see
 ``catalogue.instrumentation.orchestras`` and ``catalogue.instrumentation.lists``), and nothing is remembered before a
-measuring begins. Lists are measured by themselves as well, and once more with nothing remembered from one text to the
-next: that is what a text costs that is like no other, and no aim is set for it. Making the values of such a reading
-alone, with nothing read, takes twice what cutting the text takes; the rest is spent on looking at each place for what
-the trade may mean there.
+measuring begins. Lists are measured by themselves as well, and once more with everything forgotten before each of them:
+that is what a text costs that is like no other, and no aim is set for it. Making the values of such a reading alone,
+with nothing read, takes twice what cutting the text takes; the rest is spent on looking at each place for what the
+trade may mean there.
 """
 
 from __future__ import annotations
@@ -17,8 +17,7 @@ from contextlib import AbstractContextManager, contextmanager
 
 from catalogue.benches.invented import forces
 from catalogue.benches.measuring import Bench, Heading, Pair
-from catalogue.instrumentation import lists, orchestras, read
-from catalogue.instrumentation.reading import read_all
+from catalogue.instrumentation import Instrumentation, lists, orchestras, read
 
 TOKEN = re.compile(r"(?P<number>[0-9]+)|(?P<word>[^\W\d_]+)|(?P<mark>[^\w\s])")
 
@@ -56,9 +55,15 @@ def forget() -> None:
 
 @contextmanager
 def unlike_any(size: int) -> Iterator[Pair]:
-    """Prepare so many lists, each of which is read whole."""
+    """Prepare so many lists, each of which is read as if it were the first."""
     given = [forces(number) for number in of_lists(size)]
-    yield Pair(ours=lambda: [read_all(text) for text in given], bare=lambda: [tokens(text) for text in given])
+    yield Pair(ours=lambda: [read_first(text) for text in given], bare=lambda: [tokens(text) for text in given])
+
+
+def read_first(text: str) -> Instrumentation:
+    """Return the forces of a text, of which nothing is remembered."""
+    forget()
+    return read(text)
 
 
 def of_lists(size: int) -> range:

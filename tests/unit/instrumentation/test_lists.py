@@ -95,9 +95,20 @@ def test_piece_is_read_once_whatever_number_stands_before_what_is_noted():
         return read_all(text)
 
     for number in range(2, 30):
-        lists.recalled(f"harp, {number} gongs", reader)
+        lists.recalled(f"harp and viola, {number} gongs", reader)
 
-    assert read_pieces == ["harp", "gongs"]
+    assert read_pieces == ["harp and viola"]
+
+
+@pytest.mark.parametrize("number", ["", "2 ", "12 "])
+def test_pieces_made_of_their_names_alone_say_what_reading_them_says(number):
+    names = [row.names[language] for row in instruments().values() for language in ("en-GB", "de", "fr", "it")]
+    spelled = {one for name in names for one in (name.singular, name.plural, name.abbreviation)}
+    made = {number + one: lists.remembered(number + one, read_all) for one in spelled if lists.PIECE.fullmatch(one)}
+    said = {written: piece.lines for written, piece in made.items() if piece is not None and not piece.noted}
+
+    assert len(said) > len(instruments())
+    assert said == {written: read_all(written).lines for written in said}
 
 
 def test_remarks_stand_where_the_pieces_stand():
