@@ -112,9 +112,28 @@ def test_what_cannot_be_measured_here_is_left_out_and_said(monkeypatch: pytest.M
 
     assert json.loads(out.getvalue()) == []
     assert err.getvalue().startswith("serving: left out. There is no such server.")
-    assert (
-        "“works list as PDF, works, 10”, which is no longer measured; it goes with the next --write." in err.getvalue()
+
+
+def test_a_row_of_the_page_that_nothing_measures_is_said_and_goes_with_the_next_writing(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    page = tmp_path / "FIGURES.md"
+    page.write_text("| reading minds | 10 | 20 µs | 10 µs | 2.00 |  |  |\n", encoding="utf-8")
+    monkeypatch.setattr(command, "PAGES", dict.fromkeys(command.PAGES, (page, "# Figures")))
+    told = ["--only", "premieres of one work", "--largest", "100", "--seconds", "0"]
+    said, written = StringIO(), StringIO()
+
+    call_command("bench", *told, stdout=StringIO(), stderr=said)
+    call_command("bench", *told, "--write", stdout=StringIO(), stderr=written)
+
+    assert said.getvalue() == (
+        "FIGURES.md holds “reading minds, 10”, which is no longer measured; it goes with the next --write.\n"
     )
+    assert (
+        written.getvalue() == "FIGURES.md holds “reading minds, 10”, which is no longer measured; it was taken out.\n"
+    )
+    assert "reading minds" not in page.read_text(encoding="utf-8")
+    assert "| reckon premieres of one work | 100 |" in page.read_text(encoding="utf-8")
 
 
 @pytest.mark.slow
