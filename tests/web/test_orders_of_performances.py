@@ -14,7 +14,7 @@ from catalogue.gathering.once import forget_all
 from catalogue.models import Composer, Performance
 from catalogue.terms import PerformanceKind, PerformanceStatus
 from catalogue.web.asked import asked_performances
-from catalogue.web.tables import lists
+from catalogue.web.tables import lists, placed
 from catalogue.web.tables.lists import DeferredPaginator, GroupedPaginator
 from tests.makers import NOW, make_performance, make_venue, make_work
 
@@ -118,3 +118,22 @@ def test_groups_follow_what_is_saved(many: Composer, monkeypatch: pytest.MonkeyP
 def test_list_without_performances_has_one_empty_page(composer: Composer, monkeypatch: pytest.MonkeyPatch) -> None:
     for order in ORDERS:
         assert pages_of(composer, f"sort={order}", monkeypatch) == [[]]
+
+
+@pytest.mark.parametrize("few", [0, 500])
+@pytest.mark.parametrize("number", [1, 3])
+def test_halls_of_a_country_are_merged_from_either_end(
+    few: int, number: int, composer: Composer, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(placed, "FEW", few)
+    halls = [make_venue(f"Hall {hall}", composer=composer, country="AT") for hall in range(number)]
+    work = make_work("Weirs", composer=composer)
+    chance = Random(number)  # noqa: S311 - no secret hangs on it
+    for _evening in range(20):
+        make_performance(work, date=chance.choice(DATES), at=None, venue=chance.choice(halls))
+    whole = Performance.objects.filter(composer=composer).latest_first()
+
+    assert isinstance(asked(composer, "country=AT").table.pages(), GroupedPaginator)
+    assert [key for page in pages_of(composer, "country=AT", monkeypatch) for key in page] == list(
+        whole.values_list("pk", flat=True)
+    )
