@@ -40,7 +40,7 @@ def test_postgresql_indexes_signs_and_trigrams_where_it_has_them(monkeypatch: py
     assert f'USING gin (search_text "{PLACE}".gin_trgm_ops, (string_to_array(search_text, NULL)))' in made_of(Work)
 
     monkeypatch.setattr(indexes, "trigram_operators", lambda _editor: "")
-    assert "USING gin ((string_to_array(search_text, NULL))) WHERE" in made_of(Performance)
+    assert "USING gin ((string_to_array(search_text, NULL))) WITH" in made_of(Performance)
 
 
 @only_postgresql
