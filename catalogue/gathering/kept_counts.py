@@ -30,15 +30,18 @@ FOLDER, MARK = "counts", "mark"
 
 @dataclass(frozen=True)
 class Keeper:
-    """Keeps one thing of each catalogue. ``source`` is the module that counts it: another one finds nothing of this."""
+    """Keeps one thing of each catalogue. ``source`` is the module that counts it, ``besides`` are those it counts by:
+    where one of them is another one, nothing of this is found.
+    """
 
     what: str
     source: str
+    besides: tuple[str, ...] = ()
 
     @cached_property
     def counted_by(self) -> str:
         try:
-            return sha256(Path(self.source).read_bytes()).hexdigest()
+            return sha256(b"".join(Path(one).read_bytes() for one in (self.source, *self.besides))).hexdigest()
         except OSError:
             return ""
 

@@ -101,20 +101,22 @@ def bring_forward(known: Counted, since: Version, until: Version, composer: int)
     other = [change for change in rows if change.before != change.now]
     if not moved and not other:
         return Step(known, lines)
-    tallies, again = dict(known.tallies), set()
+    tallies, again, touched = dict(known.tallies), set(), set()
     for work, before, now in turns(moved, other, composer):
         tally = tallies.get(work, NEVER if known.is_whole else None)
         if tally is not None:
             if before and tally.last == before.last and (now is None or now.last != before.last):
                 again.add(work)
+            touched.add(work)
             tallies[work] = Tally(tally.times - bool(before) + bool(now), latest(tally.last, now))
-    tallies |= (
-        {**dict.fromkeys(again, NEVER), **counted(ProgrammedWork.objects.filter(work__in=again))} if again else {}
-    )
-    if any(tally.times < 0 for tally in tallies.values()):
+    if again:
+        tallies |= {**dict.fromkeys(again, NEVER), **counted(ProgrammedWork.objects.filter(work__in=again))}
+    if any(tallies[work].times < 0 for work in touched):
         return None
     if known.is_whole:
-        tallies = {work: tally for work, tally in tallies.items() if tally.times}
+        for work in touched:
+            if not tallies[work].times:
+                del tallies[work]
     return Step(Counted(tallies, known.is_whole), lines, is_exact=False)
 
 

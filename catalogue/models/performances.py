@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from datetime import date
 from typing import Any, Generic, Self
 from uuid import uuid4
@@ -327,25 +328,30 @@ WRITTEN = Func(template="''", arity=0, output_field=models.TextField())
 """Every text that is not empty is greater. It stands in the question itself, so that SQLite finds the index by it."""
 
 
-def evenings_holding(word: str, composer: Composer | None) -> models.QuerySet[Any, tuple[int, ...]]:
+def evenings_holding(
+    word: str, composer: Composer | int | None, among: Collection[int] | None = None
+) -> models.QuerySet[Any, tuple[int, ...]]:
     """Ask for the keys of performances that hold a folded word, deleted ones among them, some of them several times.
 
-    Each place where it can stand is asked for itself: each has an index, all together have none.
+    Each place where it can stand is asked for itself: each has an index, all together have none. ``among`` names those
+    that may be found, where these are few.
     """
     holds = {"search_text__contains": word}
     whose = {"composer": composer} if composer else {}
+    ours, theirs = ({}, {}) if among is None else ({"pk__in": among}, {"performance__in": among})
     works: Any = Work.objects.filter(**whose, **holds).order_by().values("pk")
     named: Any = (model._base_manager.filter(**whose, **holds).values("pk") for model in (Person, Organisation, Venue))
     people, bodies, halls = named
-    credits, evenings = PerformanceCredit.objects, Performance.with_deleted.filter(**whose)
+    credits, evenings = PerformanceCredit.objects.filter(**theirs), Performance.with_deleted.filter(**whose, **ours)
+    living = Performance.objects.filter(**whose, **ours)
     billed = credits.filter(search_text__gt=WRITTEN, **holds).values("performance")
     places = (
-        ProgrammedWork.objects.filter(work__in=works).values_list("performance"),
+        ProgrammedWork.objects.filter(**theirs, work__in=works).values_list("performance"),
         credits.filter(person__in=people).values_list("performance"),
         credits.filter(organisation__in=bodies).values_list("performance"),
         evenings.filter(pk__in=billed).values_list("pk"),
-        Performance.objects.filter(**whose, venue__in=halls).values_list("pk"),
-        Performance.with_deleted.filter(presenter__in=bodies).values_list("pk"),
-        Performance.objects.filter(**whose, search_text__gt=WRITTEN, **holds).values_list("pk"),
+        living.filter(venue__in=halls).values_list("pk"),
+        Performance.with_deleted.filter(**ours, presenter__in=bodies).values_list("pk"),
+        living.filter(search_text__gt=WRITTEN, **holds).values_list("pk"),
     )
     return places[0].union(*places[1:], all=True)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Sequence
+from datetime import date
 from enum import Enum
 from functools import lru_cache
+from operator import itemgetter
 from typing import Any, ClassVar
 
 from django.db.models import Count, DateField, F, IntegerField, Max, OuterRef, QuerySet, Subquery
@@ -42,6 +44,8 @@ from catalogue.web.titles import in_language, second_line
 from catalogue.web.wording import day_text, duration_text, players_text, year_text
 
 BY_TALLY = ("performances", "last")
+NO_DAY, LATER_THAN_ALL = 0, date.max.toordinal() + 1
+"""Numbers that no day has: works that were never performed stand last, whichever way the days run."""
 SHOWN = (
     "composer", "title", "title_language", "original_title", "original_language", "transliteration", "translated_title",
     "version_label", "catalogue_number", "instrumentation", "instrumentation_typed", "completed", "duration",
@@ -79,13 +83,20 @@ def keys_by_tally(state: State, composer: int, works: array[int], order: str) ->
 
 @once_for_each_state(64)
 def keys_by_tally_at(state: State, composer: int, works: bytes, order: str) -> array[int]:
-    tallies, sign, in_title_order = tallies_of(state, composer), -1 if order.startswith("-") else 1, array("q")
+    """Sort by numbers that are looked up, not reckoned, for each: most works are performed, and there are thousands.
+
+    Falling it is sorted backwards, which leaves works of the same number in title order too.
+    """
+    is_falling, in_title_order = order.startswith("-"), array("q")
     in_title_order.frombytes(works)
+    tallies = tallies_of(state, composer)
     if order.endswith("last"):
-        days = {work: tally.last.toordinal() for work, tally in tallies.items() if tally.last}
-        return array("q", sorted(in_title_order, key=lambda work: (work not in days, sign * days.get(work, 0))))
-    times = {work: sign * tally.times for work, tally in tallies.items()}
-    return array("q", sorted(in_title_order, key=lambda work: times.get(work, 0)))
+        numbers = dict.fromkeys(in_title_order, NO_DAY if is_falling else LATER_THAN_ALL)
+        numbers |= {work: tally.last.toordinal() for work, tally in tallies.items() if tally.last}
+    else:
+        numbers = dict.fromkeys(in_title_order, 0)
+        numbers |= zip(tallies, map(itemgetter(0), tallies.values()), strict=True)
+    return array("q", sorted(in_title_order, key=numbers.__getitem__, reverse=is_falling))
 
 
 @lru_cache(maxsize=4096)
