@@ -46,6 +46,8 @@ FEWEST_KEPT = 500
 Rows = Sequence[int]
 Told = list[Any]
 """A claim as a file tells it: of the hundreds that are known a page shows a few."""
+Claims = Mapping[int, Told] | str
+"""What the rows of a family hold, by the row; or the text of it, as it came from a file and was not looked into yet."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +59,7 @@ class Firsts:
     first: Mapping[int, Rows] = field(default_factory=dict)
     later: Mapping[int, Rows] = field(default_factory=dict)
     family: Mapping[int, int] = field(default_factory=dict)
-    held: Mapping[int, Mapping[int, Told]] = field(default_factory=dict)
+    held: Mapping[int, Claims] = field(default_factory=dict)
     day: date | None = None
 
     def may_be(self, works: Iterable[int]) -> list[int]:
@@ -99,7 +101,8 @@ def claims_in_list(state: State, composer: Composer, performances: frozenset[int
         more = with_works(firsts, [row["pk"] for row in rows])
         is_costly, firsts = more is not firsts, with_families(more, composer, rows, today)
         _brought.learned(state, composer.pk, firsts, is_costly=is_costly, is_exact=True)
-    held = [(one.row, firsts.held.get(one.family, {}).get(one.row)) for one in shown]
+    claims = {family: by_row(firsts.held.get(family, {})) for family in {one.family for one in shown}}
+    held = [(one.row, claims[one.family].get(one.row)) for one in shown]
     found = {row: claim_of(told) for row, told in held if told is not None}
     doubtful = {one.family for one in shown if one.is_told and one.row not in found}
     return found | told_beside(firsts, composer, [one for one in shown if one.family in doubtful], today)
@@ -228,7 +231,7 @@ def may_be_least(change: Change | None) -> bool:
 def written(firsts: Firsts) -> bytes | None:
     if sum(map(len, firsts.first.values())) < FEWEST_KEPT:
         return None
-    held = [[family, list(rows.items())] for family, rows in firsts.held.items()]
+    held = [[family, as_text(claims)] for family, claims in firsts.held.items()]
     parts = {name: list(getattr(firsts, name).items()) for name in ("first", "later", "family")}
     day = firsts.day.isoformat() if firsts.day else None
     return json.dumps({**parts, "held": held, "day": day}).encode()
@@ -240,9 +243,17 @@ def read(content: bytes) -> Firsts:
         first=dict(told["first"]),
         later=dict(told["later"]),
         family=dict(told["family"]),
-        held={family: dict(rows) for family, rows in told["held"]},
+        held=dict(told["held"]),
         day=date.fromisoformat(told["day"]) if told["day"] else None,
     )
+
+
+def as_text(claims: Claims) -> str:
+    return claims if isinstance(claims, str) else json.dumps(list(claims.items()))
+
+
+def by_row(claims: Claims) -> Mapping[int, Told]:
+    return dict(json.loads(claims)) if isinstance(claims, str) else claims
 
 
 def as_told(claim: Claim) -> Told:
