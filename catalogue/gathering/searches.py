@@ -90,7 +90,7 @@ def holding(word: str, composer: int, among: Collection[int] | None) -> set[int]
 def with_found(known: Held, words: Words, found: Set[int]) -> Held:
     """Take an answer along, and let those go that were asked for longest ago, where all come to too many."""
     kept, left = {words: found}, MOST_KEYS - len(found)
-    for asked, held in reversed(known.items()):
+    for asked, held in reversed(list(known.items())):
         left -= len(held)
         if left < 0 or len(kept) == MOST_WORDS:
             break

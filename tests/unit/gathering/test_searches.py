@@ -6,12 +6,14 @@ from random import Random
 from typing import Any
 
 import pytest
+from django.apps import apps
 
 from catalogue.gathering import once, searches
 from catalogue.gathering.once import forget_all
 from catalogue.gathering.searches import evenings_with, words_of
 from catalogue.gathering.versions import state_of_lists
 from catalogue.models import Composer, Organisation, Performance, PerformanceCredit, Person, ProgrammedWork, Venue, Work
+from catalogue.models.performances import evenings_holding
 from tests.makers import NOW, make_composer, make_organisation, make_performance, make_person, make_venue, make_work
 from tests.web.test_words_of_performances import fill, read_through, some_words
 
@@ -125,6 +127,33 @@ def test_brought_forward_and_after_starts_they_are_those_that_are_found_anew(
     assert found > 40
 
 
+@pytest.mark.parametrize("what", ["venue", "presenter", "event_title", "work", "person", "organisation", "name"])
+def test_each_place_where_a_word_can_come_to_stand_is_followed(what: str, composer: Composer) -> None:
+    """And where it goes from there again."""
+    borne: dict[str, Any] = {
+        "venue": make_venue("River Hall", composer=composer),
+        "presenter": make_organisation("River Society", composer=composer),
+        "work": make_work("Rivers", composer=composer),
+        "person": make_person("Ida River", composer=composer),
+        "event_title": "River",
+        "name": "River Trio",
+    }
+    evening = make_performance(make_work("Tides", composer=composer), composer=composer, performers=("Weir Trio",))
+    rows = {"work": evening.programme.get()} | dict.fromkeys(("person", "name", "organisation"), evening.credits.get())
+    row = rows.get(what, evening)
+    before = {column: getattr(row, column) for column in (what, *({"name"} & {one.name for one in row._meta.fields}))}
+    assert now(composer, "river") == []
+
+    setattr(row, what, borne.get(what, borne["presenter"]))
+    row.save()
+    assert now(composer, "river") == [evening.pk]
+
+    for column, value in before.items():
+        setattr(row, column, value)
+    row.save()
+    assert now(composer, "river") == []
+
+
 def test_only_evenings_that_were_touched_are_looked_at_again(
     composer: Composer, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -144,6 +173,14 @@ def test_only_evenings_that_were_touched_are_looked_at_again(
     assert now(composer, "river") == [evening.pk, other.pk]
 
     assert looked_at == [{other.pk}]
+
+
+def test_every_kind_of_record_that_words_stand_in_is_followed(composer: Composer) -> None:
+    asked, _values = evenings_holding("river", composer).query.sql_with_params()
+    tables = {model._meta.db_table for model in apps.get_models() if f'"{model._meta.db_table}"' in asked}
+    followed = (Performance, ProgrammedWork, PerformanceCredit, *searches.OF_BEARERS)
+
+    assert tables == {model._meta.db_table for model in followed}
 
 
 def test_name_that_many_bear_has_all_looked_at_again(composer: Composer) -> None:
