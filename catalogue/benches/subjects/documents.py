@@ -57,11 +57,18 @@ class Listening(Canvas):
         super().__init__(ground.size)
         self.heard: list[Drawn] = []
 
+    def one(self, element: Element, x: float, y: float, line: SetLine) -> None:
+        self.hear(x, y, line)
+        super().one(element, x, y, line)
+
     def text(self, x: float, y: float, line: SetLine) -> None:
+        self.hear(x, y, line)
+        super().text(x, y, line)
+
+    def hear(self, x: float, y: float, line: SetLine) -> None:
         if line.pieces:
             words = "".join(piece.text for piece in line.pieces)
             self.heard.append(Drawn(self.number, x, y, line.pieces[0].size, words))
-        super().text(x, y, line)
 
 
 def works_list(told: CatalogueFacts) -> Document:

@@ -67,7 +67,7 @@ class Told:
 
 
 class Said(NamedTuple):
-    """What is said of the same forces, whichever work they play.
+    """What is said of the same ``forces``, whichever work they play: of those that were met first.
 
     ``sentence`` says for whom, ``keyless`` is the shorthand :func:`without_keys`; ``bare`` where a shorthand would tell
     no more than the words do.
@@ -77,6 +77,7 @@ class Said(NamedTuple):
     sentence: Text
     keyless: str | None = None
     bare: bool = False
+    forces: Instrumentation | None = None
 
 
 def described(work: WorkFacts, says: Labels) -> Text:
@@ -121,7 +122,11 @@ def forces_line(work: WorkFacts, says: Labels) -> Text:
 
 def described_with_forces(work: WorkFacts, says: Labels) -> tuple[Text, Text]:
     """What :func:`described` and :func:`forces_line` say."""
-    said = said_forces(work, says)
+    return told_with_forces(work, said_forces(work, says), says)
+
+
+def told_with_forces(work: WorkFacts, said: Said, says: Labels) -> tuple[Text, Text]:
+    """As :func:`described_with_forces`, from what is ``said`` of the forces."""
     above = description(work, said, says)
     if work.instrumentation is None:
         return above, value(work.instrumentation_text or work.instrumentation_typed)
@@ -148,7 +153,7 @@ def said_forces(work: WorkFacts, says: Labels) -> Said:
 def said_of(forces: Instrumentation, category: Category, language: str) -> Said:
     told, says = told_of(forces, category, language), labels(language)
     bare = bool(told) and all(not line.chairs and not line.note and not line.optional for line in forces.lines)
-    return Said(told, for_whom(told, says), without_keys(forces), bare)
+    return Said(told, for_whom(told, says), without_keys(forces), bare, forces)
 
 
 def told_of(forces: Instrumentation, category: Category, language: str) -> tuple[Told, ...]:
@@ -226,7 +231,12 @@ def electronics_told(forces: Instrumentation, says: Labels) -> tuple[Told, ...]:
 
 def strip_of(work: WorkFacts, says: Labels) -> Strip | None:
     """The player strip, its title the forces in a sentence; none for a single player or forces that are unknown."""
-    return strip_for(work.instrumentation, says.language) if work.instrumentation else None
+    return strip_of_said(said_forces(work, says), says)
+
+
+def strip_of_said(said: Said, says: Labels) -> Strip | None:
+    """As :func:`strip_of`, of what is said of the forces: these are the same wherever they are, and quickly found."""
+    return strip_for(said.forces, says.language) if said.forces else None
 
 
 @lru_cache(2048)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator
 from typing import Literal
 
@@ -49,8 +50,11 @@ LIMITS = (5, 10, 15, 20, 30, 60)
 
 def by_category(works: tuple[WorkFacts, ...], says: Labels) -> Iterator[Group]:
     """The categories in their usual order, in each the latest first."""
+    found = defaultdict[Category, list[WorkFacts]](list)
+    for one in sorted(works, key=latest_first):
+        found[one.category].append(one)
     for category, head in CATEGORY_HEADS.items():
-        yield says.word(head), tuple(sorted((one for one in works if one.category is category), key=latest_first))
+        yield says.word(head), tuple(found[category])
 
 
 def looked_for(works: tuple[WorkFacts, ...], category: Category) -> tuple[WorkFacts, ...]:

@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
 from typing import Literal
 
 from catalogue.documents.contents.dates import first_year, last_year
-from catalogue.documents.contents.titles import short_title
+from catalogue.documents.contents.titles import sorting_title
 from catalogue.documents.labels import Labels
-from catalogue.documents.model import Text, plain, value, wording
+from catalogue.documents.model import Text, value, wording
 from catalogue.facts import CatalogueFacts, WorkFacts
 from catalogue.terms import WorkStatus
 from catalogue.timing import PartialDate, write_duration
@@ -52,8 +53,8 @@ def listed_works(catalogue: CatalogueFacts) -> tuple[WorkFacts, ...]:
 
 def latest_first(work: WorkFacts) -> tuple[int, tuple[int, str], str, int]:
     """Sorts by falling last year, falling number, then title; undated works come last."""
-    number, rest = numbered(work)
-    return (-(last_year(work) or 0), (-number, rest), plain(short_title(work.title)).casefold(), work.id)
+    number, rest = numbered(work.catalogue_number)
+    return (-(last_year(work) or 0), (-number, rest), sorting_title(work.title), work.id)
 
 
 def earliest_first_span(work: WorkFacts) -> tuple[int, tuple[int, str], str, int]:
@@ -63,14 +64,15 @@ def earliest_first_span(work: WorkFacts) -> tuple[int, tuple[int, str], str, int
 
 def rising_years(work: WorkFacts) -> tuple[int, tuple[int, str], str, int]:
     """Sorts by rising first year, rising number, then title; undated works come last."""
-    number, rest = numbered(work)
-    return (first_year(work) or 9999, (number, rest), plain(short_title(work.title)).casefold(), work.id)
+    number, rest = numbered(work.catalogue_number)
+    return (first_year(work) or 9999, (number, rest), sorting_title(work.title), work.id)
 
 
-def numbered(work: WorkFacts) -> tuple[int, str]:
+@lru_cache(4000)
+def numbered(number: str) -> tuple[int, str]:
     """The first figure in a catalogue number and the whole of it: op. 9 comes before op. 10."""
-    figures = re.search(r"\d+", work.catalogue_number)
-    return (int(figures[0]) if figures else -1, work.catalogue_number)
+    figures = re.search(r"\d+", number)
+    return (int(figures[0]) if figures else -1, number)
 
 
 def number_text(work: WorkFacts, labels: Labels) -> Text:

@@ -11,7 +11,7 @@ import tomllib
 from functools import lru_cache
 from importlib.resources import files
 
-from catalogue.documents.model import Run, Style, Text, joined, typeset, value, wording
+from catalogue.documents.model import Run, Style, Text, joined, plain, typeset, value, wording
 from catalogue.facts import TitleFacts, WorkFacts
 
 GENRES = tomllib.loads(files("catalogue.documents.contents").joinpath("genres.toml").read_text(encoding="utf-8"))
@@ -52,6 +52,11 @@ def short_title(title: TitleFacts) -> Text:
     (name, tag), *others = own_names(title)
     instead = others[0][0] if others else translation(title) or None
     return name_text(name, tag, in_sentence=True, instead=instead)
+
+
+def sorting_title(title: TitleFacts) -> str:
+    """What a list is sorted by: the signs of :func:`short_title`, small and capital letters alike."""
+    return (typeset(title.title) if is_alone(title) else plain(short_title(title))).casefold()
 
 
 def is_alone(title: TitleFacts) -> bool:

@@ -15,7 +15,7 @@ from typing import Literal
 
 from catalogue.documents.contents.credits import broadcast, first_performance, history_lines
 from catalogue.documents.contents.dates import date_text, day_text, first_year, year_text
-from catalogue.documents.contents.forces import described, described_with_forces, reading_key, strip_of
+from catalogue.documents.contents.forces import described, reading_key, said_forces, strip_of_said, told_with_forces
 from catalogue.documents.contents.grouping import CATEGORY_HEADS, GROUPINGS, Order, looked_for, performable
 from catalogue.documents.contents.history import Claims, Hearing, hearings, premiere
 from catalogue.documents.contents.indexes import indexes
@@ -55,6 +55,7 @@ from catalogue.documents.model import (
     wording,
 )
 from catalogue.documents.needs import DocumentNeeds
+from catalogue.drawings.player_strip import Strip
 from catalogue.facts import CatalogueFacts, MovementFacts, RecordingFacts, WorkFacts
 from catalogue.instrumentation import Instrumentation
 from catalogue.terms import Category
@@ -89,6 +90,7 @@ class Listing:
     telling: Telling = Telling()
     unsure: int = 0
     forces: dict[int, tuple[Text, Text]] = field(default_factory=dict)
+    strips: dict[int, Strip | None] = field(default_factory=dict)
 
     @classmethod
     def of(cls, catalogue: CatalogueFacts, claims: Claims, says: Labels, telling: Telling) -> Listing:
@@ -107,8 +109,15 @@ class Listing:
     def forces_of(self, work: WorkFacts) -> tuple[Text, Text]:
         """The description and the shorthand of a work, made once for its entry and for the key."""
         if work.id not in self.forces:
-            self.forces[work.id] = described_with_forces(work, self.says)
+            said = said_forces(work, self.says)
+            self.forces[work.id] = told_with_forces(work, said, self.says)
+            self.strips[work.id] = strip_of_said(said, self.says)
         return self.forces[work.id]
+
+    def strip_of(self, work: WorkFacts) -> Strip | None:
+        """The player strip of a work, drawn with what :meth:`forces_of` says."""
+        self.forces_of(work)
+        return self.strips[work.id]
 
     def duration(self, work: WorkFacts) -> Text:
         return duration_text(work, self.says, approximate_list=self.approximate)
@@ -230,7 +239,7 @@ def entry(work: WorkFacts, listing: Listing) -> Entry:
         number=number_text(work, says),
         edition=edition_text(work, listing),
         figure=listing.duration(work),
-        strip=strip_of(work, says) if listing.telling.length != "short" else None,
+        strip=listing.strip_of(work) if listing.telling.length != "short" else None,
         details=tuple(line for line in details if line),
     )
 

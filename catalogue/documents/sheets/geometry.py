@@ -16,9 +16,12 @@ INK = (0x45 / 255, 0x38 / 255, 0x8A / 255)
 """Copying-pencil violet, the one ink beside black: 9:1 on white, dark in a grey print."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Look:
-    """How a text is set. ``emphasis`` is the size of an emphasised run where it differs."""
+    """How a text is set. ``emphasis`` is the size of an emphasised run where it differs.
+
+    A look is equal to itself alone: every line is remembered by its look, and nothing is compared more quickly.
+    """
 
     family: Literal["serif", "sans"]
     size: float
@@ -27,9 +30,6 @@ class Look:
     strong: bool = False
     inked: bool = False
     emphasis: float | None = None
-
-    def __hash__(self) -> int:  # quicker than of all there is, for every line is remembered by its look
-        return hash((self.size, self.leading, self.italic))
 
 
 COMPOSER = Look("serif", 11)

@@ -196,16 +196,12 @@ def section_items(section: Section, ground: Ground, parent: Element) -> list[Ite
         inner[0] = replace(inner[0], lead=sheet.after)
     again = Item(continued_head(section, ground), lead=0)
     together = section.key or stands_whole(section, inner, ground)
-    told = [
-        replace(
-            item,
-            again=(again, *(replace(one, lead=one.lead or sheet.after) for one in item.again)),
-            fresh_lead=item.fresh_lead or (item.lead if item.again else sheet.continued_after),
-            keep=place < len(inner) - 1 if together else item.keep,
-        )
-        for place, item in enumerate(inner)
-    ]
-    return [head, *told]
+    for place, item in enumerate(inner):
+        item.fresh_lead = item.fresh_lead or (item.lead if item.again else sheet.continued_after)
+        item.again = (again, *[replace(one, lead=one.lead or sheet.after) for one in item.again])
+        if together:
+            item.keep = place < len(inner) - 1
+    return [head, *inner]
 
 
 def stands_whole(block: Block, items: list[Item], ground: Ground) -> bool:

@@ -31,6 +31,8 @@ WHITE = "1 1 1 rg "
 """Fills shapes with the white of the paper, so that nothing behind them shows through."""
 FAINT = "0.7 0.7 0.7 RG "
 DASHES = {False: "", True: "[2.6 2] 0 d "}
+ELSEWHERE = b"%\n"
+"""What stands in the drawn file for the content of a page."""
 STEPS = {"M": "m", "L": "l", "C": "c", "Z": "h"}
 LANGUAGE_AND_INK = attrgetter("language", "inked")
 GLYPHS = attrgetter("glyphs")
@@ -54,7 +56,9 @@ class Canvas:
         self.inked = False
         self.element: Element | None = None
         self.opening: Element | None = None
+        self.media = f"[ 0 0 {place(size.width, size.height)} ]".encode()
         self.written = BytesIO()
+        self.contents: list[bytes] = []
         self.drawing = Drawing(
             self.written,
             pagesize=(round(size.width, 3), round(size.height, 3)),
@@ -87,12 +91,20 @@ class Canvas:
         self.said.clear()
 
     def encoded(self, _number: int) -> None:
-        """Keep what a page has been drawn with as bytes: its texts are codes, reportlab has nothing to encode."""
+        """Keep what a page has been drawn with as bytes, in ``contents``: reportlab has nothing to encode and write."""
         page = self.drawing._doc.Pages.pages[-1]
-        page.stream = page.stream.encode("latin-1")
+        self.contents.append(page.stream.encode("latin-1"))
+        page.stream = ELSEWHERE
+        page.MediaBox = self.media
 
     def finish(self) -> bytes:
         """The file with every page that was ended."""
+        for page, content in zip(self.drawing._doc.Pages.pages, self.contents, strict=True):
+            page.stream = content
+        return self.frame()
+
+    def frame(self) -> bytes:
+        """The file with every page that was ended, but for the ``contents`` of these."""
         self.pen.finish()
         self.drawing.save()
         return self.written.getvalue()
@@ -159,14 +171,31 @@ class Canvas:
 
     # ---- text
 
-    def column(self, element: Element, x: float, y: float, leading: float, lines: Iterable[SetLine]) -> None:
+    def column(self, element: Element, x: float, y: float, leading: float, lines: Sequence[SetLine]) -> None:
         """Set lines under one another, the baseline of the first at ``y``, as content of the element."""
+        if len(lines) == 1 and (line := lines[0]).pieces and line.pieces[0].inked == self.inked:
+            told = told_by_itself(line) if line.told is None else line.told
+            if told:
+                self.one(element, x, y, line)
+                return
         self.element = self.opening = element
         for line in lines:
             self.text(x, y, line)
             y += leading
         self.close_mark()
         self.element = None
+
+    def one(self, element: Element, x: float, y: float, line: SetLine) -> None:
+        """As :meth:`column`, one line that is told alike in every document, in the ink that is in hand."""
+        element.kids.append((self.number, self.marks))
+        met = self.pen.met
+        met.update(line.pieces)
+        if line.turned:
+            met.add(line.turned)
+        place = f"1 0 0 1 {number(x)} {number(self.height - y)} Tm"
+        self.say(f"/{element.role} <</MCID {self.marks}>> BDC BT {place} {line.told} ET\nEMC")
+        self.marks += 1
+        self.element = self.opening = None
 
     def text(self, x: float, y: float, line: SetLine) -> None:
         """Set a line from ``x`` on, its baseline at ``y``; a stretch in another language is a span of its own."""

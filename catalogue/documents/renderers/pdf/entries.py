@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from catalogue.documents.model import Entry, Text
@@ -21,8 +20,7 @@ ASCENT = 6.5
 """How far a line of details reaches above its baseline."""
 
 
-@dataclass(frozen=True, slots=True)
-class Hung:
+class Hung(NamedTuple):
     """A strip where it hangs: ends from the left margin, top and bottom from the title's baseline."""
 
     strip: Strip
@@ -41,24 +39,19 @@ def hung(strip: Strip, sheet: EntrySheet, width: float) -> Hung:
     return Hung(strip, right - strip.width * scale, right, top, top + strip.height * scale, scale)
 
 
-class Told(NamedTuple):
-    """Lines of one text of an entry; ``y`` of the first is counted from the first baseline of the title."""
-
-    x: float
-    y: float
-    leading: float
-    lines: tuple[SetLine, ...]
+Told = tuple[float, float, float, tuple[SetLine, ...]]
+"""Lines of one text of an entry: where they begin, the first one's baseline below that of the title, leading, lines."""
 
 
 def entry_item(entry: Entry, ground: Ground, parent: Element) -> Item:
     """An entry as one item: title, margin, duration, strip and details, in this order."""
     sheet = ground.sheet.entry
     strip = hung(entry.strip, sheet, ground.width) if entry.strip else None
-    title = ground.lines(entry.title, sheet.title, lambda line: title_measure(line, sheet, strip, ground.width))
+    title = ground.lines(entry.title, sheet.title, title_measure(sheet, strip, ground.width))
     below = depth(title, sheet.title.leading)
     details = detail_lines(entry.details, below, strip, ground)
     element = parent.add("Sect")
-    head = Told(ground.left + sheet.title_x, 0.0, sheet.title.leading, title)
+    head = (ground.left + sheet.title_x, 0.0, sheet.title.leading, title)
     marked = [(element.add("H3"), head), *((element.add("P"), one) for one in aside(entry, ground))]
     picture = element.add("Figure", alternative=strip.strip.title) if strip else None
     listed = [(element.add("P"), one) for one in details]
@@ -72,16 +65,19 @@ def entry_item(entry: Entry, ground: Ground, parent: Element) -> Item:
         for mark, (x, lower, leading, lines) in listed:
             canvas.column(mark, x, y + lower, leading, lines)
 
-    last = max(below, margin_depth(entry, sheet), *(one.y + depth(one.lines, one.leading) for one in details[-1:]))
+    ends = [y + depth(lines, leading) for _x, y, leading, lines in details[-1:]]
+    last = max(below, margin_depth(entry, sheet), *ends)
     return Item(draw, lead=sheet.lead, depth=last)
 
 
-def title_measure(line: int, sheet: EntrySheet, strip: Hung | None, width: float) -> float:
-    """The room for a line of the title: the duration stands beside the first, the strip beside the next."""
+def title_measure(sheet: EntrySheet, strip: Hung | None, width: float) -> float | Measure:
+    """The room for each line of the title: the duration stands beside the first, the strip beside the next."""
     room = width - sheet.title_x - FIGURE_ROOM
-    if line and strip and line * sheet.title.leading - ASCENT < strip.bottom:
-        return min(room, strip.left - 2 * sheet.strip_air - sheet.title_x)
-    return room
+    if strip is None:
+        return room
+    beside = math.ceil((strip.bottom + ASCENT) / sheet.title.leading)
+    narrow = min(room, strip.left - 2 * sheet.strip_air - sheet.title_x)
+    return lambda line: narrow if 0 < line < beside else room
 
 
 def detail_lines(details: tuple[Text, ...], below: float, strip: Hung | None, ground: Ground) -> list[Told]:
@@ -91,11 +87,11 @@ def detail_lines(details: tuple[Text, ...], below: float, strip: Hung | None, gr
     room = ground.width - sheet.detail_short
     narrow = room - (ground.width - strip.left) - sheet.strip_air if strip else room
     start = below + sheet.detail_lead
-    found = []
+    found: list[Told] = []
     for detail in details:
         beside = math.ceil((strip.bottom + ASCENT - start) / leading) if strip else 0
         lines = ground.lines(detail, sheet.detail, measured(beside, narrow, room))
-        found.append(Told(x, start, leading, lines))
+        found.append((x, start, leading, lines))
         start += len(lines) * leading
     return found
 
@@ -109,13 +105,13 @@ def aside(entry: Entry, ground: Ground) -> list[Told]:
     """What stands beside an entry: the year on the title's baseline, number and edition on those of the details; the
     duration at the right."""
     sheet = ground.sheet.entry
-    found = [
-        Told(ground.left, margin_place(place, sheet), 0.0, (ground.line(text, sheet.number if place else sheet.year),))
+    found: list[Told] = [
+        (ground.left, margin_place(place, sheet), 0.0, (ground.line(text, sheet.number if place else sheet.year),))
         for place, text in enumerate(entry.margin)
     ]
     if entry.figure:
         line = ground.line(entry.figure, sheet.year)
-        found.append(Told(ground.right - line.width, 0.0, 0.0, (line,)))
+        found.append((ground.right - line.width, 0.0, 0.0, (line,)))
     return found
 
 

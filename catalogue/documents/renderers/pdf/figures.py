@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import lru_cache
 
 from catalogue.documents.model import Figure, plain, wording
 from catalogue.documents.renderers.pdf.canvas import Canvas
@@ -139,7 +140,13 @@ def draw_sketch(
 
 
 def plain_face(words: Words, scale: float) -> Look:
-    return Look("sans", words.size * scale, italic=words.italic, strong=words.strong)
+    return plain_look(words.size * scale, words.italic, words.strong)
+
+
+@lru_cache(64)
+def plain_look(size: float, italic: bool, strong: bool) -> Look:
+    """One look for all words of a size, for a text is remembered by its look."""
+    return Look("sans", size, italic=italic, strong=strong)
 
 
 def sketch_words(canvas: Canvas, words: Words, ground: Ground, place: tuple[float, float], look: Look) -> None:

@@ -22,6 +22,7 @@ TABLE = re.compile(rb"xref\n0 \d+ *\n(?P<places>[\d nf\n]+)trailer\s+<<(?P<said>
 NAMED = re.compile(rb"/(Root|Info) (\d+) 0 R")
 PLACE = re.compile(rb"(\d{10}) \d{5} n")
 REFERENCE = re.compile(r"(\d+) 0 R")
+CONTENTS = re.compile(r"/Contents (\d+) 0 R")
 KIDS = re.compile(r"/Kids \[([^\]]+)\]")
 STREAM = re.compile(rb"(?P<said><<.*?)/Length \d+(?P<more>[^>]*>>)\s*stream\n(?P<content>.*)endstream\s*", re.DOTALL)
 FACE = b"/Length1"
@@ -39,9 +40,11 @@ Told = str | bytes
 """What an object says, a stream as bytes."""
 
 
-def file_of(drawn: bytes, tree: Element, title: str, author: str, language: str) -> bytes:
-    """The drawn pages with their structure tree and metadata; the same pages and tree give the same bytes."""
+def file_of(drawn: bytes, contents: Sequence[bytes], tree: Element, title: str, author: str, language: str) -> bytes:
+    """The drawn pages with their contents, structure tree and metadata; the same ones give the same bytes."""
     objects, named, pages = drawn_objects(drawn)
+    for page, content in zip(pages, contents, strict=True):
+        objects[contents_of(objects[page])] = stream("", content)
     root, said = named[b"Root"], named[b"Info"]
     metadata = len(objects) + 1
     top = metadata + 1
@@ -65,6 +68,14 @@ def drawn_objects(drawn: bytes) -> tuple[dict[int, Told], dict[bytes, int], list
     kids = next(found for one in objects.values() if isinstance(one, str) and (found := KIDS.search(one)))
     named = {key: int(number) for key, number in NAMED.findall(table["said"])}
     return objects, named, [int(number) for number in REFERENCE.findall(kids[1])]
+
+
+def contents_of(page: Told) -> int:
+    """The number of the stream that a page is drawn with."""
+    found = CONTENTS.search(page) if isinstance(page, str) else None
+    if found is None:
+        raise ValueError("A page of the drawn file has no contents.")
+    return int(found[1])
 
 
 def body(told: bytes) -> Told:

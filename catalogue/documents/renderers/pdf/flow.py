@@ -17,7 +17,7 @@ Draw = Callable[[Canvas, float, bool], None]
 """Draws an item, its first baseline at a place; told whether it begins a page."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class Item:
     """``lead`` above, ``depth`` between first and last baseline, ``tail`` below the last to where the next item starts.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from catalogue.documents.labels import Labels
 from catalogue.documents.model import Text
@@ -21,18 +21,14 @@ class Ground:
     sheet: Sheet
     size: Size
     says: Labels
+    left: float = field(init=False)
+    right: float = field(init=False)
+    width: float = field(init=False)
 
-    @property
-    def left(self) -> float:
-        return self.sheet.margins.left
-
-    @property
-    def right(self) -> float:
-        return self.size.width - self.sheet.margins.right
-
-    @property
-    def width(self) -> float:
-        return self.right - self.left
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "left", self.sheet.margins.left)
+        object.__setattr__(self, "right", self.size.width - self.sheet.margins.right)
+        object.__setattr__(self, "width", self.right - self.left)
 
     def line(self, text: Text, look: Look) -> SetLine:
         return set_line(text, look, self.says.language)

@@ -66,7 +66,8 @@ def drawn(document: Document) -> bytes:
     ended()
     if book is not None and canvas.number % 2:
         ended()
-    return file_of(canvas.finish(), tree, document.title, document.author, document.language)
+    drawn = canvas.frame()
+    return file_of(drawn, canvas.contents, tree, document.title, document.author, document.language)
 
 
 def draw_logo(canvas: Canvas, logo: Logo, ground: Ground, element: Element) -> None:

@@ -9,17 +9,16 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import groupby
 from operator import attrgetter, itemgetter
-from typing import NamedTuple
 
 from catalogue.documents.model import Run, Style, Text
 from catalogue.documents.renderers.characters import HELD, KEPT, printable
 from catalogue.documents.renderers.pdf.bidi import in_visual_order, text_levels
-from catalogue.documents.renderers.pdf.codes import Spelling, common_name, spelled
+from catalogue.documents.renderers.pdf.codes import common_name, spelled
 from catalogue.documents.renderers.pdf.faces import CHAINS, Face, carried_face, face_for, missing
 from catalogue.documents.renderers.pdf.shaping import Glyph, shape
 from catalogue.documents.sheets.geometry import Look
@@ -48,8 +47,9 @@ Measure = Callable[[int], float]
 class Piece:
     """Glyphs of one face and direction, set side by side; a blank is a space between words.
 
-    Words return again and again: each is made once (:func:`piece_of`), and is the same wherever it stands. ``font`` is
-    how its common codes are chosen, where it is spelled in these and in the document's language.
+    Words return again and again: each is made once (:func:`piece_of`), and is the same wherever it stands. ``shown``
+    and ``codes`` are its spelling in common codes, ``font`` is how these are chosen, where it is in the document's
+    language.
     """
 
     glyphs: tuple[Glyph, ...]
@@ -61,7 +61,8 @@ class Piece:
     inked: bool
     blank: bool
     width: float
-    spelling: Spelling
+    shown: str
+    codes: bytes
     font: str
 
 
@@ -93,32 +94,32 @@ def set_text(text: Text, look: Look, measure: float | Measure, language: str) ->
     if not text:
         return ()
     long = is_long(text)
-    simple = simple_of(text, look) if long else simply_set(text, look)
+    whole = simple_of(text, look) if long else simply_set(text, look)
     room = measure(0) if callable(measure) else measure
-    if simple is not None and simple.whole is not None and simple.width <= room:
-        return simple.whole
+    if whole is not None and (not whole or whole[0].width <= room):
+        return whole
     if callable(measure):
-        return broken(text, simple, look, measure, language)
-    return broken(text, simple, look, lambda _line: room, language) if long else set_within(text, look, room, language)
+        return broken(text, look, measure, language)
+    return broken(text, look, lambda _line: room, language) if long else set_within(text, look, room, language)
 
 
 def is_long(text: Text) -> bool:
     """Whether a text is a note or a life rather than a line or two: these are not remembered, they take room."""
-    return len(text[0].text) > LONG if len(text) == 1 else sum([len(run.text) for run in text]) > LONG
+    return len(text[0][0]) > LONG if len(text) == 1 else sum([len(run[0]) for run in text]) > LONG
 
 
 @lru_cache(20000)
 def set_within(text: Text, look: Look, measure: float, language: str) -> tuple[SetLine, ...]:
     """Lines of one measure; papers are made again and again, and share most of their words."""
-    return broken(text, simply_set(text, look), look, lambda _line: measure, language)
+    return broken(text, look, lambda _line: measure, language)
 
 
-def broken(text: Text, simple: Simple | None, look: Look, room: Measure, language: str) -> tuple[SetLine, ...]:
-    """A text that is more than one line, or not ``simple``, word by word."""
-    if simple is None or is_held_across(text):
-        words = all_words(characters(text, look, language), look)
+def broken(text: Text, look: Look, room: Measure, language: str) -> tuple[SetLine, ...]:
+    """A text that is more than one line, or not simple, word by word."""
+    if is_simple(text) and not is_held_across(text):
+        words = simple_words(simple_parts(text, look))
     else:
-        words = simple_words(simple.parts)
+        words = all_words(characters(text, look, language), look)
     lines: list[SetLine] = []
     line: list[Piece] = []
     width = 0.0
@@ -134,37 +135,33 @@ def broken(text: Text, simple: Simple | None, look: Look, room: Measure, languag
     return (*lines, finished(line)) if line else tuple(lines)
 
 
-class Simple(NamedTuple):
-    """A simple text: its words and spaces, how wide they are together, and the one line that they are where it fits.
-
-    A text that begins with a space has no such line.
-    """
-
-    parts: tuple[Piece, ...]
-    width: float
-    whole: tuple[SetLine, ...] | None
-
-
 @lru_cache(20000)
-def simply_set(text: Text, look: Look) -> Simple | None:
+def simply_set(text: Text, look: Look) -> tuple[SetLine, ...] | None:
     """The same as :func:`simple_of`; papers are made again and again."""
     return simple_of(text, look)
 
 
-def simple_of(text: Text, look: Look) -> Simple | None:
-    """A text none of whose signs needs to be looked at, set in a look."""
+def simple_of(text: Text, look: Look) -> tuple[SetLine, ...] | None:
+    """The one line that a text is, however wide, if none of its signs needs to be looked at; no line of an empty one.
+
+    None of a text with other signs, and of one that begins with a space.
+    """
     if not is_simple(text):
         return None
-    parts = tuple(simple_parts(text, look))
-    width = sum(map(WIDTH, parts))
-    if not parts or parts[0].blank:
-        return Simple(parts, width, None if parts else ())
-    line = finished(parts) if parts[-1].blank else SetLine(parts, None, width)
-    return Simple(parts, width, (line,))
+    parts = simple_parts(text, look)
+    if not parts:
+        return ()
+    if parts[0].blank:
+        return None
+    if parts[-1].blank:
+        return (finished(parts),)
+    return (SetLine(tuple(parts), None, sum(map(WIDTH, parts))),)
 
 
 def set_line(text: Text, look: Look, language: str) -> SetLine:
     """A text on one line, however long."""
+    if text and not is_long(text) and (whole := simply_set(text, look)):
+        return whole[0]
     lines = set_text(text, look, 1e6, language)
     return lines[0] if lines else SetLine(())
 
@@ -179,7 +176,7 @@ def finished(line: Sequence[Piece]) -> SetLine:
 
 def is_simple(text: Text) -> bool:
     """Whether every sign is one that the first face of every chain has and that stands by itself, left to right."""
-    said = "".join([run.text for run in text])
+    said = text[0][0] if len(text) == 1 else "".join([run[0] for run in text])
     if not SIMPLE.fullmatch(said):
         return False
     return "–" not in said or not ("  –" in said or any(run.text.startswith("–") for run in text))
@@ -190,7 +187,7 @@ def is_held_across(text: Text) -> bool:
     return len(text) > 1 and HELD.search("".join([run.text for run in text])) is not None
 
 
-def simple_parts(text: Text, look: Look) -> Iterable[Piece]:
+def simple_parts(text: Text, look: Look) -> list[Piece]:
     """The pieces of a simple text: what is between its spaces, and the spaces; of one look and language one piece."""
     if len(text) == 1:
         return parts_of(text[0].text, worn(text[0].style, look, text[0].language))
@@ -231,6 +228,8 @@ def worn(style: Style, look: Look, language: str) -> Words:
 
 
 def parts_of(text: str, words: Words) -> list[Piece]:
+    if " " not in text:
+        return [words[text]] if text else []
     return [words[part] for part in BLANKS.split(text) if part]
 
 
@@ -329,9 +328,9 @@ def pieces(word: list[Character], look: Look) -> list[Piece]:
 def piece_of(text: str, face: Face, size: float, level: int, language: str, inked: bool) -> Piece:
     glyphs = shape(text, face, bool(level % 2))
     width = sum(glyph.advance for glyph in glyphs) * size / 1000
-    spelling = spelled(glyphs, face)
-    font = common_name(face, size) if spelling.shown and not language else ""
-    return Piece(glyphs, face, size, level, text, language, inked, text == " ", width, spelling, font)
+    shown, codes = spelled(glyphs, face)
+    font = common_name(face, size) if shown and not language else ""
+    return Piece(glyphs, face, size, level, text, language, inked, text == " ", width, shown, codes, font)
 
 
 def fitting(word: list[Piece], room: float, look: Look) -> Iterator[list[Piece]]:

@@ -7,9 +7,9 @@ the marks belong to becomes numbered objects. It has a node for every line of a 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import count
+from typing import Any
 
 from catalogue.documents.renderers.characters import printable
 
@@ -17,13 +17,15 @@ Mark = tuple[int, int]
 """The page, from 0, and the number of a stretch of content on it."""
 
 
-@dataclass(eq=False, slots=True)
 class Element:
     """A node of the structure tree; ``kids`` are nodes, or marks of content, ``more`` what it says besides its role."""
 
-    role: str
-    more: str = ""
-    kids: list[Element | Mark] = field(default_factory=list)
+    __slots__ = ("kids", "more", "role")
+
+    def __init__(self, role: str, more: str = "") -> None:
+        self.role = role
+        self.more = more
+        self.kids: list[Element | Mark] = []
 
     def add(self, role: str, *, language: str = "", alternative: str = "", scope: str = "") -> Element:
         child = Element(role, more(language, alternative, scope) if language or alternative or scope else "")
@@ -64,23 +66,33 @@ class Tree:
     def told(self, tree: Element) -> Iterator[str]:
         """What the nodes say; of most that one stretch of content is theirs."""
         self.nodes, self.parents = [tree], [self.root]
+        pages = [f"/Pg {page} 0 R/K[" for page in self.pages]
         for number, element, parent in zip(count(self.top), self.nodes, self.parents):  # they grow
             kids = element.kids
-            if len(kids) == 1 and isinstance(kids[0], tuple):
+            if len(kids) == 1 and type(kids[0]) is tuple:
                 page, mark = kids[0]
                 self.owners[page][mark] = number
-                own = f"/Pg {self.pages[page]} 0 R/K[{mark}]"
+                own = f"{pages[page]}{mark}]"
             else:
                 own = self.several(kids, number)
             yield f"<</Type/StructElem/S/{element.role}/P {parent} 0 R{element.more}{own}>>"
 
     def several(self, kids: list[Element | Mark], parent: int) -> str:
         """Nodes by their number; content by its mark alone, where it is all on the page that is named beside."""
+        if set(map(type, kids)) == {Element}:
+            return f"/K[{' '.join([f'{one} 0 R' for one in self.all_below(kids, parent)])}]"
         pages = {kid[0] for kid in kids if isinstance(kid, tuple)}
         own = pages.pop() if len(pages) == 1 else None
         told = [self.content(kid, parent, own) if isinstance(kid, tuple) else self.below(kid, parent) for kid in kids]
         beside = "" if own is None else f"/Pg {self.pages[own]} 0 R"
         return f"{beside}/K[{' '.join(told)}]"
+
+    def all_below(self, kids: list[Any], parent: int) -> range:
+        """The numbers of nodes that are told when those before them are."""
+        first = self.top + len(self.nodes)
+        self.nodes += kids
+        self.parents += [parent] * len(kids)
+        return range(first, first + len(kids))
 
     def below(self, element: Element, parent: int) -> str:
         """A node that is told when those before it are."""

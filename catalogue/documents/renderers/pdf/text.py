@@ -28,7 +28,8 @@ ITSELF = {ord(sign): sign for sign in "()-.0123456789 "}
 FACE_AND_SIZE = attrgetter("face", "size")
 FONT = attrgetter("font")
 LOOK = attrgetter("font", "rise")
-SHOWN = attrgetter("spelling.shown")
+NAME = attrgetter("name")
+SHOWN = attrgetter("shown")
 SPELT = attrgetter("spelt")
 SUBSET_AND_RISE = itemgetter(0, 1)
 
@@ -95,18 +96,18 @@ class Pen:
             x += sum(map(WIDTH, stretch))
 
     def finish(self) -> None:
-        """Tell the fonts which of their common codes are used."""
+        """Tell the fonts which of their common codes are used, in the order of their names: pieces have none."""
         used: dict[Face, set[int]] = {}
         for piece in self.met:
-            used.setdefault(piece.face, set()).update(piece.spelling.codes)
-        for face, codes in used.items():
-            font_of(face).use(self.drawing._doc, codes)
+            used.setdefault(piece.face, set()).update(piece.codes)
+        for face in sorted(used, key=NAME):
+            font_of(face).use(self.drawing._doc, used[face])
 
     def written(self, pieces: Iterable[Piece]) -> Iterator[Written]:
         """How each piece is written; a blank in the same part of the font as the word before it."""
         is_common = True
         for piece in pieces:
-            is_common = bool(piece.spelling.shown) and (is_common or not piece.blank)
+            is_common = bool(piece.shown) and (is_common or not piece.blank)
             if is_common:
                 self.met.add(piece)
                 yield written_everywhere(piece)
@@ -124,7 +125,7 @@ class Pen:
 @lru_cache(4000)
 def written_everywhere(piece: Piece) -> Written:
     font = common_name(piece.face, piece.size)
-    return Written((Stroke(font, 0.0, f"({piece.spelling.shown})"),), True, piece.text, piece.width, font)
+    return Written((Stroke(font, 0.0, f"({piece.shown})"),), True, piece.text, piece.width, font)
 
 
 class Hand:
@@ -220,14 +221,16 @@ def told_by_itself(line: SetLine) -> str:
     if line.told is None:
         pieces = (*line.pieces, line.turned) if line.turned else line.pieces
         fonts = set(map(FONT, pieces))
-        line.told = "" if "" in fonts or not fonts else told_everywhere(pieces, fonts.pop() if len(fonts) == 1 else "")
+        if len(fonts) == 1:
+            font = fonts.pop()
+            line.told = operators([(font, 0.0, f"({''.join(map(SHOWN, pieces))})")]) if font else ""
+        else:
+            line.told = "" if "" in fonts or not fonts else told_everywhere(pieces)
     return line.told
 
 
-def told_everywhere(pieces: Sequence[Piece], font: str = "") -> str:
-    """How pieces in common codes are written; ``font`` where all are of one."""
-    if font:
-        return operators([(font, 0.0, f"({''.join(map(SHOWN, pieces))})")])
+def told_everywhere(pieces: Sequence[Piece]) -> str:
+    """How pieces in common codes are written."""
     return operators(
         (common_name(face, size), 0.0, f"({''.join(map(SHOWN, group))})")
         for (face, size), group in groupby(pieces, key=FACE_AND_SIZE)
