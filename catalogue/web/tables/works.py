@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Sequence
-from datetime import date
 from enum import Enum
 from functools import lru_cache
-from operator import itemgetter
 from typing import Any, ClassVar
 
 from django.db.models import Count, DateField, F, IntegerField, Max, OuterRef, QuerySet, Subquery
@@ -17,9 +15,8 @@ from django.utils.safestring import SafeString
 from django.utils.translation import gettext_lazy as _
 
 from catalogue.gathering import reading_of
-from catalogue.gathering.once import once_for_each_state
 from catalogue.gathering.tallies import NEVER, TOOK_PLACE, Tallies, tallies_among, tallies_at, tallies_of
-from catalogue.gathering.versions import State, state_of_works
+from catalogue.gathering.versions import state_of_works
 from catalogue.models import Composer, ProgrammedWork, Work
 from catalogue.models.ordering import Folded
 from catalogue.web.markup import escaped
@@ -40,12 +37,10 @@ from catalogue.web.tables.lists import (
     question_of,
     rows_among,
 )
+from catalogue.web.tables.works_by_tally import BY_TALLY, keys_by_tally
 from catalogue.web.titles import in_language, second_line
 from catalogue.web.wording import day_text, duration_text, players_text, year_text
 
-BY_TALLY = ("performances", "last")
-NO_DAY, LATER_THAN_ALL = 0, date.max.toordinal() + 1
-"""Numbers that no day has: works that were never performed stand last, whichever way the days run."""
 SHOWN = (
     "composer", "title", "title_language", "original_title", "original_language", "transliteration", "translated_title",
     "version_label", "catalogue_number", "instrumentation", "instrumentation_typed", "completed", "duration",
@@ -74,29 +69,6 @@ def last_performed() -> Subquery:
 
 def took_place() -> QuerySet[ProgrammedWork]:
     return ProgrammedWork.objects.filter(TOOK_PLACE, work=OuterRef("pk")).order_by()
-
-
-def keys_by_tally(state: State, composer: int, works: array[int], order: str) -> array[int]:
-    """Return works that are in title order by how often, or when last, each was performed."""
-    return keys_by_tally_at(state, composer, works.tobytes(), order)
-
-
-@once_for_each_state(64)
-def keys_by_tally_at(state: State, composer: int, works: bytes, order: str) -> array[int]:
-    """Sort by numbers that are looked up, not reckoned, for each: most works are performed, and there are thousands.
-
-    Falling it is sorted backwards, which leaves works of the same number in title order too.
-    """
-    is_falling, in_title_order = order.startswith("-"), array("q")
-    in_title_order.frombytes(works)
-    tallies = tallies_of(state, composer)
-    if order.endswith("last"):
-        numbers = dict.fromkeys(in_title_order, NO_DAY if is_falling else LATER_THAN_ALL)
-        numbers |= {work: tally.last.toordinal() for work, tally in tallies.items() if tally.last}
-    else:
-        numbers = dict.fromkeys(in_title_order, 0)
-        numbers |= zip(tallies, map(itemgetter(0), tallies.values()), strict=True)
-    return array("q", sorted(in_title_order, key=numbers.__getitem__, reverse=is_falling))
 
 
 @lru_cache(maxsize=4096)
