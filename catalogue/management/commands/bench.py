@@ -11,7 +11,7 @@ from django.conf import settings
 from django.core.management.base import CommandParser
 from django.db import connection
 
-from catalogue.benches.measuring import SECONDS, Bench, Figure, Unmeasurable, benches, measure
+from catalogue.benches.measuring import SECONDS, Bench, Figure, Unmeasurable, benches, benches_by_heading, measure
 from catalogue.benches.scratch import scratch_database
 from catalogue.benches.table import TITLE, amount_text, growth, renewed, stale, time_text
 from catalogue.management.base import ReadingCommand, UnusableInput
@@ -50,30 +50,31 @@ class Command(ReadingCommand):
         )
 
     def handle(self, *arguments: Any, **options: Any) -> None:
-        known = benches()
-        chosen = [bench for bench in known if (options["only"] or "") in bench.name]
-        if not chosen:
-            names = "; ".join(bench.name for bench in known)
+        chosen = {
+            heading: [bench for bench in known if (options["only"] or "") in bench.name]
+            for heading, known in benches_by_heading().items()
+        }
+        if not any(chosen.values()):
+            names = "; ".join(bench.name for bench in benches())
             raise UnusableInput(f"Nothing measured has “{options['only']}” in its name. There is: {names}.")
-        figures = self.measured(chosen, options)
-        self.keep(figures, write=options["write"])
+        path, title = PAGES[connection.vendor]
+        gone = stale(read(path))
+        figures: list[Figure] = []
+        for together in chosen.values():
+            figures += self.measured(together, options)
+            if options["write"]:
+                path.write_text(renewed(read(path), figures, title=title), encoding="utf-8")
+        for row in gone:
+            told = "was taken out" if options["write"] else "goes with the next --write"
+            self.stderr.write(f"{path.name} holds “{row}”, which is no longer measured; it {told}.", str)
         if options["json"]:
             self.print_json([as_json(figure) for figure in figures])
 
-    def keep(self, figures: list[Figure], *, write: bool) -> None:
-        """Write the page of figures where that is asked for, and say which of its rows nothing measures any longer."""
-        path, title = PAGES[connection.vendor]
-        page = path.read_text(encoding="utf-8") if path.exists() else ""
-        if write:
-            path.write_text(renewed(page, figures, title=title), encoding="utf-8")
-        for row in stale(page):
-            told = "was taken out" if write else "goes with the next --write"
-            self.stderr.write(f"{path.name} holds “{row}”, which is no longer measured; it {told}.", str)
-
-    def measured(self, chosen: Iterable[Bench], options: dict[str, Any]) -> list[Figure]:
+    def measured(self, together: Iterable[Bench], options: dict[str, Any]) -> list[Figure]:
+        """Measure what stands under one heading, in a database of its own: a backup there is not one of a million."""
         figures: list[Figure] = []
-        with scratch_database() if any(bench.stored for bench in chosen) else nullcontext():
-            for bench in chosen:
+        with scratch_database() if any(bench.stored for bench in together) else nullcontext():
+            for bench in together:
                 figures += self.grown(bench, options)
         return figures
 
@@ -93,6 +94,10 @@ class Command(ReadingCommand):
                 break
             tell(as_line(*figures[-2:][::-1]), str)
         return figures
+
+
+def read(path: Path) -> str:
+    return path.read_text(encoding="utf-8") if path.exists() else ""
 
 
 def expected_seconds(figures: list[Figure], size: int) -> float:

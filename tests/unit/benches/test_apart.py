@@ -23,7 +23,7 @@ from django.test import RequestFactory
 from catalogue.benches import apart
 from catalogue.benches.apart import database_name, peak_bytes
 from catalogue.benches.errands import EDGE, form_pieces
-from catalogue.benches.measuring import Bench, Pair, Unmeasurable, benches
+from catalogue.benches.measuring import Bench, Heading, Pair, Unmeasurable, benches
 from catalogue.benches.subjects.serving import Load
 from catalogue.benches.subjects.starting import write_empty_project
 from catalogue.management.commands import bench as command
@@ -105,7 +105,8 @@ def test_what_cannot_be_measured_here_is_left_out_and_said(monkeypatch: pytest.M
         raise Unmeasurable("There is no such server.")
         yield
 
-    monkeypatch.setattr(command, "benches", lambda: (Bench("serving", "nothing", (1, 10), nowhere),))
+    known = {Heading.SERVING: [Bench("serving", "nothing", (1, 10), nowhere)]}
+    monkeypatch.setattr(command, "benches_by_heading", lambda: known)
     out, err = StringIO(), StringIO()
 
     call_command("bench", "--json", stdout=out, stderr=err)
